@@ -1,0 +1,80 @@
+import type { Citation } from "../standards/citation.ts";
+
+/** Everything that is computed of one circuit. All numbers unrounded; rounding belongs to whoever shows them. */
+export interface CircuitResult {
+  readonly ampacity: Ampacity;
+  readonly drop: Drop;
+  readonly protection: ProtectionRange;
+}
+
+/** What the conductor (all parallel wires together) may carry. */
+export type Ampacity =
+  | {
+      readonly judged: true;
+      /** After all factors, all parallel wires together, A. */
+      readonly ampacityA: number;
+      /** As printed in the table for one wire, A. */
+      readonly tableA: number;
+      /** The column used, °C: at or below the stated insulation rating. */
+      readonly columnC: number;
+      readonly parallel: number;
+      readonly factors: readonly AmpacityFactor[];
+      /** Ambient for which the figure holds, °C (the engine space's where that applies). */
+      readonly ambientC: number;
+      readonly source: Citation;
+    }
+  | {
+      readonly judged: false;
+      /** Why no figure can be given, e.g. the place is hotter than the insulation may be. */
+      readonly why: "place-too-hot" | "no-table";
+      readonly columnC: number;
+      readonly ambientC: number;
+      readonly source: Citation;
+    };
+
+export interface AmpacityFactor {
+  readonly what: "engine-space" | "ambient" | "bundling";
+  readonly factor: number;
+  /** The input the factor follows from: °C for the first two, number of conductors together for the third. */
+  readonly input: number;
+  readonly source: Citation;
+}
+
+/** Drop over the round trip, at the conductor's working temperature. */
+export interface Drop {
+  readonly dropV: number;
+  /** Of the nominal voltage. */
+  readonly dropPercent: number;
+  readonly dropLimitPercent: number;
+  readonly dropLimitSource: Citation;
+  /** Nominal voltage less the drop, V. */
+  readonly arrivingV: number;
+  /** Estimated conductor temperature at the load, °C; ambient + (rating − ambient) · (load / ampacity)². */
+  readonly conductorC: number;
+  /** The temperature used for the resistance: conductorC, but never above the insulation's rating. */
+  readonly resistanceAtC: number;
+  /** True: the load is above the ampacity, so the real drop is greater than the one stated. */
+  readonly overloaded: boolean;
+  /** Of one wire at 20 °C, with the strand factor where the table is for solid wire, Ω/m. */
+  readonly ohmPerM20C: number;
+  /** Multiplied in already; 1 for tables of stranded wire. */
+  readonly strandFactor: number;
+  /** Of the whole round trip, all parallel wires together, at {@link resistanceAtC}, Ω. */
+  readonly roundTripOhm: number;
+  /** Positive and negative conductor together, m. */
+  readonly roundTripM: number;
+  readonly source: Citation;
+}
+
+/** Ratings that protect the conductor and carry the load. */
+export interface ProtectionRange {
+  /** The load, A. */
+  readonly minA: number;
+  /** The ampacity, A; undefined where the ampacity cannot be judged. */
+  readonly maxA: number | undefined;
+  /** What the rating should reach: 125 % of a continuous load, else the load, A. */
+  readonly aimA: number;
+  /** The smallest made rating from aimA to maxA (of the stated family, else of any), if there is one. */
+  readonly bestRatingA: number | undefined;
+  readonly source: Citation;
+}

@@ -1,0 +1,93 @@
+import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+
+/** A circuit as it is judged: every default filled in, every unit in SI except trade sizes. */
+export interface Circuit {
+  /** Index of its record in the list of {@link PlanRecord}s. */
+  readonly record: number;
+  readonly name: string;
+  /** Current of the load, A. From `load`, or from `loadW` at {@link loadAtV}. */
+  readonly loadA: number;
+  /** Present when the load was given in watts. */
+  readonly loadW?: number;
+  /** The voltage at which watts were turned into amperes: the device's minimum if stated, else nominal. */
+  readonly loadAtV: number;
+  readonly systemV: number;
+  /** Length of the positive conductor, m. */
+  readonly positiveM: number;
+  /** Length of the return (negative) conductor, m. */
+  readonly negativeM: number;
+  readonly conductor: Conductor;
+  readonly insulationC: InsulationC;
+  /** False: nobody stated the insulation, and 75 °C was taken. */
+  readonly insulationStated: boolean;
+  readonly engineSpace: boolean;
+  /** Ambient, °C. 30 unless stated (outside engine spaces). */
+  readonly ambientC: number;
+  readonly ambientStated: boolean;
+  /** Other loaded conductors in the same bundle, sheath or duct as one of its conductors. */
+  readonly bundledWith: number;
+  readonly bundledWithStated: boolean;
+  readonly sheathed: boolean;
+  readonly continuous: boolean;
+  readonly critical: boolean;
+  readonly dropLimitPercent: number;
+  readonly dropLimitStated: boolean;
+  /** The least voltage at which the device still works, V. */
+  readonly minimumV?: number;
+  readonly fedFromBothEnds: boolean;
+  /** The circuit starts at a battery terminal, not at a bus or panel. */
+  readonly fromBattery: boolean;
+  /** null: no protection is stated. */
+  readonly protection: Protection | null;
+  readonly protectionFarEnd: Protection | null;
+  /** Rule id to the builder's reason. Reasons may be empty: a rule says so. */
+  readonly accept: Readonly<Record<string, string>>;
+  /** True when some other property of this circuit was refused; such a circuit is judged on what is sound. */
+  readonly partlyInvalid: boolean;
+}
+
+/** Conductor of one polarity: `parallel` wires of one size. */
+export type Conductor = { readonly parallel: number } & (
+  | { readonly system: "awg"; readonly awg: AwgSize }
+  | { readonly system: "metric"; readonly mm2: Mm2Size }
+);
+
+export interface Protection {
+  readonly ratingA: number;
+  readonly family?: FuseFamily;
+  /** Distance from the source of power, measured along the conductor, m. */
+  readonly distanceM?: number;
+  readonly interruptingA?: number;
+}
+
+/** What a plan says of itself as a whole. */
+export interface BuildSettings {
+  /** Index of the record, or undefined when the plan calls no `build`. */
+  readonly record?: number;
+  readonly name?: string;
+}
+
+export interface PlanModel {
+  readonly build: BuildSettings;
+  /** Circuits that could be read, in the order in which they were made. */
+  readonly circuits: readonly Circuit[];
+  /** Records whose circuit cannot be judged at all, with the reason spelled out by {@link invalid}. */
+  readonly unjudged: readonly { readonly record: number; readonly name: string }[];
+  readonly invalid: readonly InvalidValue[];
+}
+
+/** One value of a plan that cannot be used. Never thrown: it travels beside what could be used. */
+export interface InvalidValue {
+  readonly record: number;
+  readonly path: import("./record.ts").PropertyPath;
+  /** The name of the circuit, or "the build". */
+  readonly name: string;
+  /** What was given, as a person would write it: `"12"`, `NaN`, `-4`, nothing (absent → undefined). */
+  readonly given: string | undefined;
+  /** What is allowed: "a length in feet above 0 and up to 1,000". */
+  readonly allowed: string;
+  /** The plain statement of what is wrong: "is not a number", "is missing", "is not a property of circuit". */
+  readonly wrong: string;
+  /** The nearest property or value that exists, for a misspelt one. */
+  readonly nearest?: string;
+}

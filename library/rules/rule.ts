@@ -1,0 +1,65 @@
+import type { CircuitResult } from "../analysis/circuit-result.ts";
+import type { Circuit, PlanModel } from "../model/circuit.ts";
+import type { PlanProblem } from "../model/record.ts";
+import type { Citation } from "../standards/citation.ts";
+import type { At, Finding, ProposedFix, Related, Severity } from "./finding.ts";
+
+/** A rule: one file, one page of docs beside it, one table of cases, all with the same name. */
+export interface Rule<Values> {
+  /** The path below `library/rules`, e.g. "conductor/voltage-drop". */
+  readonly id: string;
+  /** In a builder's words, at most eight of them. */
+  readonly title: string;
+  /** The severity it usually has; {@link Found.severity} may differ where the values are worse. */
+  readonly severity: Severity;
+  /** One sentence: what goes wrong in the real thing. */
+  readonly why: string;
+  /** Never empty. */
+  readonly sources: readonly [Citation, ...Citation[]];
+  /** Whether it ever proposes a fix. */
+  readonly fixable: boolean;
+  /** Whether a builder may accept it with a reason. Plans that cannot be read or run cannot be accepted. */
+  readonly acceptable: boolean;
+  check(plan: JudgedPlan): Found<Values>[];
+  /** About 100 characters: what is wrong, the value given, what is allowed; unit always, three significant figures. */
+  message(values: Values): string;
+}
+
+/** What a rule hands back; the engine adds the rule's id, and whether the builder accepted it. */
+export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | "values"> {
+  readonly severity?: Severity;
+  readonly related?: readonly Related[];
+  readonly fixes?: readonly ProposedFix[];
+}
+
+/** Results in: what every rule is given. A rule computes no physics. */
+export interface JudgedPlan {
+  readonly model: PlanModel;
+  readonly circuits: readonly JudgedCircuit[];
+  readonly problems: readonly PlanProblem[];
+}
+
+export interface JudgedCircuit {
+  readonly circuit: Circuit;
+  readonly result: CircuitResult;
+}
+
+/** Checks the shape of a rule at compile time and forgets its value type, so that rules can stand in one list. */
+export function defineRule<Values>(rule: Rule<Values>): Rule<unknown> {
+  return rule as Rule<unknown>;
+}
+
+/** For rules about one circuit at a time: `at` is a property of that circuit. */
+export function perCircuit<Values>(
+  plan: JudgedPlan,
+  check: (judged: JudgedCircuit) => Omit<Found<Values>, "subject">[],
+): Found<Values>[] {
+  return plan.circuits.flatMap((judged) =>
+    check(judged).map((found) => ({ ...found, subject: judged.circuit.name })),
+  );
+}
+
+/** The place of a property of a circuit. */
+export function atProperty(circuit: Circuit, ...path: string[]): At {
+  return { record: circuit.record, path };
+}

@@ -1,0 +1,80 @@
+import type { Judgement } from "../../library/judge.ts";
+import type { PropertyPath } from "../../library/model/record.ts";
+import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
+import type { Snapshot, Uri, Version } from "./workspace.ts";
+
+/**
+ * The outcome of checking one plan: the root file and all it imports. Every face of the product (editor, command line)
+ * formats this and nothing else.
+ */
+export type CheckOutcome = CheckedPlan | HeldPlan;
+
+/** The text is whole: it was run and judged. A plan that could not run is checked too, with a finding that says why. */
+export interface CheckedPlan {
+  readonly state: "checked";
+  readonly root: Uri;
+  /** Every file that went in, with the version read. A finding is never shown against another version. */
+  readonly snapshot: Snapshot;
+  readonly judgement: Judgement;
+  /** Findings with their places, in the order of the judgement. Those about one shared value are merged into one. */
+  readonly findings: readonly PlacedFinding[];
+  /** Where a value, or the whole argument (`[]`), of a record is written. Undefined when it is written nowhere. */
+  placeOf(record: number, path: PropertyPath): Place | undefined;
+  /** The call that made the record: `circuit(...)` from its first to its last character. */
+  callOf(record: number): Place;
+  /** The property and record under a position, for hovers and completions; the innermost one. */
+  at(uri: Uri, offset: number): Spot | undefined;
+  /** Edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */
+  editsOf(fix: ProposedFix): PlacedFix | undefined;
+}
+
+/** A half-typed file: syntax errors in it or in an import. Nothing was run; TypeScript's own squiggle says where. */
+export interface HeldPlan {
+  readonly state: "held";
+  readonly root: Uri;
+  readonly snapshot: Snapshot;
+  /** The file with the syntax error. */
+  readonly broken: Uri;
+}
+
+/** A range of a file, in UTF-16 offsets, of the version in the plan's snapshot. */
+export interface Place {
+  readonly uri: Uri;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface PlacedFinding {
+  readonly finding: Finding;
+  /** Names of all circuits it is about, when one written value sets several. */
+  readonly subjects: readonly string[];
+  readonly message: string;
+  readonly place: Place;
+  readonly related: readonly { readonly place: Place; readonly text: string }[];
+}
+
+export interface Spot {
+  readonly record: number;
+  /** `[]`: on the call or the argument, but on none of its values. */
+  readonly path: PropertyPath;
+  /** The value's own range; the call's when path is `[]`. */
+  readonly place: Place;
+  /** Other records that the same written value sets. */
+  readonly alsoSets: readonly number[];
+}
+
+export interface PlacedFix {
+  readonly title: string;
+  /** "suggestion" also where a repair would change other circuits. */
+  readonly kind: "repair" | "suggestion";
+  readonly edits: readonly Edit[];
+  /** Records, other than the finding's own, that the edits change too. */
+  readonly alsoChanges: readonly number[];
+}
+
+/** Applied only if the file still has this version and this text there. */
+export interface Edit extends Place {
+  readonly version: Version;
+  readonly expected: string;
+  readonly newText: string;
+}

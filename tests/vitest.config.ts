@@ -1,0 +1,13 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const house = fileURLToPath(new URL("..", import.meta.url));
+
+export default defineConfig({
+  root: house,
+  resolve: { alias: { loomwright: `${house}library/plan/index.ts` } },
+  test: {
+    include: ["library/**/*.test.ts", "server/**/*.test.ts", "extension/**/*.test.ts", "tests/**/*.test.ts"],
+    testTimeout: 30_000,
+  },
+});
