@@ -8,6 +8,7 @@ export default defineConfig({
   resolve: { alias: { loomwright: `${house}library/plan/index.ts` } },
   test: {
     include: ["library/**/*.test.ts", "server/**/*.test.ts", "extension/**/*.test.ts", "tests/**/*.test.ts"],
+    globalSetup: ["tests/setup/build-worker.mjs"],
     testTimeout: 30_000,
   },
 });

@@ -1,0 +1,97 @@
+// Bundles the server into server/dist: the language server, the command line, the worker that runs plans, and TypeScript.
+// Run as `node server/build.mjs`, or import `buildServer` / `buildWorker` (the tests' global setup does).
+
+import { copyFile, cp, mkdir, readdir } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { dirname, join, relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const require = createRequire(import.meta.url);
+const here = dirname(fileURLToPath(import.meta.url));
+const rulesFolder = join(here, "../library/rules");
+const dist = join(here, "dist");
+
+/** Everything in server/dist. */
+export async function buildServer() {
+  await Promise.all([buildWorker(), buildTypeScript(), buildEntries(), copyRulePages()]);
+}
+
+/** The worker and its WebAssembly alone: what tests of sources need, because Node cannot run TypeScript in a worker. */
+export async function buildWorker() {
+  await mkdir(dist, { recursive: true });
+  const wasm = join(dirname(require.resolve("@jitl/quickjs-ng-wasmfile-release-sync")), "emscripten-module.wasm");
+  await Promise.all([
+    copyFile(wasm, join(dist, "quickjs.wasm")),
+    bundle({ "plan-worker": join(here, "evaluate/plan-worker.ts") }),
+  ]);
+}
+
+async function buildEntries() {
+  await bundle({
+    "language-server": join(here, "language-server.ts"),
+    command: join(here, "command/main.ts"),
+  });
+}
+
+/**
+ * TypeScript in a file of its own, so that a server answers its first handshake before the 3 MB are evaluated, and so that
+ * both entries share it.
+ */
+async function buildTypeScript() {
+  await build({
+    entryPoints: { typescript: require.resolve("typescript") },
+    outdir: dist,
+    outExtension: { ".js": ".cjs" },
+    bundle: true,
+    minify: true,
+    platform: "node",
+    target: "node20",
+    format: "cjs",
+    // Optional inside TypeScript: only asked for when it traces or when a debugger is attached.
+    external: ["perf_hooks", "inspector", "source-map-support"],
+    legalComments: "eof",
+    logLevel: "error",
+  });
+}
+
+async function bundle(entryPoints) {
+  await build({
+    entryPoints,
+    outdir: dist,
+    outExtension: { ".js": ".cjs" },
+    bundle: true,
+    minifySyntax: true,
+    minifyWhitespace: true,
+    keepNames: true,
+    platform: "node",
+    target: "node20",
+    format: "cjs",
+    // `import.meta.url` is empty in CommonJS; the bundle's own address takes its place.
+    define: { "import.meta.url": "bundleUrl" },
+    banner: { js: 'const bundleUrl = require("node:url").pathToFileURL(__filename).href;' },
+    plugins: [typescriptBeside],
+    legalComments: "linked",
+    logLevel: "error",
+  });
+}
+
+const typescriptBeside = {
+  name: "typescript-beside",
+  setup(build) {
+    build.onResolve({ filter: /^typescript$/ }, () => ({ path: "./typescript.cjs", external: true }));
+  },
+};
+
+/** The page of each rule travels with the bundle, so that a finding links to the page of the version that found it. */
+async function copyRulePages() {
+  for (const entry of await readdir(rulesFolder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile() || !entry.name.endsWith(".md")) continue;
+    const source = join(entry.parentPath, entry.name);
+    const target = join(dist, "rules", relative(rulesFolder, source));
+    await mkdir(dirname(target), { recursive: true });
+    await cp(source, target);
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await buildServer();
