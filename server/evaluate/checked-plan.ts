@@ -35,6 +35,8 @@ export interface HeldPlan {
   readonly snapshot: Snapshot;
   /** The file with the syntax error. */
   readonly broken: Uri;
+  /** TypeScript's first complaint about it, for faces without TypeScript's own squiggle (the command line). */
+  readonly syntaxError: { readonly place: Place; readonly text: string };
 }
 
 /** A range of a file, in UTF-16 offsets, of the version in the plan's snapshot. */
