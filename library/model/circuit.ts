@@ -12,6 +12,8 @@ export interface Circuit {
   /** The voltage at which watts were turned into amperes: the device's minimum if stated, else nominal. */
   readonly loadAtV: number;
   readonly systemV: number;
+  /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. */
+  readonly lengthsGiven: Readonly<Partial<Record<LengthProperty, number>>>;
   /** Length of the positive conductor, m. */
   readonly positiveM: number;
   /** Length of the return (negative) conductor, m. */
@@ -46,6 +48,14 @@ export interface Circuit {
   readonly partlyInvalid: boolean;
 }
 
+export type LengthProperty =
+  | "oneWayFt"
+  | "oneWayM"
+  | "positiveFt"
+  | "negativeFt"
+  | "positiveM"
+  | "negativeM";
+
 /** Conductor of one polarity: `parallel` wires of one size. */
 export type Conductor = { readonly parallel: number } & (
   | { readonly system: "awg"; readonly awg: AwgSize }
@@ -54,6 +64,8 @@ export type Conductor = { readonly parallel: number } & (
 
 export interface Protection {
   readonly ratingA: number;
+  /** As the plan writes it: `protect: 50`, or `protect: { ratingA: 50 }`. Findings and fixes name the rating by it. */
+  readonly writtenAs: "number" | "object";
   readonly family?: FuseFamily;
   /** Distance from the source of power, measured along the conductor, m. */
   readonly distanceM?: number;
