@@ -1,10 +1,22 @@
 /**
  * The contract between the room that reads text and the worker that runs it. Only plain data crosses.
  *
- * The text handed over is JavaScript with marks put in by `marks.ts`:
- *  - every call `f(x)` in a plan is `__leave(__enter(17), f(x))`: 17 is a call site, and the sites open at any moment are the call stack;
- *  - every object literal that may reach a word of the DSL is `__literal(23, { … })`: 23 names the literal, so that the object,
- *    when it reaches `circuit`, tells which literal it was made by.
+ * The text handed over is JavaScript with marks put in by `marks.ts`. The marks are five globals of the sandbox:
+ *
+ *  - `__enter(site, ...seen)` opens a call and returns the call that was open before (a token, opaque to the plan);
+ *    `__leave(token, value)` makes that the open call again and returns `value`.
+ *    Every call `f(x)` in a plan is `__leave(__enter(17, r), f(x))`.
+ *  - `__open()` returns the token of the open call without opening one: `await x` is `__leave(__open(), await x)`, and
+ *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, so that the calls an exception cut short are closed.
+ *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its birth: the literal that made it,
+ *    the call open at that moment, and what was seen there. Every object literal is marked, save those that need not be.
+ *  - `__self` is a symbol: `object[__self]` is the object itself (a getter, not enumerable, on Object.prototype, which returns
+ *    `this` in strict mode). A pattern `{ load }` is `{[__self]:__p,load}`, which gives the destructured object a name.
+ *
+ * `seen` are objects whose birth the text alone cannot tell: the element of a loop, the argument of a callback. They are kept
+ * as births, never as values.
+ *
+ * Open calls are a chain (each knows the one it was opened in), so that remembering the whole stack costs one pointer.
  */
 export interface RunRequest {
   readonly root: string;
@@ -30,6 +42,10 @@ export const defaultLimits: Limits = { timeMs: 1_000, memoryBytes: 64 * 1024 * 1
 
 export interface RunOutcome {
   readonly records: readonly RawRecord[];
+  /** Every call that a record or a birth below refers to, directly or as a caller. */
+  readonly calls: readonly OpenCall[];
+  /** Every birth that a record or a call refers to, directly or not. */
+  readonly births: readonly Birth[];
   /** What stopped it, if anything; the records made before that are still there. */
   readonly stopped?: Stopped;
 }
@@ -38,10 +54,30 @@ export interface RawRecord {
   readonly word: "circuit" | "build";
   /** Plain data; what plain data cannot carry is `{ $strange: "NaN" }`. Long texts are cut at 1,000 characters. */
   readonly input: unknown;
-  /** Call sites open when the word was called, outermost first; the last one is the call of the word itself. */
-  readonly callSites: readonly number[];
-  /** The literal that made the argument, and those that made the objects nested in it, by property path joined with ".". */
-  readonly literals: Readonly<Record<string, number>>;
+  /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */
+  readonly call: number;
+  /**
+   * Births of the argument and of the objects nested in it, as indices in {@link RunOutcome.births}, by property path joined
+   * with "." ("" is the argument itself). Objects of unknown birth are left out.
+   */
+  readonly births: Readonly<Record<string, number>>;
+}
+
+/** A call that was open: `callSite` is the first argument of its `__enter`. */
+export interface OpenCall {
+  readonly callSite: number;
+  /** The call it was opened in, as an index in {@link RunOutcome.calls}; -1 at the top of a module. */
+  readonly within: number;
+  /** Births of the further arguments of `__enter`, in their order, as indices in {@link RunOutcome.births}; -1 where unknown. */
+  readonly seen: readonly number[];
+}
+
+/** How an object came to be: `literal` is the first argument of its `__literal`. */
+export interface Birth {
+  readonly literal: number;
+  /** The call open at that moment, as an index in {@link RunOutcome.calls}; -1: none. */
+  readonly call: number;
+  readonly seen: readonly number[];
 }
 
 export type Stopped =
@@ -52,7 +88,8 @@ export type Stopped =
       readonly message: string;
       /** Where, in the marked JavaScript; 1-based line, 1-based column in UTF-16 units. Absent when unknown. */
       readonly at?: { readonly uri: string; readonly line: number; readonly column: number };
-      readonly callSites: readonly number[];
+      /** The call open at that moment, as an index in {@link RunOutcome.calls}; -1: none. */
+      readonly call: number;
     }
   | { readonly why: "failed"; readonly message: string };
 
