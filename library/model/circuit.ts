@@ -48,13 +48,7 @@ export interface Circuit {
   readonly partlyInvalid: boolean;
 }
 
-export type LengthProperty =
-  | "oneWayFt"
-  | "oneWayM"
-  | "positiveFt"
-  | "negativeFt"
-  | "positiveM"
-  | "negativeM";
+export type LengthProperty = "oneWayFt" | "oneWayM" | "positiveFt" | "negativeFt" | "positiveM" | "negativeM";
 
 /** Conductor of one polarity: `parallel` wires of one size. */
 export type Conductor = { readonly parallel: number } & (

@@ -1,0 +1,77 @@
+/**
+ * The one place where numbers become text. Everything before it is unrounded; everything after it is for people.
+ */
+
+/** Three significant figures, no exponent, thousands separated: `2.6789` → "2.68", `12345` → "12,300", `40` → "40". */
+export function figure(value: number): string {
+  return written(value, threeFigures);
+}
+
+/** {@link figure} and its unit, with the space that SI asks for before every unit, % included: "2.68 V", "3 %". */
+export function withUnit(value: number, unit: Unit): string {
+  return `${figure(value)} ${unit}`;
+}
+
+/**
+ * Two numbers as text that differ wherever the numbers differ: a drop of 10.02 % is never said to be above "10 %" as "10 %".
+ * Three significant figures where those are enough, else as many as it takes. Both texts get the same accuracy.
+ */
+export function tellApart(first: number, second: number): readonly [string, string] {
+  for (let figures = threeFigures; figures < mostFigures; figures++) {
+    const texts = [written(first, figures), written(second, figures)] as const;
+    if (texts[0] !== texts[1] || !differ(first, second)) return texts;
+  }
+  return [written(first, mostFigures), written(second, mostFigures)];
+}
+
+/** {@link tellApart} with the same unit behind both. */
+export function tellApartWithUnit(first: number, second: number, unit: Unit): readonly [string, string] {
+  const [one, other] = tellApart(first, second);
+  return [`${one} ${unit}`, `${other} ${unit}`];
+}
+
+/**
+ * Whether a value lies above its limit by more than the arithmetic of the computer can blur. A load of exactly the
+ * allowed current is allowed, also where a factor such as 0.58 has no exact binary form.
+ */
+export function exceeds(value: number, limit: number): boolean {
+  return value > limit && differ(value, limit);
+}
+
+export type Unit =
+  | "A"
+  | "V"
+  | "W"
+  | "%"
+  | "°C"
+  | "m"
+  | "mm"
+  | "ft"
+  | "in"
+  | "mm²"
+  | "Ω"
+  | "Ω/m"
+  | "mΩ"
+  | "mΩ/m";
+
+const threeFigures = 3;
+/** A double holds 15 decimal figures for certain; beyond them, differences are noise. */
+const mostFigures = 15;
+/** A thousand times the rounding of one operation on doubles, and far below anything a builder can measure. */
+const blur = 1e-12;
+
+function differ(first: number, second: number): boolean {
+  return Math.abs(first - second) > blur * Math.max(Math.abs(first), Math.abs(second));
+}
+
+const formats = new Map<number, Intl.NumberFormat>();
+
+function written(value: number, figures: number): string {
+  let format = formats.get(figures);
+  if (!format) {
+    format = new Intl.NumberFormat("en-US", { maximumSignificantDigits: figures });
+    formats.set(figures, format);
+  }
+  // Adding 0 turns −0 into 0.
+  return format.format(value + 0);
+}

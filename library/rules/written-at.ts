@@ -1,0 +1,25 @@
+import type { Circuit } from "../model/circuit.ts";
+import type { PropertyPath } from "../model/record.ts";
+
+/**
+ * Where in a plan the values of a circuit are written: the same size is `gauge` in one plan and `mm2` in another.
+ * Findings sit on these places, fixes set them, and messages name them.
+ */
+
+export function sizePath(circuit: Circuit): PropertyPath {
+  return [circuit.conductor.system === "awg" ? "gauge" : "mm2"];
+}
+
+export function loadPath(circuit: Circuit): PropertyPath {
+  return [circuit.loadW === undefined ? "load" : "loadW"];
+}
+
+/** The rating of the protection at the near end; `["protect"]` also where none is stated yet. */
+export function ratingPath(circuit: Circuit): PropertyPath {
+  return circuit.protection?.writtenAs === "object" ? ["protect", "ratingA"] : ["protect"];
+}
+
+/** The rating of the protection at the far end; `["protectFarEnd"]` also where none is stated yet. */
+export function farEndRatingPath(circuit: Circuit): PropertyPath {
+  return circuit.protectionFarEnd?.writtenAs === "object" ? ["protectFarEnd", "ratingA"] : ["protectFarEnd"];
+}
