@@ -6,6 +6,11 @@ import type { Uri, Workspace } from "./workspace.ts";
 export interface Checker {
   /** Checks the plan whose root is this file. Runs for one root never overlap; the caller drops results it no longer wants. */
   check(root: Uri): Promise<CheckOutcome>;
+  /**
+   * As {@link check}, with other text for some files, as if it had been typed; nothing is kept of it. For trying out a value:
+   * completions while a value is still empty, and fixes before they are offered. Snapshot versions of those files are "trial".
+   */
+  checkAs(root: Uri, texts: ReadonlyMap<Uri, string>): Promise<CheckOutcome>;
   /** Roots among the workspace's plan files: those that import the library and that no other such file imports. */
   roots(): readonly Uri[];
   /** Roots whose plan a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
