@@ -1,0 +1,132 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+/** VS Code's server, on a free port of this machine, with its own empty data folders. */
+export interface EditorServer {
+  /** "http://127.0.0.1:40123" */
+  readonly origin: string;
+  /** "127.0.0.1:40123", as it stands in vscode-remote addresses. */
+  readonly authority: string;
+  /** What it printed so far, for a failing test's message. */
+  printed(): string;
+  /** Ends the server with its extension hosts and language servers, and deletes its data. */
+  stop(): Promise<void>;
+}
+
+export interface EditorServerOptions {
+  /** .vsix files installed before it starts. */
+  readonly extensions: readonly string[];
+  /** False: folders start in restricted mode until somebody trusts them. */
+  readonly trustEverything: boolean;
+}
+
+export async function startEditorServer(options: EditorServerOptions): Promise<EditorServer> {
+  const editor = fromEnvironment("LOOMWRIGHT_EDITOR");
+  const data = mkdtempSync(join(tmpdir(), "loomwright-editor-"));
+  const remove = () => rmSync(data, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
+  const folders = [
+    ["--user-data-dir", join(data, "user")],
+    ["--server-data-dir", join(data, "server")],
+    ["--extensions-dir", join(data, "extensions")],
+  ].flat();
+  const start = (args: readonly string[]) =>
+    spawn(process.execPath, [join(editor, "out/server-main.js"), ...folders, ...args], {
+      stdio: ["ignore", "pipe", "pipe"],
+      env: { ...process.env, HOME: data },
+      // A group of its own, so that the extension hosts and servers below it can be ended with it.
+      detached: true,
+    });
+  try {
+    writeMachineSettings(join(data, "server"));
+    for (const extension of options.extensions) {
+      await untilExit(start(["--accept-server-license-terms", "--install-extension", extension]));
+    }
+    const child = start([
+      ...[
+        "--host",
+        "127.0.0.1",
+        "--port",
+        "0",
+        "--without-connection-token",
+        "--accept-server-license-terms",
+      ],
+      ...["--telemetry-level", "off", "--enable-smoke-test-driver"],
+      ...(options.trustEverything ? ["--disable-workspace-trust"] : []),
+    ]);
+    const printed = collect(child);
+    const port = await listeningPort(child, printed);
+    return {
+      origin: `http://127.0.0.1:${port}`,
+      authority: `127.0.0.1:${port}`,
+      printed,
+      async stop() {
+        await endGroup(child);
+        remove();
+      },
+    };
+  } catch (error) {
+    remove();
+    throw error;
+  }
+}
+
+/** Handed down by run.mjs, which fetches and builds what the tests need before any of them starts. */
+export function fromEnvironment(
+  name: "LOOMWRIGHT_EDITOR" | "LOOMWRIGHT_CHROMIUM" | "LOOMWRIGHT_VSIX",
+): string {
+  const value = process.env[name];
+  if (!value) throw new Error(`${name} is not set: start these tests with "node tests/editor/run.mjs"`);
+  return value;
+}
+
+/** Quiet, and the same in every run: nothing asks the network, no pop-ups over what a test looks at. */
+function writeMachineSettings(serverData: string): void {
+  const folder = join(serverData, "data", "Machine");
+  mkdirSync(folder, { recursive: true });
+  const settings = {
+    "typescript.disableAutomaticTypeAcquisition": true,
+    "telemetry.telemetryLevel": "off",
+    "extensions.autoCheckUpdates": false,
+    "extensions.ignoreRecommendations": true,
+    "workbench.startupEditor": "none",
+    "workbench.tips.enabled": false,
+    "git.enabled": false,
+  };
+  writeFileSync(join(folder, "settings.json"), JSON.stringify(settings, undefined, 2));
+}
+
+function collect(child: ChildProcess): () => string {
+  let text = "";
+  child.stdout?.on("data", (data) => {
+    text += data;
+  });
+  child.stderr?.on("data", (data) => {
+    text += data;
+  });
+  return () => text;
+}
+
+async function untilExit(child: ChildProcess): Promise<void> {
+  const printed = collect(child);
+  const code = await new Promise<number | null>((resolve) => child.on("close", resolve));
+  if (code !== 0) throw new Error(`VS Code would not install the extension:\n${printed()}`);
+}
+
+function listeningPort(child: ChildProcess, printed: () => string): Promise<number> {
+  return new Promise((resolve, reject) => {
+    child.stdout?.on("data", () => {
+      const port = /Extension host agent listening on (\d+)/.exec(printed())?.[1];
+      if (port) resolve(Number(port));
+    });
+    child.on("close", (code) => reject(new Error(`VS Code's server ended with ${code}:\n${printed()}`)));
+  });
+}
+
+async function endGroup(child: ChildProcess): Promise<void> {
+  if (child.pid === undefined || child.exitCode !== null) return;
+  const ended = new Promise((resolve) => child.on("close", resolve));
+  process.kill(-child.pid, "SIGKILL");
+  await ended;
+}

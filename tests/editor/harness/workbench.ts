@@ -1,0 +1,62 @@
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { type EditorServer, fromEnvironment } from "./editor-server.ts";
+
+/** One window of the workbench. */
+export interface Workbench {
+  readonly page: Page;
+  close(): Promise<void>;
+}
+
+/** One Chromium for all windows of a test file. */
+export function startBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: fromEnvironment("LOOMWRIGHT_CHROMIUM"),
+    // No sandbox: the tests run as root in containers. The rest keeps the browser from asking the network for anything.
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+}
+
+export interface WindowOptions {
+  /** Absolute path of the folder to open. */
+  readonly folder: string;
+  /** Pairs that the workbench takes in its address: a file to open, a suite to run in the extension host. */
+  readonly payload?: readonly (readonly [string, string])[];
+  /** Called with the page before it goes anywhere. */
+  readonly before?: (page: Page) => Promise<void>;
+  /** For pictures: device pixels for each of the page's. */
+  readonly sharpness?: number;
+}
+
+/** Opens a folder in a fresh profile, and waits until the workbench is drawn. */
+export async function openWindow(
+  browser: Browser,
+  server: EditorServer,
+  options: WindowOptions,
+): Promise<Workbench> {
+  const context: BrowserContext = await browser.newContext({
+    viewport: { width: 1280, height: 800 },
+    deviceScaleFactor: options.sharpness ?? 1,
+  });
+  context.setDefaultTimeout(30_000);
+  const page = await context.newPage();
+  await options.before?.(page);
+  const address = new URL(server.origin);
+  address.searchParams.set("folder", options.folder);
+  if (options.payload) address.searchParams.set("payload", JSON.stringify(options.payload));
+  await page.goto(address.href);
+  await page.waitForSelector(".monaco-workbench .part.editor");
+  return { page, close: () => context.close() };
+}
+
+/** The address of a file of this machine as the workbench names it. */
+export function remoteAddress(server: EditorServer, path: string): string {
+  return `vscode-remote://${server.authority}${path}`;
+}
