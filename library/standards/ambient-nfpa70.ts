@@ -1,0 +1,15 @@
+import type { Citation } from "./citation.ts";
+
+/** What stands behind the correction of an ampacity for the ambient. Its equation is in the analysis that uses it. */
+export const ambientCorrection = {
+  source: {
+    document: "NFPA 70 (National Electrical Code)",
+    section: "310.15(B)(1), ambient correction equation",
+    edition: "2020",
+    authority: "standard",
+    confirmed: "memory",
+    note: "At 50 °C it agrees with note 1 of 33 CFR 183.425 Table 5 to 0.01 for all but 200 °C insulation, where the note is milder.",
+  } satisfies Citation,
+  /** The ambient for which the tables of ampacity are made. */
+  baseAmbientC: 30,
+} as const;

@@ -1,0 +1,173 @@
+import type { Citation, Confirmed } from "./citation.ts";
+
+/** Ratings in which fuses and breakers are made, by family. Scopes were mostly read; lists of ratings are recalled. */
+export const deviceFamilies = {
+  "ISO 8820-3 Type F": {
+    form: "blade, miniature",
+    ratingsA: [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30],
+    ratedVoltagesV: [32, 58],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 1000,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 8820-3 (Road vehicles, blade fuse-links)",
+      section: "Type F, ratings",
+      edition: "2015",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-3 Type C": {
+    form: "blade, medium",
+    ratingsA: [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40],
+    ratedVoltagesV: [32, 58],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 1000,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 8820-3 (Road vehicles, blade fuse-links)",
+      section: "Type C, ratings",
+      edition: "2015",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-3 Type E": {
+    form: "blade, high current",
+    ratingsA: [20, 30, 40, 50, 60, 70, 80, 100],
+    ratedVoltagesV: [32, 58],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 1000,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 8820-3 (Road vehicles, blade fuse-links)",
+      section: "Type E, ratings",
+      edition: "2015",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-12 Type N": {
+    form: "blade, sub-miniature",
+    ratingsA: [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30],
+    ratedVoltagesV: [32],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 1000,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 8820-12 (Road vehicles, fuse-links Type N)",
+      section: "Type N, ratings",
+      edition: "2020",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-13 Type P": {
+    form: "blade, sub-miniature, three tabs",
+    ratingsA: [5, 7.5, 10, 15, 20, 25, 30],
+    ratedVoltagesV: [32],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 1000,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 8820-13 (Road vehicles, fuse-links Type P)",
+      section: "Type P, ratings",
+      edition: "2020",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-4 Type A": {
+    form: "female contact",
+    ratingsA: [20, 25, 30, 40, 50, 60],
+    ratedVoltagesV: [32],
+    ratedVoltageConfirmed: "memory",
+    breakingCapacityA: 1000,
+    breakingCapacityConfirmed: "memory",
+    ratingsSource: {
+      document: "ISO 8820-4 (Road vehicles, female contact and bolt-in fuse-links)",
+      section: "Type A, ratings",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-5 Type SF 30": {
+    form: "strip, bolt-down, 30 mm hole spacing",
+    ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200],
+    ratedVoltagesV: [32, 58],
+    ratedVoltageConfirmed: "memory",
+    breakingCapacityA: 2000,
+    breakingCapacityConfirmed: "memory",
+    ratingsSource: {
+      document: "ISO 8820-5 (Road vehicles, strip fuse-links)",
+      section: "Type SF 30, ratings",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "ISO 8820-5 Type SF 51": {
+    form: "strip, bolt-down, 51 mm hole spacing",
+    ratingsA: [60, 80, 100, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500],
+    ratedVoltagesV: [32, 58],
+    ratedVoltageConfirmed: "memory",
+    breakingCapacityA: 2000,
+    breakingCapacityConfirmed: "memory",
+    ratingsSource: {
+      document: "ISO 8820-5 (Road vehicles, strip fuse-links)",
+      section: "Type SF 51, ratings",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  "UL 248-15 Class T": {
+    form: "compact, fast acting, current limiting",
+    ratingsA: [
+      1, 2, 3, 6, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250,
+      300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200,
+    ],
+    // Rated for alternating current; DC voltage and DC breaking capacity are optional and stand on the fuse itself.
+    ratedVoltagesV: [],
+    ratedVoltageConfirmed: "memory",
+    breakingCapacityA: null,
+    breakingCapacityConfirmed: "memory",
+    ratingsSource: {
+      document: "UL 248-15 (Low-voltage fuses, Class T)",
+      section: "300 V, ratings",
+      authority: "standard",
+      confirmed: "memory",
+    },
+  },
+  // Fixed wiring's standard ratings, the smaller ones added to them for fuses (1, 3, 6 and 10 A; 601 A left out), and
+  // the 5 and 7.5 A breakers of FAA AC 43.13-1B Table 11-3. A breaker's voltage and breaking capacity stand on it.
+  "circuit breaker": {
+    form: "breaker",
+    ratingsA: [
+      1, 3, 5, 6, 7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225,
+      250, 300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000,
+    ],
+    ratedVoltagesV: [],
+    ratedVoltageConfirmed: "memory",
+    breakingCapacityA: null,
+    breakingCapacityConfirmed: "memory",
+    ratingsSource: {
+      document: "NFPA 70 (National Electrical Code)",
+      section: "240.6(A), standard ampere ratings",
+      authority: "standard",
+      confirmed: "memory",
+      note: "5 and 7.5 A from FAA AC 43.13-1B CHG 1, Table 11-3, which was read.",
+    },
+  },
+} as const satisfies Record<string, DeviceFamily>;
+
+export interface DeviceFamily {
+  readonly form: string;
+  /** From the least to the greatest. */
+  readonly ratingsA: readonly number[];
+  /** Voltages, DC, in which the family is made; empty where only the marking of the device tells. */
+  readonly ratedVoltagesV: readonly number[];
+  readonly ratedVoltageConfirmed: Confirmed;
+  /** What the standard asks the device to interrupt; null where only the marking of the device tells. */
+  readonly breakingCapacityA: number | null;
+  readonly breakingCapacityConfirmed: Confirmed;
+  readonly ratingsSource: Citation;
+}

@@ -1,0 +1,32 @@
+import type { Citation } from "./citation.ts";
+
+/** Panel feeds, navigation lights, bilge pumps and blowers, and whatever else is vital or sensitive to a drop. */
+export const criticalDropLimit = {
+  source: {
+    document: "ISO 10133 (Small craft, extra-low-voltage d.c. installations)",
+    section: "4.8",
+    edition: "2012",
+    authority: "standard",
+    confirmed: "read",
+  } satisfies Citation,
+  percentOfNominal: 3,
+} as const;
+
+/** Everything else. */
+export const ordinaryDropLimit = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+  } satisfies Citation,
+  percentOfNominal: 10,
+} as const;
+
+/** A limit that the circuit or its build states takes the place of both. */
+export const statedDropLimit: Citation = {
+  document: "Limit stated in the plan",
+  section: "",
+  authority: "stated in the plan",
+  confirmed: "read",
+};

@@ -1,0 +1,70 @@
+import type { Citation } from "./citation.ts";
+
+const subpartI = "33 CFR 183 (Boats and Associated Equipment), Subpart I (Electrical Systems)";
+
+/** How far above the conductor a protective device may be rated: here not at all. */
+export const ratingOverConductor = {
+  source: {
+    document: subpartI,
+    section: "183.455(c)(1)",
+    authority: "regulation",
+    confirmed: "read",
+    note: "The regulation allows 150 % of Table 5 below 50 V. Held here to 100 % of the ampacity after all factors, which is common practice and stricter.",
+  } satisfies Citation,
+  heldToPercent: 100,
+  allowedBelow50VPercent: 150,
+} as const;
+
+/** How far above a load that runs for hours its protective device should be rated. */
+export const ratingOverContinuousLoad = {
+  source: {
+    document: "NFPA 70 (National Electrical Code)",
+    section: "210.20(A) and 215.3",
+    authority: "standard",
+    confirmed: "read",
+    note: "Continuous means three hours or more. Written for fixed wiring of buildings; taken here as the aim for low-voltage DC.",
+  } satisfies Citation,
+  factor: 1.25,
+} as const;
+
+/** Every ungrounded current-carrying conductor has a fuse, or a manually reset trip-free breaker. */
+export const protectionRequired: Citation = {
+  document: subpartI,
+  section: "183.455(a)",
+  authority: "regulation",
+  confirmed: "read",
+};
+
+/** How far from its source of power a protective device may sit, along the conductor. */
+export const protectionDistances = {
+  bare: {
+    maxIn: 7,
+    source: {
+      document: subpartI,
+      section: "183.455(b)(1)",
+      authority: "regulation",
+      confirmed: "read",
+      note: "The device belongs at the source; 7 in only where that is physically impractical.",
+    } satisfies Citation,
+  },
+  sheathed: {
+    maxIn: 40,
+    source: {
+      document: subpartI,
+      section: "183.455(b)(2)",
+      authority: "regulation",
+      confirmed: "read",
+      note: "Only where nearer is impractical, and if the conductor is in a sheath or enclosure all the way to the device.",
+    } satisfies Citation,
+  },
+  fromBattery: {
+    maxIn: 72,
+    source: {
+      document: subpartI,
+      section: "183.460(a)",
+      authority: "regulation",
+      confirmed: "read",
+      note: "Does not bind the main feed of an engine's cranking motor.",
+    } satisfies Citation,
+  },
+} as const;
