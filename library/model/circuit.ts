@@ -63,6 +63,8 @@ export interface Protection {
   readonly family?: FuseFamily;
   /** Distance from the source of power, measured along the conductor, m. */
   readonly distanceM?: number;
+  /** The same as the plan writes it, in the unit of its property: `{ distanceIn: 7 }`. Present whenever distanceM is. */
+  readonly distanceGiven?: Readonly<Partial<Record<"distanceIn" | "distanceMm", number>>>;
   readonly interruptingA?: number;
 }
 
