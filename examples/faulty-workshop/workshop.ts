@@ -1,0 +1,90 @@
+import { circuit } from "loomwright";
+
+// Faulty on purpose: a workshop trailer in which each rule is broken once. Do not build any of this.
+// What each circuit does wrong stands above it; the fixes are proposed by the checker.
+
+const wire = { insulationC: 105 } as const;
+
+// conductor/ampacity: 18 AWG cannot carry 24 A.
+circuit({
+  ...wire,
+  name: "bench heater",
+  load: 24,
+  oneWayFt: 2,
+  gauge: 18,
+  sheathed: true,
+  protect: 30,
+  accept: { "protection/above-conductor": "shown by the vice lights" },
+});
+
+// conductor/voltage-drop: heat is no trouble, but the far end is left with too little voltage.
+circuit({ ...wire, name: "yard light", load: 8, oneWayFt: 60, gauge: 12, protect: 10 });
+
+// conductor/minimum-size: 18 AWG only inside a sheath.
+circuit({ ...wire, name: "clock", load: 0.2, oneWayFt: 6, gauge: 18, protect: 2 });
+
+// conductor/insulation-not-stated: nobody says what the wire may bear.
+circuit({ name: "radio", load: 2, oneWayFt: 8, gauge: 14, protect: 5 });
+
+// conductor/ambient: 60 °C insulation beside a stove pipe.
+circuit({ name: "stove fan", load: 1, oneWayFt: 6, gauge: 14, insulationC: 60, ambientC: 65, protect: 3 });
+
+// protection/missing
+circuit({ ...wire, name: "door bell", load: 0.5, oneWayFt: 12, gauge: 16 });
+
+// protection/above-conductor: the wire would burn before the fuse opens.
+circuit({ ...wire, name: "vice lights", load: 6, oneWayFt: 8, gauge: 14, protect: 60 });
+
+// protection/below-load: opens as soon as the compressor runs.
+circuit({ ...wire, name: "compressor", load: 18, oneWayFt: 6, gauge: 8, protect: 15 });
+
+// protection/headroom: a continuous load at the fuse's own rating.
+circuit({ ...wire, name: "soldering bench", load: 15, oneWayFt: 6, gauge: 10, protect: 15 });
+
+// protection/standard-rating: nobody makes a 13 A blade fuse.
+circuit({
+  ...wire,
+  name: "glue oven",
+  load: 10,
+  oneWayFt: 6,
+  gauge: 10,
+  protect: { ratingA: 13, family: "ISO 8820-3 Type C" },
+});
+
+// protection/distance: 30 in of unprotected wire in the open.
+circuit({
+  ...wire,
+  name: "drill charger",
+  load: 8,
+  oneWayFt: 8,
+  gauge: 12,
+  protect: { ratingA: 10, distanceIn: 30 },
+});
+
+// protection/both-ends: the far battery can feed this wire too, and nothing protects that end.
+circuit({
+  ...wire,
+  name: "link to the second battery",
+  load: 30,
+  oneWayFt: 6,
+  gauge: 6,
+  fedFromBothEnds: true,
+  protect: 40,
+});
+
+// plan/invalid-value: a load below zero.
+circuit({ ...wire, name: "dust fan", load: -4, oneWayFt: 8, gauge: 14, protect: 10 });
+
+// plan/accept-without-reason: accepted, but nobody says why.
+circuit({
+  ...wire,
+  name: "step light",
+  load: 1,
+  oneWayFt: 60,
+  gauge: 16,
+  protect: 2,
+  accept: { "conductor/voltage-drop": "" },
+});
+
+// plan/unit-suspect: 150 in of wire, written as feet.
+circuit({ ...wire, name: "tool wall", load: 3, oneWayFt: 400, gauge: 1, protect: 5 });

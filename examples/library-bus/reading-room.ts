@@ -1,0 +1,32 @@
+import { type AwgSize, circuit } from "loomwright";
+import { panel } from "./sizes.ts";
+
+/** A row of reading lamps: each takes 0.4 A. */
+function lamps(name: string, count: number, oneWayFt: number, gauge: AwgSize = 16) {
+  return circuit({ ...panel, name, load: count * 0.4, oneWayFt, gauge, protect: 5 });
+}
+
+lamps("shelf lamps, left", 8, 22, 14);
+lamps("shelf lamps, right", 8, 24, 14);
+lamps("window seats", 4, 28);
+lamps("desk lamps", 3, 34);
+
+// One pair of USB sockets at each table, 6 A together.
+const tables = [
+  { name: "front table", oneWayFt: 14 },
+  { name: "middle table", oneWayFt: 20 },
+  { name: "back table", oneWayFt: 27 },
+];
+for (const table of tables) {
+  circuit({
+    ...panel,
+    name: `sockets, ${table.name}`,
+    load: 6,
+    oneWayFt: table.oneWayFt,
+    gauge: 12,
+    protect: 10,
+  });
+}
+
+circuit({ ...panel, name: "catalogue screen", load: 3.5, oneWayFt: 30, gauge: 12, protect: 5, minimumV: 11 });
+circuit({ ...panel, name: "heater blower", load: 9, oneWayFt: 16, gauge: 10, protect: 15 });

@@ -1,0 +1,29 @@
+import { readFile } from "node:fs/promises";
+import { rules } from "../../library/rules/registry.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { UsageError } from "./usage.ts";
+
+/** `loomwright explain <rule>`: the rule's page, of this very version, offline. Without a rule: a line for each. */
+export async function explain(names: readonly string[], outside: Outside): Promise<ExitCode> {
+  const [id, ...rest] = names;
+  if (rest.length > 0) throw new UsageError("explain takes one rule at a time.");
+  if (id === undefined) {
+    const width = Math.max(...rules.map((rule) => rule.id.length));
+    for (const rule of rules)
+      outside.out(`${rule.id.padEnd(width)}  ${rule.severity.padEnd(7)}  ${rule.title}\n`);
+    return 0;
+  }
+  const rule = rules.find((candidate) => candidate.id === id);
+  if (!rule) throw new UsageError(`there is no rule '${id}'.${meant(id)}`);
+  const page = await readFile(new URL(`../dist/rules/${rule.id}.md`, import.meta.url), "utf8");
+  // The page's generated head is fenced by comments that only its generator needs.
+  outside.out(`${page.replaceAll(/<!--.*?-->\n?/gs, "").trim()}\n`);
+  return 0;
+}
+
+/** Someone who typed half a rule's name is shown the rules that hold it. */
+function meant(typed: string): string {
+  const half = typed.split("/").at(-1)!.toLowerCase();
+  const near = half.length > 2 ? rules.filter(({ id }) => id.includes(half)).map(({ id }) => id) : [];
+  return near.length > 0 ? ` Did you mean ${near.join(" or ")}?` : " loomwright explain lists all.";
+}

@@ -1,0 +1,193 @@
+import { relative, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Severity } from "../../library/rules/finding.ts";
+import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import type { CheckedPlan, CheckOutcome, HeldPlan, Place, PlacedFinding } from "../evaluate/checked-plan.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import type { PlanGroup } from "./find-plans.ts";
+import { createLineIndex, type LineIndex } from "./line-index.ts";
+
+/** One plan as the command line reports it: plain data with files, lines and columns, the same for text and JSON. */
+export interface Reported {
+  readonly file: string;
+  /** False: nothing can be said of this plan, because it could not be read or run. */
+  readonly evaluated: boolean;
+  readonly circuits: readonly ReportedCircuit[];
+  readonly findings: readonly ReportedFinding[];
+  /** The line a place is on, as text, for code frames. */
+  lineText(file: string, line: number): string | undefined;
+}
+
+export interface ReportedCircuit {
+  readonly name: string;
+  readonly file: string;
+  readonly line: number;
+  readonly loadA: number;
+  readonly systemV: number;
+  readonly lengthOneWayM: number;
+  readonly conductor: { readonly awg?: number | string; readonly mm2?: number; readonly parallel?: number };
+  /** null where no table covers the case; a finding says so. */
+  readonly ampacityA: number | null;
+  readonly dropV: number;
+  readonly dropPercent: number;
+  readonly dropLimitPercent: number;
+  readonly conductorC: number;
+  readonly protection: {
+    readonly ratingA: number;
+    readonly minA: number;
+    readonly maxA: number | null;
+  } | null;
+}
+
+/** Lines and columns from 1, columns in UTF-16 units; the end is the first position after the range. */
+export interface Lines {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+export interface ReportedFinding extends Lines {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly subject: string;
+  readonly message: string;
+  readonly accepted?: string;
+  readonly related: readonly (Lines & { readonly text: string })[];
+  readonly fixes: readonly {
+    readonly title: string;
+    readonly edits: readonly (Lines & { readonly newText: string })[];
+  }[];
+}
+
+/** Proving a fix runs the plan again; a plan with more findings than this has other worries, and gets its first ones proved. */
+const findingsWithProvenFixes = 200;
+
+/** Everything the command line says of one plan. */
+export async function reportPlan(outcome: CheckOutcome, group: PlanGroup, cwd: string): Promise<Reported> {
+  const places = placesIn(group, cwd);
+  if (outcome.state === "held") return heldReport(outcome, places);
+  const findings: ReportedFinding[] = [];
+  for (const [index, placed] of outcome.findings.entries()) {
+    findings.push(await reportFinding(outcome, placed, index < findingsWithProvenFixes, group, places));
+  }
+  return {
+    file: places.fileOf(outcome.root),
+    evaluated: outcome.judgement.problems.length === 0,
+    circuits: outcome.judgement.circuits.map((judged) => reportCircuit(outcome, judged, places)),
+    findings,
+    lineText: places.lineText,
+  };
+}
+
+function heldReport({ root, syntaxError }: HeldPlan, places: Places): Reported {
+  const finding: ReportedFinding = {
+    rule: "plan/cannot-run",
+    severity: "error",
+    subject: "the plan",
+    message: `This text is not complete TypeScript yet, so nothing was checked: ${syntaxError.text}`,
+    ...places.linesOf(syntaxError.place),
+    related: [],
+    fixes: [],
+  };
+  return {
+    file: places.fileOf(root),
+    evaluated: false,
+    circuits: [],
+    findings: [finding],
+    lineText: places.lineText,
+  };
+}
+
+async function reportFinding(
+  plan: CheckedPlan,
+  placed: PlacedFinding,
+  withFixes: boolean,
+  group: PlanGroup,
+  places: Places,
+): Promise<ReportedFinding> {
+  const { finding } = placed;
+  const proven =
+    withFixes && finding.fixes.length > 0 && finding.accepted === undefined
+      ? await group.checker.provenFixes(plan, placed)
+      : [];
+  return {
+    rule: finding.rule,
+    severity: finding.severity,
+    subject: finding.subject,
+    message: placed.message,
+    ...places.linesOf(placed.place),
+    ...(finding.accepted === undefined ? {} : { accepted: finding.accepted }),
+    related: placed.related.map(({ place, text }) => ({ ...places.linesOf(place), text })),
+    fixes: proven.map(({ title, edits }) => ({
+      title,
+      edits: edits.map((edit) => ({ ...places.linesOf(edit), newText: edit.newText })),
+    })),
+  };
+}
+
+function reportCircuit(
+  plan: CheckedPlan,
+  { circuit, result }: JudgedCircuit,
+  places: Places,
+): ReportedCircuit {
+  const { conductor, protection } = circuit;
+  const { ampacity, drop, protection: range } = result;
+  const { file, line } = places.linesOf(plan.callOf(circuit.record));
+  return {
+    name: circuit.name,
+    file,
+    line,
+    loadA: circuit.loadA,
+    systemV: circuit.systemV,
+    lengthOneWayM: (circuit.positiveM + circuit.negativeM) / 2,
+    conductor: {
+      ...(conductor.system === "awg" ? { awg: conductor.awg } : { mm2: conductor.mm2 }),
+      ...(conductor.parallel > 1 ? { parallel: conductor.parallel } : {}),
+    },
+    ampacityA: ampacity.judged ? ampacity.ampacityA : null,
+    dropV: drop.dropV,
+    dropPercent: drop.dropPercent,
+    dropLimitPercent: drop.dropLimitPercent,
+    conductorC: drop.conductorC,
+    protection: protection && { ratingA: protection.ratingA, minA: range.minA, maxA: range.maxA ?? null },
+  };
+}
+
+interface Places {
+  fileOf(uri: Uri): string;
+  linesOf(place: Place): Lines;
+  lineText(file: string, line: number): string | undefined;
+}
+
+/** Files are named relative to where the command runs, with forward slashes on every system, so that reports compare. */
+function placesIn({ workspace }: PlanGroup, cwd: string): Places {
+  const indexes = new Map<string, LineIndex>();
+  const fileOf = (uri: Uri) => relative(cwd, fileURLToPath(uri)).split(sep).join("/");
+  const indexOf = (uri: Uri) => {
+    const file = fileOf(uri);
+    let index = indexes.get(file);
+    if (!index) {
+      index = createLineIndex(workspace.read(uri)?.text ?? "");
+      indexes.set(file, index);
+    }
+    return index;
+  };
+  return {
+    fileOf,
+    linesOf({ uri, start, end }) {
+      const index = indexOf(uri);
+      const from = index.positionAt(start);
+      const to = index.positionAt(end);
+      return {
+        file: fileOf(uri),
+        line: from.line,
+        column: from.column,
+        endLine: to.line,
+        endColumn: to.column,
+      };
+    },
+    lineText: (file, line) => indexes.get(file)?.lineText(line),
+  };
+}

@@ -1,0 +1,52 @@
+/** What the command line may do with the screen it writes to. */
+export interface Terminal {
+  readonly colour: boolean;
+  /** A progress line, rewritten in place, is only for a person who looks on. */
+  readonly progress: boolean;
+}
+
+interface Screen {
+  readonly isTTY?: boolean;
+}
+
+/** Colour only on a terminal, and never where NO_COLOR is set (to anything but nothing) or the terminal is "dumb". */
+export function terminalFor(out: Screen, err: Screen, env: NodeJS.ProcessEnv): Terminal {
+  const plain = Boolean(env.NO_COLOR) || env.TERM === "dumb";
+  return { colour: Boolean(out.isTTY) && !plain, progress: Boolean(err.isTTY) && env.TERM !== "dumb" };
+}
+
+const styles = {
+  error: "31;1",
+  warning: "33;1",
+  info: "36",
+  hint: "2",
+  strong: "1",
+  faint: "2",
+  good: "32",
+} as const;
+
+export type Style = keyof typeof styles;
+
+/** Wraps text in terminal colours, or leaves it as it is. */
+export type Paint = (style: Style, text: string) => string;
+
+export function paintFor({ colour }: Terminal): Paint {
+  return colour ? (style, text) => `\u001b[${styles[style]}m${text}\u001b[0m` : (_, text) => text;
+}
+
+/**
+ * A stranger's plan may hold escape sequences or marks that turn the writing direction around. Shown as visible code points,
+ * they can neither repaint the screen nor make a number read backwards. Tabs become single spaces, so that columns hold.
+ */
+export function printable(text: string): string {
+  return text
+    .replaceAll("\t", " ")
+    .replace(
+      unprintable,
+      (character) => `⟨U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}⟩`,
+    );
+}
+
+/** Control characters, and the bidirectional and zero-width formatting characters. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+const unprintable = /[\u0000-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/g;

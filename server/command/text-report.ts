@@ -1,0 +1,100 @@
+import { figure } from "../../library/rules/figures.ts";
+import type { Severity } from "../../library/rules/finding.ts";
+import { codeFrame } from "./code-frame.ts";
+import type { Reported, ReportedCircuit, ReportedFinding } from "./reported-plan.ts";
+import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
+
+/** Results for a person at a terminal: every finding with its code frame and its fix, worst first, then one line a plan. */
+export function textReport(plans: readonly Reported[], terminal: Terminal): string {
+  const paint = paintFor(terminal);
+  const blocks = plans.flatMap((plan) => [
+    ...[...plan.findings].sort(worstFirst).map((finding) => findingBlock(plan, finding, paint)),
+  ]);
+  return `${[...blocks, plans.map((plan) => planLine(plan, paint)).join("\n"), ...closingLines(plans, paint)].join("\n\n")}\n`;
+}
+
+const order: Record<Severity, number> = { error: 0, warning: 1, info: 2, hint: 3 };
+
+function worstFirst(a: ReportedFinding, b: ReportedFinding): number {
+  const rank = (finding: ReportedFinding) => (finding.accepted === undefined ? order[finding.severity] : 4);
+  return rank(a) - rank(b);
+}
+
+function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): string {
+  const { file, line, column, rule, severity, accepted } = finding;
+  const label = accepted === undefined ? paint(severity, severity) : paint("faint", "accepted");
+  const parts = [
+    `${label}  ${paint("strong", printable(finding.message))}`,
+    `  ${printable(finding.subject)} · ${paint("faint", `${printable(file)}:${line}:${column}`)} · ${rule}`,
+    codeFrame(finding, (number) => plan.lineText(file, number), paint),
+  ];
+  if (accepted !== undefined) parts.push(`  accepted: ${printable(accepted)}`);
+  for (const { text, ...at } of finding.related) {
+    parts.push(
+      `  see ${paint("faint", `${printable(at.file)}:${at.line}:${at.column}`)}: ${printable(text)}`,
+    );
+  }
+  for (const { title } of finding.fixes) parts.push(`  ${paint("good", "fix")}  ${printable(title)}`);
+  return parts.filter((part) => part !== "").join("\n");
+}
+
+function planLine(plan: Reported, paint: Paint): string {
+  const name = paint("strong", printable(plan.file));
+  if (!plan.evaluated) return `${name}: not checked to the end, see above`;
+  const circuits = count(plan.circuits.length, "circuit");
+  return `${name}: ${[circuits, countsOf(plan.findings), worstDrop(plan.circuits)].filter(Boolean).join(" · ")}`;
+}
+
+function countsOf(findings: readonly ReportedFinding[]): string {
+  const open = findings.filter(({ accepted }) => accepted === undefined);
+  const of = (severity: Severity) => open.filter((finding) => finding.severity === severity).length;
+  const parts = [
+    of("error") > 0 && count(of("error"), "error"),
+    of("warning") > 0 && count(of("warning"), "warning"),
+    of("info") > 0 && `${of("info")} for information`,
+    of("hint") > 0 && count(of("hint"), "hint"),
+    open.length < findings.length && `${findings.length - open.length} accepted`,
+  ].filter(Boolean);
+  return parts.length > 0 ? parts.join(", ") : "nothing found";
+}
+
+/** The circuit nearest to (or furthest over) its own limit of drop. */
+function worstDrop(circuits: readonly ReportedCircuit[]): string | undefined {
+  const worst = circuits.reduce<ReportedCircuit | undefined>(
+    (best, one) =>
+      !best || one.dropPercent / one.dropLimitPercent > best.dropPercent / best.dropLimitPercent ? one : best,
+    undefined,
+  );
+  return (
+    worst &&
+    `tightest drop ${figure(worst.dropPercent)} % of ${figure(worst.dropLimitPercent)} % allowed (${printable(worst.name)})`
+  );
+}
+
+function closingLines(plans: readonly Reported[], paint: Paint): string[] {
+  const findings = plans.flatMap((plan) => plan.findings);
+  const lines: string[] = [];
+  if (plans.length > 1) lines.push(`${plans.length} plans: ${countsOf(findings)}`);
+  const rule = findings.find(({ accepted }) => accepted === undefined)?.rule;
+  if (rule) {
+    lines.push(
+      [
+        findings.some(({ fixes }) => fixes.length > 0) && "loomwright fix applies the repairs;",
+        `loomwright explain ${rule} says why, and where the numbers come from.`,
+      ]
+        .filter(Boolean)
+        .join(" "),
+    );
+  }
+  lines.push(
+    paint(
+      "faint",
+      "Checked: conductor heat and drop, and the protection of each run, as written. A planning aid: local codes rule.",
+    ),
+  );
+  return lines;
+}
+
+function count(number: number, what: string): string {
+  return `${number} ${what}${number === 1 ? "" : "s"}`;
+}
