@@ -1,0 +1,60 @@
+import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
+import type { FuseFamily } from "./sizes.ts";
+
+/**
+ * A fuse or circuit breaker, where its rating alone does not say enough.
+ *
+ * Example: `protect: { ratingA: 50, family: "ISO 8820-3 Type E", distanceIn: 6 }`
+ */
+export type ProtectionInput = ProtectionDetails & (DistanceInMillimetres | DistanceInInches);
+
+interface ProtectionDetails {
+  /**
+   * Rating of the fuse or breaker, A. Above 0, up to 6,000. Always needed.
+   *
+   * Example: `ratingA: 50`
+   */
+  readonly ratingA: number;
+  /**
+   * Family of the fuse, named by its standard, or `"circuit breaker"`. The rating must be one that this family is made in.
+   *
+   * Left out: taken as any family, and a rating is good if any of them is made in it.
+   *
+   * Example: `family: "ISO 8820-3 Type F"`
+   */
+  readonly family?: FuseFamily;
+  /**
+   * The greatest current that the fuse or breaker can interrupt, A, as marked on it. Above 0, up to 200,000.
+   *
+   * Left out: taken as not known. Nothing is checked against it yet.
+   *
+   * Example: `interruptingA: 1000`
+   */
+  readonly interruptingA?: number;
+}
+
+interface DistanceInInches {
+  /**
+   * Distance from the source of power to this fuse or breaker, measured along the conductor, in inches. 0 to 12,000.
+   * The source is the battery, bus bar or panel that feeds the conductor. Give `distanceIn` or `distanceMm`, not both.
+   *
+   * Left out: taken as not known, and the distance is not checked.
+   *
+   * Example: `distanceIn: 6`
+   */
+  readonly distanceIn?: number;
+  readonly distanceMm?: GiveOnlyOneOf<"distanceIn, distanceMm">;
+}
+
+interface DistanceInMillimetres {
+  /**
+   * Distance from the source of power to this fuse or breaker, measured along the conductor, in millimetres. 0 to 300,000.
+   * The source is the battery, bus bar or panel that feeds the conductor. Give `distanceIn` or `distanceMm`, not both.
+   *
+   * Left out: taken as not known, and the distance is not checked.
+   *
+   * Example: `distanceMm: 150`
+   */
+  readonly distanceMm: number;
+  readonly distanceIn?: GiveOnlyOneOf<"distanceIn, distanceMm">;
+}
