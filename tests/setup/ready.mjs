@@ -8,7 +8,13 @@ import { fileURLToPath } from "node:url";
 const house = fileURLToPath(new URL("../..", import.meta.url));
 
 if (!installedIsCurrent()) {
-  step("installing what the project needs (npm ci)", ["ci", "--no-fund", "--no-audit", "--loglevel", "error"]);
+  step("installing what the project needs (npm ci)", [
+    "ci",
+    "--no-fund",
+    "--no-audit",
+    "--loglevel",
+    "error",
+  ]);
 }
 step("building", ["run", "--silent", "build"]);
 
@@ -20,7 +26,11 @@ function installedIsCurrent() {
   const present = packagesOf(installed);
   return Object.entries(wanted).every(
     ([name, { version, optional, link }]) =>
-      name === "" || !name.includes("node_modules/") || link || optional || present[name]?.version === version,
+      name === "" ||
+      !name.includes("node_modules/") ||
+      link ||
+      optional ||
+      present[name]?.version === version,
   );
 }
 
@@ -37,6 +47,8 @@ function step(what, npmArguments) {
     shell: process.platform === "win32",
   });
   if (status === 0) return;
-  process.stderr.write(`loomwright: ${what} failed${error ? `: ${error.message}` : ""}; the lines above say why.\n`);
+  process.stderr.write(
+    `loomwright: ${what} failed${error ? `: ${error.message}` : ""}; the lines above say why.\n`,
+  );
   process.exit(1);
 }

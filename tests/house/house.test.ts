@@ -1,0 +1,124 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+
+const house = fileURLToPath(new URL("../..", import.meta.url));
+const manifest = JSON.parse(readFileSync(join(house, "package.json"), "utf8")) as {
+  version: string;
+  scripts: Record<string, string>;
+};
+
+const tracked = git("ls-files", "--cached", "--others", "--exclude-standard").filter((file) =>
+  existsSync(join(house, file)),
+);
+
+test("the top level holds what a newcomer expects and nothing else", () => {
+  const visible = new Set(tracked.map((file) => file.split("/")[0]!).filter((name) => !name.startsWith(".")));
+  expect([...visible].sort()).toEqual(
+    [
+      "README.md",
+      "DEVELOPERS.md",
+      "LICENSE",
+      "package.json",
+      "package-lock.json",
+      "tsconfig.json",
+      "extension",
+      "server",
+      "library",
+      "examples",
+      "tests",
+    ].sort(),
+  );
+});
+
+test("the gate runs the README's test command and nothing else", () => {
+  const commands = readFileSync(join(house, ".ci/run"), "utf8")
+    .split("\n")
+    .filter((line) => line.trim() !== "" && !line.startsWith("#") && !/^(set|cd) /.test(line));
+  expect(commands).toEqual(["npm test"]);
+  expect(readFileSync(join(house, "README.md"), "utf8")).toContain("npm test");
+});
+
+test("every npm script that a page names exists", () => {
+  const missing = pages().flatMap(({ file, text }) =>
+    [...text.matchAll(/`npm (?:run )?([a-z][\w:-]*)[^`]*`|^ *npm (?:run )?([a-z][\w:-]*)/gm)]
+      .map((match) => match[1] ?? match[2]!)
+      .filter(
+        (script) => !["install", "ci", "pack", "init", "i"].includes(script) && !(script in manifest.scripts),
+      )
+      .map((script) => `${file}: npm run ${script}`),
+  );
+  expect(missing).toEqual([]);
+});
+
+test("every script file that package.json calls is there", () => {
+  const missing = Object.values(manifest.scripts)
+    .flatMap((script) => [...script.matchAll(/node ([\w./-]+\.mjs)/g)].map((match) => match[1]!))
+    .filter((file) => !existsSync(join(house, file)));
+  expect(missing).toEqual([]);
+});
+
+test("links between pages lead somewhere", () => {
+  const broken = pages().flatMap(({ file, text }) =>
+    [...text.matchAll(/\]\(([^)\s]+)\)/g)]
+      .map((match) => match[1]!.split("#")[0]!)
+      .filter((link) => link !== "" && !/^[a-z]+:/.test(link))
+      .filter((link) => !existsSync(join(house, dirname(file), decodeURI(link))))
+      .map((link) => `${file}: ${link}`),
+  );
+  expect(broken).toEqual([]);
+});
+
+test("package, server and extension carry one version", () => {
+  const versions = ["library", "server", "extension"].map(
+    (room) =>
+      (JSON.parse(readFileSync(join(house, room, "package.json"), "utf8")) as { version: string }).version,
+  );
+  expect(versions).toEqual([manifest.version, manifest.version, manifest.version]);
+});
+
+test("no test is skipped, focused or left for later", () => {
+  // Written in pieces, so that this file does not find itself.
+  const marks = new RegExp(`\\b(?:test|it|describe)\\.(?:${["skip", "only", "todo", "fails"].join("|")})\\b`);
+  const found = tracked
+    .filter((file) => /\.test\.ts$/.test(file))
+    .filter((file) => marks.test(readFileSync(join(house, file), "utf8")));
+  expect(found).toEqual([]);
+});
+
+test("dependencies are pinned, and each is explained to contributors", () => {
+  const developers = readFileSync(join(house, "DEVELOPERS.md"), "utf8");
+  const problems = ["", "library", "server", "extension"].flatMap((room) => {
+    const { dependencies = {}, devDependencies = {} } = JSON.parse(
+      readFileSync(join(house, room, "package.json"), "utf8"),
+    ) as Record<string, Record<string, string> | undefined>;
+    return Object.entries({ ...dependencies, ...devDependencies }).flatMap(([name, version]) => [
+      ...(/^(npm:.+@)?\d+\.\d+\.\d+/.test(version) ? [] : [`${room}: ${name} is not pinned: ${version}`]),
+      ...(developers.includes(`\`${name}\``)
+        ? []
+        : [`${room}: DEVELOPERS.md does not say why ${name} is here`]),
+    ]);
+  });
+  expect(problems).toEqual([]);
+});
+
+function pages(): { file: string; text: string }[] {
+  return tracked
+    .filter((file) => file.endsWith(".md"))
+    .map((file) => ({ file, text: readFileSync(join(house, file), "utf8") }));
+}
+
+function git(...words: string[]): string[] {
+  const { stdout, status, stderr } = spawnSync("git", words, { cwd: house, encoding: "utf8" });
+  if (status !== 0) throw new Error(`git ${words.join(" ")}: ${stderr}`);
+  return stdout.split("\n").filter((line) => line !== "");
+}
+
+test("each example folder says what it shows", () => {
+  const without = readdirSync(join(house, "examples"), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && !existsSync(join(house, "examples", entry.name, "README.md")))
+    .map((entry) => entry.name);
+  expect(without).toEqual([]);
+});
