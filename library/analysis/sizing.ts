@@ -1,15 +1,103 @@
-import type { Circuit, Conductor } from "../model/circuit.ts";
+import type { Circuit, Conductor, Protection } from "../model/circuit.ts";
+import { analyseCircuit } from "./analyse-circuit.ts";
+import type { CircuitResult, ProtectionRange } from "./circuit-result.ts";
+import { isMadeRating, nearestRatingAbove } from "./made-ratings.ts";
+import { madeSizes, sizesFrom } from "./made-sizes.ts";
+import { meetsMinimumSize } from "./minimum-size.ts";
+import { bestRating } from "./protection-range.ts";
 
-/** A conductor, and the rating that goes with it. */
+/** A conductor, and the ratings that go with it. */
 export interface Sizing {
   readonly conductor: Conductor;
-  /** The stated rating where it fits, else the one to take instead; undefined where no made rating fits or none is stated. */
-  readonly ratingA: number | undefined;
+  /** The stated rating where it fits, else the one to take instead, A; where none is stated, the one to put in. */
+  readonly ratingA: number;
+  /** The same for the far end; undefined where it needs no protection and has none. */
+  readonly ratingFarEndA: number | undefined;
 }
 
 /**
- * The thinnest made size, not thinner than the one in the plan, that meets ampacity, drop (with the device's own
- * minimum voltage) and protection together. Keeps the stated rating where it lies between load and ampacity; where
- * no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
+ * The thinnest made size, not thinner than the one in the plan, that meets minimum size, ampacity, drop (with the
+ * device's own minimum voltage) and protection at both ends together. Same system, same number of parallel wires.
+ *
+ * A stated rating is kept where it is made and lies between load and ampacity. One that is replaced is replaced by the
+ * smallest made rating that reaches the aim (125 % of a continuous load), so that what is changed never leaves too
+ * little headroom behind; a stated rating below the aim that fits is left for its own rule to find.
+ * A rating of a family that is not made great enough for the load is left alone too: another family must be chosen.
+ * Where no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
  */
-export declare function thinnestSufficient(circuit: Circuit): Sizing | undefined;
+export function thinnestSufficient(circuit: Circuit): Sizing | undefined {
+  return thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity);
+}
+
+/**
+ * As {@link thinnestSufficient}, and every rating reaches the aim: for a circuit whose conductor is too thin for any
+ * rating with headroom over its load.
+ */
+export function thinnestWithHeadroom(circuit: Circuit): Sizing | undefined {
+  return thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenAimAndAmpacity);
+}
+
+/**
+ * The thinnest made size that meets everything {@link thinnestSufficient} asks for, whatever size the plan has: for
+ * telling how far a conductor is above need. A stated rating that is made and carries the load counts as a need: the
+ * conductor must be thick enough for it.
+ */
+export function thinnestNeeded(circuit: Circuit): Sizing | undefined {
+  return thinnest(circuit, madeSizes(circuit.conductor), keepAboveLoad);
+}
+
+/** What becomes of a stated rating at one size: kept (its value), to be replaced, or the size is refused. */
+type Keeping = (stated: Protection, range: ProtectionRange) => "keep" | "replace" | "refuse-size";
+
+const keepBetweenLoadAndAmpacity: Keeping = ({ ratingA, family }, { minA, maxA = 0 }) =>
+  isMadeRating(ratingA, family) && minA <= ratingA && ratingA <= maxA ? "keep" : "replace";
+
+const keepBetweenAimAndAmpacity: Keeping = ({ ratingA, family }, { aimA, maxA = 0 }) =>
+  isMadeRating(ratingA, family) && aimA <= ratingA && ratingA <= maxA ? "keep" : "replace";
+
+const keepAboveLoad: Keeping = ({ ratingA, family }, { minA, maxA = 0 }) => {
+  if (!isMadeRating(ratingA, family) || ratingA < minA) return "replace";
+  return ratingA <= maxA ? "keep" : "refuse-size";
+};
+
+function thinnest(circuit: Circuit, sizes: readonly Conductor[], keeping: Keeping): Sizing | undefined {
+  for (const conductor of sizes) {
+    const candidate = { ...circuit, conductor };
+    if (!meetsMinimumSize(candidate)) continue;
+    const result = analyseCircuit(candidate);
+    // No thicker conductor of the same insulation bears a place that is too hot.
+    if (!result.ampacity.judged) return undefined;
+    if (!carriesLoad(candidate, result)) continue;
+    const ratingA = ratingFor(circuit.protection, result.protection, keeping);
+    if (ratingA === undefined) continue;
+    if (!circuit.fedFromBothEnds && !circuit.protectionFarEnd) {
+      return { conductor, ratingA, ratingFarEndA: undefined };
+    }
+    const ratingFarEndA = ratingFor(circuit.protectionFarEnd, result.protection, keeping);
+    if (ratingFarEndA !== undefined) return { conductor, ratingA, ratingFarEndA };
+  }
+  return undefined;
+}
+
+/** Ampacity, drop and what the device still works with. */
+function carriesLoad({ loadA, minimumV }: Circuit, { ampacity, drop }: CircuitResult): boolean {
+  return (
+    ampacity.judged &&
+    loadA <= ampacity.ampacityA &&
+    drop.dropPercent <= drop.dropLimitPercent &&
+    (minimumV === undefined || drop.arrivingV >= minimumV)
+  );
+}
+
+function ratingFor(stated: Protection | null, range: ProtectionRange, keeping: Keeping): number | undefined {
+  if (!stated) return bestRating(range);
+  if (nearestRatingAbove(range.aimA, stated.family) === undefined) return ratingLeftAlone(stated, range);
+  const fate = keeping(stated, range);
+  if (fate === "keep") return stated.ratingA;
+  return fate === "replace" ? bestRating(range, stated.family) : undefined;
+}
+
+/** No size of conductor helps a family that is not made so great: the rating stays, for its own rule to find. */
+function ratingLeftAlone({ ratingA }: Protection, { maxA = 0 }: ProtectionRange): number | undefined {
+  return ratingA <= maxA ? ratingA : undefined;
+}

@@ -1,0 +1,149 @@
+import type { Circuit, Conductor } from "../model/circuit.ts";
+import { ambientCorrection } from "../standards/ambient-nfpa70.ts";
+import { note1EngineSpace, note2Bundling, table5 } from "../standards/ampacity-33cfr183-425.ts";
+import { bundling, engineSpace60C, tableA1 } from "../standards/ampacity-iso10133.ts";
+import type { Citation } from "../standards/citation.ts";
+import type { Ampacity, AmpacityFactor } from "./circuit-result.ts";
+import { withoutDust } from "./rounding-dust.ts";
+
+/**
+ * What the conductor of one polarity may carry.
+ *
+ *     I = n · I_table · k_place · k_bundling          all in A; n wires in parallel; factors without unit
+ *
+ * I_table: AWG 33 CFR 183.425 Table 5, metric ISO 10133 Annex A Table A.1; the column of the stated insulation or the
+ * next cooler one. k_place: see {@link placeFactor}. k_bundling: see {@link bundlingFactor}.
+ * Valid for 18 AWG to 4/0 and 0.75 to 150 mm², insulation of 60 to 200 °C, a place cooler than the column.
+ * Factors that stand for something the plan says are listed even where they are 1; bundling only where it takes something.
+ */
+export function ampacityOf(circuit: Circuit): Ampacity {
+  const { conductor } = circuit;
+  const basis = bases[conductor.system];
+  const column = basis.columnsC.findLastIndex((columnC) => columnC <= circuit.insulationC);
+  const columnC = basis.columnsC[column];
+  const tableA = basis.amperes.get(sizeOf(conductor))?.[column];
+  if (columnC === undefined || tableA === undefined) {
+    return {
+      judged: false,
+      why: "no-table",
+      columnC: columnC ?? circuit.insulationC,
+      ambientC: circuit.ambientC,
+      source: basis.source,
+    };
+  }
+  const place = placeFactor(circuit, basis, column, columnC);
+  if (place.tooHot) {
+    return { judged: false, why: "place-too-hot", columnC, ambientC: place.ambientC, source: basis.source };
+  }
+  const factors: AmpacityFactor[] = [];
+  if (place.factor) factors.push(place.factor);
+  const bundled = bundlingFactor(1 + circuit.bundledWith, basis);
+  if (bundled) factors.push(bundled);
+  let ampacityA = tableA * conductor.parallel;
+  for (const { factor } of factors) ampacityA *= factor;
+  return {
+    judged: true,
+    ampacityA: withoutDust(ampacityA),
+    tableA,
+    columnC,
+    parallel: conductor.parallel,
+    factors,
+    ambientC: place.ambientC,
+    source: basis.source,
+  };
+}
+
+/**
+ * Correction of an ampacity for the ambient.
+ *
+ *     k = √((Tc − Ta) / (Tc − 30))     Tc rating of the insulation (the table's column), Ta ambient, °C
+ *
+ * NFPA 70, 310.15(B)(1). Valid for Ta below Tc; never above 1 here, so a cool place earns nothing.
+ */
+export function ambientFactor(columnC: number, ambientC: number): number {
+  return Math.min(1, Math.sqrt((columnC - ambientC) / (columnC - ambientCorrection.baseAmbientC)));
+}
+
+/** The tables that judge one system of sizes, made ready to be looked up. */
+interface Basis {
+  readonly source: Citation;
+  readonly columnsC: readonly number[];
+  readonly amperes: ReadonlyMap<number | string, readonly number[]>;
+  readonly engineSpace: {
+    readonly source: Citation;
+    readonly ambientC: number;
+    /** In the order of the columns; null: such insulation may not go there. */
+    readonly factors: readonly (number | null)[];
+  };
+  readonly bundling: {
+    readonly source: Citation;
+    readonly rows: readonly { readonly fromConductors: number; readonly factor: number }[];
+  };
+}
+
+const bases: Readonly<Record<Conductor["system"], Basis>> = {
+  awg: {
+    source: table5.source,
+    columnsC: table5.columnsC,
+    amperes: new Map(table5.rows.map((row) => [row.awg, row.amperes])),
+    engineSpace: note1EngineSpace,
+    bundling: note2Bundling,
+  },
+  metric: {
+    source: tableA1.source,
+    columnsC: tableA1.columnsC,
+    amperes: new Map(tableA1.rows.map((row) => [row.mm2, row.amperes])),
+    engineSpace: engineSpace60C,
+    bundling,
+  },
+};
+
+function sizeOf(conductor: Conductor): number | string {
+  return conductor.system === "awg" ? conductor.awg : conductor.mm2;
+}
+
+type Place =
+  | { readonly tooHot: false; readonly factor: AmpacityFactor | null; readonly ambientC: number }
+  | { readonly tooHot: true; readonly ambientC: number };
+
+/**
+ * The factor for where the conductor runs: the table's own one for engine spaces, the ambient equation for a stated
+ * ambient, the smaller of the two where both apply. Never their product: both stand for the same warm air.
+ */
+function placeFactor(circuit: Circuit, basis: Basis, column: number, columnC: number): Place {
+  const { engineSpace } = basis;
+  const statedC = circuit.ambientStated ? circuit.ambientC : undefined;
+  if (statedC !== undefined && statedC >= columnC) return { tooHot: true, ambientC: statedC };
+  const inEngineSpace = circuit.engineSpace ? engineSpace.factors[column] : undefined;
+  if (inEngineSpace === null) return { tooHot: true, ambientC: engineSpace.ambientC };
+  const ambient = statedC === undefined ? undefined : ambientFactor(columnC, statedC);
+  if (inEngineSpace !== undefined && (ambient === undefined || inEngineSpace <= ambient)) {
+    const factor: AmpacityFactor = {
+      what: "engine-space",
+      factor: inEngineSpace,
+      input: engineSpace.ambientC,
+      source: engineSpace.source,
+    };
+    return { tooHot: false, factor, ambientC: Math.max(engineSpace.ambientC, statedC ?? 0) };
+  }
+  if (ambient === undefined || statedC === undefined) {
+    return { tooHot: false, factor: null, ambientC: circuit.ambientC };
+  }
+  const factor: AmpacityFactor = {
+    what: "ambient",
+    factor: ambient,
+    input: statedC,
+    source: ambientCorrection.source,
+  };
+  return { tooHot: false, factor, ambientC: statedC };
+}
+
+/**
+ * The factor for conductors that warm each other. Looked up by how many are together, this one included:
+ * 33 CFR 183.425 Table 5 note 2 for AWG, ISO 10133 Annex A for metric.
+ */
+function bundlingFactor(conductorsTogether: number, { bundling }: Basis): AmpacityFactor | null {
+  const row = bundling.rows.findLast(({ fromConductors }) => fromConductors <= conductorsTogether);
+  if (!row) return null;
+  return { what: "bundling", factor: row.factor, input: conductorsTogether, source: bundling.source };
+}

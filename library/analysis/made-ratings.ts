@@ -1,0 +1,39 @@
+import type { Protection } from "../model/circuit.ts";
+import { type DeviceFamily, deviceFamilies } from "../standards/device-ratings.ts";
+
+export type Family = NonNullable<Protection["family"]>;
+
+/**
+ * The ratings, A, in which a family is made, from the least to the greatest; those of all families together where
+ * none is named.
+ */
+export function madeRatings(family?: Family): readonly number[] {
+  return family === undefined ? ratingsOfAny : families[family].ratingsA;
+}
+
+/** Whether the family (any family, where none is named) is made in this rating. */
+export function isMadeRating(ratingA: number, family?: Family): boolean {
+  return madeRatings(family).includes(ratingA);
+}
+
+/** The greatest made rating at or below a current, A. Undefined: none is that small. */
+export function nearestRatingBelow(currentA: number, family?: Family): number | undefined {
+  return madeRatings(family).findLast((ratingA) => ratingA <= currentA);
+}
+
+/** The smallest made rating at or above a current, A. Undefined: none is that great. */
+export function nearestRatingAbove(currentA: number, family?: Family): number | undefined {
+  return madeRatings(family).find((ratingA) => ratingA >= currentA);
+}
+
+/** The smallest made rating from one current to another, both included, A. */
+export function smallestRatingBetween(fromA: number, toA: number, family?: Family): number | undefined {
+  const ratingA = nearestRatingAbove(fromA, family);
+  return ratingA !== undefined && ratingA <= toA ? ratingA : undefined;
+}
+
+const families: Readonly<Record<Family, DeviceFamily>> = deviceFamilies;
+
+const ratingsOfAny: readonly number[] = [
+  ...new Set(Object.values(families).flatMap((family) => family.ratingsA)),
+].sort((one, other) => one - other);

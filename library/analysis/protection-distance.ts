@@ -1,0 +1,23 @@
+import type { Circuit } from "../model/circuit.ts";
+import type { Citation } from "../standards/citation.ts";
+import { protectionDistances } from "../standards/protection-rules.ts";
+
+/** How far from its source of power a protective device may sit, measured along the conductor. */
+export interface DistanceLimit {
+  readonly maxM: number;
+  /** As the regulation states it. */
+  readonly maxIn: number;
+  readonly source: Citation;
+}
+
+/**
+ * The limit at the end where the circuit starts, or at the far end of a circuit that both ends can feed.
+ * From a battery terminal 72 in (33 CFR 183.460(a)); elsewhere 7 in, or 40 in all the way in a sheath (183.455(b)).
+ * A circuit that starts at a battery ends somewhere else, so its far end never has the battery's limit.
+ */
+export function protectionDistanceLimit(circuit: Circuit, end: "near" | "far"): DistanceLimit {
+  const { bare, sheathed, fromBattery } = protectionDistances;
+  const { maxIn, source } =
+    circuit.fromBattery && end === "near" ? fromBattery : circuit.sheathed ? sheathed : bare;
+  return { maxM: maxIn * 0.0254, maxIn, source };
+}

@@ -1,0 +1,36 @@
+import type { Circuit } from "../model/circuit.ts";
+import { ratingOverConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
+import { type Family, smallestRatingBetween } from "./made-ratings.ts";
+import { withoutDust } from "./rounding-dust.ts";
+
+/**
+ * Ratings that carry the load and protect the conductor.
+ *
+ *     I_load ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_load for a continuous load, all in A
+ *
+ * Upper bound: 33 CFR 183.455(c)(1), held to 100 % of the ampacity I_max after all factors (it allows 150 % of the
+ * table below 50 V). Aim: NFPA 70, 210.20(A). No upper bound and no best rating where the ampacity cannot be judged.
+ */
+export function protectionRangeOf(circuit: Circuit, ampacity: Ampacity): ProtectionRange {
+  const { loadA } = circuit;
+  const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
+  const aimA = circuit.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
+  const range = { minA: loadA, maxA, aimA };
+  return {
+    ...range,
+    bestRatingA: bestRating(range, circuit.protection?.family),
+    source: ratingOverConductor.source,
+  };
+}
+
+/**
+ * The smallest made rating that reaches the aim and protects the conductor, A, of one family or of any. Undefined:
+ * there is none.
+ */
+export function bestRating(
+  range: Pick<ProtectionRange, "aimA" | "maxA">,
+  family?: Family,
+): number | undefined {
+  return range.maxA === undefined ? undefined : smallestRatingBetween(range.aimA, range.maxA, family);
+}

@@ -1,0 +1,74 @@
+import type { Circuit } from "../model/circuit.ts";
+import type { Citation } from "../standards/citation.ts";
+import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standards/drop-limits.ts";
+import type { Ampacity, Drop } from "./circuit-result.ts";
+import { conductorTemperatureC } from "./conductor-temperature.ts";
+import { resistanceAt, wireResistance } from "./resistance.ts";
+
+/**
+ * Voltage drop of a circuit over its round trip, at the temperature its conductors reach at the load.
+ *
+ * Above the ampacity, and where no ampacity can be given, the temperature is taken no higher than the insulation's
+ * rating (the table's column): no steady temperature can be told there, the drop is at least the one given, and
+ * `overloaded` says so.
+ */
+export function dropOf(circuit: Circuit, ampacity: Ampacity): Drop {
+  const { conductor, loadA, systemV, dropLimitPercent } = circuit;
+  const wire = wireResistance(conductor);
+  // The model lets only sizes through that the tables have.
+  if (!wire) throw new Error(`No resistance for ${JSON.stringify(conductor)}.`);
+  const conductorC = ampacity.judged
+    ? conductorTemperatureC({
+        ambientC: ampacity.ambientC,
+        ratingC: ampacity.columnC,
+        currentA: loadA,
+        ampacityA: ampacity.ampacityA,
+      })
+    : ampacity.ambientC;
+  const resistanceAtC = Math.min(conductorC, ampacity.columnC);
+  const roundTripM = circuit.positiveM + circuit.negativeM;
+  const roundTripOhm = roundTripResistance({
+    ohmPerM: resistanceAt(wire.ohmPerM20C, resistanceAtC),
+    roundTripM,
+    parallel: conductor.parallel,
+  });
+  const dropV = voltageDropV(loadA, roundTripOhm);
+  return {
+    dropV,
+    dropPercent: (100 * dropV) / systemV,
+    dropLimitPercent,
+    dropLimitSource: dropLimitSource(circuit),
+    arrivingV: systemV - dropV,
+    conductorC,
+    resistanceAtC,
+    overloaded: !ampacity.judged || loadA > ampacity.ampacityA,
+    ohmPerM20C: wire.ohmPerM20C,
+    strandFactor: wire.strandFactor,
+    roundTripOhm,
+    roundTripM,
+    source: wire.source,
+  };
+}
+
+/**
+ *     U = I · R     U drop, V; I current, A; R resistance of the whole round trip, Ω
+ *
+ * Ohm's law for direct current. FAA AC 43.13-1B, 11-66 writes it "resistance per foot × length × current".
+ */
+export function voltageDropV(currentA: number, roundTripOhm: number): number {
+  return currentA * roundTripOhm;
+}
+
+/**
+ *     R = r · L / n     R of the round trip, Ω; r of one wire, Ω/m; L of both conductors together, m; n wires in parallel
+ *
+ * Wires in parallel are of one size and one length.
+ */
+export function roundTripResistance(of: { ohmPerM: number; roundTripM: number; parallel: number }): number {
+  return (of.ohmPerM * of.roundTripM) / of.parallel;
+}
+
+function dropLimitSource({ critical, dropLimitPercent, dropLimitStated }: Circuit): Citation {
+  const usual = critical ? criticalDropLimit : ordinaryDropLimit;
+  return dropLimitStated || dropLimitPercent !== usual.percentOfNominal ? statedDropLimit : usual.source;
+}
