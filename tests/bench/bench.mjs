@@ -1,0 +1,166 @@
+// `npm run bench`: everything is measured in one run on one machine and judged as ratios, because seconds differ between machines.
+// Prints one table and writes tests/bench/results.json (not kept in git: it belongs to the machine it was measured on).
+
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { performance } from "node:perf_hooks";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+import { loomwrightServer, nativeTypeScript, typescriptServer } from "./peers.mjs";
+import { planText } from "./plan-text.mjs";
+
+const house = fileURLToPath(new URL("../..", import.meta.url));
+const sizes = [30, 300, 3000];
+const editsPerSize = { 30: 41, 300: 31, 3000: 15 };
+
+const folder = mkdtempSync(join(tmpdir(), "loomwright-bench-"));
+mkdirSync(join(folder, "node_modules"));
+symlinkSync(join(house, "library"), join(folder, "node_modules/loomwright"), "junction");
+writeFileSync(
+  join(folder, "tsconfig.json"),
+  JSON.stringify({
+    compilerOptions: { target: "es2022", module: "esnext", moduleResolution: "bundler", strict: true, noEmit: true, types: [] },
+  }),
+);
+
+const results = { machine: { node: process.version, platform: process.platform, arch: process.arch }, keystroke: {} };
+try {
+  for (const [name, start] of [
+    ["loomwright", loomwrightServer],
+    ["TypeScript 6 server", typescriptServer],
+    ["TypeScript 7 native", nativeTypeScript],
+  ]) {
+    results.keystroke[name] = {};
+    for (const size of sizes) results.keystroke[name][size] = await keystroke(start, size);
+  }
+  results.command = coldCheck();
+  results.start = await serverStart();
+  results.bytes = packageBytes();
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+const ours = results.keystroke.loomwright;
+const six = results.keystroke["TypeScript 6 server"];
+const seven = results.keystroke["TypeScript 7 native"];
+results.bounds = [
+  bound("keystroke at 300, of TypeScript 6 server", ours[300] / six[300], 0.25),
+  bound("keystroke at 300, of TypeScript 7 native", ours[300] / seven[300], 0.8),
+  bound("keystroke at 3,000, of TypeScript 7 native", ours[3000] / seven[3000], 0.8),
+  bound("growth exponent, 300 to 3,000 circuits", Math.log10(ours[3000] / ours[300]), 1.15),
+];
+print();
+writeFileSync(new URL("results.json", import.meta.url), `${JSON.stringify(results, null, 2)}\n`);
+process.exitCode = results.bounds.every(({ met }) => met) ? 0 : 1;
+
+/**
+ * Median time from sending a one-character edit to holding its findings, in ms. The edit turns one load from one digit into
+ * another in the middle of the file, so that every answer differs from the one before and nothing can be reused.
+ */
+async function keystroke(start, size) {
+  const file = join(folder, `plan-${size}.ts`);
+  const text = planText(size);
+  writeFileSync(file, text);
+  const server = await start(folder);
+  try {
+    await server.open(file, text);
+    const lines = text.split("\n");
+    const line = lines.findIndex((row, index) => index > lines.length / 2 && /^ {2}load: \d,/.test(row));
+    const range = { start: { line, character: 8 }, end: { line, character: 9 } };
+    const times = [];
+    const warmUp = 5;
+    for (let edit = 0; edit < editsPerSize[size] + warmUp; edit++) {
+      const before = performance.now();
+      await server.change(file, range, String(3 + (edit % 5)));
+      if (edit >= warmUp) times.push(performance.now() - before);
+    }
+    return median(times);
+  } finally {
+    server.close();
+  }
+}
+
+/** The whole command against the whole compiler, process start included, on the example of about twenty circuits. */
+function coldCheck() {
+  const example = join(house, "examples/library-bus");
+  const check = () => timed([join(house, "server/dist/command.cjs"), "check", example]);
+  const compile = () => timed([join(house, "node_modules/typescript/lib/tsc.js"), "--noEmit", "-p", example]);
+  check();
+  compile();
+  const times = { check: [], compile: [] };
+  for (let run = 0; run < 7; run++) {
+    times.check.push(check());
+    times.compile.push(compile());
+  }
+  return { "loomwright check": median(times.check), "tsc --noEmit (6)": median(times.compile) };
+}
+
+function timed(words) {
+  const before = performance.now();
+  const { status, stderr } = spawnSync(process.execPath, words, { encoding: "utf8" });
+  if (status !== 0) throw new Error(`${words.join(" ")} ended with ${status}: ${stderr}`);
+  return performance.now() - before;
+}
+
+/** From starting the process to the answered handshake, and to the first findings. */
+async function serverStart() {
+  const file = join(folder, "plan-30.ts");
+  const text = readFileSync(file, "utf8");
+  const handshake = [];
+  const findings = [];
+  for (let run = 0; run < 5; run++) {
+    const before = performance.now();
+    const server = await loomwrightServer(folder);
+    handshake.push(performance.now() - before);
+    await server.open(file, text);
+    findings.push(performance.now() - before);
+    server.close();
+  }
+  return { "handshake answered": median(handshake), "first findings (30 circuits)": median(findings) };
+}
+
+function packageBytes() {
+  const bytes = {};
+  for (const room of ["server/dist", "extension/dist"]) {
+    for (const name of readdirSync(join(house, room))) {
+      const path = join(house, room, name);
+      if (!statSync(path).isFile()) continue;
+      bytes[`${room}/${name}`] = { plain: statSync(path).size, compressed: gzipSync(readFileSync(path)).length };
+    }
+  }
+  return bytes;
+}
+
+function bound(what, ratio, limit) {
+  return { what, ratio, limit, met: ratio <= limit };
+}
+
+function median(values) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)];
+}
+
+function print() {
+  const ms = (value) => `${value.toFixed(1)} ms`.padStart(12);
+  console.log("\nOne-character edit to findings, median");
+  console.log(`${"".padEnd(28)}${sizes.map((size) => `${size} circuits`.padStart(16)).join("")}`);
+  for (const [name, row] of Object.entries(results.keystroke)) {
+    console.log(`${name.padEnd(28)}${sizes.map((size) => ms(row[size]).padStart(16)).join("")}`);
+  }
+  console.log("\nBounds");
+  for (const { what, ratio, limit, met } of results.bounds) {
+    console.log(`${what.padEnd(48)}${ratio.toFixed(2).padStart(6)}  at most ${limit}  ${met ? "met" : "NOT MET"}`);
+  }
+  console.log("\nCold, process start included, median");
+  for (const [name, value] of Object.entries({ ...results.command, ...results.start })) console.log(`${name.padEnd(34)}${ms(value)}`);
+  console.log("\nSizes");
+  for (const [name, { plain, compressed }] of Object.entries(results.bytes)) {
+    console.log(`${name.padEnd(44)}${kib(plain)} ${kib(compressed)} compressed`);
+  }
+}
+
+function kib(bytes) {
+  return `${Math.round(bytes / 1024).toLocaleString("en")} KiB`.padStart(11);
+}
