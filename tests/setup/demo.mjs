@@ -1,0 +1,31 @@
+// `npm run demo`: the main job on a real plan. Checks a camper's first draft, repairs a copy of it, and checks that.
+
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const house = fileURLToPath(new URL("../..", import.meta.url));
+const copy = mkdtempSync(join(tmpdir(), "loomwright-demo-"));
+
+try {
+  say("A camper's first draft, examples/camper-draft/camper.ts:");
+  const draft = loomwright(["check", "examples/camper-draft"], house);
+  cpSync(join(house, "examples/camper-draft"), join(copy, "camper-draft"), { recursive: true });
+  say("A copy of it, repaired with `loomwright fix`:");
+  const repaired = loomwright(["fix", "camper-draft"], copy);
+  say("Open examples/camper-draft in VS Code to see the same while you type; the README says how.");
+  // The draft is wrong on purpose, the repaired copy is not: anything else means that the demo itself is broken.
+  process.exitCode = draft === 1 && repaired === 0 ? 0 : 1;
+} finally {
+  rmSync(copy, { recursive: true, force: true });
+}
+
+function loomwright(words, cwd) {
+  return spawnSync(process.execPath, [join(house, "server/dist/command.cjs"), ...words], { cwd, stdio: "inherit" }).status;
+}
+
+function say(text) {
+  console.log(`\n${text}\n`);
+}
