@@ -12,6 +12,11 @@ export function withUnit(value: number, unit: Unit): string {
   return `${figure(value)} ${unit}`;
 }
 
+/** A number as the builder wrote it, unrounded, thousands separated: `4567` → "4,567". */
+export function asGiven(value: number): string {
+  return written(value, mostFigures);
+}
+
 /**
  * Two numbers as text that differ wherever the numbers differ: a drop of 10.02 % is never said to be above "10 %" as "10 %".
  * Three significant figures where those are enough, else as many as it takes. Both texts get the same accuracy.

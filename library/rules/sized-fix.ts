@@ -1,33 +1,59 @@
-import { thinnestSufficient } from "../analysis/sizing.ts";
+import { sizesAbove } from "../analysis/made-sizes.ts";
+import { type Sizing, thinnestNeeded, thinnestSufficient } from "../analysis/sizing.ts";
 import type { Circuit, Conductor, Protection } from "../model/circuit.ts";
 import { figure } from "./figures.ts";
 import type { Change, ProposedFix } from "./finding.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "./written-at.ts";
 
 /**
- * The repair for a conductor that is too thin for any reason: the thinnest made size that meets ampacity, drop and
- * protection together, and with it the rating where the stated one no longer fits. Never a thinner conductor.
+ * The repair for a conductor that is too thin for any reason: the thinnest made size that meets minimum size, ampacity,
+ * drop and protection together, and with it the ratings where the stated ones no longer fit. Never a thinner conductor.
  * Empty where no made size is enough, or where the plan has the right sizes already.
+ *
+ * `sizing`: another answer of the sizing analysis, e.g. the one with headroom.
  */
-export function sizedFixes(circuit: Circuit): ProposedFix[] {
-  const sizing = thinnestSufficient(circuit);
-  if (!sizing) return [];
-  const changes: Change[] = [];
-  const words: string[] = [];
-  const { ratingA } = sizing;
-  if (!sameSize(sizing.conductor, circuit.conductor)) {
-    changes.push(setSize(circuit, sizing.conductor));
-    words.push(sizeInWords(sizing.conductor));
-  }
-  if (ratingA !== undefined && circuit.protection && circuit.protection.ratingA !== ratingA) {
-    changes.push(setRating(circuit, ratingA));
-    words.push(`a ${figure(ratingA)} A ${deviceInWords(circuit.protection)}`);
-  }
-  if (changes.length === 0) return [];
-  return [{ title: `Use ${words.join(" with ")}`, kind: "repair", changes }];
+export function sizedFixes(
+  circuit: Circuit,
+  sizing: Sizing | undefined = thinnestSufficient(circuit),
+): ProposedFix[] {
+  if (!sizing || sizesAbove(sizing.conductor, circuit.conductor) < 0) return [];
+  return fixTo(circuit, sizing, "repair");
 }
 
-/** Sets the near-end rating, keeping the object form of `protect`: "Use a 50 A fuse". */
+/**
+ * The suggestion for a conductor that is two sizes or more above what the circuit needs. Never applied by itself:
+ * a builder may have that wire lying there, or mean to add a load.
+ */
+export function thinnerSuggestions(circuit: Circuit): ProposedFix[] {
+  const needed = thinnestNeeded(circuit);
+  if (!needed || sizesAbove(circuit.conductor, needed.conductor) < 2) return [];
+  return fixTo(circuit, needed, "suggestion");
+}
+
+/** Sets what differs between plan and sizing; protection that is not stated is left to the rule that misses it. */
+function fixTo(circuit: Circuit, sizing: Sizing, kind: ProposedFix["kind"]): ProposedFix[] {
+  const { conductor, ratingA, ratingFarEndA } = sizing;
+  const { protection, protectionFarEnd } = circuit;
+  const changes: Change[] = [];
+  const words: string[] = [];
+  if (sizesAbove(conductor, circuit.conductor) !== 0) {
+    changes.push(setSize(circuit, conductor));
+    words.push(sizeInWords(conductor));
+  }
+  if (protection && protection.ratingA !== ratingA) {
+    changes.push(setRating(circuit, ratingA));
+    words.push(deviceInWords(protection, ratingA));
+  }
+  if (protectionFarEnd && ratingFarEndA !== undefined && protectionFarEnd.ratingA !== ratingFarEndA) {
+    changes.push(setFarEndRating(circuit, ratingFarEndA));
+    words.push(`${deviceInWords(protectionFarEnd, ratingFarEndA)} at the far end`);
+  }
+  if (changes.length === 0) return [];
+  const [first, ...rest] = words;
+  return [{ title: `Use ${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}`, kind, changes }];
+}
+
+/** Sets the near-end rating, keeping the object form of `protect`. */
 export function setRating(circuit: Circuit, ratingA: number): Change {
   return { do: "set", record: circuit.record, path: ratingPath(circuit), value: ratingA };
 }
@@ -49,11 +75,10 @@ export function sizeInWords(conductor: Conductor): string {
   return conductor.parallel > 1 ? `${conductor.parallel} × ${one}` : one;
 }
 
-/** What the builder calls the protective device: a fuse, unless the plan says that it is a breaker. */
-export function deviceInWords(protection: Protection | null): "fuse" | "breaker" {
-  return protection?.family === "circuit breaker" ? "breaker" : "fuse";
-}
-
-function sameSize(one: Conductor, other: Conductor): boolean {
-  return sizeInWords(one) === sizeInWords(other);
+/** "a 50 A fuse"; a breaker where the plan says that it is one. */
+export function deviceInWords(protection: Protection | null, ratingA: number): string {
+  const kind = protection?.family === "circuit breaker" ? "breaker" : "fuse";
+  // An 8 is spoken with a vowel: "an 80 A fuse"; so are 11 and 18.
+  const article = /^(8|11\b|18\b)/.test(String(ratingA)) ? "an" : "a";
+  return `${article} ${figure(ratingA)} A ${kind}`;
 }

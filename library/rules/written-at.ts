@@ -1,5 +1,6 @@
 import type { Circuit } from "../model/circuit.ts";
 import type { PropertyPath } from "../model/record.ts";
+import { withUnit } from "./figures.ts";
 
 /**
  * Where in a plan the values of a circuit are written: the same size is `gauge` in one plan and `mm2` in another.
@@ -23,3 +24,15 @@ export function ratingPath(circuit: Circuit): PropertyPath {
 export function farEndRatingPath(circuit: Circuit): PropertyPath {
   return circuit.protectionFarEnd?.writtenAs === "object" ? ["protectFarEnd", "ratingA"] : ["protectFarEnd"];
 }
+
+/** A length along the conductors as text, in the unit in which the plan states this circuit's lengths: "30 ft", "9 m". */
+export function lengthInWords(circuit: Circuit, lengthM: number): string {
+  return givenInFeet(circuit) ? withUnit(lengthM / metresPerFoot, "ft") : withUnit(lengthM, "m");
+}
+
+export function givenInFeet(circuit: Circuit): boolean {
+  return Object.keys(circuit.lengthsGiven).some((property) => property.endsWith("Ft"));
+}
+
+/** Exact by definition (international foot, 1959). */
+const metresPerFoot = 0.3048;

@@ -1,0 +1,80 @@
+import { ampacityOf } from "../../analysis/ampacity.ts";
+import type { Circuit } from "../../model/circuit.ts";
+import type { InsulationC } from "../../plan/sizes.ts";
+import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
+import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+
+export const ambient = defineRule<Values>({
+  id: "conductor/ambient",
+  title: "Place too hot for the insulation",
+  severity: "error",
+  why: "Where the air is already as hot as the insulation may get, any current at all takes it above that, and it ages, cracks or melts.",
+  sources: [ambientCorrection.source, engineSpace60C.source],
+  fixable: true,
+  acceptable: true,
+  // Needs the ampacity, which is not judged in such a place.
+  check: (plan) =>
+    perCircuit(plan, ({ circuit, result: { ampacity } }) => {
+      if (ampacity.judged || ampacity.why !== "place-too-hot") return [];
+      const enoughC = coolestThatCarries(circuit);
+      const values: Values = {
+        columnC: ampacity.columnC,
+        insulationStated: circuit.insulationStated,
+        ambientC: ampacity.ambientC,
+        engineSpace: circuit.engineSpace,
+        enoughC,
+      };
+      const fixes = enoughC === undefined ? [] : [useInsulation(circuit, enoughC)];
+      return [{ at: atProperty(circuit, wrongProperty(circuit)), values, fixes }];
+    }),
+  message({ columnC, insulationStated, ambientC, engineSpace, enoughC }) {
+    const [place, insulation] = tellApartWithUnit(ambientC, columnC, "°C");
+    const what = `Insulation ${insulationStated ? "judged" : "is not stated and taken"} as ${insulation}`;
+    const where = `${engineSpace ? "an engine space" : "a place"} of ${place}`;
+    const way =
+      enoughC === undefined
+        ? "choose a cooler way, or insulation for hotter places"
+        : `choose insulation rated ${withUnit(enoughC, "°C")}, or a cooler way`;
+    return `${what} may carry nothing in ${where}: ${way}.`;
+  },
+});
+
+interface Values {
+  /** The table's column at or below the stated rating. */
+  readonly columnC: number;
+  readonly insulationStated: boolean;
+  readonly ambientC: number;
+  readonly engineSpace: boolean;
+  /** The coolest rating that carries the load there; undefined where none in the tables does with this size. */
+  readonly enoughC: number | undefined;
+}
+
+/** The value to look at first: the rating if the builder gave one, else what makes the place hot. */
+function wrongProperty(circuit: Circuit): string {
+  if (circuit.insulationStated) return "insulationC";
+  return circuit.ambientStated ? "ambientC" : "engineSpace";
+}
+
+/** The coolest rating in the tables with which this size carries the load, and is protected, in this place. */
+function coolestThatCarries(circuit: Circuit): InsulationC | undefined {
+  const columnsC: readonly InsulationC[] =
+    circuit.conductor.system === "awg" ? table5.columnsC : tableA1.columnsC;
+  const neededA = Math.max(circuit.loadA, circuit.protection?.ratingA ?? 0);
+  return columnsC.find((insulationC) => {
+    const ampacity = ampacityOf({ ...circuit, insulationC });
+    return ampacity.judged && ampacity.ampacityA >= neededA;
+  });
+}
+
+/** A suggestion, never a repair: what is printed on the wire is a fact that only the builder can see to. */
+function useInsulation(circuit: Circuit, insulationC: InsulationC): ProposedFix {
+  return {
+    title: `Use insulation rated ${insulationC} °C`,
+    kind: "suggestion",
+    changes: [{ do: "set", record: circuit.record, path: ["insulationC"], value: insulationC }],
+  };
+}

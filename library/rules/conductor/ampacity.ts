@@ -1,0 +1,78 @@
+import type { AmpacityFactor } from "../../analysis/circuit-result.ts";
+import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
+import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { exceeds, tellApartWithUnit } from "../figures.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sizedFixes, sizeInWords } from "../sized-fix.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { sizePath } from "../written-at.ts";
+
+export const ampacity = defineRule<Values>({
+  id: "conductor/ampacity",
+  title: "Conductor too thin for its current",
+  severity: "error",
+  why: "A conductor that carries more than it may gets hotter than its insulation stands, which then softens, shorts and burns.",
+  sources: [
+    table5.source,
+    note1EngineSpace.source,
+    note2Bundling.source,
+    tableA1.source,
+    engineSpace60C.source,
+    bundling.source,
+    ambientCorrection.source,
+  ],
+  fixable: true,
+  acceptable: true,
+  // Needs the ampacity. A place as hot as the insulation may be is left to conductor/ambient.
+  check: (plan) =>
+    perCircuit(plan, ({ circuit, result: { ampacity } }) => {
+      const size = sizeInWords(circuit.conductor);
+      const at = atProperty(circuit, ...sizePath(circuit));
+      if (!ampacity.judged) {
+        if (ampacity.why === "place-too-hot") return [];
+        return [{ at, values: { judged: false, size, columnC: ampacity.columnC } }];
+      }
+      if (!exceeds(circuit.loadA, ampacity.ampacityA)) return [];
+      const fixes = sizedFixes(circuit);
+      const values: Values = {
+        judged: true,
+        size,
+        loadA: circuit.loadA,
+        ampacityA: ampacity.ampacityA,
+        columnC: ampacity.columnC,
+        factors: ampacity.factors.filter(({ factor }) => factor !== 1).map(({ what }) => what),
+        source: sourceInWords(ampacity.source),
+        wayOut: wayOut(fixes, noSizeIsEnough),
+      };
+      return [{ at, values, fixes }];
+    }),
+  message(values) {
+    if (!values.judged)
+      return `${values.size} is not judged: no table gives its ampacity at ${values.columnC} °C insulation in such a place.`;
+    const [loadText, allowedText] = tellApartWithUnit(values.loadA, values.ampacityA, "A");
+    const where = values.factors.map((what) => factorInWords[what]).join(" ");
+    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.source}, ${values.columnC} °C), the load draws ${loadText}: ${values.wayOut}.`;
+  },
+});
+
+type Values =
+  | { readonly judged: false; readonly size: string; readonly columnC: number }
+  | {
+      readonly judged: true;
+      readonly size: string;
+      readonly loadA: number;
+      readonly ampacityA: number;
+      readonly columnC: number;
+      /** Those that take something away. */
+      readonly factors: readonly AmpacityFactor["what"][];
+      readonly source: string;
+      readonly wayOut: string;
+    };
+
+const factorInWords: Record<AmpacityFactor["what"], string> = {
+  "engine-space": "in an engine space",
+  ambient: "in this ambient",
+  bundling: "in this bundle",
+};

@@ -1,0 +1,30 @@
+import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+
+export const insulationNotStated = defineRule<Values>({
+  id: "conductor/insulation-not-stated",
+  title: "Insulation rating not stated",
+  severity: "hint",
+  why: "How much a conductor may carry depends on how hot its insulation may get: guessed too high, the wire is overloaded; too low, it is bought too thick.",
+  sources: [table5.source, tableA1.source],
+  // What is printed on the wire is a fact that only the builder can read off.
+  fixable: false,
+  acceptable: true,
+  // Needs the column that the ampacity was taken from.
+  check: (plan) =>
+    perCircuit(plan, ({ circuit, result: { ampacity } }) => {
+      if (circuit.insulationStated) return [];
+      const values: Values = { columnC: ampacity.columnC, source: sourceInWords(ampacity.source) };
+      return [{ at: atProperty(circuit), values }];
+    }),
+  message: ({ columnC, source }) =>
+    `insulationC is not given: judged by the ${columnC} °C column (${source}). Read the rating off the wire and state it, here or in build.`,
+});
+
+interface Values {
+  /** The column taken, °C. */
+  readonly columnC: number;
+  readonly source: string;
+}

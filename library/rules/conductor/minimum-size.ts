@@ -1,0 +1,56 @@
+import { meetsMinimumSize, minimumSizeOf } from "../../analysis/minimum-size.ts";
+import type { Circuit, Conductor } from "../../model/circuit.ts";
+import { minimumAwg, minimumMm2 } from "../../standards/minimum-sizes.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { setSize, sizedFixes, sizeInWords } from "../sized-fix.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
+import { sizePath } from "../written-at.ts";
+
+export const minimumSize = defineRule<Values>({
+  id: "conductor/minimum-size",
+  title: "Conductor thinner than any may be",
+  severity: "warning",
+  why: "A very thin wire that runs on its own breaks where it is pulled, bent or shaken, however little current it carries.",
+  sources: [
+    minimumAwg.single.source,
+    minimumAwg.sheathed.source,
+    minimumMm2.single.source,
+    minimumMm2.sheathed.source,
+  ],
+  fixable: true,
+  acceptable: true,
+  // Needs the minimum size for how the conductors run.
+  check: (plan) =>
+    perCircuit(plan, ({ circuit }) => {
+      const minimum = minimumSizeOf(circuit);
+      if (!minimum || meetsMinimumSize(circuit)) return [];
+      const fixes = toAtLeast(circuit, minimum.conductor);
+      const values: Values = {
+        size: sizeInWords({ ...circuit.conductor, parallel: 1 }),
+        minimum: sizeInWords({ ...minimum.conductor, parallel: 1 }),
+        sheathed: circuit.sheathed,
+        source: sourceInWords(minimum.source),
+        wayOut: wayOut(fixes, ""),
+      };
+      return [{ at: atProperty(circuit, ...sizePath(circuit)), values, fixes }];
+    }),
+  message: ({ size, minimum, sheathed, source, wayOut: way }) =>
+    `${size} is thinner than a wire ${sheathed ? "in a sheath" : "on its own"} may be, at least ${minimum} (${source}): ${way}${sheathed ? "" : ", or run it in a sheath (sheathed: true)"}.`,
+});
+
+interface Values {
+  readonly size: string;
+  readonly minimum: string;
+  readonly sheathed: boolean;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+/** The size that meets everything; where none does, at least this rule's own. */
+function toAtLeast(circuit: Circuit, minimum: Conductor): ProposedFix[] {
+  const fixes = sizedFixes(circuit);
+  if (fixes.length > 0) return fixes;
+  return [{ title: `Use ${sizeInWords(minimum)}`, kind: "repair", changes: [setSize(circuit, minimum)] }];
+}

@@ -1,0 +1,26 @@
+import { ownRequirement } from "../own-requirement.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+
+export const acceptWithoutReason = defineRule<Values>({
+  id: "plan/accept-without-reason",
+  title: "Finding accepted without a reason",
+  severity: "error",
+  why: "Two years on, nobody knows any more whether an accepted finding was thought about or only silenced.",
+  sources: [ownRequirement("An accepted finding is listed in every report with its reason.")],
+  // A reason is the builder's to give.
+  fixable: false,
+  acceptable: false,
+  check: (plan) =>
+    perCircuit(plan, ({ circuit }) =>
+      Object.entries(circuit.accept)
+        .filter(([, reason]) => reason.trim() === "")
+        .map(([accepted]) => ({ at: atProperty(circuit, "accept", accepted), values: { accepted } })),
+    ),
+  message: ({ accepted }) =>
+    `${accepted} is accepted with an empty reason, so it is not accepted: write why, in a few words, or take the line out.`,
+});
+
+interface Values {
+  /** The rule whose finding would be accepted. */
+  readonly accepted: string;
+}

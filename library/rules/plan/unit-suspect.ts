@@ -1,0 +1,353 @@
+import type { Circuit, InvalidValue, LengthProperty } from "../../model/circuit.ts";
+import { asGiven, exceeds, figure, withUnit } from "../figures.ts";
+import type { Change, ProposedFix } from "../finding.ts";
+import { ownRequirement } from "../own-requirement.ts";
+import { atProperty, defineRule, type Found, type JudgedCircuit, type JudgedPlan } from "../rule.ts";
+import { givenInFeet, loadPath } from "../written-at.ts";
+
+export const unitSuspect = defineRule<Values>({
+  id: "plan/unit-suspect",
+  title: "Number that looks like another unit",
+  severity: "warning",
+  why: "A length in the wrong unit, or watts taken for amperes, makes every figure of the circuit wrong, and a wrong figure that looks right is the one that gets built.",
+  sources: [
+    ownRequirement("The thresholds are on this page; they are chosen so that no sensible build meets them."),
+  ],
+  fixable: true,
+  acceptable: true,
+  // Needs drop, ampacity and protection: a unit is doubted only where the circuit makes no sense as written and does in the other unit.
+  check: (plan) => [
+    ...plan.circuits
+      .filter(({ circuit }) => !circuit.partlyInvalid)
+      .flatMap((judged) => [...doubtfulLength(judged), ...doubtfulLoad(judged)]),
+    ...plan.model.invalid.flatMap(beyondAllLimits),
+    ...loneUnit(plan),
+  ],
+  message: (values) => words(values),
+});
+
+/** One way, m. Campers, boats up to 24 m and huts seldom have a longer run; one that has it is sized for it. */
+const longestUsualM = 30;
+/** Below this, a run one way is no run either, m. */
+const shortestUsualM = 0.3;
+/** A run is doubted only where it loses more than twice what it may: an honest long run comes nearer than that. */
+const timesDropLimit = 2;
+/** A load is doubted only at three times what conductor and protection are for: nobody undersizes both as far. */
+const timesCarried = 3;
+/** Conductors thinner than this are used for small loads for their strength, so their size tells nothing, A. */
+const thickAmpacityA = 50;
+/** Watts are doubted only behind a rating that looks chosen for as many amperes: 120 to 170 % of the number. */
+const ratingOverNumber = { from: 1.2, upTo: 1.7 };
+/** A unit is called odd only where at least so many other circuits agree on another one. */
+const othersAtLeast = 3;
+
+interface LengthReading {
+  readonly unit: "mm" | "cm" | "in";
+  /** In the unit of `property`. */
+  readonly length: number;
+  readonly lengthM: number;
+  /** Feet that were meant in millimetres become metres. */
+  readonly inFeet: boolean;
+}
+
+type Values =
+  | {
+      readonly doubt: "length";
+      readonly property: string;
+      readonly given: number;
+      readonly inFeet: boolean;
+      /** What would be lost with the length as written; undefined where the length is beyond judging. */
+      readonly dropPercent: number | undefined;
+      readonly readings: readonly { readonly unit: string; readonly length: string }[];
+    }
+  | {
+      readonly doubt: "amperes";
+      readonly given: number;
+      /** What conductor and protection are for; undefined where the load is beyond judging. */
+      readonly carriedA: number | undefined;
+      readonly reading: "W" | "mA";
+      readonly readAsA: number | undefined;
+    }
+  | {
+      readonly doubt: "watts";
+      readonly given: number;
+      readonly loadA: number;
+      readonly ampacityA: number;
+      readonly ratingA: number;
+    }
+  | {
+      readonly doubt: "lone-unit";
+      readonly property: string;
+      readonly inFeet: boolean;
+      readonly others: number;
+    };
+
+function words(values: Values): string {
+  if (values.doubt === "length") {
+    const { property, given, inFeet, dropPercent, readings } = values;
+    const length = `${asGiven(given)} ${inFeet ? "ft" : "m"}`;
+    const lost =
+      dropPercent === undefined ? "is far beyond a small build" : `would lose ${withUnit(dropPercent, "%")}`;
+    const ways = readings.map((reading) => `${asGiven(given)} ${reading.unit} would be ${reading.length}`);
+    return `${property}: ${length} ${lost}; ${ways.join(", ")}. Is the unit right?`;
+  }
+  if (values.doubt === "amperes") {
+    const { given, carriedA, reading, readAsA } = values;
+    const tooMuch =
+      carriedA === undefined
+        ? "is far beyond a small build"
+        : `is ${figure(given / carriedA)} times what the circuit is made for`;
+    const way =
+      reading === "W"
+        ? `${asGiven(given)} W would be ${readAsA === undefined ? "loadW" : `${withUnit(readAsA, "A")}, and loadW`}`
+        : `${asGiven(given)} mA would be ${withUnit(given / 1000, "A")}`;
+    return `load: ${asGiven(given)} A ${tooMuch}; ${way}. Is the unit right?`;
+  }
+  if (values.doubt === "watts") {
+    const { given, loadA, ampacityA, ratingA } = values;
+    return `loadW: ${asGiven(given)} W is only ${withUnit(loadA, "A")}, on a conductor for ${withUnit(ampacityA, "A")} behind ${withUnit(ratingA, "A")}; ${asGiven(given)} A (load) would fit both. Is the unit right?`;
+  }
+  const { property, inFeet, others } = values;
+  const [here, there] = inFeet ? ["feet", "metres"] : ["metres", "feet"];
+  return `${property} is in ${here}, the lengths of the ${others} other circuits are in ${there}. Is the unit right?`;
+}
+
+/** A run longer than any usual one that loses far too much, and is in order when its number is read in a smaller unit. */
+function doubtfulLength({ circuit, result: { drop } }: JudgedCircuit): Found<Values>[] {
+  const oneWayM = drop.roundTripM / 2;
+  if (!exceeds(oneWayM, longestUsualM)) return [];
+  if (!exceeds(drop.dropPercent, timesDropLimit * drop.dropLimitPercent)) return [];
+  const [[property, given] = []] = lengthsOf(circuit);
+  if (property === undefined || given === undefined) return [];
+  // The drop goes with the length: the working temperature does not depend on it.
+  const fits = ({ lengthM }: LengthReading) =>
+    (drop.dropPercent * lengthM) / lengthInM(property, given) <= drop.dropLimitPercent;
+  const readings = readingsOf(property, given).filter(fits);
+  if (readings.length === 0) return [];
+  return [
+    {
+      subject: circuit.name,
+      at: atProperty(circuit, property),
+      values: lengthValues({ property, given, readings, dropPercent: drop.dropPercent }),
+      fixes: readings.map((reading) => readLengthsAs(circuit.record, lengthsOf(circuit), reading)),
+    },
+  ];
+}
+
+/** A load in amperes that is far above conductor and protection alike, or one in watts far below both. */
+function doubtfulLoad({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
+  if (!ampacity.judged) return [];
+  const { ampacityA } = ampacity;
+  const ratingA = circuit.protection?.ratingA;
+  const at = atProperty(circuit, ...loadPath(circuit));
+  const { loadA, loadW, loadAtV, record } = circuit;
+  if (loadW === undefined) {
+    const mostA = Math.max(ampacityA, ratingA ?? 0);
+    const leastA = Math.min(ampacityA, ratingA ?? ampacityA);
+    if (!exceeds(loadA, timesCarried * mostA)) return [];
+    const reading = loadA / loadAtV <= leastA ? "W" : loadA / 1000 <= leastA ? "mA" : undefined;
+    if (!reading) return [];
+    return [
+      {
+        subject: circuit.name,
+        at,
+        values: { doubt: "amperes", given: loadA, carriedA: mostA, reading, readAsA: loadA / loadAtV },
+        fixes: [reading === "W" ? readAsWatts(record) : readAsMilliamperes(record, loadA)],
+      },
+    ];
+  }
+  const chosenForAmperes =
+    ratingA !== undefined &&
+    ratingA >= ratingOverNumber.from * loadW &&
+    ratingA <= ratingOverNumber.upTo * loadW &&
+    ratingA <= ampacityA;
+  if (!chosenForAmperes || ampacityA < thickAmpacityA) return [];
+  return [
+    {
+      subject: circuit.name,
+      at,
+      values: { doubt: "watts", given: loadW, loadA, ampacityA, ratingA },
+      fixes: [readAsAmperes(record)],
+    },
+  ];
+}
+
+/** Numbers too large for their property, and ordinary in another unit. The circuit itself could not be judged. */
+function beyondAllLimits({ record, path, name, given, wrong }: InvalidValue): Found<Values>[] {
+  const [property, ...inner] = path;
+  const number = Number(given);
+  if (wrong !== "is too large" || property === undefined || inner.length > 0) return [];
+  const at = { record, path };
+  if (property === "load") {
+    const values: Values = {
+      doubt: "amperes",
+      given: number,
+      carriedA: undefined,
+      reading: "W",
+      readAsA: undefined,
+    };
+    return [{ subject: name, at, values, fixes: [readAsWatts(record)] }];
+  }
+  if (!isLengthProperty(property)) return [];
+  const readings = readingsOf(property, number);
+  if (readings.length === 0) return [];
+  return [
+    {
+      subject: name,
+      at,
+      values: lengthValues({ property, given: number, readings, dropPercent: undefined }),
+      fixes: readings.map((reading) => readLengthsAs(record, [[property, number]], reading)),
+    },
+  ];
+}
+
+/** One circuit in feet in a plan of metres, or the other way round, with a conductor of the same system as the others. */
+function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
+  const all = circuits.map(({ circuit }) => circuit);
+  const inFeet = all.filter(givenInFeet);
+  const inMetres = all.filter((circuit) => !givenInFeet(circuit));
+  const [few, many] = inFeet.length < inMetres.length ? [inFeet, inMetres] : [inMetres, inFeet];
+  const [lone] = few;
+  if (few.length !== 1 || lone === undefined || many.length < othersAtLeast) return [];
+  // A metric conductor measured in metres, among others in AWG and feet, is at one with itself.
+  if (many.some(({ conductor }) => conductor.system !== lone.conductor.system)) return [];
+  const lengths = lengthsOf(lone);
+  const [[property] = []] = lengths;
+  if (property === undefined) return [];
+  const fix: ProposedFix = {
+    title: givenInFeet(lone) ? "Read the number as metres" : "Read the number as feet",
+    kind: "suggestion",
+    changes: lengths.map(([name]) => ({
+      do: "rename",
+      record: lone.record,
+      path: [name],
+      to: inTheOtherUnit[name],
+    })),
+  };
+  return [
+    {
+      subject: lone.name,
+      at: atProperty(lone, property),
+      severity: "info",
+      values: { doubt: "lone-unit", property, inFeet: givenInFeet(lone), others: many.length },
+      fixes: [fix],
+    },
+  ];
+}
+
+function lengthValues(of: {
+  property: LengthProperty;
+  given: number;
+  readings: readonly LengthReading[];
+  dropPercent: number | undefined;
+}): Values {
+  return {
+    doubt: "length",
+    property: of.property,
+    given: of.given,
+    inFeet: isInFeet(of.property),
+    dropPercent: of.dropPercent,
+    readings: of.readings.map(({ unit, length, inFeet }) => ({
+      unit,
+      length: withUnit(length, inFeet ? "ft" : "m"),
+    })),
+  };
+}
+
+/** A suggestion: only the builder knows what was measured. */
+function readLengthsAs(record: number, lengths: Lengths, reading: LengthReading): ProposedFix {
+  const changes = lengths.flatMap(([property, given]): Change[] => {
+    const value = convert(given, property, reading.unit).length;
+    if (isInFeet(property) === reading.inFeet) return [{ do: "set", record, path: [property], value }];
+    return [
+      { do: "remove", record, path: [property] },
+      { do: "set", record, path: [inTheOtherUnit[property]], value },
+    ];
+  });
+  return { title: `Read the number as ${unitInWords[reading.unit]}`, kind: "suggestion", changes };
+}
+
+function readAsWatts(record: number): ProposedFix {
+  return {
+    title: "Read the number as watts",
+    kind: "suggestion",
+    changes: [{ do: "rename", record, path: ["load"], to: "loadW" }],
+  };
+}
+
+function readAsMilliamperes(record: number, load: number): ProposedFix {
+  return {
+    title: "Read the number as milliamperes",
+    kind: "suggestion",
+    changes: [{ do: "set", record, path: ["load"], value: load / 1000 }],
+  };
+}
+
+function readAsAmperes(record: number): ProposedFix {
+  return {
+    title: "Read the number as amperes",
+    kind: "suggestion",
+    changes: [{ do: "rename", record, path: ["loadW"], to: "load" }],
+  };
+}
+
+type Lengths = readonly (readonly [LengthProperty, number])[];
+
+function lengthsOf(circuit: Circuit): Lengths {
+  return Object.entries(circuit.lengthsGiven) as [LengthProperty, number][];
+}
+
+/** The smaller units in which the number makes a usual run. Feet are mistaken for inches, seldom for millimetres. */
+function readingsOf(property: LengthProperty, given: number): LengthReading[] {
+  const units = isInFeet(property) ? (["in", "mm"] as const) : (["mm", "cm"] as const);
+  return units
+    .map((unit) => convert(given, property, unit))
+    .filter(({ lengthM }) => lengthM >= shortestUsualM && lengthM <= longestUsualM);
+}
+
+function convert(given: number, property: LengthProperty, unit: LengthReading["unit"]): LengthReading {
+  if (unit === "in")
+    return {
+      unit,
+      length: tidy(given / inchesPerFoot),
+      lengthM: (given / inchesPerFoot) * metresPerFoot,
+      inFeet: true,
+    };
+  const lengthM = given / (unit === "mm" ? 1000 : 100);
+  return { unit, length: tidy(lengthM), lengthM, inFeet: false };
+}
+
+/** A length to be written into a plan: a hundredth of a foot or a millimetre is as fine as anybody measures. */
+function tidy(length: number): number {
+  return Math.round(length * 1000) / 1000;
+}
+
+function isLengthProperty(property: string): property is LengthProperty {
+  return property in inTheOtherUnit;
+}
+
+function isInFeet(property: LengthProperty): boolean {
+  return property.endsWith("Ft");
+}
+
+function lengthInM(property: LengthProperty, length: number): number {
+  return isInFeet(property) ? length * metresPerFoot : length;
+}
+
+const inchesPerFoot = 12;
+const metresPerFoot = 0.3048;
+
+const inTheOtherUnit: Record<LengthProperty, LengthProperty> = {
+  oneWayFt: "oneWayM",
+  oneWayM: "oneWayFt",
+  positiveFt: "positiveM",
+  positiveM: "positiveFt",
+  negativeFt: "negativeM",
+  negativeM: "negativeFt",
+};
+
+const unitInWords: Record<LengthReading["unit"], string> = {
+  mm: "millimetres",
+  cm: "centimetres",
+  in: "inches",
+};

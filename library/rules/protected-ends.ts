@@ -1,0 +1,100 @@
+import type { ProtectionRange } from "../analysis/circuit-result.ts";
+import { bestRating } from "../analysis/protection-range.ts";
+import type { Sizing } from "../analysis/sizing.ts";
+import type { Circuit, Protection } from "../model/circuit.ts";
+import { withUnit } from "./figures.ts";
+import type { At, Change, ProposedFix, Settable } from "./finding.ts";
+import type { JudgedCircuit } from "./rule.ts";
+import { deviceInWords, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
+import { farEndRatingPath, ratingPath } from "./written-at.ts";
+
+/**
+ * The protective devices that a circuit states: at the end where it starts, at the far end, or at both.
+ * Both are judged alike, by the same load and the same conductor.
+ */
+export function protectedEnds({ circuit, result }: JudgedCircuit): readonly ProtectedEnd[] {
+  return [
+    ...endOf("protect", circuit.protection, ratingPath(circuit)),
+    ...endOf("protectFarEnd", circuit.protectionFarEnd, farEndRatingPath(circuit)),
+  ];
+
+  function endOf(end: End, protection: Protection | null, path: readonly string[]): ProtectedEnd[] {
+    if (!protection) return [];
+    const { ratingA, family } = protection;
+    const kind = family === "circuit breaker" ? "breaker" : "fuse";
+    const range = { ...result.protection, bestRatingA: bestRating(result.protection, family) };
+    return [{ device: { ratingA, kind, end }, protection, range, at: { record: circuit.record, path } }];
+  }
+}
+
+export interface ProtectedEnd {
+  readonly device: Device;
+  readonly protection: Protection;
+  /** What the rating may be; the best one is of this device's own family. */
+  readonly range: ProtectionRange;
+  /** Where the rating is written. */
+  readonly at: At;
+}
+
+/** The property that states the device, and with it the end at which it sits. */
+export type End = "protect" | "protectFarEnd";
+
+/** A protective device as messages speak of it. */
+export interface Device {
+  readonly ratingA: number;
+  readonly kind: "fuse" | "breaker";
+  readonly end: End;
+}
+
+/** "The 60 A fuse", "The 60 A breaker at the far end". The rating comes as text where it is told apart from a limit. */
+export function theDevice({ ratingA, kind, end }: Device, rating = withUnit(ratingA, "A")): string {
+  return `The ${rating} ${kind}${where[end]}`;
+}
+
+/** The repair that changes the rating at one end and nothing else. */
+export function ratingFix(
+  circuit: Circuit,
+  { device, protection }: ProtectedEnd,
+  ratingA: number,
+): ProposedFix {
+  const set = device.end === "protect" ? setRating : setFarEndRating;
+  return {
+    title: `Use ${deviceInWords(protection, ratingA)}${where[device.end]}`,
+    kind: "repair",
+    changes: [set(circuit, ratingA)],
+  };
+}
+
+/**
+ * The repair that puts protection where there is none, at the ends named, with the ratings of the sizing; and gives
+ * the circuit the conductor of the sizing where that is another. `like`: the device whose family the new ones take.
+ */
+export function addingFixes(
+  circuit: Circuit,
+  sizing: Sizing | undefined,
+  { ends, like = null }: { readonly ends: readonly End[]; readonly like?: Protection | null },
+): ProposedFix[] {
+  if (!sizing) return [];
+  const ratings = { protect: sizing.ratingA, protectFarEnd: sizing.ratingFarEndA };
+  const added = ends.flatMap((end) => {
+    const ratingA = ratings[end];
+    return ratingA === undefined ? [] : [{ end, ratingA }];
+  });
+  const [first, second] = added;
+  if (!first) return [];
+  const device = `${deviceInWords(like, first.ratingA)}${second ? " at each end" : where[first.end]}`;
+  const [sized] = sizedFixes(circuit, sizing);
+  const changes = added.map(({ end, ratingA }): Change => {
+    const value: Settable = like?.family ? { ratingA, family: like.family } : ratingA;
+    return { do: "set", record: circuit.record, path: [end], value };
+  });
+  return [
+    {
+      title: sized ? `${sized.title} and add ${device}` : `Add ${device}`,
+      kind: "repair",
+      changes: [...(sized?.changes ?? []), ...changes],
+    },
+  ];
+}
+
+const where: Record<End, string> = { protect: "", protectFarEnd: " at the far end" };

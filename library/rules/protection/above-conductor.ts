@@ -1,0 +1,83 @@
+import type { Ampacity } from "../../analysis/circuit-result.ts";
+import { thinnestNeeded } from "../../analysis/sizing.ts";
+import type { Circuit } from "../../model/circuit.ts";
+import { ratingOverConductor } from "../../standards/protection-rules.ts";
+import { exceeds, tellApartWithUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { type Device, type ProtectedEnd, protectedEnds, ratingFix, theDevice } from "../protected-ends.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sizedFixes, sizeInWords } from "../sized-fix.ts";
+import { sourceInWords, unconfirmed } from "../source-in-words.ts";
+import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { sizePath } from "../written-at.ts";
+
+export const aboveConductor = defineRule<Values>({
+  id: "protection/above-conductor",
+  title: "Fuse or breaker too big for its conductor",
+  severity: "error",
+  why: "A fuse above what the conductor may carry lets the conductor overheat for hours without ever blowing.",
+  sources: [ratingOverConductor.source],
+  fixable: true,
+  acceptable: true,
+  // Needs the ampacity after all factors. Where it cannot be judged, nothing is claimed here.
+  check: (plan) =>
+    perCircuit(plan, (judged) => {
+      const { circuit, result } = judged;
+      const { ampacity } = result;
+      if (!ampacity.judged) return [];
+      const { ampacityA } = ampacity;
+      return protectedEnds(judged)
+        .filter(({ device }) => exceeds(device.ratingA, ampacityA))
+        .map((end) => {
+          const fixes = fixesFor(circuit, end);
+          const size = sizeInWords(circuit.conductor);
+          const values: Values = {
+            device: end.device,
+            size,
+            ampacityA,
+            source: sourceOf(ampacity),
+            wayOut: wayOut(fixes, noSizeIsEnough),
+          };
+          const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
+          return { at: end.at, values, related, fixes };
+        });
+    }),
+  message({ device, size, ampacityA, source, wayOut: way }) {
+    const [rating, allowed] = tellApartWithUnit(device.ratingA, ampacityA, "A");
+    return `${theDevice(device, rating)} does not protect ${size}, which may carry ${allowed} here (${source}): ${way}.`;
+  },
+});
+
+interface Values {
+  readonly device: Device;
+  readonly size: string;
+  /** After all factors, all parallel wires together, A. */
+  readonly ampacityA: number;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+/**
+ * First the smaller rating, if one is made between load and ampacity; else conductor and rating in one, the same that
+ * conductor/ampacity proposes. Then the conductor that is thick enough for the rating as it is.
+ */
+function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
+  const { bestRatingA } = end.range;
+  const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
+  const thicker = thickEnough(circuit, end);
+  return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
+}
+
+/** Looks at this end alone: the other end has its own finding, and its own fixes. */
+function thickEnough(circuit: Circuit, { protection }: ProtectedEnd): ProposedFix[] {
+  const alone: Circuit = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
+  const needed = thinnestNeeded(alone);
+  return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
+}
+
+/** Unconfirmed as soon as one figure that went into the ampacity is. */
+function sourceOf(ampacity: Extract<Ampacity, { judged: true }>): string {
+  const words = sourceInWords(ampacity.source);
+  const shaky = ampacity.factors.some(({ source }) => source.confirmed === "memory");
+  return shaky && !words.includes(unconfirmed) ? `${words}, ${unconfirmed}` : words;
+}

@@ -1,0 +1,56 @@
+import type { Circuit } from "../../model/circuit.ts";
+import { ratingOverLoad } from "../../standards/protection-rules.ts";
+import { exceeds, tellApartWithUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { type Device, type ProtectedEnd, protectedEnds, ratingFix, theDevice } from "../protected-ends.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sizedFixes } from "../sized-fix.ts";
+import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { loadPath } from "../written-at.ts";
+
+export const belowLoad = defineRule<Values>({
+  id: "protection/below-load",
+  title: "Fuse or breaker too small for its load",
+  severity: "error",
+  why: "A fuse below the current of its load blows in ordinary use, and one that keeps blowing gets replaced by one that is too big.",
+  sources: [ratingOverLoad],
+  fixable: true,
+  acceptable: true,
+  // Needs the load in amperes, and the range of ratings for the fix.
+  check: (plan) =>
+    perCircuit(plan, (judged) => {
+      const { circuit, result } = judged;
+      return protectedEnds(judged)
+        .filter(({ device }) => exceeds(circuit.loadA, device.ratingA))
+        .map((end) => {
+          const fixes = fixesFor(circuit, end);
+          const values: Values = {
+            device: end.device,
+            loadA: circuit.loadA,
+            wayOut: wayOut(fixes, result.ampacity.judged ? noSizeIsEnough : placeFirst),
+          };
+          const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
+          return { at: end.at, values, related, fixes };
+        });
+    }),
+  message({ device, loadA, wayOut: way }) {
+    const [rating, load] = tellApartWithUnit(device.ratingA, loadA, "A");
+    const happens = device.kind === "breaker" ? "trip" : "blow";
+    return `${theDevice(device, rating)} is below the load of ${load} and would ${happens} in ordinary use: ${way}.`;
+  },
+});
+
+interface Values {
+  readonly device: Device;
+  readonly loadA: number;
+  readonly wayOut: string;
+}
+
+/** The best rating on the conductor as it is; where none fits there, a thicker conductor with it. */
+function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
+  const { bestRatingA } = end.range;
+  return bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
+}
+
+/** No rating can be told where no ampacity can: conductor/ambient asks for other insulation or another way. */
+const placeFirst = "first choose insulation that bears the place";

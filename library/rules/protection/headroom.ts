@@ -1,0 +1,66 @@
+import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
+import type { Circuit } from "../../model/circuit.ts";
+import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
+import { exceeds, figure, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { type Device, type ProtectedEnd, protectedEnds, ratingFix, theDevice } from "../protected-ends.ts";
+import { refused } from "../refused.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sizedFixes } from "../sized-fix.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { noSizeIsEnough, placeFirst, wayOut } from "../way-out.ts";
+import { loadPath } from "../written-at.ts";
+
+export const headroom = defineRule<Values>({
+  id: "protection/headroom",
+  title: "Fuse or breaker close to a continuous load",
+  severity: "warning",
+  why: "A fuse that carries nearly its rating for hours runs hot, ages, and one day blows for no reason that anyone can find.",
+  sources: [ratingOverContinuousLoad.source],
+  fixable: true,
+  acceptable: true,
+  // Needs the aim. A rating below the load itself is left to protection/below-load.
+  check: (plan) =>
+    perCircuit(plan, (judged) => {
+      const { circuit, result } = judged;
+      if (!circuit.continuous || refused(plan, circuit, "continuous")) return [];
+      return protectedEnds(judged)
+        .filter(
+          ({ device, range }) => exceeds(range.aimA, device.ratingA) && !exceeds(range.minA, device.ratingA),
+        )
+        .map((end) => {
+          const fixes = fixesFor(circuit, end);
+          const values: Values = {
+            device: end.device,
+            loadA: circuit.loadA,
+            aimA: end.range.aimA,
+            aimPercent: 100 * ratingOverContinuousLoad.factor,
+            source: sourceInWords(ratingOverContinuousLoad.source),
+            wayOut: wayOut(fixes, result.ampacity.judged ? noSizeIsEnough : placeFirst),
+          };
+          const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
+          return { at: end.at, values, related, fixes };
+        });
+    }),
+  message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {
+    const [rating, aim] = tellApartWithUnit(device.ratingA, aimA, "A");
+    return `${theDevice(device, rating)} is below ${aim}, ${figure(aimPercent)} % of a load of ${withUnit(loadA, "A")} that runs for hours (${source}): ${way}.`;
+  },
+});
+
+interface Values {
+  readonly device: Device;
+  readonly loadA: number;
+  /** What the rating should reach, A, and how many percent of the load that is. */
+  readonly aimA: number;
+  readonly aimPercent: number;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+/** The best rating on the conductor as it is; where none fits there, a thicker conductor with it. */
+function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
+  const { bestRatingA } = end.range;
+  if (bestRatingA !== undefined) return [ratingFix(circuit, end, bestRatingA)];
+  return sizedFixes(circuit, thinnestWithHeadroom(circuit));
+}

@@ -1,0 +1,44 @@
+import type { Citation } from "../standards/citation.ts";
+
+/**
+ * A citation short enough for a message, a hover or a line of the command line, with its standing:
+ * "33 CFR 183.425(b), Table 5", "ISO 10133:2012 Table A.1, unconfirmed figure", "common practice, no source".
+ */
+export function sourceInWords(source: Citation): string {
+  if (source.authority === "common practice") return "common practice, no source";
+  if (source.authority === "stated in the plan") return "stated in the plan";
+  const place = join(shortDocument(source), source.section);
+  return source.confirmed === "memory" ? `${place}, ${unconfirmed}` : place;
+}
+
+/** What stands beside every limit that rests on a figure nobody has seen in its document. */
+export const unconfirmed = "unconfirmed figure";
+
+/** {@link sourceInWords} in full, for pages and reports: title of the document, edition, how far it is confirmed, and the note. */
+export function sourceInFull(source: Citation): string {
+  const { document, section, edition, note } = source;
+  const where = [document, section, edition && `edition ${edition}`].filter(Boolean).join(", ");
+  return `${where}: ${standing(source)}.${note ? ` ${note}` : ""}`;
+}
+
+function standing({ authority, confirmed }: Citation): string {
+  if (authority === "common practice" || authority === "stated in the plan") return authority;
+  return `${authority}, ${{ read: "read in the document", computed: "computed from its formula", memory: `from memory, ${unconfirmed}` }[confirmed]}`;
+}
+
+/** The designation without the title in brackets, and the year after a colon where ISO and IEC put it. */
+function shortDocument({ document, edition }: Citation): string {
+  const designation = document.split(/ \(|, /)[0] ?? document;
+  const year = edition?.match(/^\d{4}\b/)?.[0];
+  return year && /^(ISO|IEC) /.test(designation) ? `${designation}:${year}` : designation;
+}
+
+/** "33 CFR 183" and "183.425" have the part's number in common: it is said once. Numbered places need no comma. */
+function join(designation: string, section: string): string {
+  if (section === "") return designation;
+  const part = designation.split(" ").at(-1) ?? "";
+  if (section.startsWith(`${part}.`)) return `${designation.slice(0, -part.length)}${section}`;
+  return /^(\d|Table |Annex |Chapter )/.test(section)
+    ? `${designation} ${section}`
+    : `${designation}, ${section}`;
+}
