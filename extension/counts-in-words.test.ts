@@ -1,0 +1,28 @@
+import { expect, test } from "vitest";
+import { countsInWords, sumOf } from "./counts-in-words.ts";
+
+const none = { circuits: 0, errors: 0, warnings: 0, infos: 0, hints: 0, accepted: 0 };
+
+test.each([
+  { counts: { ...none, circuits: 1 }, words: "nothing found in 1 circuit" },
+  { counts: { ...none, circuits: 12, errors: 2, warnings: 1 }, words: "2 errors, 1 warning in 12 circuits" },
+  { counts: { ...none, circuits: 3, hints: 3 }, words: "3 hints in 3 circuits" },
+  { counts: { ...none, circuits: 2, accepted: 1 }, words: "1 accepted in 2 circuits" },
+  { counts: none, words: "nothing found in 0 circuits" },
+])("says $words", ({ counts, words }) => {
+  expect(countsInWords(counts)).toBe(words);
+});
+
+test("plans are summed count by count", () => {
+  expect(
+    sumOf([
+      { ...none, circuits: 2, errors: 1 },
+      { ...none, circuits: 3, errors: 2, accepted: 1 },
+    ]),
+  ).toEqual({
+    ...none,
+    circuits: 5,
+    errors: 3,
+    accepted: 1,
+  });
+});

@@ -1,0 +1,28 @@
+import type { Counts } from "../server/language/messages.ts";
+
+/** "2 errors, 1 warning in 12 circuits"; never that anything is safe, only what was found. */
+export function countsInWords(counts: Counts): string {
+  const kinds: [number, string, string][] = [
+    [counts.errors, "error", "errors"],
+    [counts.warnings, "warning", "warnings"],
+    [counts.infos, "note", "notes"],
+    [counts.hints, "hint", "hints"],
+    [counts.accepted, "accepted", "accepted"],
+  ];
+  const found = kinds.filter(([count]) => count > 0).map(([count, one, many]) => numbered(count, one, many));
+  return `${found.join(", ") || "nothing found"} in ${numbered(counts.circuits, "circuit", "circuits")}`;
+}
+
+/** "1 plan", "2 plans". */
+export function numbered(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Several plans taken together. */
+export function sumOf(all: readonly Counts[]): Counts {
+  const sum = { circuits: 0, errors: 0, warnings: 0, infos: 0, hints: 0, accepted: 0 };
+  for (const counts of all) {
+    for (const key of Object.keys(sum) as (keyof Counts)[]) sum[key] += counts[key];
+  }
+  return sum;
+}

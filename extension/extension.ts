@@ -1,0 +1,31 @@
+// The client for VS Code. It knows nothing of conductors: it starts the server when there is a plan to check, and shows what it says.
+
+import { commands, type ExtensionContext, window } from "vscode";
+import { newBuild } from "./new-build.ts";
+import { onFirstPlan } from "./plan-documents.ts";
+import { showPlanStatus } from "./plan-status.ts";
+import { registerRulePages } from "./rule-page.ts";
+import { createServerSession } from "./server-session.ts";
+import { registerWorking } from "./working.ts";
+import { checkWorkspace } from "./workspace-check.ts";
+
+/**
+ * Runs when the first TypeScript or JavaScript file is opened, in any project; so it only looks for the library's name, and
+ * neither the language client nor the server is loaded before that is found or a command asks for them.
+ */
+export function activate(context: ExtensionContext): void {
+  const log = window.createOutputChannel("Loomwright", { log: true });
+  const session = createServerSession(context, log);
+  context.subscriptions.push(
+    log,
+    session,
+    onFirstPlan(() => void session.client()),
+    showPlanStatus(session),
+    registerRulePages(),
+    registerWorking(session),
+    commands.registerCommand("loomwright.newBuild", (folder: unknown) => newBuild(context, log, folder)),
+    commands.registerCommand("loomwright.checkWorkspace", () => checkWorkspace(session)),
+    commands.registerCommand("loomwright.restartServer", () => session.restart()),
+    commands.registerCommand("loomwright.showLog", () => log.show()),
+  );
+}

@@ -1,0 +1,125 @@
+import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
+import { basename, join } from "node:path";
+import { commands, type ExtensionContext, type LogOutputChannel, Uri, window, workspace } from "vscode";
+import { installLibrary } from "./install-library.ts";
+
+/**
+ * The command that makes a folder with a small plan in it, which type-checks and runs at once: the library travels in the
+ * extension and needs no network. Nothing that is there is written over, and a folder is either made whole or not at all.
+ *
+ * @param given the folder to make, for callers that need not ask; it must be absent or empty
+ */
+export async function newBuild(
+  context: ExtensionContext,
+  log: LogOutputChannel,
+  given?: unknown,
+): Promise<void> {
+  const folder = given instanceof Uri ? given : await askForFolder();
+  if (!folder) return;
+  try {
+    await makeBuild(context.extensionPath, folder.fsPath);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    log.error(`New build in ${folder.fsPath}: ${why}`);
+    window.showErrorMessage(`No build was made in ${folder.fsPath}: ${why}`);
+    return;
+  }
+  await window.showTextDocument(Uri.joinPath(folder, "plan.ts"));
+  if (workspace.getWorkspaceFolder(folder)) return;
+  const openIt = "Open the Folder";
+  const choice = await window.showInformationMessage(`The new build is in ${folder.fsPath}.`, openIt);
+  if (choice === openIt) await commands.executeCommand("vscode.openFolder", folder);
+}
+
+/** An empty folder is taken as it is; in any other the build gets a new one of its own. */
+async function askForFolder(): Promise<Uri | undefined> {
+  const [parent] =
+    (await window.showOpenDialog({
+      title: "Where should the new build go?",
+      openLabel: "Make It Here",
+      canSelectFiles: false,
+      canSelectFolders: true,
+      ...(workspace.workspaceFolders?.[0] ? { defaultUri: workspace.workspaceFolders[0].uri } : {}),
+    })) ?? [];
+  if (!parent) return undefined;
+  const present = await readdir(parent.fsPath);
+  if (present.length === 0) return parent;
+  const name = await window.showInputBox({
+    title: "Name of the new folder",
+    prompt: `It is made in ${parent.fsPath}. Nothing that is there is changed.`,
+    value: "my-build",
+    validateInput: (typed) => refusal(typed.trim(), present),
+  });
+  return name === undefined ? undefined : Uri.joinPath(parent, name.trim());
+}
+
+function refusal(name: string, present: readonly string[]): string | undefined {
+  if (name === "") return "Give the folder a name.";
+  if (/[<>:"/\\|?*\p{Cc}]/u.test(name) || /^\.+$|\.$/.test(name)) {
+    return 'A folder cannot be called that: leave out < > : " / \\ | ? * and a dot at the end.';
+  }
+  // Some disks do not tell capitals from small letters.
+  const taken = present.find((entry) => entry.toLowerCase() === name.toLowerCase());
+  return taken ? `${taken} is there already. Choose another name.` : undefined;
+}
+
+/**
+ * Everything is prepared in a hidden folder and moved into place at the end; if anything fails, whatever was moved is taken
+ * away again, so that no half-made build is left.
+ */
+async function makeBuild(extensionPath: string, folder: string): Promise<void> {
+  const madeHere = await makeFolder(folder);
+  const making = await mkdtemp(join(folder, ".being-made-"));
+  const moved: string[] = [];
+  try {
+    await fill(making, extensionPath, basename(folder));
+    for (const entry of await readdir(making)) {
+      await rename(join(making, entry), join(folder, entry));
+      moved.push(entry);
+    }
+    await rmdir(making);
+  } catch (error) {
+    for (const entry of moved) await rm(join(folder, entry), { recursive: true, force: true });
+    await rm(making, { recursive: true, force: true });
+    if (madeHere) await rmdir(folder).catch(() => undefined);
+    throw error;
+  }
+}
+
+/** True if it was not there before. Throws if there is a file of that name, or anything in the folder. */
+async function makeFolder(folder: string): Promise<boolean> {
+  const present = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT") return undefined;
+    throw new Error(error.code === "ENOTDIR" ? "there is a file of that name" : error.message);
+  });
+  if (present === undefined) {
+    await mkdir(folder, { recursive: true });
+    return true;
+  }
+  if (present.length > 0) throw new Error("the folder is not empty, and nothing in it is written over");
+  return false;
+}
+
+async function fill(folder: string, extensionPath: string, name: string): Promise<void> {
+  const template = join(extensionPath, "template");
+  const tarball = join(extensionPath, "dist", "loomwright.tgz");
+  const { version } = await installLibrary(tarball, folder);
+  const values = { name: packageName(name), version };
+  for (const file of await readdir(template)) {
+    const text = await readFile(join(template, file), "utf8");
+    const filled = text.replace(/\{\{(name|version)\}\}/g, (_, key: keyof typeof values) => values[key]);
+    // npm and git would obey a file of that name in our own tree.
+    await writeFile(join(folder, file === "gitignore" ? ".gitignore" : file), filled, { flag: "wx" });
+  }
+  await cp(tarball, join(folder, `loomwright-${version}.tgz`), { errorOnExist: true, force: false });
+}
+
+/** The folder's name as npm allows it. */
+function packageName(folder: string): string {
+  const name = folder
+    .toLowerCase()
+    .replace(/[^a-z0-9-]+/g, "-")
+    .replace(/^-+|-+$/g, "");
+  // The library's own name would make the package depend on itself.
+  return name === "" || name === "loomwright" ? "my-build" : name;
+}

@@ -1,0 +1,75 @@
+import { commands, Disposable, StatusBarAlignment, ThemeColor, type Uri, window } from "vscode";
+import type { StatusParams } from "../server/language/messages.ts";
+import { countsInWords } from "./counts-in-words.ts";
+import type { ServerSession } from "./server-session.ts";
+
+/** The item in the status bar: how the plan in the active editor is doing. It is there only while that file is part of a plan. */
+export function showPlanStatus(session: ServerSession): Disposable {
+  const item = window.createStatusBarItem("loomwright.plan", StatusBarAlignment.Left, 50);
+  item.name = "Loomwright: state of the plan";
+  /** Newest state of each plan, by the address of its root. */
+  const plans = new Map<string, StatusParams>();
+  let running = true;
+
+  const show = () => {
+    const file = window.activeTextEditor?.document.uri;
+    const plan = file && planOf(file, plans);
+    commands.executeCommand("setContext", "loomwright.onPlan", plan !== undefined);
+    if (!plan) return item.hide();
+    const look = running ? lookOf(plan) : stopped;
+    item.text = `$(${look.icon}) Loomwright: ${look.text}`;
+    item.tooltip = look.tooltip;
+    item.command = look.command;
+    item.backgroundColor = look.alarming ? new ThemeColor("statusBarItem.errorBackground") : undefined;
+    item.show();
+  };
+  return Disposable.from(
+    item,
+    session.onStatus((status) => {
+      if (status.uri !== undefined) plans.set(status.uri, status);
+      show();
+    }),
+    session.onRunning((isRunning) => {
+      running = isRunning;
+      show();
+    }),
+    window.onDidChangeActiveTextEditor(show),
+  );
+}
+
+interface Look {
+  readonly icon: string;
+  readonly text: string;
+  readonly tooltip: string;
+  readonly command: string;
+  readonly alarming?: boolean;
+}
+
+const stopped: Look = {
+  icon: "debug-disconnect",
+  text: "not checking",
+  tooltip: "The server has stopped; what is underlined may be out of date. Click to restart it.",
+  command: "loomwright.restartServer",
+  alarming: true,
+};
+
+/** "checking" looks like the result before it: an item that changes at every key is not read by anybody. */
+function lookOf({ state, message, counts }: StatusParams): Look {
+  const command = "workbench.actions.view.problems";
+  if (state === "failed") {
+    return { icon: "error", text: "could not be checked", tooltip: message, command, alarming: true };
+  }
+  if (!counts) return { icon: "loading", text: "checking", tooltip: message, command };
+  const text = countsInWords(counts);
+  if (state === "held") {
+    return { icon: "edit", text: `${text}, as of the last complete text`, tooltip: message, command };
+  }
+  const icon = counts.errors > 0 ? "error" : counts.warnings > 0 ? "warning" : "checklist";
+  return { icon, text, tooltip: message, command };
+}
+
+/** The plan whose root the file is; else one that the file is an open part of. */
+function planOf(file: Uri, plans: ReadonlyMap<string, StatusParams>): StatusParams | undefined {
+  const address = file.toString();
+  return plans.get(address) ?? [...plans.values()].find(({ versions }) => versions && address in versions);
+}

@@ -1,0 +1,132 @@
+import {
+  type Disposable,
+  EventEmitter,
+  type ExtensionContext,
+  type LogOutputChannel,
+  window,
+  workspace,
+} from "vscode";
+import type { LanguageClient } from "vscode-languageclient/node";
+import { type StatusParams, statusMethod } from "../server/language/messages.ts";
+import { createRestartPolicy } from "./restart-policy.ts";
+import { linkToRulePages } from "./rule-page.ts";
+import { type ServerProcess, startServerProcess } from "./server-process.ts";
+
+/** The one server of this window, and the client that talks to it. */
+export interface ServerSession extends Disposable {
+  /** The running client; starts it if need be. Undefined when the server cannot be started, which the person has been told. */
+  client(): Promise<LanguageClient | undefined>;
+  /** Ends the server and starts a fresh one; also after it ended too often to be started again by itself. */
+  restart(): Promise<void>;
+  readonly onStatus: (listener: (status: StatusParams) => void) => Disposable;
+  /** Fires when the server ended, and when it runs again. */
+  readonly onRunning: (listener: (running: boolean) => void) => Disposable;
+}
+
+export function createServerSession(context: ExtensionContext, log: LogOutputChannel): ServerSession {
+  const statuses = new EventEmitter<StatusParams>();
+  const runnings = new EventEmitter<boolean>();
+  const policy = createRestartPolicy(Date.now);
+  let current: LanguageClient | undefined;
+  let server: ServerProcess | undefined;
+  let started: Promise<LanguageClient | undefined> | undefined;
+
+  async function start(): Promise<LanguageClient | undefined> {
+    await stop();
+    const client = await createClient();
+    current = client;
+    client.onNotification(statusMethod, (status: StatusParams) => statuses.fire(status));
+    try {
+      await client.start();
+      return client;
+    } catch (error) {
+      giveUp(server?.ended() ?? String(error));
+      return undefined;
+    }
+  }
+
+  async function createClient(): Promise<LanguageClient> {
+    // Loaded only now: it is most of the extension's code.
+    const { CloseAction, ErrorAction, IPCMessageReader, IPCMessageWriter, LanguageClient, State } =
+      await import("vscode-languageclient/node");
+    const client = new LanguageClient(
+      "loomwright",
+      "Loomwright",
+      async () => {
+        server = startServerProcess(context.asAbsolutePath("dist/language-server.cjs"), (line) =>
+          log.info(line),
+        );
+        return { reader: new IPCMessageReader(server.child), writer: new IPCMessageWriter(server.child) };
+      },
+      {
+        documentSelector: ["typescript", "javascript"].flatMap((language) => [
+          { scheme: "file", language },
+          { scheme: "untitled", language },
+        ]),
+        outputChannel: log,
+        initializationOptions: () => workspace.getConfiguration("loomwright"),
+        synchronize: { configurationSection: "loomwright" },
+        middleware: linkToRulePages,
+        initializationFailedHandler: () => false,
+        errorHandler: {
+          error: () => ({ action: ErrorAction.Continue, handled: true }),
+          closed() {
+            const why = server?.ended() ?? "the connection was closed";
+            if (policy.mayRestart()) {
+              log.warn(`The server stopped (${why}) and is started again.`);
+              return { action: CloseAction.Restart, handled: true };
+            }
+            giveUp(why);
+            return { action: CloseAction.DoNotRestart, handled: true };
+          },
+        },
+      },
+    );
+    client.onDidChangeState(({ newState }) => {
+      if (newState !== State.Starting) runnings.fire(newState === State.Running);
+    });
+    return client;
+  }
+
+  /** Says why, where the log is, and the way out. The next command that needs the server tries again. */
+  function giveUp(why: string): void {
+    started = undefined;
+    runnings.fire(false);
+    const message = `Loomwright's server stopped and was not started again, so nothing is being checked: ${why}.`;
+    log.error(message);
+    const [restartIt, showLog] = ["Restart the Server", "Show the Log"];
+    window.showErrorMessage(message, restartIt, showLog).then((choice) => {
+      if (choice === restartIt) void session.restart();
+      if (choice === showLog) log.show();
+    });
+  }
+
+  async function stop(): Promise<void> {
+    const [client, process] = [current, server];
+    current = undefined;
+    server = undefined;
+    await client?.dispose(2_000).catch((error: unknown) => log.warn(`While stopping: ${error}`));
+    // One that did not answer the request to end.
+    if (process && process.ended() === undefined) process.child.kill();
+  }
+
+  const session: ServerSession = {
+    client() {
+      started ??= start();
+      return started;
+    },
+    async restart() {
+      await started;
+      started = start();
+      await started;
+    },
+    onStatus: statuses.event,
+    onRunning: runnings.event,
+    async dispose() {
+      await stop();
+      statuses.dispose();
+      runnings.dispose();
+    },
+  };
+  return session;
+}
