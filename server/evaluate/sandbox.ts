@@ -81,17 +81,29 @@ export interface Birth {
 }
 
 export type Stopped =
-  | { readonly why: "time" | "memory" | "records" }
+  | {
+      readonly why: "time" | "memory" | "records";
+      /** As for an error, where they can be told. */
+      readonly at?: MarkedPosition;
+      readonly call?: number;
+    }
   | {
       readonly why: "error";
       /** "TypeError: x is not a function", one line, at most 300 characters. */
       readonly message: string;
-      /** Where, in the marked JavaScript; 1-based line, 1-based column in UTF-16 units. Absent when unknown. */
-      readonly at?: { readonly uri: string; readonly line: number; readonly column: number };
+      /** Absent when unknown. */
+      readonly at?: MarkedPosition;
       /** The call open at that moment, as an index in {@link RunOutcome.calls}; -1: none. */
       readonly call: number;
     }
   | { readonly why: "failed"; readonly message: string };
+
+/** A position in the marked JavaScript; 1-based line, 1-based column in UTF-16 units. */
+export interface MarkedPosition {
+  readonly uri: string;
+  readonly line: number;
+  readonly column: number;
+}
 
 /** Runs plans, one after another, in a worker that may be killed; a new one is kept ready. */
 export interface Sandbox {
