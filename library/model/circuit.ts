@@ -84,18 +84,22 @@ export interface PlanModel {
   readonly invalid: readonly InvalidValue[];
 }
 
-/** One value of a plan that cannot be used. Never thrown: it travels beside what could be used. */
+/**
+ * One value of a plan that cannot be used. Never thrown: it travels beside what could be used. As a sentence:
+ * path, given (if any), wrong, allowed; for an empty path the name stands in for both: "Lamp: a size is missing; allowed: …".
+ */
 export interface InvalidValue {
   readonly record: number;
+  /** `[]` for a property that is missing. */
   readonly path: import("./record.ts").PropertyPath;
   /** The name of the circuit, or "the build". */
   readonly name: string;
-  /** What was given, as a person would write it: `"12"`, `NaN`, `-4`, nothing (absent → undefined). */
+  /** What was given, as a person would write it: `"12"`, `NaN`, `-4`. Absent where it is missing, or where its name is what is wrong. */
   readonly given: string | undefined;
-  /** What is allowed: "a length in feet above 0 and up to 1,000". */
+  /** What is allowed: "a length above 0 and up to 1,000 ft". */
   readonly allowed: string;
-  /** The plain statement of what is wrong: "is not a number", "is missing", "is not a property of circuit". */
+  /** The plain statement of what is wrong: "is not a number", "a size is missing", "is not a property of circuit". */
   readonly wrong: string;
-  /** The nearest property or value that exists, for a misspelt one. */
+  /** The nearest property, rule id or text value that exists, for a misspelt one. Names with another unit are never offered. */
   readonly nearest?: string;
 }

@@ -1,0 +1,59 @@
+import type { RuleId } from "../plan/rule-id.ts";
+import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+
+/** The values behind the types in `library/plan`, which has no code to spare. Tests hold them equal to those types. */
+
+export const awgSizes = [
+  18,
+  16,
+  14,
+  12,
+  10,
+  8,
+  6,
+  4,
+  2,
+  1,
+  "1/0",
+  "2/0",
+  "3/0",
+  "4/0",
+] as const satisfies readonly AwgSize[];
+
+export const mm2Sizes = [
+  0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150,
+] as const satisfies readonly Mm2Size[];
+
+export const insulationRatingsC = [
+  60, 70, 75, 80, 85, 90, 105, 125, 200,
+] as const satisfies readonly InsulationC[];
+
+export const fuseFamilies = [
+  "ISO 8820-3 Type F",
+  "ISO 8820-3 Type C",
+  "ISO 8820-3 Type E",
+  "ISO 8820-12 Type N",
+  "ISO 8820-13 Type P",
+  "ISO 8820-4 Type A",
+  "ISO 8820-5 Type SF 30",
+  "ISO 8820-5 Type SF 51",
+  "UL 248-15 Class T",
+  "circuit breaker",
+] as const satisfies readonly FuseFamily[];
+
+/** Rules whose findings a builder may accept. */
+export const acceptableRules = [
+  "conductor/ambient",
+  "conductor/ampacity",
+  "conductor/insulation-not-stated",
+  "conductor/minimum-size",
+  "conductor/voltage-drop",
+  "plan/unit-suspect",
+  "protection/above-conductor",
+  "protection/below-load",
+  "protection/both-ends",
+  "protection/distance",
+  "protection/headroom",
+  "protection/missing",
+  "protection/standard-rating",
+] as const satisfies readonly RuleId[];

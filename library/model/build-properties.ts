@@ -1,0 +1,22 @@
+import { ambient, dropPercent, insulation, voltage } from "./circuit-properties.ts";
+import { text, yesOrNo } from "./property.ts";
+import { propertyTable, type ValuesOf } from "./property-table.ts";
+
+const properties = {
+  name: text("a name, as text"),
+  voltage,
+  ambientC: ambient,
+  insulationC: insulation,
+  engineSpace: yesOrNo(),
+  continuous: yesOrNo(),
+  criticalDropPercent: dropPercent,
+  dropPercent,
+};
+
+export type BuildValues = ValuesOf<typeof properties>;
+
+/** What each property of `build` may be. */
+export const buildProperties = propertyTable(properties, {
+  unknown: "is not a property of build",
+  choices: [],
+});

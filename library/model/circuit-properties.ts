@@ -1,0 +1,85 @@
+import { acceptableRules, awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
+import { amount, count, oneOf, type Property, text, yesOrNo } from "./property.ts";
+import { propertyTable, type ValuesOf } from "./property-table.ts";
+import { protection } from "./protection-properties.ts";
+
+/*
+ * What each property of `circuit` may be. The ceilings catch slips (a decimal point, another unit) and keep every figure
+ * finite. A build that honestly needs more moves the number here and in the manual in `library/plan`.
+ */
+
+/** No conductor of the tables carries more than some 560 A, and more than a few side by side are not seen. */
+export const greatestLoadA = 2_000;
+
+/** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). One cell gives more than 1 V. */
+export const voltage: Property<number> = {
+  ...amount("", "V", { from: 1, upTo: 50 }),
+  allowed: "12, 24, 48 or another voltage from 1 to 50 V",
+};
+
+/** Twice the loosest limit in use. Who knowingly loses more accepts the finding. */
+export const dropPercent = amount("a share of the nominal voltage", "%", { above: 0, upTo: 20 });
+
+/** 200 °C is the hottest that any insulation of the tables may be. */
+export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });
+
+export const insulation = oneOf(insulationRatingsC, "is not an insulation rating that the tables know");
+
+const feet = amount("a length", "ft", { above: 0, upTo: 1_000 });
+const metres = amount("a length", "m", { above: 0, upTo: 300 });
+const acceptParts = propertyTable(
+  Object.fromEntries(acceptableRules.map((rule) => [rule, text("your reason, as text")])),
+  { unknown: "is not a rule that can be accepted", choices: [] },
+);
+
+const properties = {
+  name: text("a name, as text"),
+  load: amount("a current", "A", { above: 0, upTo: greatestLoadA }),
+  // The greatest load at the highest voltage; the load in amperes is looked at again once the voltage is known.
+  loadW: amount("a power", "W", { above: 0, upTo: greatestLoadA * 50 }),
+  voltage,
+  oneWayFt: feet,
+  oneWayM: metres,
+  positiveFt: feet,
+  negativeFt: feet,
+  positiveM: metres,
+  negativeM: metres,
+  gauge: oneOf(awgSizes, "is not one of the sizes"),
+  mm2: oneOf(mm2Sizes, "is not one of the sizes"),
+  protect: protection,
+  protectFarEnd: protection,
+  critical: yesOrNo(),
+  dropLimitPercent: dropPercent,
+  continuous: yesOrNo(),
+  insulationC: insulation,
+  engineSpace: yesOrNo(),
+  ambientC: ambient,
+  // From the 25th conductor on, every source has one factor; 200 leaves room for any bundle.
+  bundledWith: count({ from: 0, upTo: 200 }),
+  sheathed: yesOrNo(),
+  fromBattery: yesOrNo(),
+  minimumV: amount("a voltage", "V", { from: 1, upTo: 50 }),
+  // More lugs than this do not go on one stud; and a slip here would make the conductor look far stronger than it is.
+  parallel: count({ from: 1, upTo: 8 }),
+  fedFromBothEnds: yesOrNo(),
+  accept: {
+    schema: acceptParts.schema,
+    allowed: 'an object from rule to reason, such as { "conductor/voltage-drop": "used in summer only" }',
+    counts: false,
+    parts: acceptParts,
+  } as Property<Readonly<Record<string, string | undefined>>>,
+};
+
+export type CircuitValues = ValuesOf<typeof properties>;
+
+export const circuitProperties = propertyTable(properties, {
+  unknown: "is not a property of circuit",
+  choices: [
+    { ways: [["load"], ["loadW"]], needed: "a load" },
+    {
+      ways: [["oneWayFt"], ["oneWayM"], ["positiveFt", "negativeFt"], ["positiveM", "negativeM"]],
+      needed: "a length",
+    },
+    { ways: [["gauge"], ["mm2"]], needed: "a size" },
+  ],
+});

@@ -1,0 +1,63 @@
+import { z } from "zod";
+import type { Property } from "./property.ts";
+
+/** Every property of a word, or of an object in one, by name. */
+export interface PropertyTable<Shape extends Properties = Properties> extends Structure {
+  readonly properties: ReadonlyMap<string, Property>;
+  /** Lets an argument through if all of it is in order. Quick, but its issues are not made for people. */
+  readonly schema: z.ZodType<ValuesOf<Shape>>;
+}
+
+export type Properties = Readonly<Record<string, Property>>;
+
+export type ValuesOf<Shape extends Properties> = {
+  readonly [Name in keyof Shape]?: (Shape[Name] extends Property<infer Value> ? Value : never) | undefined;
+};
+
+/** What an object must be besides each property by itself. */
+export interface Structure {
+  /** What is wrong with a name that is not there: "is not a property of circuit". */
+  readonly unknown: string;
+  /** A property that must be given, if there is one. */
+  readonly needed?: string;
+  /** Properties that take each other's place. */
+  readonly choices: readonly Choice[];
+}
+
+/** Ways to say the same thing, of which only one is to be taken. Each is one property, or several that belong together. */
+export interface Choice {
+  readonly ways: readonly (readonly string[])[];
+  /** What there must be one of: "a size"; undefined where there may be none. */
+  readonly needed?: string;
+}
+
+export function propertyTable<Shape extends Properties>(
+  properties: Shape,
+  structure: Structure,
+): PropertyTable<Shape> {
+  const { needed, choices } = structure;
+  const shape = Object.entries(properties).map(
+    ([name, { schema }]) => [name, name === needed ? schema : schema.optional()] as const,
+  );
+  const object = z.strictObject(Object.fromEntries(shape), { error: "is not an object" });
+  const whole =
+    choices.length > 0 ? object.refine((input) => choices.every((choice) => isSound(input, choice))) : object;
+  return {
+    properties: new Map(Object.entries(properties)),
+    schema: whole as unknown as z.ZodType<ValuesOf<Shape>>,
+    ...structure,
+  };
+}
+
+/** Exactly one way is taken, and taken whole; or none where none is needed. */
+export function isSound(input: Readonly<Record<string, unknown>>, { ways, needed }: Choice): boolean {
+  let begun = 0;
+  let whole = 0;
+  for (const way of ways) {
+    let given = 0;
+    for (const name of way) if (input[name] !== undefined) given++;
+    if (given > 0) begun++;
+    if (given === way.length) whole++;
+  }
+  return begun === whole && (begun === 1 || (begun === 0 && needed === undefined));
+}

@@ -1,0 +1,83 @@
+import { z } from "zod";
+import type { PropertyTable } from "./property-table.ts";
+import { isStrange } from "./written-value.ts";
+
+/** One property of a word: what zod lets through, and what people are told is allowed. */
+export interface Property<Value = unknown> {
+  /** Its issues' messages say what is wrong with a value: "is negative". */
+  readonly schema: z.ZodType<Value>;
+  readonly allowed: string;
+  /** Whether any figure or limit is worked out from it. If so, a circuit with a refused one is not judged. */
+  readonly counts: boolean;
+  /** For a property that may be an object: what that object may hold. */
+  readonly parts?: PropertyTable;
+  /** For a property that is one of some texts: those texts, to tell which one a misspelt one was meant to be. */
+  readonly texts?: readonly string[];
+}
+
+/** An amount within limits. What is allowed is made of them: "a current above 0 and up to 2,000 A". */
+export function amount(what: string, unit: string, limits: Limits): Property<number> {
+  const error = ({ input }: { readonly input?: unknown }) => wrongAmount(input, limits);
+  const number = z.number({ error }).lte(limits.upTo, { error });
+  const within = "above" in limits ? number.gt(limits.above, { error }) : number.gte(limits.from, { error });
+  const upTo = unit === "" ? grouped(limits.upTo) : `${grouped(limits.upTo)} ${unit}`;
+  const range =
+    "above" in limits ? `above ${limits.above} and up to ${upTo}` : `from ${limits.from} to ${upTo}`;
+  return { schema: within, allowed: `${what} ${range}`, counts: true };
+}
+
+/** The lower border, which is or is not itself allowed, and the upper one, which is. */
+export type Limits = ({ readonly above: number } | { readonly from: number }) & { readonly upTo: number };
+
+/** How many of something: a whole number within limits, both of them allowed. */
+export function count(limits: { readonly from: number; readonly upTo: number }): Property<number> {
+  const { schema, allowed } = amount("a whole number", "", limits);
+  return { schema: schema.refine(Number.isInteger, "is not a whole number"), allowed, counts: true };
+}
+
+/** One of some numbers or texts. `unlike` says what is wrong with any other: "is not one of the sizes". */
+export function oneOf<const Value extends string | number>(
+  values: readonly Value[],
+  unlike: string,
+): Property<Value> {
+  const wrong = (value: unknown) => {
+    if (typeof value === "string" && (values as readonly unknown[]).includes(Number(value)))
+      return "is text, and should be a number";
+    return typeof value === "number" && !Number.isFinite(value) ? notANumber(value) : unlike;
+  };
+  return {
+    schema: z.literal([...values], { error: ({ input }) => wrong(input) }),
+    allowed: values.map((value) => JSON.stringify(value)).join(", "),
+    counts: true,
+    texts: values.filter((value) => typeof value === "string"),
+  };
+}
+
+export function yesOrNo(): Property<boolean> {
+  const schema = z.boolean({ error: "is neither true nor false" });
+  return { schema, allowed: "true or false", counts: true };
+}
+
+/** Text that is only shown. */
+export function text(allowed: string): Property<string> {
+  return { schema: z.string({ error: "is not text" }), allowed, counts: false };
+}
+
+/** "1,200" */
+export function grouped(value: number): string {
+  return value.toLocaleString("en-US", { maximumFractionDigits: 3 });
+}
+
+function wrongAmount(value: unknown, limits: Limits): string {
+  if (typeof value !== "number" || !Number.isFinite(value)) return notANumber(value);
+  if (value > limits.upTo) return "is too large";
+  const least = "above" in limits ? limits.above : limits.from;
+  if (value < 0 && least >= 0) return "is negative";
+  return value === 0 ? "is zero" : "is too small";
+}
+
+function notANumber(value: unknown): string {
+  if (typeof value === "string") return "is text, not a number";
+  const described = isStrange(value) ? value.$strange : String(value);
+  return /^-?Infinity$/.test(described) ? "is not a finite number" : "is not a number";
+}

@@ -1,0 +1,39 @@
+import { z } from "zod";
+import { fuseFamilies } from "./allowed-values.ts";
+import { amount, oneOf, type Property } from "./property.ts";
+import { propertyTable, type ValuesOf } from "./property-table.ts";
+
+/** 6,000 A is the greatest standard rating in NFPA 70, 240.6(A) (from memory). */
+const rating = amount("a rating", "A", { above: 0, upTo: 6_000 });
+
+const properties = {
+  ratingA: rating,
+  family: oneOf(fuseFamilies, "is not a family of fuses or breakers"),
+  // As far away as the longest conductor reaches. Zero is a fuse on the terminal itself.
+  distanceIn: { ...amount("a distance", "in", { from: 0, upTo: 12_000 }), counts: false },
+  distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), counts: false },
+  // 200,000 A is the greatest interrupting rating of UL 248-15 (from memory).
+  interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), counts: false },
+};
+
+const parts = propertyTable(properties, {
+  unknown: "is not a property of protection",
+  needed: "ratingA",
+  choices: [{ ways: [["distanceIn"], ["distanceMm"]] }],
+});
+
+/** A fuse or breaker, as it is written: its rating alone, or an object. */
+export type WrittenProtection = number | ValuesOf<typeof properties>;
+
+/** What `protect` and `protectFarEnd` may be. */
+export const protection: Property<WrittenProtection> = {
+  // A refused number is explained by the schema of the rating, a refused object part by part.
+  schema: z.union([rating.schema, parts.schema], { error: ({ input }) => explainRating(input) }),
+  allowed: `${rating.allowed}, or an object such as { ratingA: 50, distanceIn: 6 }`,
+  counts: true,
+  parts,
+};
+
+function explainRating(value: unknown): string {
+  return rating.schema.safeParse(value).error?.issues[0]?.message ?? "is not a rating";
+}

@@ -1,0 +1,42 @@
+import { type BuildValues, buildProperties } from "./build-properties.ts";
+import type { BuildSettings, InvalidValue } from "./circuit.ts";
+import { displayName } from "./display-name.ts";
+import type { ReadBuild } from "./read-circuit.ts";
+import { readValues } from "./read-values.ts";
+import type { PlanRecord } from "./record.ts";
+
+/** What findings call it, whatever its name: a plan has one. */
+const name = "the build";
+
+/** Reads the calls of `build`: the first one holds, and any other is refused. */
+export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
+  readonly settings: BuildSettings;
+  readonly invalid: readonly InvalidValue[];
+} {
+  const record = records.findIndex(({ word }) => word === "build");
+  if (record === -1) return { settings: {}, values: {}, missed: new Set(), invalid: [] };
+  const first = readValues(records[record]?.input, buildProperties);
+  const invalid: InvalidValue[] = first.invalid.map((refusal) => ({ record, name, ...refusal }));
+  const missed = new Set(first.missed);
+  records.forEach(({ word, input }, index) => {
+    if (word !== "build" || index === record) return;
+    const other = readValues(input, buildProperties);
+    invalid.push({
+      record: index,
+      path: [],
+      name,
+      given: undefined,
+      wrong: "build is called a second time",
+      allowed: "one call of build in a plan",
+    });
+    // Which of the two is meant, nobody knows: what they disagree on holds for no circuit.
+    for (const property of other.missed) missed.add(property);
+    for (const property of settable)
+      if (other.values[property] !== undefined && other.values[property] !== first.values[property])
+        missed.add(property);
+  });
+  const shown = displayName(first.values.name ?? "");
+  return { settings: { record, ...(shown && { name: shown }) }, values: first.values, missed, invalid };
+}
+
+const settable = [...buildProperties.properties.keys()] as (keyof BuildValues)[];

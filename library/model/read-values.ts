@@ -1,0 +1,187 @@
+import type { InvalidValue } from "./circuit.ts";
+import { nearestName } from "./nearest-name.ts";
+import type { Property } from "./property.ts";
+import {
+  type Choice,
+  isSound,
+  type Properties,
+  type PropertyTable,
+  type ValuesOf,
+} from "./property-table.ts";
+import { isObject, isStrange, writtenValue } from "./written-value.ts";
+
+/** Takes what is sound out of an argument, and says what is wrong with the rest. */
+export function readValues<Shape extends Properties>(
+  input: unknown,
+  table: PropertyTable<Shape>,
+): ReadValues<Shape> {
+  if (isObject(input) && !isStrange(input)) {
+    // Nearly every argument is in order: one pass over all of it is several times quicker than property by property.
+    const read = table.schema.safeParse(input);
+    if (read.success) return { values: read.data, invalid: [], missed: nothing };
+  }
+  return explain(input, table);
+}
+
+export interface ReadValues<Shape extends Properties> {
+  readonly values: ValuesOf<Shape>;
+  readonly invalid: readonly Refusal[];
+  /** Refused or missing properties that some figure is worked out from, and {@link anything}. */
+  readonly missed: ReadonlySet<string>;
+}
+
+/** An invalid value, but for the record it belongs to. */
+export type Refusal = Omit<InvalidValue, "record" | "name">;
+
+/** Stands for a refused property of which nobody knows what it was meant to be. */
+export const anything = "*";
+
+const nothing: ReadonlySet<string> = new Set();
+
+/** Property by property, for an argument in which something is wrong. */
+function explain<Shape extends Properties>(input: unknown, table: PropertyTable<Shape>): ReadValues<Shape> {
+  if (!isObject(input) || isStrange(input)) {
+    const refusal =
+      input === undefined
+        ? { given: undefined, wrong: "the object with its properties is missing" }
+        : { given: writtenValue(input), wrong: "is not an object" };
+    const invalid = [{ path: [], ...refusal, allowed: "an object with named properties" }];
+    return { values: {} as ValuesOf<Shape>, invalid, missed: new Set([anything]) };
+  }
+  const reading: Reading = { input, table, values: {}, invalid: [], missed: new Set(), meant: new Set() };
+  for (const [name, value] of Object.entries(input)) {
+    if (reading.invalid.length >= mostExplained) {
+      reading.missed.add(anything);
+      break;
+    }
+    if (value !== undefined) readProperty(reading, name, value);
+  }
+  for (const choice of table.choices) readChoice(reading, choice);
+  if (table.needed !== undefined && !isGiven(input, table.needed)) requireProperty(reading, table.needed);
+  const { values, invalid, missed } = reading;
+  return { values: values as ValuesOf<Shape>, invalid, missed };
+}
+
+/** Nobody reads more about one argument; and an object of a million properties must not make a million findings. */
+const mostExplained = 20;
+
+type Input = Readonly<Record<string, unknown>>;
+
+interface Reading {
+  readonly input: Input;
+  readonly table: PropertyTable;
+  readonly values: Record<string, unknown>;
+  readonly invalid: Refusal[];
+  readonly missed: Set<string>;
+  /** Properties that misspelt ones were most likely meant to be: not also reported as missing. */
+  readonly meant: Set<string>;
+}
+
+function readProperty(reading: Reading, name: string, value: unknown): void {
+  const property = reading.table.properties.get(name);
+  if (!property) {
+    refuseUnknown(reading, name, value);
+  } else if (property.parts && isObject(value) && !isStrange(value)) {
+    const parts = explain(value, property.parts);
+    reading.invalid.push(...parts.invalid.map((refusal) => ({ ...refusal, path: [name, ...refusal.path] })));
+    if (property.counts && parts.missed.size > 0) reading.missed.add(name);
+    else reading.values[name] = parts.values;
+  } else {
+    const read = property.schema.safeParse(value);
+    if (read.success) {
+      reading.values[name] = read.data;
+      return;
+    }
+    const wrong = read.error.issues[0]?.message ?? "is not allowed";
+    const nearest = nearestValue(value, property);
+    const refusal = { path: [name], given: writtenValue(value), wrong, allowed: property.allowed };
+    reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }) });
+    if (property.counts) reading.missed.add(name);
+  }
+}
+
+function nearestValue(value: unknown, { texts }: Property): string | undefined {
+  const comparable = typeof value === "string" || typeof value === "number";
+  return texts && comparable ? nearestName(String(value), texts) : undefined;
+}
+
+/**
+ * A misspelt property may be one that makes a conductor carry less, so leaving it out could make a figure too good.
+ * Text that resembles no property cannot be one of those, because none of them is text.
+ */
+function refuseUnknown({ table, invalid, missed, meant }: Reading, name: string, value: unknown): void {
+  const nearest = nearestName(name, table.properties.keys());
+  const allowed = nearest ?? [...table.properties.keys()].join(", ");
+  invalid.push({
+    path: [name],
+    given: undefined,
+    wrong: table.unknown,
+    allowed,
+    ...(nearest && { nearest }),
+  });
+  if (nearest === undefined) {
+    if (typeof value !== "string" && value !== null) missed.add(anything);
+  } else {
+    meant.add(nearest);
+    if (table.properties.get(nearest)?.counts) missed.add(nearest);
+  }
+}
+
+function readChoice(reading: Reading, choice: Choice): void {
+  const { input, table, values, invalid, missed, meant } = reading;
+  if (isSound(input, choice)) return;
+  const all = choice.ways.flat();
+  const given = Object.keys(input).filter((name) => all.includes(name) && isGiven(input, name));
+  const [first] = given;
+  const way = choice.ways.find((names) => first !== undefined && names.includes(first));
+  const ways = choice.ways.map((names) => names.join(" + "));
+  const others = given.filter((name) => !way?.includes(name));
+  if (!way) {
+    if (!all.some((name) => meant.has(name)))
+      invalid.push({
+        path: [],
+        given: undefined,
+        wrong: `${choice.needed} is missing`,
+        allowed: listed(ways),
+      });
+  } else if (others.length > 0) {
+    for (const name of others) {
+      const wrong = `cannot be given together with ${first}`;
+      invalid.push({
+        path: [name],
+        given: writtenValue(input[name]),
+        wrong,
+        allowed: `only one of ${ways.join(", ")}`,
+      });
+    }
+  } else {
+    for (const name of way.filter((name) => !isGiven(input, name) && !meant.has(name)))
+      invalid.push({
+        path: [],
+        given: undefined,
+        wrong: `${name} is missing`,
+        allowed: `${way.join(" + ")} together`,
+      });
+  }
+  for (const name of all) {
+    delete values[name];
+    if (table.properties.get(name)?.counts) missed.add(name);
+  }
+}
+
+function requireProperty({ table, invalid, missed, meant }: Reading, name: string): void {
+  const property = table.properties.get(name);
+  if (!property) return;
+  missed.add(name);
+  if (!meant.has(name))
+    invalid.push({ path: [], given: undefined, wrong: `${name} is missing`, allowed: property.allowed });
+}
+
+function isGiven(input: Input, name: string): boolean {
+  return input[name] !== undefined;
+}
+
+/** "a, b or c" */
+function listed(names: readonly string[]): string {
+  return [names.slice(0, -1).join(", "), ...names.slice(-1)].filter(Boolean).join(" or ");
+}
