@@ -1,11 +1,14 @@
-import type { ProtectionRange } from "../analysis/circuit-result.ts";
+import type { CircuitResult, ProtectionRange } from "../analysis/circuit-result.ts";
+import { madeRatings } from "../analysis/made-ratings.ts";
 import { bestRating } from "../analysis/protection-range.ts";
-import type { Sizing } from "../analysis/sizing.ts";
+import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
 import type { Circuit, Protection } from "../model/circuit.ts";
-import { withUnit } from "./figures.ts";
+import { exceeds, withUnit } from "./figures.ts";
 import type { At, Change, ProposedFix, Settable } from "./finding.ts";
 import type { JudgedCircuit } from "./rule.ts";
 import { deviceInWords, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
+import { unconfirmed } from "./source-in-words.ts";
+import { noSizeIsEnough } from "./way-out.ts";
 import { farEndRatingPath, ratingPath } from "./written-at.ts";
 
 /**
@@ -63,6 +66,32 @@ export function ratingFix(
     kind: "repair",
     changes: [set(circuit, ratingA)],
   };
+}
+
+/**
+ * The repairs for a rating that does not fit: the best made one on the conductor as it is; where none is made between
+ * load and conductor, one that changes the conductor too, to the answer of the sizing analysis that is given.
+ */
+export function bestRatingFixes(
+  circuit: Circuit,
+  end: ProtectedEnd,
+  size: (circuit: Circuit) => Sizing | undefined = thinnestSufficient,
+): ProposedFix[] {
+  const { bestRatingA } = end.range;
+  return bestRatingA === undefined
+    ? sizedFixes(circuit, size(circuit))
+    : [ratingFix(circuit, end, bestRatingA)];
+}
+
+/** What is left to the builder where no rating can be proposed, by the reason for which there is none. */
+export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Protection | null): string {
+  // conductor/ambient asks for the same, and says which insulation.
+  if (!ampacity.judged) return "first choose insulation that bears the place";
+  const largestA = madeRatings(stated?.family).at(-1) ?? 0;
+  if (exceeds(protection.aimA, largestA)) {
+    return `${stated?.family ? "choose another family, this one is not" : "split the load, nothing is"} made above ${withUnit(largestA, "A")} (${unconfirmed})`;
+  }
+  return noSizeIsEnough;
 }
 
 /**

@@ -15,6 +15,15 @@ export const ratingOverConductor = {
   allowedBelow50VPercent: 150,
 } as const;
 
+/** A protective device carries its load: its rating lies between the load and what the conductor may carry. */
+export const ratingOverLoad: Citation = {
+  document: "IEC 60364-4-43 (Protection against overcurrent)",
+  section: "433.1",
+  authority: "standard",
+  confirmed: "memory",
+  note: "Design current at most the rated current of the device, and that at most the current-carrying capacity of the conductor.",
+};
+
 /** How far above a load that runs for hours its protective device should be rated. */
 export const ratingOverContinuousLoad = {
   source: {
@@ -33,6 +42,15 @@ export const protectionRequired: Citation = {
   section: "183.455(a)",
   authority: "regulation",
   confirmed: "read",
+};
+
+/** The device is at the source of power of each circuit or conductor: two sources ask for two devices. */
+export const protectionAtEachSource: Citation = {
+  document: subpartI,
+  section: "183.455(b)",
+  authority: "regulation",
+  confirmed: "read",
+  note: "For conductors from a battery 183.460(a) asks the same within 72 in.",
 };
 
 /** How far from its source of power a protective device may sit, along the conductor. */

@@ -4,11 +4,18 @@ import type { Circuit } from "../../model/circuit.ts";
 import { ratingOverConductor } from "../../standards/protection-rules.ts";
 import { exceeds, tellApartWithUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { type Device, type ProtectedEnd, protectedEnds, ratingFix, theDevice } from "../protected-ends.ts";
+import {
+  bestRatingFixes,
+  type Device,
+  type ProtectedEnd,
+  protectedEnds,
+  theDevice,
+  whyNoRating,
+} from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sizedFixes, sizeInWords } from "../sized-fix.ts";
 import { sourceInWords, unconfirmed } from "../source-in-words.ts";
-import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { wayOut } from "../way-out.ts";
 import { sizePath } from "../written-at.ts";
 
 export const aboveConductor = defineRule<Values>({
@@ -36,7 +43,7 @@ export const aboveConductor = defineRule<Values>({
             size,
             ampacityA,
             source: sourceOf(ampacity),
-            wayOut: wayOut(fixes, noSizeIsEnough),
+            wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
           };
           const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
           return { at: end.at, values, related, fixes };
@@ -62,8 +69,7 @@ interface Values {
  * conductor/ampacity proposes. Then the conductor that is thick enough for the rating as it is.
  */
 function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
-  const { bestRatingA } = end.range;
-  const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
+  const first = bestRatingFixes(circuit, end);
   const thicker = thickEnough(circuit, end);
   return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
 }

@@ -1,11 +1,8 @@
-import type { Circuit } from "../../model/circuit.ts";
 import { ratingOverLoad } from "../../standards/protection-rules.ts";
 import { exceeds, tellApartWithUnit } from "../figures.ts";
-import type { ProposedFix } from "../finding.ts";
-import { type Device, type ProtectedEnd, protectedEnds, ratingFix, theDevice } from "../protected-ends.ts";
+import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
-import { sizedFixes } from "../sized-fix.ts";
-import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { wayOut } from "../way-out.ts";
 import { loadPath } from "../written-at.ts";
 
 export const belowLoad = defineRule<Values>({
@@ -23,11 +20,11 @@ export const belowLoad = defineRule<Values>({
       return protectedEnds(judged)
         .filter(({ device }) => exceeds(circuit.loadA, device.ratingA))
         .map((end) => {
-          const fixes = fixesFor(circuit, end);
+          const fixes = bestRatingFixes(circuit, end);
           const values: Values = {
             device: end.device,
             loadA: circuit.loadA,
-            wayOut: wayOut(fixes, result.ampacity.judged ? noSizeIsEnough : placeFirst),
+            wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
           };
           const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
           return { at: end.at, values, related, fixes };
@@ -45,12 +42,3 @@ interface Values {
   readonly loadA: number;
   readonly wayOut: string;
 }
-
-/** The best rating on the conductor as it is; where none fits there, a thicker conductor with it. */
-function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
-  const { bestRatingA } = end.range;
-  return bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
-}
-
-/** No rating can be told where no ampacity can: conductor/ambient asks for other insulation or another way. */
-const placeFirst = "first choose insulation that bears the place";

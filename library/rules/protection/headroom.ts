@@ -1,14 +1,10 @@
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
-import type { Circuit } from "../../model/circuit.ts";
 import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
 import { exceeds, figure, tellApartWithUnit, withUnit } from "../figures.ts";
-import type { ProposedFix } from "../finding.ts";
-import { type Device, type ProtectedEnd, protectedEnds, ratingFix, theDevice } from "../protected-ends.ts";
-import { refused } from "../refused.ts";
+import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
-import { sizedFixes } from "../sized-fix.ts";
 import { sourceInWords } from "../source-in-words.ts";
-import { noSizeIsEnough, placeFirst, wayOut } from "../way-out.ts";
+import { wayOut } from "../way-out.ts";
 import { loadPath } from "../written-at.ts";
 
 export const headroom = defineRule<Values>({
@@ -23,20 +19,20 @@ export const headroom = defineRule<Values>({
   check: (plan) =>
     perCircuit(plan, (judged) => {
       const { circuit, result } = judged;
-      if (!circuit.continuous || refused(plan, circuit, "continuous")) return [];
+      if (!circuit.continuous) return [];
       return protectedEnds(judged)
         .filter(
           ({ device, range }) => exceeds(range.aimA, device.ratingA) && !exceeds(range.minA, device.ratingA),
         )
         .map((end) => {
-          const fixes = fixesFor(circuit, end);
+          const fixes = bestRatingFixes(circuit, end, thinnestWithHeadroom);
           const values: Values = {
             device: end.device,
             loadA: circuit.loadA,
             aimA: end.range.aimA,
             aimPercent: 100 * ratingOverContinuousLoad.factor,
             source: sourceInWords(ratingOverContinuousLoad.source),
-            wayOut: wayOut(fixes, result.ampacity.judged ? noSizeIsEnough : placeFirst),
+            wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
           };
           const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
           return { at: end.at, values, related, fixes };
@@ -56,11 +52,4 @@ interface Values {
   readonly aimPercent: number;
   readonly source: string;
   readonly wayOut: string;
-}
-
-/** The best rating on the conductor as it is; where none fits there, a thicker conductor with it. */
-function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
-  const { bestRatingA } = end.range;
-  if (bestRatingA !== undefined) return [ratingFix(circuit, end, bestRatingA)];
-  return sizedFixes(circuit, thinnestWithHeadroom(circuit));
 }

@@ -1,13 +1,11 @@
-import type { Sizing } from "../../analysis/sizing.ts";
-import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
-import { addingFixes } from "../protected-ends.ts";
-import { refused } from "../refused.ts";
+import { addingFixes, whyNoRating } from "../protected-ends.ts";
 import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
 import { sizeInWords } from "../sized-fix.ts";
 import { sourceInWords } from "../source-in-words.ts";
-import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { wayOut } from "../way-out.ts";
 
 export const missing = defineRule<Values>({
   id: "protection/missing",
@@ -21,31 +19,28 @@ export const missing = defineRule<Values>({
   check: (plan) =>
     perCircuit(plan, (judged) => {
       const { circuit, result } = judged;
-      if (circuit.protection || refused(plan, circuit, "protect")) return [];
-      const addFarEnd =
-        circuit.fedFromBothEnds && !circuit.protectionFarEnd && !refused(plan, circuit, "protectFarEnd");
-      const fixes = fixesFor(judged, addFarEnd);
+      if (circuit.protection) return [];
+      const fixes = fixesFor(judged);
       const values: Values = {
         size: sizeInWords(circuit.conductor),
-        loadA: circuit.loadA,
         source: sourceInWords(protectionRequired),
-        wayOut: wayOut(fixes, result.ampacity.judged ? noSizeIsEnough : placeFirst),
+        wayOut: wayOut(fixes, whyNoRating(result, null)),
       };
       return [{ at: atProperty(circuit), values, fixes }];
     }),
   message: ({ size, source, wayOut: way }) =>
-    `protect is not given: nothing stops a short from burning ${size}; every circuit needs a fuse or breaker (${source}): ${way}.`,
+    `No fuse or breaker is given (protect); nothing would stop a short before ${size} burns (${source}): ${way}.`,
 });
 
 interface Values {
   readonly size: string;
-  readonly loadA: number;
   readonly source: string;
   readonly wayOut: string;
 }
 
 /** The best rating on the conductor as it is; where none fits there, a thicker conductor with it. */
-function fixesFor({ circuit, result }: JudgedCircuit, addFarEnd: boolean): ProposedFix[] {
+function fixesFor({ circuit, result }: JudgedCircuit): ProposedFix[] {
+  const addFarEnd = circuit.fedFromBothEnds && !circuit.protectionFarEnd;
   const ratingA = result.protection.bestRatingA;
   const ratingFarEndA = addFarEnd ? ratingA : circuit.protectionFarEnd?.ratingA;
   const sizing: Sizing | undefined =
@@ -54,6 +49,3 @@ function fixesFor({ circuit, result }: JudgedCircuit, addFarEnd: boolean): Propo
       : { conductor: circuit.conductor, ratingA, ratingFarEndA };
   return addingFixes(circuit, sizing, { ends: addFarEnd ? ["protect", "protectFarEnd"] : ["protect"] });
 }
-
-/** No rating can be told where no ampacity can: conductor/ambient asks for other insulation or another way. */
-const placeFirst = "first choose insulation that bears the place";

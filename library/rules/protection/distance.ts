@@ -1,0 +1,98 @@
+import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
+import type { Circuit } from "../../model/circuit.ts";
+import { protectionDistances } from "../../standards/protection-rules.ts";
+import { exceeds, tellApartWithUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { type Device, protectedEnds, theDevice } from "../protected-ends.ts";
+import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+
+const { bare, sheathed, fromBattery } = protectionDistances;
+
+export const distance = defineRule<Values>({
+  id: "protection/distance",
+  title: "Fuse or breaker far from its source",
+  severity: "warning",
+  why: "The stretch between the source and its fuse is protected by nothing: where it chafes through, it burns.",
+  sources: [bare.source, sheathed.source, fromBattery.source],
+  fixable: true,
+  acceptable: true,
+  // Needs the limit of distance for how the circuit runs and where it starts. A distance not stated is not judged.
+  check: (plan) =>
+    perCircuit(plan, (judged) => {
+      const { circuit } = judged;
+      return protectedEnds(judged).flatMap(({ device, protection }) => {
+        const given = statedDistance(protection.distanceGiven);
+        if (!given) return [];
+        const limit = protectionDistanceLimit(circuit, device.end === "protect" ? "near" : "far");
+        const limitHere = given.unit === "in" ? limit.maxIn : limit.maxIn * mmPerInch;
+        if (!exceeds(given.distance, limitHere)) return [];
+        const sheathHelps =
+          limit.maxIn === bare.maxIn && !exceeds(given.distance / limitHere, sheathed.maxIn / bare.maxIn);
+        const values: Values = {
+          device,
+          distance: given.distance,
+          limit: limitHere,
+          unit: given.unit,
+          run: limit.source === fromBattery.source ? "fromBattery" : circuit.sheathed ? "sheathed" : "bare",
+          sheathHelps,
+          source: sourceInWords(limit.source),
+        };
+        const at = atProperty(circuit, device.end, given.property);
+        return [{ at, values, fixes: sheathHelps ? [sheathe(circuit)] : [] }];
+      });
+    }),
+  message({ device, distance, limit, unit, run, sheathHelps, source }) {
+    const [is, most] = tellApartWithUnit(distance, limit, unit);
+    const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
+    return `${theDevice(device)} sits ${is} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
+  },
+});
+
+interface Values {
+  readonly device: Device;
+  /** Along the conductor, in the unit of the plan; the limit in the same. */
+  readonly distance: number;
+  readonly limit: number;
+  readonly unit: "in" | "mm";
+  readonly run: "bare" | "sheathed" | "fromBattery";
+  /** Near enough for a conductor in a sheath. */
+  readonly sheathHelps: boolean;
+  readonly source: string;
+}
+
+const runInWords: Record<Values["run"], string> = {
+  bare: "without a sheath",
+  sheathed: "in a sheath",
+  fromBattery: "from a battery",
+};
+
+/** Exact by definition. */
+const mmPerInch = 25.4;
+
+interface StatedDistance {
+  readonly property: "distanceIn" | "distanceMm";
+  readonly distance: number;
+  readonly unit: "in" | "mm";
+}
+
+function statedDistance(
+  given: Partial<Record<StatedDistance["property"], number>> = {},
+): StatedDistance | null {
+  const { distanceIn, distanceMm } = given;
+  if (distanceIn !== undefined) return { property: "distanceIn", distance: distanceIn, unit: "in" };
+  if (distanceMm !== undefined) return { property: "distanceMm", distance: distanceMm, unit: "mm" };
+  return null;
+}
+
+/**
+ * A suggestion, never a repair: the plan would only say so; the sheath must then really be there. Nothing is proposed
+ * for the distance itself, which follows from where things hang.
+ */
+function sheathe(circuit: Circuit): ProposedFix {
+  return {
+    title: "Run it in a sheath or conduit",
+    kind: "suggestion",
+    changes: [{ do: "set", record: circuit.record, path: ["sheathed"], value: true }],
+  };
+}

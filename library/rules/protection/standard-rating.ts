@@ -1,0 +1,92 @@
+import { isMadeRating, nearestRatingAbove, nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import { ratingFits } from "../../analysis/protection-range.ts";
+import type { Circuit, Protection } from "../../model/circuit.ts";
+import { deviceFamilies } from "../../standards/device-ratings.ts";
+import { tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import {
+  bestRatingFixes,
+  type Device,
+  type ProtectedEnd,
+  protectedEnds,
+  ratingFix,
+} from "../protected-ends.ts";
+import { defineRule, perCircuit } from "../rule.ts";
+import { unconfirmed } from "../source-in-words.ts";
+
+export const standardRating = defineRule<Values>({
+  id: "protection/standard-rating",
+  title: "Rating that is not made",
+  severity: "warning",
+  why: "A rating that no shop has is replaced at the counter by the next one, and nobody checks that one against the conductor.",
+  sources: [
+    deviceFamilies["ISO 8820-3 Type F"].ratingsSource,
+    deviceFamilies["ISO 8820-3 Type C"].ratingsSource,
+    deviceFamilies["ISO 8820-3 Type E"].ratingsSource,
+    deviceFamilies["ISO 8820-12 Type N"].ratingsSource,
+    deviceFamilies["ISO 8820-13 Type P"].ratingsSource,
+    deviceFamilies["ISO 8820-4 Type A"].ratingsSource,
+    deviceFamilies["ISO 8820-5 Type SF 30"].ratingsSource,
+    deviceFamilies["ISO 8820-5 Type SF 51"].ratingsSource,
+    deviceFamilies["UL 248-15 Class T"].ratingsSource,
+    deviceFamilies["circuit breaker"].ratingsSource,
+  ],
+  fixable: true,
+  acceptable: true,
+  // Needs the lists of made ratings: of the stated family, else of all families together.
+  check: (plan) =>
+    perCircuit(plan, (judged) =>
+      protectedEnds(judged)
+        .filter(({ protection: { ratingA, family } }) => !isMadeRating(ratingA, family))
+        .map((end) => {
+          const { ratingA, family } = end.protection;
+          const values: Values = {
+            device: end.device,
+            family,
+            belowA: nearestRatingBelow(ratingA, family),
+            aboveA: nearestRatingAbove(ratingA, family),
+          };
+          return { at: end.at, values, fixes: fixesFor(judged.circuit, end) };
+        }),
+    ),
+  message({ device, family, belowA, aboveA }) {
+    const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
+    const [rating] = tellApartWithUnit(device.ratingA, closestTo(device.ratingA, nearest), "A");
+    const end = device.end === "protectFarEnd" ? " at the far end" : "";
+    const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
+    return `${familyInWords(family)} is made in ${rating}${end}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
+  },
+});
+
+interface Values {
+  readonly device: Device;
+  readonly family: Protection["family"];
+  /** The nearest made ratings, A; undefined where none is that small, or that great. */
+  readonly belowA: number | undefined;
+  readonly aboveA: number | undefined;
+}
+
+/** The made ratings next to the stated one that keep load, headroom and conductor, nearest first; else what does. */
+function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
+  const { ratingA, family } = end.protection;
+  const { aimA, maxA } = end.range;
+  if (maxA === undefined || !ratingFits(ratingA, end.range)) return bestRatingFixes(circuit, end);
+  const neighbours = [nearestRatingBelow(ratingA, family), nearestRatingAbove(ratingA, family)]
+    .filter((madeA) => madeA !== undefined)
+    .filter((madeA) => aimA <= madeA && madeA <= maxA)
+    .sort((one, other) => Math.abs(one - ratingA) - Math.abs(other - ratingA));
+  return neighbours.length > 0
+    ? neighbours.map((madeA) => ratingFix(circuit, end, madeA))
+    : bestRatingFixes(circuit, end);
+}
+
+/** "No fuse or breaker", "No ISO 8820-3 Type F fuse", "No circuit breaker". */
+function familyInWords(family: Protection["family"]): string {
+  if (family === undefined) return "No fuse or breaker";
+  return family === "circuit breaker" ? "No circuit breaker" : `No ${family} fuse`;
+}
+
+function closestTo(ratingA: number, made: readonly number[]): number {
+  const [first = ratingA, second = first] = made;
+  return Math.abs(second - ratingA) < Math.abs(first - ratingA) ? second : first;
+}
