@@ -39,11 +39,9 @@ export function ampacityOf(circuit: Circuit): Ampacity {
   if (place.factor) factors.push(place.factor);
   const bundled = bundlingFactor(1 + circuit.bundledWith, basis);
   if (bundled) factors.push(bundled);
-  let ampacityA = tableA * conductor.parallel;
-  for (const { factor } of factors) ampacityA *= factor;
   return {
     judged: true,
-    ampacityA: withoutDust(ampacityA),
+    ampacityA: deratedA({ tableA, parallel: conductor.parallel, factors }),
     tableA,
     columnC,
     parallel: conductor.parallel,
@@ -51,6 +49,18 @@ export function ampacityOf(circuit: Circuit): Ampacity {
     ambientC: place.ambientC,
     source: basis.source,
   };
+}
+
+/**
+ * An ampacity after its factors, all parallel wires together: n · I_table · k₁ · k₂ …, A. Factors multiply, as in
+ * NFPA 70, 310.15 and in FAA AC 43.13-1B, 11-67f.
+ */
+export function deratedA(of: {
+  tableA: number;
+  parallel: number;
+  factors: readonly { readonly factor: number }[];
+}): number {
+  return withoutDust(of.factors.reduce((currentA, { factor }) => currentA * factor, of.tableA * of.parallel));
 }
 
 /**

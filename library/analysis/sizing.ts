@@ -1,7 +1,7 @@
 import type { Circuit, Conductor, Protection } from "../model/circuit.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import type { CircuitResult, ProtectionRange } from "./circuit-result.ts";
-import { isMadeRating, nearestRatingAbove } from "./made-ratings.ts";
+import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts";
 import { madeSizes, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize } from "./minimum-size.ts";
 import { bestRating } from "./protection-range.ts";
@@ -9,9 +9,12 @@ import { bestRating } from "./protection-range.ts";
 /** A conductor, and the ratings that go with it. */
 export interface Sizing {
   readonly conductor: Conductor;
-  /** The stated rating where it fits, else the one to take instead, A; where none is stated, the one to put in. */
+  /**
+   * The stated rating where it fits, else the one to take instead, A; where none is stated, the one to put in: of the
+   * family that the other end states, or of any.
+   */
   readonly ratingA: number;
-  /** The same for the far end; undefined where it needs no protection and has none. */
+  /** The same for the far end; undefined where it needs no protection and has none, or where its family has none. */
   readonly ratingFarEndA: number | undefined;
 }
 
@@ -68,15 +71,31 @@ function thinnest(circuit: Circuit, sizes: readonly Conductor[], keeping: Keepin
     // No thicker conductor of the same insulation bears a place that is too hot.
     if (!result.ampacity.judged) return undefined;
     if (!carriesLoad(candidate, result)) continue;
-    const ratingA = ratingFor(circuit.protection, result.protection, keeping);
-    if (ratingA === undefined) continue;
-    if (!circuit.fedFromBothEnds && !circuit.protectionFarEnd) {
-      return { conductor, ratingA, ratingFarEndA: undefined };
-    }
-    const ratingFarEndA = ratingFor(circuit.protectionFarEnd, result.protection, keeping);
-    if (ratingFarEndA !== undefined) return { conductor, ratingA, ratingFarEndA };
+    const ratingA = nearEndRating(circuit, result.protection, keeping);
+    const farEnd = farEndRating(circuit, result.protection, keeping);
+    if (ratingA === undefined || farEnd === "size-too-thin") continue;
+    return { conductor, ratingA, ratingFarEndA: farEnd.ratingA };
   }
   return undefined;
+}
+
+function nearEndRating(circuit: Circuit, range: ProtectionRange, keeping: Keeping): number | undefined {
+  const { protection, protectionFarEnd } = circuit;
+  return protection ? ratingFor(protection, range, keeping) : bestRating(range, protectionFarEnd?.family);
+}
+
+function farEndRating(
+  { protection, protectionFarEnd, fedFromBothEnds }: Circuit,
+  range: ProtectionRange,
+  keeping: Keeping,
+): { readonly ratingA: number | undefined } | "size-too-thin" {
+  if (protectionFarEnd) {
+    const ratingA = ratingFor(protectionFarEnd, range, keeping);
+    return ratingA === undefined ? "size-too-thin" : { ratingA };
+  }
+  if (!fedFromBothEnds || !madeGreatEnough(range, protection?.family)) return { ratingA: undefined };
+  const ratingA = bestRating(range, protection?.family);
+  return ratingA === undefined ? "size-too-thin" : { ratingA };
 }
 
 /** Ampacity, drop and what the device still works with. */
@@ -89,9 +108,8 @@ function carriesLoad({ loadA, minimumV }: Circuit, { ampacity, drop }: CircuitRe
   );
 }
 
-function ratingFor(stated: Protection | null, range: ProtectionRange, keeping: Keeping): number | undefined {
-  if (!stated) return bestRating(range);
-  if (nearestRatingAbove(range.aimA, stated.family) === undefined) return ratingLeftAlone(stated, range);
+function ratingFor(stated: Protection, range: ProtectionRange, keeping: Keeping): number | undefined {
+  if (!madeGreatEnough(range, stated.family)) return ratingLeftAlone(stated, range);
   const fate = keeping(stated, range);
   if (fate === "keep") return stated.ratingA;
   return fate === "replace" ? bestRating(range, stated.family) : undefined;
@@ -100,4 +118,8 @@ function ratingFor(stated: Protection | null, range: ProtectionRange, keeping: K
 /** No size of conductor helps a family that is not made so great: the rating stays, for its own rule to find. */
 function ratingLeftAlone({ ratingA }: Protection, { maxA = 0 }: ProtectionRange): number | undefined {
   return ratingA <= maxA ? ratingA : undefined;
+}
+
+function madeGreatEnough({ aimA }: ProtectionRange, family: Family | undefined): boolean {
+  return nearestRatingAbove(aimA, family) !== undefined;
 }
