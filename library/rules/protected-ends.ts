@@ -3,10 +3,10 @@ import { madeRatings } from "../analysis/made-ratings.ts";
 import { bestRating } from "../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
 import type { Circuit, Protection } from "../model/circuit.ts";
-import { exceeds, withUnit } from "./figures.ts";
+import { exceeds, tellApartWithUnit, withUnit } from "./figures.ts";
 import type { At, Change, ProposedFix, Settable } from "./finding.ts";
 import type { JudgedCircuit } from "./rule.ts";
-import { deviceInWords, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
+import { deviceInWords, deviceKind, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
 import { unconfirmed } from "./source-in-words.ts";
 import { noSizeIsEnough } from "./way-out.ts";
 import { farEndRatingPath, ratingPath } from "./written-at.ts";
@@ -24,9 +24,9 @@ export function protectedEnds({ circuit, result }: JudgedCircuit): readonly Prot
   function endOf(end: End, protection: Protection | null, path: readonly string[]): ProtectedEnd[] {
     if (!protection) return [];
     const { ratingA, family } = protection;
-    const kind = family === "circuit breaker" ? "breaker" : "fuse";
+    const device: Device = { ratingA, kind: deviceKind(protection), end };
     const range = { ...result.protection, bestRatingA: bestRating(result.protection, family) };
-    return [{ device: { ratingA, kind, end }, protection, range, at: { record: circuit.record, path } }];
+    return [{ device, protection, range, at: { record: circuit.record, path } }];
   }
 }
 
@@ -49,9 +49,14 @@ export interface Device {
   readonly end: End;
 }
 
-/** "The 60 A fuse", "The 60 A breaker at the far end". The rating comes as text where it is told apart from a limit. */
-export function theDevice({ ratingA, kind, end }: Device, rating = withUnit(ratingA, "A")): string {
-  return `The ${rating} ${kind}${where[end]}`;
+/** "The 60 A fuse", "The 60 A breaker at the far end". */
+export function theDevice({ ratingA, kind, end }: Device): string {
+  return `The ${ratingInWords(ratingA)} ${kind}${where[end]}`;
+}
+
+/** A rating as the plan gives it. Rounding is for results: 130.5 A is not what anyone wrote as "131 A". */
+export function ratingInWords(ratingA: number): string {
+  return tellApartWithUnit(ratingA, Number(ratingA.toPrecision(3)), "A")[0];
 }
 
 /** The repair that changes the rating at one end and nothing else. */

@@ -75,10 +75,14 @@ export function sizeInWords(conductor: Conductor): string {
   return conductor.parallel > 1 ? `${conductor.parallel} × ${one}` : one;
 }
 
-/** "a 50 A fuse"; a breaker where the plan says that it is one. */
+/** "a 50 A fuse", "an 80 A breaker". */
 export function deviceInWords(protection: Protection | null, ratingA: number): string {
-  const kind = protection?.family === "circuit breaker" ? "breaker" : "fuse";
   // An 8 is spoken with a vowel: "an 80 A fuse"; so are 11 and 18.
   const article = /^(8|11\b|18\b)/.test(String(ratingA)) ? "an" : "a";
-  return `${article} ${figure(ratingA)} A ${kind}`;
+  return `${article} ${figure(ratingA)} A ${deviceKind(protection)}`;
+}
+
+/** What the builder calls the protective device: a fuse, unless the plan says that it is a breaker. */
+export function deviceKind(protection: Protection | null): "fuse" | "breaker" {
+  return protection?.family === "circuit breaker" ? "breaker" : "fuse";
 }

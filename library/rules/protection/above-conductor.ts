@@ -50,8 +50,8 @@ export const aboveConductor = defineRule<Values>({
         });
     }),
   message({ device, size, ampacityA, source, wayOut: way }) {
-    const [rating, allowed] = tellApartWithUnit(device.ratingA, ampacityA, "A");
-    return `${theDevice(device, rating)} does not protect ${size}, which may carry ${allowed} here (${source}): ${way}.`;
+    const [, allowed] = tellApartWithUnit(device.ratingA, ampacityA, "A");
+    return `${theDevice(device)} does not protect ${size}, which may carry ${allowed} here (${source}): ${way}.`;
   },
 });
 

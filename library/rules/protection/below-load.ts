@@ -31,9 +31,9 @@ export const belowLoad = defineRule<Values>({
         });
     }),
   message({ device, loadA, wayOut: way }) {
-    const [rating, load] = tellApartWithUnit(device.ratingA, loadA, "A");
+    const [, load] = tellApartWithUnit(device.ratingA, loadA, "A");
     const happens = device.kind === "breaker" ? "trip" : "blow";
-    return `${theDevice(device, rating)} is below the load of ${load} and would ${happens} in ordinary use: ${way}.`;
+    return `${theDevice(device)} is below the load of ${load} and would ${happens} in ordinary use: ${way}.`;
   },
 });
 

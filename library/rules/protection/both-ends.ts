@@ -1,13 +1,13 @@
 import { isMadeRating } from "../../analysis/made-ratings.ts";
 import { type Sizing, thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
-import { withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   addingFixes,
   type Device,
   type ProtectedEnd,
   protectedEnds,
+  ratingInWords,
   whyNoRating,
 } from "../protected-ends.ts";
 import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
@@ -38,7 +38,7 @@ export const bothEnds = defineRule<Values>({
       return [{ at: atProperty(circuit, "fedFromBothEnds"), values, fixes }];
     }),
   message: ({ device, source, wayOut: way }) =>
-    `Current can come from both ends, but only the ${withUnit(device.ratingA, "A")} ${device.kind} where the circuit starts is given; each source needs its own (${source}): ${way}.`,
+    `Current can come from both ends, but only the ${ratingInWords(device.ratingA)} ${device.kind} where the circuit starts is given; each source needs its own (${source}): ${way}.`,
 });
 
 interface Values {
@@ -54,7 +54,7 @@ function fixesFor({ circuit }: JudgedCircuit, near: ProtectedEnd): ProposedFix[]
   const ratingFarEndA = inOrder(near) ? protection.ratingA : range.bestRatingA;
   const sizing: Sizing | undefined =
     ratingFarEndA === undefined
-      ? thinnestWithHeadroom({ ...circuit, protectionFarEnd: protection })
+      ? thinnestWithHeadroom(circuit)
       : { conductor: circuit.conductor, ratingA: protection.ratingA, ratingFarEndA };
   return addingFixes(circuit, sizing, { ends: ["protectFarEnd"], like: protection });
 }

@@ -39,8 +39,8 @@ export const headroom = defineRule<Values>({
         });
     }),
   message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {
-    const [rating, aim] = tellApartWithUnit(device.ratingA, aimA, "A");
-    return `${theDevice(device, rating)} is below ${aim}, ${figure(aimPercent)} % of a load of ${withUnit(loadA, "A")} that runs for hours (${source}): ${way}.`;
+    const [, aim] = tellApartWithUnit(device.ratingA, aimA, "A");
+    return `${theDevice(device)} is below ${aim}, ${figure(aimPercent)} % of a load of ${withUnit(loadA, "A")} that runs for hours (${source}): ${way}.`;
   },
 });
 

@@ -1,3 +1,4 @@
+import { bestRating } from "../../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -24,7 +25,7 @@ export const missing = defineRule<Values>({
       const values: Values = {
         size: sizeInWords(circuit.conductor),
         source: sourceInWords(protectionRequired),
-        wayOut: wayOut(fixes, whyNoRating(result, null)),
+        wayOut: wayOut(fixes, whyNoRating(result, circuit.protectionFarEnd)),
       };
       return [{ at: atProperty(circuit), values, fixes }];
     }),
@@ -38,14 +39,21 @@ interface Values {
   readonly wayOut: string;
 }
 
-/** The best rating on the conductor as it is; where none fits there, a thicker conductor with it. */
+/**
+ * The best rating on the conductor as it is; where none fits there, a thicker conductor with it. Of the family of the
+ * device at the far end, if one is there.
+ */
 function fixesFor({ circuit, result }: JudgedCircuit): ProposedFix[] {
-  const addFarEnd = circuit.fedFromBothEnds && !circuit.protectionFarEnd;
-  const ratingA = result.protection.bestRatingA;
-  const ratingFarEndA = addFarEnd ? ratingA : circuit.protectionFarEnd?.ratingA;
+  const { protectionFarEnd } = circuit;
+  const addFarEnd = circuit.fedFromBothEnds && !protectionFarEnd;
+  const ratingA = bestRating(result.protection, protectionFarEnd?.family);
+  const ratingFarEndA = addFarEnd ? ratingA : protectionFarEnd?.ratingA;
   const sizing: Sizing | undefined =
     ratingA === undefined
       ? thinnestSufficient(circuit)
       : { conductor: circuit.conductor, ratingA, ratingFarEndA };
-  return addingFixes(circuit, sizing, { ends: addFarEnd ? ["protect", "protectFarEnd"] : ["protect"] });
+  return addingFixes(circuit, sizing, {
+    ends: addFarEnd ? ["protect", "protectFarEnd"] : ["protect"],
+    like: protectionFarEnd,
+  });
 }

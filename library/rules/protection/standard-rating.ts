@@ -1,8 +1,7 @@
 import { isMadeRating, nearestRatingAbove, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import { ratingFits } from "../../analysis/protection-range.ts";
 import type { Circuit, Protection } from "../../model/circuit.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
-import { tellApartWithUnit, withUnit } from "../figures.ts";
+import { withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   bestRatingFixes,
@@ -10,6 +9,7 @@ import {
   type ProtectedEnd,
   protectedEnds,
   ratingFix,
+  ratingInWords,
 } from "../protected-ends.ts";
 import { defineRule, perCircuit } from "../rule.ts";
 import { unconfirmed } from "../source-in-words.ts";
@@ -51,10 +51,9 @@ export const standardRating = defineRule<Values>({
     ),
   message({ device, family, belowA, aboveA }) {
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
-    const [rating] = tellApartWithUnit(device.ratingA, closestTo(device.ratingA, nearest), "A");
     const end = device.end === "protectFarEnd" ? " at the far end" : "";
     const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
-    return `${familyInWords(family)} is made in ${rating}${end}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
+    return `${familyInWords(family)} is made in ${ratingInWords(device.ratingA)}${end}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
   },
 });
 
@@ -69,8 +68,9 @@ interface Values {
 /** The made ratings next to the stated one that keep load, headroom and conductor, nearest first; else what does. */
 function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
   const { ratingA, family } = end.protection;
-  const { aimA, maxA } = end.range;
-  if (maxA === undefined || !ratingFits(ratingA, end.range)) return bestRatingFixes(circuit, end);
+  const { minA, aimA, maxA } = end.range;
+  // Too small or too big besides: then its neighbours are no better, and the other finding's fix is the one to take.
+  if (maxA === undefined || ratingA < minA || ratingA > maxA) return bestRatingFixes(circuit, end);
   const neighbours = [nearestRatingBelow(ratingA, family), nearestRatingAbove(ratingA, family)]
     .filter((madeA) => madeA !== undefined)
     .filter((madeA) => aimA <= madeA && madeA <= maxA)
@@ -84,9 +84,4 @@ function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
 function familyInWords(family: Protection["family"]): string {
   if (family === undefined) return "No fuse or breaker";
   return family === "circuit breaker" ? "No circuit breaker" : `No ${family} fuse`;
-}
-
-function closestTo(ratingA: number, made: readonly number[]): number {
-  const [first = ratingA, second = first] = made;
-  return Math.abs(second - ratingA) < Math.abs(first - ratingA) ? second : first;
 }
