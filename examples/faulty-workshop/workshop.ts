@@ -5,16 +5,16 @@ import { circuit } from "loomwright";
 
 const wire = { insulationC: 105 } as const;
 
-// conductor/ampacity: 18 AWG cannot carry 24 A.
+// conductor/ampacity: 16 AWG of this insulation cannot carry 30 A.
 circuit({
   ...wire,
   name: "bench heater",
-  load: 24,
+  load: 30,
+  continuous: false,
   oneWayFt: 2,
-  gauge: 18,
-  sheathed: true,
-  protect: 30,
-  accept: { "protection/above-conductor": "shown by the vice lights" },
+  gauge: 16,
+  protect: 25,
+  accept: { "protection/below-load": "Broken on its own by the compressor below." },
 });
 
 // conductor/voltage-drop: heat is no trouble, but the far end is left with too little voltage.

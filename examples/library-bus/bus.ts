@@ -32,8 +32,8 @@ circuit({
   oneWayFt: 18,
   gauge: "1/0",
   fedFromBothEnds: true,
-  protect: { ratingA: 70, family: "ISO 8820-5 Type SF 51", distanceIn: 8 },
-  protectFarEnd: { ratingA: 70, family: "ISO 8820-5 Type SF 51", distanceIn: 6 },
+  protect: { ratingA: 80, family: "ISO 8820-5 Type SF 51", distanceIn: 8 },
+  protectFarEnd: { ratingA: 80, family: "ISO 8820-5 Type SF 51", distanceIn: 6 },
 });
 
 // Driver and vehicle side.
