@@ -1,0 +1,254 @@
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { version } from "../../library/package.json";
+import { jsonReportSchema } from "./json-report.ts";
+import { run } from "./run.ts";
+
+let folder: string;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "loomwright-command-"));
+  write("package.json", "{}");
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const head = 'import { build, circuit } from "loomwright";\nbuild({ insulationC: 105 });\n';
+const good = `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`;
+const thin = `${head}circuit({ name: "winch", load: 40, continuous: false, oneWayFt: 10, gauge: 12, protect: 45 });\n`;
+const droopy = `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5 });\n`;
+const half = `${head}circuit({ name: "lamp", load: `;
+
+describe("check", () => {
+  test("a plan without findings exits 0 and says what was checked", async () => {
+    write("plan.ts", good);
+    const { code, out, err } = await loomwright("check");
+    expect(err).toBe("");
+    expect(out).toContain("plan.ts: 1 circuit · nothing found · tightest drop");
+    expect(out).toContain("local codes rule");
+    expect(out).not.toMatch(/\bsafe\b/i);
+    expect(code).toBe(0);
+  });
+
+  test("an error exits 1 and is shown with its place, its frame and its fix", async () => {
+    write("plan.ts", thin);
+    const { code, out } = await loomwright("check", "plan.ts");
+    expect(out).toContain("winch · plan.ts:3:");
+    expect(out).toMatch(/│ circuit\({ name: "winch".*\n +│ +\^\^\n/);
+    expect(out).toMatch(/fix {2}Use \d+ AWG/);
+    expect(out).toContain("conductor/ampacity");
+    expect(code).toBe(1);
+  });
+
+  test("warnings exit 1 unless as many are tolerated", async () => {
+    write("plan.ts", droopy);
+    expect((await loomwright("check")).code).toBe(1);
+    expect((await loomwright("check", "--max-warnings", "0")).code).toBe(1);
+    expect((await loomwright("check", "--max-warnings", "1")).code).toBe(0);
+  });
+
+  test("hints alone exit 0", async () => {
+    write("plan.ts", good.replace("build({ insulationC: 105 });", ""));
+    const { code, out } = await loomwright("check");
+    expect(out).toContain("1 hint");
+    expect(code).toBe(0);
+  });
+
+  test("an accepted finding exits 0 and is listed with its reason", async () => {
+    write(
+      "plan.ts",
+      droopy.replace("protect: 5", 'protect: 5, accept: { "conductor/voltage-drop": "only a marker" }'),
+    );
+    const { code, out } = await loomwright("check");
+    expect(out).toContain("accepted: only a marker");
+    expect(out).toContain("1 accepted");
+    expect(code).toBe(0);
+  });
+
+  test("a half-typed plan exits 2 and says where TypeScript stopped reading", async () => {
+    write("plan.ts", half);
+    const { code, out } = await loomwright("check");
+    expect(out).toContain("not complete TypeScript yet");
+    expect(out).toMatch(/plan\.ts:3:\d+/);
+    expect(code).toBe(2);
+  });
+
+  test("a plan that throws exits 2 without a stack trace", async () => {
+    write("plan.ts", `${good}throw new Error("no such lamp");\n`);
+    const { code, out, err } = await loomwright("check");
+    expect(out).toContain("no such lamp");
+    expect(out + err).not.toMatch(/^\s+at /m);
+    expect(code).toBe(2);
+  });
+
+  test("a plan that never ends exits 2", async () => {
+    write("plan.ts", `${good}for (;;) {}\n`);
+    const { code, out } = await loomwright("check");
+    expect(out).toContain("plan/too-slow");
+    expect(code).toBe(2);
+  });
+
+  test("a folder stands for every plan below it, a file for the plans it belongs to", async () => {
+    write("boat/plan.ts", `${good}import "./lights.ts";\n`);
+    write("boat/lights.ts", good.replace("build({ insulationC: 105 });", ""));
+    write("hut/plan.ts", good);
+    expect((await loomwright("check")).out).toContain("2 plans: nothing found");
+    const { out } = await loomwright("check", "boat/lights.ts");
+    expect(out).toContain("boat/plan.ts: 2 circuits");
+    expect(out).not.toContain("hut");
+  });
+
+  test("the result does not depend on where the command runs", async () => {
+    write("boat/plan.ts", thin);
+    const here = await loomwright("check", "boat/plan.ts");
+    const there = await loomwright(["check", "plan.ts"], join(folder, "boat"));
+    expect(there.out).toBe(here.out.replaceAll("boat/plan.ts", "plan.ts"));
+  });
+
+  test("escape sequences in a stranger's plan are shown, not sent to the screen", async () => {
+    write("plan.ts", thin.replace('"winch"', '"win\u001b[2Jch\u202e"'));
+    const { out } = await loomwright("check");
+    expect(out).not.toContain("\u001b");
+    expect(out).not.toContain("\u202e");
+  });
+
+  test("colour only where asked for", async () => {
+    write("plan.ts", thin);
+    const { out } = await loomwright(["check"], folder, { colour: true, progress: false });
+    expect(out).toContain("\u001b[31;1merror\u001b[0m");
+  });
+});
+
+describe("check --format json", () => {
+  test("keeps to its schema and round-trips", async () => {
+    write("plan.ts", `${thin}${droopy.replace(head, "")}`);
+    const { code, out } = await loomwright("check", "--format", "json");
+    const report = jsonReportSchema.parse(JSON.parse(out));
+    expect(`${JSON.stringify(report, null, 2)}\n`).toBe(out);
+    expect(report.tool).toEqual({ name: "loomwright", version });
+    expect(report.plans).toHaveLength(1);
+    const [plan] = report.plans;
+    expect(plan!.circuits[0]).toMatchObject({
+      name: "winch",
+      file: "plan.ts",
+      line: 3,
+      loadA: 40,
+      systemV: 12,
+      conductor: { awg: 12 },
+      ampacityA: 45,
+      protection: { ratingA: 45, minA: 40, maxA: 45 },
+    });
+    expect(plan!.circuits[0]!.lengthOneWayM).toBeCloseTo(3.048, 12);
+    const drop = plan!.findings.find(({ rule }) => rule === "conductor/voltage-drop")!;
+    expect(drop).toMatchObject({ severity: "warning", file: "plan.ts" });
+    expect(drop.fixes[0]!.edits[0]).toMatchObject({ file: "plan.ts", line: drop.line, column: drop.column });
+    expect(report.summary.warnings).toBeGreaterThan(0);
+    expect(code).toBe(1);
+  });
+
+  test("a plan that could not be read is a finding too", async () => {
+    write("plan.ts", half);
+    const { code, out } = await loomwright("check", "--format", "json");
+    const report = jsonReportSchema.parse(JSON.parse(out));
+    expect(report.plans[0]!.findings.map(({ rule }) => rule)).toEqual(["plan/cannot-run"]);
+    expect(report.summary.errors).toBe(1);
+    expect(code).toBe(2);
+  });
+});
+
+describe("fix", () => {
+  test("repairs the file, leaves nothing else behind, and checks again", async () => {
+    write("plan.ts", droopy);
+    const { code, out } = await loomwright("fix");
+    expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
+    expect(out).toContain("nothing found");
+    expect(read("plan.ts")).toMatch(/gauge: (12|10|8),/);
+    expect(read("plan.ts").replace(/gauge: \d+/, "gauge: 14")).toBe(droopy);
+    expect(readdirSync(folder).sort()).toEqual(["package.json", "plan.ts"]);
+    expect(code).toBe(0);
+  });
+
+  test("--dry-run writes nothing", async () => {
+    write("plan.ts", droopy);
+    const { code, out } = await loomwright("fix", "--dry-run");
+    expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
+    expect(read("plan.ts")).toBe(droopy);
+    expect(code).toBe(1);
+  });
+
+  test("a plan that cannot be read is left alone", async () => {
+    write("plan.ts", half);
+    expect((await loomwright("fix")).code).toBe(2);
+    expect(read("plan.ts")).toBe(half);
+  });
+});
+
+describe("explain", () => {
+  test("lists every rule", async () => {
+    const { code, out } = await loomwright("explain");
+    expect(out).toMatch(/^conductor\/voltage-drop +warning +\S/m);
+    expect(code).toBe(0);
+  });
+
+  test("a rule that does not exist is answered with those that may be meant", async () => {
+    const { code, err } = await loomwright("explain", "voltage");
+    expect(err).toContain("Did you mean conductor/voltage-drop?");
+    expect(code).toBe(2);
+  });
+});
+
+describe("words it does not understand", () => {
+  test.each([
+    [["chek"], "no command 'chek'"],
+    [["check", "--format", "xml"], "--format is text or json, not 'xml'"],
+    [["check", "--max-warnings", "-1"], "--max-warnings"],
+    [["check", "--max-warnings", "many"], "takes a whole number from 0 up, not 'many'"],
+    [["check", "--frmat"], "--frmat"],
+    [["check", "nowhere"], "no file or folder 'nowhere'"],
+    [["check", "."], "no plan found below '.'"],
+    [["check", "package.json"], "is not a plan"],
+    [["explain", "a", "b"], "one rule at a time"],
+  ])("%j exits 2 and says why", async (words, said) => {
+    const { code, out, err } = await loomwright(...words);
+    expect(err).toContain(said);
+    expect(out).toBe("");
+    expect(code).toBe(2);
+  });
+
+  test("--help and --version", async () => {
+    expect(await loomwright("--help")).toMatchObject({ code: 0, out: expect.stringContaining("Exit codes") });
+    expect(await loomwright()).toMatchObject({ code: 0, out: expect.stringContaining("Usage") });
+    expect(await loomwright("--version")).toMatchObject({ code: 0, out: `${version}\n` });
+  });
+});
+
+async function loomwright(...given: string[] | [string[], string, { colour: boolean; progress: boolean }?]) {
+  const [words, cwd, terminal] = (Array.isArray(given[0]) ? given : [given, folder]) as [
+    string[],
+    string,
+    { colour: boolean; progress: boolean }?,
+  ];
+  let out = "";
+  let err = "";
+  const code = await run(words, {
+    cwd,
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    terminal: terminal ?? { colour: false, progress: false },
+  });
+  return { code, out, err };
+}
+
+function write(file: string, text: string): void {
+  mkdirSync(dirname(join(folder, file)), { recursive: true });
+  writeFileSync(join(folder, file), text);
+}
+
+function read(file: string): string {
+  return readFileSync(join(folder, file), "utf8");
+}
