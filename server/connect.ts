@@ -1,0 +1,217 @@
+import {
+  CodeActionKind,
+  CodeLensRefreshRequest,
+  type Connection,
+  DiagnosticRefreshRequest,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type InitializeResult,
+  InlayHintRefreshRequest,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { version } from "../library/package.json";
+import { answerRequests, type Running } from "./answer-requests.ts";
+import { readEditor } from "./editor-abilities.ts";
+import { createEditorWorkspace } from "./editor-workspace.ts";
+import type { createChecker } from "./evaluate/checker.ts";
+import type { Uri } from "./evaluate/workspace.ts";
+import { createFindingsDelivery, type FindingsDelivery } from "./findings-delivery.ts";
+import { fixAllKind } from "./language/code-actions.ts";
+import { type StatusParams, statusMethod } from "./language/messages.ts";
+import { defaultSettings, limitsOf, readSettings, type Settings } from "./language/settings.ts";
+import { createOpenPlans } from "./open-plans.ts";
+import { statusOf } from "./plan-status.ts";
+import { createRefresher } from "./refresher.ts";
+
+/** The module with the checker. It is loaded after the first handshake: TypeScript is inside and takes its time. */
+export type LoadChecker = () => Promise<{ readonly createChecker: typeof createChecker }>;
+
+/** Connects one editor to the checker. Holds no logic: each part below ties messages to what answers them. */
+export function connect(connection: Connection, loadChecker: LoadChecker): void {
+  const documents = new TextDocuments(TextDocument);
+  const workspace = createEditorWorkspace();
+  let editor = readEditor({ capabilities: {}, rootUri: null });
+  let settings = defaultSettings;
+
+  const status = (params: StatusParams) => void connection.sendNotification(statusMethod, params);
+
+  const refresher = createRefresher({
+    versionOf: (file) => workspace.client(file).version,
+    send(kind) {
+      if (!editor.refreshes[kind]) return;
+      // An editor that cannot refresh just now is asked again at the next change.
+      connection.sendRequest(refreshRequests[kind]).catch(() => undefined);
+    },
+  });
+
+  let starting: Promise<Running> | undefined;
+  const running = () => {
+    starting ??= start();
+    return starting;
+  };
+
+  const start = async (): Promise<Running> => {
+    const { createChecker } = await loadChecker();
+    const checker = createChecker(workspace, { limits: limitsOf(settings) });
+    const plans = createOpenPlans(checker, {
+      workspace,
+      log: (text) => connection.console.error(text),
+      started: (root) => status({ uri: workspace.client(root).uri, state: "checking", message: "checking" }),
+      arrived(plan) {
+        delivery.arrived(plan);
+        refresher.arrived();
+        status(statusOf(plan, workspace));
+      },
+      gone: (root) => delivery.gone(root),
+    });
+    const delivery: FindingsDelivery = createFindingsDelivery({
+      workspace,
+      plans,
+      editorPulls: editor.pulls,
+      push: (uri, of, diagnostics) =>
+        void connection.sendDiagnostics({ uri, diagnostics, ...(of === undefined ? {} : { version: of }) }),
+      askToPull: () => refresher.ask("findings"),
+    });
+    return { checker, plans, delivery };
+  };
+
+  connection.onInitialize((params): InitializeResult => {
+    editor = readEditor(params);
+    settings = readSettings(params.initializationOptions);
+    workspace.setFolders(editor.folders);
+    return {
+      serverInfo: { name: "loomwright", version },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        hoverProvider: true,
+        inlayHintProvider: true,
+        codeLensProvider: {},
+        documentSymbolProvider: true,
+        completionProvider: { triggerCharacters: [":", " ", '"'] },
+        codeActionProvider: {
+          codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, fixAllKind],
+        },
+        ...(editor.pulls ? { diagnosticProvider: pullOptions } : {}),
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+      },
+    };
+  });
+
+  connection.onInitialized(async () => {
+    try {
+      await readConfiguration();
+      const { plans } = await running();
+      plans.touched(workspace.openFiles());
+      status({ state: "idle", message: "ready" });
+    } catch (error) {
+      const message = `Loomwright could not start: ${error instanceof Error ? error.message : String(error)}`;
+      status({ state: "failed", message });
+      connection.window.showErrorMessage(message);
+    }
+    registerForChanges();
+  });
+
+  const registerForChanges = () => {
+    const refused = (error: unknown) =>
+      connection.console.warn(`The editor does not tell of changes: ${String(error)}`);
+    if (editor.registersWatching) {
+      const watchers = [{ globPattern: "**/*.{ts,mts,cts,tsx,js,mjs,cjs,jsx}" }];
+      connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }).catch(refused);
+    }
+    if (editor.registersConfiguration) {
+      const section = "loomwright";
+      connection.client.register(DidChangeConfigurationNotification.type, { section }).catch(refused);
+    }
+    if (editor.tellsFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        const gone = new Set(removed.map(({ uri }) => uri));
+        editor = {
+          ...editor,
+          folders: [...editor.folders.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)],
+        };
+        workspace.setFolders(editor.folders);
+        void touched(workspace.openFiles());
+      });
+    }
+  };
+
+  const touched = async (files: readonly Uri[]) => {
+    // While the server starts, documents gather in the workspace; why it did not start was said once already.
+    const parts = await starting?.catch(() => undefined);
+    parts?.plans.touched(files);
+  };
+
+  documents.onDidOpen(({ document }) => {
+    void openedOrClosed(workspace.open(document));
+  });
+  documents.onDidChangeContent(({ document }) => {
+    void touched([workspace.fromEditor(document.uri)]);
+  });
+  documents.onDidClose(({ document }) => {
+    void openedOrClosed(workspace.close(document.uri));
+  });
+  const openedOrClosed = async (file: Uri) => {
+    const parts = await starting?.catch(() => undefined);
+    parts?.delivery.openedOrClosed(file);
+    parts?.plans.touched([file]);
+  };
+
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    const files = changes.map(({ uri }) => workspace.fromEditor(uri));
+    const parts = await starting?.catch(() => undefined);
+    parts?.checker.changedOnDisk(files);
+    parts?.plans.touched(files);
+  });
+
+  connection.onDidChangeConfiguration(async ({ settings: sent }) => {
+    await readConfiguration((sent as { loomwright?: unknown } | null)?.loomwright);
+  });
+
+  const readConfiguration = async (sent?: unknown) => {
+    if (editor.answersConfiguration) {
+      const answer: unknown = await connection.workspace.getConfiguration("loomwright");
+      // An editor that has no such section answers with nothing; what it gave at the handshake stays.
+      if (typeof answer === "object" && answer !== null) await adopt(readSettings(answer));
+    } else if (sent !== undefined) {
+      await adopt(readSettings(sent));
+    }
+  };
+
+  const adopt = async (next: Settings) => {
+    const before = settings;
+    settings = next;
+    if (before.inlayHints !== next.inlayHints) refresher.ask("hints");
+    if (before.timeLimitMs === next.timeLimitMs && before.memoryLimitMiB === next.memoryLimitMiB) return;
+    const parts = await starting?.catch(() => undefined);
+    if (!parts) return;
+    const { createChecker } = await loadChecker();
+    const old = parts.checker;
+    parts.checker = createChecker(workspace, { limits: limitsOf(next) });
+    parts.plans.use(parts.checker);
+    await old.dispose();
+  };
+
+  connection.onShutdown(async () => {
+    const parts = await starting?.catch(() => undefined);
+    await parts?.checker.dispose();
+  });
+
+  answerRequests(connection, {
+    workspace,
+    refresher,
+    running,
+    settings: () => settings,
+    editor: () => editor,
+  });
+  documents.listen(connection);
+}
+
+const pullOptions = { identifier: "loomwright", interFileDependencies: true, workspaceDiagnostics: false };
+
+const refreshRequests = {
+  findings: DiagnosticRefreshRequest.type,
+  hints: InlayHintRefreshRequest.type,
+  lenses: CodeLensRefreshRequest.type,
+};

@@ -1,0 +1,38 @@
+import type { InitializeParams } from "vscode-languageserver";
+import type { EditorAbilities } from "./language/code-actions.ts";
+
+/** What the connected editor can do, read once from its handshake. */
+export interface Editor extends EditorAbilities {
+  readonly folders: readonly string[];
+  /** It asks for findings itself, instead of having them pushed. */
+  readonly pulls: boolean;
+  /** It can be asked to fetch these again. */
+  readonly refreshes: { readonly findings: boolean; readonly hints: boolean; readonly lenses: boolean };
+  readonly registersWatching: boolean;
+  readonly registersConfiguration: boolean;
+  readonly answersConfiguration: boolean;
+  readonly tellsFolders: boolean;
+}
+
+export function readEditor(
+  params: Pick<InitializeParams, "capabilities" | "workspaceFolders" | "rootUri">,
+): Editor {
+  const { textDocument = {}, workspace = {} } = params.capabilities;
+  const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : []);
+  const edits = workspace.workspaceEdit;
+  return {
+    folders,
+    pulls: textDocument.diagnostic !== undefined,
+    refreshes: {
+      findings: workspace.diagnostics?.refreshSupport === true,
+      hints: workspace.inlayHint?.refreshSupport === true,
+      lenses: workspace.codeLens?.refreshSupport === true,
+    },
+    registersWatching: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
+    registersConfiguration: workspace.didChangeConfiguration?.dynamicRegistration === true,
+    answersConfiguration: workspace.configuration === true,
+    tellsFolders: workspace.workspaceFolders === true,
+    versionedEdits: edits?.documentChanges === true,
+    snippetEdits: edits?.snippetEditSupport === true,
+  };
+}

@@ -1,0 +1,94 @@
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { diskWorkspace } from "./evaluate/disk-workspace.ts";
+import type { SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
+
+/**
+ * The disk below the open editors. Editors write the same file's URI in different ways (`c%3A` for `c:`, `%28` for a bracket),
+ * so inside the server every file goes by the one spelling that Node gives it, and by the editor's own again on the way out.
+ */
+export interface EditorWorkspace extends Workspace {
+  /** The server's name of a file that the editor named. */
+  fromEditor(uri: string): Uri;
+  /** The editor's name of a file, and its version there; null when it is not open. */
+  client(uri: Uri): { readonly uri: string; readonly version: number | null };
+  /** The newest text of a file as a document, open or on disk. */
+  document(uri: Uri): TextDocument | undefined;
+  isOpen(uri: Uri): boolean;
+  openFiles(): readonly Uri[];
+  /** Takes in a document that was opened. The document is the editor's own and changes in place. */
+  open(document: TextDocument): Uri;
+  close(uri: string): Uri;
+  setFolders(uris: readonly string[]): void;
+}
+
+export type DiskBelow = (folders: readonly Uri[]) => Workspace;
+
+export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): EditorWorkspace {
+  const opened = new Map<Uri, { readonly document: TextDocument; readonly opening: number }>();
+  const fromDisk = new Map<Uri, { readonly version: unknown; readonly document: TextDocument }>();
+  let openings = 0;
+  let disk = diskBelow([]);
+
+  const read = (uri: Uri): SourceText | undefined => {
+    const open = opened.get(uri);
+    if (!open) return disk.read(uri);
+    // A file that is closed and opened again starts at version 1 with other text; the opening tells the two apart.
+    const { document, opening } = open;
+    return { uri, version: `${opening}/${document.version}`, text: document.getText() };
+  };
+
+  return {
+    read,
+    folders: () => disk.folders(),
+    realUri: (uri) => disk.realUri(uri),
+    planFiles() {
+      const files = new Set(disk.planFiles().filter((uri) => !opened.has(uri)));
+      for (const [uri, { document }] of opened) if (document.getText().includes("loomwright")) files.add(uri);
+      return [...files];
+    },
+    fromEditor: oneSpelling,
+    client(uri) {
+      const document = opened.get(uri)?.document;
+      return { uri: document?.uri ?? uri, version: document?.version ?? null };
+    },
+    document(uri) {
+      const open = opened.get(uri);
+      if (open) return open.document;
+      const text = read(uri);
+      if (!text) return undefined;
+      const known = fromDisk.get(uri);
+      if (known && known.version === text.version) return known.document;
+      const document = TextDocument.create(uri, "typescript", 0, text.text);
+      fromDisk.set(uri, { version: text.version, document });
+      return document;
+    },
+    isOpen: (uri) => opened.has(uri),
+    openFiles: () => [...opened.keys()],
+    open(document) {
+      const uri = oneSpelling(document.uri);
+      openings++;
+      opened.set(uri, { document, opening: openings });
+      fromDisk.delete(uri);
+      return uri;
+    },
+    close(editorUri) {
+      const uri = oneSpelling(editorUri);
+      opened.delete(uri);
+      return uri;
+    },
+    setFolders(uris) {
+      disk = diskBelow(uris.map(oneSpelling));
+    },
+  };
+}
+
+function oneSpelling(uri: string): Uri {
+  if (!uri.startsWith("file:")) return uri;
+  try {
+    return pathToFileURL(fileURLToPath(uri)).href;
+  } catch {
+    // A file URI that names no path of this machine; it stays as it is, and simply has no text on disk.
+    return uri;
+  }
+}

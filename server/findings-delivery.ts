@@ -1,0 +1,133 @@
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
+import type { EditorWorkspace } from "./editor-workspace.ts";
+import type { Uri } from "./evaluate/workspace.ts";
+import { diagnostics, source } from "./language/diagnostics.ts";
+import { plainWords } from "./language/plain-words.ts";
+import type { OpenPlans, ShownPlan } from "./open-plans.ts";
+import type { FailedPlan } from "./publish-gate.ts";
+
+/**
+ * Brings findings to the editor: pushed, or pulled by editors that ask. An editor that pulls is never pushed to for a file it has
+ * open; files that are not open nobody pulls, so those are pushed in either case.
+ */
+export interface FindingsDelivery {
+  /** An outcome came through the gate. */
+  arrived(plan: ShownPlan): void;
+  gone(root: Uri): void;
+  /** A file was opened or closed: who is told of its findings may have changed. */
+  openedOrClosed(file: Uri): void;
+  /** Answers a pull for an open file; `previous` is the id of the answer that the editor still has. */
+  pull(file: Uri, previous: string | undefined): Promise<PullAnswer>;
+}
+
+export type PullAnswer =
+  | { readonly kind: "full"; readonly id: string; readonly items: Diagnostic[] }
+  /** What the editor has still holds: nothing changed, or the text is half typed. */
+  | { readonly kind: "unchanged"; readonly id: string }
+  /** Half typed since it was opened: there is nothing yet that could be said of it. */
+  | { readonly kind: "nothing-yet" }
+  /** The text changed while the answer was being made. */
+  | { readonly kind: "outdated" };
+
+export interface DeliveryWiring {
+  readonly workspace: EditorWorkspace;
+  readonly plans: Pick<OpenPlans, "knownOf" | "settledOf">;
+  /** The editor pulls the findings of open files. */
+  readonly editorPulls: boolean;
+  push(uri: string, version: number | undefined, items: Diagnostic[]): void;
+  /** Asks an editor that pulls to do so again. */
+  askToPull(): void;
+}
+
+export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery {
+  const { workspace, plans, editorPulls } = wiring;
+  const filesOf = new Map<Uri, ReadonlySet<Uri>>();
+  /** What was pushed for each file, as text, so that nothing is sent twice. */
+  const pushed = new Map<Uri, string>();
+  const pulled = new Map<Uri, { readonly version: number | null; readonly items: string }>();
+
+  const update = (file: Uri): void => {
+    const items = findingsIn(file, plans.knownOf(file));
+    const { uri, version } = workspace.client(file);
+    if (editorPulls && workspace.isOpen(file)) {
+      clearPushed(file);
+      const last = pulled.get(file);
+      // A file that was typed in since the last pull is pulled again anyway.
+      if (last && last.version === version && last.items !== JSON.stringify(items)) wiring.askToPull();
+      return;
+    }
+    const text = JSON.stringify([version, items]);
+    if (pushed.get(file) === text || (items.length === 0 && !pushed.has(file) && version === null)) return;
+    pushed.set(file, text);
+    wiring.push(uri, version ?? undefined, items);
+  };
+
+  const clearPushed = (file: Uri): void => {
+    if (!pushed.delete(file)) return;
+    wiring.push(workspace.client(file).uri, undefined, []);
+  };
+
+  return {
+    arrived(plan) {
+      // Held: the editor carries the old squiggles along with the text, better than anyone else could.
+      if (plan.outcome?.state === "held") return;
+      const before = filesOf.get(plan.root) ?? new Set();
+      const now = new Set<Uri>([plan.root]);
+      if (plan.outcome?.state === "checked") for (const file of plan.outcome.snapshot.keys()) now.add(file);
+      filesOf.set(plan.root, now);
+      for (const file of new Set([...before, ...now])) update(file);
+    },
+    gone(root) {
+      const files = filesOf.get(root) ?? [];
+      filesOf.delete(root);
+      for (const file of files) {
+        if (plans.knownOf(file).length > 0) update(file);
+        else clearPushed(file);
+      }
+    },
+    openedOrClosed(file) {
+      pulled.delete(file);
+      if (pushed.has(file) || !workspace.isOpen(file)) update(file);
+    },
+    async pull(file, previous) {
+      const { version } = workspace.client(file);
+      const settled = await plans.settledOf(file);
+      if (workspace.client(file).version !== version) return { kind: "outdated" };
+      const id = settled.map(({ root, serial }) => `${serial} ${root}`).join("\n");
+      const allHeld = settled.length > 0 && settled.every(({ outcome }) => outcome?.state === "held");
+      if (previous !== undefined && (allHeld || previous === id)) return { kind: "unchanged", id: previous };
+      if (allHeld) return { kind: "nothing-yet" };
+      const items = findingsIn(file, settled);
+      pulled.set(file, { version, items: JSON.stringify(items) });
+      return { kind: "full", id, items };
+    },
+  };
+}
+
+/** The findings of all plans of a file. What two plans say in the same words is said once. */
+function findingsIn(file: Uri, plans: readonly ShownPlan[]): Diagnostic[] {
+  const byText = new Map<string, Diagnostic>();
+  for (const plan of plans) {
+    const items = plan.outcome?.state === "failed" ? failure(plan.outcome, file) : ofView(plan, file);
+    for (const item of items) byText.set(JSON.stringify(item), item);
+  }
+  return [...byText.values()];
+}
+
+function ofView({ view }: ShownPlan, file: Uri): Diagnostic[] {
+  return view ? diagnostics(view, file) : [];
+}
+
+/** At the top of the root: silence would read as "nothing found". */
+function failure({ root, reason }: FailedPlan, file: Uri): Diagnostic[] {
+  if (file !== root) return [];
+  const top = { line: 0, character: 0 };
+  return [
+    {
+      range: { start: top, end: top },
+      severity: DiagnosticSeverity.Error,
+      source,
+      message: plainWords(`This plan could not be checked: ${reason}. Nothing in it was looked at.`),
+    },
+  ];
+}

@@ -1,0 +1,47 @@
+/**
+ * Carries places from one text to a later one. While a file is half typed, hints and lenses still belong to the last complete
+ * text; everything before and after the one stretch that was edited has only moved, and what lies in the stretch has no place.
+ */
+export interface Carrying {
+  /** Where a stretch that nobody edited stands in the newer text; undefined when it was touched. */
+  whole(start: number, end: number): Stretch | undefined;
+  /** The same for a stretch of which only the ends must be untouched. */
+  spanning(start: number, end: number): Stretch | undefined;
+  /** An offset of the newer text in the older one; undefined inside the edited stretch. */
+  back(offset: number): number | undefined;
+}
+
+export interface Stretch {
+  readonly start: number;
+  readonly end: number;
+}
+
+export function carryBetween(older: string, newer: string): Carrying {
+  const shortest = Math.min(older.length, newer.length);
+  let head = 0;
+  while (head < shortest && older.charCodeAt(head) === newer.charCodeAt(head)) head++;
+  let tail = 0;
+  while (
+    tail < shortest - head &&
+    older.charCodeAt(older.length - 1 - tail) === newer.charCodeAt(newer.length - 1 - tail)
+  ) {
+    tail++;
+  }
+  const shift = newer.length - older.length;
+  const olderTail = older.length - tail;
+  const newerTail = newer.length - tail;
+  const forward = (offset: number) =>
+    offset <= head ? offset : offset >= olderTail ? offset + shift : undefined;
+  return {
+    whole(start, end) {
+      if (end <= head) return { start, end };
+      return start >= olderTail ? { start: start + shift, end: end + shift } : undefined;
+    },
+    spanning(start, end) {
+      const from = forward(start);
+      const to = forward(end);
+      return from === undefined || to === undefined || to < from ? undefined : { start: from, end: to };
+    },
+    back: (offset) => (offset <= head ? offset : offset >= newerTail ? offset - shift : undefined),
+  };
+}

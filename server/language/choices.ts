@@ -1,0 +1,55 @@
+import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
+import type { CircuitResult } from "../../library/analysis/circuit-result.ts";
+import { madeRatings } from "../../library/analysis/made-ratings.ts";
+import { madeSizes } from "../../library/analysis/made-sizes.ts";
+import type { Circuit, Protection } from "../../library/model/circuit.ts";
+import type { Finding } from "../../library/rules/finding.ts";
+import { rules } from "../../library/rules/registry.ts";
+
+/** One value that a builder could choose, and what would come of it. */
+export interface Choice {
+  /** As it is written in a plan: `4`, `"1/0"`, `50`. */
+  readonly written: string;
+  readonly circuit: Circuit;
+  readonly result: CircuitResult;
+  /** Errors and warnings that this circuit would have with it, not counting accepted ones. */
+  readonly faults: readonly Finding[];
+}
+
+/** Every made size of the system that the circuit is given in, thinnest first. */
+export function sizeChoices(circuit: Circuit): Choice[] {
+  return madeSizes(circuit.conductor).map((conductor) =>
+    choice(JSON.stringify(conductor.system === "awg" ? conductor.awg : conductor.mm2), {
+      ...circuit,
+      conductor,
+    }),
+  );
+}
+
+/** Every made rating (of the stated family, else of any) for the protection at one end, smallest first. */
+export function ratingChoices(circuit: Circuit, end: "protection" | "protectionFarEnd"): Choice[] {
+  const stated: Protection | null = circuit[end];
+  if (!stated) return [];
+  return madeRatings(stated.family).map((ratingA) =>
+    choice(String(ratingA), { ...circuit, [end]: { ...stated, ratingA } }),
+  );
+}
+
+/** The same rules that check the plan, over this one circuit: a choice can never be praised here and refused there. */
+function choice(written: string, circuit: Circuit): Choice {
+  const result = analyseCircuit(circuit);
+  const plan = {
+    model: { build: {}, circuits: [circuit], unjudged: [], invalid: [] },
+    circuits: [{ circuit, result }],
+    problems: [],
+  };
+  const faults = rules.flatMap((rule) =>
+    rule.check(plan).flatMap((found): Finding[] => {
+      const severity = found.severity ?? rule.severity;
+      const accepted = rule.acceptable && (circuit.accept[rule.id]?.trim() ?? "") !== "";
+      if (accepted || (severity !== "error" && severity !== "warning")) return [];
+      return [{ related: [], fixes: [], ...found, rule: rule.id, severity }];
+    }),
+  );
+  return { written, circuit, result, faults };
+}

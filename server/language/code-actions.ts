@@ -1,0 +1,266 @@
+import {
+  type CodeAction,
+  CodeActionKind,
+  type Diagnostic,
+  type Range,
+  type SnippetTextEdit,
+  type TextDocumentEdit,
+  type TextEdit,
+  type WorkspaceEdit,
+} from "vscode-languageserver";
+import { sizesAbove } from "../../library/analysis/made-sizes.ts";
+import { thinnestNeeded } from "../../library/analysis/sizing.ts";
+import type { Circuit } from "../../library/model/circuit.ts";
+import { ruleById } from "../../library/rules/registry.ts";
+import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
+import type { CheckedPlan, Edit, PlacedFinding, PlacedFix } from "../evaluate/checked-plan.ts";
+import type { Checker } from "../evaluate/checker.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { several } from "./counts.ts";
+import { toDiagnostic } from "./diagnostics.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+
+/** The source action that applies every repair of a plan, on request or on save. */
+export const fixAllKind = `${CodeActionKind.SourceFixAll}.loomwright`;
+
+export interface ActionRequest {
+  readonly uri: Uri;
+  readonly range: Range;
+  /** Kinds that were asked for; undefined: whatever there is. */
+  readonly only: readonly string[] | undefined;
+  /** The editor asks of itself, as the cursor moves; what takes long and is never meant for the light bulb is left out. */
+  readonly automatic: boolean;
+  readonly editor: EditorAbilities;
+}
+
+export interface EditorAbilities {
+  /** It takes edits with the version of the text they belong to, and refuses them for any other. */
+  readonly versionedEdits: boolean;
+  /** It lets a person type into a part of an edit. */
+  readonly snippetEdits: boolean;
+}
+
+/**
+ * What can be done about the findings in a stretch of a file. Empty unless the plan was computed from the texts of now: a right
+ * edit on the wrong text deletes somebody's letter. Every fix was proved by checking the edited text before it is offered.
+ */
+export async function codeActions(
+  view: PlanInView,
+  checker: Pick<Checker, "provenFixes" | "fixAll" | "checkAs">,
+  request: ActionRequest,
+): Promise<CodeAction[]> {
+  if (!view.current) return [];
+  const actions: CodeAction[] = [];
+  if (wanted(request, CodeActionKind.QuickFix)) {
+    const findings = findingsAt(view, request);
+    actions.push(...(await fixesOf(view, checker, findings, request)));
+    actions.push(...findings.flatMap((placed) => acceptance(view, placed, request) ?? []));
+  }
+  if (wanted(request, CodeActionKind.RefactorRewrite)) {
+    actions.push(...(await thinnerSizes(view, checker, request)));
+  }
+  if (asksForFixAll(request)) {
+    const fix = await once(allFixes, view.plan, () => checker.fixAll(view.plan));
+    const edit = fix && workspaceEdit(view, fix.edits, request.editor);
+    if (edit) actions.push({ title: fix.title, kind: fixAllKind, edit });
+  }
+  return actions;
+}
+
+function wanted({ only }: ActionRequest, kind: string): boolean {
+  return only === undefined || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
+}
+
+/** Other tools' fix-all (`source.fixAll.eslint`) is none of ours. */
+function asksForFixAll(request: ActionRequest): boolean {
+  return wanted(request, fixAllKind) && !(request.only === undefined && request.automatic);
+}
+
+function findingsAt(view: PlanInView, { uri, range }: ActionRequest): PlacedFinding[] {
+  const start = view.offset(uri, range.start) ?? 0;
+  const end = view.offset(uri, range.end) ?? start;
+  return view.plan.findings.filter(
+    ({ place, finding }) =>
+      place.uri === uri && place.start <= end && start <= place.end && finding.accepted === undefined,
+  );
+}
+
+/** Proving a fix runs the engine, and editors ask again at every move of the cursor: each answer is kept with its finding. */
+const fixesKnown = new WeakMap<PlacedFinding, Promise<readonly PlacedFix[]>>();
+const allFixes = new WeakMap<CheckedPlan, Promise<PlacedFix | undefined>>();
+
+function once<Key extends object, Value>(
+  known: WeakMap<Key, Promise<Value>>,
+  key: Key,
+  make: () => Promise<Value>,
+): Promise<Value> {
+  let value = known.get(key);
+  if (!value) {
+    value = make();
+    known.set(key, value);
+    value.catch(() => known.delete(key));
+  }
+  return value;
+}
+
+/** One action for each different edit: findings about the same value often have the same way out. */
+async function fixesOf(
+  view: PlanInView,
+  checker: Pick<Checker, "provenFixes">,
+  findings: readonly PlacedFinding[],
+  { editor }: ActionRequest,
+): Promise<CodeAction[]> {
+  const byEdit = new Map<string, CodeAction & { diagnostics: Diagnostic[] }>();
+  for (const placed of findings) {
+    const fixes = await once(fixesKnown, placed, () => checker.provenFixes(view.plan, placed));
+    const best = fixes.find(({ kind }) => kind === "repair");
+    const diagnostic = toDiagnostic(view, placed);
+    for (const fix of fixes) {
+      const edit = workspaceEdit(view, fix.edits, editor);
+      if (!edit || !diagnostic) continue;
+      const key = JSON.stringify(edit);
+      const same = byEdit.get(key);
+      if (same) {
+        same.diagnostics.push(diagnostic);
+        if (fix === best) same.isPreferred = true;
+        continue;
+      }
+      byEdit.set(key, {
+        title: titleOf(fix),
+        kind: CodeActionKind.QuickFix,
+        diagnostics: [diagnostic],
+        edit,
+        ...(fix === best ? { isPreferred: true } : {}),
+      });
+    }
+  }
+  return [...byEdit.values()];
+}
+
+function titleOf({ title, alsoChanges }: PlacedFix): string {
+  return alsoChanges.length === 0
+    ? title
+    : `${title} (also changes ${several(alsoChanges.length, "other circuit")})`;
+}
+
+/** Writes `accept` into the circuit and leaves the reason to the builder: an accepted finding without one is a finding again. */
+function acceptance(
+  view: PlanInView,
+  placed: PlacedFinding,
+  { editor }: ActionRequest,
+): CodeAction | undefined {
+  const { at, rule } = placed.finding;
+  if (!("record" in at) || ruleById(rule)?.acceptable !== true) return undefined;
+  const fix = view.plan.editsOf({
+    title: "Accept this finding, with a reason",
+    kind: "suggestion",
+    changes: [{ do: "set", record: at.record, path: ["accept", rule], value: "" }],
+  });
+  const edit = fix && workspaceEdit(view, fix.edits, editor, emptyReason);
+  const diagnostic = toDiagnostic(view, placed);
+  if (!edit || !diagnostic) return undefined;
+  return { title: titleOf(fix), kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit };
+}
+
+/** The reason is what the cursor goes to, in editors that can put it there. */
+const emptyReason = { written: '""', typedIn: '"$0"' };
+
+/**
+ * Where a conductor is two sizes or more above need: thinner is never offered as a fix, only as a rewrite that a builder asks
+ * for, and only if the thinner plan has no finding that this one has not.
+ */
+async function thinnerSizes(
+  view: PlanInView,
+  checker: Pick<Checker, "checkAs">,
+  { uri, range, editor }: ActionRequest,
+): Promise<CodeAction[]> {
+  const spot = view.plan.at(uri, view.offset(uri, range.start) ?? -1);
+  const circuit =
+    spot && view.plan.judgement.circuits.find((judged) => judged.circuit.record === spot.record)?.circuit;
+  if (!circuit || circuit.partlyInvalid) return [];
+  const needed = thinnestNeeded(circuit)?.conductor;
+  if (!needed || sizesAbove(circuit.conductor, needed) < 2) return [];
+  const fix = view.plan.editsOf({
+    title: `Use ${sizeInWords(needed)}, the thinnest size within every limit checked`,
+    kind: "suggestion",
+    changes: [setSize(circuit, needed)],
+  });
+  const edit = fix && workspaceEdit(view, fix.edits, editor);
+  if (!edit || !(await bringsNothingNew(view, checker, fix, circuit))) return [];
+  return [{ title: titleOf(fix), kind: CodeActionKind.RefactorRewrite, edit }];
+}
+
+async function bringsNothingNew(
+  { plan, textAt }: PlanInView,
+  checker: Pick<Checker, "checkAs">,
+  { edits }: PlacedFix,
+  circuit: Circuit,
+): Promise<boolean> {
+  const texts = new Map<Uri, string>();
+  for (const uri of new Set(edits.map((edit) => edit.uri))) {
+    const text = textAt({ uri, start: 0, end: Number.MAX_SAFE_INTEGER });
+    if (text === undefined) return false;
+    const lastFirst = edits.filter((edit) => edit.uri === uri).sort((one, other) => other.start - one.start);
+    texts.set(
+      uri,
+      lastFirst.reduce(
+        (sofar, { start, end, newText }) => sofar.slice(0, start) + newText + sofar.slice(end),
+        text,
+      ),
+    );
+  }
+  const after = await checker.checkAs(plan.root, texts);
+  if (after.state !== "checked") return false;
+  const before = new Set(plan.judgement.findings.map(identity));
+  return (
+    after.judgement.circuits.some((judged) => judged.circuit.record === circuit.record) &&
+    after.judgement.findings.every((finding) => before.has(identity(finding)))
+  );
+}
+
+function identity({ rule, subject, severity, accepted }: PlacedFinding["finding"]): string {
+  return JSON.stringify([rule, subject, severity, accepted]);
+}
+
+/** The edits as the protocol wants them; undefined if any of them expects other text than there is. */
+function workspaceEdit(
+  view: PlanInView,
+  edits: readonly Edit[],
+  editor: EditorAbilities,
+  leftToType?: { readonly written: string; readonly typedIn: string },
+): WorkspaceEdit | undefined {
+  const byFile = new Map<Uri, (TextEdit | SnippetTextEdit)[]>();
+  for (const edit of edits) {
+    const range = view.range(edit);
+    if (!range || view.textAt(edit) !== edit.expected) return undefined;
+    const inFile = byFile.get(edit.uri) ?? [];
+    byFile.set(edit.uri, inFile);
+    const snippet = editor.versionedEdits && editor.snippetEdits && leftToType !== undefined;
+    inFile.push(
+      snippet
+        ? { range, snippet: { kind: "snippet", value: asSnippet(edit.newText, leftToType) } }
+        : { range, newText: edit.newText },
+    );
+  }
+  if (byFile.size === 0) return undefined;
+  if (editor.versionedEdits) {
+    const documentChanges = [...byFile].map(
+      ([uri, inFile]): TextDocumentEdit => ({ textDocument: view.client(uri), edits: inFile }),
+    );
+    return { documentChanges };
+  }
+  return {
+    changes: Object.fromEntries(
+      [...byFile].map(([uri, inFile]) => [view.client(uri).uri, inFile as TextEdit[]]),
+    ),
+  };
+}
+
+function asSnippet(
+  text: string,
+  { written, typedIn }: { readonly written: string; readonly typedIn: string },
+): string {
+  const at = text.lastIndexOf(written);
+  const plain = (part: string) => part.replace(/[\\$}]/g, "\\$&");
+  return at < 0 ? plain(text) : plain(text.slice(0, at)) + typedIn + plain(text.slice(at + written.length));
+}

@@ -1,0 +1,43 @@
+import type { CodeLens } from "vscode-languageserver";
+import { withUnit } from "../../library/rules/figures.ts";
+import type { Place } from "../evaluate/checked-plan.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { countsInWords, countsOf, several } from "./counts.ts";
+import { plainWords } from "./plain-words.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+
+/** One line over a plan: how many circuits, what was found, the greatest drop. Only in the plan's root file. */
+export function codeLens(view: PlanInView, uri: Uri): CodeLens[] {
+  if (uri !== view.plan.root) return [];
+  const start = view.span(placeOfLens(view))?.start ?? { line: 0, character: 0 };
+  return [{ range: { start, end: start }, command: { title: title(view), command: "" } }];
+}
+
+function title(view: PlanInView): string {
+  const counts = countsOf(view.plan);
+  const parts = [several(counts.circuits, "circuit") || "no circuits yet", countsInWords(counts)];
+  const worst = greatestDrop(view);
+  if (worst) parts.push(worst);
+  if (!view.current) parts.push("as of the last complete text");
+  return parts.join(" · ");
+}
+
+function greatestDrop({ plan }: PlanInView): string | undefined {
+  const { circuits } = plan.judgement;
+  if (circuits.length === 0) return undefined;
+  const worst = circuits.reduce((most, next) =>
+    next.result.drop.dropPercent > most.result.drop.dropPercent ? next : most,
+  );
+  return `greatest drop ${withUnit(worst.result.drop.dropPercent, "%")} (${plainWords(worst.circuit.name)})`;
+}
+
+/** Over the import of the library, else over `build` or the first circuit, else at the top. */
+function placeOfLens({ plan, textAt }: PlanInView): Place {
+  const whole = { uri: plan.root, start: 0, end: Number.MAX_SAFE_INTEGER };
+  const importAt = (textAt(whole) ?? "").search(/^import\b[^;]*?["']loomwright["']/m);
+  if (importAt >= 0) return { uri: plan.root, start: importAt, end: importAt };
+  const { build, circuits } = plan.judgement.model;
+  const record = build.record ?? circuits[0]?.record;
+  const call = record === undefined ? undefined : plan.callOf(record);
+  return call?.uri === plan.root ? call : { uri: plan.root, start: 0, end: 0 };
+}

@@ -1,0 +1,166 @@
+import { type CompletionItem, CompletionItemKind, type Position, type Range } from "vscode-languageserver";
+import { withUnit } from "../../library/rules/figures.ts";
+import { ruleById } from "../../library/rules/registry.ts";
+import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import type { CheckedPlan } from "../evaluate/checked-plan.ts";
+import type { Checker } from "../evaluate/checker.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { type Choice, ratingChoices, sizeChoices } from "./choices.ts";
+import { markdownWords } from "./plain-words.ts";
+
+/** Where a value of a plan is being typed, in the editor's own text, whole or not. */
+export interface TypedValue {
+  readonly property: "gauge" | "mm2" | "protect" | "protectFarEnd" | "ratingA";
+  /** Offsets of what stands there already; empty while nothing does. */
+  readonly start: number;
+  readonly end: number;
+}
+
+/**
+ * The value under the cursor, if it looks like a size or a rating that is being typed. A light look at the line: text that is
+ * half typed has no reliable tree. It only proposes; whether this really is a value of a circuit is decided by running it.
+ */
+export function typedValue(text: string, offset: number): TypedValue | undefined {
+  const before = text.slice(Math.max(0, offset - longestLine), offset);
+  const found = before.match(/\b(gauge|mm2|protect|protectFarEnd|ratingA)["']?\s*:\s*(["']?[\w./]*)$/);
+  if (!found) return undefined;
+  const after = text.slice(offset).match(/^[\w./]*["']?/)?.[0] ?? "";
+  return {
+    property: found[1] as TypedValue["property"],
+    start: offset - found[2]!.length,
+    end: offset + after.length,
+  };
+}
+
+export interface CompletionRequest {
+  readonly root: Uri;
+  readonly uri: Uri;
+  /** The editor's text, and what is being typed in it. */
+  readonly text: string;
+  readonly typed: TypedValue;
+  positionAt(offset: number): Position;
+}
+
+/**
+ * Sizes and ratings that are really made, each with what would come of it, the best first. A stand-in value is tried in the
+ * text, so that the same engine that checks plans says which circuit this is and what each choice does to it, also while the
+ * value is still empty. Empty where the rest of the circuit does not yet say enough.
+ */
+export async function completions(
+  checker: Pick<Checker, "checkAs">,
+  request: CompletionRequest,
+): Promise<CompletionItem[]> {
+  const { typed, positionAt } = request;
+  const range = { start: positionAt(typed.start), end: positionAt(typed.end) };
+  for (const text of trialTexts(request)) {
+    const outcome = await checker.checkAs(request.root, new Map([[request.uri, text]]));
+    if (outcome.state !== "checked") continue;
+    const choices = choicesAt(outcome, request);
+    if (choices) return items(choices, typed, range);
+  }
+  return [];
+}
+
+/** With the value alone; and, where the brackets are not closed yet, with those closed that are open on the way to it. */
+function* trialTexts({ text, typed }: CompletionRequest): Iterable<string> {
+  const before = text.slice(0, typed.start) + standIn[typed.property];
+  yield before + text.slice(typed.end);
+  const closing = typed.property === "ratingA" ? " } })" : " })";
+  yield `${before}${closing};${text.slice(typed.end)}`;
+}
+
+const standIn: Record<TypedValue["property"], string> = {
+  gauge: "4",
+  mm2: "10",
+  protect: "30",
+  protectFarEnd: "30",
+  ratingA: "30",
+};
+
+/** Undefined where the cursor is on no such value of a circuit that could be judged. */
+function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice[] | undefined {
+  const spot = plan.at(uri, typed.start);
+  if (!spot || spot.path.at(-1) !== typed.property) return undefined;
+  const circuit = judgedOf(plan, [spot.record, ...spot.alsoSets])?.circuit;
+  if (!circuit) return undefined;
+  if (typed.property === "gauge" || typed.property === "mm2") return sizeChoices(circuit);
+  return ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
+}
+
+/** Where one value serves several circuits, the one with the greatest load speaks for all. */
+function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedCircuit | undefined {
+  return plan.judgement.circuits
+    .filter(({ circuit }) => records.includes(circuit.record))
+    .sort((one, other) => other.circuit.loadA - one.circuit.loadA)[0];
+}
+
+function items(choices: readonly Choice[], typed: TypedValue, range: Range): CompletionItem[] {
+  return bestFirst(choices, typed).map((choice, place) => ({
+    label: choice.written,
+    labelDetails: { description: inShort(choice, typed) },
+    kind: CompletionItemKind.Value,
+    detail: inShort(choice, typed),
+    documentation: { kind: "markdown", value: inLong(choice) },
+    sortText: String(place).padStart(3, "0"),
+    filterText: choice.written,
+    textEdit: { range, newText: choice.written },
+    ...(place === 0 && choice.faults.length === 0 ? { preselect: true } : {}),
+  }));
+}
+
+/**
+ * Those within all limits first: of sizes the thinnest, of ratings the smallest that reaches the aim. Then the others, nearest
+ * to being good first: fewest faults, and of sizes the thicker, of ratings the smaller.
+ */
+function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
+  const isSize = typed.property === "gauge" || typed.property === "mm2";
+  const good = choices.filter(({ faults }) => faults.length === 0);
+  const others = choices.filter(({ faults }) => faults.length > 0);
+  const byNearness = isSize ? others.toReversed() : others;
+  return [...good, ...byNearness.toSorted((one, other) => one.faults.length - other.faults.length)];
+}
+
+function inShort({ result, faults, circuit }: Choice, { property }: TypedValue): string {
+  const verdict = faults.length === 0 ? "within all limits checked" : titlesOf(faults).toLowerCase();
+  const numbers =
+    property === "gauge" || property === "mm2"
+      ? `${withUnit(result.drop.dropPercent, "%")} drop, ${margin(circuit.loadA, result)}`
+      : ratingMargin(result, property === "protectFarEnd" ? circuit.protectionFarEnd : circuit.protection);
+  return `${numbers}: ${verdict}`;
+}
+
+function titlesOf(faults: Choice["faults"]): string {
+  return [...new Set(faults.map(({ rule }) => ruleById(rule)?.title ?? rule))].join("; ");
+}
+
+function margin(loadA: number, { ampacity }: JudgedCircuit["result"]): string {
+  if (!ampacity.judged) return "ampacity not judged";
+  const spareA = ampacity.ampacityA - loadA;
+  return spareA < 0 ? `${withUnit(-spareA, "A")} too much` : `${withUnit(spareA, "A")} spare`;
+}
+
+function ratingMargin({ protection }: JudgedCircuit["result"], stated: { ratingA: number } | null): string {
+  const { minA, maxA } = protection;
+  const over = minA > 0 && stated ? `${withUnit((stated.ratingA / minA) * 100, "%")} of the load` : "";
+  return maxA === undefined ? over : `${over}, conductor up to ${withUnit(maxA, "A")}`;
+}
+
+function inLong({ circuit, result, faults }: Choice): string {
+  const { drop, ampacity } = result;
+  const lines = [
+    `**${markdownWords(circuit.name)}** on ${sizeInWords(circuit.conductor)}`,
+    `Drop ${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}; limit ${withUnit(drop.dropLimitPercent, "%")}.`,
+    ampacity.judged
+      ? `Carries ${withUnit(circuit.loadA, "A")}; may carry ${withUnit(ampacity.ampacityA, "A")}.`
+      : "What it may carry was not judged.",
+    ...faults.map(({ rule, values }) => {
+      const message = ruleById(rule)?.message(values) ?? rule;
+      return `- ${markdownWords(message)}`;
+    }),
+  ];
+  return lines.join("\n\n");
+}
+
+/** No value stands further behind its property's name than this. */
+const longestLine = 200;

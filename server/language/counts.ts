@@ -1,0 +1,34 @@
+import type { CheckedPlan } from "../evaluate/checked-plan.ts";
+import type { Counts } from "./messages.ts";
+
+/** What a plan amounts to, for the status and the code lens. */
+export function countsOf(plan: CheckedPlan): Counts {
+  const open = plan.findings.filter(({ finding }) => finding.accepted === undefined);
+  const of = (severity: string) => open.filter(({ finding }) => finding.severity === severity).length;
+  return {
+    circuits: plan.judgement.model.circuits.length + plan.judgement.model.unjudged.length,
+    errors: of("error"),
+    warnings: of("warning"),
+    infos: of("info"),
+    hints: of("hint"),
+    accepted: plan.findings.length - open.length,
+  };
+}
+
+/** "2 errors, 1 warning"; "no findings". Hints are left to their own place in the text, accepted findings are named. */
+export function countsInWords(counts: Counts): string {
+  const parts = [
+    several(counts.errors, "error"),
+    several(counts.warnings, "warning"),
+    several(counts.infos, "note"),
+    several(counts.hints, "hint"),
+    counts.accepted > 0 ? `${counts.accepted} accepted` : "",
+  ].filter((part) => part !== "");
+  return parts.length > 0 ? parts.join(", ") : "no findings";
+}
+
+/** "1 circuit", "20 circuits"; empty for none. */
+export function several(count: number, what: string): string {
+  if (count === 0) return "";
+  return count === 1 ? `1 ${what}` : `${count.toLocaleString("en-US")} ${what}s`;
+}

@@ -1,0 +1,78 @@
+import {
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  DiagnosticTag,
+} from "vscode-languageserver";
+import type { Severity } from "../../library/rules/finding.ts";
+import type { PlacedFinding } from "../evaluate/checked-plan.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { plainWords } from "./plain-words.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+
+/** The name beside every squiggle. */
+export const source = "loomwright";
+
+/**
+ * The findings of a plan that sit in one file, as squiggles. Only findings whose text nobody has touched since are given.
+ * An accepted finding stays visible as information with the builder's reason, and never counts as an error.
+ */
+export function diagnostics(view: PlanInView, uri: Uri): Diagnostic[] {
+  return view.plan.findings.flatMap((placed) => {
+    if (placed.place.uri !== uri) return [];
+    const diagnostic = toDiagnostic(view, placed);
+    return diagnostic ? [diagnostic] : [];
+  });
+}
+
+/** One finding as a squiggle; undefined when its text has been touched since. Code actions name what they solve with it. */
+export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnostic | undefined {
+  const range = view.range(placed.place);
+  if (!range) return undefined;
+  const { finding } = placed;
+  const accepted = finding.accepted === undefined ? "" : `accepted: ${finding.accepted}. `;
+  const related = placed.related.flatMap((place): DiagnosticRelatedInformation[] => {
+    const at = view.range(place.place);
+    if (!at) return [];
+    return [
+      { location: { uri: view.client(place.place.uri).uri, range: at }, message: plainWords(place.text) },
+    ];
+  });
+  return {
+    range,
+    severity: severityOf(finding.accepted === undefined ? finding.severity : acceptedAs(finding.severity)),
+    code: finding.rule,
+    codeDescription: { href: rulePage(finding.rule) },
+    source,
+    message: plainWords(`${accepted}${placed.message}`),
+    ...(related.length > 0 ? { relatedInformation: related } : {}),
+    ...(withoutEffect(placed) ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+  };
+}
+
+/** The page of a rule, of the version that runs: the pages lie beside the bundle. */
+export function rulePage(rule: string): string {
+  return new URL(`../dist/rules/${rule}.md`, import.meta.url).href;
+}
+
+const severities: Record<Severity, DiagnosticSeverity> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  info: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+function severityOf(severity: Severity): DiagnosticSeverity {
+  return severities[severity];
+}
+
+/** What was accepted stays in sight; a hint has no squiggle to begin with, and gets none by being accepted. */
+function acceptedAs(severity: Severity): Severity {
+  return severity === "hint" ? "hint" : "info";
+}
+
+/** A property that no word of the DSL knows is faded by the editor: it has no effect on the plan. */
+function withoutEffect({ finding }: PlacedFinding): boolean {
+  if (finding.rule !== "plan/invalid-value") return false;
+  return finding.fixes.some((fix) => fix.changes.some((change) => change.do === "remove"));
+}

@@ -1,0 +1,179 @@
+import type { Hover, Position } from "vscode-languageserver";
+import { working as reckoning } from "../../library/documents/working.ts";
+import { figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import { sourceInWords } from "../../library/rules/source-in-words.ts";
+import type { PlacedFinding, Spot } from "../evaluate/checked-plan.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { several } from "./counts.ts";
+import type { Working } from "./messages.ts";
+import { markdownWords } from "./plain-words.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+
+/**
+ * What a circuit carries and may carry, what it loses, how warm it gets and what may protect it, each against its limit and with
+ * its source; on the call of a circuit or any of its values. Undefined anywhere else.
+ */
+export function hover(view: PlanInView, uri: Uri, position: Position): Hover | undefined {
+  const spot = spotAt(view, uri, position);
+  if (!spot) return undefined;
+  const judged = circuitsAt(view, spot);
+  const findings = findingsAbout(view, spot);
+  if (judged.length === 0 && findings.length === 0) return undefined;
+  const shown = judged.slice(0, mostCircuits);
+  const parts = [
+    ...shown.map((one) => summary(one)),
+    judged.length > shown.length
+      ? `… and ${several(judged.length - shown.length, "other circuit")} with this value.`
+      : "",
+    findings.length > 0 ? `**Found**\n\n${findings.map(findingInWords).join("\n")}` : "",
+    shown[0] ? `---\n\n**How this was worked out**\n\n${reckoning(shown[0])}` : "",
+    view.current ? "" : "_As of the last complete text._",
+  ];
+  const range = view.range(spot.place);
+  return {
+    contents: { kind: "markdown", value: parts.filter((part) => part !== "").join("\n\n") },
+    ...(range ? { range } : {}),
+  };
+}
+
+/** The whole reckoning of the circuit at a position, for a page of its own. */
+export function working(view: PlanInView, uri: Uri, position: Position): Working | undefined {
+  const spot = spotAt(view, uri, position);
+  const judged = spot && circuitsAt(view, spot)[0];
+  if (!judged) return undefined;
+  return {
+    circuit: judged.circuit.name,
+    markdown: `${summary(judged)}\n\n${reckoning(judged)}`,
+  };
+}
+
+function spotAt(view: PlanInView, uri: Uri, position: Position): Spot | undefined {
+  const offset = view.offset(uri, position);
+  return offset === undefined ? undefined : view.plan.at(uri, offset);
+}
+
+function circuitsAt({ plan }: PlanInView, { record, alsoSets }: Spot): JudgedCircuit[] {
+  const records = [record, ...alsoSets];
+  return plan.judgement.circuits.filter(({ circuit }) => records.includes(circuit.record));
+}
+
+/** Those on the value itself; on the call, all of its circuit. */
+function findingsAbout({ plan }: PlanInView, { record, path, place }: Spot): PlacedFinding[] {
+  return plan.findings.filter((placed) => {
+    const { at } = placed.finding;
+    if ("record" in at && at.record === record && path.length === 0) return true;
+    return (
+      placed.place.uri === place.uri && placed.place.start >= place.start && placed.place.end <= place.end
+    );
+  });
+}
+
+function findingInWords({ finding, message }: PlacedFinding): string {
+  const accepted = finding.accepted === undefined ? "" : ` _accepted: ${markdownWords(finding.accepted)}_`;
+  return `- ${finding.severity} \`${finding.rule}\`: ${markdownWords(message)}${accepted}`;
+}
+
+/** One line for each limit: the value, the limit, the margin, the source. */
+function summary({ circuit, result }: JudgedCircuit): string {
+  const { ampacity, drop, protection } = result;
+  const rows = [
+    carried(circuit, ampacity),
+    lost(drop),
+    circuit.minimumV === undefined ? "" : arriving(circuit.minimumV, drop),
+    warmed(ampacity, drop),
+    protectedBy(circuit, protection),
+  ];
+  const heading = `**${markdownWords(circuit.name)}**: ${withUnit(circuit.loadA, "A")} at ${withUnit(circuit.systemV, "V")} on ${sizeInWords(circuit.conductor)}${wattsInWords(circuit)}`;
+  return `${heading}\n\n${rows.filter((row) => row !== "").join("\n")}`;
+}
+
+type Result = JudgedCircuit["result"];
+
+function wattsInWords({ loadW, loadA, loadAtV }: JudgedCircuit["circuit"]): string {
+  if (loadW === undefined) return "";
+  return ` (${withUnit(loadW, "W")} / ${withUnit(loadAtV, "V")} = ${withUnit(loadA, "A")})`;
+}
+
+/** `margin` is empty where there is none to tell, `source` where nothing was judged. */
+function row(what: string, is: string, limit: string, margin: string, source: string): string {
+  const parts = [`- ${what}: **${is}**`, limit, margin].filter((part) => part !== "").join("; ");
+  return source === "" ? parts : `${parts} · _${source}_`;
+}
+
+function carried({ loadA }: JudgedCircuit["circuit"], ampacity: Result["ampacity"]): string {
+  const source = sourceInWords(ampacity.source);
+  if (!ampacity.judged) {
+    const why =
+      ampacity.why === "place-too-hot"
+        ? "the place is as hot as the insulation may be"
+        : "no table covers it";
+    return row("Current", withUnit(loadA, "A"), `not judged: ${why}`, "", source);
+  }
+  const [load, limit] = tellApart(loadA, ampacity.ampacityA);
+  return row(
+    "Current",
+    `${load} A`,
+    `may carry ${limit} A`,
+    marginInWords(ampacity.ampacityA - loadA, "A"),
+    source,
+  );
+}
+
+function lost({ dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded }: Result["drop"]): string {
+  const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
+  const least = overloaded ? "at least " : "";
+  return row(
+    "Drop, round trip",
+    `${least}${withUnit(dropV, "V")}, ${percent} %`,
+    `limit ${limit} %`,
+    marginInWords(dropLimitPercent - dropPercent, "%"),
+    sourceInWords(dropLimitSource),
+  );
+}
+
+function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
+  const [arrives, needed] = tellApart(arrivingV, minimumV);
+  return row(
+    "Arriving",
+    `${arrives} V`,
+    `needs ${needed} V`,
+    marginInWords(arrivingV - minimumV, "V"),
+    "stated in the plan",
+  );
+}
+
+function warmed(ampacity: Result["ampacity"], { conductorC, source }: Result["drop"]): string {
+  if (!ampacity.judged)
+    return row("Conductor", "not judged", `limit ${withUnit(ampacity.columnC, "°C")}`, "", "");
+  const [is, limit] = tellApart(conductorC, ampacity.columnC);
+  return row(
+    "Conductor",
+    `${is} °C in ${withUnit(ampacity.ambientC, "°C")}`,
+    `limit ${limit} °C`,
+    marginInWords(ampacity.columnC - conductorC, "°C"),
+    sourceInWords(source),
+  );
+}
+
+function protectedBy({ protection: stated }: JudgedCircuit["circuit"], range: Result["protection"]): string {
+  const { minA, maxA, aimA, bestRatingA, source } = range;
+  const is = stated ? withUnit(stated.ratingA, "A") : "none stated";
+  const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
+  const limit =
+    maxA === undefined
+      ? `${withUnit(minA, "A")} or more; the most was not judged`
+      : maxA < minA
+        ? `none: the load is above ${withUnit(maxA, "A")}`
+        : `allowed ${figure(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
+  const margin = stated && maxA !== undefined ? marginInWords(maxA - stated.ratingA, "A") : "";
+  return row("Protection", is, limit, margin, sourceInWords(source));
+}
+
+function marginInWords(margin: number, unit: "A" | "V" | "%" | "°C"): string {
+  return margin < 0 ? `**${withUnit(-margin, unit)} beyond it**` : `margin ${withUnit(margin, unit)}`;
+}
+
+/** More than these in one popup nobody reads. */
+const mostCircuits = 3;

@@ -1,0 +1,67 @@
+import type { Position, Range } from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { type Carrying, carryBetween, type Stretch } from "./carried-place.ts";
+
+/**
+ * A checked plan against the texts that the editor has now. The one place where offsets of checked texts become the protocol's
+ * positions, and the other way; every feature goes through it, so none can show a number against a text it was not computed from.
+ */
+export interface PlanInView {
+  readonly plan: CheckedPlan;
+  /** False: some text is newer than the plan, which is "as of the last complete text". */
+  readonly current: boolean;
+  /** Where a place of the checked text stands now; undefined where something in it was edited, or the file is gone. */
+  range(place: Place): Range | undefined;
+  /** The same for a place of which the inside may be under edit, such as a whole circuit. */
+  span(place: Place): Range | undefined;
+  /** The offset in the checked text that a position of the editor's text stands for. */
+  offset(uri: Uri, position: Position): number | undefined;
+  /** The checked text at a place. */
+  textAt(place: Place): string | undefined;
+  /** A file's uri as the client writes it, and its version there; null when it is not open. */
+  client(uri: Uri): { readonly uri: string; readonly version: number | null };
+}
+
+/** Texts by uri. */
+export type Texts = (uri: Uri) => TextDocument | undefined;
+
+export interface ViewInput {
+  readonly plan: CheckedPlan;
+  /** The texts that the plan was computed from. */
+  readonly checked: Texts;
+  /** The texts as they are now. */
+  readonly now: Texts;
+  client(uri: Uri): { readonly uri: string; readonly version: number | null };
+}
+
+export function viewPlan({ plan, checked, now, client }: ViewInput): PlanInView {
+  const carryings = new Map<Uri, Carrying | undefined>();
+  const carrying = (uri: Uri): Carrying | undefined => {
+    if (!carryings.has(uri)) {
+      const [older, newer] = [checked(uri), now(uri)];
+      carryings.set(uri, older && newer && carryBetween(older.getText(), newer.getText()));
+    }
+    return carryings.get(uri);
+  };
+  const toRange = (uri: Uri, stretch: Stretch | undefined): Range | undefined => {
+    const document = now(uri);
+    if (!document || !stretch) return undefined;
+    return { start: document.positionAt(stretch.start), end: document.positionAt(stretch.end) };
+  };
+  return {
+    plan,
+    client,
+    get current() {
+      return [...plan.snapshot.keys()].every((uri) => checked(uri)?.getText() === now(uri)?.getText());
+    },
+    range: ({ uri, start, end }) => toRange(uri, carrying(uri)?.whole(start, end)),
+    span: ({ uri, start, end }) => toRange(uri, carrying(uri)?.spanning(start, end)),
+    offset(uri, position) {
+      const document = now(uri);
+      return document && carrying(uri)?.back(document.offsetAt(position));
+    },
+    textAt: ({ uri, start, end }) => checked(uri)?.getText().slice(start, end),
+  };
+}

@@ -1,0 +1,52 @@
+import { basename } from "node:path/posix";
+import type { EditorWorkspace } from "./editor-workspace.ts";
+import { countsInWords, countsOf, several } from "./language/counts.ts";
+import type { PlanCheck, StatusParams } from "./language/messages.ts";
+import { plainWords } from "./language/plain-words.ts";
+import type { ShownPlan } from "./open-plans.ts";
+
+/** How a plan is doing, for the status bar; tests wait for it instead of for time to pass. */
+export function statusOf(plan: ShownPlan, workspace: EditorWorkspace): StatusParams {
+  const { state, message, counts, uri } = planCheck(plan, workspace);
+  const { version } = workspace.client(plan.root);
+  const { outcome } = plan;
+  const versions: Record<string, number> = {};
+  for (const file of outcome && outcome.state !== "failed" ? outcome.snapshot.keys() : [plan.root]) {
+    const client = workspace.client(file);
+    if (client.version !== null) versions[client.uri] = client.version;
+  }
+  return {
+    uri,
+    state,
+    message,
+    versions,
+    ...(version === null ? {} : { version }),
+    ...(counts ? { counts } : {}),
+  };
+}
+
+/** The same for a check of the whole workspace. */
+export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorWorkspace): PlanCheck {
+  const { uri } = workspace.client(root);
+  const counts = view && countsOf(view.plan);
+  const inWords = counts
+    ? `${several(counts.circuits, "circuit") || "no circuits"}, ${countsInWords(counts)}`
+    : "";
+  if (outcome?.state === "checked") {
+    return { uri, state: "idle", message: inWords, ...(counts ? { counts } : {}) };
+  }
+  if (outcome?.state === "held") {
+    const broken = `${plainWords(decodeURIComponent(basename(outcome.broken)))} is half typed`;
+    return {
+      uri,
+      state: "held",
+      message: counts ? `${inWords} as of the last complete text; ${broken}` : `not checked yet: ${broken}`,
+      ...(counts ? { counts } : {}),
+    };
+  }
+  return {
+    uri,
+    state: "failed",
+    message: plainWords(`could not be checked: ${outcome?.reason ?? "no reason given"}`),
+  };
+}

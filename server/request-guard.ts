@@ -1,0 +1,51 @@
+import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+
+/**
+ * The border of every request. A cancelled request is answered with the protocol's own error, never with an empty list, which
+ * would read as "nothing found". An exception is a broken assumption of ours: it is logged with the request and the shape of
+ * what was asked, and costs that one request.
+ */
+export function createRequestGuard(log: (text: string) => void): RequestGuard {
+  return async (method, params, token, answer) => {
+    try {
+      return await unlessCancelled(token, answer());
+    } catch (error) {
+      if (error instanceof ResponseError) throw error;
+      const reason = error instanceof Error ? error.message : String(error);
+      log(
+        `${method} failed: ${error instanceof Error ? error.stack : reason}\nasked with ${JSON.stringify(shapeOf(params))}`,
+      );
+      throw new ResponseError(LSPErrorCodes.RequestFailed, `Loomwright could not answer: ${reason}`);
+    }
+  };
+}
+
+export type RequestGuard = <T>(
+  method: string,
+  params: unknown,
+  token: CancellationToken,
+  answer: () => Promise<T>,
+) => Promise<T>;
+
+/** The answer to a question about a text that is no longer there. */
+export function textChanged(): ResponseError<void> {
+  return new ResponseError(LSPErrorCodes.ContentModified, "The text changed meanwhile.");
+}
+
+function unlessCancelled<T>(token: CancellationToken, answer: Promise<T>): Promise<T> {
+  const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, "Cancelled.");
+  if (token.isCancellationRequested) return Promise.reject(cancelled());
+  return new Promise((resolve, reject) => {
+    const listening = token.onCancellationRequested(() => reject(cancelled()));
+    answer.then(resolve, reject).finally(() => listening.dispose());
+  });
+}
+
+/** What was asked, without any text of the builder's: names of properties, kinds of values, numbers, and URIs. */
+function shapeOf(value: unknown, depth = 0): unknown {
+  if (typeof value === "string") return value.startsWith("file:") ? value : `text of ${value.length}`;
+  if (typeof value !== "object" || value === null) return value;
+  if (Array.isArray(value)) return `list of ${value.length}`;
+  if (depth > 3) return "…";
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, shapeOf(inner, depth + 1)]));
+}
