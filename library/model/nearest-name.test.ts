@@ -1,0 +1,56 @@
+import { expect, it } from "vitest";
+import { circuitProperties } from "./circuit-properties.ts";
+import { nearestName } from "./nearest-name.ts";
+import { protection } from "./protection-properties.ts";
+
+const ofCircuit = [...circuitProperties.properties.keys()];
+const ofProtection = [...(protection.parts?.properties.keys() ?? [])];
+
+it.each<[string, string | undefined]>([
+  ["gage", "gauge"],
+  ["gague", "gauge"],
+  ["GAUGE", "gauge"],
+  ["awg", "gauge"],
+  ["mm", "mm2"],
+  ["protekt", "protect"],
+  ["fuse", "protect"],
+  ["oneWayFeet", "oneWayFt"],
+  ["onewayft", "oneWayFt"],
+  ["insulation", "insulationC"],
+  ["engine", "engineSpace"],
+  ["paralel", "parallel"],
+  ["loadA", "load"],
+  // Two are as near, or the unit is open: offering one would be guessing.
+  ["oneWay", undefined],
+  ["positive", undefined],
+  // Another unit is another number.
+  ["oneWayCm", undefined],
+  ["oneWayMm", undefined],
+  ["oneWayIn", undefined],
+  ["loadKw", undefined],
+  ["loadMa", undefined],
+  ["ambientF", undefined],
+  ["insulationF", undefined],
+  ["voltageMv", undefined],
+  // Nothing like it.
+  ["colour", undefined],
+  ["__proto__", undefined],
+  ["constructor", undefined],
+  ["", undefined],
+  ["g".repeat(5_000), undefined],
+])("%s is taken to mean %s", (typed, meant) => {
+  expect(nearestName(typed, ofCircuit)).toBe(meant);
+});
+
+it.each<[string, string | undefined]>([
+  ["rating", "ratingA"],
+  ["ratinga", "ratingA"],
+  ["familly", "family"],
+  ["distanceM", undefined],
+  ["distanceCm", undefined],
+  ["distanceFt", undefined],
+  ["distance", undefined],
+  ["interruptingKa", undefined],
+])("%s, of a fuse, is taken to mean %s", (typed, meant) => {
+  expect(nearestName(typed, ofProtection)).toBe(meant);
+});
