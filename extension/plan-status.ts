@@ -26,7 +26,9 @@ export function showPlanStatus(session: ServerSession): Disposable {
   return Disposable.from(
     item,
     session.onStatus((status) => {
-      if (status.uri !== undefined) plans.set(status.uri, status);
+      // An item that changes at every key is not read by anybody: while a plan is checked again, the last result stays.
+      const known = status.uri !== undefined && plans.has(status.uri);
+      if (status.uri !== undefined && !(known && status.state === "checking")) plans.set(status.uri, status);
       show();
     }),
     session.onRunning((isRunning) => {
@@ -53,7 +55,6 @@ const stopped: Look = {
   alarming: true,
 };
 
-/** "checking" looks like the result before it: an item that changes at every key is not read by anybody. */
 function lookOf({ state, message, counts }: StatusParams): Look {
   const command = "workbench.actions.view.problems";
   if (state === "failed") {

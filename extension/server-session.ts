@@ -65,7 +65,6 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
         ]),
         outputChannel: log,
         initializationOptions: () => workspace.getConfiguration("loomwright"),
-        synchronize: { configurationSection: "loomwright" },
         middleware: linkToRulePages,
         initializationFailedHandler: () => false,
         errorHandler: {

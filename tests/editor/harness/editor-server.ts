@@ -9,6 +9,8 @@ export interface EditorServer {
   readonly origin: string;
   /** "127.0.0.1:40123", as it stands in vscode-remote addresses. */
   readonly authority: string;
+  /** The folder with all its data, the installed extensions among them; part of the command line of every process below it. */
+  readonly data: string;
   /** What it printed so far, for a failing test's message. */
   printed(): string;
   /** Ends the server with its extension hosts and language servers, and deletes its data. */
@@ -60,6 +62,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
     return {
       origin: `http://127.0.0.1:${port}`,
       authority: `127.0.0.1:${port}`,
+      data,
       printed,
       async stop() {
         await endGroup(child);
@@ -72,10 +75,10 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
   }
 }
 
+type Provided = "LOOMWRIGHT_EDITOR" | "LOOMWRIGHT_CHROMIUM" | "LOOMWRIGHT_VSIX" | "LOOMWRIGHT_SUITE";
+
 /** Handed down by run.mjs, which fetches and builds what the tests need before any of them starts. */
-export function fromEnvironment(
-  name: "LOOMWRIGHT_EDITOR" | "LOOMWRIGHT_CHROMIUM" | "LOOMWRIGHT_VSIX",
-): string {
+export function fromEnvironment(name: Provided): string {
   const value = process.env[name];
   if (!value) throw new Error(`${name} is not set: start these tests with "node tests/editor/run.mjs"`);
   return value;

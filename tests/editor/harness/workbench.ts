@@ -1,11 +1,5 @@
-import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { type Browser, chromium, type Page } from "playwright-core";
 import { type EditorServer, fromEnvironment } from "./editor-server.ts";
-
-/** One window of the workbench. */
-export interface Workbench {
-  readonly page: Page;
-  close(): Promise<void>;
-}
 
 /** One Chromium for all windows of a test file. */
 export function startBrowser(): Promise<Browser> {
@@ -31,8 +25,7 @@ export interface WindowOptions {
   readonly payload?: readonly (readonly [string, string])[];
   /** Called with the page before it goes anywhere. */
   readonly before?: (page: Page) => Promise<void>;
-  /** For pictures: device pixels for each of the page's. */
-  readonly sharpness?: number;
+  readonly viewport?: { readonly width: number; readonly height: number };
 }
 
 /** Opens a folder in a fresh profile, and waits until the workbench is drawn. */
@@ -40,10 +33,9 @@ export async function openWindow(
   browser: Browser,
   server: EditorServer,
   options: WindowOptions,
-): Promise<Workbench> {
-  const context: BrowserContext = await browser.newContext({
-    viewport: { width: 1280, height: 800 },
-    deviceScaleFactor: options.sharpness ?? 1,
+): Promise<Page> {
+  const context = await browser.newContext({
+    viewport: options.viewport ?? { width: 1280, height: 800 },
   });
   context.setDefaultTimeout(30_000);
   const page = await context.newPage();
@@ -53,7 +45,7 @@ export async function openWindow(
   if (options.payload) address.searchParams.set("payload", JSON.stringify(options.payload));
   await page.goto(address.href);
   await page.waitForSelector(".monaco-workbench .part.editor");
-  return { page, close: () => context.close() };
+  return page;
 }
 
 /** The address of a file of this machine as the workbench names it. */

@@ -1,0 +1,65 @@
+import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll } from "vitest";
+import { type EditorServer, fromEnvironment, startEditorServer } from "./editor-server.ts";
+import { openWindow, remoteAddress, startBrowser, type WindowOptions } from "./workbench.ts";
+
+/** The editor of one file of stories, with the packed extension installed: started before its first story, ended after its last. */
+export interface Editor {
+  server(): EditorServer;
+  /** Opens a folder in a fresh window and, in it, a file. The last window opened is pictured when a story fails. */
+  open(folder: string, options?: { readonly file?: string } & Partial<WindowOptions>): Promise<Page>;
+  /** A new folder outside the work tree with these files, gone at the end. */
+  folder(files: Readonly<Record<string, string>>): string;
+}
+
+/** Pictures of failed stories are left here. */
+const pictures = fileURLToPath(new URL("../dist/failed", import.meta.url));
+
+export function useEditor(options: { readonly trustEverything: boolean }): Editor {
+  let server: EditorServer | undefined;
+  let browser: Browser | undefined;
+  let page: Page | undefined;
+  const folders: string[] = [];
+
+  beforeAll(async () => {
+    server = await startEditorServer({ extensions: [fromEnvironment("LOOMWRIGHT_VSIX")], ...options });
+    browser = await startBrowser();
+  });
+  afterEach(async ({ task }) => {
+    if (task.result?.state !== "fail" || !page || page.isClosed()) return;
+    mkdirSync(pictures, { recursive: true });
+    await page.screenshot({ path: join(pictures, `${task.name.replace(/\W+/g, "-").slice(0, 80)}.png`) });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+    for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+  });
+
+  const started = () => {
+    if (!server) throw new Error("the editor has not been started");
+    return server;
+  };
+  return {
+    server: started,
+    async open(folder, { file, ...rest } = {}) {
+      if (!browser) throw new Error("the browser has not been started");
+      const payload = file ? [["openFile", remoteAddress(started(), join(folder, file))] as const] : [];
+      page = await openWindow(browser, started(), { folder, payload, ...rest });
+      return page;
+    },
+    folder(files) {
+      const folder = realpathSync(mkdtempSync(join(tmpdir(), "loomwright-story-")));
+      folders.push(folder);
+      for (const [name, text] of Object.entries(files)) {
+        mkdirSync(dirname(join(folder, name)), { recursive: true });
+        writeFileSync(join(folder, name), text);
+      }
+      return folder;
+    },
+  };
+}

@@ -1,0 +1,82 @@
+import type { Page } from "playwright-core";
+import { beforeAll, expect, test } from "vitest";
+import { useEditor } from "../harness/use-editor.ts";
+
+// What a person sees and clicks, from the first underline to the corrected plan, in one window and in this order.
+
+const editor = useEditor({ trustEverything: true });
+let page: Page;
+
+beforeAll(async () => {
+  const folder = editor.folder({
+    "heater.ts": `import { circuit } from "loomwright";
+
+circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insulationC: 105 });
+`,
+  });
+  page = await editor.open(folder, { file: "heater.ts" });
+});
+
+test("the wrong value is underlined", async () => {
+  await page.locator(".squiggly-warning").first().waitFor();
+});
+
+test("the state of the plan stands in the status bar", async () => {
+  await statusBar(/1 warning/).waitFor();
+});
+
+test("drop and spare capacity stand beside the size, and a line over the plan sums it up", async () => {
+  await lines(/% drop/).waitFor();
+  await page.locator(".codelens-decoration", { hasText: /1 circuit.*1 warning/ }).waitFor();
+});
+
+test("resting the pointer on the value shows what was found and what the circuit carries", async () => {
+  await page.locator(".view-line span", { hasText: /^14$/ }).last().hover();
+  const hover = page.locator(".monaco-hover:visible");
+  await hover.getByText(/conductor\/voltage-drop/).waitFor();
+  await hover
+    .getByText(/worked out/i)
+    .first()
+    .waitFor();
+  expect(await hover.textContent()).toMatch(/\d %/);
+});
+
+test("a click on the rule's name opens its page", async () => {
+  await page.locator(".monaco-hover:visible a.code-link").click();
+  await page.locator(".tab", { hasText: "Preview voltage-drop.md" }).waitFor();
+  await page.keyboard.press("Control+W");
+});
+
+test("the light bulb's fix is applied, and the underline is gone", async () => {
+  await page.locator(".view-line span", { hasText: /^14$/ }).last().click();
+  await page.keyboard.press("Control+.");
+  const menu = page.locator(".action-widget");
+  await menu.getByText(/AWG/).first().click();
+  await statusBar(/nothing found|no findings/).waitFor();
+  expect(await page.locator(".squiggly-warning").count()).toBe(0);
+  await lines(/gauge: (12|10)/).waitFor();
+});
+
+test("sizes are offered while one types, each with its drop", async () => {
+  await page.keyboard.press("Control+End");
+  await page.keyboard.type(
+    'circuit({ name: "lamp", load: 2, oneWayFt: 30, protect: 5, insulationC: 105, gauge: ',
+  );
+  await page.keyboard.press("Control+Space");
+  await page
+    .locator(".suggest-widget.visible .monaco-list-row", { hasText: /% drop/ })
+    .first()
+    .waitFor();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await statusBar(/2 circuits/).waitFor();
+});
+
+/** Text as the editor draws it has spaces that do not break. */
+function lines(text: RegExp) {
+  return page.locator(".view-line", { hasText: text }).first();
+}
+
+function statusBar(text: RegExp) {
+  return page.locator('[id="loomwright.loomwright-vscode.loomwright.plan"]', { hasText: text });
+}

@@ -1,0 +1,36 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { useEditor } from "../harness/use-editor.ts";
+
+const editor = useEditor({ trustEverything: true });
+
+test("a new build is made from the command palette, in a new folder of the name one gives", async () => {
+  const folder = editor.folder({ "notes.txt": "mine\n" });
+  const page = await editor.open(folder);
+  await page.locator(".explorer-viewlet", { hasText: "notes.txt" }).waitFor();
+  await page.keyboard.press("F1");
+  await page.keyboard.type("Loomwright: New Build");
+  await page
+    .locator(".quick-input-list-row, .quick-input-list .monaco-list-row", { hasText: "New Build" })
+    .first()
+    .waitFor();
+  await page.keyboard.press("Enter");
+
+  // The editor's own dialog for folders of another machine: the workspace's folder is proposed.
+  await page.locator(".quick-input-widget", { hasText: "Where should the new build go?" }).waitFor();
+  await page.locator(".quick-input-widget a.monaco-button", { hasText: "OK" }).click();
+
+  const name = page.locator(".quick-input-widget", { hasText: "Name of the new folder" });
+  await name.waitFor();
+  await name.locator("input[type=text]").fill("notes.txt");
+  await name.getByText("is there already").waitFor();
+  await name.locator("input[type=text]").fill("van");
+  await page.keyboard.press("Enter");
+
+  await page.locator(".tab.active", { hasText: "plan.ts" }).waitFor();
+  await page
+    .locator(".statusbar-item", { hasText: /Loomwright: (nothing found|no findings).*5 circuits/ })
+    .waitFor();
+  expect(existsSync(join(folder, "van", "package.json"))).toBe(true);
+});

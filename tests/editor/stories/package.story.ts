@@ -1,0 +1,44 @@
+import { readdirSync, statSync } from "node:fs";
+import { join, relative } from "node:path";
+import { expect, test } from "vitest";
+import { fromEnvironment } from "../harness/editor-server.ts";
+import { useEditor } from "../harness/use-editor.ts";
+
+const editor = useEditor({ trustEverything: true });
+
+test("the packed extension is under 6 MB", () => {
+  expect(statSync(fromEnvironment("LOOMWRIGHT_VSIX")).size).toBeLessThan(6e6);
+});
+
+test("what gets installed is all that is needed without a network, and no sources", () => {
+  const files = installedFiles();
+  for (const needed of [
+    "dist/extension.cjs",
+    "dist/language-server.cjs",
+    "dist/plan-worker.cjs",
+    "dist/typescript.cjs",
+    "dist/quickjs.wasm",
+    "dist/loomwright.tgz",
+    "dist/THIRD-PARTY-NOTICES.txt",
+    "dist/rules/conductor/ampacity.md",
+    "template/plan.ts",
+    "media/icon.png",
+    "media/finding.png",
+  ]) {
+    expect(files).toContain(needed);
+  }
+  expect(
+    files.filter((file) => /\.[mc]?ts$|node_modules|\.map$/.test(file) && !file.startsWith("template/")),
+  ).toEqual([]);
+});
+
+function installedFiles(): string[] {
+  const extensions = join(editor.server().data, "extensions");
+  const ours = readdirSync(extensions).find((name) => name.startsWith("loomwright."));
+  if (!ours) throw new Error(`the extension is not among ${readdirSync(extensions)}`);
+  return readdirSync(join(extensions, ours), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) =>
+      relative(join(extensions, ours), join(entry.parentPath, entry.name)).replaceAll("\\", "/"),
+    );
+}

@@ -1,0 +1,18 @@
+import { test } from "vitest";
+import { useEditor } from "../harness/use-editor.ts";
+
+const editor = useEditor({ trustEverything: false });
+
+test("a plan in a folder that nobody trusts is checked", async () => {
+  const folder = editor.folder({
+    "stranger.ts": `import { circuit } from "loomwright";
+
+circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insulationC: 105 });
+`,
+  });
+  const page = await editor.open(folder, { file: "stranger.ts" });
+  await page.getByRole("button", { name: /^No, I don't trust/ }).click();
+  await page.locator(".statusbar-item", { hasText: "Restricted Mode" }).waitFor();
+  await page.locator(".squiggly-warning").first().waitFor();
+  await page.locator(".statusbar-item", { hasText: /Loomwright: 1 warning/ }).waitFor();
+});

@@ -1,0 +1,19 @@
+import { activation } from "./activation.ts";
+import { commands } from "./commands.ts";
+import { fixes } from "./fixes.ts";
+import { newBuild } from "./new-build.ts";
+import { reading } from "./reading.ts";
+import { severalFiles } from "./several-files.ts";
+import type { Story } from "./story.ts";
+import { typing } from "./typing.ts";
+
+/** In the order in which they are run: activation first, while nothing has been opened. */
+export const stories: readonly Story[] = [
+  ...activation,
+  ...reading,
+  ...fixes,
+  ...typing,
+  ...severalFiles,
+  ...commands,
+  ...newBuild,
+];
