@@ -6,6 +6,7 @@ import { createRequire } from "node:module";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { bundledText } from "./evaluate/sandbox/bundled-text-plugin.mjs";
 
 const require = createRequire(import.meta.url);
 const here = dirname(fileURLToPath(import.meta.url));
@@ -70,7 +71,7 @@ async function bundle(entryPoints) {
     // `import.meta.url` is empty in CommonJS; the bundle's own address takes its place.
     define: { "import.meta.url": "bundleUrl" },
     banner: { js: 'const bundleUrl = require("node:url").pathToFileURL(__filename).href;' },
-    plugins: [typescriptBeside],
+    plugins: [typescriptBeside, bundledText],
     legalComments: "linked",
     logLevel: "error",
   });

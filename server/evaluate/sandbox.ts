@@ -1,3 +1,58 @@
+import { PlanRunner } from "./sandbox/plan-runner.ts";
+
+/**
+ * Starts nothing yet: the first plan starts the first worker. A second one is made ready some time after the first plan has
+ * ended, so that a command line which checks one plan does not pay for it.
+ */
+export function createSandbox(options: { readonly workerFile?: URL | string } = {}): Sandbox {
+  const workerFile = options.workerFile ?? new URL("../dist/plan-worker.cjs", import.meta.url);
+  let runner: PlanRunner | undefined;
+  let spare: PlanRunner | undefined;
+  let spareTimer: NodeJS.Timeout | undefined;
+  let last: Promise<unknown> = Promise.resolve();
+  let closed = false;
+
+  const startSpareSoon = () => {
+    clearTimeout(spareTimer);
+    spareTimer = setTimeout(() => {
+      if (!closed && !spare?.usable) spare = new PlanRunner(workerFile);
+    }, spareAfterMs).unref();
+  };
+
+  const runNext = async (request: RunRequest): Promise<RunOutcome> => {
+    let stopped: Stopped = { why: "failed", message: "the sandbox was closed" };
+    // A worker may turn out to be spoilt while it makes itself ready again; the plan is then given to a new one.
+    for (let attempt = 0; attempt < 2 && !closed; attempt++) {
+      if (!runner?.usable) {
+        runner = spare?.usable ? spare : new PlanRunner(workerFile);
+        spare = undefined;
+      }
+      const outcome = await runner.run(request);
+      if (outcome) {
+        startSpareSoon();
+        return outcome;
+      }
+      stopped = runner.stopped ?? stopped;
+    }
+    return { records: [], calls: [], births: [], stopped };
+  };
+
+  return {
+    run(request) {
+      const outcome = last.then(() => runNext(request));
+      last = outcome.catch(() => {});
+      return outcome;
+    },
+    async dispose() {
+      closed = true;
+      clearTimeout(spareTimer);
+      await Promise.all([runner?.kill(), spare?.kill()]);
+    },
+  };
+}
+
+const spareAfterMs = 500;
+
 /**
  * The contract between the room that reads text and the worker that runs it. Only plain data crosses.
  *

@@ -1,0 +1,58 @@
+/**
+ * The worker in which plans run. It has no environment and no standard streams, and knows nothing but QuickJS; its parent
+ * kills it when a plan does not let go.
+ */
+import { readFileSync } from "node:fs";
+import { parentPort, workerData } from "node:worker_threads";
+import base from "@jitl/quickjs-ng-wasmfile-release-sync";
+import { newQuickJSWASMModuleFromVariant, newVariant } from "quickjs-emscripten-core";
+import { writePages } from "./sandbox/record-pages.ts";
+import { prepareRoom } from "./sandbox/run-plan.ts";
+import type { FromWorker, ToWorker, WorkerStart } from "./sandbox/worker-messages.ts";
+import type { Stopped } from "./sandbox.ts";
+
+/** WebAssembly memory never shrinks. An instance begins with 16 MiB; one that a plan has blown up is thrown away. */
+const reusableBytes = 32 * 1024 * 1024;
+
+/** After a limit was hit, the engine may not have let go of everything, and then ends itself when asked to clean up. */
+const mayReuseAfter = (stopped: Stopped | undefined) => stopped === undefined || stopped.why === "error";
+
+async function work() {
+  const tell = (message: FromWorker) => parentPort?.postMessage(message);
+  useUniversalTime();
+  const quickjs = await newQuickJSWASMModuleFromVariant(
+    newVariant(base, {
+      wasmBinary: new Uint8Array(readFileSync(new URL("../dist/quickjs.wasm", import.meta.url))).buffer,
+      emscriptenModule: { print: () => {}, printErr: () => {} } as never,
+    }),
+  );
+  const records = writePages((workerData as WorkerStart).firstPage, (page) => tell({ kind: "page", page }));
+  let room = prepareRoom(quickjs, records);
+  parentPort?.on("message", (request: ToWorker) => {
+    let reusable = false;
+    try {
+      const stopped = room.run(request);
+      reusable = mayReuseAfter(stopped) && quickjs.getWasmMemory().buffer.byteLength <= reusableBytes;
+      tell({ kind: "ended", stopped, reusable });
+    } catch (error) {
+      tell({ kind: "ended", stopped: { why: "failed", message: String(error) }, reusable });
+    }
+    if (!reusable) return;
+    // The answer is on its way; the next plan finds a fresh context waiting.
+    room.dispose();
+    room = prepareRoom(quickjs, records);
+    tell({ kind: "ready" });
+  });
+  tell({ kind: "ready" });
+}
+
+/** QuickJS asks this realm for the local time zone. What a plan gives must not depend on where it is checked. */
+function useUniversalTime() {
+  const clock = Date.prototype as unknown as Record<string, unknown>;
+  for (const part of ["FullYear", "Month", "Date", "Day", "Hours", "Minutes", "Seconds"]) {
+    clock[`get${part}`] = clock[`getUTC${part}`];
+  }
+  clock.getTimezoneOffset = () => 0;
+}
+
+void work();

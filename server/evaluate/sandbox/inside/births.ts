@@ -1,0 +1,109 @@
+/**
+ * The marks: which calls are open, and how objects came to be. See `sandbox.ts` for what they mean.
+ *
+ * A plan can name the marks in its text and misuse them. A token is a {@link Call} with nothing but private fields, so it can
+ * be neither forged nor changed; anything else given for one is passed over. The worst that comes of it is a finding of that
+ * plan at a wrong place in it.
+ */
+import { defineProperty, freeze } from "./primordials.ts";
+
+/** A call that was open. Freed with the last token, birth or call that knows it. */
+export class Call {
+  readonly #site: number;
+  readonly #within: Call | undefined;
+  readonly #seen: readonly (Birth | undefined)[] | undefined;
+  #index = -1;
+
+  constructor(site: number, within: Call | undefined, seen: readonly (Birth | undefined)[] | undefined) {
+    this.#site = site;
+    this.#within = within;
+    this.#seen = seen;
+  }
+
+  static is(token: unknown): token is Call {
+    return typeof token === "object" && token !== null && #site in token;
+  }
+
+  /** What the recorder writes down, and under which number. */
+  static read(call: Call) {
+    return { site: call.#site, within: call.#within, seen: call.#seen };
+  }
+
+  static index(call: Call): number {
+    return call.#index;
+  }
+
+  static number(call: Call, index: number) {
+    call.#index = index;
+  }
+}
+
+/** How an object came to be. Never handed to a plan. */
+export interface Birth {
+  readonly literal: number;
+  readonly call: Call | undefined;
+  readonly seen: readonly (Birth | undefined)[] | undefined;
+  index: number;
+}
+
+// A token leads nowhere: not to its class, and so to no second token.
+defineProperty(Call.prototype, "constructor", { value: undefined });
+freeze(Call.prototype);
+
+let current: Call | undefined;
+
+// Own properties, so that nothing is looked up on a prototype.
+const births = Object.assign(new WeakMap<object, Birth>(), {
+  birthOf: WeakMap.prototype.get as (this: WeakMap<object, Birth>, object: unknown) => Birth | undefined,
+  remember: WeakMap.prototype.set as (this: WeakMap<object, Birth>, object: object, birth: Birth) => unknown,
+});
+
+export function enter(site: number, ...seen: unknown[]): Call | undefined {
+  const before = current;
+  current = new Call(site, before, seen.length === 0 ? undefined : birthsOf(seen));
+  return before;
+}
+
+export function leave<Value>(token: Call | undefined, value: Value): Value {
+  if (token === undefined || Call.is(token)) current = token;
+  return value;
+}
+
+export function open(): Call | undefined {
+  return current;
+}
+
+export function literal<Made extends object>(id: number, made: Made, ...seen: unknown[]): Made {
+  births.remember(made, {
+    literal: id,
+    call: current,
+    seen: seen.length === 0 ? undefined : birthsOf(seen),
+    index: -1,
+  });
+  return made;
+}
+
+export const self = Symbol("self");
+
+/** What a word returns was made by the literal that the word was given. */
+export function sameBirth(made: unknown, as: object) {
+  const birth = births.birthOf(as);
+  if (birth !== undefined && typeof made === "object" && made !== null) births.remember(made, birth);
+}
+
+export function birthOf(object: object): Birth | undefined {
+  return births.birthOf(object);
+}
+
+/** No call of the plan is open between two jobs. */
+export function forgetOpenCalls() {
+  current = undefined;
+}
+
+/** In place: the list is the function's own. */
+function birthsOf(seen: unknown[]): (Birth | undefined)[] {
+  for (let position = 0; position < seen.length; position++) {
+    seen[position] = births.birthOf(seen[position]);
+  }
+  return seen as (Birth | undefined)[];
+}

@@ -1,0 +1,104 @@
+import { apply, construct, defineProperty, freeze } from "./primordials.ts";
+
+/**
+ * Takes away what a plan has no use for: the clock, chance, code made from text, and what shows how the engine manages
+ * memory. A plan then gives the same records every time and everywhere.
+ */
+export function harden() {
+  for (const name of unwanted) delete (globalThis as Record<string, unknown>)[name];
+  removeCodeFromText();
+  stopTheClock();
+  replaceChance();
+  silenceTheConsole();
+}
+
+const unwanted = [
+  "performance",
+  "queueMicrotask",
+  "eval",
+  "Atomics",
+  "SharedArrayBuffer",
+  "WeakRef",
+  "FinalizationRegistry",
+  "gc",
+  "navigator",
+];
+
+/** `Function("…")` and its kin, also by way of `constructor.constructor`. They stay what `instanceof` needs: a prototype's owner. */
+function removeCodeFromText() {
+  const kinds = [() => {}, async () => {}, function* () {}, async function* () {}];
+  for (let index = 0; index < kinds.length; index++) {
+    const prototype = Object.getPrototypeOf(kinds[index]) as object;
+    const name = index === 0 ? "Function" : (prototype as { constructor: { name: string } }).constructor.name;
+    const refusing = {
+      [name]: () => {
+        throw new EvalErrorKept("a plan cannot make code from text");
+      },
+    }[name] as object;
+    defineProperty(refusing, "prototype", { value: prototype, writable: false });
+    defineProperty(prototype, "constructor", { value: refusing, writable: false, configurable: false });
+    if (index === 0) setGlobal("Function", refusing);
+  }
+}
+
+const EvalErrorKept = EvalError;
+
+/** It is always the same moment. The class is no subclass: `super` would lead back to the real one. */
+function stopTheClock() {
+  const Real = Date;
+  const moment = Real.UTC(2000, 0, 1);
+  const written = Real.prototype.toString;
+  function Stopped(...parts: unknown[]): unknown {
+    if (new.target === undefined) return apply(written, new Real(moment), []);
+    return construct(Real, parts.length === 0 ? [moment] : parts, new.target);
+  }
+  defineProperty(Stopped, "name", { value: "Date" });
+  defineProperty(Stopped, "length", { value: 7 });
+  defineProperty(Stopped, "prototype", { value: Real.prototype, writable: false });
+  defineProperty(Stopped, "now", { value: () => moment, writable: true, configurable: true });
+  defineProperty(Stopped, "parse", { value: Real.parse, writable: true, configurable: true });
+  defineProperty(Stopped, "UTC", { value: Real.UTC, writable: true, configurable: true });
+  defineProperty(Real.prototype, "constructor", { value: Stopped });
+  setGlobal("Date", Stopped);
+}
+
+/** A fixed sequence (mulberry32), so that a plan that leaves something to chance is at least the same plan every time. */
+function replaceChance() {
+  const { imul } = Math;
+  let state = 0x10_0a_d5;
+  const random = () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+  defineProperty(Math, "random", { value: random, writable: true, configurable: true });
+}
+
+/** A builder who looks for a mistake may write `console.log`; in the editor it leads nowhere, in plain Node it prints. */
+function silenceTheConsole() {
+  const console: Record<string, unknown> = {};
+  for (const name of [
+    "log",
+    "info",
+    "warn",
+    "error",
+    "debug",
+    "trace",
+    "table",
+    "dir",
+    "assert",
+    "count",
+    "group",
+    "groupEnd",
+    "time",
+    "timeEnd",
+  ]) {
+    console[name] = () => {};
+  }
+  setGlobal("console", freeze(console));
+}
+
+function setGlobal(name: string, value: unknown) {
+  defineProperty(globalThis, name, { value, writable: true, enumerable: false, configurable: true });
+}

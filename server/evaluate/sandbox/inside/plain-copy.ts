@@ -1,0 +1,152 @@
+import { type Birth, birthOf } from "./births.ts";
+import {
+  defineProperty,
+  firstOf,
+  getOwnPropertyDescriptor,
+  getPrototypeOf,
+  isArray,
+  objectPrototype,
+} from "./primordials.ts";
+
+/** Far above what any word takes, so that whatever is cut off here is a finding anyway. */
+const limits = { textCharacters: 1_000, properties: 300, values: 2_000, depth: 6 };
+
+/**
+ * Copies what a word was given, reading every property once: getters and proxies run here, and never again.
+ * The copy holds nothing that could run code when it is turned into JSON: objects without prototype, lists with their
+ * `toJSON` covered, texts, finite numbers, booleans, null. Anything else is described: `{ $strange: "NaN" }`.
+ */
+export function plainCopy(given: unknown): PlainCopy {
+  const copying: Copying = { values: 0, births: undefined, strangers: undefined };
+  const value = given === undefined ? strange("nothing") : copyOf(given, "", undefined, copying);
+  return { value, births: copying.births, strangers: copying.strangers };
+}
+
+export interface PlainCopy {
+  readonly value: unknown;
+  /** Births of the objects in it, with their paths. */
+  readonly births: BirthAt | undefined;
+  /** What was described instead of copied, and where the description stands. */
+  readonly strangers: Stranger | undefined;
+}
+
+/** Linked, because a list that grows could be watched. */
+export interface BirthAt {
+  readonly path: string;
+  readonly birth: Birth;
+  readonly next: BirthAt | undefined;
+}
+
+export interface Stranger {
+  readonly holder: Record<string, unknown>;
+  readonly key: string;
+  readonly original: unknown;
+  readonly next: Stranger | undefined;
+}
+
+interface Copying {
+  values: number;
+  births: BirthAt | undefined;
+  strangers: Stranger | undefined;
+}
+
+interface Ancestor {
+  readonly value: object;
+  readonly path: string;
+  readonly depth: number;
+  readonly parent: Ancestor | undefined;
+}
+
+function copyOf(value: unknown, path: string, parent: Ancestor | undefined, copying: Copying): unknown {
+  if (++copying.values > limits.values) return strange("more values than fit in one circuit");
+  switch (typeof value) {
+    case "boolean":
+    case "undefined":
+      return value;
+    case "number":
+      return value - value === 0 ? value : strange(`${value}`);
+    case "string":
+      return firstOf(value, limits.textCharacters);
+    case "object":
+      return value === null ? null : copyOfObject(value, path, parent, copying);
+    case "function":
+      return strange("a function");
+    case "symbol":
+      return strange("a symbol");
+    default:
+      return strange("a BigInt");
+  }
+}
+
+function copyOfObject(value: object, path: string, parent: Ancestor | undefined, copying: Copying): unknown {
+  for (let above = parent; above !== undefined; above = above.parent) {
+    if (above.value === value) return strange("an object that contains itself");
+  }
+  const depth = parent === undefined ? 1 : parent.depth + 1;
+  if (depth > limits.depth) return strange("an object nested too deeply");
+  const birth = birthOf(value);
+  if (birth !== undefined) copying.births = { path, birth, next: copying.births };
+  const here: Ancestor = { value, path, depth, parent };
+  if (isArray(value)) return copyOfList(value, here, copying);
+  const prototype = getPrototypeOf(value);
+  if (prototype !== objectPrototype && prototype !== null) return strange(classOf(prototype));
+
+  // The spread reads every property, once; what follows looks at the copy only.
+  const copy: Record<string, unknown> = { __proto__: null, ...value } as never;
+  let properties = 0;
+  for (const key in copy) {
+    if (++properties > limits.properties)
+      return strange(`an object with more than ${limits.properties} properties`);
+    const original = copy[key];
+    const copied = copyOf(original, path === "" ? key : `${path}.${key}`, here, copying);
+    if (copied !== original) put(copy, key, copied, original, copying);
+  }
+  return copy;
+}
+
+function copyOfList(value: readonly unknown[], here: Ancestor, copying: Copying): unknown {
+  const { length } = value;
+  if (!(length <= limits.properties)) return strange(`a list of more than ${limits.properties} values`);
+  const copy: unknown[] = [];
+  defineProperty(copy, "toJSON", { __proto__: null, value: undefined } as never);
+  for (let index = 0; index < length; index++) {
+    const original = value[index];
+    const copied =
+      original === undefined ? strange("nothing") : copyOf(original, `${here.path}.${index}`, here, copying);
+    defineProperty(copy, index, {
+      __proto__: null,
+      value: copied,
+      writable: true,
+      enumerable: true,
+      configurable: true,
+    } as never);
+    if (copied !== original) put(copy as never, `${index}`, copied, original, copying);
+  }
+  return copy;
+}
+
+function put(
+  holder: Record<string, unknown>,
+  key: string,
+  copied: unknown,
+  original: unknown,
+  copying: Copying,
+) {
+  holder[key] = copied;
+  const described = typeof original !== "object" || (copied as { $strange?: unknown }).$strange !== undefined;
+  if (described) copying.strangers = { holder, key, original, next: copying.strangers };
+}
+
+function strange(described: string): { readonly $strange: string } {
+  return { __proto__: null, $strange: described } as never;
+}
+
+/** Only own data properties are looked at, so that describing an object runs nothing of the plan but a proxy's traps. */
+function classOf(prototype: object): string {
+  const maker: unknown = getOwnPropertyDescriptor(prototype, "constructor")?.value;
+  const name: unknown =
+    typeof maker === "function" ? getOwnPropertyDescriptor(maker, "name")?.value : undefined;
+  return typeof name === "string" && name !== ""
+    ? `an object of class ${firstOf(name, 60)}`
+    : "an object with inherited properties";
+}

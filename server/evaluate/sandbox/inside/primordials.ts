@@ -1,0 +1,12 @@
+/** The language's own functions, as they are before a plan may change them. */
+export const { defineProperty, freeze, getOwnPropertyDescriptor, getPrototypeOf } = Object;
+export const { apply, construct } = Reflect;
+export const { isArray } = Array;
+export const { stringify } = JSON;
+export const objectPrototype = Object.prototype;
+const { slice } = String.prototype;
+
+/** The first characters of a text. */
+export function firstOf(text: string, characters: number): string {
+  return text.length <= characters ? text : apply(slice, text, [0, characters]);
+}

@@ -1,0 +1,199 @@
+import realm from "bundled-text:./inside/realm.ts";
+import words from "bundled-text:../../../library/plan/index.ts";
+import type {
+  QuickJSContext,
+  QuickJSHandle,
+  QuickJSRuntime,
+  QuickJSWASMModule,
+} from "quickjs-emscripten-core";
+import type { RunRequest, Stopped } from "../sandbox.ts";
+import type { Thrown } from "./inside/describe-thrown.ts";
+import type { PageWriter } from "./record-pages.ts";
+import { oneLine, placeInStack } from "./thrown.ts";
+
+/** A fresh QuickJS runtime and context, made before the plan is there, and good for one plan. */
+export interface Room {
+  /** Runs the plan to its end. Throws only what the host itself throws: the WebAssembly instance may then be spoilt. */
+  run(request: RunRequest): Stopped | undefined;
+  dispose(): void;
+}
+
+export function prepareRoom(quickjs: QuickJSWASMModule, records: PageWriter): Room {
+  const runtime = quickjs.newRuntime({ maxStackSizeBytes: stackBytes });
+  const context = runtime.newContext();
+  const state: RunState = { limits: undefined, stop: undefined, over: false, recordsMade: 0 };
+  context
+    .newFunction("emit", (lines) =>
+      emit(context.getString(lines), records, state) ? context.true : context.false,
+    )
+    .consume((handle) => context.setProp(context.global, "emit", handle));
+  loadOwnModules(runtime);
+  const inside = context.unwrapResult(context.evalCode(realm, realmName, { type: "module" }));
+  context.unwrapResult(context.evalCode(nameMarks, "loomwright/marks", { type: "global" })).dispose();
+  context.unwrapResult(context.evalCode(recordingWords, "loomwright", { type: "module" })).dispose();
+
+  return {
+    run(request) {
+      records.reset();
+      return run({ runtime, context, inside, request, state, quickjs });
+    },
+    dispose() {
+      inside.dispose();
+      context.dispose();
+      runtime.dispose();
+    },
+  };
+}
+
+/** Enough for honest recursion, and far from the end of the host's own stack, which would spoil the WebAssembly instance. */
+const stackBytes = 256 * 1024;
+
+const realmName = "loomwright/realm";
+
+/** Constants of the global scope: no properties of the global object, so a plan can neither list, replace nor delete them. */
+const nameMarks = `
+const { enter: __enter, leave: __leave, open: __open, literal: __literal, self: __self } = globalThis.marks;
+delete globalThis.marks;`;
+
+/** What a plan imports: all of the library's words, those that make records in their recording form. */
+const recordingWords = `
+import * as words from "loomwright/words";
+export * from "loomwright/words";
+const recorded = globalThis.recorded;
+delete globalThis.recorded;
+export const circuit = recorded("circuit", words.circuit);
+export const build = recorded("build", words.build);`;
+
+interface RunState {
+  limits: RunRequest["limits"] | undefined;
+  /** Why the plan must stop. Set by the host, where a plan cannot reach it; whatever the plan does next, this was it. */
+  stop: "time" | "memory" | "records" | undefined;
+  /** The plan has ended, and is being asked where. */
+  over: boolean;
+  recordsMade: number;
+}
+
+interface Running {
+  readonly runtime: QuickJSRuntime;
+  readonly context: QuickJSContext;
+  readonly inside: QuickJSHandle;
+  readonly request: RunRequest;
+  readonly state: RunState;
+  readonly quickjs: QuickJSWASMModule;
+}
+
+/** Writes what the recorder hands over; true when the plan must stop. */
+function emit(lines: string, records: PageWriter, state: RunState): boolean {
+  const { limits } = state;
+  if (limits === undefined) return true;
+  if (!state.over) {
+    // A record comes last, and it alone ends in an object.
+    if (lines.endsWith("}]") && state.recordsMade++ >= limits.records) state.stop ??= "records";
+    if (records.bytes + lines.length > limits.memoryBytes) state.stop ??= "memory";
+    if (state.stop !== undefined) return true;
+  }
+  records.write(lines);
+  return false;
+}
+
+function loadOwnModules(runtime: QuickJSRuntime) {
+  runtime.setModuleLoader((name) =>
+    name === "loomwright/words" ? words : { error: new Error(`no module ${name}`) },
+  );
+}
+
+function run(running: Running): Stopped | undefined {
+  const { runtime, context, request, state } = running;
+  const { limits } = request;
+  const root = request.modules.find(({ uri }) => uri === request.root);
+  if (root === undefined) return { why: "failed", message: "the plan's own file is not among its modules" };
+
+  state.limits = limits;
+  loadPlanModules(running);
+  runtime.setMemoryLimit(limits.memoryBytes);
+  const endsAtMs = performance.now() + limits.timeMs;
+  runtime.setInterruptHandler(() => {
+    if (state.stop === undefined && performance.now() >= endsAtMs) state.stop = "time";
+    return state.stop !== undefined;
+  });
+
+  const evaluated = context.evalCode(root.js, root.uri, { type: "module" });
+  if (evaluated.error) return evaluated.error.consume((thrown) => whyStopped(thrown, running));
+  return evaluated.value.consume((module) => settle(module, running));
+}
+
+/**
+ * Only the plan's modules, and only while its static imports are linked: the text of each import was resolved by the host
+ * before, so nothing else can be reached, and `import()` leads nowhere.
+ */
+function loadPlanModules({ runtime, request }: Running) {
+  const modules = new Map(request.modules.map((module) => [module.uri, module]));
+  runtime.setModuleLoader(
+    (name) => modules.get(name)?.js ?? { error: new Error(`the plan has no module ${name}`) },
+    (base, requested) => {
+      const imports = modules.get(base)?.imports ?? {};
+      const leadsTo = Object.hasOwn(imports, requested) ? imports[requested] : undefined;
+      return leadsTo ?? { error: new Error(`"${requested}" cannot be imported here`) };
+    },
+  );
+}
+
+/** Runs the plan's promises, one job at a time, until nothing is left to do. */
+function settle(module: QuickJSHandle, running: Running): Stopped | undefined {
+  const { runtime, context, state } = running;
+  for (;;) {
+    const settled = context.getPromiseState(module);
+    if (settled.type === "rejected") return settled.error.consume((thrown) => whyStopped(thrown, running));
+    if (settled.type === "fulfilled" && !settled.notAPromise) settled.value.dispose();
+    if (state.stop !== undefined) return { why: state.stop };
+    if (!runtime.hasPendingJob()) {
+      if (settled.type !== "pending") return undefined;
+      return { why: "error", message: "the plan waits for something that never happens", call: -1 };
+    }
+    callInside(running, "forgetOpenCalls")?.dispose();
+    const worked = runtime.executePendingJobs(1);
+    if (worked.error) return worked.error.consume((thrown) => whyStopped(thrown, running));
+  }
+}
+
+/** The plan threw, or was made to. */
+function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
+  const { runtime, context, request, state } = running;
+  // What is asked of the context from here on may run the plan's code once more (a proxy's traps): not for long.
+  const until = performance.now() + 100;
+  runtime.setInterruptHandler(() => performance.now() > until);
+  runtime.setMemoryLimit(-1);
+  state.over = true;
+
+  const described = callInside(running, "describeThrown", thrown)?.consume((handle) =>
+    context.getString(handle),
+  );
+  const [message, stack] = described ? (JSON.parse(described) as Thrown) : unreadable;
+  const at = placeInStack(stack, request.modules);
+  const call = callInside(running, "indexOfOpenCall")?.consume((handle) => context.getNumber(handle)) ?? -1;
+  const where = { ...(at ? { at } : {}), call };
+  if (state.stop !== undefined) return { why: state.stop, ...where };
+  const outOfMemory =
+    message === "InternalError: out of memory" || (message === "null" && grewLarge(running));
+  return outOfMemory ? { why: "memory", ...where } : { why: "error", message: oneLine(message), ...where };
+}
+
+const unreadable: Thrown = ["an error that cannot be read", ""];
+
+/** When memory is so short that not even the error can be made, `null` is thrown instead. A plan may throw `null` too. */
+function grewLarge({ quickjs, request }: Running): boolean {
+  return quickjs.getWasmMemory().buffer.byteLength > request.limits.memoryBytes / 2;
+}
+
+function callInside(
+  { context, inside }: Running,
+  name: string,
+  ...given: QuickJSHandle[]
+): QuickJSHandle | undefined {
+  const result = context
+    .getProp(inside, name)
+    .consume((handle) => context.callFunction(handle, context.undefined, ...given));
+  if (result.error === undefined) return result.value;
+  result.error.dispose();
+  return undefined;
+}

@@ -1,0 +1,17 @@
+import type { RunRequest, Stopped } from "../sandbox.ts";
+
+/** What the parent gives a worker at its start. */
+export interface WorkerStart {
+  readonly firstPage: SharedArrayBuffer;
+}
+
+/** From parent to worker; sent only to a worker that said it is ready. */
+export type ToWorker = RunRequest;
+
+export type FromWorker =
+  /** A fresh context waits for a plan. */
+  | { readonly kind: "ready" }
+  /** The records went over the first page; they go on in this one. */
+  | { readonly kind: "page"; readonly page: SharedArrayBuffer }
+  /** The plan has ended. `reusable` is false when the WebAssembly instance may be spoilt or has grown large. */
+  | { readonly kind: "ended"; readonly stopped: Stopped | undefined; readonly reusable: boolean };
