@@ -4,11 +4,11 @@ import { countsInWords, sumOf } from "./counts-in-words.ts";
 const none = { circuits: 0, errors: 0, warnings: 0, infos: 0, hints: 0, accepted: 0 };
 
 test.each([
-  { counts: { ...none, circuits: 1 }, words: "nothing found in 1 circuit" },
-  { counts: { ...none, circuits: 12, errors: 2, warnings: 1 }, words: "2 errors, 1 warning in 12 circuits" },
-  { counts: { ...none, circuits: 3, hints: 3 }, words: "3 hints in 3 circuits" },
-  { counts: { ...none, circuits: 2, accepted: 1 }, words: "1 accepted in 2 circuits" },
-  { counts: none, words: "nothing found in 0 circuits" },
+  { counts: { ...none, circuits: 1 }, words: "1 circuit, no findings" },
+  { counts: { ...none, circuits: 12, errors: 2, warnings: 1 }, words: "12 circuits, 2 errors, 1 warning" },
+  { counts: { ...none, circuits: 3, hints: 3 }, words: "3 circuits, 3 hints" },
+  { counts: { ...none, circuits: 2, accepted: 1 }, words: "2 circuits, 1 accepted" },
+  { counts: none, words: "0 circuits, no findings" },
 ])("says $words", ({ counts, words }) => {
   expect(countsInWords(counts)).toBe(words);
 });

@@ -1,6 +1,6 @@
 import type { Counts } from "../server/language/messages.ts";
 
-/** "2 errors, 1 warning in 12 circuits"; never that anything is safe, only what was found. */
+/** "12 circuits, 2 errors, 1 warning", as the server says it of one plan; never that anything is safe, only what was found. */
 export function countsInWords(counts: Counts): string {
   const kinds: [number, string, string][] = [
     [counts.errors, "error", "errors"],
@@ -10,7 +10,7 @@ export function countsInWords(counts: Counts): string {
     [counts.accepted, "accepted", "accepted"],
   ];
   const found = kinds.filter(([count]) => count > 0).map(([count, one, many]) => numbered(count, one, many));
-  return `${found.join(", ") || "nothing found"} in ${numbered(counts.circuits, "circuit", "circuits")}`;
+  return `${numbered(counts.circuits, "circuit", "circuits")}, ${found.join(", ") || "no findings"}`;
 }
 
 /** "1 plan", "2 plans". */

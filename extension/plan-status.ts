@@ -1,6 +1,5 @@
 import { commands, Disposable, StatusBarAlignment, ThemeColor, type Uri, window } from "vscode";
 import type { StatusParams } from "../server/language/messages.ts";
-import { countsInWords } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
 /** The item in the status bar: how the plan in the active editor is doing. It is there only while that file is part of a plan. */
@@ -57,16 +56,17 @@ const stopped: Look = {
 
 function lookOf({ state, message, counts }: StatusParams): Look {
   const command = "workbench.actions.view.problems";
-  if (state === "failed") {
-    return { icon: "error", text: "could not be checked", tooltip: message, command, alarming: true };
+  const look = { text: message, tooltip: `${message}. Click to list what was found.`, command };
+  switch (state) {
+    case "failed":
+      return { ...look, icon: "error", text: "could not be checked", alarming: true };
+    case "checking":
+      return { ...look, icon: "loading" };
+    case "held":
+      return { ...look, icon: "edit" };
+    case "idle":
+      return { ...look, icon: counts?.errors ? "error" : counts?.warnings ? "warning" : "checklist" };
   }
-  if (!counts) return { icon: "loading", text: "checking", tooltip: message, command };
-  const text = countsInWords(counts);
-  if (state === "held") {
-    return { icon: "edit", text: `${text}, as of the last complete text`, tooltip: message, command };
-  }
-  const icon = counts.errors > 0 ? "error" : counts.warnings > 0 ? "warning" : "checklist";
-  return { icon, text, tooltip: message, command };
 }
 
 /** The plan whose root the file is; else one that the file is an open part of. */

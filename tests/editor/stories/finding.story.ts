@@ -52,7 +52,7 @@ test("the light bulb's fix is applied, and the underline is gone", async () => {
   await page.keyboard.press("Control+.");
   const menu = page.locator(".action-widget");
   await menu.getByText(/AWG/).first().click();
-  await statusBar(/nothing found|no findings/).waitFor();
+  await statusBar(/1 circuit, no findings/).waitFor();
   expect(await page.locator(".squiggly-warning").count()).toBe(0);
   await lines(/gauge: (12|10)/).waitFor();
 });

@@ -14,5 +14,5 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
   await page.getByRole("button", { name: /^No, I don't trust/ }).click();
   await page.locator(".statusbar-item", { hasText: "Restricted Mode" }).waitFor();
   await page.locator(".squiggly-warning").first().waitFor();
-  await page.locator(".statusbar-item", { hasText: /Loomwright: 1 warning/ }).waitFor();
+  await page.locator(".statusbar-item", { hasText: /Loomwright: 1 circuit, 1 warning/ }).waitFor();
 });
