@@ -14,7 +14,7 @@ describe("a citation in words", () => {
     [tableA1.source, "ISO 10133:2012 Table A.1, unconfirmed figure"],
     [resistanceOfClass5.source, "IEC 60228:2004 Table 3, class 5, plain copper, unconfirmed figure"],
     [resistanceOfAwg.source, "ASTM B258, diameter formula; resistivity at 20 °C"],
-    [criticalDropLimit.source, "ISO 10133:2012 4.8"],
+    [criticalDropLimit.source, "ISO 10133:2012, 4.8"],
     [ratingOverConductor.source, "33 CFR 183.455(c)(1)"],
     [ordinaryDropLimit.source, "common practice, no source"],
     [statedDropLimit, "stated in the plan"],

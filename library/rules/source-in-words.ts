@@ -38,7 +38,7 @@ function join(designation: string, section: string): string {
   if (section === "") return designation;
   const part = designation.split(" ").at(-1) ?? "";
   if (section.startsWith(`${part}.`)) return `${designation.slice(0, -part.length)}${section}`;
-  return /^(\d|Table |Annex |Chapter )/.test(section)
-    ? `${designation} ${section}`
-    : `${designation}, ${section}`;
+  const yearAtEnd = /:\d{4}$/.test(designation);
+  const numbered = /^(Table|Annex|Chapter) /.test(section) || (/^\d/.test(section) && !yearAtEnd);
+  return `${designation}${numbered ? " " : ", "}${section}`;
 }

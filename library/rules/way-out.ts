@@ -7,5 +7,4 @@ export function wayOut(fixes: readonly ProposedFix[], otherwise: string): string
 }
 
 /** Where even the thickest made size is not enough. */
-export const noSizeIsEnough =
-  "no size made is enough; shorten the run, split the load or add wires in parallel";
+export const noSizeIsEnough = "no made size is enough, so shorten the run, split the load or set parallel";

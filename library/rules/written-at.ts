@@ -35,4 +35,4 @@ export function givenInFeet(circuit: Circuit): boolean {
 }
 
 /** Exact by definition (international foot, 1959). */
-const metresPerFoot = 0.3048;
+export const metresPerFoot = 0.3048;

@@ -33,13 +33,13 @@ export const ambient = defineRule<Values>({
     }),
   message({ columnC, insulationStated, ambientC, engineSpace, enoughC }) {
     const [place, insulation] = tellApartWithUnit(ambientC, columnC, "°C");
-    const what = `Insulation ${insulationStated ? "judged" : "is not stated and taken"} as ${insulation}`;
+    const what = `Insulation ${insulationStated ? "judged" : "not stated, taken"} as ${insulation}`;
     const where = `${engineSpace ? "an engine space" : "a place"} of ${place}`;
     const way =
       enoughC === undefined
         ? "choose a cooler way, or insulation for hotter places"
         : `choose insulation rated ${withUnit(enoughC, "°C")}, or a cooler way`;
-    return `${what} may carry nothing in ${where}: ${way}.`;
+    return `${what}: it may carry nothing in ${where}; ${way}.`;
   },
 });
 

@@ -1,5 +1,5 @@
 import type { InvalidValue } from "../../model/circuit.ts";
-import type { ProposedFix } from "../finding.ts";
+import type { Change, ProposedFix } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule } from "../rule.ts";
 
@@ -27,8 +27,11 @@ export const invalidValue = defineRule<Values>({
     })),
   message({ property, wrong, given, allowed, nearest }) {
     const what = [property, wrong].filter(Boolean).join(" ");
-    const instead = nearest === undefined ? "" : ` Did you mean ${nearest}?`;
-    return `${what}${given === undefined ? "" : `: ${given}`}. Allowed: ${allowed}.${instead}`;
+    const value = given === undefined ? "" : `: ${given}`;
+    if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.`;
+    // Nothing is said to be given where the property itself is the mistake.
+    const meant = given === undefined ? nearest : `"${nearest}"`;
+    return `${what}${value}. Did you mean ${meant}?${allowed === nearest ? "" : ` Allowed: ${allowed}.`}`;
   },
 });
 
@@ -41,14 +44,18 @@ interface Values {
   readonly nearest: string | undefined;
 }
 
-/** A misspelt property gets its right name. A suggestion: only the builder knows what was meant. */
-function corrections({ record, path, wrong, nearest }: InvalidValue): ProposedFix[] {
-  if (nearest === undefined || !wrong.startsWith("is not a property")) return [];
-  return [
-    {
-      title: `Rename to ${nearest}`,
-      kind: "suggestion",
-      changes: [{ do: "rename", record, path, to: nearest }],
-    },
+/** Suggestions: only the builder knows what was meant. */
+function corrections({ record, path, given, nearest }: InvalidValue): ProposedFix[] {
+  const suggest = (title: string, change: Change): ProposedFix[] => [
+    { title, kind: "suggestion", changes: [change] },
   ];
+  if (path.length === 0) return [];
+  // Nothing is said to be given where the property itself is the mistake.
+  if (nearest !== undefined && given === undefined)
+    return suggest(`Rename to ${nearest}`, { do: "rename", record, path, to: nearest });
+  if (nearest !== undefined) return suggest(`Use "${nearest}"`, { do: "set", record, path, value: nearest });
+  const [, number] = given?.match(/^"(\d+(?:\.\d+)?)"$/) ?? [];
+  if (number !== undefined)
+    return suggest(`Write ${number} as a number`, { do: "set", record, path, value: Number(number) });
+  return [];
 }

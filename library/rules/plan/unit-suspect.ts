@@ -1,6 +1,17 @@
-import type { Circuit, InvalidValue, LengthProperty } from "../../model/circuit.ts";
+import type { InvalidValue, LengthProperty } from "../../model/circuit.ts";
 import { asGiven, exceeds, figure, withUnit } from "../figures.ts";
-import type { Change, ProposedFix } from "../finding.ts";
+import type { ProposedFix } from "../finding.ts";
+import {
+  inTheOtherUnit,
+  isInFeet,
+  isLengthProperty,
+  type LengthReading,
+  lengthInM,
+  lengthsOf,
+  longestUsualM,
+  readingsOf,
+  readLengthsAs,
+} from "../length-readings.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { atProperty, defineRule, type Found, type JudgedCircuit, type JudgedPlan } from "../rule.ts";
 import { givenInFeet, loadPath } from "../written-at.ts";
@@ -26,10 +37,6 @@ export const unitSuspect = defineRule<Values>({
   message: (values) => words(values),
 });
 
-/** One way, m. Campers, boats up to 24 m and huts seldom have a longer run; one that has it is sized for it. */
-const longestUsualM = 30;
-/** Below this, a run one way is no run either, m. */
-const shortestUsualM = 0.3;
 /** A run is doubted only where it loses more than twice what it may: an honest long run comes nearer than that. */
 const timesDropLimit = 2;
 /** A load is doubted only at three times what conductor and protection are for: nobody undersizes both as far. */
@@ -40,15 +47,6 @@ const thickAmpacityA = 50;
 const ratingOverNumber = { from: 1.2, upTo: 1.7 };
 /** A unit is called odd only where at least so many other circuits agree on another one. */
 const othersAtLeast = 3;
-
-interface LengthReading {
-  readonly unit: "mm" | "cm" | "in";
-  /** In the unit of `property`. */
-  readonly length: number;
-  readonly lengthM: number;
-  /** Feet that were meant in millimetres become metres. */
-  readonly inFeet: boolean;
-}
 
 type Values =
   | {
@@ -97,10 +95,9 @@ function words(values: Values): string {
       carriedA === undefined
         ? "is far beyond a small build"
         : `is ${figure(given / carriedA)} times what the circuit is made for`;
+    const number = reading === "W" ? `${asGiven(given)} W (loadW)` : `${asGiven(given)} mA`;
     const way =
-      reading === "W"
-        ? `${asGiven(given)} W would be ${readAsA === undefined ? "loadW" : `${withUnit(readAsA, "A")}, and loadW`}`
-        : `${asGiven(given)} mA would be ${withUnit(given / 1000, "A")}`;
+      readAsA === undefined ? `watts are written loadW` : `${number} would be ${withUnit(readAsA, "A")}`;
     return `load: ${asGiven(given)} A ${tooMuch}; ${way}. Is the unit right?`;
   }
   if (values.doubt === "watts") {
@@ -145,14 +142,19 @@ function doubtfulLoad({ circuit, result: { ampacity } }: JudgedCircuit): Found<V
     const mostA = Math.max(ampacityA, ratingA ?? 0);
     const leastA = Math.min(ampacityA, ratingA ?? ampacityA);
     if (!exceeds(loadA, timesCarried * mostA)) return [];
-    const reading = loadA / loadAtV <= leastA ? "W" : loadA / 1000 <= leastA ? "mA" : undefined;
-    if (!reading) return [];
+    const readings = [
+      { reading: "W", readAsA: loadA / loadAtV, fix: readAsWatts(record) },
+      { reading: "mA", readAsA: loadA / 1000, fix: readAsMilliamperes(record, loadA) },
+    ] as const;
+    const fitting = readings.find(({ readAsA }) => readAsA <= leastA);
+    if (!fitting) return [];
+    const { reading, readAsA, fix } = fitting;
     return [
       {
         subject: circuit.name,
         at,
-        values: { doubt: "amperes", given: loadA, carriedA: mostA, reading, readAsA: loadA / loadAtV },
-        fixes: [reading === "W" ? readAsWatts(record) : readAsMilliamperes(record, loadA)],
+        values: { doubt: "amperes", given: loadA, carriedA: mostA, reading, readAsA },
+        fixes: [fix],
       },
     ];
   }
@@ -173,10 +175,11 @@ function doubtfulLoad({ circuit, result: { ampacity } }: JudgedCircuit): Found<V
 }
 
 /** Numbers too large for their property, and ordinary in another unit. The circuit itself could not be judged. */
-function beyondAllLimits({ record, path, name, given, wrong }: InvalidValue): Found<Values>[] {
+function beyondAllLimits({ record, path, name, given }: InvalidValue): Found<Values>[] {
   const [property, ...inner] = path;
   const number = Number(given);
-  if (wrong !== "is too large" || property === undefined || inner.length > 0) return [];
+  // A finite number above 0 that was refused is one that is too large.
+  if (!Number.isFinite(number) || number <= 0 || property === undefined || inner.length > 0) return [];
   const at = { record, path };
   if (property === "load") {
     const values: Values = {
@@ -254,19 +257,6 @@ function lengthValues(of: {
   };
 }
 
-/** A suggestion: only the builder knows what was measured. */
-function readLengthsAs(record: number, lengths: Lengths, reading: LengthReading): ProposedFix {
-  const changes = lengths.flatMap(([property, given]): Change[] => {
-    const value = convert(given, property, reading.unit).length;
-    if (isInFeet(property) === reading.inFeet) return [{ do: "set", record, path: [property], value }];
-    return [
-      { do: "remove", record, path: [property] },
-      { do: "set", record, path: [inTheOtherUnit[property]], value },
-    ];
-  });
-  return { title: `Read the number as ${unitInWords[reading.unit]}`, kind: "suggestion", changes };
-}
-
 function readAsWatts(record: number): ProposedFix {
   return {
     title: "Read the number as watts",
@@ -290,64 +280,3 @@ function readAsAmperes(record: number): ProposedFix {
     changes: [{ do: "rename", record, path: ["loadW"], to: "load" }],
   };
 }
-
-type Lengths = readonly (readonly [LengthProperty, number])[];
-
-function lengthsOf(circuit: Circuit): Lengths {
-  return Object.entries(circuit.lengthsGiven) as [LengthProperty, number][];
-}
-
-/** The smaller units in which the number makes a usual run. Feet are mistaken for inches, seldom for millimetres. */
-function readingsOf(property: LengthProperty, given: number): LengthReading[] {
-  const units = isInFeet(property) ? (["in", "mm"] as const) : (["mm", "cm"] as const);
-  return units
-    .map((unit) => convert(given, property, unit))
-    .filter(({ lengthM }) => lengthM >= shortestUsualM && lengthM <= longestUsualM);
-}
-
-function convert(given: number, property: LengthProperty, unit: LengthReading["unit"]): LengthReading {
-  if (unit === "in")
-    return {
-      unit,
-      length: tidy(given / inchesPerFoot),
-      lengthM: (given / inchesPerFoot) * metresPerFoot,
-      inFeet: true,
-    };
-  const lengthM = given / (unit === "mm" ? 1000 : 100);
-  return { unit, length: tidy(lengthM), lengthM, inFeet: false };
-}
-
-/** A length to be written into a plan: a hundredth of a foot or a millimetre is as fine as anybody measures. */
-function tidy(length: number): number {
-  return Math.round(length * 1000) / 1000;
-}
-
-function isLengthProperty(property: string): property is LengthProperty {
-  return property in inTheOtherUnit;
-}
-
-function isInFeet(property: LengthProperty): boolean {
-  return property.endsWith("Ft");
-}
-
-function lengthInM(property: LengthProperty, length: number): number {
-  return isInFeet(property) ? length * metresPerFoot : length;
-}
-
-const inchesPerFoot = 12;
-const metresPerFoot = 0.3048;
-
-const inTheOtherUnit: Record<LengthProperty, LengthProperty> = {
-  oneWayFt: "oneWayM",
-  oneWayM: "oneWayFt",
-  positiveFt: "positiveM",
-  positiveM: "positiveFt",
-  negativeFt: "negativeM",
-  negativeM: "negativeFt",
-};
-
-const unitInWords: Record<LengthReading["unit"], string> = {
-  mm: "millimetres",
-  cm: "centimetres",
-  in: "inches",
-};

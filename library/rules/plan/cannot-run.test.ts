@@ -1,0 +1,66 @@
+import type { CannotRunReason, PlanProblem } from "../../model/record.ts";
+import { testRule } from "../rule-tester.ts";
+import { cannotRun } from "./cannot-run.ts";
+
+const stopped = (reason: CannotRunReason, detail: string): PlanProblem[] => [
+  { rule: "plan/cannot-run", reason, detail },
+];
+const found = (message: string) => [
+  { subject: "the plan", on: "problem 0", severity: "error" as const, message, fixes: "no fix" as const },
+];
+
+testRule(cannotRun, [
+  { name: "it ran", circuits: [{}], finds: "nothing" },
+  {
+    name: "stopped by a limit: another rule says so",
+    problems: [{ rule: "plan/too-slow", limit: "time", allowed: 1000 }],
+    finds: "nothing",
+  },
+  {
+    name: "an exception",
+    problems: stopped("error-thrown", "TypeError: sizes.fridge is undefined"),
+    finds: found(
+      "The plan stopped here: TypeError: sizes.fridge is undefined. Circuits after this place are not checked.",
+    ),
+  },
+  {
+    name: "an import of a file that is not there",
+    problems: stopped("import-not-found", "./panel.ts"),
+    finds: found('"./panel.ts" is not there: no such file.'),
+  },
+  {
+    name: "an import from outside the folder",
+    problems: stopped("import-outside", "../../secrets.ts"),
+    finds: found('"../../secrets.ts" lies outside the folder that is open.'),
+  },
+  {
+    name: "an import that no plan may have",
+    problems: stopped("import-not-allowed", "node:fs"),
+    finds: found('"node:fs" cannot be imported: a plan may use "loomwright" and its own files'),
+  },
+  {
+    name: "a name that is not exported",
+    problems: stopped("import-name-missing", "lamps"),
+    finds: found("lamps is not exported there."),
+  },
+  {
+    name: "syntax that is not run",
+    problems: stopped("syntax-not-run", "enum"),
+    finds: found("enum cannot be used in a plan"),
+  },
+  {
+    name: "a fault of ours",
+    problems: stopped("evaluator-failed", "out of stack"),
+    finds: found(
+      "The plan could not be run, through a fault of the checker and not of the plan (out of stack).",
+    ),
+  },
+  {
+    name: "two problems are two findings",
+    problems: [...stopped("import-not-found", "./a.ts"), ...stopped("import-not-found", "./b.ts")],
+    finds: [
+      { on: "problem 0", message: '"./a.ts" is not there', fixes: "no fix" },
+      { on: "problem 1", message: '"./b.ts" is not there', fixes: "no fix" },
+    ],
+  },
+]);

@@ -1,0 +1,122 @@
+import { testRule } from "../rule-tester.ts";
+import { invalidValue } from "./invalid-value.ts";
+
+testRule(invalidValue, [
+  { name: "every value can be used", circuits: [{}], finds: "nothing" },
+  { name: "the greatest load that can be used", circuits: [{ load: 2000 }], finds: "nothing" },
+  {
+    name: "just above the greatest load",
+    circuits: [{ load: 2000.1 }],
+    finds: [
+      {
+        subject: "Heater",
+        on: "load",
+        message: "load is too large: 2000.1. Allowed: a current above 0 and up to 2,000 A.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "nothing at all",
+    circuits: [{ load: 0 }],
+    finds: [{ on: "load", message: "load is zero: 0. Allowed: a current above 0", fixes: "no fix" }],
+  },
+  {
+    name: "negative",
+    circuits: [{ oneWayFt: -4 }],
+    finds: [{ on: "oneWayFt", message: "oneWayFt is negative: -4.", fixes: "no fix" }],
+  },
+  {
+    name: "not a number, as it comes out of the sandbox",
+    circuits: [{ load: { $strange: "NaN" } }],
+    finds: [{ on: "load", message: "load is not a number: NaN.", fixes: "no fix" }],
+  },
+  {
+    name: "a number written as text",
+    circuits: [{ load: "12" }],
+    finds: [
+      {
+        on: "load",
+        message: 'load is text, not a number: "12".',
+        fixes: [{ title: "Write 12 as a number", kind: "suggestion", gives: { load: 12 } }],
+      },
+    ],
+  },
+  {
+    name: "a size that is not made",
+    circuits: [{ gauge: 5 }],
+    finds: [{ on: "gauge", message: "gauge is not", fixes: "no fix" }],
+  },
+  {
+    name: "a thick size by its other name",
+    circuits: [{ gauge: 0 }],
+    finds: [
+      {
+        on: "gauge",
+        message: 'gauge is not one of the sizes: 0. Did you mean "1/0"? Allowed: 18, 16',
+        fixes: [{ title: 'Use "1/0"', kind: "suggestion", gives: { gauge: "1/0" } }],
+      },
+    ],
+  },
+  {
+    name: "a misspelt property",
+    circuits: [{ protect: undefined, protekt: 50 }],
+    finds: [
+      {
+        on: "protekt",
+        message: "protekt is not a property of circuit. Did you mean protect?",
+        fixes: [
+          { title: "Rename to protect", kind: "suggestion", gives: { protect: 50, protekt: undefined } },
+        ],
+      },
+    ],
+  },
+  {
+    name: "no size",
+    circuits: [{ gauge: undefined }],
+    finds: [{ on: "", message: "a size is missing", fixes: "no fix" }],
+  },
+  {
+    name: "two sizes",
+    circuits: [{ mm2: 25 }],
+    finds: [
+      {
+        on: "mm2",
+        message: "mm2 cannot be given together with gauge: 25. Allowed: only one of",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "inside an object",
+    circuits: [{ protect: { ratingA: "50" } }],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message: 'protect.ratingA is text, not a number: "50".',
+        fixes: [{ title: "Write 50 as a number", kind: "suggestion", gives: { "protect.ratingA": 50 } }],
+      },
+    ],
+  },
+  {
+    name: "in the build",
+    build: { voltage: 230 },
+    circuits: [{}],
+    finds: [
+      {
+        subject: "the build",
+        on: "voltage",
+        message: "voltage is too large: 230. Allowed: 12, 24, 48 or another voltage from 1 to 50 V.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "it cannot be accepted",
+    circuits: [{ load: 0, accept: { "plan/invalid-value": "later" } }],
+    finds: [
+      { on: "load", message: "load is zero", fixes: "no fix" },
+      { on: "accept.plan/invalid-value", message: "accept.plan/invalid-value", fixes: "no fix" },
+    ],
+  },
+]);

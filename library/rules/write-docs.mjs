@@ -1,0 +1,71 @@
+// Writes what is said twice: the head of every rule's page, and the table of rules in the README, from the rules themselves.
+// `node library/rules/write-docs.mjs` writes; with --check it changes nothing, names what is out of date and fails.
+import { readFileSync, writeFileSync } from "node:fs";
+import { relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const checkOnly = process.argv.includes("--check");
+const here = fileURLToPath(new URL(".", import.meta.url));
+const house = fileURLToPath(new URL("../..", import.meta.url));
+const { rules, sourceInFull } = await loadRules();
+
+const outOfDate = [];
+for (const rule of rules) replaceBetween(`${here}${rule.id}.md`, "head", headOf(rule));
+replaceBetween(`${house}README.md`, "rules", tableOf(rules));
+
+if (outOfDate.length === 0) console.log("The pages' heads and the README's table of rules are up to date.");
+else if (checkOnly) {
+  console.error(`Out of date, run node library/rules/write-docs.mjs:\n${outOfDate.join("\n")}`);
+  process.exitCode = 1;
+} else console.log(`Written:\n${outOfDate.join("\n")}`);
+
+/** Rules are TypeScript: bundled in memory and imported as one module. */
+async function loadRules() {
+  const { outputFiles } = await build({
+    stdin: {
+      contents: `export { rules } from "./registry.ts"; export { sourceInFull } from "./source-in-words.ts";`,
+      resolveDir: here,
+      loader: "ts",
+    },
+    bundle: true,
+    format: "esm",
+    platform: "node",
+    write: false,
+  });
+  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString("base64")}`);
+}
+
+function headOf(rule) {
+  const accept = rule.acceptable ? "can be accepted with a reason" : "cannot be accepted";
+  const fix = rule.fixable ? "proposes a fix" : "proposes no fix";
+  return [
+    `# ${rule.title}`,
+    "",
+    `\`${rule.id}\` · ${rule.severity} · ${fix} · ${accept}`,
+    "",
+    rule.why,
+    "",
+    "Sources:",
+    ...rule.sources.map((source) => `- ${sourceInFull(source)}`),
+  ].join("\n");
+}
+
+function tableOf(all) {
+  const rows = all.map(
+    ({ id, severity, title, fixable }) =>
+      `| [\`${id}\`](library/rules/${id}.md) | ${severity} | ${title} | ${fixable ? "yes" : "no"} |`,
+  );
+  return ["| Rule | Severity | What it finds | Fix |", "| --- | --- | --- | --- |", ...rows].join("\n");
+}
+
+/** Replaces what stands between `<!-- name:start -->` and `<!-- name:end -->`; all else is left as it is. */
+function replaceBetween(path, name, text) {
+  const before = readFileSync(path, "utf8");
+  const fence = new RegExp(`(<!-- ${name}:start[^>]*-->\n)[\\s\\S]*?(<!-- ${name}:end -->)`);
+  if (!fence.test(before)) throw new Error(`${path} has no <!-- ${name}:start --> … <!-- ${name}:end -->`);
+  const after = before.replace(fence, (_, start, end) => `${start}${text}\n${end}`);
+  if (after === before) return;
+  outOfDate.push(relative(house, path));
+  if (!checkOnly) writeFileSync(path, after);
+}
