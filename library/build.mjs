@@ -1,0 +1,99 @@
+// Fills library/dist with what the package holds beside its manifest: the words of a plan for ES modules and CommonJS, their
+// types, the server's bundles, and the page of every rule. Run after server/build.mjs: `node library/build.mjs`, or import
+// `buildLibrary`.
+
+import { cp, readdir, rm, writeFile } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+import ts from "typescript";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const entry = join(here, "plan/index.ts");
+const dist = join(here, "dist");
+const serverDist = join(here, "../server/dist");
+
+/** What a module system needs, in a folder of its own: its `package.json` tells Node and TypeScript which one it is. */
+const moduleSystems = [
+  { folder: "esm", format: "esm", type: "module" },
+  { folder: "cjs", format: "cjs", type: "commonjs" },
+];
+
+/** Everything in library/dist, made from nothing. Throws an error that says what is missing. */
+export async function buildLibrary() {
+  const bundles = await serverBundles();
+  await rm(dist, { recursive: true, force: true });
+  await buildWords();
+  for (const name of bundles) await cp(join(serverDist, name), join(dist, name), { recursive: true });
+}
+
+/** The words of a plan alone, with their types. */
+export async function buildWords() {
+  const types = typesOfPlan();
+  await Promise.all(moduleSystems.map((system) => writeModule(system, types)));
+}
+
+async function serverBundles() {
+  const needed = [
+    "command.cjs",
+    "language-server.cjs",
+    "plan-worker.cjs",
+    "typescript.cjs",
+    "quickjs.wasm",
+    "rules",
+  ];
+  const there = await readdir(serverDist).catch(() => []);
+  const missing = needed.filter((name) => !there.includes(name));
+  if (missing.length > 0)
+    throw new Error(`server/dist has no ${missing.join(", ")}: run \`node server/build.mjs\` first`);
+  return there;
+}
+
+async function writeModule({ folder, format, type }, types) {
+  const target = join(dist, folder);
+  await build({
+    entryPoints: [entry],
+    outfile: join(target, "index.js"),
+    bundle: true,
+    format,
+    platform: "neutral",
+    target: "es2022",
+    logLevel: "error",
+  });
+  await writeFile(join(target, "package.json"), `${JSON.stringify({ type })}\n`);
+  for (const { name, text } of types) await writeFile(join(target, name), text);
+}
+
+/** The declarations of library/plan, one file each, so that the editor's hovers and "go to definition" show the manual. */
+function typesOfPlan() {
+  const files = [];
+  const options = {
+    declaration: true,
+    emitDeclarationOnly: true,
+    outDir: dist,
+    target: ts.ScriptTarget.ES2022,
+    module: ts.ModuleKind.ESNext,
+    moduleResolution: ts.ModuleResolutionKind.Bundler,
+    allowImportingTsExtensions: true,
+    strict: true,
+    types: [],
+  };
+  const program = ts.createProgram([entry], options);
+  const { diagnostics } = program.emit(undefined, (path, text) => {
+    // A declaration beside JavaScript is named by that JavaScript; the sources import each other as `.ts`.
+    files.push({ name: path.split("/").at(-1), text: text.replaceAll(/(from "\.\/[\w-]+)\.ts"/g, '$1.js"') });
+  });
+  const problems = [...ts.getPreEmitDiagnostics(program), ...diagnostics];
+  if (problems.length > 0)
+    throw new Error(
+      problems.map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, " ")).join("\n"),
+    );
+  return files;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await buildLibrary().catch((error) => {
+    console.error(`library/build.mjs: ${error.message}`);
+    process.exitCode = 1;
+  });
+}
