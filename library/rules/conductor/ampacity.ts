@@ -27,7 +27,7 @@ export const ampacity = defineRule<Values>({
   acceptable: true,
   // Needs the ampacity. A place as hot as the insulation may be is left to conductor/ambient.
   check: (plan) =>
-    perCircuit(plan, ({ circuit, result: { ampacity } }) => {
+    perCircuit<Values>(plan, ({ circuit, result: { ampacity } }) => {
       const size = sizeInWords(circuit.conductor);
       const at = atProperty(circuit, ...sizePath(circuit));
       if (!ampacity.judged) {
