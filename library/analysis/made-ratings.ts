@@ -1,5 +1,6 @@
 import type { Protection } from "../model/circuit.ts";
 import { type DeviceFamily, deviceFamilies } from "../standards/device-ratings.ts";
+import { withoutDust } from "./rounding-dust.ts";
 
 export type Family = NonNullable<Protection["family"]>;
 
@@ -11,9 +12,9 @@ export function madeRatings(family?: Family): readonly number[] {
   return family === undefined ? ratingsOfAny : families[family].ratingsA;
 }
 
-/** Whether the family (any family, where none is named) is made in this rating. */
+/** Whether the family (any family, where none is named) is made in this rating, which a plan may have computed. */
 export function isMadeRating(ratingA: number, family?: Family): boolean {
-  return madeRatings(family).includes(ratingA);
+  return madeRatings(family).includes(withoutDust(ratingA));
 }
 
 /** The greatest made rating at or below a current, A. Undefined: none is that small. */

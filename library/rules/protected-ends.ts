@@ -51,12 +51,12 @@ export interface Device {
 
 /** "The 60 A fuse", "The 60 A breaker at the far end". */
 export function theDevice({ ratingA, kind, end }: Device): string {
-  return `The ${ratingInWords(ratingA)} ${kind}${where[end]}`;
+  return `The ${asGiven(ratingA, "A")} ${kind}${where[end]}`;
 }
 
-/** A rating as the plan gives it. Rounding is for results: 130.5 A is not what anyone wrote as "131 A". */
-export function ratingInWords(ratingA: number): string {
-  return tellApartWithUnit(ratingA, Number(ratingA.toPrecision(3)), "A")[0];
+/** A value as the plan gives it. Rounding is for results: nobody who wrote 130.5 finds it again as "131 A". */
+export function asGiven(value: number, unit: "A" | "in" | "mm"): string {
+  return tellApartWithUnit(value, Number(value.toPrecision(3)), unit)[0];
 }
 
 /** The repair that changes the rating at one end and nothing else. */

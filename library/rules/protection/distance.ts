@@ -3,7 +3,7 @@ import type { Circuit } from "../../model/circuit.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
 import { exceeds, tellApartWithUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { type Device, protectedEnds, theDevice } from "../protected-ends.ts";
+import { asGiven, type Device, protectedEnds, theDevice } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 
@@ -43,9 +43,9 @@ export const distance = defineRule<Values>({
       });
     }),
   message({ device, distance, limit, unit, run, sheathHelps, source }) {
-    const [is, most] = tellApartWithUnit(distance, limit, unit);
+    const [, most] = tellApartWithUnit(distance, limit, unit);
     const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
-    return `${theDevice(device)} sits ${is} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
+    return `${theDevice(device)} sits ${asGiven(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
   },
 });
 

@@ -4,12 +4,12 @@ import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
+  asGiven,
   bestRatingFixes,
   type Device,
   type ProtectedEnd,
   protectedEnds,
   ratingFix,
-  ratingInWords,
 } from "../protected-ends.ts";
 import { defineRule, perCircuit } from "../rule.ts";
 import { unconfirmed } from "../source-in-words.ts";
@@ -53,7 +53,7 @@ export const standardRating = defineRule<Values>({
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
     const end = device.end === "protectFarEnd" ? " at the far end" : "";
     const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
-    return `${familyInWords(family)} is made in ${ratingInWords(device.ratingA)}${end}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
+    return `${familyInWords(family)} is made in ${asGiven(device.ratingA, "A")}${end}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
   },
 });
 

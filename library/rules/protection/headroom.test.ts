@@ -1,0 +1,226 @@
+import { testRule } from "../rule-tester.ts";
+import { headroom } from "./headroom.ts";
+
+// 125 % of a continuous load: NFPA 70, 210.20(A) and 215.3. Of 40 A that is 50 A.
+testRule(headroom, [
+  { name: "exactly 125 % of the load", circuits: [{}], finds: "nothing" },
+  { name: "just above 125 % of the load", circuits: [{ load: 39.99 }], finds: "nothing" },
+  {
+    name: "just below 125 % of the load: 50 A over 40.01 A",
+    circuits: [{ load: 40.01 }],
+    finds: [
+      {
+        on: "protect",
+        message:
+          "The 50 A fuse is below 50.01 A, 125 % of a load of 40 A that runs for hours (NFPA 70 210.20(A) and 215.3): use a 60 A fuse.",
+        fixes: [{ title: "Use a 60 A fuse", gives: { protect: 60, gauge: 4 } }],
+      },
+    ],
+  },
+  {
+    name: "between the load and 125 % of it",
+    circuits: [{ protect: 45 }],
+    finds: [
+      {
+        on: "protect",
+        message:
+          "The 45 A fuse is below 50 A, 125 % of a load of 40 A that runs for hours (NFPA 70 210.20(A) and 215.3): use a 50 A fuse.",
+        values: { loadA: 40, aimA: 50 },
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
+      },
+    ],
+  },
+  {
+    name: "exactly the load",
+    circuits: [{ protect: 40 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 40 A fuse is below 50 A",
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
+      },
+    ],
+  },
+  { name: "below the load: said by another rule", circuits: [{ protect: 39.99 }], finds: "nothing" },
+  {
+    name: "a load that runs for minutes",
+    circuits: [{ protect: 45, continuous: false }],
+    finds: "nothing",
+  },
+  {
+    name: "a build whose loads run for minutes",
+    build: { continuous: false },
+    circuits: [{ protect: 45 }],
+    finds: "nothing",
+  },
+  {
+    name: "739.2 W at 13.2 V are 56 A and ask for 70 A, whatever the computer makes of it",
+    circuits: [{ load: undefined, loadW: 739.2, voltage: 13.2, protect: 70, oneWayFt: 5 }],
+    finds: "nothing",
+  },
+  {
+    name: "614.4 W at 12.8 V are 48 A and ask for 60 A, whatever the computer makes of it",
+    circuits: [{ load: undefined, loadW: 614.4, voltage: 12.8, protect: 60, oneWayFt: 5 }],
+    finds: "nothing",
+  },
+  {
+    name: "0.1 + 0.2 A ask for 0.375 A, whatever the computer makes of it",
+    circuits: [{ load: 0.1 + 0.2, protect: 0.375 }],
+    finds: "nothing",
+  },
+  {
+    name: "written as an object, of a family without 50 A",
+    circuits: [{ protect: { ratingA: 45, family: "UL 248-15 Class T" }, load: 44 }],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message: "The 45 A fuse is below 55 A, 125 % of a load of 44 A",
+        fixes: [
+          {
+            title: "Use a 60 A fuse",
+            gives: { protect: { ratingA: 60, family: "UL 248-15 Class T" } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a breaker is called one",
+    circuits: [{ protect: { ratingA: 45, family: "circuit breaker" } }],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message: "The 45 A breaker is below 50 A",
+        fixes: [{ title: "Use a 50 A breaker", gives: { "protect.ratingA": 50 } }],
+      },
+    ],
+  },
+  {
+    name: "the family has nothing greater",
+    circuits: [{ load: 28, protect: { ratingA: 30, family: "ISO 8820-3 Type F" } }],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message:
+          "The 30 A fuse is below 35 A, 125 % of a load of 28 A that runs for hours (NFPA 70 210.20(A) and 215.3): choose another family, this one is not made above 30 A (unconfirmed figure).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the conductor bears the better rating exactly",
+    circuits: [{ gauge: 10, load: 32, oneWayFt: 5, protect: 35 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 35 A fuse is below 40 A",
+        fixes: [{ title: "Use a 40 A fuse", gives: { gauge: 10, protect: 40 } }],
+      },
+    ],
+  },
+  {
+    name: "the conductor bears no better rating: one fix changes both",
+    circuits: [{ gauge: 10, load: 38, oneWayFt: 5, protect: 40 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 40 A fuse is below 47.5 A",
+        fixes: [{ title: "Use 8 AWG with a 50 A fuse", gives: { gauge: 8, protect: 50 } }],
+      },
+    ],
+  },
+  {
+    name: "in an engine space the conductor bears no better rating",
+    circuits: [{ gauge: 8, load: 39, oneWayFt: 5, engineSpace: true, protect: 45 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 45 A fuse is below 48.8 A, 125 % of a load of 39 A",
+        fixes: [{ title: "Use 6 AWG with a 50 A fuse", gives: { gauge: 6, protect: 50 } }],
+      },
+    ],
+  },
+  {
+    name: "two wires side by side",
+    circuits: [{ gauge: 10, parallel: 2, load: 36, oneWayFt: 5, protect: 40 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 40 A fuse is below 45 A",
+        fixes: [{ title: "Use a 45 A fuse", gives: { protect: 45, parallel: 2 } }],
+      },
+    ],
+  },
+  {
+    name: "a metric conductor",
+    circuits: [{ gauge: undefined, mm2: 10, oneWayFt: undefined, oneWayM: 2, protect: 45 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 45 A fuse is below 50 A",
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50, mm2: 10 } }],
+      },
+    ],
+  },
+  {
+    name: "the far end alone",
+    circuits: [{ fedFromBothEnds: true, protectFarEnd: { ratingA: 45 } }],
+    finds: [
+      {
+        on: "protectFarEnd.ratingA",
+        message: "The 45 A fuse at the far end is below 50 A",
+        fixes: [{ title: "Use a 50 A fuse at the far end", gives: { "protectFarEnd.ratingA": 50 } }],
+      },
+    ],
+  },
+  {
+    name: "both ends, and the conductor bears no better rating",
+    circuits: [{ gauge: 10, load: 38, oneWayFt: 5, fedFromBothEnds: true, protect: 40, protectFarEnd: 40 }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 40 A fuse is below 47.5 A",
+        fixes: [
+          {
+            title: "Use 8 AWG with a 50 A fuse and a 50 A fuse at the far end",
+            gives: { gauge: 8, protect: 50, protectFarEnd: 50 },
+          },
+        ],
+      },
+      {
+        on: "protectFarEnd",
+        message: "The 40 A fuse at the far end is below 47.5 A",
+        fixes: [
+          {
+            title: "Use 8 AWG with a 50 A fuse and a 50 A fuse at the far end",
+            gives: { gauge: 8, protect: 50, protectFarEnd: 50 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a place too hot for the insulation: no rating can be told",
+    circuits: [{ protect: 45, ambientC: 75 }],
+    finds: [
+      {
+        on: "protect",
+        message:
+          "The 45 A fuse is below 50 A, 125 % of a load of 40 A that runs for hours (NFPA 70 210.20(A) and 215.3): first choose insulation that bears the place.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "accepted with a reason",
+    circuits: [{ protect: 45, accept: { "protection/headroom": "breaker marked for 100 % continuous" } }],
+    finds: [
+      {
+        on: "protect",
+        message: "The 45 A fuse is below 50 A",
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
+        accepted: "breaker marked for 100 % continuous",
+      },
+    ],
+  },
+]);
