@@ -4,8 +4,7 @@ import { protectionDistances } from "../standards/protection-rules.ts";
 
 /** How far from its source of power a protective device may sit, measured along the conductor. */
 export interface DistanceLimit {
-  readonly maxM: number;
-  /** As the regulation states it. */
+  /** As the regulation states it, in. */
   readonly maxIn: number;
   readonly source: Citation;
 }
@@ -19,5 +18,5 @@ export function protectionDistanceLimit(circuit: Circuit, end: "near" | "far"): 
   const { bare, sheathed, fromBattery } = protectionDistances;
   const { maxIn, source } =
     circuit.fromBattery && end === "near" ? fromBattery : circuit.sheathed ? sheathed : bare;
-  return { maxM: maxIn * 0.0254, maxIn, source };
+  return { maxIn, source };
 }

@@ -13,7 +13,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * table below 50 V). Aim: NFPA 70, 210.20(A). No upper bound and no best rating where the ampacity cannot be judged.
  */
 export function protectionRangeOf(circuit: Circuit, ampacity: Ampacity): ProtectionRange {
-  const { loadA } = circuit;
+  const loadA = withoutDust(circuit.loadA);
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
   const aimA = circuit.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
   const range = { minA: loadA, maxA, aimA };

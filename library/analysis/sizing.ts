@@ -99,10 +99,9 @@ function farEndRating(
 }
 
 /** Ampacity, drop and what the device still works with. */
-function carriesLoad({ loadA, minimumV }: Circuit, { ampacity, drop }: CircuitResult): boolean {
+function carriesLoad({ minimumV }: Circuit, { drop }: CircuitResult): boolean {
   return (
-    ampacity.judged &&
-    loadA <= ampacity.ampacityA &&
+    !drop.overloaded &&
     drop.dropPercent <= drop.dropLimitPercent &&
     (minimumV === undefined || drop.arrivingV >= minimumV)
   );

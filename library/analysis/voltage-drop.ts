@@ -4,6 +4,7 @@ import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standa
 import type { Ampacity, Drop } from "./circuit-result.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
+import { withoutDust } from "./rounding-dust.ts";
 
 /**
  * Voltage drop of a circuit over its round trip, at the temperature its conductors reach at the load.
@@ -41,7 +42,7 @@ export function dropOf(circuit: Circuit, ampacity: Ampacity): Drop {
     arrivingV: systemV - dropV,
     conductorC,
     resistanceAtC,
-    overloaded: !ampacity.judged || loadA > ampacity.ampacityA,
+    overloaded: !ampacity.judged || withoutDust(loadA) > ampacity.ampacityA,
     ohmPerM20C: wire.ohmPerM20C,
     strandFactor: wire.strandFactor,
     roundTripOhm,
