@@ -1,7 +1,8 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver";
 import type { Circuit } from "../../library/model/circuit.ts";
-import { withUnit } from "../../library/rules/figures.ts";
+import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { Uri } from "../evaluate/workspace.ts";
+import { loadInWords, protectionInWords } from "./circuit-in-words.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
@@ -23,16 +24,6 @@ export function documentSymbols(view: PlanInView, uri: Uri): DocumentSymbol[] {
   });
 }
 
-function detail({ loadA, conductor, protection }: Circuit): string {
-  const wires = conductor.parallel > 1 ? `${conductor.parallel} × ` : "";
-  return [
-    withUnit(loadA, "A"),
-    wires + sizeInWords(conductor),
-    protection ? `protected at ${withUnit(protection.ratingA, "A")}` : "no protection",
-  ].join(", ");
-}
-
-/** "4 AWG", "2.5 mm²": trade sizes are written as they are sold, not rounded. */
-export function sizeInWords(conductor: Circuit["conductor"]): string {
-  return conductor.system === "awg" ? `${conductor.awg} AWG` : `${conductor.mm2} mm²`;
+function detail(circuit: Circuit): string {
+  return [loadInWords(circuit), sizeInWords(circuit.conductor), protectionInWords(circuit)].join(", ");
 }

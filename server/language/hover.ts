@@ -1,14 +1,15 @@
 import type { Hover, Position } from "vscode-languageserver";
 import { working as reckoning } from "../../library/documents/working.ts";
-import { figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import { sourceInWords } from "../../library/rules/source-in-words.ts";
 import type { PlacedFinding, Spot } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
+import { loadInWords } from "./circuit-in-words.ts";
 import { several } from "./counts.ts";
 import type { Working } from "./messages.ts";
-import { markdownWords } from "./plain-words.ts";
+import { markdownWords, plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /**
@@ -44,7 +45,7 @@ export function working(view: PlanInView, uri: Uri, position: Position): Working
   const judged = spot && circuitsAt(view, spot)[0];
   if (!judged) return undefined;
   return {
-    circuit: judged.circuit.name,
+    circuit: plainWords(judged.circuit.name),
     markdown: `${summary(judged)}\n\n${reckoning(judged)}`,
   };
 }
@@ -85,15 +86,15 @@ function summary({ circuit, result }: JudgedCircuit): string {
     warmed(ampacity, drop),
     protectedBy(circuit, protection),
   ];
-  const heading = `**${markdownWords(circuit.name)}**: ${withUnit(circuit.loadA, "A")} at ${withUnit(circuit.systemV, "V")} on ${sizeInWords(circuit.conductor)}${wattsInWords(circuit)}`;
+  const heading = `**${markdownWords(circuit.name)}**: ${loadInWords(circuit)} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}${wattsInWords(circuit)}`;
   return `${heading}\n\n${rows.filter((row) => row !== "").join("\n")}`;
 }
 
 type Result = JudgedCircuit["result"];
 
-function wattsInWords({ loadW, loadA, loadAtV }: JudgedCircuit["circuit"]): string {
+function wattsInWords({ loadW, loadAtV }: JudgedCircuit["circuit"]): string {
   if (loadW === undefined) return "";
-  return ` (${withUnit(loadW, "W")} / ${withUnit(loadAtV, "V")} = ${withUnit(loadA, "A")})`;
+  return ` (${asGiven(loadW)} W / ${asGiven(loadAtV)} V)`;
 }
 
 /** `margin` is empty where there is none to tell, `source` where nothing was judged. */
@@ -159,7 +160,7 @@ function warmed(ampacity: Result["ampacity"], { conductorC, source }: Result["dr
 
 function protectedBy({ protection: stated }: JudgedCircuit["circuit"], range: Result["protection"]): string {
   const { minA, maxA, aimA, bestRatingA, source } = range;
-  const is = stated ? withUnit(stated.ratingA, "A") : "none stated";
+  const is = stated ? `${asGiven(stated.ratingA)} A` : "none stated";
   const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
   const limit =
     maxA === undefined

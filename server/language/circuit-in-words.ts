@@ -1,0 +1,12 @@
+import type { Circuit } from "../../library/model/circuit.ts";
+import { asGiven, withUnit } from "../../library/rules/figures.ts";
+
+/** The load as the plan gives it, in amperes: rounded only where it was worked out from watts. */
+export function loadInWords({ loadA, loadW }: Circuit): string {
+  return loadW === undefined ? `${asGiven(loadA)} A` : withUnit(loadA, "A");
+}
+
+/** "protected at 50 A", as the plan gives it. */
+export function protectionInWords({ protection }: Circuit): string {
+  return protection ? `protected at ${asGiven(protection.ratingA)} A` : "no protection";
+}

@@ -1,0 +1,297 @@
+import { type ChildProcess, fork, spawn } from "node:child_process";
+import { existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import {
+  type ClientCapabilities,
+  type CodeAction,
+  createProtocolConnection,
+  type Diagnostic,
+  FileChangeType,
+  type InitializeResult,
+  IPCMessageReader,
+  IPCMessageWriter,
+  type Position,
+  type ProtocolConnection,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type TextDocumentEdit,
+} from "vscode-languageserver/node";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { type StatusParams, statusMethod } from "../../server/language/messages.ts";
+
+/**
+ * A small editor without a screen: starts the built server as a child process and speaks the real protocol with it.
+ * It waits for what the server says of itself, never for time to pass.
+ */
+export interface ScriptedEditor {
+  readonly server: InitializeResult;
+  readonly connection: ProtocolConnection;
+  /** Every status, newest last. */
+  readonly statuses: readonly StatusParams[];
+  /** Every push, newest last. */
+  readonly pushes: readonly PublishDiagnosticsParams[];
+  /** Methods of the requests that the server sent, newest last. */
+  readonly asked: readonly string[];
+  readonly logged: readonly string[];
+  uri(file: string): string;
+  /** Opens a file with the text on disk, or another. */
+  open(file: string, text?: string): void;
+  /** Replaces the first occurrence of a text, as one incremental change. Gives the new version. */
+  type(file: string, found: string, replacement: string): number;
+  /** Replaces the whole text, as one change without a range. */
+  retype(file: string, text: string): number;
+  close(file: string): void;
+  textOf(file: string): string;
+  /** The position just behind the first occurrence of a text; behind `before` within it, if that is given. */
+  behind(file: string, found: string): Position;
+  /** What was pushed last for a file; undefined before the first push. */
+  pushed(file: string): Diagnostic[] | undefined;
+  /** Resolves with the first status, past or to come, in which the newest text of the file was looked at, in one of the states. */
+  until(file: string, ...states: StatusParams["state"][]): Promise<StatusParams>;
+  request<T>(method: string, params: object): Promise<T>;
+  /** Asks with `textDocument` and `position` filled in. */
+  ask<T>(method: string, file: string, more?: object): Promise<T>;
+  /** Applies an action's versioned edits as an editor does: refuses them for any other version. */
+  apply(action: CodeAction): void;
+  /** Writes, or with undefined removes, files on disk and says so to the server. */
+  onDisk(files: Readonly<Record<string, string | undefined>>): void;
+  setConfiguration(section: object): void;
+  /** Ends the server in the protocol's way; resolves with its exit code. */
+  quit(): Promise<number | null>;
+}
+
+export interface EditorOptions {
+  readonly files: Readonly<Record<string, string>>;
+  readonly capabilities?: ClientCapabilities;
+  readonly initializationOptions?: object;
+  readonly configuration?: object;
+  readonly transport?: "stdio" | "node-ipc";
+}
+
+/** An editor that has findings pushed to it and can do everything else. */
+export const pushing: ClientCapabilities = {
+  workspace: {
+    configuration: true,
+    workspaceFolders: true,
+    didChangeWatchedFiles: { dynamicRegistration: true },
+    didChangeConfiguration: { dynamicRegistration: true },
+    workspaceEdit: { documentChanges: true },
+    codeLens: { refreshSupport: true },
+    inlayHint: { refreshSupport: true },
+    diagnostics: { refreshSupport: true },
+  },
+  textDocument: { hover: { contentFormat: ["markdown"] } },
+};
+
+/** The same editor, pulling findings. */
+export const pulling: ClientCapabilities = {
+  ...pushing,
+  textDocument: { ...pushing.textDocument, diagnostic: { relatedDocumentSupport: true } },
+};
+
+export async function startEditor({
+  files,
+  capabilities = pushing,
+  initializationOptions,
+  configuration = {},
+  transport = "stdio",
+}: EditorOptions): Promise<ScriptedEditor> {
+  const folder = realpathSync(mkdtempSync(join(tmpdir(), "loomwright-protocol-")));
+  const write = (name: string, text: string) => {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), text);
+  };
+  for (const [name, text] of Object.entries(files)) write(name, text);
+
+  const { child, connection } = startServer(transport);
+  const exited = new Promise<number | null>((resolve) => child.once("exit", (code) => resolve(code)));
+  const statuses: StatusParams[] = [];
+  const pushes: PublishDiagnosticsParams[] = [];
+  const asked: string[] = [];
+  const logged: string[] = [];
+  const waiting = new Set<() => void>();
+  let section = configuration;
+
+  connection.onNotification(statusMethod, (params: StatusParams) => {
+    statuses.push(params);
+    for (const look of [...waiting]) look();
+  });
+  connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
+    pushes.push(params);
+  });
+  connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
+    logged.push(message);
+  });
+  for (const method of requestsOfServers) {
+    connection.onRequest(method, (params: unknown) => {
+      asked.push(method);
+      if (method !== "workspace/configuration") return null;
+      return (params as { items: unknown[] }).items.map(() => section);
+    });
+  }
+  connection.listen();
+
+  const folderUri = pathToFileURL(folder).href;
+  const server = await connection.sendRequest<InitializeResult>("initialize", {
+    processId: process.pid,
+    rootUri: folderUri,
+    workspaceFolders: [{ uri: folderUri, name: "plans" }],
+    capabilities,
+    initializationOptions,
+  });
+  await connection.sendNotification("initialized", {});
+
+  const documents = new Map<string, TextDocument>();
+  const uri = (file: string) => pathToFileURL(join(folder, file)).href;
+  const documentOf = (file: string): TextDocument => {
+    const document = documents.get(uri(file));
+    if (!document) throw new Error(`${file} is not open.`);
+    return document;
+  };
+  const change = (file: string, contentChanges: Parameters<typeof TextDocument.update>[1]): number => {
+    const document = documentOf(file);
+    const version = document.version + 1;
+    documents.set(uri(file), TextDocument.update(document, contentChanges, version));
+    void connection.sendNotification("textDocument/didChange", {
+      textDocument: { uri: uri(file), version },
+      contentChanges,
+    });
+    return version;
+  };
+  const until = (found: (status: StatusParams) => boolean, what: () => string): Promise<StatusParams> =>
+    new Promise((resolve, reject) => {
+      const look = () => {
+        const status = statuses.findLast(found);
+        if (!status) return;
+        waiting.delete(look);
+        resolve(status);
+      };
+      waiting.add(look);
+      void exited.then((code) =>
+        reject(new Error(`The server ended (${code}) while waiting for ${what()}.`)),
+      );
+      look();
+    });
+
+  return {
+    server,
+    connection,
+    statuses,
+    pushes,
+    asked,
+    logged,
+    uri,
+    open(file, text = files[file] ?? "") {
+      documents.set(uri(file), TextDocument.create(uri(file), "typescript", 1, text));
+      void connection.sendNotification("textDocument/didOpen", {
+        textDocument: { uri: uri(file), languageId: "typescript", version: 1, text },
+      });
+    },
+    type(file, found, replacement) {
+      const document = documentOf(file);
+      const start = document.getText().indexOf(found);
+      if (start < 0) throw new Error(`${file} does not contain ${JSON.stringify(found)}.`);
+      const range = { start: document.positionAt(start), end: document.positionAt(start + found.length) };
+      return change(file, [{ range, text: replacement }]);
+    },
+    retype: (file, text) => change(file, [{ text }]),
+    close(file) {
+      documents.delete(uri(file));
+      void connection.sendNotification("textDocument/didClose", { textDocument: { uri: uri(file) } });
+    },
+    textOf: (file) => documentOf(file).getText(),
+    behind(file, found) {
+      const document = documentOf(file);
+      const start = document.getText().indexOf(found);
+      if (start < 0) throw new Error(`${file} does not contain ${JSON.stringify(found)}.`);
+      return document.positionAt(start + found.length);
+    },
+    pushed: (file) => pushes.findLast((push) => push.uri === uri(file))?.diagnostics,
+    until: (file, ...states) =>
+      until(
+        (status) =>
+          states.includes(status.state) && status.versions?.[uri(file)] === documents.get(uri(file))?.version,
+        () => `${states.join(" or ")} at version ${documents.get(uri(file))?.version} of ${file}`,
+      ),
+    request: (method, params) => connection.sendRequest(method, params),
+    ask: (method, file, more = {}) =>
+      connection.sendRequest(method, { textDocument: { uri: uri(file) }, ...more }),
+    apply(action) {
+      for (const edit of (action.edit?.documentChanges ?? []) as TextDocumentEdit[]) {
+        const document = documents.get(edit.textDocument.uri);
+        if (document?.version !== edit.textDocument.version) {
+          throw new Error(`An edit for version ${edit.textDocument.version} of ${edit.textDocument.uri}.`);
+        }
+        const text = TextDocument.applyEdits(document, edit.edits as never);
+        const version = document.version + 1;
+        documents.set(document.uri, TextDocument.create(document.uri, "typescript", version, text));
+        void connection.sendNotification("textDocument/didChange", {
+          textDocument: { uri: document.uri, version },
+          contentChanges: [{ text }],
+        });
+      }
+    },
+    onDisk(changed) {
+      const changes = Object.entries(changed).map(([name, text]) => {
+        const known = existsSync(join(folder, name));
+        if (text === undefined) rmSync(join(folder, name));
+        else write(name, text);
+        const type =
+          text === undefined
+            ? FileChangeType.Deleted
+            : known
+              ? FileChangeType.Changed
+              : FileChangeType.Created;
+        return { uri: uri(name), type };
+      });
+      void connection.sendNotification("workspace/didChangeWatchedFiles", { changes });
+    },
+    setConfiguration(next) {
+      section = next;
+      void connection.sendNotification("workspace/didChangeConfiguration", { settings: null });
+    },
+    async quit() {
+      await connection.sendRequest("shutdown");
+      void connection.sendNotification("exit");
+      const code = await exited;
+      connection.dispose();
+      rmSync(folder, { recursive: true, force: true });
+      return code;
+    },
+  };
+}
+
+const requestsOfServers = [
+  "client/registerCapability",
+  "workspace/configuration",
+  "workspace/diagnostic/refresh",
+  "workspace/inlayHint/refresh",
+  "workspace/codeLens/refresh",
+];
+
+const builtServer = fileURLToPath(new URL("../../server/dist/language-server.cjs", import.meta.url));
+
+function startServer(transport: "stdio" | "node-ipc"): {
+  child: ChildProcess;
+  connection: ProtocolConnection;
+} {
+  if (!existsSync(builtServer)) throw new Error("The server is not built: run `npm run build` first.");
+  if (transport === "node-ipc") {
+    const child = fork(builtServer, ["--node-ipc"], { silent: true, execArgv: [] });
+    return {
+      child,
+      connection: createProtocolConnection(new IPCMessageReader(child), new IPCMessageWriter(child)),
+    };
+  }
+  const child = spawn(process.execPath, [builtServer, "--stdio"], { stdio: ["pipe", "pipe", "inherit"] });
+  return {
+    child,
+    connection: createProtocolConnection(
+      new StreamMessageReader(child.stdout),
+      new StreamMessageWriter(child.stdin),
+    ),
+  };
+}
