@@ -28,7 +28,7 @@ export function sizesAbove(conductor: Conductor, other: Conductor): number {
 }
 
 /** 0 for the thinnest made size of the system, and so on upward. */
-export function placeAmongSizes(conductor: Conductor): number {
+function placeAmongSizes(conductor: Conductor): number {
   return conductor.system === "awg" ? awgSizes.indexOf(conductor.awg) : mm2Sizes.indexOf(conductor.mm2);
 }
 
