@@ -8,7 +8,7 @@ export type Confirmed =
   | "memory";
 
 /** What kind of authority stands behind a figure. */
-export type Authority =
+type Authority =
   | "regulation"
   | "standard"
   | "maker's data"
