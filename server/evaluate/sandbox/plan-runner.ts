@@ -70,7 +70,10 @@ export class PlanRunner {
       // Some of the engine's own functions never look at the clock: joining a thousand million texts, say.
       if (!(await this.#leaves("running", request.limits.timeMs + graceMs)))
         this.#become("spent", { why: "time" });
-      return { ...readRecords(readPages(this.#pages)), ...(this.#stopped ? { stopped: this.#stopped } : {}) };
+      return {
+        ...readRecords(readPages(this.#pages), request.limits.records),
+        ...(this.#stopped ? { stopped: this.#stopped } : {}),
+      };
     } finally {
       this.#worker.unref();
       if (!this.usable) await this.kill();

@@ -3,9 +3,9 @@ import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
 /**
  * Makes an outcome of what the recorder wrote: JSON lists, each behind a comma. A plan cannot reach the recorder, but it can
  * catch the exception when stack or memory ends while the recorder works, and so lose a list; what referred to it is then
- * of unknown birth, and everything else keeps its number.
+ * of unknown birth, and everything else keeps its number. Records come in bunches, so a few may be above the limit.
  */
-export function readRecords(text: string): Omit<RunOutcome, "stopped"> {
+export function readRecords(text: string, mostRecords: number): Omit<RunOutcome, "stopped"> {
   const records: RawRecord[] = [];
   const calls: OpenCall[] = [];
   const births: Birth[] = [];
@@ -24,7 +24,7 @@ export function readRecords(text: string): Omit<RunOutcome, "stopped"> {
   const knownCall = (index: number) => (calls[index] ? index : -1);
   const knownBirth = (index: number) => (births[index] ? index : -1);
   return {
-    records: records.map((record) => ({
+    records: records.slice(0, mostRecords).map((record) => ({
       ...record,
       call: knownCall(record.call),
       births: Object.fromEntries(Object.entries(record.births).filter(([, index]) => knownBirth(index) >= 0)),

@@ -21,11 +21,12 @@ export interface Room {
 export function prepareRoom(quickjs: QuickJSWASMModule, records: PageWriter): Room {
   const runtime = quickjs.newRuntime({ maxStackSizeBytes: stackBytes });
   const context = runtime.newContext();
-  const state: RunState = { limits: undefined, stop: undefined, over: false, recordsMade: 0 };
+  const state: RunState = { limits: undefined, stop: undefined, over: false };
   context
-    .newFunction("emit", (lines) =>
-      emit(context.getString(lines), records, state) ? context.true : context.false,
-    )
+    .newFunction("emit", (lines, made) => {
+      const stop = emit(context.getString(lines), context.getNumber(made), records, state);
+      return stop ? context.true : context.false;
+    })
     .consume((handle) => context.setProp(context.global, "emit", handle));
   loadOwnModules(runtime);
   const inside = context.unwrapResult(context.evalCode(realm, realmName, { type: "module" }));
@@ -70,7 +71,6 @@ interface RunState {
   stop: "time" | "memory" | "records" | undefined;
   /** The plan has ended, and is being asked where. */
   over: boolean;
-  recordsMade: number;
 }
 
 interface Running {
@@ -83,17 +83,14 @@ interface Running {
 }
 
 /** Writes what the recorder hands over; true when the plan must stop. */
-function emit(lines: string, records: PageWriter, state: RunState): boolean {
+function emit(lines: string, made: number, records: PageWriter, state: RunState): boolean {
   const { limits } = state;
   if (limits === undefined) return true;
-  if (!state.over) {
-    // A record comes last, and it alone ends in an object.
-    if (lines.endsWith("}]") && state.recordsMade++ >= limits.records) state.stop ??= "records";
-    if (records.bytes + lines.length > limits.memoryBytes) state.stop ??= "memory";
-    if (state.stop !== undefined) return true;
-  }
   records.write(lines);
-  return false;
+  if (state.over) return false;
+  if (made > limits.records) state.stop ??= "records";
+  if (records.bytes > limits.memoryBytes) state.stop ??= "memory";
+  return state.stop !== undefined;
 }
 
 function loadOwnModules(runtime: QuickJSRuntime) {
@@ -118,8 +115,12 @@ function run(running: Running): Stopped | undefined {
   });
 
   const evaluated = context.evalCode(root.js, root.uri, { type: "module" });
-  if (evaluated.error) return evaluated.error.consume((thrown) => whyStopped(thrown, running));
-  return evaluated.value.consume((module) => settle(module, running));
+  const stopped = evaluated.error
+    ? evaluated.error.consume((thrown) => whyStopped(thrown, running))
+    : evaluated.value.consume((module) => settle(module, running));
+  beginQuestions(running);
+  callInside(running, "flush")?.dispose();
+  return stopped;
 }
 
 /**
@@ -158,13 +159,8 @@ function settle(module: QuickJSHandle, running: Running): Stopped | undefined {
 
 /** The plan threw, or was made to. */
 function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
-  const { runtime, context, request, state } = running;
-  // What is asked of the context from here on may run the plan's code once more (a proxy's traps): not for long.
-  const until = performance.now() + 100;
-  runtime.setInterruptHandler(() => performance.now() > until);
-  runtime.setMemoryLimit(-1);
-  state.over = true;
-
+  const { context, request, state } = running;
+  beginQuestions(running);
   const described = callInside(running, "describeThrown", thrown)?.consume((handle) =>
     context.getString(handle),
   );
@@ -176,6 +172,15 @@ function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
   const outOfMemory =
     message === "InternalError: out of memory" || (message === "null" && grewLarge(running));
   return outOfMemory ? { why: "memory", ...where } : { why: "error", message: oneLine(message), ...where };
+}
+
+/** The plan has ended. What is asked of its context now may run a little of it again (a proxy's traps): not for long. */
+function beginQuestions({ runtime, state }: Running) {
+  if (state.over) return;
+  state.over = true;
+  runtime.setMemoryLimit(-1);
+  const until = performance.now() + 100;
+  runtime.setInterruptHandler(() => performance.now() > until);
 }
 
 const unreadable: Thrown = ["an error that cannot be read", ""];

@@ -24,11 +24,19 @@ export class Call {
     return typeof token === "object" && token !== null && #site in token;
   }
 
-  /** What the recorder writes down, and under which number. */
-  static read(call: Call) {
-    return { site: call.#site, within: call.#within, seen: call.#seen };
+  static site(call: Call): number {
+    return call.#site;
   }
 
+  static within(call: Call): Call | undefined {
+    return call.#within;
+  }
+
+  static seen(call: Call): readonly (Birth | undefined)[] | undefined {
+    return call.#seen;
+  }
+
+  /** Its number among those written down; -1 before. */
   static index(call: Call): number {
     return call.#index;
   }

@@ -1,5 +1,5 @@
 /** The language's own functions, as they are before a plan may change them. */
-export const { defineProperty, freeze, getOwnPropertyDescriptor, getPrototypeOf } = Object;
+export const { defineProperty, freeze, getOwnPropertyDescriptor, getPrototypeOf, values: valuesOf } = Object;
 export const { apply, construct } = Reflect;
 export const { isArray } = Array;
 export const { stringify } = JSON;

@@ -13,7 +13,7 @@ import { recorded, setEmit } from "./recorder.ts";
 
 export { forgetOpenCalls } from "./births.ts";
 export { describeThrown } from "./describe-thrown.ts";
-export { indexOfOpenCall } from "./recorder.ts";
+export { flush, indexOfOpenCall } from "./recorder.ts";
 
 const doors = globalThis as unknown as Doors;
 setEmit(doors.emit);

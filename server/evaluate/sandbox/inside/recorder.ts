@@ -4,98 +4,103 @@ import { stringify } from "./primordials.ts";
 
 /** A word of the DSL, so that calling it also leaves a record. It returns what the library's own word returns. */
 export function recorded(word: string, make: (input: unknown) => unknown) {
+  const head = `,["record","${word}",`;
   return (input: unknown): unknown => {
     const copy = plainCopy(input);
     let json = stringify(copy.value);
     if (json.length > maxJsonCharacters) json = '{"$strange":"more text than fits in one circuit"}';
-    lines = "";
     const call = indexOfCall(open());
     const births = indicesOf(copy.births);
-    // `lines` is read last: numbering calls and births wrote theirs.
-    const line = `,["record","${word}",${json},${call},{${births}}]`;
-    send(lines + line);
+    lines += `${head}${json},${call},{${births}}]`;
+    made++;
+    if (made <= sentAtOnce || made % sentTogether === 0) flush();
     if (typeof input !== "object" || input === null) return make(input);
     for (let stranger = copy.strangers; stranger !== undefined; stranger = stranger.next) {
       stranger.holder[stranger.key] = stranger.original;
     }
-    const made = make(copy.value);
-    sameBirth(made, input);
-    return made;
+    const result = make(copy.value);
+    sameBirth(result, input);
+    return result;
   };
 }
 
 /** The number of the call that is open now, for the host to say where a plan stopped. */
 export function indexOfOpenCall(): number {
-  lines = "";
-  const index = indexOfCall(open());
-  send(lines);
-  return index;
+  return indexOfCall(open());
 }
 
-/** Hands lines to the host; true when the host wants no more, and the plan must stop. */
-type Emit = (lines: string) => boolean;
+/** Hands over what is still here. Called by the host when the plan has ended, in whatever way. */
+export function flush() {
+  const text = lines;
+  lines = "";
+  // A plan could catch an exception; it cannot catch the interrupt that ends this loop.
+  if (emit(text, made)) for (;;);
+}
+
+/** Hands lines to the host, with the number of records made; true when the host wants no more and the plan must stop. */
+type Emit = (lines: string, made: number) => boolean;
 
 export function setEmit(given: Emit | undefined) {
   if (given !== undefined) emit = given;
 }
 
+/**
+ * A call of the host costs as much as making the record. The first records of a plan go over one by one, later ones together;
+ * so few that the last ones of a large plan, lost only if its worker must be killed, do not matter.
+ */
+const sentAtOnce = 64;
+const sentTogether = 16;
+
 const maxJsonCharacters = 1_000_000;
 
 let emit: Emit;
 let lines = "";
+let made = 0;
 let calls = 0;
 let births = 0;
 
-/** Calls and births that have a number but whose line is still to be written. Linked; no recursion, as chains may be long. */
+/**
+ * Calls and births that have a number but whose line is still to be written. A chain rather than recursion, because calls
+ * within calls may be many; a linked one, because a list that grows could be watched.
+ */
 let pending: Pending | undefined;
 
-type Pending = { readonly next: Pending | undefined } & (
-  | { readonly call: Call; readonly birth?: never }
-  | { readonly birth: Birth; readonly call?: never }
-);
-
-function send(text: string) {
-  // A plan could catch an exception; it cannot catch the interrupt that ends this loop.
-  if (emit(text)) for (;;);
+interface Pending {
+  readonly call: Call | undefined;
+  readonly birth: Birth | undefined;
+  readonly next: Pending | undefined;
 }
 
 function indexOfCall(call: Call | undefined): number {
-  if (call === undefined) return -1;
-  const known = Call.index(call);
-  if (known >= 0) return known;
-  const index = number(call);
-  writePending();
+  const index = numberOfCall(call);
+  if (pending !== undefined) writePending();
   return index;
 }
 
 function indicesOf(found: BirthAt | undefined): string {
   let text = "";
   for (let at = found; at !== undefined; at = at.next) {
-    const index = numberOfBirth(at.birth);
-    text += `${text === "" ? "" : ","}${stringify(at.path)}:${index}`;
+    const pair = `${at.path === "" ? '""' : stringify(at.path)}:${numberOfBirth(at.birth)}`;
+    text = text === "" ? pair : `${text},${pair}`;
   }
-  writePending();
+  if (pending !== undefined) writePending();
   return text;
-}
-
-function number(call: Call): number {
-  const index = calls++;
-  Call.number(call, index);
-  pending = { call, next: pending };
-  return index;
 }
 
 function numberOfCall(call: Call | undefined): number {
   if (call === undefined) return -1;
   const known = Call.index(call);
-  return known >= 0 ? known : number(call);
+  if (known >= 0) return known;
+  Call.number(call, calls);
+  pending = { call, birth: undefined, next: pending };
+  return calls++;
 }
 
 function numberOfBirth(birth: Birth | undefined): number {
   if (birth === undefined) return -1;
   if (birth.index < 0) {
     birth.index = births++;
-    pending = { birth, next: pending };
+    pending = { call: undefined, birth, next: pending };
   }
   return birth.index;
 }
@@ -103,14 +108,15 @@ function numberOfBirth(birth: Birth | undefined): number {
 /** Every line says its own number: should one be lost to an exception, the others still mean what they meant. */
 function writePending() {
   while (pending !== undefined) {
-    const { call, birth } = pending;
+    const call: Call | undefined = pending.call;
+    const birth: Birth | undefined = pending.birth;
     pending = pending.next;
     if (call !== undefined) {
-      const { site, within, seen } = Call.read(call);
-      lines += `,["call",${Call.index(call)},${wholeNumber(site)},${numberOfCall(within)},[${numbersOf(seen)}]]`;
-    } else {
-      const { literal, call: within, seen } = birth;
-      lines += `,["birth",${birth.index},${wholeNumber(literal)},${numberOfCall(within)},[${numbersOf(seen)}]]`;
+      const within = numberOfCall(Call.within(call));
+      lines += `,["call",${Call.index(call)},${wholeNumber(Call.site(call))},${within},[${numbersOf(Call.seen(call))}]]`;
+    } else if (birth !== undefined) {
+      const within = numberOfCall(birth.call);
+      lines += `,["birth",${birth.index},${wholeNumber(birth.literal)},${within},[${numbersOf(birth.seen)}]]`;
     }
   }
 }
