@@ -74,8 +74,9 @@ export function ratingFix(
 }
 
 /**
- * The repairs for a rating that does not fit: the best made one on the conductor as it is; where none is made between
+ * The repairs for a rating that must be another: the best made one on the conductor as it is; where none is made between
  * load and conductor, one that changes the conductor too, to the answer of the sizing analysis that is given.
+ * Empty where the family is not made great enough, on whatever conductor.
  */
 export function bestRatingFixes(
   circuit: Circuit,
@@ -83,18 +84,20 @@ export function bestRatingFixes(
   size: (circuit: Circuit) => Sizing | undefined = thinnestSufficient,
 ): ProposedFix[] {
   const { bestRatingA } = end.range;
-  return bestRatingA === undefined
-    ? sizedFixes(circuit, size(circuit))
-    : [ratingFix(circuit, end, bestRatingA)];
+  if (bestRatingA !== undefined) return [ratingFix(circuit, end, bestRatingA)];
+  const sizing = size(circuit);
+  if (!sizing) return [];
+  const ratingA = end.device.end === "protect" ? sizing.ratingA : sizing.ratingFarEndA;
+  return ratingA === end.device.ratingA ? [] : sizedFixes(circuit, sizing);
 }
 
 /** What is left to the builder where no rating can be proposed, by the reason for which there is none. */
 export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Protection | null): string {
   // conductor/ambient asks for the same, and says which insulation.
   if (!ampacity.judged) return "first choose insulation that bears the place";
-  const largestA = madeRatings(stated?.family).at(-1) ?? 0;
-  if (exceeds(protection.aimA, largestA)) {
-    return `${stated?.family ? "choose another family, this one is not" : "split the load, nothing is"} made above ${withUnit(largestA, "A")} (${unconfirmed})`;
+  const largestA = stated?.family && madeRatings(stated.family).at(-1);
+  if (largestA && exceeds(protection.aimA, largestA)) {
+    return `choose another family, this one is not made above ${withUnit(largestA, "A")} (${unconfirmed})`;
   }
   return noSizeIsEnough;
 }

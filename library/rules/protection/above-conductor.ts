@@ -5,10 +5,10 @@ import { ratingOverConductor } from "../../standards/protection-rules.ts";
 import { exceeds, tellApartWithUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
-  bestRatingFixes,
   type Device,
   type ProtectedEnd,
   protectedEnds,
+  ratingFix,
   theDevice,
   whyNoRating,
 } from "../protected-ends.ts";
@@ -69,7 +69,8 @@ interface Values {
  * conductor/ampacity proposes. Then the conductor that is thick enough for the rating as it is.
  */
 function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
-  const first = bestRatingFixes(circuit, end);
+  const { bestRatingA } = end.range;
+  const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
   const thicker = thickEnough(circuit, end);
   return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
 }

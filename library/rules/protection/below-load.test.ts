@@ -210,11 +210,6 @@ testRule(belowLoad, [
     ],
   },
   {
-    name: "a load above everything that is made",
-    circuits: [{ load: 1900, protect: 5000, gauge: "4/0", parallel: 8, oneWayFt: 1, bundledWith: 0 }],
-    finds: "nothing",
-  },
-  {
     name: "accepted with a reason",
     circuits: [{ protect: 30, accept: { "protection/below-load": "the pump starts against an open valve" } }],
     finds: [
