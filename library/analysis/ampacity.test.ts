@@ -39,7 +39,9 @@ describe("the place", () => {
     ["nothing stated", awg4, {}, 125, 30, []],
     // 33 CFR 183.425, Table 5, note 1: 0.75 for 75 °C insulation.
     ["engine space, AWG", awg4, engineSpace, 93.75, 50, ["engine-space"]],
-    ["engine space, metric", mm16, engineSpace, 67.5, 60, ["engine-space"]],
+    // The recalled 0.75 is not trusted alone: 90 A · √((70 − 60) / (70 − 30)) = 45 A is less than 67.5 A.
+    ["engine space, metric", mm16, engineSpace, 45, 60, ["ambient"]],
+    ["engine space, metric, stated cooler", mm16, { ...engineSpace, ...hotter(35) }, 45, 60, ["ambient"]],
     // √((75 − 40) / (75 − 30))
     ["40 °C", awg4, hotter(40), 125 * Math.sqrt(35 / 45), 40, ["ambient"]],
     ["just under the base", awg4, hotter(29.9), 125, 29.9, ["ambient"]],

@@ -119,6 +119,8 @@ type Place =
 /**
  * The factor for where the conductor runs: the table's own one for engine spaces, the ambient equation for a stated
  * ambient, the smaller of the two where both apply. Never their product: both stand for the same warm air.
+ * An engine-space factor that nobody has seen printed is never trusted alone: the equation at that space's ambient
+ * stands beside it, and again the smaller counts.
  */
 function placeFactor(circuit: Circuit, basis: Basis, column: number, columnC: number): Place {
   const { engineSpace } = basis;
@@ -126,7 +128,11 @@ function placeFactor(circuit: Circuit, basis: Basis, column: number, columnC: nu
   if (statedC !== undefined && statedC >= columnC) return { tooHot: true, ambientC: statedC };
   const inEngineSpace = circuit.engineSpace ? engineSpace.factors[column] : undefined;
   if (inEngineSpace === null) return { tooHot: true, ambientC: engineSpace.ambientC };
-  const ambient = statedC === undefined ? undefined : ambientFactor(columnC, statedC);
+  const equationC =
+    inEngineSpace !== undefined && engineSpace.source.confirmed === "memory"
+      ? Math.max(engineSpace.ambientC, statedC ?? engineSpace.ambientC)
+      : statedC;
+  const ambient = equationC === undefined ? undefined : ambientFactor(columnC, equationC);
   if (inEngineSpace !== undefined && (ambient === undefined || inEngineSpace <= ambient)) {
     const factor: AmpacityFactor = {
       what: "engine-space",
@@ -136,16 +142,16 @@ function placeFactor(circuit: Circuit, basis: Basis, column: number, columnC: nu
     };
     return { tooHot: false, factor, ambientC: Math.max(engineSpace.ambientC, statedC ?? 0) };
   }
-  if (ambient === undefined || statedC === undefined) {
+  if (ambient === undefined || equationC === undefined) {
     return { tooHot: false, factor: null, ambientC: circuit.ambientC };
   }
   const factor: AmpacityFactor = {
     what: "ambient",
     factor: ambient,
-    input: statedC,
+    input: equationC,
     source: ambientCorrection.source,
   };
-  return { tooHot: false, factor, ambientC: statedC };
+  return { tooHot: false, factor, ambientC: equationC };
 }
 
 /**

@@ -41,7 +41,7 @@ export const engineSpace60C = {
     edition,
     authority: "standard",
     confirmed: "memory",
-    note: "Milder than the ambient equation of NFPA 70 310.15(B)(1) at 60 °C (0.50 for 70 °C insulation); near its values at 50 °C. Stating ambientC has the smaller of the two taken.",
+    note: "Milder than the ambient equation of NFPA 70 310.15(B)(1) at 60 °C (0.50 for 70 °C insulation); near its values at 50 °C. Unconfirmed, so the smaller of the two is taken.",
   } satisfies Citation,
   ambientC: 60,
   /** In the order of the columns of Table A.1; none for insulation of 60 °C, which may not go there. */
