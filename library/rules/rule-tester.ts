@@ -178,14 +178,21 @@ function differences(
   return faults;
 }
 
-interface Proof {
+export interface Proof {
   readonly records: readonly PlanRecord[];
   readonly problems: readonly PlanProblem[];
   readonly before: readonly Finding[];
 }
 
-/** A suggestion may bring new findings, for the builder decides; but the plan must still be one that can be judged. */
-function faultsOfFix(fix: ProposedFix, finding: Finding, { records, problems, before }: Proof): string[] {
+/**
+ * What is wrong with a fix once it is applied and judged again. Empty: nothing. A suggestion may bring new findings,
+ * for the builder decides; but the plan must still be one that can be judged.
+ */
+export function faultsOfFix(
+  fix: ProposedFix,
+  finding: Finding,
+  { records, problems, before }: Proof,
+): string[] {
   const after = judge(applyFix(records, fix), problems).findings;
   if (fix.kind === "suggestion") {
     const refused = (findings: readonly Finding[]) =>

@@ -1,6 +1,6 @@
 // Writes what is said twice: the head of every rule's page, and the table of rules in the README, from the rules themselves.
-// `node library/rules/write-docs.mjs` writes; with --check it changes nothing, names what is out of date and fails.
-import { readFileSync, writeFileSync } from "node:fs";
+// `node library/rules/write-docs.mjs` writes; with --check it changes nothing, names what is out of date and fails if anything is.
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
@@ -11,14 +11,17 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 const { rules, sourceInFull } = await loadRules();
 
 const outOfDate = [];
+const missing = [];
 for (const rule of rules) replaceBetween(`${here}${rule.id}.md`, "head", headOf(rule));
 replaceBetween(`${house}README.md`, "rules", tableOf(rules));
 
-if (outOfDate.length === 0) console.log("The pages' heads and the README's table of rules are up to date.");
-else if (checkOnly) {
-  console.error(`Out of date, run node library/rules/write-docs.mjs:\n${outOfDate.join("\n")}`);
-  process.exitCode = 1;
-} else console.log(`Written:\n${outOfDate.join("\n")}`);
+if (missing.length > 0) console.error(`Not there, or without its marks:\n${missing.join("\n")}`);
+if (outOfDate.length === 0) console.log("All heads and tables found are up to date.");
+else
+  console.log(
+    `${checkOnly ? "Out of date, run node library/rules/write-docs.mjs" : "Written"}:\n${outOfDate.join("\n")}`,
+  );
+if (missing.length > 0 || (checkOnly && outOfDate.length > 0)) process.exitCode = 1;
 
 /** Rules are TypeScript: bundled in memory and imported as one module. */
 async function loadRules() {
@@ -61,9 +64,12 @@ function tableOf(all) {
 
 /** Replaces what stands between `<!-- name:start -->` and `<!-- name:end -->`; all else is left as it is. */
 function replaceBetween(path, name, text) {
-  const before = readFileSync(path, "utf8");
+  const before = existsSync(path) ? readFileSync(path, "utf8") : "";
   const fence = new RegExp(`(<!-- ${name}:start[^>]*-->\n)[\\s\\S]*?(<!-- ${name}:end -->)`);
-  if (!fence.test(before)) throw new Error(`${path} has no <!-- ${name}:start --> … <!-- ${name}:end -->`);
+  if (!fence.test(before)) {
+    missing.push(`${relative(house, path)}: <!-- ${name}:start --> … <!-- ${name}:end -->`);
+    return;
+  }
   const after = before.replace(fence, (_, start, end) => `${start}${text}\n${end}`);
   if (after === before) return;
   outOfDate.push(relative(house, path));

@@ -1,0 +1,58 @@
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+
+const house = fileURLToPath(new URL("../..", import.meta.url));
+let copy: string;
+
+beforeAll(() => {
+  copy = mkdtempSync(join(tmpdir(), "new-rule-"));
+  for (const part of ["library", "README.md", "package.json"])
+    cpSync(join(house, part), join(copy, part), {
+      recursive: true,
+      filter: (path) => !/node_modules|dist$/.test(path),
+    });
+  symlinkSync(join(house, "node_modules"), join(copy, "node_modules"));
+});
+afterAll(() => rmSync(copy, { recursive: true, force: true }));
+
+const run = (script: string, ...words: string[]) =>
+  spawnSync(process.execPath, [join(copy, "library/rules", script), ...words], { encoding: "utf8" });
+const text = (path: string) => readFileSync(join(copy, "library/rules", path), "utf8");
+
+describe("new-rule.mjs", () => {
+  it("refuses what is no id, no title, or there already, and changes nothing", () => {
+    const before = text("registry.ts");
+    for (const words of [
+      [],
+      ["voltage-drop", "A title"],
+      ["Conductor/Colour", "A title"],
+      ["conductor/colour", ""],
+      ["conductor/colour", "one two three four five six seven eight nine"],
+      ["conductor/ampacity", "A title"],
+    ]) {
+      const { status, stderr } = run("new-rule.mjs", ...words);
+      expect({ status, usage: stderr.includes("Usage:") }).toEqual({ status: 2, usage: true });
+    }
+    expect(text("registry.ts")).toBe(before);
+  });
+
+  it("makes three files and registers the rule, and its page gets its head", () => {
+    expect(run("new-rule.mjs", "conductor/colour-code", "Conductor of the wrong colour").status).toBe(0);
+    expect(text("conductor/colour-code.ts")).toContain('id: "conductor/colour-code"');
+    expect(text("conductor/colour-code.test.ts")).toContain("testRule(colourCode");
+    const registry = text("registry.ts");
+    expect(registry).toContain('import { colourCode } from "./conductor/colour-code.ts";\n');
+    expect(registry).toMatch(/ampacity,\n {2}colourCode,\n {2}insulationNotStated,/);
+    // The new rule is bundled with all others here, so its files hold together.
+    expect(run("write-docs.mjs").status).toBe(0);
+    expect(text("conductor/colour-code.md")).toContain(
+      "# Conductor of the wrong colour\n\n`conductor/colour-code` · warning",
+    );
+    expect(readFileSync(join(copy, "README.md"), "utf8")).toContain("Conductor of the wrong colour");
+    expect(run("write-docs.mjs", "--check").status).toBe(0);
+  });
+});
