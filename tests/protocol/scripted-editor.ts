@@ -51,6 +51,8 @@ export interface ScriptedEditor {
   pushed(file: string): Diagnostic[] | undefined;
   /** Resolves with the first status, past or to come, in which the newest text of the file was looked at, in one of the states. */
   until(file: string, ...states: StatusParams["state"][]): Promise<StatusParams>;
+  /** Resolves when the server has sent a request of this kind. */
+  asks(method: string): Promise<void>;
   request<T>(method: string, params: object): Promise<T>;
   /** Asks with `textDocument` and `position` filled in. */
   ask<T>(method: string, file: string, more?: object): Promise<T>;
@@ -128,6 +130,7 @@ export async function startEditor({
   for (const method of requestsOfServers) {
     connection.onRequest(method, (params: unknown) => {
       asked.push(method);
+      for (const look of [...waiting]) look();
       if (method !== "workspace/configuration") return null;
       return (params as { items: unknown[] }).items.map(() => section);
     });
@@ -161,13 +164,13 @@ export async function startEditor({
     });
     return version;
   };
-  const until = (found: (status: StatusParams) => boolean, what: () => string): Promise<StatusParams> =>
+  const waitFor = <T>(find: () => T | undefined, what: () => string): Promise<T> =>
     new Promise((resolve, reject) => {
       const look = () => {
-        const status = statuses.findLast(found);
-        if (!status) return;
+        const found = find();
+        if (found === undefined) return;
         waiting.delete(look);
-        resolve(status);
+        resolve(found);
       };
       waiting.add(look);
       void exited.then((code) =>
@@ -175,7 +178,6 @@ export async function startEditor({
       );
       look();
     });
-
   return {
     server,
     connection,
@@ -210,12 +212,21 @@ export async function startEditor({
       return document.positionAt(start + found.length);
     },
     pushed: (file) => pushes.findLast((push) => push.uri === uri(file))?.diagnostics,
-    until: (file, ...states) =>
-      until(
-        (status) =>
-          states.includes(status.state) && status.versions?.[uri(file)] === documents.get(uri(file))?.version,
-        () => `${states.join(" or ")} at version ${documents.get(uri(file))?.version} of ${file}`,
-      ),
+    until(file, ...states) {
+      const version = () => documents.get(uri(file))?.version;
+      return waitFor(
+        () =>
+          statuses.findLast(
+            ({ state, versions }) => states.includes(state) && versions?.[uri(file)] === version(),
+          ),
+        () => `${states.join(" or ")} at version ${version()} of ${file}`,
+      );
+    },
+    asks: (method) =>
+      waitFor(
+        () => (asked.includes(method) ? true : undefined),
+        () => method,
+      ).then(() => undefined),
     request: (method, params) => connection.sendRequest(method, params),
     ask: (method, file, more = {}) =>
       connection.sendRequest(method, { textDocument: { uri: uri(file) }, ...more }),

@@ -1,0 +1,118 @@
+import { describe, expect, test } from "vitest";
+import type { CodeAction, TextDocumentEdit } from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { type ActionRequest, codeActions, fixAllKind } from "./code-actions.ts";
+import { planUnderCursor } from "./plan-under-cursor.ts";
+
+async function actionsAt(
+  marked: string,
+  { later, ...asked }: Partial<ActionRequest> & { later?: string } = {},
+): Promise<{ actions: CodeAction[]; textAfter(action: CodeAction | undefined): string }> {
+  const { view, checker, uri, range, text } = await planUnderCursor(
+    marked,
+    later === undefined ? {} : { later },
+  );
+  const actions = await codeActions(view, checker, {
+    uri,
+    range,
+    only: undefined,
+    automatic: false,
+    editor: { versionedEdits: true, snippetEdits: false },
+    ...asked,
+  });
+  return {
+    actions,
+    textAfter(action) {
+      const [change] = (action?.edit?.documentChanges ?? []) as TextDocumentEdit[];
+      if (!change) return "";
+      const document = TextDocument.create(uri, "typescript", 1, text);
+      return TextDocument.applyEdits(document, change.edits as never)
+        .split("\n")
+        .slice(1)
+        .join("\n");
+    },
+  };
+}
+
+const tooThin = `circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: ‸12, protect: 50, insulationC: 105 });`;
+
+describe("code actions", () => {
+  test("one preferred fix, tied to the version of the text", async () => {
+    const { actions, textAfter } = await actionsAt(tooThin, { only: ["quickfix"] });
+    const preferred = actions.filter(({ isPreferred }) => isPreferred);
+    expect(preferred).toHaveLength(1);
+    expect(textAfter(preferred[0])).toMatch(/gauge: 8, protect: 50/);
+    expect(preferred[0]?.edit?.documentChanges).toMatchObject([{ textDocument: { version: 1 } }]);
+    expect(preferred[0]?.diagnostics?.map(({ code }) => code)).toEqual(["conductor/voltage-drop"]);
+  });
+
+  test("editors without versioned edits get plain ones", async () => {
+    const { actions } = await actionsAt(tooThin, {
+      only: ["quickfix"],
+      editor: { versionedEdits: false, snippetEdits: true },
+    });
+    const [best] = actions.filter(({ isPreferred }) => isPreferred);
+    expect(best?.edit?.documentChanges).toBeUndefined();
+    expect(Object.keys(best?.edit?.changes ?? {})).toEqual(["file:///plans/van.ts"]);
+  });
+
+  test("findings can be accepted, and the reason is left to the builder", async () => {
+    const { actions, textAfter } = await actionsAt(tooThin, { only: ["quickfix"] });
+    const accept = actions.find(({ title }) => title.startsWith("Accept"));
+    expect(accept?.isPreferred).toBeUndefined();
+    expect(textAfter(accept)).toContain('"conductor/voltage-drop": ""');
+    const withCursor = await actionsAt(tooThin, {
+      only: ["quickfix"],
+      editor: { versionedEdits: true, snippetEdits: true },
+    });
+    expect(JSON.stringify(withCursor.actions)).toContain("$0");
+  });
+
+  test("accepted findings are left alone", async () => {
+    const { actions } = await actionsAt(
+      tooThin.replace("load", 'accept: { "conductor/voltage-drop": "short use" }, load'),
+      { only: ["quickfix"] },
+    );
+    expect(actions).toEqual([]);
+  });
+
+  test("fix all repairs everything, asked for as a source action or on save", async () => {
+    for (const only of [["source"], ["source.fixAll"], [fixAllKind]]) {
+      const { actions, textAfter } = await actionsAt(tooThin, { only });
+      expect(actions.map(({ kind }) => kind)).toEqual([fixAllKind]);
+      expect(textAfter(actions[0])).toMatch(/gauge: 8, protect: 50/);
+    }
+  });
+
+  test("another tool's fix-all is none of ours, and the light bulb does without", async () => {
+    expect((await actionsAt(tooThin, { only: ["source.fixAll.other"] })).actions).toEqual([]);
+    const { actions } = await actionsAt(tooThin, { automatic: true });
+    expect(actions.map(({ kind }) => kind)).not.toContain(fixAllKind);
+  });
+
+  test("nothing to fix, nothing offered", async () => {
+    const { actions } = await actionsAt(tooThin.replace("12", "6"));
+    expect(actions).toEqual([]);
+  });
+
+  test("a thinner size is only ever a rewrite, from two sizes above need", async () => {
+    const thick = tooThin.replace("12", `"1/0"`);
+    expect((await actionsAt(thick, { only: ["quickfix"] })).actions).toEqual([]);
+    expect((await actionsAt(thick, { only: ["source.fixAll"] })).actions).toEqual([]);
+    const { actions, textAfter } = await actionsAt(thick, { only: ["refactor"] });
+    expect(actions.map(({ kind, isPreferred }) => [kind, isPreferred])).toEqual([
+      ["refactor.rewrite", undefined],
+    ]);
+    expect(textAfter(actions[0])).toContain("gauge: 8,");
+    // 8 AWG is needed, 6 AWG is one size above, 4 AWG two.
+    const rewritesOf = async (gauge: number) =>
+      (await actionsAt(tooThin.replace("12", String(gauge)), { only: ["refactor"] })).actions;
+    expect(await rewritesOf(6)).toEqual([]);
+    expect(await rewritesOf(4)).toHaveLength(1);
+  });
+
+  test("no action while the text is half typed", async () => {
+    const { actions } = await actionsAt(tooThin.replace("‸", ""), { later: `${tooThin}\ncircuit({` });
+    expect(actions).toEqual([]);
+  });
+});

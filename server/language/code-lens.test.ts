@@ -1,0 +1,41 @@
+import { expect, test } from "vitest";
+import { codeLens } from "./code-lens.ts";
+import { planUnderCursor } from "./plan-under-cursor.ts";
+
+async function lens(text: string, later?: string) {
+  const { view, uri } = await planUnderCursor(text, later === undefined ? {} : { later });
+  const [first, ...others] = codeLens(view, uri);
+  expect(others).toEqual([]);
+  return { line: first?.range.start.line, title: first?.command?.title };
+}
+
+const one = `circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: 4, protect: 50, insulationC: 75 });`;
+
+test("counts circuits and findings and names the greatest drop", async () => {
+  const { line, title } = await lens(
+    `${one}\n${one.replace("winch", "light").replace("load: 40", "load: 4")}`,
+  );
+  expect(line).toBe(0);
+  expect(title).toMatch(/^2 circuits · no findings · greatest drop [\d.]+ % \(winch\)$/);
+});
+
+test("stands over the import of the library, wherever that is", async () => {
+  const text = `// A note.\n\nimport {\n  circuit,\n} from "loomwright";\n${one}`;
+  expect(await lens(text)).toMatchObject({ line: 2 });
+});
+
+test("says which text it speaks of while another is half typed", async () => {
+  expect((await lens(one, `${one}\ncircuit({`)).title).toMatch(/ · as of the last complete text$/);
+});
+
+test("a plan without circuits says so", async () => {
+  expect((await lens("build({ voltage: 24 });")).title).toBe("no circuits yet · no findings");
+});
+
+test("is not shown in files that the plan imports", async () => {
+  const { view } = await planUnderCursor(
+    `import { circuit } from "loomwright";\nimport { size } from "./sizes.ts";\ncircuit({ load: 40, oneWayFt: 15, gauge: size, protect: 50 });`,
+    { files: { "sizes.ts": "export const size = 4;\n" } },
+  );
+  expect(codeLens(view, "file:///plans/sizes.ts")).toEqual([]);
+});

@@ -1,0 +1,135 @@
+import { describe, expect, test } from "vitest";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { completions, typedValue } from "./completions.ts";
+import { planUnderCursor } from "./plan-under-cursor.ts";
+
+describe("the value that is being typed", () => {
+  test.each([
+    ["circuit({ gauge: ‸ })", "gauge", ""],
+    ["circuit({ gauge: ‸", "gauge", ""],
+    ["circuit({ gauge: 1‸ })", "gauge", "1"],
+    ["circuit({ gauge: 1‸2 })", "gauge", "12"],
+    [`circuit({ gauge: "1/‸0" })`, "gauge", `"1/0"`],
+    [`circuit({ gauge: "‸" })`, "gauge", `""`],
+    [`circuit({ "mm2": 2.‸ })`, "mm2", "2."],
+    ["circuit({ protect: ‸})", "protect", ""],
+    ["circuit({ protect: { ratingA: ‸ } })", "ratingA", ""],
+    ["circuit({ protectFarEnd: 4‸0 })", "protectFarEnd", "40"],
+  ] as const)("%s", (marked, property, there) => {
+    const offset = marked.indexOf("‸");
+    const text = marked.replace("‸", "");
+    const typed = typedValue(text, offset);
+    expect(typed?.property).toBe(property);
+    expect(text.slice(typed?.start, typed?.end)).toBe(there);
+  });
+
+  test.each([
+    "circuit({ load: ‸ })",
+    "circuit({ gauge‸: 4 })",
+    "circuit({ gauge: 4, ‸ })",
+    "const x = ‸4",
+    "circuit({ protect: { ‸ } })",
+    "",
+  ])("none in %j", (marked) => {
+    expect(typedValue(marked.replace("‸", ""), Math.max(0, marked.indexOf("‸")))).toBeUndefined();
+  });
+});
+
+/** What is offered at `‸` in a text that may be half typed, after another that was whole. */
+async function offered(typed: string, whole = "circuit({ load: 1, oneWayFt: 1, gauge: 4, protect: 5 });") {
+  const { uri, checker, text, position } = await planUnderCursor(whole, { later: typed });
+  const document = TextDocument.create(uri, "typescript", 2, text);
+  const value = typedValue(text, document.offsetAt(position));
+  if (!value) return [];
+  return completions(checker, {
+    root: uri,
+    uri,
+    text,
+    typed: value,
+    positionAt: (offset) => document.positionAt(offset),
+  });
+}
+
+describe("completions", () => {
+  test("sizes: the thinnest within all limits first, then thicker ones, then those that are not", async () => {
+    const items = await offered(
+      "circuit({ load: 40, oneWayFt: 15, gauge: ‸, protect: 50, insulationC: 75 });",
+    );
+    const inOrder = items.toSorted((one, other) => one.sortText!.localeCompare(other.sortText!));
+    const thicker = ["6", "4", "2", "1", '"1/0"', '"2/0"', '"3/0"', '"4/0"'];
+    expect(inOrder.map(({ label }) => label)).toEqual(["8", ...thicker, "10", "12", "14", "16", "18"]);
+    expect(items[0]?.preselect).toBe(true);
+    expect(items[0]?.detail).toMatch(/% drop, [\d.]+ A spare: within all limits checked$/);
+    const tooThin = items.find(({ label }) => label === "14");
+    expect(tooThin?.detail).toMatch(/at least|too much/);
+    expect(items.filter(({ preselect }) => preselect)).toHaveLength(1);
+  });
+
+  test.each([
+    ["nothing typed yet, and nothing behind it", "circuit({ load: 40, oneWayFt: 15, gauge: ‸"],
+    ["nothing typed yet, closed", "circuit({ load: 40, oneWayFt: 15, gauge: ‸});"],
+    ["half a number", "circuit({ load: 40, oneWayFt: 15, gauge: 1‸, protect: 50 });"],
+    ["half a text", 'circuit({ load: 40, oneWayFt: 15, gauge: "1‸", protect: 50 });'],
+    [
+      "a new circuit above another",
+      "circuit({ load: 40, oneWayFt: 15, gauge: ‸\ncircuit({ load: 1, oneWayFt: 1, gauge: 4 });",
+    ],
+    ["the value is whole", "circuit({ load: 40, oneWayFt: 15, gauge: 4‸, protect: 50 });"],
+  ])("offered while %s", async (_what, typed) => {
+    const items = await offered(typed);
+    expect(items.map(({ label }) => label)).toContain('"1/0"');
+    expect(items.map(({ label }) => label)).toContain("4");
+  });
+
+  test("what stands there is replaced, quotes and all", async () => {
+    const [item] = await offered('circuit({ load: 40, oneWayFt: 15, gauge: "1‸", protect: 50 });');
+    const edit = item?.textEdit;
+    expect(edit && "range" in edit && edit.range.end.character - edit.range.start.character).toBe(3);
+  });
+
+  test("the build's voltage counts, wherever it is written", async () => {
+    const at12 = await offered("circuit({ load: 40, oneWayFt: 15, gauge: ‸, protect: 50 });");
+    const at24 = await offered(
+      "circuit({ load: 40, oneWayFt: 15, gauge: ‸, protect: 50 });\nbuild({ voltage: 24 });",
+    );
+    const drop = (items: typeof at12) =>
+      Number(items.find(({ label }) => label === "4")?.detail?.split(" ")[0]);
+    expect(drop(at24)).toBeCloseTo(drop(at12) / 2, 1);
+  });
+
+  test("metric sizes", async () => {
+    const items = await offered("circuit({ load: 10, oneWayM: 4, mm2: ‸, protect: 15 });");
+    expect(items.map(({ label }) => label)).toContain("2.5");
+    expect(items.map(({ label }) => label)).not.toContain("12");
+  });
+
+  test.each([
+    ["protect", "circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: ‸ });"],
+    ["ratingA", "circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: ‸ } });"],
+    ["ratingA, not closed", "circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: ‸"],
+  ])("ratings for %s: the smallest that reaches 125 %% of the load first", async (_what, typed) => {
+    const items = await offered(typed);
+    expect(items[0]?.label).toBe("50");
+    expect(items[0]?.detail).toContain("within all limits checked");
+    expect(items.find(({ label }) => label === "30")?.detail).not.toContain("within all limits");
+  });
+
+  test("ratings of the stated family only", async () => {
+    const items = await offered(
+      'circuit({ load: 10, oneWayFt: 5, gauge: 10, protect: { family: "ISO 8820-3 Type C", ratingA: ‸ } });',
+    );
+    const ratings = items.map(({ label }) => Number(label));
+    expect(Math.max(...ratings)).toBeLessThanOrEqual(40);
+    expect(ratings).toContain(15);
+  });
+
+  test.each([
+    ["in a comment", "// gauge: ‸\n"],
+    ["in a text", 'const note = "gauge: ‸";'],
+    ["in another object", "const other = { gauge: ‸4 };"],
+    ["where the circuit does not say enough", "circuit({ gauge: ‸ });"],
+    ["where the file is broken elsewhere", "circuit({ load: 40, oneWayFt: 15, gauge: ‸ });\nconst = ;"],
+  ])("none %s", async (_where, typed) => {
+    expect(await offered(typed)).toEqual([]);
+  });
+});

@@ -1,0 +1,82 @@
+import { afterAll } from "vitest";
+import type { Position, Range } from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { createEditorWorkspace, type EditorWorkspace } from "../editor-workspace.ts";
+import { type Checker, createChecker } from "../evaluate/checker.ts";
+import type { Uri, Workspace } from "../evaluate/workspace.ts";
+import { type PlanInView, viewPlan } from "./plan-in-view.ts";
+
+/** A plan for the tests of one feature: checked by the real engine, with a place in its text marked by `‸`. */
+export interface PlanUnderCursor {
+  readonly uri: Uri;
+  readonly view: PlanInView;
+  readonly checker: Checker;
+  readonly workspace: EditorWorkspace;
+  /** Where `‸` stood; the start of the file if nowhere. */
+  readonly position: Position;
+  /** An empty range there. */
+  readonly range: Range;
+  /** The text without the mark. */
+  readonly text: string;
+}
+
+const folder = "file:///plans/";
+
+/**
+ * Checks a plan: `circuit` and `build` are imported for it on a line of their own if it does not do so itself. Further files are
+ * given by name. `later` is what the editor's text became after the check, for features that answer "as of the last complete text".
+ */
+export async function planUnderCursor(
+  marked: string,
+  { files = {}, later }: { files?: Readonly<Record<string, string>>; later?: string } = {},
+): Promise<PlanUnderCursor> {
+  const whole = (text: string) =>
+    text.includes("loomwright") ? text : `import { build, circuit } from "loomwright";\n${text}`;
+  const uri = `${folder}van.ts`;
+  const markedNow = whole(later ?? marked);
+  const cursor = Math.max(0, markedNow.indexOf("‸"));
+  const now = markedNow.replace("‸", "");
+  const checkedText = whole(marked).replace("‸", "");
+
+  const workspace = createEditorWorkspace(() => diskOf(files));
+  const document = TextDocument.create(uri, "typescript", 1, checkedText);
+  workspace.open(document);
+  const checker = createChecker(workspace);
+  checkers.push(checker);
+  const plan = await checker.check(uri);
+  if (plan.state !== "checked") throw new Error(`The plan is half typed: ${JSON.stringify(plan)}`);
+
+  const checked = new Map<Uri, TextDocument>();
+  for (const file of plan.snapshot.keys()) {
+    const text = workspace.read(file)?.text;
+    if (text !== undefined) checked.set(file, TextDocument.create(file, "typescript", 0, text));
+  }
+  if (later !== undefined) TextDocument.update(document, [{ text: now }], 2);
+  const view = viewPlan({
+    plan,
+    checked: (file) => checked.get(file),
+    now: workspace.document,
+    client: workspace.client,
+  });
+  const position = document.positionAt(cursor);
+  return { uri, view, checker, workspace, position, range: { start: position, end: position }, text: now };
+}
+
+const checkers: Checker[] = [];
+
+afterAll(async () => {
+  await Promise.all(checkers.splice(0).map((checker) => checker.dispose()));
+});
+
+function diskOf(files: Readonly<Record<string, string>>): Workspace {
+  const texts = new Map(Object.entries(files).map(([name, text]) => [`${folder}${name}`, text]));
+  return {
+    read(uri) {
+      const text = texts.get(uri);
+      return text === undefined ? undefined : { uri, version: "on disk", text };
+    },
+    folders: () => [folder.slice(0, -1)],
+    realUri: (uri) => uri,
+    planFiles: () => [...texts].filter(([, text]) => text.includes("loomwright")).map(([uri]) => uri),
+  };
+}

@@ -1,0 +1,171 @@
+import { spawnSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import { afterEach, describe, expect, test } from "vitest";
+import type {
+  CodeAction,
+  CompletionItem,
+  DocumentSymbol,
+  Hover,
+  InlayHint,
+} from "vscode-languageserver/node";
+import { version } from "../../library/package.json";
+import type { Working } from "../../server/language/messages.ts";
+import { type EditorOptions, pushing, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+
+const editors: ScriptedEditor[] = [];
+
+async function start(options: EditorOptions): Promise<ScriptedEditor> {
+  const editor = await startEditor(options);
+  editors.push(editor);
+  return editor;
+}
+
+afterEach(async () => {
+  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
+});
+
+const winch = `import { circuit } from "loomwright";
+
+circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: 4, protect: 50, insulationC: 105 });
+circuit({ name: "lamp", load: 40, oneWayFt: 15, gauge: 12, protect: 50, insulationC: 105 });
+`;
+const everywhere = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+
+describe("what the server offers, over the wire", () => {
+  test("it introduces itself, and asks for incremental changes only", async () => {
+    const { server } = await start({ files: {} });
+    expect(server.serverInfo).toEqual({ name: "loomwright", version });
+    expect(server.capabilities).toMatchObject({
+      textDocumentSync: { openClose: true, change: 2 },
+      hoverProvider: true,
+      inlayHintProvider: true,
+      documentSymbolProvider: true,
+      codeActionProvider: { codeActionKinds: ["quickfix", "refactor.rewrite", "source.fixAll.loomwright"] },
+    });
+    expect(server.capabilities.foldingRangeProvider).toBeUndefined();
+    expect(server.capabilities.diagnosticProvider).toBeUndefined();
+  });
+
+  test("hover, working, hints, lens and symbols of one plan", async () => {
+    const editor = await start({ files: { "van.ts": winch } });
+    editor.open("van.ts");
+    const position = editor.behind("van.ts", "gauge: ");
+    const hover = await editor.ask<Hover>("textDocument/hover", "van.ts", { position });
+    expect(hover.contents).toMatchObject({ kind: "markdown" });
+    expect(JSON.stringify(hover.contents)).toContain("How this was worked out");
+    const working = await editor.ask<Working>("loomwright/working", "van.ts", { position });
+    expect(working).toMatchObject({ circuit: "winch" });
+    const hints = await editor.ask<InlayHint[]>("textDocument/inlayHint", "van.ts", { range: everywhere });
+    expect(hints.map(({ label }) => label)).toEqual([
+      expect.stringMatching(/^[\d.]+ % drop, [\d.]+ A spare$/),
+      expect.stringMatching(/^[\d.]+ % drop, 5 A spare$/),
+    ]);
+    const [lens] = await editor.ask<{ command: { title: string } }[]>("textDocument/codeLens", "van.ts");
+    expect(lens?.command.title).toMatch(/^2 circuits · 1 error, 1 warning · greatest drop .* \(lamp\)$/);
+    const symbols = await editor.ask<DocumentSymbol[]>("textDocument/documentSymbol", "van.ts");
+    expect(symbols.map(({ name }) => name)).toEqual(["winch", "lamp"]);
+  });
+
+  test("sizes are completed while the value is still empty", async () => {
+    const editor = await start({ files: { "van.ts": winch } });
+    editor.open("van.ts");
+    editor.type("van.ts", "gauge: 4", "gauge: ");
+    const items = await editor.ask<CompletionItem[]>("textDocument/completion", "van.ts", {
+      position: editor.behind("van.ts", "gauge: "),
+    });
+    expect(items[0]).toMatchObject({ preselect: true });
+    expect(items[0]?.detail).toContain("within all limits checked");
+    const nothing = await editor.ask("textDocument/completion", "van.ts", {
+      position: editor.behind("van.ts", "name: "),
+    });
+    expect(nothing).toBeNull();
+  });
+
+  test("fix all on save: every repair of the file in one action", async () => {
+    const editor = await start({ files: { "van.ts": winch } });
+    editor.open("van.ts");
+    const [fixAll, ...others] = await editor.ask<CodeAction[]>("textDocument/codeAction", "van.ts", {
+      range: everywhere,
+      context: { diagnostics: [], only: ["source.fixAll"] },
+    });
+    expect(others).toEqual([]);
+    expect(fixAll?.kind).toBe("source.fixAll.loomwright");
+    editor.apply(fixAll!);
+    const status = await editor.until("van.ts", "idle");
+    expect(status.counts).toMatchObject({ errors: 0, warnings: 0 });
+  });
+
+  test("hints are asked for again when a result changes them, and can be turned off", async () => {
+    const editor = await start({ files: { "van.ts": winch } });
+    editor.open("van.ts");
+    await editor.until("van.ts", "idle");
+    const hints = () => editor.ask<InlayHint[]>("textDocument/inlayHint", "van.ts", { range: everywhere });
+    editor.type("van.ts", "load: 40", "load: 30");
+    // Answered at once, from the newest complete result, whichever that is.
+    await hints();
+    await editor.until("van.ts", "idle");
+    expect((await hints())[0]?.label).toContain(" A spare");
+    editor.setConfiguration({ inlayHints: false });
+    await editor.asks("workspace/inlayHint/refresh");
+    expect(await hints()).toEqual([]);
+  });
+
+  test("limits can be set, and a plan is stopped at them", async () => {
+    const loop = `import "loomwright";\nfor (;;) {}\n`;
+    const editor = await start({
+      files: { "loop.ts": loop },
+      capabilities: { ...pushing, workspace: { ...pushing.workspace, configuration: false } },
+      initializationOptions: { timeLimitMs: 150 },
+    });
+    editor.open("loop.ts");
+    await editor.until("loop.ts", "idle");
+    expect(editor.pushed("loop.ts")?.map(({ code }) => code)).toEqual(["plan/too-slow"]);
+    expect(editor.pushed("loop.ts")?.[0]?.message).toMatch(/150 ms|0\.15 s/);
+  });
+
+  test("a file under a name that editors and Node write differently", async () => {
+    const file = "my van (old) #1/van plan.ts";
+    const editor = await start({ files: { [file]: winch } });
+    editor.open(file);
+    await editor.until(file, "idle");
+    expect(editor.pushed(file)).toHaveLength(2);
+  });
+
+  test("works over Node's own channel too", async () => {
+    const editor = await start({ files: { "van.ts": winch }, transport: "node-ipc" });
+    editor.open("van.ts");
+    await editor.until("van.ts", "idle");
+    expect(editor.pushed("van.ts")).toHaveLength(2);
+  });
+
+  test("a bad question costs one answer, and the log says which", async () => {
+    const editor = await start({ files: { "van.ts": winch } });
+    editor.open("van.ts");
+    await editor.until("van.ts", "idle");
+    await expect(editor.ask("textDocument/hover", "van.ts", { position: null })).rejects.toThrow(
+      /Loomwright could not answer/,
+    );
+    expect(editor.logged.join()).toContain("textDocument/hover failed");
+    expect(await editor.ask("textDocument/documentSymbol", "van.ts")).toHaveLength(2);
+  });
+
+  test("after a restart everything is there again", async () => {
+    const first = await start({ files: { "van.ts": winch } });
+    first.open("van.ts");
+    await first.until("van.ts", "idle");
+    const before = first.pushed("van.ts")?.map(({ message }) => message);
+    expect(await editors.pop()!.quit()).toBe(0);
+    const second = await start({ files: { "van.ts": winch } });
+    second.open("van.ts");
+    await second.until("van.ts", "idle");
+    expect(second.pushed("van.ts")?.map(({ message }) => message)).toEqual(before);
+  });
+});
+
+test("started by hand without an editor, it says how it is meant to be started", () => {
+  const server = fileURLToPath(new URL("../../server/dist/language-server.cjs", import.meta.url));
+  const { status, stderr } = spawnSync(process.execPath, [server], { encoding: "utf8" });
+  expect(status).toBe(2);
+  expect(stderr).toContain("--stdio");
+  expect(stderr).not.toContain("    at ");
+});

@@ -1,0 +1,81 @@
+import { afterAll, describe, expect, test } from "vitest";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { createEditorWorkspace } from "../../server/editor-workspace.ts";
+import type { CheckedPlan, CheckOutcome } from "../../server/evaluate/checked-plan.ts";
+import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
+import type { Workspace } from "../../server/evaluate/workspace.ts";
+import { examplePlans, ownPlans, type TypedPlan } from "./typed-plans.ts";
+
+/**
+ * Every prefix of every plan, as if somebody typed it one character after the other. The checker never throws, every text is
+ * either held or checked, and at the end it says exactly what a checker says that has never seen any other text.
+ */
+describe("every prefix", () => {
+  test.each([...ownPlans, ...examplePlans()])("$name", { timeout: 300_000 }, async (plan) => {
+    const typed = editorOf(plan);
+    const text = plan.files[plan.file]!;
+    let checked = 0;
+    for (let length = 0; length <= text.length; length++) {
+      const outcome = await typed.check(text.slice(0, length));
+      if (outcome.state === "checked") {
+        checked++;
+        expectSound(outcome);
+      }
+    }
+    expect(checked).toBeGreaterThan(0);
+    expect(drawn(await typed.check(text))).toEqual(drawn(await editorOf(plan).check(text)));
+  });
+});
+
+const checkers: Checker[] = [];
+
+afterAll(async () => {
+  await Promise.all(checkers.map((checker) => checker.dispose()));
+});
+
+/** The plan's files on an imagined disk, and the typed one open in an editor. */
+function editorOf({ file, files }: TypedPlan) {
+  const folder = "file:///typed/";
+  const disk: Workspace = {
+    read(uri) {
+      const text = files[uri.slice(folder.length)];
+      return text === undefined ? undefined : { uri, version: "on disk", text };
+    },
+    folders: () => [folder.slice(0, -1)],
+    realUri: (uri) => uri,
+    planFiles: () => Object.keys(files).map((name) => folder + name),
+  };
+  const workspace = createEditorWorkspace(() => disk);
+  const checker = createChecker(workspace, { limits: { timeMs: 200 } });
+  checkers.push(checker);
+  const uri = folder + file;
+  const document = TextDocument.create(uri, "typescript", 0, "");
+  workspace.open(document);
+  return {
+    check(text: string): Promise<CheckOutcome> {
+      TextDocument.update(document, [{ text }], document.version + 1);
+      return checker.check(uri);
+    },
+  };
+}
+
+/** Every finding has a message, and sits inside the text. */
+function expectSound(plan: CheckedPlan): void {
+  for (const { message, place } of plan.findings) {
+    expect(message).not.toBe("");
+    expect(message).not.toMatch(/undefined|NaN A|\[object/);
+    expect(place.start).toBeLessThanOrEqual(place.end);
+    expect(plan.snapshot.has(place.uri)).toBe(true);
+  }
+}
+
+function drawn(outcome: CheckOutcome): unknown {
+  if (outcome.state === "held") return "held";
+  return outcome.findings.map(({ finding, message, place, subjects }) => [
+    finding.rule,
+    finding.severity,
+    message,
+    place,
+    subjects,
+  ]);
+}

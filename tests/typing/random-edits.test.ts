@@ -1,0 +1,115 @@
+import { afterEach, expect, test } from "vitest";
+import { type ScriptedEditor, startEditor } from "../protocol/scripted-editor.ts";
+import { ownPlans } from "./typed-plans.ts";
+
+/**
+ * 2,000 random edits of a plan, typed into the built server over its real protocol, with questions in between. The server never
+ * dies, answers every question, and ends with exactly the findings of a server that sees the last text only.
+ */
+const editors: ScriptedEditor[] = [];
+
+afterEach(async () => {
+  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
+});
+
+test.each([1, 2, 3, 4])(
+  "2,000 random edits, a quarter of them from seed %i",
+  { timeout: 300_000 },
+  async (seed) => {
+    const { file, files } = ownPlans[0]!;
+    const random = randomFrom(seed);
+    const configuration = { timeLimitMs: 200 };
+    const editor = await startEditor({ files, configuration });
+    editors.push(editor);
+    editor.open(file);
+    const original = editor.textOf(file);
+
+    for (let edit = 1; edit <= 500; edit++) {
+      // Now and then back to a whole text, so that not everything is typed into one that is broken for good.
+      const from = random() < 0.2 ? original : editor.textOf(file);
+      editor.retype(file, edited(from, random));
+      if (edit % 10 === 0) await question(editor, file, random);
+      if (edit % 50 === 0) await editor.until(file, "idle", "held", "failed");
+      expect(editor.statuses.filter(({ state }) => state === "failed")).toEqual([]);
+    }
+
+    // The last text is whole again, but for one number: held texts have no findings to compare.
+    const last = original.replace("thin, protect: 10", `thin, protect: ${Math.ceil(random() * 60)}`);
+    editor.retype(file, last);
+    await editor.until(file, "idle");
+
+    const fresh = await startEditor({ files, configuration });
+    editors.push(fresh);
+    fresh.open(file, last);
+    await fresh.until(file, "idle");
+    const withoutFolder = (of: ScriptedEditor) =>
+      JSON.parse(JSON.stringify(of.pushed(file) ?? []).replaceAll(of.uri(""), "folder/"));
+    expect(withoutFolder(editor).length).toBeGreaterThan(0);
+    expect(withoutFolder(editor)).toEqual(withoutFolder(fresh));
+    expect(editor.logged).toEqual([]);
+  },
+);
+
+const questions = ["hover", "completion", "documentSymbol", "codeLens", "codeAction", "inlayHint"];
+
+/** Any answer will do, and so will "the text changed meanwhile"; an answer must come. */
+async function question(editor: ScriptedEditor, file: string, random: () => number): Promise<void> {
+  const lines = editor.textOf(file).split("\n");
+  const line = Math.floor(random() * lines.length);
+  const position = { line, character: Math.floor(random() * (lines[line]!.length + 1)) };
+  await editor.ask(`textDocument/${questions[Math.floor(random() * questions.length)]}`, file, {
+    position,
+    range: { start: position, end: { line: lines.length, character: 0 } },
+    context: { diagnostics: [] },
+  });
+}
+
+const pieces = [
+  ..."{}()[]<>,;:.'\"`$/*\\ \n0129-+=!?",
+  "circuit({",
+  "gauge: ",
+  "import ",
+  "for (;;) ",
+  "as any",
+  "NaN",
+  '"1/0"',
+  "...usual",
+  "=> ",
+  "//",
+  "/*",
+  "undefined",
+  "\u202E",
+  "冷",
+  "🚐",
+];
+
+function edited(text: string, random: () => number): string {
+  const at = Math.floor(random() * (text.length + 1));
+  const length = Math.floor(random() ** 3 * 40);
+  const piece = pieces[Math.floor(random() * pieces.length)]!;
+  const kinds = [
+    () => text.slice(0, at) + piece + text.slice(at),
+    () => text.slice(0, at) + text.slice(at + length),
+    () => text.slice(0, at) + piece + text.slice(at + length),
+    () => text.slice(0, at) + text.slice(at, at + length) + text.slice(at),
+    () => text.replace(/\d+/, String(Math.floor(random() * 200))),
+    () => {
+      const lines = text.split("\n");
+      const [moved = ""] = lines.splice(Math.floor(random() * lines.length), 1);
+      lines.splice(Math.floor(random() * lines.length), 0, moved);
+      return lines.join("\n");
+    },
+  ];
+  return kinds[Math.floor(random() * kinds.length)]!();
+}
+
+/** The same numbers from the same seed on every machine: mulberry32, public domain. */
+function randomFrom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
