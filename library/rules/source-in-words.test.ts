@@ -25,6 +25,6 @@ describe("a citation in words", () => {
   test("in full, it says how far it is confirmed", () => {
     expect(sourceInFull(table5.source)).toContain("regulation, read in the document. Written for boats");
     expect(sourceInFull(tableA1.source)).toContain("standard, from memory, unconfirmed figure.");
-    expect(sourceInFull(ordinaryDropLimit.source)).toBe("Common practice, no source: common practice.");
+    expect(sourceInFull(ordinaryDropLimit.source)).toBe("Common practice, no source.");
   });
 });

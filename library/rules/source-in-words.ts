@@ -16,15 +16,18 @@ export const unconfirmed = "unconfirmed figure";
 
 /** {@link sourceInWords} in full, for pages and reports: title of the document, edition, how far it is confirmed, and the note. */
 export function sourceInFull(source: Citation): string {
-  const { document, section, edition, note } = source;
+  const { document, section, edition, authority, confirmed, note } = source;
+  const unsourced = authority === "common practice" || authority === "stated in the plan";
   const where = [document, section, edition && `edition ${edition}`].filter(Boolean).join(", ");
-  return `${where}: ${standing(source)}.${note ? ` ${note}` : ""}`;
+  const standing = unsourced ? "" : `: ${authority}, ${confirmedInWords[confirmed]}`;
+  return `${where}${standing}.${note ? ` ${note}` : ""}`;
 }
 
-function standing({ authority, confirmed }: Citation): string {
-  if (authority === "common practice" || authority === "stated in the plan") return authority;
-  return `${authority}, ${{ read: "read in the document", computed: "computed from its formula", memory: `from memory, ${unconfirmed}` }[confirmed]}`;
-}
+const confirmedInWords: Record<Citation["confirmed"], string> = {
+  read: "read in the document",
+  computed: "computed from its formula",
+  memory: `from memory, ${unconfirmed}`,
+};
 
 /** The designation without the title in brackets, and the year after a colon where ISO and IEC put it. */
 function shortDocument({ document, edition }: Citation): string {

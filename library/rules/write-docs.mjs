@@ -50,16 +50,26 @@ function headOf(rule) {
     rule.why,
     "",
     "Sources:",
+    "",
     ...rule.sources.map((source) => `- ${sourceInFull(source)}`),
   ].join("\n");
 }
 
+/** Columns are padded as the formatter pads them, so that the two never undo each other's work. */
 function tableOf(all) {
-  const rows = all.map(
-    ({ id, severity, title, fixable }) =>
-      `| [\`${id}\`](library/rules/${id}.md) | ${severity} | ${title} | ${fixable ? "yes" : "no"} |`,
-  );
-  return ["| Rule | Severity | What it finds | Fix |", "| --- | --- | --- | --- |", ...rows].join("\n");
+  const rows = [
+    ["Rule", "Severity", "What it finds", "Fix"],
+    ...all.map(({ id, severity, title, fixable }) => [
+      `[\`${id}\`](library/rules/${id}.md)`,
+      severity,
+      title,
+      fixable ? "yes" : "no",
+    ]),
+  ];
+  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  const line = (cells) => `| ${cells.join(" | ")} |`;
+  const [head, ...body] = rows.map((row) => line(row.map((cell, column) => cell.padEnd(widths[column]))));
+  return [head, line(widths.map((width) => "-".repeat(width))), ...body].join("\n");
 }
 
 /** Replaces what stands between `<!-- name:start -->` and `<!-- name:end -->`; all else is left as it is. */
