@@ -16,7 +16,7 @@ export const ratingOverConductor = {
 } as const;
 
 /** A protective device carries its load: its rating lies between the load and what the conductor may carry. */
-export const ratingOverLoad: Citation = {
+export const ratingBetweenLoadAndConductor: Citation = {
   document: "IEC 60364-4-43 (Protection against overcurrent)",
   section: "433.1",
   authority: "standard",

@@ -1,7 +1,7 @@
 import type { Ampacity } from "../../analysis/circuit-result.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { Circuit } from "../../model/circuit.ts";
-import { ratingOverConductor } from "../../standards/protection-rules.ts";
+import { ratingBetweenLoadAndConductor, ratingOverConductor } from "../../standards/protection-rules.ts";
 import { exceeds, tellApartWithUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
@@ -23,7 +23,7 @@ export const aboveConductor = defineRule<Values>({
   title: "Fuse or breaker too big for its conductor",
   severity: "error",
   why: "A fuse above what the conductor may carry lets the conductor overheat for hours without ever blowing.",
-  sources: [ratingOverConductor.source],
+  sources: [ratingOverConductor.source, ratingBetweenLoadAndConductor],
   fixable: true,
   acceptable: true,
   // Needs the ampacity after all factors. Where it cannot be judged, nothing is claimed here.

@@ -1,4 +1,4 @@
-import { ratingOverLoad } from "../../standards/protection-rules.ts";
+import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
 import { exceeds, tellApartWithUnit } from "../figures.ts";
 import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
@@ -10,7 +10,7 @@ export const belowLoad = defineRule<Values>({
   title: "Fuse or breaker too small for its load",
   severity: "error",
   why: "A fuse below the current of its load blows in ordinary use, and one that keeps blowing gets replaced by one that is too big.",
-  sources: [ratingOverLoad],
+  sources: [ratingBetweenLoadAndConductor],
   fixable: true,
   acceptable: true,
   // Needs the load in amperes, and the range of ratings for the fix.

@@ -12,7 +12,7 @@ export const missing = defineRule<Values>({
   id: "protection/missing",
   title: "No fuse or breaker",
   severity: "error",
-  why: "A battery feeds a short with thousands of amperes: without a fuse or breaker nothing stops them before the wire burns.",
+  why: "A battery can feed a short with thousands of amperes: without a fuse or breaker nothing stops them before the wire burns.",
   sources: [protectionRequired],
   fixable: true,
   acceptable: true,

@@ -208,7 +208,7 @@ testRule(standardRating, [
       {
         on: "protectFarEnd.ratingA",
         message:
-          "No ISO 8820-3 Type E fuse is made in 45 A at the far end; the nearest are 40 A and 50 A (unconfirmed figure).",
+          "At the far end: no ISO 8820-3 Type E fuse is made in 45 A; the nearest are 40 A and 50 A (unconfirmed figure).",
         fixes: [
           { title: "Use a 40 A fuse at the far end", gives: { "protectFarEnd.ratingA": 40 } },
           { title: "Use a 50 A fuse at the far end", gives: { "protectFarEnd.ratingA": 50 } },

@@ -51,9 +51,12 @@ export const standardRating = defineRule<Values>({
     ),
   message({ device, family, belowA, aboveA }) {
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
-    const end = device.end === "protectFarEnd" ? " at the far end" : "";
     const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
-    return `${familyInWords(family)} is made in ${asGiven(device.ratingA, "A")}${end}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
+    const none =
+      device.end === "protect"
+        ? `No ${familyInWords(family)}`
+        : `At the far end: no ${familyInWords(family)}`;
+    return `${none} is made in ${asGiven(device.ratingA, "A")}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
   },
 });
 
@@ -80,8 +83,8 @@ function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
     : bestRatingFixes(circuit, end);
 }
 
-/** "No fuse or breaker", "No ISO 8820-3 Type F fuse", "No circuit breaker". */
+/** "fuse or breaker", "ISO 8820-3 Type F fuse", "circuit breaker". */
 function familyInWords(family: Protection["family"]): string {
-  if (family === undefined) return "No fuse or breaker";
-  return family === "circuit breaker" ? "No circuit breaker" : `No ${family} fuse`;
+  if (family === undefined) return "fuse or breaker";
+  return family === "circuit breaker" ? family : `${family} fuse`;
 }
