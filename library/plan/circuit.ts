@@ -40,7 +40,7 @@ interface LoadInAmperes {
    * Example: `load: 40`
    */
   readonly load: number;
-  readonly loadW?: GiveOnlyOneOf<"load, loadW">;
+  readonly loadW?: GiveOnlyOneOf.load_or_loadW;
 }
 
 interface LoadInWatts {
@@ -51,7 +51,7 @@ interface LoadInWatts {
    * Example: `loadW: 480`
    */
   readonly loadW: number;
-  readonly load?: GiveOnlyOneOf<"load, loadW">;
+  readonly load?: GiveOnlyOneOf.load_or_loadW;
 }
 
 interface OneWayInFeet {
@@ -124,7 +124,7 @@ interface EachConductorInMetres {
   readonly negativeFt?: OneLength;
 }
 
-type OneLength = GiveOnlyOneOf<"oneWayFt, oneWayM, positiveFt + negativeFt, positiveM + negativeM">;
+type OneLength = GiveOnlyOneOf.oneWayFt_or_oneWayM_or_both_conductors;
 
 interface Gauge {
   /**
@@ -134,7 +134,7 @@ interface Gauge {
    * Example: `gauge: 4`
    */
   readonly gauge: AwgSize;
-  readonly mm2?: GiveOnlyOneOf<"gauge, mm2">;
+  readonly mm2?: GiveOnlyOneOf.gauge_or_mm2;
 }
 
 interface MetricSize {
@@ -145,7 +145,7 @@ interface MetricSize {
    * Example: `mm2: 25`
    */
   readonly mm2: Mm2Size;
-  readonly gauge?: GiveOnlyOneOf<"gauge, mm2">;
+  readonly gauge?: GiveOnlyOneOf.gauge_or_mm2;
 }
 
 /** What may be said of a circuit besides its load, length and size. Every property may be left out. */

@@ -1,9 +1,14 @@
-declare const forbidden: unique symbol;
-
 /**
- * The type of a property that must not be given, because another one already says the same thing. No value has this
- * type: its name is the message that the compiler prints, e.g. `GiveOnlyOneOf<"gauge, mm2">`.
+ * Types of properties that must not be given, because another one already says the same thing. Nothing has such a type;
+ * its name is the message that the compiler prints: "Type 'number' is not assignable to type 'GiveOnlyOneOf.load_or_loadW'".
+ *
+ * Members of an enumeration, because these are unit types: from a property that is given, TypeScript then knows which
+ * alternative the plan takes. An interface or `never` in their place costs the hover on `gauge`, `load` and every length its
+ * documentation, and makes the compiler complain of alternatives that nobody took.
  */
-export interface GiveOnlyOneOf<Names extends string> {
-  readonly [forbidden]: Names;
+export declare enum GiveOnlyOneOf {
+  load_or_loadW = "load or loadW",
+  gauge_or_mm2 = "gauge or mm2",
+  oneWayFt_or_oneWayM_or_both_conductors = "oneWayFt, oneWayM, positiveFt + negativeFt or positiveM + negativeM",
+  distanceIn_or_distanceMm = "distanceIn or distanceMm",
 }

@@ -43,7 +43,7 @@ interface DistanceInInches {
    * Example: `distanceIn: 6`
    */
   readonly distanceIn?: number;
-  readonly distanceMm?: GiveOnlyOneOf<"distanceIn, distanceMm">;
+  readonly distanceMm?: GiveOnlyOneOf.distanceIn_or_distanceMm;
 }
 
 interface DistanceInMillimetres {
@@ -56,5 +56,5 @@ interface DistanceInMillimetres {
    * Example: `distanceMm: 150`
    */
   readonly distanceMm: number;
-  readonly distanceIn?: GiveOnlyOneOf<"distanceIn, distanceMm">;
+  readonly distanceIn?: GiveOnlyOneOf.distanceIn_or_distanceMm;
 }

@@ -1,0 +1,30 @@
+import { expect, it } from "vitest";
+import { planCompiler } from "./compiler.ts";
+
+const head = 'import { build, circuit } from "loomwright";\n';
+
+/** Circuits of every kind, so that each alternative is compared with each. */
+const kinds: readonly ((i: number) => string)[] = [
+  (i) => `circuit({ name: "c${i}", load: ${(i % 40) + 1}, oneWayFt: 15, gauge: 4, protect: 50 });`,
+  (i) =>
+    `circuit({ name: "c${i}", loadW: ${i + 1}, oneWayM: 4, mm2: 2.5, protect: { ratingA: 10, distanceMm: 90 } });`,
+  (i) => `circuit({ load: ${(i % 9) + 1}, positiveFt: 12, negativeFt: 3, gauge: "1/0", critical: true });`,
+  (i) =>
+    `circuit({ loadW: ${i + 1}, positiveM: 4, negativeM: 1, mm2: 25, accept: { "protection/missing": "${i}" } });`,
+];
+
+const plan = (circuits: number) =>
+  `${head}build({ voltage: 24 });\n${Array.from({ length: circuits }, (_, i) => kinds[i % kinds.length]?.(i)).join("\n")}\n`;
+
+it("costs an editor no type instantiation for any further circuit", () => {
+  const compiler = planCompiler();
+  expect(compiler.diagnostics(plan(300))).toEqual([]);
+  expect(compiler.instantiations(plan(300)) - compiler.instantiations(plan(kinds.length))).toBe(0);
+});
+
+it("costs next to nothing over an empty plan", () => {
+  const compiler = planCompiler();
+  const words = compiler.instantiations(plan(300)) - compiler.instantiations("export {};\n");
+  // The record of accepted rules is the only mapped type. Whoever needs more moves the number here, and says what for.
+  expect(words).toBeLessThanOrEqual(-1);
+});
