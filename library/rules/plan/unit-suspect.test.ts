@@ -1,3 +1,10 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { analyseCircuit } from "../../analysis/analyse-circuit.ts";
+import { madeRatings } from "../../analysis/made-ratings.ts";
+import { sizesFrom } from "../../analysis/made-sizes.ts";
+import { sampleCircuit } from "../../analysis/sample-circuit.ts";
+import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { testRule } from "../rule-tester.ts";
 import { unitSuspect } from "./unit-suspect.ts";
 
@@ -184,13 +191,18 @@ testRule(unitSuspect, [
     ],
   },
   {
-    name: "watts behind a fuse just below 120 % of as many amperes",
-    circuits: [{ load: undefined, loadW: 42 }],
+    name: "watts behind a fuse just too small for as many amperes",
+    circuits: [{ load: undefined, loadW: 40.1 }],
     finds: "nothing",
   },
   {
-    name: "watts behind a fuse just above 170 % of as many amperes",
-    circuits: [{ load: undefined, loadW: 29 }],
+    name: "watts behind a fuse larger than as many amperes ask for",
+    circuits: [{ load: undefined, loadW: 35 }],
+    finds: "nothing",
+  },
+  {
+    name: "watts on a conductor three sizes above what as many amperes need",
+    circuits: [{ load: undefined, loadW: 40, gauge: 2 }],
     finds: "nothing",
   },
   {
@@ -247,3 +259,52 @@ testRule(unitSuspect, [
     finds: "nothing",
   },
 ]);
+
+describe("a sensible build is never doubted", () => {
+  /** Sized by the engine, and then a few sizes thicker and better fused, as builders do. */
+  const sensible = fc.record({
+    amount: fc.double({ min: 0.2, max: 250, noNaN: true }),
+    inWatts: fc.boolean(),
+    systemV: fc.constantFrom(12, 24, 48),
+    oneWayFt: fc.double({ min: 1, max: 250, noNaN: true }),
+    critical: fc.boolean(),
+    sizesOver: fc.integer({ min: 0, max: 3 }),
+    ratingsOver: fc.integer({ min: 0, max: 2 }),
+  });
+
+  it("whatever its loads and lengths are", () => {
+    fc.assert(
+      fc.property(sensible, ({ amount, inWatts, systemV, oneWayFt, critical, sizesOver, ratingsOver }) => {
+        const draft = sampleCircuit({
+          loadA: amount,
+          loadAtV: systemV,
+          systemV,
+          ...(inWatts ? { loadW: amount * systemV } : {}),
+          lengthsGiven: { oneWayFt },
+          positiveM: oneWayFt * 0.3048,
+          negativeM: oneWayFt * 0.3048,
+          critical,
+          dropLimitPercent: critical ? 3 : 10,
+          conductor: { system: "awg", awg: 16, parallel: 1 },
+          protection: null,
+        });
+        const sizing = thinnestSufficient(draft);
+        fc.pre(sizing !== undefined);
+        const conductor = sizesFrom(sizing!.conductor)[sizesOver] ?? sizing!.conductor;
+        const { ampacity } = analyseCircuit({ ...draft, conductor });
+        const ratings = madeRatings().filter(
+          (ratingA) => ratingA >= sizing!.ratingA && ampacity.judged && ratingA <= ampacity.ampacityA,
+        );
+        const ratingA = ratings[ratingsOver] ?? sizing!.ratingA;
+        const circuit = { ...draft, conductor, protection: { ratingA, writtenAs: "number" as const } };
+        const plan = {
+          model: { build: {}, circuits: [circuit], unjudged: [], invalid: [] },
+          circuits: [{ circuit, result: analyseCircuit(circuit) }],
+          problems: [],
+        };
+        expect(unitSuspect.check(plan)).toEqual([]);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});

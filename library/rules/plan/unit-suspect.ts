@@ -1,3 +1,6 @@
+import { sizesAbove } from "../../analysis/made-sizes.ts";
+import { protectionRangeOf } from "../../analysis/protection-range.ts";
+import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { InvalidValue, LengthProperty } from "../../model/circuit.ts";
 import { asGiven, exceeds, figure, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -14,7 +17,7 @@ import {
 } from "../length-readings.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { atProperty, defineRule, type Found, type JudgedCircuit, type JudgedPlan } from "../rule.ts";
-import { givenInFeet, loadPath } from "../written-at.ts";
+import { givenInFeet } from "../written-at.ts";
 
 export const unitSuspect = defineRule<Values>({
   id: "plan/unit-suspect",
@@ -30,7 +33,7 @@ export const unitSuspect = defineRule<Values>({
   check: (plan) => [
     ...plan.circuits
       .filter(({ circuit }) => !circuit.partlyInvalid)
-      .flatMap((judged) => [...doubtfulLength(judged), ...doubtfulLoad(judged)]),
+      .flatMap((judged) => [...doubtfulLength(judged), ...doubtfulAmperes(judged), ...doubtfulWatts(judged)]),
     ...plan.model.invalid.flatMap(beyondAllLimits),
     ...loneUnit(plan),
   ],
@@ -43,8 +46,8 @@ const timesDropLimit = 2;
 const timesCarried = 3;
 /** Conductors thinner than this are used for small loads for their strength, so their size tells nothing, A. */
 const thickAmpacityA = 50;
-/** Watts are doubted only behind a rating that looks chosen for as many amperes: 120 to 170 % of the number. */
-const ratingOverNumber = { from: 1.2, upTo: 1.7 };
+/** Watts are doubted only on a conductor that as many amperes need, or at most so many sizes above it. */
+const sizesOverAtMost = 2;
 /** A unit is called odd only where at least so many other circuits agree on another one. */
 const othersAtLeast = 3;
 
@@ -131,44 +134,52 @@ function doubtfulLength({ circuit, result: { drop } }: JudgedCircuit): Found<Val
   ];
 }
 
-/** A load in amperes that is far above conductor and protection alike, or one in watts far below both. */
-function doubtfulLoad({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
-  if (!ampacity.judged) return [];
+/** A load in amperes that is far above what conductor and protection are for, and fits both in watts or milliamperes. */
+function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
+  const { loadA, loadW, loadAtV, record, protection } = circuit;
+  if (loadW !== undefined || !ampacity.judged) return [];
   const { ampacityA } = ampacity;
-  const ratingA = circuit.protection?.ratingA;
-  const at = atProperty(circuit, ...loadPath(circuit));
-  const { loadA, loadW, loadAtV, record } = circuit;
-  if (loadW === undefined) {
-    const mostA = Math.max(ampacityA, ratingA ?? 0);
-    const leastA = Math.min(ampacityA, ratingA ?? ampacityA);
-    if (!exceeds(loadA, timesCarried * mostA)) return [];
-    const readings = [
-      { reading: "W", readAsA: loadA / loadAtV, fix: readAsWatts(record) },
-      { reading: "mA", readAsA: loadA / 1000, fix: readAsMilliamperes(record, loadA) },
-    ] as const;
-    const fitting = readings.find(({ readAsA }) => readAsA <= leastA);
-    if (!fitting) return [];
-    const { reading, readAsA, fix } = fitting;
-    return [
-      {
-        subject: circuit.name,
-        at,
-        values: { doubt: "amperes", given: loadA, carriedA: mostA, reading, readAsA },
-        fixes: [fix],
-      },
-    ];
-  }
-  const chosenForAmperes =
-    ratingA !== undefined &&
-    ratingA >= ratingOverNumber.from * loadW &&
-    ratingA <= ratingOverNumber.upTo * loadW &&
-    ratingA <= ampacityA;
-  if (!chosenForAmperes || ampacityA < thickAmpacityA) return [];
+  const mostA = Math.max(ampacityA, protection?.ratingA ?? 0);
+  const leastA = Math.min(ampacityA, protection?.ratingA ?? ampacityA);
+  if (!exceeds(loadA, timesCarried * mostA)) return [];
+  const readings = [
+    { reading: "W", readAsA: loadA / loadAtV, fix: readAsWatts(record) },
+    { reading: "mA", readAsA: loadA / 1000, fix: readAsMilliamperes(record, loadA) },
+  ] as const;
+  const fitting = readings.find(({ readAsA }) => readAsA <= leastA);
+  if (!fitting) return [];
+  const { reading, readAsA, fix } = fitting;
   return [
     {
       subject: circuit.name,
-      at,
-      values: { doubt: "watts", given: loadW, loadA, ampacityA, ratingA },
+      at: atProperty(circuit, "load"),
+      values: { doubt: "amperes", given: loadA, carriedA: mostA, reading, readAsA },
+      fixes: [fix],
+    },
+  ];
+}
+
+/** A load in watts behind the very rating that as many amperes would ask for, on a conductor chosen for as many. */
+function doubtfulWatts({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
+  const { loadA, loadW, record, protection } = circuit;
+  if (loadW === undefined || !protection || !ampacity.judged || ampacity.ampacityA < thickAmpacityA)
+    return [];
+  const asAmperes = { ...circuit, loadA: loadW };
+  if (protectionRangeOf(asAmperes, ampacity).bestRatingA !== protection.ratingA) return [];
+  const needed = thinnestNeeded(asAmperes);
+  const sizesOver = needed ? sizesAbove(circuit.conductor, needed.conductor) : -1;
+  if (sizesOver < 0 || sizesOver > sizesOverAtMost) return [];
+  return [
+    {
+      subject: circuit.name,
+      at: atProperty(circuit, "loadW"),
+      values: {
+        doubt: "watts",
+        given: loadW,
+        loadA,
+        ampacityA: ampacity.ampacityA,
+        ratingA: protection.ratingA,
+      },
       fixes: [readAsAmperes(record)],
     },
   ];
