@@ -6,6 +6,7 @@ import { readFileSync } from "node:fs";
 import { parentPort, workerData } from "node:worker_threads";
 import base from "@jitl/quickjs-ng-wasmfile-release-sync";
 import { newQuickJSWASMModuleFromVariant, newVariant } from "quickjs-emscripten-core";
+import { engineMemory } from "./sandbox/engine-memory.ts";
 import { writePages } from "./sandbox/record-pages.ts";
 import { prepareRoom } from "./sandbox/run-plan.ts";
 import type { FromWorker, ToWorker, WorkerStart } from "./sandbox/worker-messages.ts";
@@ -20,19 +21,21 @@ const mayReuseAfter = (stopped: Stopped | undefined) => stopped === undefined ||
 async function work() {
   const tell = (message: FromWorker) => parentPort?.postMessage(message);
   useUniversalTime();
+  const memory = engineMemory();
   const quickjs = await newQuickJSWASMModuleFromVariant(
     newVariant(base, {
       wasmBinary: new Uint8Array(readFileSync(new URL("../dist/quickjs.wasm", import.meta.url))).buffer,
+      wasmMemory: memory.memory,
       emscriptenModule: { print: () => {}, printErr: () => {} } as never,
     }),
   );
   const records = writePages((workerData as WorkerStart).firstPage, (page) => tell({ kind: "page", page }));
-  let room = prepareRoom(quickjs, records);
+  let room = prepareRoom(quickjs, memory, records);
   parentPort?.on("message", (request: ToWorker) => {
     let reusable = false;
     try {
       const stopped = room.run(request);
-      reusable = mayReuseAfter(stopped) && quickjs.getWasmMemory().buffer.byteLength <= reusableBytes;
+      reusable = mayReuseAfter(stopped) && memory.bytes <= reusableBytes;
       tell({ kind: "ended", stopped, reusable });
     } catch (error) {
       tell({ kind: "ended", stopped: { why: "failed", message: String(error) }, reusable });
@@ -40,7 +43,7 @@ async function work() {
     if (!reusable) return;
     // The answer is on its way; the next plan finds a fresh context waiting.
     room.dispose();
-    room = prepareRoom(quickjs, records);
+    room = prepareRoom(quickjs, memory, records);
     tell({ kind: "ready" });
   });
   tell({ kind: "ready" });

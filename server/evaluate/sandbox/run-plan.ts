@@ -7,6 +7,7 @@ import type {
   QuickJSWASMModule,
 } from "quickjs-emscripten-core";
 import type { RunRequest, Stopped } from "../sandbox.ts";
+import type { EngineMemory } from "./engine-memory.ts";
 import type { Thrown } from "./inside/describe-thrown.ts";
 import type { PageWriter } from "./record-pages.ts";
 import { oneLine, placeInStack } from "./thrown.ts";
@@ -18,16 +19,21 @@ export interface Room {
   dispose(): void;
 }
 
-export function prepareRoom(quickjs: QuickJSWASMModule, records: PageWriter): Room {
+export function prepareRoom(quickjs: QuickJSWASMModule, memory: EngineMemory, records: PageWriter): Room {
   const runtime = quickjs.newRuntime({ maxStackSizeBytes: stackBytes });
   const context = runtime.newContext();
-  const state: RunState = { limits: undefined, stop: undefined, over: false };
+  const state: RunState = { limits: undefined, linked: false, stop: undefined, over: false };
   context
     .newFunction("emit", (lines, made) => {
       const stop = emit(context.getString(lines), context.getNumber(made), records, state);
       return stop ? context.true : context.false;
     })
     .consume((handle) => context.setProp(context.global, "emit", handle));
+  context
+    .newFunction("linked", () => {
+      state.linked = true;
+    })
+    .consume((handle) => context.setProp(context.global, "linked", handle));
   loadOwnModules(runtime);
   const inside = context.unwrapResult(context.evalCode(realm, realmName, { type: "module" }));
   context.unwrapResult(context.evalCode(nameMarks, "loomwright/marks", { type: "global" })).dispose();
@@ -36,7 +42,7 @@ export function prepareRoom(quickjs: QuickJSWASMModule, records: PageWriter): Ro
   return {
     run(request) {
       records.reset();
-      return run({ runtime, context, inside, request, state, quickjs });
+      return run({ runtime, context, inside, request, state, memory });
     },
     dispose() {
       inside.dispose();
@@ -65,7 +71,15 @@ delete globalThis.recorded;
 export const circuit = recorded("circuit", words.circuit);
 export const build = recorded("build", words.build);`;
 
+/**
+ * All modules of a plan are found and linked before the first of them is evaluated, and this one is evaluated first: from then
+ * on nothing more can be imported.
+ */
+const sayLinked = "globalThis.linked(); delete globalThis.linked;";
+
 interface RunState {
+  /** The plan runs already; only `import()` can still ask for a module. */
+  linked: boolean;
   limits: RunRequest["limits"] | undefined;
   /** Why the plan must stop. Set by the host, where a plan cannot reach it; whatever the plan does next, this was it. */
   stop: "time" | "memory" | "records" | undefined;
@@ -79,7 +93,7 @@ interface Running {
   readonly inside: QuickJSHandle;
   readonly request: RunRequest;
   readonly state: RunState;
-  readonly quickjs: QuickJSWASMModule;
+  readonly memory: EngineMemory;
 }
 
 /** Writes what the recorder hands over; true when the plan must stop. */
@@ -100,21 +114,19 @@ function loadOwnModules(runtime: QuickJSRuntime) {
 }
 
 function run(running: Running): Stopped | undefined {
-  const { runtime, context, request, state } = running;
+  const { runtime, context, memory, request, state } = running;
   const { limits } = request;
-  const root = request.modules.find(({ uri }) => uri === request.root);
-  if (root === undefined) return { why: "failed", message: "the plan's own file is not among its modules" };
-
   state.limits = limits;
   loadPlanModules(running);
-  runtime.setMemoryLimit(limits.memoryBytes);
+  memory.limitBytes = limits.memoryBytes;
   const endsAtMs = performance.now() + limits.timeMs;
   runtime.setInterruptHandler(() => {
     if (state.stop === undefined && performance.now() >= endsAtMs) state.stop = "time";
     return state.stop !== undefined;
   });
 
-  const evaluated = context.evalCode(root.js, root.uri, { type: "module" });
+  const entry = `import "loomwright/linked";import ${JSON.stringify(request.root)};`;
+  const evaluated = context.evalCode(entry, "loomwright/entry", { type: "module" });
   const stopped = evaluated.error
     ? evaluated.error.consume((thrown) => whyStopped(thrown, running))
     : evaluated.value.consume((module) => settle(module, running));
@@ -124,19 +136,32 @@ function run(running: Running): Stopped | undefined {
 }
 
 /**
- * Only the plan's modules, and only while its static imports are linked: the text of each import was resolved by the host
- * before, so nothing else can be reached, and `import()` leads nowhere.
+ * Only the plan's modules, and only while they are linked: the text of each import was resolved by the host before, so nothing
+ * else can be reached, and `import()` leads nowhere.
  */
-function loadPlanModules({ runtime, request }: Running) {
+function loadPlanModules({ runtime, request, state }: Running) {
   const modules = new Map(request.modules.map((module) => [module.uri, module]));
+  const leadsTo = (base: string, requested: string): string | undefined => {
+    if (state.linked) return undefined;
+    if (base === "loomwright/entry") return requested;
+    const imports = modules.get(base)?.imports ?? {};
+    return Object.hasOwn(imports, requested) ? imports[requested] : undefined;
+  };
   runtime.setModuleLoader(
-    (name) => modules.get(name)?.js ?? { error: new Error(`the plan has no module ${name}`) },
-    (base, requested) => {
-      const imports = modules.get(base)?.imports ?? {};
-      const leadsTo = Object.hasOwn(imports, requested) ? imports[requested] : undefined;
-      return leadsTo ?? { error: new Error(`"${requested}" cannot be imported here`) };
+    (name) => {
+      if (name === "loomwright/linked") return sayLinked;
+      // Refused here and not below: this engine asks for a module without a name where its name was refused.
+      return modules.get(name)?.js ?? { error: new Error(refusal(name, state)) };
     },
+    (base, requested) => leadsTo(base, requested) ?? `${refused}${requested}`,
   );
+}
+
+const refused = "refused:";
+
+function refusal(name: string, { linked }: RunState): string {
+  if (linked) return "a plan cannot import anything while it runs; use an import at the top of the file";
+  return `"${name.startsWith(refused) ? name.slice(refused.length) : name}" cannot be imported`;
 }
 
 /** Runs the plan's promises, one job at a time, until nothing is left to do. */
@@ -169,25 +194,27 @@ function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
   const call = callInside(running, "indexOfOpenCall")?.consume((handle) => context.getNumber(handle)) ?? -1;
   const where = { ...(at ? { at } : {}), call };
   if (state.stop !== undefined) return { why: state.stop, ...where };
-  const outOfMemory =
-    message === "InternalError: out of memory" || (message === "null" && grewLarge(running));
+  const outOfMemory = message === "InternalError: out of memory" || (message === "null" && isFull(running));
   return outOfMemory ? { why: "memory", ...where } : { why: "error", message: oneLine(message), ...where };
 }
 
 /** The plan has ended. What is asked of its context now may run a little of it again (a proxy's traps): not for long. */
-function beginQuestions({ runtime, state }: Running) {
+function beginQuestions({ runtime, memory, state }: Running) {
   if (state.over) return;
   state.over = true;
-  runtime.setMemoryLimit(-1);
+  memory.limitBytes = memory.bytes + answerBytes;
   const until = performance.now() + 100;
   runtime.setInterruptHandler(() => performance.now() > until);
 }
 
+/** For the answers, where the plan has left no memory. */
+const answerBytes = 16 * 1024 * 1024;
+
 const unreadable: Thrown = ["an error that cannot be read", ""];
 
 /** When memory is so short that not even the error can be made, `null` is thrown instead. A plan may throw `null` too. */
-function grewLarge({ quickjs, request }: Running): boolean {
-  return quickjs.getWasmMemory().buffer.byteLength > request.limits.memoryBytes / 2;
+function isFull({ memory, request }: Running): boolean {
+  return memory.bytes > request.limits.memoryBytes * 0.8;
 }
 
 function callInside(
