@@ -1,3 +1,4 @@
+import type { Ampacity } from "../analysis/circuit-result.ts";
 import type { Citation } from "../standards/citation.ts";
 
 /**
@@ -13,6 +14,16 @@ export function sourceInWords(source: Citation): string {
 
 /** What stands beside every limit that rests on a figure nobody has seen in its document. */
 export const unconfirmed = "unconfirmed figure";
+
+/** The source of an ampacity: unconfirmed as soon as one figure that went into it is, be it the table or a factor. */
+export function ampacitySourceInWords(ampacity: Ampacity): string {
+  const words = sourceInWords(ampacity.source);
+  if (!ampacity.judged || ampacity.source.confirmed === "memory") return words;
+  const recalled = ampacity.factors.some(
+    ({ factor, source }) => factor !== 1 && source.confirmed === "memory",
+  );
+  return recalled ? `${words}, with a factor that is an ${unconfirmed}` : words;
+}
 
 /** {@link sourceInWords} in full, for pages and reports: title of the document, edition, how far it is confirmed, and the note. */
 export function sourceInFull(source: Citation): string {

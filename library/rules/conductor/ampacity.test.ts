@@ -18,7 +18,7 @@ testRule(ampacity, [
         subject: "Heater",
         on: "gauge",
         message:
-          "12 AWG may carry 25 A (33 CFR 183.425(b), Table 5, 75 °C), the load draws 25.004 A: use 10 AWG.",
+          "12 AWG may carry 25 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 25.004 A: use 10 AWG.",
         values: { ampacityA: 25, loadA: 25.004, columnC: 75 },
         fixes: [{ title: "Use 10 AWG", gives: { gauge: 10, protect: 35 } }],
       },
@@ -30,7 +30,7 @@ testRule(ampacity, [
     finds: [
       {
         on: "gauge",
-        message: "12 AWG may carry 25 A (33 CFR 183.425(b), Table 5, 75 °C), the load draws 40 A: use 8 AWG.",
+        message: "12 AWG may carry 25 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 40 A: use 8 AWG.",
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, protect: 50 } }],
       },
     ],
@@ -46,7 +46,7 @@ testRule(ampacity, [
     finds: [
       {
         on: "gauge",
-        message: "12 AWG may carry 35 A (33 CFR 183.425(b), Table 5, 80 °C), the load draws 36 A",
+        message: "12 AWG may carry 35 A (80 °C, 33 CFR 183.425(b), Table 5), the load draws 36 A",
         fixes: [{ title: "Use 10 AWG", gives: { gauge: 10 } }],
       },
     ],
@@ -62,7 +62,7 @@ testRule(ampacity, [
     finds: [
       {
         on: "gauge",
-        message: "12 AWG may carry 38.25 A in an engine space (33 CFR 183.425(b), Table 5, 105 °C)",
+        message: "12 AWG may carry 38.25 A in an engine space (105 °C, 33 CFR 183.425(b), Table 5)",
         values: { factors: ["engine-space"] },
         fixes: [{ title: "Use 10 AWG", gives: { gauge: 10, protect: 40 } }],
       },
@@ -90,7 +90,8 @@ testRule(ampacity, [
     finds: [
       {
         on: "gauge",
-        message: "10 AWG may carry 29.8 A in this ambient",
+        message:
+          "10 AWG may carry 29.8 A in this ambient (75 °C, 33 CFR 183.425(b), Table 5, with a factor that is an unconfirmed figure)",
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
       },
     ],
@@ -160,7 +161,7 @@ testRule(ampacity, [
       {
         on: "mm2",
         message:
-          "2.5 mm² may carry 25 A (ISO 10133:2012 Table A.1, unconfirmed figure, 70 °C), the load draws 30 A",
+          "2.5 mm² may carry 25 A (70 °C, ISO 10133:2012 Table A.1, unconfirmed figure), the load draws 30 A",
         fixes: [{ title: "Use 6 mm²", gives: { mm2: 6 } }],
       },
     ],
@@ -172,7 +173,7 @@ testRule(ampacity, [
       {
         on: "gauge",
         message:
-          "4/0 AWG may carry 360 A (33 CFR 183.425(b), Table 5, 75 °C), the load draws 400 A: no made size is enough",
+          "4/0 AWG may carry 360 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 400 A: no made size is enough",
         fixes: "no fix",
       },
     ],
@@ -188,7 +189,7 @@ testRule(ampacity, [
     finds: [
       {
         on: "gauge",
-        message: "12 AWG may carry 25 A (33 CFR 183.425(b), Table 5, 75 °C), the load draws 25.1 A",
+        message: "12 AWG may carry 25 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 25.1 A",
         fixes: [{ title: "Use 10 AWG with a 35 A fuse", gives: { gauge: 10, protect: 35 } }],
       },
     ],

@@ -5,7 +5,7 @@ import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso1
 import { exceeds, tellApartWithUnit } from "../figures.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { ampacitySourceInWords } from "../source-in-words.ts";
 import { noSizeIsEnough, wayOut } from "../way-out.ts";
 import { sizePath } from "../written-at.ts";
 
@@ -43,7 +43,7 @@ export const ampacity = defineRule<Values>({
         ampacityA: ampacity.ampacityA,
         columnC: ampacity.columnC,
         factors: ampacity.factors.filter(({ factor }) => factor !== 1).map(({ what }) => what),
-        source: sourceInWords(ampacity.source),
+        source: ampacitySourceInWords(ampacity),
         wayOut: wayOut(fixes, noSizeIsEnough),
       };
       return [{ at, values, fixes }];
@@ -53,7 +53,7 @@ export const ampacity = defineRule<Values>({
       return `${values.size} is not judged: no table gives its ampacity at ${values.columnC} °C insulation in such a place.`;
     const [loadText, allowedText] = tellApartWithUnit(values.loadA, values.ampacityA, "A");
     const where = values.factors.map((what) => factorInWords[what]).join(" ");
-    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.source}, ${values.columnC} °C), the load draws ${loadText}: ${values.wayOut}.`;
+    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}: ${values.wayOut}.`;
   },
 });
 

@@ -91,6 +91,18 @@ testRule(voltageDrop, [
     finds: "nothing",
   },
   {
+    name: "a metric conductor: its resistance is recalled, and the message says so",
+    circuits: [{ ...heater, gauge: undefined, mm2: 6, load: 10, oneWayM: 20, protect: 15 }],
+    finds: [
+      {
+        on: "mm2",
+        message:
+          "Loses 1.38 V, 11.5 % of 12 V, over 40 m of wire at 32 °C (resistance: unconfirmed figure); the limit is 10 %",
+        fixes: [{ title: "Use 10 mm²", gives: { mm2: 10 } }],
+      },
+    ],
+  },
+  {
     name: "feet in the plan, feet in the message",
     circuits: [{ gauge: 8, oneWayFt: 22 }],
     finds: [

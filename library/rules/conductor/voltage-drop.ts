@@ -5,7 +5,7 @@ import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sizedFixes } from "../sized-fix.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { sourceInWords, unconfirmed } from "../source-in-words.ts";
 import { noSizeIsEnough, wayOut } from "../way-out.ts";
 import { lengthInWords, sizePath } from "../written-at.ts";
 
@@ -41,6 +41,7 @@ export const voltageDrop = defineRule<Values>({
         ...(starved ? { minimumV } : {}),
         roundTrip: lengthInWords(circuit, drop.roundTripM),
         conductorC: drop.resistanceAtC,
+        unconfirmed: drop.source.confirmed === "memory",
         atLeast: drop.overloaded,
         wayOut: wayOut(fixes, noSizeIsEnough),
       };
@@ -56,7 +57,8 @@ export const voltageDrop = defineRule<Values>({
   message(values) {
     const { dropV, dropPercent, dropLimitPercent, systemV, arrivingV, minimumV, roundTrip, conductorC } =
       values;
-    const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}`;
+    const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
+    const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}${recalled}`;
     const atLeast = values.atLeast ? "at least " : "";
     if (minimumV !== undefined) {
       const [arriving, needed] = tellApartWithUnit(arrivingV, minimumV, "V");
@@ -81,6 +83,8 @@ interface Values {
   readonly roundTrip: string;
   /** The temperature at which the resistance was taken, °C. */
   readonly conductorC: number;
+  /** The resistance was recalled, not read. */
+  readonly unconfirmed: boolean;
   /** The conductor is overloaded: it gets hotter than the temperature used, and loses more. */
   readonly atLeast: boolean;
   readonly wayOut: string;
