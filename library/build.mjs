@@ -23,14 +23,14 @@ const moduleSystems = [
 export async function buildLibrary() {
   const bundles = await serverBundles();
   await rm(dist, { recursive: true, force: true });
-  await buildWords();
+  await buildWords(dist);
   for (const name of bundles) await cp(join(serverDist, name), join(dist, name), { recursive: true });
 }
 
-/** The words of a plan alone, with their types. */
-export async function buildWords() {
+/** The words of a plan alone, with their types, into any folder. */
+export async function buildWords(folder) {
   const types = typesOfPlan();
-  await Promise.all(moduleSystems.map((system) => writeModule(system, types)));
+  await Promise.all(moduleSystems.map((system) => writeModule(join(folder, system.folder), system, types)));
 }
 
 async function serverBundles() {
@@ -49,8 +49,7 @@ async function serverBundles() {
   return there;
 }
 
-async function writeModule({ folder, format, type }, types) {
-  const target = join(dist, folder);
+async function writeModule(target, { format, type }, types) {
   await build({
     entryPoints: [entry],
     outfile: join(target, "index.js"),

@@ -1,0 +1,232 @@
+import { spawn, spawnSync } from "node:child_process";
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join, relative } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+
+/*
+ * What is published is what is checked: the library is packed, judged by the tool that knows how module systems find types,
+ * installed without a network into an empty folder, and used there as a builder would.
+ */
+
+const house = fileURLToPath(new URL("../..", import.meta.url));
+const library = join(house, "library");
+const built = join(library, "dist");
+const scratch = mkdtempSync(join(tmpdir(), "loomwright-package-"));
+const home = join(scratch, "home");
+const installed = join(home, "node_modules/loomwright");
+let tarball = "";
+
+beforeAll(() => {
+  if (!existsSync(join(built, "command.cjs")))
+    throw new Error("library/dist is not built, so the package cannot be checked. Run: npm run build");
+  run("npm", ["pack", "--silent", "--ignore-scripts", "--pack-destination", scratch], library);
+  tarball = join(scratch, readdirSync(scratch).find((name) => name.endsWith(".tgz")) ?? "no tarball");
+  write("package.json", JSON.stringify({ name: "a-build", private: true, type: "module" }));
+  run("npm", ["install", "--offline", "--ignore-scripts", "--no-audit", "--no-fund", tarball], home);
+}, 120_000);
+
+afterAll(() => rmSync(scratch, { recursive: true, force: true }));
+
+describe("the package", () => {
+  it("is built from the sources as they are now", async () => {
+    const fresh = join(scratch, "fresh");
+    const { buildWords } = await import(pathToFileURL(join(library, "build.mjs")).href);
+    await buildWords(fresh);
+    for (const file of filesIn(fresh))
+      expect(readFileSync(join(built, file), "utf8"), file).toBe(readFileSync(join(fresh, file), "utf8"));
+    const bundles = filesIn(join(house, "server/dist"));
+    for (const file of bundles)
+      expect(
+        readFileSync(join(built, file)).equals(readFileSync(join(house, "server/dist", file))),
+        file,
+      ).toBe(true);
+  });
+
+  it("holds the words, the programs, the page of every rule and the licence, and no sources", () => {
+    const files = filesIn(installed);
+    const pages = filesIn(join(library, "rules")).filter((file) => file.endsWith(".md"));
+    expect(pages.length).toBeGreaterThan(10);
+    expect(files).toEqual(
+      expect.arrayContaining([
+        "LICENSE",
+        "README.md",
+        "bin/loomwright.cjs",
+        "bin/loomwright-language-server.cjs",
+        "dist/command.cjs",
+        "dist/language-server.cjs",
+        "dist/plan-worker.cjs",
+        "dist/typescript.cjs",
+        "dist/quickjs.wasm",
+        ...pages.map((page) => `dist/rules/${page}`),
+      ]),
+    );
+    expect(files.filter((file) => !/^(LICENSE|README\.md|package\.json|(bin|dist)\/.*)$/.test(file))).toEqual(
+      [],
+    );
+    expect(files.filter((file) => /(?<!\.d)\.ts$|\.test\./.test(file))).toEqual([]);
+  });
+
+  it("needs no other package, and runs nothing when it is installed", () => {
+    const manifest = JSON.parse(readFileSync(join(installed, "package.json"), "utf8"));
+    expect(manifest.dependencies ?? {}).toEqual({});
+    expect(manifest.peerDependencies ?? {}).toEqual({});
+    expect(manifest.scripts ?? {}).toEqual({});
+    expect(readdirSync(join(home, "node_modules")).filter((name) => !name.startsWith("."))).toEqual([
+      "loomwright",
+    ]);
+  });
+
+  it("carries the project's licence and version", () => {
+    const manifest = (folder: string) => JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+    expect(readFileSync(join(installed, "LICENSE"), "utf8")).toBe(
+      readFileSync(join(house, "LICENSE"), "utf8"),
+    );
+    expect(manifest(installed).version).toBe(manifest(house).version);
+  });
+
+  it("is found, with its types, by every way of resolving modules", () => {
+    const tool = join(house, "node_modules/@arethetypeswrong/cli/dist/index.js");
+    const { stdout } = run(process.execPath, [tool, tarball, "--format", "json"], house);
+    const { analysis, problems } = JSON.parse(stdout);
+    expect(problems ?? {}).toEqual({});
+    expect(analysis.problems).toEqual([]);
+    const { resolutions } = analysis.entrypoints["."];
+    for (const way of ["node10", "node16-cjs", "node16-esm", "bundler"])
+      expect(resolutions[way]?.resolution?.isTypeScript, way).toBe(true);
+  });
+});
+
+describe("in a folder of its own", () => {
+  const plan = `circuit({ name: "Heater", load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: 50 } })`;
+  const report = `console.log(JSON.stringify([made, Object.isFrozen(made), Object.isFrozen(made.protect), Object.getPrototypeOf(made) === Object.prototype]));`;
+  const expected = [
+    { name: "Heater", load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: 50 }, kind: "circuit" },
+    true,
+    true,
+    true,
+  ];
+
+  it.each([
+    [
+      "an ES module",
+      "plan.mjs",
+      `import { build, circuit } from "loomwright";\nbuild({});\nconst made = ${plan};\n${report}`,
+    ],
+    [
+      "CommonJS",
+      "plan.cjs",
+      `const { build, circuit } = require("loomwright");\nbuild({});\nconst made = ${plan};\n${report}`,
+    ],
+  ])("%s gets plain frozen data", (_, file, text) => {
+    write(file, text);
+    expect(JSON.parse(run(process.execPath, [file], home).stdout)).toEqual(expected);
+  });
+
+  it.each([
+    ["bundler", { module: "esnext", moduleResolution: "bundler" }, "plan.ts"],
+    ["node16, an ES module", { module: "node16", moduleResolution: "node16" }, "plan-esm.mts"],
+    ["node16, CommonJS", { module: "node16", moduleResolution: "node16" }, "plan-cjs.cts"],
+    ["nodenext, an ES module", { module: "nodenext", moduleResolution: "nodenext" }, "plan-next.mts"],
+  ])("types are found: %s", (_, options, file) => {
+    const good = `import { circuit } from "loomwright";\nexport const made = ${plan};\n`;
+    const config = {
+      compilerOptions: { ...options, strict: true, noEmit: true, types: [], target: "es2022" },
+      files: [file],
+    };
+    write("tsconfig.json", JSON.stringify(config));
+    write(file, good);
+    const tsc = [join(house, "node_modules/typescript/lib/tsc.js"), "-p", "."];
+    run(process.execPath, tsc, home);
+    // The types are really there: a size that is not made is refused.
+    write(file, good.replace("gauge: 4", "gauge: 5"));
+    const refused = spawnSync(process.execPath, tsc, { cwd: home, encoding: "utf8" });
+    expect(refused.stdout).toContain("Type '5' is not assignable to type 'AwgSize");
+  });
+
+  it("checks a plan with the command that npm installed", () => {
+    const command = join(home, "node_modules/.bin/loomwright");
+    expect(run(command, ["--version"], home).stdout).toContain(
+      JSON.parse(readFileSync(join(installed, "package.json"), "utf8")).version,
+    );
+    write(
+      "good.ts",
+      `import { circuit } from "loomwright";\n${plan.replace("gauge: 4", "gauge: 4, insulationC: 75")};\n`,
+    );
+    run(command, ["check", "good.ts"], home);
+    write("bad.ts", `import { circuit } from "loomwright";\n${plan.replace("gauge: 4", "gauge: 18")};\n`);
+    const bad = spawnSync(command, ["check", "bad.ts"], { cwd: home, encoding: "utf8" });
+    expect([bad.status, bad.stderr]).toEqual([1, ""]);
+    expect(bad.stdout).toContain("conductor/ampacity");
+    expect(run(command, ["explain", "conductor/ampacity"], home).stdout).toContain("33 CFR 183");
+  });
+
+  it("starts the language server that npm installed", async () => {
+    const server = spawn(join(home, "node_modules/.bin/loomwright-language-server"), ["--stdio"], {
+      cwd: home,
+    });
+    try {
+      const body = JSON.stringify({
+        jsonrpc: "2.0",
+        id: 1,
+        method: "initialize",
+        params: { processId: null, rootUri: null, capabilities: {} },
+      });
+      server.stdin.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+      const answer = await new Promise<string>((resolve, reject) => {
+        let text = "";
+        server.stdout.on("data", (chunk) => {
+          text += chunk;
+          if (text.includes('"capabilities"')) resolve(text);
+        });
+        server.on("exit", (code) => reject(new Error(`the server ended with ${code} before it answered`)));
+      });
+      expect(answer).toContain("hoverProvider");
+    } finally {
+      server.kill();
+    }
+  });
+});
+
+it.each(["loomwright", "loomwright-language-server"])(
+  "%s says plainly when it has not been built",
+  (name) => {
+    const bin = join(scratch, "unbuilt/bin");
+    cpSync(join(library, "bin"), bin, { recursive: true });
+    const { status, stdout, stderr } = spawnSync(process.execPath, [join(bin, `${name}.cjs`)], {
+      encoding: "utf8",
+    });
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toMatch(new RegExp(`^${name}: this copy has not been built yet .* Run: npm run build\n$`));
+  },
+);
+
+function write(file: string, text: string): void {
+  mkdirSync(home, { recursive: true });
+  writeFileSync(join(home, file), text);
+}
+
+/** Runs to its end; anything but success fails the test with all that was printed. */
+function run(command: string, words: readonly string[], cwd: string): { readonly stdout: string } {
+  const { status, stdout, stderr, error } = spawnSync(command, words, { cwd, encoding: "utf8" });
+  if (error || status !== 0)
+    throw new Error(`${command} ${words.join(" ")} ended with ${status}\n${error ?? ""}${stdout}${stderr}`);
+  return { stdout };
+}
+
+function filesIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)))
+    .sort();
+}
