@@ -17,6 +17,7 @@ export type BuildValues = ValuesOf<typeof properties>;
 
 /** What each property of `build` may be. */
 export const buildProperties = propertyTable(properties, {
+  word: "build",
   unknown: "is not a property of build",
   choices: [],
 });

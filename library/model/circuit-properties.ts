@@ -73,6 +73,7 @@ const properties = {
 export type CircuitValues = ValuesOf<typeof properties>;
 
 export const circuitProperties = propertyTable(properties, {
+  word: "circuit",
   unknown: "is not a property of circuit",
   choices: [
     { ways: [["load"], ["loadW"]], needed: "a load" },

@@ -16,6 +16,8 @@ export type ValuesOf<Shape extends Properties> = {
 
 /** What an object must be besides each property by itself. */
 export interface Structure {
+  /** The word whose result may be spread into its own argument: `circuit({ ...lamp, name: "Second lamp" })`. */
+  readonly word?: "circuit" | "build";
   /** What is wrong with a name that is not there: "is not a property of circuit". */
   readonly unknown: string;
   /** A property that must be given, if there is one. */
@@ -35,10 +37,12 @@ export function propertyTable<Shape extends Properties>(
   properties: Shape,
   structure: Structure,
 ): PropertyTable<Shape> {
-  const { needed, choices } = structure;
-  const shape = Object.entries(properties).map(
-    ([name, { schema }]) => [name, name === needed ? schema : schema.optional()] as const,
-  );
+  const { word, needed, choices } = structure;
+  const shape = Object.entries(properties).map(([name, { schema }]): [string, z.ZodType] => [
+    name,
+    name === needed ? schema : schema.optional(),
+  ]);
+  if (word) shape.push([markOfWord, z.literal(word).optional()]);
   const object = z.strictObject(Object.fromEntries(shape), { error: "is not an object" });
   const whole =
     choices.length > 0 ? object.refine((input) => choices.every((choice) => isSound(input, choice))) : object;
@@ -48,6 +52,9 @@ export function propertyTable<Shape extends Properties>(
     ...structure,
   };
 }
+
+/** The property by which a word marks what it gives back. Nobody writes it, so it is not offered. */
+export const markOfWord = "kind";
 
 /** Exactly one way is taken, and taken whole; or none where none is needed. */
 export function isSound(input: Readonly<Record<string, unknown>>, { ways, needed }: Choice): boolean {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { build, circuit } from "../plan/index.ts";
 import { buildProperties } from "./build-properties.ts";
 import { circuitProperties } from "./circuit-properties.ts";
 import { readModel } from "./read-model.ts";
@@ -823,6 +824,23 @@ describe("names that no property has", () => {
     expect(invalid).toHaveLength(20);
     expect(circuits).toEqual([]);
   });
+});
+
+it("knows what its own words give back, spread into a further call", () => {
+  const lamp = circuit({ name: "Lamp", load: 2, oneWayFt: 15, gauge: 16, protect: 5 });
+  const records = [
+    buildRecord({ ...build({ voltage: 24 }) }),
+    circuitRecord({ ...lamp, name: "Second lamp" }),
+  ];
+  expect(readModel(records)).toMatchObject({
+    invalid: [],
+    circuits: [{ name: "Second lamp", systemV: 24, partlyInvalid: false }],
+  });
+  // Found also where something else is wrong, and property by property is read.
+  expect(complaints([circuitRecord({ ...lamp, gauge: 5 })])).toEqual(["gauge: 5 is not one of the sizes"]);
+  expect(complaints([circuitRecord({ ...lamp, kind: "build" })])).toEqual([
+    "kind is not a property of circuit",
+  ]);
 });
 
 describe("an argument that is no object", () => {

@@ -4,6 +4,7 @@ import type { Property } from "./property.ts";
 import {
   type Choice,
   isSound,
+  markOfWord,
   type Properties,
   type PropertyTable,
   type ValuesOf,
@@ -54,7 +55,8 @@ function explain<Shape extends Properties>(input: unknown, table: PropertyTable<
       reading.missed.add(anything);
       break;
     }
-    if (value !== undefined) readProperty(reading, name, value);
+    const marked = name === markOfWord && value === table.word;
+    if (value !== undefined && !marked) readProperty(reading, name, value);
   }
   for (const choice of table.choices) readChoice(reading, choice);
   if (table.needed !== undefined && !isGiven(input, table.needed)) requireProperty(reading, table.needed);
