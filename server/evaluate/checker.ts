@@ -1,6 +1,11 @@
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
-import type { Limits } from "./sandbox.ts";
-import type { Uri, Workspace } from "./workspace.ts";
+import { evaluatePlan } from "./evaluate-plan.ts";
+import { FileCache } from "./file-cache.ts";
+import { PlanInText } from "./plan-in-text.ts";
+import { PlanRoots } from "./plan-roots.ts";
+import { provenFixAll, provenFixes } from "./prove-fixes.ts";
+import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
+import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
 /** The one way in for every face: files to checked plans. Made once; keeps parsed files and a worker between calls. */
 export interface Checker {
@@ -27,7 +32,64 @@ export interface Checker {
   dispose(): Promise<void>;
 }
 
-export declare function createChecker(
+export function createChecker(
   workspace: Workspace,
-  options?: { readonly limits?: Partial<Limits> },
-): Checker;
+  options: { readonly limits?: Partial<Limits>; readonly sandbox?: Sandbox } = {},
+): Checker {
+  const cache = new FileCache();
+  const trials = new FileCache(cache);
+  const sandbox = options.sandbox ?? createSandbox();
+  const limits = { ...defaultLimits, ...options.limits };
+  const planRoots = new PlanRoots(workspace, cache);
+  const running = new Map<Uri, Promise<unknown>>();
+
+  /** One after another for each root. */
+  function inTurn<Result>(root: Uri, run: () => Promise<Result>): Promise<Result> {
+    const turn = (running.get(root) ?? Promise.resolve()).then(run);
+    const settled = turn.catch(() => undefined);
+    running.set(root, settled);
+    void settled.then(() => {
+      if (running.get(root) === settled) running.delete(root);
+    });
+    return turn;
+  }
+
+  const checkAs = (root: Uri, texts: ReadonlyMap<Uri, string>) =>
+    inTurn(root, () => {
+      const typed = withTexts(workspace, texts);
+      const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
+      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits });
+    });
+
+  return {
+    check: (root) => inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits })),
+    checkAs,
+    roots: () => planRoots.roots(),
+    rootsOf: (file) => planRoots.rootsOf(file),
+    changedOnDisk(files) {
+      planRoots.forget(files);
+      for (const file of files) cache.forget(file);
+    },
+    async provenFixes(plan, finding) {
+      if (!(plan instanceof PlanInText)) return [];
+      return provenFixes(plan, finding, (texts) => checkAs(plan.root, texts));
+    },
+    async fixAll(plan) {
+      if (!(plan instanceof PlanInText)) return undefined;
+      return provenFixAll(plan, (texts) => checkAs(plan.root, texts));
+    },
+    dispose: () => sandbox.dispose(),
+  };
+}
+
+function withTexts(workspace: Workspace, texts: ReadonlyMap<Uri, string>): Workspace {
+  return {
+    read(uri) {
+      const text = texts.get(uri);
+      return text === undefined ? workspace.read(uri) : { uri, version: "trial", text };
+    },
+    folders: () => workspace.folders(),
+    realUri: (uri) => workspace.realUri(uri),
+    planFiles: () => workspace.planFiles(),
+  };
+}

@@ -1,0 +1,16 @@
+import ts from "typescript";
+
+/** The expression inside parentheses, `as`, `satisfies`, `!` and `<T>`: what a builder would call the value. */
+export function bareExpression(node: ts.Expression): ts.Expression {
+  let inner = node;
+  while (
+    ts.isParenthesizedExpression(inner) ||
+    ts.isAsExpression(inner) ||
+    ts.isSatisfiesExpression(inner) ||
+    ts.isNonNullExpression(inner) ||
+    ts.isTypeAssertionExpression(inner)
+  ) {
+    inner = inner.expression;
+  }
+  return inner;
+}

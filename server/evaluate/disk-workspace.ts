@@ -1,0 +1,118 @@
+import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type { SourceText, Uri, Workspace } from "./workspace.ts";
+
+/**
+ * Files on disk. Every question looks at the disk again, but a text is only read when size or time of the file have changed.
+ * Files of other schemes than `file:` do not exist here. Never throws: what cannot be read is not there.
+ */
+export function diskWorkspace(folders: readonly Uri[]): Workspace {
+  const texts = new Map<Uri, SourceText>();
+
+  return {
+    read(uri) {
+      const path = pathOf(uri);
+      const stamp = path && stampOf(path);
+      if (!path || !stamp) {
+        texts.delete(uri);
+        return undefined;
+      }
+      const known = texts.get(uri);
+      if (known?.version === stamp) return known;
+      try {
+        const source = { uri, version: stamp, text: readFileSync(path, "utf8").replace(/^\uFEFF/, "") };
+        texts.set(uri, source);
+        return source;
+      } catch {
+        texts.delete(uri);
+        return undefined;
+      }
+    },
+    folders: () => folders,
+    realUri(uri) {
+      const path = pathOf(uri);
+      try {
+        return path ? pathToFileURL(realpathSync.native(path)).href : uri;
+      } catch {
+        return uri;
+      }
+    },
+    planFiles() {
+      const found = new Set<Uri>();
+      for (const folder of folders) {
+        const path = pathOf(folder);
+        if (path) walk(path, found, 0);
+      }
+      return [...found];
+    },
+  };
+
+  function walk(folder: string, found: Set<Uri>, depth: number): void {
+    if (depth > deepestFolder) return;
+    for (const entry of entriesOf(folder)) {
+      const path = `${folder.replace(/[\\/]$/, "")}/${entry.name}`;
+      // A link is neither file nor folder here, so that none is followed.
+      if (entry.isDirectory()) {
+        if (!passedBy.test(entry.name)) walk(path, found, depth + 1);
+      } else if (entry.isFile() && isScript(entry.name) && namesLibrary(path)) {
+        found.add(pathToFileURL(path).href);
+      }
+    }
+  }
+}
+
+/** No larger file is taken for a plan: somebody's generated code. */
+const largestPlanBytes = 4 * 1024 * 1024;
+
+const deepestFolder = 40;
+
+/** Folders of other people's code, of what was made from code, and hidden ones. */
+const passedBy = /^(?:node_modules|bower_components|dist|out|build|coverage|vendor|\..*)$/;
+
+function isScript(name: string): boolean {
+  return /\.[cm]?[jt]sx?$/i.test(name) && !/\.d\.[cm]?ts$/i.test(name);
+}
+
+const namesSeen = new Map<string, { readonly stamp: string; readonly named: boolean }>();
+
+function namesLibrary(path: string): boolean {
+  const stamp = stampOf(path);
+  if (!stamp) return false;
+  const known = namesSeen.get(path);
+  if (known?.stamp === stamp) return known.named;
+  let named = false;
+  try {
+    named = readFileSync(path).includes("loomwright");
+  } catch {
+    // Not readable, so not a plan.
+  }
+  namesSeen.set(path, { stamp, named });
+  return named;
+}
+
+function entriesOf(folder: string) {
+  try {
+    return readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+  } catch {
+    return [];
+  }
+}
+
+function pathOf(uri: Uri): string | undefined {
+  if (!uri.startsWith("file:")) return undefined;
+  try {
+    return fileURLToPath(uri);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Undefined unless it is a file of a size that people write. */
+function stampOf(path: string): string | undefined {
+  try {
+    const found = statSync(path, { throwIfNoEntry: false });
+    return found?.isFile() && found.size <= largestPlanBytes ? `${found.mtimeMs}-${found.size}` : undefined;
+  } catch {
+    return undefined;
+  }
+}

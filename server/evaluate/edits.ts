@@ -1,0 +1,168 @@
+import ts from "typescript";
+import type { PropertyPath } from "../../library/model/record.ts";
+import type { Change, ProposedFix } from "../../library/rules/finding.ts";
+import { bareExpression } from "./bare-expression.ts";
+import type { Edit, PlacedFix } from "./checked-plan.ts";
+import { insertProperties, quoteOf, removeProperty, renameProperty, type TextEdit } from "./literal-edits.ts";
+import type { PlanFile } from "./parse.ts";
+import type { PlacesOfTrees } from "./plan-in-text.ts";
+import { printValue } from "./print-value.ts";
+import type { Written } from "./provenance.ts";
+
+/**
+ * The text edits of a fix, made where the values are written. Undefined when one of them cannot be edited there, or when two
+ * would get in each other's way. A fix that changes other circuits too is a suggestion, whatever the rule called it.
+ */
+export function editsOf(fix: ProposedFix, places: PlacesOfTrees): PlacedFix | undefined {
+  const alsoChanges = new Set<number>();
+  const edits: Edit[] = [];
+  const insertions = new Map<ts.Node, Insertion>();
+  for (const change of fix.changes) {
+    const made =
+      change.do === "set"
+        ? set(change, places)
+        : change.do === "remove"
+          ? remove(change, places)
+          : rename(change, places);
+    if (!made) return undefined;
+    for (const other of made.alsoChanges) alsoChanges.add(other);
+    if ("edit" in made) edits.push(editIn(made.file, made.edit));
+    else {
+      const sameLiteral = insertions.get(made.literal);
+      if (sameLiteral) sameLiteral.properties.push(made.property);
+      else insertions.set(made.literal, { file: made.file, properties: [made.property], wrap: made.wrap });
+    }
+  }
+  for (const [node, { file, properties, wrap }] of insertions) {
+    const { source } = file.tree;
+    if (wrap) {
+      const printed = properties.map(({ name, value }) => `, ${name}: ${value}`).join("");
+      const text = `{ ...${node.getText(source)}${printed} }`;
+      edits.push(editIn(file, { start: node.getStart(source), end: node.end, newText: text }));
+    } else if (ts.isObjectLiteralExpression(node)) {
+      for (const edit of insertProperties(node, properties, source)) edits.push(editIn(file, edit));
+    }
+  }
+  const changed = fix.changes.map(({ record }) => record);
+  const others = [...alsoChanges].filter((record) => !changed.includes(record)).sort((a, b) => a - b);
+  if (overlap(edits)) return undefined;
+  return {
+    title: fix.title,
+    kind: others.length > 0 ? "suggestion" : fix.kind,
+    edits: edits.sort(byPlace),
+    alsoChanges: others,
+  };
+}
+
+/** Whether two edits touch the same characters, or insert at the same place. */
+export function overlap(edits: readonly Edit[]): boolean {
+  const sorted = [...edits].sort(byPlace);
+  return sorted.some((edit, index) => {
+    const next = sorted[index + 1];
+    if (!next || next.uri !== edit.uri) return false;
+    return next.start < edit.end || (next.start === edit.start && next.end === edit.end);
+  });
+}
+
+interface Insertion {
+  readonly file: PlanFile;
+  readonly properties: { readonly name: string; readonly value: string }[];
+  /** The argument is a name or the like: it is spread into a new literal. */
+  readonly wrap: boolean;
+}
+
+type Made = { readonly file: PlanFile; readonly alsoChanges: readonly number[] } & (
+  | { readonly edit: TextEdit }
+  | {
+      readonly literal: ts.Expression;
+      readonly property: { readonly name: string; readonly value: string };
+      readonly wrap: boolean;
+    }
+);
+
+function set(change: Change & { readonly do: "set" }, places: PlacesOfTrees): Made | undefined {
+  const { record, path, value } = change;
+  const origin = places.originOf(record, path);
+  const end = origin?.trail.at(-1);
+  if (!origin || !end) return insert(record, path, change, places);
+  if (!ts.isExpression(end.node)) return undefined;
+  const { source } = end.file.tree;
+  const newText = printValue(value, quoteOf(source));
+  const alsoChanges = places.alsoSets(record, end);
+  const isName = ts.isShorthandPropertyAssignment(end.node.parent) && end.node.parent.name === end.node;
+  const start = end.node.getStart(source);
+  if (isName) {
+    // `{ load }` whose name leads nowhere: the property is set, and the name no longer used.
+    return {
+      file: end.file,
+      alsoChanges,
+      edit: { start, end: end.node.end, newText: `${source.text.slice(start, end.node.end)}: ${newText}` },
+    };
+  }
+  if (ts.isParameter(end.node.parent) && end.node.parent.name === end.node) return undefined;
+  return { file: end.file, alsoChanges, edit: { start, end: end.node.end, newText } };
+}
+
+function insert(
+  record: number,
+  path: PropertyPath,
+  change: Change & { readonly do: "set" },
+  places: PlacesOfTrees,
+): Made | undefined {
+  const name = path.at(-1);
+  if (name === undefined) return undefined;
+  const { call, given } = places.argumentOf(record);
+  const object = places.provenance.objectAt(record, path.slice(0, -1));
+  if (object) {
+    const { file, literal } = object;
+    const alsoChanges = places.alsoHave(record, { file, node: literal });
+    const property = { name, value: printValue(change.value, quoteOf(file.tree.source)) };
+    const elsewhere = given !== undefined && bareExpression(given) !== literal;
+    // A shared literal is left alone when the call can be given one of its own.
+    const wrap =
+      path.length === 1 && alsoChanges.length > 0 && elsewhere && places.alsoSetsCall(record).length === 0;
+    if (!wrap) return { file, alsoChanges, literal, property, wrap: false };
+  }
+  if (!given || path.length !== 1 || !isReference(bareExpression(given))) return undefined;
+  return {
+    file: call.file,
+    alsoChanges: places.alsoSetsCall(record),
+    literal: given,
+    property: { name, value: printValue(change.value, quoteOf(call.file.tree.source)) },
+    wrap: true,
+  };
+}
+
+function remove({ record, path }: Change, places: PlacesOfTrees): Made | undefined {
+  const origin = places.originOf(record, path);
+  if (!origin?.whole) return undefined;
+  const { holder, property } = origin;
+  const edit = removeProperty(holder.literal, property, holder.file.tree.source);
+  return { file: holder.file, edit, alsoChanges: places.alsoHave(record, literalOf(holder)) };
+}
+
+function rename(change: Change & { readonly do: "rename" }, places: PlacesOfTrees): Made | undefined {
+  const { record, path, to } = change;
+  const origin = places.originOf(record, path);
+  if (!origin?.whole) return undefined;
+  const { holder, property } = origin;
+  const edit = renameProperty(property, to, holder.file.tree.source);
+  return edit && { file: holder.file, edit, alsoChanges: places.alsoHave(record, literalOf(holder)) };
+}
+
+function literalOf({ file, literal }: { readonly file: PlanFile; readonly literal: ts.Expression }): Written {
+  return { file, node: literal };
+}
+
+/** Something that can be spread where it stands. */
+function isReference(node: ts.Expression): boolean {
+  return ts.isIdentifier(node) || ts.isPropertyAccessExpression(node) || ts.isCallExpression(node);
+}
+
+function editIn(file: PlanFile, { start, end, newText }: TextEdit): Edit {
+  return { uri: file.uri, start, end, version: file.version, expected: file.text.slice(start, end), newText };
+}
+
+export function byPlace(a: Edit, b: Edit): number {
+  return a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : a.start - b.start || a.end - b.end;
+}

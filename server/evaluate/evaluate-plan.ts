@@ -1,0 +1,148 @@
+import { judge } from "../../library/judge.ts";
+import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
+import type { CheckOutcome, Place } from "./checked-plan.ts";
+import { fallbackNames } from "./fallback-names.ts";
+import type { FileCache } from "./file-cache.ts";
+import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
+import { PlanFile } from "./parse.ts";
+import { PlanInText, placeOfCallee } from "./plan-in-text.ts";
+import { type Evidence, Provenance } from "./provenance.ts";
+import type { Limits, MarkedPosition, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
+import type { Uri, Workspace } from "./workspace.ts";
+
+export interface Evaluator {
+  readonly workspace: Workspace;
+  readonly cache: Pick<FileCache, "get">;
+  readonly sandbox: Sandbox;
+  readonly limits: Limits;
+}
+
+/** Reads, runs and judges one plan. */
+export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<CheckOutcome | PlanInText> {
+  const { workspace, cache, sandbox, limits } = evaluator;
+  const plan = loadPlan(root, workspace, cache);
+  const { snapshot, broken } = plan;
+  if (broken?.syntaxError) {
+    const { start, end, text } = broken.syntaxError;
+    const place = { uri: broken.uri, start, end };
+    return { state: "held", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
+  }
+  const rootFile = plan.files.get(root);
+  if (!rootFile) return withoutRoot(plan);
+  const runs = plan.problems.length === 0;
+  const outcome = runs ? await sandbox.run({ root, modules: modulesOf(plan), limits }) : nothingRun;
+  const evidence = evidenceOf(plan, rootFile, outcome);
+  const provenance = new Provenance(evidence);
+  const stopped = outcome.stopped && stoppedProblem(outcome.stopped, limits);
+  const problems = stopped ? [stopped] : plan.problems.map(problemOf);
+  const places = outcome.stopped
+    ? [stoppedPlace(outcome.stopped, plan, provenance) ?? startOf(rootFile)]
+    : plan.problems.map(({ place }) => place);
+  const judgement = judge(planRecords(outcome.records, provenance), problems);
+  return new PlanInText({ evidence, snapshot, judgement, problemPlaces: places });
+}
+
+const nothingRun: RunOutcome = { records: [], calls: [], births: [] };
+
+/** The plan's own file does not exist, or does no longer. */
+function withoutRoot(plan: LoadedPlan): PlanInText {
+  const file = new PlanFile({ uri: plan.root, version: "absent", text: "" }, 0);
+  const place = { uri: plan.root, start: 0, end: 0 };
+  const detail = plan.root.slice(plan.root.lastIndexOf("/") + 1);
+  const judgement = judge([], [{ rule: "plan/cannot-run", reason: "import-not-found", detail }]);
+  const evidence = evidenceOf(plan, file, nothingRun);
+  return new PlanInText({ evidence, snapshot: plan.snapshot, judgement, problemPlaces: [place] });
+}
+
+function modulesOf({ files, imports }: LoadedPlan) {
+  return [...files.values()].map((file) => ({
+    uri: file.uri,
+    js: file.marked?.js ?? "",
+    imports: Object.fromEntries(imports.get(file.uri) ?? []),
+  }));
+}
+
+function evidenceOf(plan: LoadedPlan, root: PlanFile, outcome: RunOutcome): Evidence {
+  const { files, imports } = plan;
+  return {
+    outcome,
+    root,
+    files: files.size > 0 ? [...files.values()] : [root],
+    imported: (importer, text) => {
+      const to = imports.get(importer.uri)?.get(text);
+      return to === undefined || to === "loomwright" ? undefined : files.get(to);
+    },
+  };
+}
+
+/** Names are only looked for when some record needs one. */
+function planRecords(records: readonly RawRecord[], provenance: Provenance): readonly PlanRecord[] {
+  let names: ReadonlyMap<number, string> | undefined;
+  const unnamed = () => records.flatMap(({ input }, index) => (hasName(input) ? [] : [index]));
+  return records.map(({ word, input }, index) => ({
+    word,
+    input,
+    get fallbackName() {
+      names ??= fallbackNames(unnamed(), provenance);
+      return names.get(index) ?? "circuit";
+    },
+  }));
+}
+
+function hasName(input: unknown): boolean {
+  const name = (input as { readonly name?: unknown } | null | undefined)?.name;
+  return typeof name === "string" && name.trim() !== "";
+}
+
+function problemOf({ reason, detail }: LoadProblem): PlanProblem {
+  return { rule: "plan/cannot-run", reason, detail };
+}
+
+function stoppedProblem(stopped: Stopped, limits: Limits): PlanProblem {
+  switch (stopped.why) {
+    case "time":
+      return { rule: "plan/too-slow", limit: "time", allowed: limits.timeMs };
+    case "memory":
+      return { rule: "plan/too-slow", limit: "memory", allowed: limits.memoryBytes };
+    case "records":
+      return { rule: "plan/too-slow", limit: "records", allowed: limits.records };
+    case "error":
+      return { rule: "plan/cannot-run", reason: "error-thrown", detail: stopped.message };
+    case "failed":
+      return { rule: "plan/cannot-run", reason: "evaluator-failed", detail: stopped.message };
+  }
+}
+
+function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance): Place | undefined {
+  if (stopped.why === "failed") return undefined;
+  const at = stopped.at && placeOfPosition(stopped.at, plan);
+  if (at) return at;
+  const call = stopped.call === undefined ? undefined : provenance.callAt(stopped.call);
+  return call && placeOfCallee(call);
+}
+
+/** The word at a position of the marked text, or the rest of its line. */
+function placeOfPosition({ uri, line, column }: MarkedPosition, plan: LoadedPlan): Place | undefined {
+  const file = plan.files.get(uri);
+  if (!file?.marked) return undefined;
+  const { js, sourceOffset } = file.marked;
+  let lineStart = 0;
+  for (let passed = 1; passed < line; passed++) {
+    const lineBreak = js.indexOf("\n", lineStart);
+    if (lineBreak < 0) return undefined;
+    lineStart = lineBreak + 1;
+  }
+  const start = Math.min(sourceOffset(lineStart + column - 1), file.text.length);
+  const rest = file.text.slice(start, start + 200);
+  const length =
+    /^[\w$\u0080-\uffff]+/.exec(rest)?.[0].length ?? /^[^\r\n]*/.exec(rest)?.[0].trimEnd().length ?? 0;
+  return { uri, start, end: start + length };
+}
+
+function startOf(file: PlanFile): Place {
+  const [statement] = file.tree.source.statements;
+  if (!statement) return { uri: file.uri, start: 0, end: 0 };
+  const start = statement.getStart(file.tree.source);
+  const lineEnd = file.text.slice(start, statement.end).search(/\r?\n/);
+  return { uri: file.uri, start, end: lineEnd < 0 ? statement.end : start + lineEnd };
+}

@@ -1,0 +1,655 @@
+import ts from "typescript";
+import { bareExpression } from "./bare-expression.ts";
+import { type LocalName, localsIn, seenIn } from "./seen-objects.ts";
+import { TextSplices } from "./text-splices.ts";
+
+/**
+ * Puts the marks described in `sandbox.ts` into stripped JavaScript, and notes on the way what else only a walk over the whole
+ * tree can tell: imports and which of their names are used as values, and syntax that cannot be run.
+ *
+ * `js` has every character of the source at its own place; `file` numbers the file. A mark never adds a line and never changes
+ * what the program does; a call or literal that cannot be marked so is left as it is, and only costs precision.
+ */
+export function mark(source: ts.SourceFile, js: string, file: number, leftOver: readonly ts.Node[]): Marked {
+  return new Marking(source, file * sitesInFile).finish(js, leftOver);
+}
+
+export interface Marked {
+  readonly js: string;
+  /** Offset in the source of an offset in the marked text. */
+  readonly sourceOffset: (markedOffset: number) => number;
+  /** Call sites and literals, in the order of their numbers: the first has the file's number times {@link sitesInFile}. */
+  readonly sites: readonly Site[];
+  /** Destructuring patterns that were given a name, in the order of {@link patternName}. */
+  readonly patterns: readonly ts.ObjectBindingPattern[];
+  readonly imports: readonly ImportLine[];
+  readonly refused: readonly Refused[];
+}
+
+export type CallLike = ts.CallExpression | ts.NewExpression;
+
+/** A marked call or literal. */
+export interface Site {
+  readonly node: CallLike | ts.ObjectLiteralExpression;
+  /** The expressions passed as `seen`, as written in the marked text. */
+  readonly seen: readonly string[];
+}
+
+/** An import or a re-export. */
+export interface ImportLine {
+  readonly specifier: string;
+  /** The text that names the module, with its quotes. */
+  readonly start: number;
+  readonly end: number;
+  /** Names of the other module that this line needs to run. */
+  readonly names: readonly { readonly name: string; readonly start: number; readonly end: number }[];
+  /** Everything it brings in is used as a type only, so that nothing of it need exist when the plan runs. */
+  readonly typesOnly: boolean;
+}
+
+export interface Refused {
+  readonly start: number;
+  readonly end: number;
+  readonly reason: "syntax-not-run" | "import-not-allowed";
+  /** In a builder's words: "A decorator". */
+  readonly what: string;
+}
+
+/** More call sites and literals than any file that people write. */
+export const sitesInFile = 2 ** 24;
+
+const K = ts.SyntaxKind;
+
+class Marking {
+  readonly #source: ts.SourceFile;
+  readonly #text: string;
+  readonly #firstSite: number;
+  readonly #sites: Site[] = [];
+  readonly #patterns: ts.ObjectBindingPattern[] = [];
+  readonly #splices = new TextSplices();
+  readonly #refused: Refused[] = [];
+  readonly #importLines: ts.ImportDeclaration[] = [];
+  readonly #exportLines: ts.ExportDeclaration[] = [];
+  /** Identifiers used as values. */
+  readonly #used = new Set<string>();
+  /** Local names of the words, so far as imported plainly. */
+  readonly #words = new Set<string>();
+  readonly #names = new Map<string, LocalName>();
+  readonly #undo: [string, LocalName | undefined][] = [];
+  #tries = 0;
+
+  constructor(source: ts.SourceFile, firstSite: number) {
+    this.#source = source;
+    this.#text = source.text;
+    this.#firstSite = firstSite;
+  }
+
+  finish(js: string, leftOver: readonly ts.Node[]): Marked {
+    for (const statement of this.#source.statements) this.#visit(statement);
+    for (const node of leftOver) this.#refuse(node, leftOverName(node));
+    const imports = [
+      ...this.#importLines.map((line) => this.#importLine(line)),
+      ...this.#exportLines.flatMap((line) => exportLine(line, this.#source)),
+    ];
+    return {
+      js: this.#splices.apply(js),
+      sourceOffset: (offset) => this.#splices.offsetBefore(offset),
+      sites: this.#sites,
+      patterns: this.#patterns,
+      imports,
+      refused: this.#refused,
+    };
+  }
+
+  readonly #visit = (node: ts.Node): void => {
+    const { kind } = node;
+    if (kind >= K.FirstTypeNode && kind <= K.LastTypeNode) return;
+    switch (kind) {
+      case K.Identifier:
+        this.#used.add((node as ts.Identifier).text);
+        return;
+      case K.NumericLiteral:
+      case K.StringLiteral:
+      case K.InterfaceDeclaration:
+      case K.TypeAliasDeclaration:
+      case K.TypeParameter:
+      // Either stripped, or refused as a whole.
+      case K.ModuleDeclaration:
+      case K.EnumDeclaration:
+      case K.ImportEqualsDeclaration:
+        return;
+      case K.ImportDeclaration:
+        this.#visitImport(node as ts.ImportDeclaration);
+        return;
+      case K.ExportDeclaration:
+        this.#visitExport(node as ts.ExportDeclaration);
+        return;
+      case K.CallExpression:
+        this.#visitCall(node as ts.CallExpression);
+        return;
+      case K.NewExpression:
+        this.#markCall(node as ts.NewExpression);
+        return;
+      case K.ObjectLiteralExpression:
+        this.#markLiteral(node as ts.ObjectLiteralExpression);
+        return;
+      case K.PropertyAccessExpression:
+        this.#visit((node as ts.PropertyAccessExpression).expression);
+        return;
+      case K.PropertyAssignment: {
+        const { name, initializer } = node as ts.PropertyAssignment;
+        this.#visitPropertyName(name);
+        this.#visit(initializer);
+        return;
+      }
+      case K.VariableStatement:
+        if (isDeclared(node)) return;
+        break;
+      case K.VariableDeclaration:
+        this.#visitVariable(node as ts.VariableDeclaration);
+        return;
+      case K.FunctionDeclaration:
+      case K.FunctionExpression:
+      case K.ArrowFunction:
+      case K.MethodDeclaration:
+      case K.Constructor:
+      case K.GetAccessor:
+      case K.SetAccessor:
+        this.#visitFunction(node as ts.FunctionLikeDeclaration);
+        return;
+      case K.ClassDeclaration:
+        if (isDeclared(node)) return;
+        break;
+      case K.HeritageClause:
+        if ((node as ts.HeritageClause).token === K.ImplementsKeyword) return;
+        break;
+      case K.PropertyDeclaration: {
+        const { name, initializer } = node as ts.PropertyDeclaration;
+        this.#refuseDecorators(node);
+        this.#visitPropertyName(name);
+        if (initializer && !isDeclared(node)) this.#visit(initializer);
+        return;
+      }
+      case K.BinaryExpression:
+        this.#visitBinary(node as ts.BinaryExpression);
+        return;
+      case K.ForStatement:
+      case K.ForInStatement:
+      case K.ForOfStatement:
+        this.#visitFor(node as ts.ForStatement | ts.ForInOrOfStatement);
+        return;
+      case K.Block:
+      case K.CaseBlock:
+        this.#inScope(() => {
+          this.#hide(node as ts.Block | ts.CaseBlock);
+          ts.forEachChild(node, this.#visit);
+        });
+        return;
+      case K.TryStatement:
+        this.#visitTry(node as ts.TryStatement);
+        return;
+      case K.AwaitExpression:
+        this.#before(node, "__leave(__open(),");
+        ts.forEachChild(node, this.#visit);
+        this.#splices.insert(node.end, ")");
+        return;
+      case K.LabeledStatement:
+        this.#visit((node as ts.LabeledStatement).statement);
+        return;
+      case K.BreakStatement:
+      case K.ContinueStatement:
+        return;
+      case K.Decorator:
+        this.#refuse(node, "A decorator");
+        return;
+      case K.JsxElement:
+      case K.JsxSelfClosingElement:
+      case K.JsxFragment:
+        this.#refuse(node, "JSX");
+        return;
+    }
+    ts.forEachChild(node, this.#visit);
+  };
+
+  /** Its splice is filled in at the end, when it is known which names are used as values. */
+  #visitImport(line: ts.ImportDeclaration): void {
+    this.#importLines.push(line);
+    const bindings = line.importClause?.namedBindings;
+    if (ts.isStringLiteral(line.moduleSpecifier) && line.moduleSpecifier.text === "loomwright") {
+      if (bindings && ts.isNamedImports(bindings)) {
+        for (const element of bindings.elements) this.#words.add(element.name.text);
+      }
+    }
+  }
+
+  #importLine(line: ts.ImportDeclaration): ImportLine {
+    const { importClause: clause } = line;
+    const place = specifierPlace(line.moduleSpecifier, this.#source);
+    if (!clause) return { ...place, names: [], typesOnly: false };
+    if (clause.phaseModifier === K.TypeKeyword) return { ...place, names: [], typesOnly: true };
+    const names: { name: string; start: number; end: number }[] = [];
+    const unused: ts.Node[] = [];
+    let kept = 0;
+    const sort = (node: ts.Identifier, whole: ts.Node, imported: string | undefined, typeOnly: boolean) => {
+      if (typeOnly || !this.#used.has(node.text)) {
+        unused.push(whole);
+        return;
+      }
+      kept++;
+      if (imported !== undefined)
+        names.push({ name: imported, start: whole.getStart(this.#source), end: whole.end });
+    };
+    if (clause.name) sort(clause.name, clause.name, "default", false);
+    const bindings = clause.namedBindings;
+    if (bindings && ts.isNamespaceImport(bindings)) sort(bindings.name, bindings, undefined, false);
+    if (bindings && ts.isNamedImports(bindings)) {
+      for (const element of bindings.elements) {
+        sort(element.name, element, (element.propertyName ?? element.name).text, element.isTypeOnly);
+      }
+    }
+    if (kept > 0) for (const node of unused) this.#blankWithComma(node);
+    // `import "./galley.ts"` is left: the circuits made there count, whoever uses its names.
+    else this.#splices.blank(clause.getStart(this.#source), line.moduleSpecifier.getStart(this.#source));
+    const typesOnly = kept === 0 && unused.length > 0 && !place.specifier.startsWith(".");
+    if (typesOnly) this.#splices.blank(line.getStart(this.#source), line.end);
+    return { ...place, names, typesOnly };
+  }
+
+  #blankWithComma(node: ts.Node): void {
+    let end = node.end;
+    while (/\s/.test(this.#text.charAt(end))) end++;
+    this.#splices.blank(node.getStart(this.#source), this.#text[end] === "," ? end + 1 : node.end);
+  }
+
+  #visitExport(line: ts.ExportDeclaration): void {
+    if (line.isTypeOnly) return;
+    this.#exportLines.push(line);
+    if (line.moduleSpecifier || !line.exportClause || !ts.isNamedExports(line.exportClause)) return;
+    for (const element of line.exportClause.elements) {
+      if (!element.isTypeOnly) this.#used.add((element.propertyName ?? element.name).text);
+    }
+  }
+
+  #visitCall(node: ts.CallExpression): void {
+    if (node.expression.kind === K.ImportKeyword) {
+      this.#refused.push({
+        start: node.getStart(this.#source),
+        end: node.end,
+        reason: "import-not-allowed",
+        what: node.getText(this.#source),
+      });
+      return;
+    }
+    const unmarkable =
+      node.expression.kind === K.SuperKeyword || continuesOptionalChain(node) || yieldsInside(node);
+    if (unmarkable) ts.forEachChild(node, this.#visit);
+    else this.#markCall(node);
+  }
+
+  #markCall(node: ts.CallExpression | ts.NewExpression): void {
+    const { expression, arguments: given } = node;
+    const seen = this.#names.size === 0 || !given ? nothingSeen : seenIn(given, this.#names, this.#source);
+    this.#before(node, `__leave(__enter(${this.#site({ node, seen })}${passed(seen)}),`);
+    this.#visit(expression);
+    const toWord = this.#callsWord(node);
+    for (const argument of given ?? []) {
+      // The literal given to a word is known from the call, and so are those nested in it.
+      if (toWord && ts.isObjectLiteralExpression(argument)) this.#visitKnownLiteral(argument);
+      else this.#visit(argument);
+    }
+    this.#splices.insert(node.end, ")");
+  }
+
+  #callsWord(node: ts.Expression): boolean {
+    return (
+      ts.isCallExpression(node) && ts.isIdentifier(node.expression) && this.#words.has(node.expression.text)
+    );
+  }
+
+  #visitKnownLiteral(literal: ts.ObjectLiteralExpression): void {
+    for (const property of literal.properties) {
+      if (ts.isPropertyAssignment(property)) {
+        this.#visitPropertyName(property.name);
+        if (ts.isObjectLiteralExpression(property.initializer)) this.#visitKnownLiteral(property.initializer);
+        else this.#visit(property.initializer);
+      } else this.#visit(property);
+    }
+  }
+
+  #markLiteral(node: ts.ObjectLiteralExpression): void {
+    const seen = this.#names.size === 0 ? nothingSeen : seenIn([node], this.#names, this.#source);
+    this.#before(node, `__literal(${this.#site({ node, seen })},`);
+    ts.forEachChild(node, this.#visit);
+    this.#splices.insert(node.end, `${passed(seen)})`);
+  }
+
+  #visitPropertyName(name: ts.PropertyName): void {
+    if (ts.isComputedPropertyName(name)) this.#visit(name.expression);
+  }
+
+  #visitVariable(node: ts.VariableDeclaration): void {
+    const { name, initializer } = node;
+    if (!ts.isIdentifier(name)) {
+      this.#visitPattern(name, isExported(node) ? undefined : false);
+      if (initializer) this.#visit(initializer);
+      return;
+    }
+    if (initializer) this.#visit(initializer);
+    this.#declare(name, initializer && this.#localOf(name.text, initializer));
+  }
+
+  #localOf(name: string, initializer: ts.Expression): LocalName | undefined {
+    if (this.#callsWord(initializer)) return undefined;
+    const behind = this.#names.size === 0 ? [] : localsIn(initializer, this.#names);
+    const told = isPlain(initializer) && (behind.length === 0 || !isObject(initializer));
+    if (told && behind.length === 0) return undefined;
+    return { name, ...(told ? {} : { seen: name }), behind, always: false };
+  }
+
+  /** `always` undefined: the pattern itself must not get a name. */
+  #visitPattern(pattern: ts.BindingPattern, always: boolean | undefined): void {
+    const named = always !== undefined && ts.isObjectBindingPattern(pattern) && pattern.elements.length > 0;
+    const seen = named ? this.#namePattern(pattern) : undefined;
+    this.#visitPatternElements(pattern, seen, always ?? false);
+  }
+
+  /** Behind its first property, so that destructuring nothing complains of that property, as it would without marks. */
+  #namePattern(pattern: ts.ObjectBindingPattern): string {
+    const seen = patternName(this.#patterns.push(pattern) - 1);
+    const first = pattern.elements[0] as ts.BindingElement;
+    if (first.dotDotDotToken) this.#splices.insert(first.getStart(this.#source), `[__self]:${seen},`);
+    else this.#laterSplice = { at: first.end, text: `,[__self]:${seen}` };
+    return seen;
+  }
+
+  /** Comes after the splices within the pattern's first property. */
+  #laterSplice: { at: number; text: string } | undefined;
+
+  #visitPatternElements(pattern: ts.BindingPattern, seen: string | undefined, always: boolean): void {
+    const later = this.#laterSplice;
+    this.#laterSplice = undefined;
+    for (const [index, element] of pattern.elements.entries()) {
+      if (ts.isBindingElement(element)) {
+        if (element.propertyName) this.#visitPropertyName(element.propertyName);
+        if (ts.isIdentifier(element.name)) {
+          const name = element.name.text;
+          this.#declare(element.name, { name, seen: seen ?? name, behind: [], always });
+        } else this.#visitPatternElements(element.name, seen, always);
+        if (element.initializer) this.#visit(element.initializer);
+      }
+      if (index === 0 && later) this.#splices.insert(later.at, later.text);
+    }
+  }
+
+  #visitFunction(node: ts.FunctionLikeDeclaration): void {
+    this.#refuseDecorators(node);
+    if (node.name && !ts.isIdentifier(node.name)) this.#visitPropertyName(node.name as ts.PropertyName);
+    if (!node.body) return;
+    const { body } = node;
+    this.#inScope(() => {
+      for (const parameter of node.parameters) this.#visitParameter(parameter);
+      this.#visit(body);
+    });
+  }
+
+  #visitParameter(node: ts.ParameterDeclaration): void {
+    this.#refuseDecorators(node);
+    const { name, initializer, type } = node;
+    if (ts.isIdentifier(name)) {
+      const simple = type && simpleTypes.has(type.kind);
+      this.#declare(
+        name,
+        simple ? undefined : { name: name.text, seen: name.text, behind: [], always: true },
+      );
+    } else this.#visitPattern(name, true);
+    if (initializer) this.#visit(initializer);
+  }
+
+  #visitBinary(node: ts.BinaryExpression): void {
+    const assigns = node.operatorToken.kind === K.EqualsToken;
+    if (assigns && (ts.isObjectLiteralExpression(node.left) || ts.isArrayLiteralExpression(node.left))) {
+      this.#visitTarget(node.left);
+    } else this.#visit(node.left);
+    this.#visit(node.right);
+  }
+
+  /** What is assigned to looks like a literal and is none; only its names matter. */
+  #visitTarget(node: ts.Node): void {
+    ts.forEachChild(node, (child) => {
+      if (ts.isIdentifier(child)) this.#used.add(child.text);
+      else this.#visitTarget(child);
+    });
+  }
+
+  #visitFor(node: ts.ForStatement | ts.ForInOrOfStatement): void {
+    this.#inScope(() => {
+      if (ts.isForStatement(node)) {
+        ts.forEachChild(node, this.#visit);
+        return;
+      }
+      const { initializer, expression, statement } = node;
+      if (ts.isVariableDeclarationList(initializer)) {
+        const name = initializer.declarations[0]?.name;
+        if (name && ts.isIdentifier(name)) {
+          this.#declare(name, { name: name.text, seen: name.text, behind: [], always: true });
+        } else if (name) this.#visitPattern(name, true);
+      } else this.#visitTarget(initializer);
+      this.#visit(expression);
+      this.#visit(statement);
+    });
+  }
+
+  #visitTry(node: ts.TryStatement): void {
+    const token = `__t${this.#tries++}`;
+    this.#before(node, `{const ${token}=__open();`);
+    this.#visit(node.tryBlock);
+    const { catchClause, finallyBlock } = node;
+    if (catchClause) {
+      this.#inScope(() => {
+        const name = catchClause.variableDeclaration?.name;
+        if (name && ts.isIdentifier(name)) this.#declare(name, undefined);
+        else if (name) this.#visitPattern(name, undefined);
+        this.#splices.insert(catchClause.block.getStart(this.#source) + 1, `__leave(${token});`);
+        this.#visit(catchClause.block);
+      });
+    }
+    if (finallyBlock) {
+      this.#splices.insert(finallyBlock.getStart(this.#source) + 1, `__leave(${token});`);
+      this.#visit(finallyBlock);
+    }
+    this.#splices.insert(node.end, "}");
+  }
+
+  #refuseDecorators(node: ts.Node): void {
+    if (!ts.canHaveDecorators(node)) return;
+    for (const decorator of ts.getDecorators(node) ?? []) this.#refuse(decorator, "A decorator");
+  }
+
+  #refuse(node: ts.Node, what: string): void {
+    const start = node.getStart(this.#source);
+    const lineEnd = this.#text.indexOf("\n", start);
+    const end = lineEnd < 0 ? node.end : Math.min(node.end, lineEnd);
+    this.#refused.push({ start, end, reason: "syntax-not-run", what });
+  }
+
+  #site(site: Site): number {
+    this.#sites.push(site);
+    return this.#firstSite + this.#sites.length - 1;
+  }
+
+  /** `return{…}` needs a space once the brace is preceded by a name. */
+  #before(node: ts.Node, text: string): void {
+    const start = node.getStart(this.#source);
+    const glued = start > 0 && /[\w$\u0080-\uffff]/.test(this.#text.charAt(start - 1));
+    this.#splices.insert(start, glued ? ` ${text}` : text);
+  }
+
+  #inScope(walk: () => void): void {
+    const from = this.#undo.length;
+    walk();
+    while (this.#undo.length > from) {
+      const [name, before] = this.#undo.pop() as [string, LocalName | undefined];
+      if (before) this.#names.set(name, before);
+      else this.#names.delete(name);
+    }
+  }
+
+  #declare(name: ts.Identifier, local: LocalName | undefined): void {
+    if (reserved.test(name.text))
+      this.#refuse(name, `The name ${name.text}, which the evaluator uses itself,`);
+    this.#setName(name.text, local);
+  }
+
+  /** A block's own names hide outer ones from its first character on, before they are declared. */
+  #hide(block: ts.Block | ts.CaseBlock): void {
+    if (this.#names.size === 0) return;
+    const statements = ts.isBlock(block)
+      ? [block.statements]
+      : block.clauses.map((clause) => clause.statements);
+    for (const statement of statements.flat()) {
+      if (ts.isVariableStatement(statement)) {
+        for (const { name } of statement.declarationList.declarations) this.#hideNamesOf(name);
+      } else if (ts.isFunctionDeclaration(statement) || ts.isClassDeclaration(statement)) {
+        if (statement.name) this.#hideNamesOf(statement.name);
+      }
+    }
+  }
+
+  #hideNamesOf(name: ts.BindingName): void {
+    if (ts.isIdentifier(name)) this.#setName(name.text, undefined);
+    else
+      for (const element of name.elements) if (ts.isBindingElement(element)) this.#hideNamesOf(element.name);
+  }
+
+  #setName(name: string, local: LocalName | undefined): void {
+    const before = this.#names.get(name);
+    if (!before && !local) return;
+    this.#undo.push([name, before]);
+    if (local) this.#names.set(name, local);
+    else this.#names.delete(name);
+  }
+}
+
+/** Names that the marks bring in. */
+const reserved = /^__(?:enter|leave|open|literal|self|[pt]\d+)$/;
+
+/** The name that a destructuring pattern is given, by its number in the file. */
+export function patternName(index: number): string {
+  return `__p${index}`;
+}
+
+const nothingSeen: readonly string[] = [];
+
+const simpleTypes = new Set([K.StringKeyword, K.NumberKeyword, K.BooleanKeyword]);
+
+function passed(seen: readonly string[]): string {
+  return seen.length === 0 ? "" : `,${seen.join(",")}`;
+}
+
+/** The call is followed by a further link of its chain: wrapping it would end the chain early. */
+function continuesOptionalChain(node: ts.CallExpression): boolean {
+  if (!(node.flags & ts.NodeFlags.OptionalChain)) return false;
+  let outer = node.parent;
+  while (ts.isNonNullExpression(outer)) outer = outer.parent;
+  return (
+    (outer.flags & ts.NodeFlags.OptionalChain) !== 0 &&
+    (outer as Partial<ts.CallExpression>).expression?.pos === node.pos
+  );
+}
+
+/** While a generator stands still in the middle of the call, others run; the call would seem open all the while. */
+function yieldsInside(node: ts.CallExpression): boolean {
+  return node.arguments.some(function yields(argument): boolean {
+    if (argument.kind === K.YieldExpression) return true;
+    if (ts.isFunctionLike(argument)) return false;
+    if (ts.isIdentifier(argument) || ts.isLiteralExpression(argument)) return false;
+    // Yield is rare: ask the flag that the parser left rather than walk everything.
+    if (!(argument.flags & ts.NodeFlags.YieldContext)) return false;
+    return ts.forEachChild(argument, (child) => yields(child as ts.Expression) || undefined) ?? false;
+  });
+}
+
+/** Says only that something exists elsewhere, and is stripped. */
+function isDeclared(node: ts.Node): boolean {
+  const { modifiers } = node as ts.PropertyDeclaration;
+  if (!modifiers) return false;
+  return modifiers.some(
+    ({ kind }) => kind === K.DeclareKeyword || (kind === K.AbstractKeyword && ts.isPropertyDeclaration(node)),
+  );
+}
+
+function isExported(node: ts.VariableDeclaration): boolean {
+  const statement = node.parent.parent;
+  return (
+    ts.isVariableStatement(statement) &&
+    (statement.modifiers?.some(({ kind }) => kind === K.ExportKeyword) ?? false)
+  );
+}
+
+/** Its value can be read off the text: a literal, or the name of something. */
+function isPlain(node: ts.Expression): boolean {
+  switch (node.kind) {
+    case K.AsExpression:
+    case K.SatisfiesExpression:
+    case K.ParenthesizedExpression:
+    case K.NonNullExpression:
+      return isPlain((node as ts.ParenthesizedExpression).expression);
+    case K.CallExpression:
+    case K.NewExpression:
+    case K.ElementAccessExpression:
+    case K.AwaitExpression:
+    case K.ConditionalExpression:
+    case K.BinaryExpression:
+      return false;
+    default:
+      return true;
+  }
+}
+
+function isObject(node: ts.Expression): boolean {
+  const bare = bareExpression(node);
+  return ts.isObjectLiteralExpression(bare) || ts.isArrayLiteralExpression(bare);
+}
+
+function specifierPlace(specifier: ts.Expression, source: ts.SourceFile) {
+  return {
+    specifier: ts.isStringLiteralLike(specifier) ? specifier.text : specifier.getText(source),
+    start: specifier.getStart(source),
+    end: specifier.end,
+  };
+}
+
+function exportLine(line: ts.ExportDeclaration, source: ts.SourceFile): ImportLine[] {
+  const { moduleSpecifier, exportClause } = line;
+  if (!moduleSpecifier) return [];
+  const elements = exportClause && ts.isNamedExports(exportClause) ? exportClause.elements : [];
+  const names = elements
+    .filter((element) => !element.isTypeOnly)
+    .map((element) => ({
+      name: (element.propertyName ?? element.name).text,
+      start: element.getStart(source),
+      end: element.end,
+    }));
+  return [{ ...specifierPlace(moduleSpecifier, source), names, typesOnly: false }];
+}
+
+/** What the stripping could not strip. */
+function leftOverName(node: ts.Node): string {
+  switch (node.kind) {
+    case K.EnumDeclaration:
+      return "An enum";
+    case K.ModuleDeclaration:
+      return "A namespace";
+    case K.ImportEqualsDeclaration:
+      return "import =";
+    case K.ExportAssignment:
+      return "export =";
+    case K.TypeAssertionExpression:
+      return "A type written before a value (<T>x)";
+    case K.AsExpression:
+    case K.SatisfiesExpression:
+      return "A type in the middle of a calculation, without parentheses,";
+    default:
+      return "A property declared among a constructor's parameters";
+  }
+}

@@ -1,0 +1,388 @@
+import ts from "typescript";
+import type { Judgement } from "../../library/judge.ts";
+import type { PropertyPath } from "../../library/model/record.ts";
+import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
+import { ruleById } from "../../library/rules/registry.ts";
+import type { CheckedPlan, Place, PlacedFinding, PlacedFix, Spot } from "./checked-plan.ts";
+import { editsOf } from "./edits.ts";
+import {
+  type Argument,
+  type Evidence,
+  type Origin,
+  Provenance,
+  propertyName,
+  type Written,
+  writtenValue,
+} from "./provenance.ts";
+import { keyOf, Sharing } from "./sharing.ts";
+import type { Snapshot, Uri } from "./workspace.ts";
+
+/**
+ * A judged plan together with its text. Everything about places is worked out when it is asked for, from the trees of the
+ * very versions that were judged, and kept for as long as those trees are.
+ */
+export class PlanInText implements CheckedPlan {
+  readonly state = "checked";
+  readonly root: Uri;
+  readonly snapshot: Snapshot;
+  readonly judgement: Judgement;
+  readonly evidence: Evidence;
+  readonly #problemPlaces: readonly Place[];
+  #places: PlacesOfTrees;
+  #findings: readonly PlacedFinding[] | undefined;
+  /** The findings that each placed one was merged from. */
+  readonly #merged = new Map<PlacedFinding, readonly Finding[]>();
+
+  constructor(parts: {
+    readonly evidence: Evidence;
+    readonly snapshot: Snapshot;
+    readonly judgement: Judgement;
+    /** By the problem's index. */
+    readonly problemPlaces: readonly Place[];
+  }) {
+    this.root = parts.evidence.root.uri;
+    this.snapshot = parts.snapshot;
+    this.judgement = parts.judgement;
+    this.evidence = parts.evidence;
+    this.#problemPlaces = parts.problemPlaces;
+    this.#places = new PlacesOfTrees(parts.evidence);
+  }
+
+  get findings(): readonly PlacedFinding[] {
+    this.#findings ??= this.#placeFindings();
+    return this.#findings;
+  }
+
+  /** All findings that a placed one stands for. */
+  findingsIn(placed: PlacedFinding): readonly Finding[] {
+    return this.#merged.get(placed) ?? [placed.finding];
+  }
+
+  /** The checked text of a file. */
+  textOf(uri: Uri): string | undefined {
+    return this.evidence.files.find((file) => file.uri === uri)?.text;
+  }
+
+  placeOf(record: number, path: PropertyPath): Place | undefined {
+    const { places } = this;
+    if (path.length === 0) {
+      const { call, given } = places.argumentOf(record);
+      return given && placeIn({ file: call.file, node: given });
+    }
+    const end = places.originOf(record, path)?.trail.at(-1);
+    return end && placeIn(end);
+  }
+
+  callOf(record: number): Place {
+    return placeIn(this.places.argumentOf(record).call);
+  }
+
+  at(uri: Uri, offset: number): Spot | undefined {
+    return this.places.spotAt(uri, offset);
+  }
+
+  editsOf(fix: ProposedFix): PlacedFix | undefined {
+    return editsOf(fix, this.places);
+  }
+
+  /** Made anew when a newer text has taken over a tree: nodes kept from before would stand for other text. */
+  get places(): PlacesOfTrees {
+    if (!this.#places.current) this.#places = new PlacesOfTrees(this.evidence);
+    return this.#places;
+  }
+
+  #placeFindings(): readonly PlacedFinding[] {
+    const placed: PlacedFinding[] = [];
+    const shared = new Map<string, { readonly at: number; readonly findings: Finding[] }>();
+    for (const finding of this.judgement.findings) {
+      const message = ruleById(finding.rule)?.message(finding.values) ?? finding.rule;
+      const { at } = finding;
+      if ("problem" in at) {
+        const place = this.#problemPlaces[at.problem] ?? this.callOf(0);
+        placed.push({ finding, subjects: [finding.subject], message, place, related: [] });
+        continue;
+      }
+      const { place, related, sharedKey } = this.places.placeFinding(at.record, at.path);
+      const key = sharedKey && `${finding.rule}\n${finding.accepted ?? ""}\n${sharedKey}`;
+      const first = key === undefined ? undefined : shared.get(key);
+      if (first) {
+        first.findings.push(finding);
+        continue;
+      }
+      const others = finding.related.flatMap(({ at: other, text }) => {
+        const found =
+          "record" in other
+            ? this.places.placeRelated(other.record, other.path)
+            : this.#problemPlaces[other.problem];
+        return found ? [{ place: found, text }] : [];
+      });
+      if (key !== undefined) shared.set(key, { at: placed.length, findings: [finding] });
+      placed.push({ finding, subjects: [finding.subject], message, place, related: [...others, ...related] });
+    }
+    for (const { at, findings } of shared.values()) {
+      const one = placed[at];
+      if (!one || findings.length === 1) continue;
+      const subjects = [...new Set(findings.map(({ subject }) => subject))];
+      const all = { ...one, subjects, message: `${one.message}${alsoAbout(subjects.slice(1))}` };
+      placed[at] = all;
+      this.#merged.set(all, findings);
+    }
+    return placed;
+  }
+}
+
+/** Places, as long as the trees they are read off belong to the checked text. */
+export class PlacesOfTrees {
+  readonly evidence: Evidence;
+  readonly provenance: Provenance;
+  readonly #trees: readonly unknown[];
+  readonly #arguments = new Map<number, Argument>();
+  readonly #origins = new Map<string, Origin | undefined>();
+  readonly #sharing: Sharing;
+  /** By number of the call site. */
+  readonly #recordsAt = new Map<number, number[]>();
+  #values: readonly WrittenValue[] | undefined;
+
+  constructor(evidence: Evidence) {
+    this.evidence = evidence;
+    this.#trees = evidence.files.map((file) => file.tree);
+    this.provenance = new Provenance(evidence);
+    const { records, calls } = evidence.outcome;
+    this.#sharing = new Sharing(records.length, (record, path) => this.#piecesOf(record, path));
+    for (const [index, { call }] of records.entries()) {
+      const site = calls[call]?.callSite ?? -1;
+      const there = this.#recordsAt.get(site);
+      if (there) there.push(index);
+      else this.#recordsAt.set(site, [index]);
+    }
+  }
+
+  get current(): boolean {
+    return this.evidence.files.every((file, index) => file.tree === this.#trees[index]);
+  }
+
+  argumentOf(record: number): Argument {
+    let argument = this.#arguments.get(record);
+    if (!argument) {
+      argument = this.provenance.argumentOf(record);
+      this.#arguments.set(record, argument);
+    }
+    return argument;
+  }
+
+  originOf(record: number, path: PropertyPath): Origin | undefined {
+    const key = `${record}\n${path.join("\n")}`;
+    if (this.#origins.has(key)) return this.#origins.get(key);
+    const origin = this.provenance.originOf(record, path, this.argumentOf(record));
+    this.#origins.set(key, origin);
+    return origin;
+  }
+
+  /**
+   * On the value that is wrong. Where one written value sets several circuits, where those differ, and the value is related;
+   * where they differ nowhere, on the value, with a key that is the same for all of them.
+   */
+  placeFinding(record: number, path: PropertyPath): FoundPlace {
+    const origin = path.length > 0 ? this.originOf(record, path) : undefined;
+    const end = origin?.trail.at(-1);
+    const { call } = this.argumentOf(record);
+    if (this.#recordsOfCall(record).length <= 1 && (!end || isWithin(end, call))) {
+      return { place: end ? oneLine(end) : placeOfCallee(call), related: [] };
+    }
+    const pieces = this.#piecesOf(record, path);
+    const own = pieces.find((piece) => this.#sharing.recordsOf(path, piece).length === 1);
+    const set = end ? oneLine(end) : placeOfCallee(call);
+    if (!own) return { place: set, related: [], sharedKey: keyOf(end ?? call) };
+    if (end && keyOf(own) === keyOf(end)) return { place: set, related: [] };
+    const count = end ? this.#sharing.recordsOf(path, end).length : this.#recordsOfCall(record).length;
+    const place = placeOfDifference(own);
+    const others = count - 1;
+    const text =
+      others > 0
+        ? `${end ? "Set" : "Made"} here, for ${others} other ${others === 1 ? "circuit" : "circuits"} too`
+        : `${end ? "Set" : "Made"} here`;
+    return { place, related: end || keyOf(own) !== keyOf(call) ? [{ place: set, text }] : [] };
+  }
+
+  /** A place that a finding only points to: the value itself, wherever it is. */
+  placeRelated(record: number, path: PropertyPath): Place {
+    const origin = path.length > 0 ? this.originOf(record, path) : undefined;
+    const end = origin?.trail.at(-1);
+    return end ? oneLine(end) : placeOfCallee(this.argumentOf(record).call);
+  }
+
+  /** Other records that a piece of text has a part in, whichever property of theirs it sets. */
+  alsoSets(record: number, piece: Written): readonly number[] {
+    const { call } = this.argumentOf(record);
+    const own = this.#recordsOfCall(record);
+    const others = new Set<number>(isWithin(piece, call) ? own : []);
+    const key = keyOf(piece);
+    for (const { written, record: other } of this.#allValues()) if (keyOf(written) === key) others.add(other);
+    others.delete(record);
+    return [...others].sort((a, b) => a - b);
+  }
+
+  /** Other records that the same call made. */
+  alsoSetsCall(record: number): readonly number[] {
+    return this.#recordsOfCall(record).filter((other) => other !== record);
+  }
+
+  /** Other records whose argument is this literal, or has it spread into it. */
+  alsoHave(record: number, literal: Written): readonly number[] {
+    const key = keyOf(literal);
+    const others: number[] = [];
+    for (let other = 0; other < this.evidence.outcome.records.length; other++) {
+      if (other !== record && this.#layerKeys(other).has(key)) others.push(other);
+    }
+    return others;
+  }
+
+  spotAt(uri: Uri, offset: number): Spot | undefined {
+    const file = this.evidence.files.find((candidate) => candidate.uri === uri);
+    if (!file) return undefined;
+    const value = this.#valueAt(file.number, offset);
+    if (value) return value;
+    // Not on a value: perhaps on a call that made a record.
+    let innermost: Spot | undefined;
+    for (const records of this.#recordsAt.values()) {
+      const [record, ...alsoSets] = records;
+      if (record === undefined) continue;
+      const { call } = this.argumentOf(record);
+      if (call.file !== file || this.evidence.outcome.records[record]?.call === -1) continue;
+      const place = placeIn(call);
+      if (offset < place.start || offset > place.end) continue;
+      const smaller = !innermost || place.end - place.start < innermost.place.end - innermost.place.start;
+      if (smaller) innermost = { record, path: [], place, alsoSets };
+    }
+    return innermost;
+  }
+
+  #valueAt(fileNumber: number, offset: number): Spot | undefined {
+    let best: { readonly value: WrittenValue; readonly place: Place } | undefined;
+    const { source } = this.evidence.files.find(({ number }) => number === fileNumber)!.tree;
+    for (const value of this.#allValues()) {
+      const { node, file } = value.written;
+      if (file.number !== fileNumber || node.pos > offset || node.end < offset) continue;
+      const name = value.name;
+      const start = name ? name.getStart(source) : node.getStart(source);
+      if (offset < start) continue;
+      const place = placeIn(value.written);
+      if (!best || place.end - place.start < best.place.end - best.place.start) best = { value, place };
+    }
+    if (!best) return undefined;
+    const { value, place } = best;
+    return {
+      record: value.record,
+      path: value.path,
+      place,
+      alsoSets: this.alsoSets(value.record, value.written),
+    };
+  }
+
+  /** Every piece of text that sets a value of a record. */
+  #allValues(): readonly WrittenValue[] {
+    if (this.#values) return this.#values;
+    const values: WrittenValue[] = [];
+    for (const [record, { input }] of this.evidence.outcome.records.entries()) {
+      for (const path of pathsIn(input)) {
+        const origin = this.originOf(record, path);
+        if (!origin?.whole) continue;
+        for (const [step, written] of origin.trail.entries()) {
+          const name = step === 0 ? origin.property.name : undefined;
+          values.push({ record, path, written, ...(name ? { name } : {}) });
+        }
+      }
+    }
+    this.#values = values;
+    return values;
+  }
+
+  /** The text behind a property of a record, nearest to what set it first. */
+  #piecesOf(record: number, path: PropertyPath): readonly Written[] {
+    const trail = path.length > 0 ? (this.originOf(record, path)?.trail ?? []) : [];
+    return [...[...trail].reverse(), ...this.provenance.callersOf(record), ...this.provenance.seenAt(record)];
+  }
+
+  #recordsOfCall(record: number): readonly number[] {
+    const { records, calls } = this.evidence.outcome;
+    return this.#recordsAt.get(calls[records[record]?.call ?? -1]?.callSite ?? -1) ?? [];
+  }
+
+  readonly #layers = new Map<number, ReadonlySet<string>>();
+
+  #layerKeys(record: number): ReadonlySet<string> {
+    let keys = this.#layers.get(record);
+    if (!keys) {
+      const { object } = this.argumentOf(record);
+      const literals = object ? this.provenance.layersOf(object) : [];
+      const nested = literals.flatMap(({ file, literal }) =>
+        literal.properties.flatMap((property) => {
+          const value = writtenValue(property);
+          return value && propertyName(property) ? [keyOf({ file, node: value })] : [];
+        }),
+      );
+      keys = new Set([...literals.map(({ file, literal }) => keyOf({ file, node: literal })), ...nested]);
+      this.#layers.set(record, keys);
+    }
+    return keys;
+  }
+}
+
+interface FoundPlace {
+  readonly place: Place;
+  readonly related: readonly { readonly place: Place; readonly text: string }[];
+  readonly sharedKey?: string;
+}
+
+interface WrittenValue {
+  readonly record: number;
+  readonly path: PropertyPath;
+  readonly written: Written;
+  /** The property's name, where it stands beside the value. */
+  readonly name?: ts.Node;
+}
+
+export function placeIn({ file, node }: Written): Place {
+  return { uri: file.uri, start: node.getStart(file.tree.source), end: node.end };
+}
+
+/** A squiggle never runs over several lines: it ends with the first. */
+function oneLine(written: Written): Place {
+  const place = placeIn(written);
+  const lineEnd = written.file.text.slice(place.start, place.end).search(/\r?\n/);
+  return lineEnd < 0 ? place : { ...place, end: place.start + lineEnd };
+}
+
+/** What tells circuits apart is marked whole if it is on one line. */
+function placeOfDifference(own: Written): Place {
+  const whole = placeIn(own);
+  return own.file.text.slice(whole.start, whole.end).includes("\n") ? placeOfCallee(own) : whole;
+}
+
+/** What is called: an absent value has no better place. */
+export function placeOfCallee(call: Written): Place {
+  const { node, file } = call;
+  return ts.isCallExpression(node) || ts.isNewExpression(node)
+    ? oneLine({ file, node: node.expression })
+    : oneLine(call);
+}
+
+function isWithin(inner: Written, outer: Written): boolean {
+  return inner.file === outer.file && outer.node.pos <= inner.node.pos && inner.node.end <= outer.node.end;
+}
+
+function pathsIn(input: unknown): PropertyPath[] {
+  if (typeof input !== "object" || input === null) return [];
+  return Object.entries(input).flatMap(([key, value]) => [
+    [key],
+    ...(typeof value === "object" && value !== null && !("$strange" in value)
+      ? Object.keys(value).map((inner) => [key, inner])
+      : []),
+  ]);
+}
+
+function alsoAbout(others: readonly string[]): string {
+  const shown = others.slice(0, 5);
+  const rest = others.length - shown.length;
+  return ` Likewise: ${shown.join(", ")}${rest > 0 ? ` and ${rest} more` : ""}.`;
+}

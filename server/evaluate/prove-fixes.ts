@@ -1,0 +1,208 @@
+import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
+import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "./checked-plan.ts";
+import { overlap } from "./edits.ts";
+import { PieceTable } from "./piece-table.ts";
+import type { PlanInText } from "./plan-in-text.ts";
+import type { Uri } from "./workspace.ts";
+
+/** Checks the plan again with other texts for some files. */
+export type Try = (texts: ReadonlyMap<Uri, string>) => Promise<CheckOutcome>;
+
+/** See `Checker.provenFixes`. */
+export async function provenFixes(
+  plan: PlanInText,
+  placed: PlacedFinding,
+  attempt: Try,
+): Promise<readonly PlacedFix[]> {
+  const findings = plan.findingsIn(placed);
+  const proven: PlacedFix[] = [];
+  for (const fix of possibleFixes(plan, findings)) {
+    const draft = new Draft(plan);
+    draft.apply(fix.edits);
+    const after = await attempt(draft.texts());
+    if (after.state !== "checked" || addsNothing(plan, after) === false) continue;
+    const left = keysOf(after.judgement.findings);
+    if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(fix);
+  }
+  return proven.sort(bestFirst);
+}
+
+/**
+ * See `Checker.fixAll`. In each round one repair a circuit is applied and the plan checked again. A repair after which its
+ * finding is still there is given up; if something new came and it cannot be told from which, half of them are tried.
+ */
+export async function provenFixAll(plan: PlanInText, attempt: Try): Promise<PlacedFix | undefined> {
+  const draft = new Draft(plan);
+  const givenUp = new Set<string>();
+  let current: PlanInText = plan;
+  let most = Number.POSITIVE_INFINITY;
+  let fixed = 0;
+  for (let run = 0; run < mostRuns; run++) {
+    const round = repairsFor(current, givenUp).slice(0, most);
+    if (round.length === 0) break;
+    const edits = round.flatMap(({ fix }) => fix.edits);
+    const after = await attempt(draft.textsWith(edits));
+    const left = after.state === "checked" ? keysOf(after.judgement.findings) : undefined;
+    const inVain = left ? round.filter(({ finding }) => left.has(keyOf(finding))) : [];
+    if (after.state === "checked" && inVain.length === 0 && addsNothing(current, after)) {
+      draft.apply(edits);
+      fixed += round.length;
+      current = after as PlanInText;
+      most = Number.POSITIVE_INFINITY;
+    } else if (inVain.length > 0 && inVain.length < round.length) {
+      for (const { key } of inVain) givenUp.add(key);
+    } else if (round.length === 1) {
+      for (const { key } of round) givenUp.add(key);
+      most = Number.POSITIVE_INFINITY;
+    } else {
+      most = Math.floor(round.length / 2);
+    }
+  }
+  const edits = draft.edits();
+  if (edits.length === 0) return undefined;
+  const title = fixed === 1 ? "Fix 1 finding" : `Fix ${fixed} findings`;
+  return { title, kind: "repair", edits, alsoChanges: [] };
+}
+
+/** Each run takes as long as a keystroke; saving a file must not take much longer than a breath. */
+const mostRuns = 40;
+
+/** The plan's own text, edited step by step. */
+class Draft {
+  readonly #plan: PlanInText;
+  readonly #files = new Map<Uri, PieceTable>();
+
+  constructor(plan: PlanInText) {
+    this.#plan = plan;
+  }
+
+  apply(edits: readonly Edit[]): void {
+    for (const uri of new Set(edits.map((edit) => edit.uri))) {
+      this.#tableOf(uri).apply(edits.filter((edit) => edit.uri === uri));
+    }
+  }
+
+  texts(): ReadonlyMap<Uri, string> {
+    return new Map([...this.#files].map(([uri, table]) => [uri, table.text]));
+  }
+
+  textsWith(edits: readonly Edit[]): ReadonlyMap<Uri, string> {
+    const texts = new Map(this.texts());
+    for (const uri of new Set(edits.map((edit) => edit.uri))) {
+      const table = new PieceTable(this.#tableOf(uri).text);
+      table.apply(edits.filter((edit) => edit.uri === uri));
+      texts.set(uri, table.text);
+    }
+    return texts;
+  }
+
+  /** Against the plan's own text. */
+  edits(): readonly Edit[] {
+    return [...this.#files].flatMap(([uri, table]) => {
+      const text = this.#plan.textOf(uri);
+      const version = this.#plan.snapshot.get(uri);
+      if (text === undefined || version === undefined) return [];
+      return table
+        .edits()
+        .map((edit) => ({ uri, version, expected: text.slice(edit.start, edit.end), ...edit }));
+    });
+  }
+
+  #tableOf(uri: Uri): PieceTable {
+    let table = this.#files.get(uri);
+    if (!table) {
+      table = new PieceTable(this.#plan.textOf(uri) ?? "");
+      this.#files.set(uri, table);
+    }
+    return table;
+  }
+}
+
+interface Repair {
+  readonly key: string;
+  readonly finding: Finding;
+  readonly fix: PlacedFix;
+}
+
+/** At most one for each circuit, worst finding first, and none that touches another's text. */
+function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Repair[] {
+  const repairs: Repair[] = [];
+  const records = new Set<number>();
+  let taken: readonly Edit[] = [];
+  for (const finding of plan.judgement.findings) {
+    if (finding.accepted !== undefined || !("record" in finding.at) || records.has(finding.at.record))
+      continue;
+    for (const proposed of finding.fixes) {
+      const key = `${keyOf(finding)}\n${proposed.title}`;
+      if (proposed.kind !== "repair" || givenUp.has(key)) continue;
+      const fix = plan.editsOf(proposed);
+      if (fix?.kind !== "repair" || fix.edits.length === 0) continue;
+      if (overlap([...fix.edits, ...near(taken, fix.edits)])) continue;
+      repairs.push({ key, finding, fix });
+      taken = [...taken, ...fix.edits];
+      records.add(finding.at.record);
+      break;
+    }
+  }
+  return repairs;
+}
+
+/** Only edits that could touch are compared. */
+function near(taken: readonly Edit[], edits: readonly Edit[]): readonly Edit[] {
+  return taken.filter((other) =>
+    edits.some((edit) => edit.uri === other.uri && edit.start <= other.end && other.start <= edit.end),
+  );
+}
+
+function possibleFixes(plan: PlanInText, findings: readonly Finding[]): readonly PlacedFix[] {
+  const fixes = new Map<string, PlacedFix>();
+  for (const proposed of findings
+    .flatMap((finding) => finding.fixes.slice(0, mostFixes))
+    .slice(0, 3 * mostFixes)) {
+    const fix = plan.editsOf(proposed as ProposedFix);
+    if (!fix || fix.edits.length === 0) continue;
+    const key = JSON.stringify(fix.edits.map(({ uri, start, end, newText }) => [uri, start, end, newText]));
+    if (!fixes.has(key)) fixes.set(key, fix);
+  }
+  return [...fixes.values()];
+}
+
+const mostFixes = 8;
+
+/** No circuit has come or gone, and none has a finding that it had not before, or a worse one. Hints do not count. */
+function addsNothing(before: PlanInText, after: CheckOutcome & { readonly state: "checked" }): boolean {
+  const { circuits: had, problems } = before.judgement;
+  if (after.judgement.circuits.length < had.length || after.judgement.problems.length > problems.length)
+    return false;
+  const known = keysOf(before.judgement.findings);
+  for (const [key, severity] of keysOf(after.judgement.findings)) {
+    if (severity === "hint") continue;
+    const was = known.get(key);
+    if (was === undefined || order[severity] < order[was]) return false;
+  }
+  return true;
+}
+
+const order = { error: 0, warning: 1, info: 2, hint: 3 };
+
+/** Open findings by what they are about, each with its worst severity. */
+function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Finding["severity"]> {
+  const keys = new Map<string, Finding["severity"]>();
+  for (const finding of findings) {
+    if (finding.accepted !== undefined) continue;
+    const key = keyOf(finding);
+    const was = keys.get(key);
+    if (was === undefined || order[finding.severity] < order[was]) keys.set(key, finding.severity);
+  }
+  return keys;
+}
+
+/** The rule, the circuit, and the property: both ends of a circuit may be protected wrongly. */
+function keyOf({ rule, at }: Finding): string {
+  return "record" in at ? `${rule}\n${at.record}\n${at.path[0] ?? ""}` : `${rule}\nproblem ${at.problem}`;
+}
+
+function bestFirst(a: PlacedFix, b: PlacedFix): number {
+  const rank = (fix: PlacedFix) => (fix.kind === "repair" ? 0 : 1);
+  return rank(a) - rank(b) || a.alsoChanges.length - b.alsoChanges.length;
+}
