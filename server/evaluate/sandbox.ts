@@ -138,7 +138,10 @@ export interface Birth {
 export type Stopped =
   | {
       readonly why: "time" | "memory" | "records";
-      /** As for an error, where they can be told. */
+      /**
+       * As for an error, where they can be told. The engine takes note of calls, not of the turns of a loop: `at` is the last
+       * call before, or the beginning of the function (or module) in which the plan was stopped.
+       */
       readonly at?: MarkedPosition;
       readonly call?: number;
     }

@@ -22,7 +22,7 @@ export interface Room {
 export function prepareRoom(quickjs: QuickJSWASMModule, memory: EngineMemory, records: PageWriter): Room {
   const runtime = quickjs.newRuntime({ maxStackSizeBytes: stackBytes });
   const context = runtime.newContext();
-  const state: RunState = { limits: undefined, linked: false, stop: undefined, over: false };
+  const state: RunState = { limits: undefined, linked: false, stop: undefined, over: false, made: 0 };
   context
     .newFunction("emit", (lines, made) => {
       const stop = emit(context.getString(lines), context.getNumber(made), records, state);
@@ -85,6 +85,8 @@ interface RunState {
   stop: "time" | "memory" | "records" | undefined;
   /** The plan has ended, and is being asked where. */
   over: boolean;
+  /** Records so far. */
+  made: number;
 }
 
 interface Running {
@@ -101,6 +103,7 @@ function emit(lines: string, made: number, records: PageWriter, state: RunState)
   const { limits } = state;
   if (limits === undefined) return true;
   records.write(lines);
+  state.made = made;
   if (state.over) return false;
   if (made > limits.records) state.stop ??= "records";
   if (records.bytes > limits.memoryBytes) state.stop ??= "memory";
@@ -132,7 +135,7 @@ function run(running: Running): Stopped | undefined {
     : evaluated.value.consume((module) => settle(module, running));
   beginQuestions(running);
   callInside(running, "flush")?.dispose();
-  return stopped;
+  return stopped ?? (state.made > limits.records ? { why: "records" } : undefined);
 }
 
 /**

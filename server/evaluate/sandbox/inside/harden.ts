@@ -30,11 +30,10 @@ function removeCodeFromText() {
   for (let index = 0; index < kinds.length; index++) {
     const prototype = Object.getPrototypeOf(kinds[index]) as object;
     const name = index === 0 ? "Function" : (prototype as { constructor: { name: string } }).constructor.name;
-    const refusing = {
-      [name]: () => {
-        throw new EvalErrorKept("a plan cannot make code from text");
-      },
-    }[name] as object;
+    function refusing(): never {
+      throw new EvalErrorKept("a plan cannot make code from text");
+    }
+    defineProperty(refusing, "name", { value: name });
     defineProperty(refusing, "prototype", { value: prototype, writable: false });
     defineProperty(prototype, "constructor", { value: refusing, writable: false, configurable: false });
     if (index === 0) setGlobal("Function", refusing);
