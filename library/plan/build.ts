@@ -54,7 +54,8 @@ export interface BuildInput {
    */
   readonly insulationC?: InsulationC;
   /**
-   * Whether the conductors run through an engine space, where they carry less.
+   * Whether the conductors run through an engine space, where they carry less: what they carry at 50 °C (`gauge`) or
+   * 60 °C (`mm2`).
    *
    * Left out: taken as false.
    *

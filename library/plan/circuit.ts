@@ -141,6 +141,7 @@ interface MetricSize {
   /**
    * Cross-section of the conductors, mm²: 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 or 150.
    * Give `gauge` or `mm2`, not both; one of them is needed. The two systems are never converted into each other.
+   * What metric sizes may carry is shown as an unconfirmed figure: the table was recalled, not seen.
    *
    * Example: `mm2: 25`
    */
@@ -219,6 +220,7 @@ export interface CircuitOptions {
   readonly minimumV?: number;
   /**
    * Temperature rating of the insulation, °C, as printed on it: 60, 70, 75, 80, 85, 90, 105, 125 or 200.
+   * Where the ampacity table has no column for it, the next lower one counts.
    *
    * Left out: taken from `build`, else as 75 °C, and a hint says so.
    *
@@ -226,7 +228,8 @@ export interface CircuitOptions {
    */
   readonly insulationC?: InsulationC;
   /**
-   * Whether any part of the run lies in an engine space, where conductors carry less.
+   * Whether any part of the run lies in an engine space, where conductors carry less: what they carry at 50 °C (`gauge`) or
+   * 60 °C (`mm2`). With `ambientC` as well, the smaller of the two figures counts.
    *
    * Left out: taken from `build`, else as false.
    *
@@ -243,7 +246,7 @@ export interface CircuitOptions {
   readonly ambientC?: number;
   /**
    * How many other loaded conductors lie in the same bundle, sheath or duct as one of this circuit's conductors.
-   * The circuit's own return counts: a pair on its own is 1. A whole number, 0 to 200.
+   * The circuit's own return counts: a pair on its own is 1. A whole number, 0 to 200. Many together carry less each.
    *
    * Left out: taken as the circuit's own conductors together: 1, or more with `parallel`.
    *
@@ -251,8 +254,9 @@ export interface CircuitOptions {
    */
   readonly bundledWith?: number;
   /**
-   * Whether the conductors have a common sheath over their insulation or lie in a conduit or duct.
-   * Thinner sizes, and protection further from the source, are then in order.
+   * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
+   * Sizes down to 18 AWG or 0.75 mm² are then in order instead of 16 AWG or 1 mm², and protection up to 40 in from the
+   * source instead of 7 in.
    *
    * Left out: taken as false.
    *
@@ -261,7 +265,7 @@ export interface CircuitOptions {
   readonly sheathed?: boolean;
   /**
    * Whether the circuit starts at a battery terminal, and not at a bus bar or panel.
-   * It decides how far from the source its protection may be.
+   * Its protection may then be up to 72 in from there.
    *
    * Left out: taken as false.
    *
