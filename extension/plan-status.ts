@@ -49,7 +49,7 @@ interface Look {
 const stopped: Look = {
   icon: "debug-disconnect",
   text: "not checking",
-  tooltip: "The server has stopped; what is underlined may be out of date. Click to restart it.",
+  tooltip: "The server has stopped, so nothing is being checked. Click to restart it.",
   command: "loomwright.restartServer",
   alarming: true,
 };

@@ -19,7 +19,7 @@ export interface ServerSession extends Disposable {
   /** Ends the server and starts a fresh one; also after it ended too often to be started again by itself. */
   restart(): Promise<void>;
   readonly onStatus: (listener: (status: StatusParams) => void) => Disposable;
-  /** Fires when the server ended, and when it runs again. */
+  /** Fires with true when the server runs, with false when it ended and was not started again. */
   readonly onRunning: (listener: (running: boolean) => void) => Disposable;
 }
 
@@ -33,19 +33,35 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
 
   async function start(): Promise<LanguageClient | undefined> {
     await stop();
-    const client = await createClient();
+    // A server that dies early both closes the connection and fails the start; it is to be dealt with once.
+    let dealtWith = false;
+    const ended = (why: string): Promise<LanguageClient | undefined> => {
+      if (dealtWith || client !== current) return Promise.resolve(undefined);
+      dealtWith = true;
+      return startAgain(why);
+    };
+    const client = await createClient(() => void ended(server?.ended() ?? "the connection was closed"));
     current = client;
     client.onNotification(statusMethod, (status: StatusParams) => statuses.fire(status));
     try {
       await client.start();
       return client;
     } catch (error) {
-      giveUp(server?.ended() ?? String(error));
-      return undefined;
+      return ended(server?.ended() ?? String(error));
     }
   }
 
-  async function createClient(): Promise<LanguageClient> {
+  function startAgain(why: string): Promise<LanguageClient | undefined> {
+    if (!policy.mayRestart()) {
+      giveUp(why);
+      return Promise.resolve(undefined);
+    }
+    log.warn(`The server stopped (${why}) and is started again.`);
+    started = start();
+    return started;
+  }
+
+  async function createClient(closed: () => void): Promise<LanguageClient> {
     // Loaded only now: it is most of the extension's code.
     const { CloseAction, ErrorAction, IPCMessageReader, IPCMessageWriter, LanguageClient, State } =
       await import("vscode-languageclient/node");
@@ -66,23 +82,19 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
         outputChannel: log,
         initializationOptions: () => workspace.getConfiguration("loomwright"),
         middleware: linkToRulePages,
+        // Whether the server is started again, and what the person is told, is decided here and not by the client.
         initializationFailedHandler: () => false,
         errorHandler: {
           error: () => ({ action: ErrorAction.Continue, handled: true }),
           closed() {
-            const why = server?.ended() ?? "the connection was closed";
-            if (policy.mayRestart()) {
-              log.warn(`The server stopped (${why}) and is started again.`);
-              return { action: CloseAction.Restart, handled: true };
-            }
-            giveUp(why);
-            return { action: CloseAction.DoNotRestart, handled: true };
+            closed();
+            return { action: CloseAction.DoNotRestart, handled: true, message: "The server has stopped." };
           },
         },
       },
     );
     client.onDidChangeState(({ newState }) => {
-      if (newState !== State.Starting) runnings.fire(newState === State.Running);
+      if (newState === State.Running) runnings.fire(true);
     });
     return client;
   }

@@ -54,7 +54,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
         "--without-connection-token",
         "--accept-server-license-terms",
       ],
-      ...["--telemetry-level", "off", "--enable-smoke-test-driver"],
+      ...["--telemetry-level", "off"],
       ...(options.trustEverything ? ["--disable-workspace-trust"] : []),
     ]);
     const printed = collect(child);

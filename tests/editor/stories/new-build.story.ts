@@ -1,25 +1,19 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: true });
 
 test("a new build is made from the command palette, in a new folder of the name one gives", async () => {
   const folder = editor.folder({ "notes.txt": "mine\n" });
-  const page = await editor.open(folder);
-  await page.locator(".explorer-viewlet", { hasText: "notes.txt" }).waitFor();
-  await page.keyboard.press("F1");
-  await page.keyboard.type("Loomwright: New Build");
-  await page
-    .locator(".quick-input-list-row, .quick-input-list .monaco-list-row", { hasText: "New Build" })
-    .first()
-    .waitFor();
-  await page.keyboard.press("Enter");
+  const page = await editor.open(folder, { file: "notes.txt" });
+  await runFromPalette(page, "Loomwright: New Build from Template");
 
   // The editor's own dialog for folders of another machine: the workspace's folder is proposed.
   await page.locator(".quick-input-widget", { hasText: "Where should the new build go?" }).waitFor();
-  await page.locator(".quick-input-widget a.monaco-button", { hasText: "OK" }).click();
+  await page.locator(".quick-input-widget a.monaco-button", { hasText: "Make It Here" }).click();
 
   const name = page.locator(".quick-input-widget", { hasText: "Name of the new folder" });
   await name.waitFor();
@@ -29,6 +23,6 @@ test("a new build is made from the command palette, in a new folder of the name 
   await page.keyboard.press("Enter");
 
   await page.locator(".tab.active", { hasText: "plan.ts" }).waitFor();
-  await page.locator(".statusbar-item", { hasText: /Loomwright: 5 circuits, no findings/ }).waitFor();
+  await statusItem(page, "Loomwright: 5 circuits, no findings").waitFor();
   expect(existsSync(join(folder, "van", "package.json"))).toBe(true);
 });

@@ -1,4 +1,5 @@
 import { test } from "vitest";
+import { statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: false });
@@ -12,7 +13,7 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
   });
   const page = await editor.open(folder, { file: "stranger.ts" });
   await page.getByRole("button", { name: /^No, I don't trust/ }).click();
-  await page.locator(".statusbar-item", { hasText: "Restricted Mode" }).waitFor();
+  await statusItem(page, "Restricted Mode").waitFor();
   await page.locator(".squiggly-warning").first().waitFor();
-  await page.locator(".statusbar-item", { hasText: /Loomwright: 1 circuit, 1 warning/ }).waitFor();
+  await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
 });

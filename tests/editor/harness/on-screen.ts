@@ -1,0 +1,41 @@
+import type { Locator, Page } from "playwright-core";
+
+/** A line of the editor that has this text. The editor draws spaces that do not break; here an ordinary one means any. */
+export function line(page: Page, text: string): Locator {
+  return page.locator(".view-line", { hasText: withAnySpace(text) }).first();
+}
+
+/** A value on a line, as the editor colours it: a span of its own. */
+export function valueOn(page: Page, lineText: string, value: string): Locator {
+  return line(page, lineText).getByText(value, { exact: true }).first();
+}
+
+/** An item of the status bar that has this text. */
+export function statusItem(page: Page, text: string): Locator {
+  return page.locator(".statusbar-item", { hasText: withAnySpace(text) });
+}
+
+/** Runs a command as a person does. The palette knows our commands only once the editor has read the installed extensions. */
+export async function runFromPalette(page: Page, title: string): Promise<void> {
+  const input = page.locator(".quick-input-widget input[type=text]").first();
+  const command = page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first();
+  for (let tries = 0; tries < 30; tries++) {
+    await page.keyboard.press("F1");
+    await input.fill(`>${title}`);
+    if (
+      await command.waitFor({ timeout: 1_000 }).then(
+        () => true,
+        () => false,
+      )
+    ) {
+      await page.keyboard.press("Enter");
+      return;
+    }
+    await page.keyboard.press("Escape");
+  }
+  throw new Error(`the palette does not offer "${title}"`);
+}
+
+function withAnySpace(text: string): RegExp {
+  return new RegExp(text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&").replaceAll(" ", "\\s"));
+}
