@@ -71,6 +71,8 @@ function typesOfPlan() {
     emitDeclarationOnly: true,
     outDir: dist,
     target: ts.ScriptTarget.ES2022,
+    // The words run in the sandbox too, which has the language and nothing else.
+    lib: ["lib.es2022.d.ts"],
     module: ts.ModuleKind.ESNext,
     moduleResolution: ts.ModuleResolutionKind.Bundler,
     allowImportingTsExtensions: true,

@@ -24,6 +24,7 @@ export function planCompiler(extraOptions: ts.CompilerOptions = {}): PlanCompile
     strict: true,
     noEmit: true,
     target: ts.ScriptTarget.ES2022,
+    lib: ["lib.es2022.d.ts"],
     module: ts.ModuleKind.ESNext,
     moduleResolution: ts.ModuleResolutionKind.Bundler,
     moduleDetection: ts.ModuleDetectionKind.Force,
