@@ -86,5 +86,5 @@ circuit({
   accept: { "conductor/voltage-drop": "" },
 });
 
-// plan/unit-suspect: 150 in of wire, written as feet.
-circuit({ ...wire, name: "tool wall", load: 3, oneWayFt: 400, gauge: 1, protect: 5 });
+// plan/unit-suspect: every other run is measured in feet, and so was this one.
+circuit({ ...wire, name: "tool wall", load: 3, oneWayM: 12, gauge: 12, protect: 5 });

@@ -16,7 +16,7 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const head = 'import { build, circuit } from "loomwright";\nbuild({ insulationC: 105 });\n';
 const good = `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`;
-const thin = `${head}circuit({ name: "winch", load: 40, continuous: false, oneWayFt: 10, gauge: 12, protect: 45 });\n`;
+const thin = `${head}circuit({ name: "winch", load: 48, continuous: false, oneWayFt: 10, gauge: 12, protect: 45 });\n`;
 const droopy = `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5 });\n`;
 const half = `${head}circuit({ name: "lamp", load: `;
 
@@ -133,11 +133,11 @@ describe("check --format json", () => {
       name: "winch",
       file: "plan.ts",
       line: 3,
-      loadA: 40,
+      loadA: 48,
       systemV: 12,
       conductor: { awg: 12 },
       ampacityA: 45,
-      protection: { ratingA: 45, minA: 40, maxA: 45 },
+      protection: { ratingA: 45, minA: 48, maxA: 45 },
     });
     expect(plan!.circuits[0]!.lengthOneWayM).toBeCloseTo(3.048, 12);
     const drop = plan!.findings.find(({ rule }) => rule === "conductor/voltage-drop")!;

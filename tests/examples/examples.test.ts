@@ -1,0 +1,83 @@
+import { readdirSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import ts from "typescript";
+import { afterAll, describe, expect, test } from "vitest";
+import { rules } from "../../library/rules/registry.ts";
+import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
+import { createChecker } from "../../server/evaluate/checker.ts";
+import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+
+const examples = fileURLToPath(new URL("../../examples", import.meta.url));
+const folders = readdirSync(examples, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory())
+  .map(({ name }) => name);
+
+const checker = createChecker(diskWorkspace([pathToFileURL(examples).href]));
+afterAll(() => checker.dispose());
+
+test.each(folders)("%s type-checks", (folder) => {
+  const { config, error } = ts.readConfigFile(join(examples, folder, "tsconfig.json"), ts.sys.readFile);
+  expect(error).toBeUndefined();
+  const parsed = ts.parseJsonConfigFileContent(config, ts.sys, join(examples, folder));
+  const program = ts.createProgram(parsed.fileNames, parsed.options);
+  expect(
+    ts
+      .getPreEmitDiagnostics(program)
+      .map(
+        ({ messageText, file }) => `${file?.fileName}: ${ts.flattenDiagnosticMessageText(messageText, "\n")}`,
+      ),
+  ).toEqual([]);
+});
+
+describe("plans that a reader would learn from are clean", () => {
+  test.each(["first-circuit/plan.ts", "library-bus/bus.ts", "river-launch/launch.ts", "rangers-hut/hut.ts"])(
+    "%s",
+    async (file) => {
+      const plan = await checked(file);
+      expect(plan.findings.map(({ message }) => message)).toEqual([]);
+      expect(plan.judgement.circuits.length).toBeGreaterThan(0);
+    },
+  );
+
+  test("the library bus has about twenty circuits", async () => {
+    expect((await checked("library-bus/bus.ts")).judgement.circuits.length).toBeGreaterThanOrEqual(18);
+  });
+});
+
+test("the camper's draft has three runs that are wrong, each with a proven fix", async () => {
+  const plan = await checked("camper-draft/camper.ts");
+  expect(plan.findings.map(({ finding }) => `${finding.subject}: ${finding.rule}`).sort()).toEqual([
+    "awning lights: protection/missing",
+    "cabin heater: conductor/voltage-drop",
+    "inverter: protection/above-conductor",
+  ]);
+  for (const finding of plan.findings) expect(await checker.provenFixes(plan, finding)).not.toEqual([]);
+});
+
+test("the faulty workshop breaks each rule once", async () => {
+  const plans = await Promise.all(
+    ["workshop.ts", "endless.ts", "missing-part.ts"].map((file) => checked(`faulty-workshop/${file}`)),
+  );
+  const broken = plans
+    .flatMap(({ findings }) => findings)
+    .filter(({ finding }) => finding.accepted === undefined)
+    .map(({ finding }) => finding.rule);
+  expect(broken.sort()).toEqual(rules.map(({ id }) => id).sort());
+});
+
+test("every example file belongs to a plan", () => {
+  const files = folders.flatMap((folder) =>
+    readdirSync(join(examples, folder))
+      .filter((name) => name.endsWith(".ts"))
+      .map((name) => join(examples, folder, name)),
+  );
+  const without = files.filter((file) => checker.rootsOf(pathToFileURL(file).href).length === 0);
+  expect(without.map((file) => dirname(file))).toEqual([]);
+});
+
+async function checked(file: string): Promise<CheckedPlan> {
+  const outcome = await checker.check(pathToFileURL(join(examples, file)).href);
+  if (outcome.state !== "checked") throw new Error(`${file} is ${outcome.state}`);
+  return outcome;
+}
