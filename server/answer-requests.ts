@@ -162,8 +162,9 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     }),
   );
 
-  connection.onRequest(checkWorkspaceMethod, (token: CancellationToken) =>
-    guard(checkWorkspaceMethod, undefined, token, async () => {
+  // The token comes last, behind parameters that a client may or may not send.
+  connection.onRequest(checkWorkspaceMethod, (...given: [CancellationToken] | [unknown, CancellationToken]) =>
+    guard(checkWorkspaceMethod, {}, given.at(-1) as CancellationToken, async () => {
       const { plans } = await running();
       const checked = await plans.checkWorkspace();
       return { plans: checked.map((plan) => planCheck(plan, workspace)) };

@@ -46,6 +46,11 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     },
   });
 
+  let tellConfigured = () => {};
+  const configured = new Promise<void>((resolve) => {
+    tellConfigured = resolve;
+  });
+
   let starting: Promise<Running> | undefined;
   const running = () => {
     starting ??= start();
@@ -53,7 +58,7 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
   };
 
   const start = async (): Promise<Running> => {
-    const { createChecker } = await loadChecker();
+    const [{ createChecker }] = await Promise.all([loadChecker(), configured]);
     const checker = createChecker(workspace, { limits: limitsOf(settings) });
     const plans = createOpenPlans(checker, {
       workspace,
@@ -74,6 +79,8 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
         void connection.sendDiagnostics({ uri, diagnostics, ...(of === undefined ? {} : { version: of }) }),
       askToPull: () => refresher.ask("findings"),
     });
+    // What was opened while this was loading; a request that waits for it finds its plans known.
+    plans.touched(workspace.openFiles());
     return { checker, plans, delivery };
   };
 
@@ -101,9 +108,8 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
 
   connection.onInitialized(async () => {
     try {
-      await readConfiguration();
-      const { plans } = await running();
-      plans.touched(workspace.openFiles());
+      readConfiguration().then(tellConfigured, tellConfigured);
+      await running();
       status({ state: "idle", message: "ready" });
     } catch (error) {
       const message = `Loomwright could not start: ${error instanceof Error ? error.message : String(error)}`;

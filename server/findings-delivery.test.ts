@@ -112,7 +112,7 @@ function setUp({ editorPulls }: { editorPulls: boolean }) {
 }
 
 function messagesOf(items: readonly Diagnostic[]): string[] {
-  return items.map(({ message }) => message);
+  return items.map(({ message }) => String(message));
 }
 
 describe("findings that are pushed", () => {

@@ -7,7 +7,7 @@ export interface Carrying {
   whole(start: number, end: number): Stretch | undefined;
   /** The same for a stretch of which only the ends must be untouched. */
   spanning(start: number, end: number): Stretch | undefined;
-  /** An offset of the newer text in the older one; undefined inside the edited stretch. */
+  /** An offset of the newer text in the older one; undefined in the edited stretch and at its edges. */
   back(offset: number): number | undefined;
 }
 
@@ -42,6 +42,9 @@ export function carryBetween(older: string, newer: string): Carrying {
       const to = forward(end);
       return from === undefined || to === undefined || to < from ? undefined : { start: from, end: to };
     },
-    back: (offset) => (offset <= head ? offset : offset >= newerTail ? offset - shift : undefined),
+    back(offset) {
+      if (older === newer || offset < head) return offset;
+      return offset > newerTail ? offset - shift : undefined;
+    },
   };
 }

@@ -61,6 +61,13 @@ describe("code actions", () => {
     const accept = actions.find(({ title }) => title.startsWith("Accept"));
     expect(accept?.isPreferred).toBeUndefined();
     expect(textAfter(accept)).toContain('"conductor/voltage-drop": ""');
+    const second = await actionsAt(
+      tooThin.replace("load", 'accept: { "protection/above-conductor": "bench test" }, load'),
+      { only: ["quickfix"] },
+    );
+    expect(second.textAfter(second.actions.find(({ title }) => title.startsWith("Accept")))).toContain(
+      'accept: { "protection/above-conductor": "bench test", "conductor/voltage-drop": "" }',
+    );
     const withCursor = await actionsAt(tooThin, {
       only: ["quickfix"],
       editor: { versionedEdits: true, snippetEdits: true },

@@ -11,6 +11,7 @@ import {
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
 import type { Circuit } from "../../library/model/circuit.ts";
+import type { Change } from "../../library/rules/finding.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { CheckedPlan, Edit, PlacedFinding, PlacedFix } from "../evaluate/checked-plan.ts";
@@ -151,10 +152,17 @@ function acceptance(
 ): CodeAction | undefined {
   const { at, rule } = placed.finding;
   if (!("record" in at) || ruleById(rule)?.acceptable !== true) return undefined;
+  const { record } = at;
+  const circuit = view.plan.judgement.model.circuits.find((one) => one.record === record);
+  if (!circuit) return undefined;
+  const change: Change =
+    Object.keys(circuit.accept).length > 0
+      ? { do: "set", record, path: ["accept", rule], value: "" }
+      : { do: "set", record, path: ["accept"], value: { [rule]: "" } };
   const fix = view.plan.editsOf({
     title: "Accept this finding, with a reason",
     kind: "suggestion",
-    changes: [{ do: "set", record: at.record, path: ["accept", rule], value: "" }],
+    changes: [change],
   });
   const edit = fix && workspaceEdit(view, fix.edits, editor, emptyReason);
   const diagnostic = toDiagnostic(view, placed);

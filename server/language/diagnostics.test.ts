@@ -52,7 +52,7 @@ describe("diagnostics", () => {
   });
 
   test("are carried along while the text is half typed, and dropped where it was touched", async () => {
-    expect(await drawn(tooThin, `\n\n${tooThin} circuit({`)).toEqual([
+    expect(await drawn(tooThin, `\n\ncircuit({ ${tooThin}`)).toEqual([
       `${DiagnosticSeverity.Error} protection/above-conductor on 50`,
       `${DiagnosticSeverity.Warning} conductor/voltage-drop on 12`,
     ]);

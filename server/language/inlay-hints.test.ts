@@ -46,5 +46,5 @@ test("while half typed they move with the text, and go where it is touched", asy
   const text = `${one}\n${one}`;
   const later = `${one.replace("gauge: 4", "gauge: ")}\n${one}`;
   expect(await drawn(text, everywhere, later)).toHaveLength(1);
-  expect(await drawn(text, everywhere, `\n\n${text}\ncircuit({`)).toHaveLength(2);
+  expect(await drawn(text, everywhere, `\n\ncircuit({${text}`)).toHaveLength(2);
 });

@@ -105,8 +105,9 @@ describe("what the server offers, over the wire", () => {
     await hints();
     await editor.until("van.ts", "idle");
     expect((await hints())[0]?.label).toContain(" A spare");
+    const asked = editor.asks("workspace/configuration");
     editor.setConfiguration({ inlayHints: false });
-    await editor.asks("workspace/inlayHint/refresh");
+    await asked;
     expect(await hints()).toEqual([]);
   });
 

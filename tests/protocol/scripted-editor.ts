@@ -51,7 +51,7 @@ export interface ScriptedEditor {
   pushed(file: string): Diagnostic[] | undefined;
   /** Resolves with the first status, past or to come, in which the newest text of the file was looked at, in one of the states. */
   until(file: string, ...states: StatusParams["state"][]): Promise<StatusParams>;
-  /** Resolves when the server has sent a request of this kind. */
+  /** Resolves at the next request of this kind that the server sends. */
   asks(method: string): Promise<void>;
   request<T>(method: string, params: object): Promise<T>;
   /** Asks with `textDocument` and `position` filled in. */
@@ -222,11 +222,13 @@ export async function startEditor({
         () => `${states.join(" or ")} at version ${version()} of ${file}`,
       );
     },
-    asks: (method) =>
-      waitFor(
-        () => (asked.includes(method) ? true : undefined),
+    async asks(method) {
+      const before = asked.length;
+      await waitFor(
+        () => (asked.slice(before).includes(method) ? true : undefined),
         () => method,
-      ).then(() => undefined),
+      );
+    },
     request: (method, params) => connection.sendRequest(method, params),
     ask: (method, file, more = {}) =>
       connection.sendRequest(method, { textDocument: { uri: uri(file) }, ...more }),

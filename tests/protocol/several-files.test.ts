@@ -66,7 +66,8 @@ describe("a plan of several files", () => {
     editor.type("van.ts", "./parts.ts", "./stock.ts");
     await editor.until("van.ts", "idle");
     expect(codes(editor, "stock.ts")).toContain("conductor/voltage-drop");
-    expect(codes(editor, "van.ts")).toEqual([]);
+    expect(codes(editor, "parts.ts")).toEqual([]);
+    expect(codes(editor, "van.ts")).toEqual(["protection/above-conductor"]);
   });
 
   test("two plans in one folder do not mix", async () => {
