@@ -480,7 +480,7 @@ class Marking {
   /** `return{…}` needs a space once the brace is preceded by a name. */
   #before(node: ts.Node, text: string): void {
     const start = node.getStart(this.#source);
-    const glued = start > 0 && /[\w$\u0080-\uffff]/.test(this.#text.charAt(start - 1));
+    const glued = start > 0 && ts.isIdentifierPart(this.#text.charCodeAt(start - 1), ts.ScriptTarget.ESNext);
     this.#splices.insert(start, glued ? ` ${text}` : text);
   }
 

@@ -10,11 +10,10 @@ import {
   type Evidence,
   type Origin,
   Provenance,
-  propertyName,
   type Written,
   writtenValue,
 } from "./provenance.ts";
-import { keyOf, Sharing } from "./sharing.ts";
+import { Sharing } from "./sharing.ts";
 import type { Snapshot, Uri } from "./workspace.ts";
 
 /**
@@ -93,7 +92,7 @@ export class PlanInText implements CheckedPlan {
 
   #placeFindings(): readonly PlacedFinding[] {
     const placed: PlacedFinding[] = [];
-    const shared = new Map<string, { readonly at: number; readonly findings: Finding[] }>();
+    const shared = new SharedFindings();
     for (const finding of this.judgement.findings) {
       const message = ruleById(finding.rule)?.message(finding.values) ?? finding.rule;
       const { at } = finding;
@@ -102,13 +101,8 @@ export class PlanInText implements CheckedPlan {
         placed.push({ finding, subjects: [finding.subject], message, place, related: [] });
         continue;
       }
-      const { place, related, sharedKey } = this.places.placeFinding(at.record, at.path);
-      const key = sharedKey && `${finding.rule}\n${finding.accepted ?? ""}\n${sharedKey}`;
-      const first = key === undefined ? undefined : shared.get(key);
-      if (first) {
-        first.findings.push(finding);
-        continue;
-      }
+      const { place, related, shared: by } = this.places.placeFinding(at.record, at.path);
+      if (by && shared.join(finding, by, placed.length)) continue;
       const others = finding.related.flatMap(({ at: other, text }) => {
         const found =
           "record" in other
@@ -116,10 +110,9 @@ export class PlanInText implements CheckedPlan {
             : this.#problemPlaces[other.problem];
         return found ? [{ place: found, text }] : [];
       });
-      if (key !== undefined) shared.set(key, { at: placed.length, findings: [finding] });
       placed.push({ finding, subjects: [finding.subject], message, place, related: [...others, ...related] });
     }
-    for (const { at, findings } of shared.values()) {
+    for (const { at, findings } of shared.all()) {
       const one = placed[at];
       if (!one || findings.length === 1) continue;
       const subjects = [...new Set(findings.map(({ subject }) => subject))];
@@ -131,13 +124,40 @@ export class PlanInText implements CheckedPlan {
   }
 }
 
+/** Findings that nothing in the text tells apart: of one rule, about one written value. */
+class SharedFindings {
+  readonly #byNode = new Map<ts.Node, Map<string, MergedFinding>>();
+
+  /** False for the first one, which is to be placed at that index. */
+  join(finding: Finding, node: ts.Node, index: number): boolean {
+    const byRule = this.#byNode.get(node) ?? new Map<string, MergedFinding>();
+    this.#byNode.set(node, byRule);
+    const key = `${finding.rule}\n${finding.severity}\n${finding.accepted ?? ""}`;
+    const first = byRule.get(key);
+    if (first) first.findings.push(finding);
+    else byRule.set(key, { at: index, findings: [finding] });
+    return first !== undefined;
+  }
+
+  all(): readonly MergedFinding[] {
+    return [...this.#byNode.values()].flatMap((byRule) => [...byRule.values()]);
+  }
+}
+
+interface MergedFinding {
+  readonly at: number;
+  readonly findings: Finding[];
+}
+
 /** Places, as long as the trees they are read off belong to the checked text. */
 export class PlacesOfTrees {
   readonly evidence: Evidence;
   readonly provenance: Provenance;
   readonly #trees: readonly unknown[];
   readonly #arguments = new Map<number, Argument>();
-  readonly #origins = new Map<string, Origin | undefined>();
+  /** By path, then by record. */
+  readonly #origins = new Map<string, Map<number, Origin | undefined>>();
+  readonly #around = new Map<number, readonly Written[]>();
   readonly #sharing: Sharing;
   /** By number of the call site. */
   readonly #recordsAt = new Map<number, number[]>();
@@ -148,7 +168,11 @@ export class PlacesOfTrees {
     this.#trees = evidence.files.map((file) => file.tree);
     this.provenance = new Provenance(evidence);
     const { records, calls } = evidence.outcome;
-    this.#sharing = new Sharing(records.length, (record, path) => this.#piecesOf(record, path));
+    this.#sharing = new Sharing(
+      records.length,
+      (record) => this.#piecesAround(record),
+      (record, path) => this.#piecesBehind(record, path),
+    );
     for (const [index, { call }] of records.entries()) {
       const site = calls[call]?.callSite ?? -1;
       const there = this.#recordsAt.get(site);
@@ -171,16 +195,21 @@ export class PlacesOfTrees {
   }
 
   originOf(record: number, path: PropertyPath): Origin | undefined {
-    const key = `${record}\n${path.join("\n")}`;
-    if (this.#origins.has(key)) return this.#origins.get(key);
+    const key = path.length === 1 ? (path[0] as string) : path.join("\n");
+    let origins = this.#origins.get(key);
+    if (!origins) {
+      origins = new Map();
+      this.#origins.set(key, origins);
+    }
+    if (origins.has(record)) return origins.get(record);
     const origin = this.provenance.originOf(record, path, this.argumentOf(record));
-    this.#origins.set(key, origin);
+    origins.set(record, origin);
     return origin;
   }
 
   /**
    * On the value that is wrong. Where one written value sets several circuits, where those differ, and the value is related;
-   * where they differ nowhere, on the value, with a key that is the same for all of them.
+   * where they differ nowhere, on the value, which then is the same for all of them.
    */
   placeFinding(record: number, path: PropertyPath): FoundPlace {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;
@@ -189,19 +218,21 @@ export class PlacesOfTrees {
     if (this.#recordsOfCall(record).length <= 1 && (!end || isWithin(end, call))) {
       return { place: end ? oneLine(end) : placeOfCallee(call), related: [] };
     }
-    const pieces = this.#piecesOf(record, path);
-    const own = pieces.find((piece) => this.#sharing.recordsOf(path, piece).length === 1);
     const set = end ? oneLine(end) : placeOfCallee(call);
-    if (!own) return { place: set, related: [], sharedKey: keyOf(end ?? call) };
-    if (end && keyOf(own) === keyOf(end)) return { place: set, related: [] };
-    const count = end ? this.#sharing.recordsOf(path, end).length : this.#recordsOfCall(record).length;
-    const place = placeOfDifference(own);
-    const others = count - 1;
-    const text =
-      others > 0
-        ? `${end ? "Set" : "Made"} here, for ${others} other ${others === 1 ? "circuit" : "circuits"} too`
-        : `${end ? "Set" : "Made"} here`;
-    return { place, related: end || keyOf(own) !== keyOf(call) ? [{ place: set, text }] : [] };
+    const together = end ? this.#sharing.recordsBehind(path, end) : this.#sharing.recordsAround(call);
+    if (together.size <= 1) return { place: set, related: [] };
+    const tellsApart = (records: ReadonlySet<number>) => {
+      for (const other of records) if (other !== record && together.has(other)) return false;
+      return true;
+    };
+    const own =
+      this.#piecesBehind(record, path).find((piece) =>
+        tellsApart(this.#sharing.recordsBehind(path, piece)),
+      ) ?? this.#piecesAround(record).find((piece) => tellsApart(this.#sharing.recordsAround(piece)));
+    if (!own) return { place: set, related: [], shared: (end ?? call).node };
+    const others = together.size - 1;
+    const text = `${end ? "Set" : "Made"} here, for ${others} other ${others === 1 ? "circuit" : "circuits"} too`;
+    return { place: placeOfDifference(own), related: [{ place: set, text }] };
   }
 
   /** A place that a finding only points to: the value itself, wherever it is. */
@@ -216,8 +247,8 @@ export class PlacesOfTrees {
     const { call } = this.argumentOf(record);
     const own = this.#recordsOfCall(record);
     const others = new Set<number>(isWithin(piece, call) ? own : []);
-    const key = keyOf(piece);
-    for (const { written, record: other } of this.#allValues()) if (keyOf(written) === key) others.add(other);
+    for (const { written, record: other } of this.#allValues())
+      if (written.node === piece.node) others.add(other);
     others.delete(record);
     return [...others].sort((a, b) => a - b);
   }
@@ -229,10 +260,9 @@ export class PlacesOfTrees {
 
   /** Other records whose argument is this literal, or has it spread into it. */
   alsoHave(record: number, literal: Written): readonly number[] {
-    const key = keyOf(literal);
     const others: number[] = [];
     for (let other = 0; other < this.evidence.outcome.records.length; other++) {
-      if (other !== record && this.#layerKeys(other).has(key)) others.push(other);
+      if (other !== record && this.#layersOf(other).has(literal.node)) others.push(other);
     }
     return others;
   }
@@ -298,9 +328,19 @@ export class PlacesOfTrees {
   }
 
   /** The text behind a property of a record, nearest to what set it first. */
-  #piecesOf(record: number, path: PropertyPath): readonly Written[] {
-    const trail = path.length > 0 ? (this.originOf(record, path)?.trail ?? []) : [];
-    return [...[...trail].reverse(), ...this.provenance.callersOf(record), ...this.provenance.seenAt(record)];
+  #piecesBehind(record: number, path: PropertyPath): readonly Written[] {
+    const trail = path.length > 0 ? this.originOf(record, path)?.trail : undefined;
+    return trail ? [...trail].reverse() : [];
+  }
+
+  /** The calls that made a record, innermost first, and the elements that they were made for. */
+  #piecesAround(record: number): readonly Written[] {
+    let pieces = this.#around.get(record);
+    if (!pieces) {
+      pieces = [...this.provenance.callersOf(record), ...this.provenance.seenAt(record)];
+      this.#around.set(record, pieces);
+    }
+    return pieces;
   }
 
   #recordsOfCall(record: number): readonly number[] {
@@ -308,30 +348,29 @@ export class PlacesOfTrees {
     return this.#recordsAt.get(calls[records[record]?.call ?? -1]?.callSite ?? -1) ?? [];
   }
 
-  readonly #layers = new Map<number, ReadonlySet<string>>();
+  readonly #layers = new Map<number, ReadonlySet<ts.Node>>();
 
-  #layerKeys(record: number): ReadonlySet<string> {
-    let keys = this.#layers.get(record);
-    if (!keys) {
+  /** Every literal that is the record's argument, is spread into it, or nested in it. */
+  #layersOf(record: number): ReadonlySet<ts.Node> {
+    let layers = this.#layers.get(record);
+    if (!layers) {
       const { object } = this.argumentOf(record);
-      const literals = object ? this.provenance.layersOf(object) : [];
-      const nested = literals.flatMap(({ file, literal }) =>
-        literal.properties.flatMap((property) => {
-          const value = writtenValue(property);
-          return value && propertyName(property) ? [keyOf({ file, node: value })] : [];
-        }),
+      const literals = object ? this.provenance.layersOf(object).map(({ literal }) => literal) : [];
+      const nested = literals.flatMap(({ properties }) =>
+        properties.flatMap((property) => writtenValue(property) ?? []),
       );
-      keys = new Set([...literals.map(({ file, literal }) => keyOf({ file, node: literal })), ...nested]);
-      this.#layers.set(record, keys);
+      layers = new Set<ts.Node>([...literals, ...nested]);
+      this.#layers.set(record, layers);
     }
-    return keys;
+    return layers;
   }
 }
 
 interface FoundPlace {
   readonly place: Place;
   readonly related: readonly { readonly place: Place; readonly text: string }[];
-  readonly sharedKey?: string;
+  /** What all of them have in common, when nothing tells them apart. */
+  readonly shared?: ts.Node;
 }
 
 interface WrittenValue {

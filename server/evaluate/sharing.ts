@@ -1,49 +1,58 @@
+import type ts from "typescript";
 import type { PropertyPath } from "../../library/model/record.ts";
 import type { Written } from "./provenance.ts";
 
 /**
- * Counts which records each piece of text has a part in, so that a finding can be put where circuits differ, and a fix can
- * say what else it changes. Filled for one property at a time, on the first question about it: most plans share nothing.
+ * Which records each piece of text has a part in, so that a finding can be put where circuits differ, and a fix can say what
+ * else it changes. Pieces are told apart by their nodes. Counted for one property at a time, on the first question about it:
+ * most plans share nothing.
  */
 export class Sharing {
   readonly #records: number;
-  readonly #piecesOf: (record: number, path: PropertyPath) => readonly Written[];
-  readonly #byPath = new Map<string, ReadonlyMap<string, readonly number[]>>();
+  readonly #around: (record: number) => readonly Written[];
+  readonly #behind: (record: number, path: PropertyPath) => readonly Written[];
+  #byRecord: Index | undefined;
+  readonly #byPath = new Map<string, Index>();
 
-  constructor(records: number, piecesOf: (record: number, path: PropertyPath) => readonly Written[]) {
+  /** `around`: what has a part in a record as a whole (calls, elements); `behind`: what has one in a property of it. */
+  constructor(
+    records: number,
+    around: (record: number) => readonly Written[],
+    behind: (record: number, path: PropertyPath) => readonly Written[],
+  ) {
     this.#records = records;
-    this.#piecesOf = piecesOf;
+    this.#around = around;
+    this.#behind = behind;
   }
 
-  /** Records of whose property the piece of text has a part in, in their order. */
-  recordsOf(path: PropertyPath, piece: Written): readonly number[] {
-    return this.#index(path).get(keyOf(piece)) ?? [];
+  recordsAround(piece: Written): ReadonlySet<number> {
+    this.#byRecord ??= this.#count(this.#around);
+    return this.#byRecord.get(piece.node) ?? none;
   }
 
-  #index(path: PropertyPath): ReadonlyMap<string, readonly number[]> {
+  recordsBehind(path: PropertyPath, piece: Written): ReadonlySet<number> {
     const key = path.join("\n");
     let index = this.#byPath.get(key);
     if (!index) {
-      index = this.#count(path);
+      index = this.#count((record) => this.#behind(record, path));
       this.#byPath.set(key, index);
     }
-    return index;
+    return index.get(piece.node) ?? none;
   }
 
-  #count(path: PropertyPath): ReadonlyMap<string, readonly number[]> {
-    const index = new Map<string, number[]>();
+  #count(piecesOf: (record: number) => readonly Written[]): Index {
+    const index = new Map<ts.Node, Set<number>>();
     for (let record = 0; record < this.#records; record++) {
-      for (const piece of this.#piecesOf(record, path)) {
-        const key = keyOf(piece);
-        const records = index.get(key);
-        if (!records) index.set(key, [record]);
-        else if (records.at(-1) !== record) records.push(record);
+      for (const { node } of piecesOf(record)) {
+        const records = index.get(node);
+        if (records) records.add(record);
+        else index.set(node, new Set([record]));
       }
     }
     return index;
   }
 }
 
-export function keyOf({ file, node }: Written): string {
-  return `${file.number}:${node.pos}:${node.end}`;
-}
+type Index = ReadonlyMap<ts.Node, ReadonlySet<number>>;
+
+const none: ReadonlySet<number> = new Set();
