@@ -19,7 +19,12 @@ const reusableBytes = 32 * 1024 * 1024;
 const mayReuseAfter = (stopped: Stopped | undefined) => stopped === undefined || stopped.why === "error";
 
 async function work() {
+  // Listening comes first: a worker with nothing to wait for settles all its background work before it goes on, and the
+  // engine's machine code is being made there. On a busy machine that took half a second.
+  let answer: (request: ToWorker) => void = () => {};
+  parentPort?.on("message", (request: ToWorker) => answer(request));
   const tell = (message: FromWorker) => parentPort?.postMessage(message);
+
   useUniversalTime();
   const memory = engineMemory();
   const quickjs = await newQuickJSWASMModuleFromVariant(
@@ -31,7 +36,7 @@ async function work() {
   );
   const records = writePages((workerData as WorkerStart).firstPage, (page) => tell({ kind: "page", page }));
   let room = prepareRoom(quickjs, memory, records);
-  parentPort?.on("message", (request: ToWorker) => {
+  answer = (request) => {
     let reusable = false;
     try {
       const stopped = room.run(request);
@@ -45,7 +50,7 @@ async function work() {
     room.dispose();
     room = prepareRoom(quickjs, memory, records);
     tell({ kind: "ready" });
-  });
+  };
   tell({ kind: "ready" });
 }
 
