@@ -51,7 +51,9 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     tellConfigured = resolve;
   });
 
+  /** The parts that answer: on their way, and as soon as they are there. */
   let starting: Promise<Running> | undefined;
+  let parts: Running | undefined;
   const running = () => {
     starting ??= start();
     return starting;
@@ -79,9 +81,10 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
         void connection.sendDiagnostics({ uri, diagnostics, ...(of === undefined ? {} : { version: of }) }),
       askToPull: () => refresher.ask("findings"),
     });
+    parts = { checker, plans, delivery };
     // What was opened while this was loading; a request that waits for it finds its plans known.
     plans.touched(workspace.openFiles());
-    return { checker, plans, delivery };
+    return parts;
   };
 
   connection.onInitialize((params): InitializeResult => {
@@ -91,7 +94,7 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     return {
       serverInfo: { name: "loomwright", version },
       capabilities: {
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
         hoverProvider: true,
         inlayHintProvider: true,
         codeLensProvider: {},
@@ -138,35 +141,35 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
           folders: [...editor.folders.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)],
         };
         workspace.setFolders(editor.folders);
-        void touched(workspace.openFiles());
+        parts?.plans.touched(workspace.openFiles());
       });
     }
   };
 
-  const touched = async (files: readonly Uri[]) => {
-    // While the server starts, documents gather in the workspace; why it did not start was said once already.
-    const parts = await starting?.catch(() => undefined);
-    parts?.plans.touched(files);
-  };
-
   documents.onDidOpen(({ document }) => {
-    void openedOrClosed(workspace.open(document));
+    const file = workspace.open(document);
+    if (!editor.registersWatching) parts?.checker.changedOnDisk([file]);
+    openedOrClosed(file);
+  });
+  documents.onDidSave(({ document }) => {
+    // An editor that watches files has told of it already.
+    if (editor.registersWatching) return;
+    parts?.checker.changedOnDisk([workspace.fromEditor(document.uri)]);
+    parts?.plans.touched(workspace.openFiles());
   });
   documents.onDidChangeContent(({ document }) => {
-    void touched([workspace.fromEditor(document.uri)]);
+    parts?.plans.touched([workspace.fromEditor(document.uri)]);
   });
   documents.onDidClose(({ document }) => {
-    void openedOrClosed(workspace.close(document.uri));
+    openedOrClosed(workspace.close(document.uri));
   });
-  const openedOrClosed = async (file: Uri) => {
-    const parts = await starting?.catch(() => undefined);
+  const openedOrClosed = (file: Uri) => {
     parts?.delivery.openedOrClosed(file);
     parts?.plans.touched([file]);
   };
 
-  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+  connection.onDidChangeWatchedFiles(({ changes }) => {
     const files = changes.map(({ uri }) => workspace.fromEditor(uri));
-    const parts = await starting?.catch(() => undefined);
     parts?.checker.changedOnDisk(files);
     parts?.plans.touched(files);
   });
@@ -190,7 +193,6 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     settings = next;
     if (before.inlayHints !== next.inlayHints) refresher.ask("hints");
     if (before.timeLimitMs === next.timeLimitMs && before.memoryLimitMiB === next.memoryLimitMiB) return;
-    const parts = await starting?.catch(() => undefined);
     if (!parts) return;
     const { createChecker } = await loadChecker();
     const old = parts.checker;
@@ -200,7 +202,6 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
   };
 
   connection.onShutdown(async () => {
-    const parts = await starting?.catch(() => undefined);
     await parts?.checker.dispose();
   });
 
