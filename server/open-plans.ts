@@ -85,17 +85,30 @@ export function createOpenPlans(
       }),
   });
 
-  const wake = (root: Uri): void => {
-    if (!plans.has(root)) {
-      plans.set(root, { serial: 0, outcome: undefined, complete: undefined, files: new Set([root]) });
-    }
-    gate.wake(root);
+  const keptOf = (root: Uri): Kept => {
+    const kept = plans.get(root) ?? {
+      serial: 0,
+      outcome: undefined,
+      complete: undefined,
+      files: new Set([root]),
+    };
+    plans.set(root, kept);
+    return kept;
   };
 
-  /** The plans that are somebody's concern now. Those that no longer are go. */
+  /** The plans that are somebody's concern now, new ones too. Those that no longer are go. */
   const concern = (): Set<Uri> => {
-    const roots = new Set(workspace.openFiles().flatMap((file) => checker.rootsOf(file)));
-    if (wholeWorkspace) for (const root of checker.roots()) roots.add(root);
+    const roots = new Set<Uri>();
+    for (const file of workspace.openFiles()) {
+      for (const root of checker.rootsOf(file)) {
+        roots.add(root);
+        keptOf(root).files.add(file);
+      }
+    }
+    for (const root of wholeWorkspace ? checker.roots() : []) {
+      roots.add(root);
+      keptOf(root);
+    }
     for (const root of plans.keys()) {
       if (roots.has(root)) continue;
       plans.delete(root);
@@ -110,11 +123,9 @@ export function createOpenPlans(
   return {
     touched(files) {
       for (const root of concern()) {
-        const kept = plans.get(root);
-        const changed = kept?.outcome === undefined || kept.outcome.state === "failed";
-        const touchesIt = changed || files.some((file) => kept.files.has(file));
-        // A file that was missing may have come, and a name on the way to a file may have changed what an import leads to.
-        if (!kept || touchesIt || !isCurrentOutcome(workspace, kept)) wake(root);
+        const kept = keptOf(root);
+        // Also without being touched: a file that was missing may have come.
+        if (files.some((file) => kept.files.has(file)) || !isCurrentOutcome(workspace, kept)) gate.wake(root);
       }
     },
     async settledOf(file) {
@@ -131,7 +142,7 @@ export function createOpenPlans(
     knownOf: (file) => plansOf(file).map(([root, kept]) => shown(root, kept)),
     async checkWorkspace() {
       wholeWorkspace = true;
-      for (const root of concern()) if (!plans.has(root)) wake(root);
+      for (const root of concern()) if (!isCurrentOutcome(workspace, keptOf(root))) gate.wake(root);
       await Promise.all([...plans.keys()].map((root) => gate.settled(root)));
       return [...plans].map(([root, kept]) => shown(root, kept));
     },
@@ -147,12 +158,12 @@ interface Kept {
   outcome: ShownPlan["outcome"];
   /** Stays while the text is held, so that there is something to show "as of the last complete text". */
   complete: { readonly plan: CheckedPlan; readonly texts: ReadonlyMap<Uri, TextDocument> } | undefined;
-  /** The files it was last made of. */
-  files: ReadonlySet<Uri>;
+  /** The files it was last made of, and open ones that were found to belong to it since. */
+  files: Set<Uri>;
 }
 
 /** While a text is held, the files of the last complete one still belong to the plan. */
-function filesOf(root: Uri, { outcome, complete }: Kept): ReadonlySet<Uri> {
+function filesOf(root: Uri, { outcome, complete }: Kept): Set<Uri> {
   const now = outcome && outcome.state !== "failed" ? outcome.snapshot.keys() : [];
   return new Set([root, ...now, ...(complete?.plan.snapshot.keys() ?? [])]);
 }
