@@ -14,10 +14,10 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
       const [, word, input, call, born] = line;
       records.push({ word, input, call, births: born });
     } else if (line[0] === "call") {
-      const [, index, callSite, within, seen] = line;
+      const [, index, callSite, within, seen = []] = line;
       calls[index] = { callSite, within, seen };
     } else {
-      const [, index, literal, call, seen] = line;
+      const [, index, literal, call, seen = []] = line;
       births[index] = { literal, call, seen };
     }
   }
@@ -45,5 +45,5 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
 /** As `inside/recorder.ts` writes them. */
 type Line =
   | readonly ["record", word: RawRecord["word"], input: unknown, call: number, births: Record<string, number>]
-  | readonly ["call", index: number, callSite: number, within: number, seen: number[]]
-  | readonly ["birth", index: number, literal: number, call: number, seen: number[]];
+  | readonly ["call", index: number, callSite: number, within: number, seen?: number[]]
+  | readonly ["birth", index: number, literal: number, call: number, seen?: number[]];

@@ -9,8 +9,11 @@ import {
   valuesOf,
 } from "./primordials.ts";
 
-/** Far above what any word takes, so that whatever is cut off here is a finding anyway. */
-const limits = { textCharacters: 1_000, properties: 300, values: 2_000, depth: 6 };
+// Far above what any word takes, so that whatever is cut off here is a finding anyway.
+const mostCharacters = 1_000;
+const mostProperties = 300;
+const mostValues = 2_000;
+const deepest = 6;
 
 /**
  * Copies what a word was given, reading every property once: getters and proxies run here, and never again.
@@ -18,9 +21,9 @@ const limits = { textCharacters: 1_000, properties: 300, values: 2_000, depth: 6
  * `toJSON` covered, texts, finite numbers, booleans, null. Anything else is described: `{ $strange: "NaN" }`.
  */
 export function plainCopy(given: unknown): PlainCopy {
-  const copying: Copying = { values: 0, births: undefined, strangers: undefined };
-  const value = given === undefined ? strange("nothing") : copyOf(given, "", undefined, copying);
-  return { value, births: copying.births, strangers: copying.strangers };
+  const copying: Copying = { value: undefined, values: 0, births: undefined, strangers: undefined };
+  copying.value = given === undefined ? strange("nothing") : copyOf(given, "", undefined, copying);
+  return copying;
 }
 
 export interface PlainCopy {
@@ -46,6 +49,7 @@ export interface Stranger {
 }
 
 interface Copying {
+  value: unknown;
   values: number;
   births: BirthAt | undefined;
   strangers: Stranger | undefined;
@@ -59,17 +63,17 @@ interface Ancestor {
 }
 
 function copyOf(value: unknown, path: string, parent: Ancestor | undefined, copying: Copying): unknown {
-  if (++copying.values > limits.values) return strange("more values than fit in one circuit");
+  if (++copying.values > mostValues) return strange("more values than fit in one circuit");
   switch (typeof value) {
-    case "boolean":
-    case "undefined":
-      return value;
+    case "object":
+      return value === null ? null : copyOfObject(value, path, parent, copying);
     case "number":
       return value - value === 0 ? value : strange(`${value}`);
     case "string":
-      return firstOf(value, limits.textCharacters);
-    case "object":
-      return value === null ? null : copyOfObject(value, path, parent, copying);
+      return firstOf(value, mostCharacters);
+    case "boolean":
+    case "undefined":
+      return value;
     case "function":
       return strange("a function");
     case "symbol":
@@ -84,21 +88,21 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
     if (above.value === value) return strange("an object that contains itself");
   }
   const depth = parent === undefined ? 1 : parent.depth + 1;
-  if (depth > limits.depth) return strange("an object nested too deeply");
+  if (depth > deepest) return strange("an object nested too deeply");
   const birth = birthOf(value);
   if (birth !== undefined) copying.births = { path, birth, next: copying.births };
-  const here: Ancestor = { value, path, depth, parent };
-  if (isArray(value)) return copyOfList(value, here, copying);
+  if (isArray(value)) return copyOfList(value, { value, path, depth, parent }, copying);
   const prototype = getPrototypeOf(value);
   if (prototype !== objectPrototype && prototype !== null) return strange(classOf(prototype));
 
   // The spread reads every property, once; what follows looks at the copy only.
   const copy: Record<string, unknown> = { __proto__: null, ...value } as never;
   if (holdsPlainValues(copy, copying)) return copy;
+  const here: Ancestor = { value, path, depth, parent };
   let properties = 0;
   for (const key in copy) {
-    if (++properties > limits.properties)
-      return strange(`an object with more than ${limits.properties} properties`);
+    if (++properties > mostProperties)
+      return strange(`an object with more than ${mostProperties} properties`);
     const original = copy[key];
     const copied = copyOf(original, path === "" ? key : `${path}.${key}`, here, copying);
     if (copied !== original) put(copy, key, copied, original, copying);
@@ -110,22 +114,22 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
 function holdsPlainValues(copy: object, copying: Copying): boolean {
   const values: readonly unknown[] = valuesOf(copy);
   const { length } = values;
-  if (length > limits.properties) return false;
+  if (length > mostProperties) return false;
   for (let index = 0; index < length; index++) {
     const value = values[index];
     if (typeof value === "number") {
       if (value - value !== 0) return false;
     } else if (typeof value === "string") {
-      if (value.length > limits.textCharacters) return false;
+      if (value.length > mostCharacters) return false;
     } else if (typeof value !== "boolean") return false;
   }
   copying.values += length;
-  return copying.values <= limits.values;
+  return copying.values <= mostValues;
 }
 
 function copyOfList(value: readonly unknown[], here: Ancestor, copying: Copying): unknown {
   const { length } = value;
-  if (!(length <= limits.properties)) return strange(`a list of more than ${limits.properties} values`);
+  if (!(length <= mostProperties)) return strange(`a list of more than ${mostProperties} values`);
   const copy: unknown[] = [];
   defineProperty(copy, "toJSON", { __proto__: null, value: undefined } as never);
   for (let index = 0; index < length; index++) {

@@ -113,21 +113,22 @@ function writePending() {
     pending = pending.next;
     if (call !== undefined) {
       const within = numberOfCall(Call.within(call));
-      lines += `,["call",${Call.index(call)},${wholeNumber(Call.site(call))},${within},[${numbersOf(Call.seen(call))}]]`;
+      lines += `,["call",${Call.index(call)},${wholeNumber(Call.site(call))},${within}${seenOf(Call.seen(call))}]`;
     } else if (birth !== undefined) {
       const within = numberOfCall(birth.call);
-      lines += `,["birth",${birth.index},${wholeNumber(birth.literal)},${within},[${numbersOf(birth.seen)}]]`;
+      lines += `,["birth",${birth.index},${wholeNumber(birth.literal)},${within}${seenOf(birth.seen)}]`;
     }
   }
 }
 
-function numbersOf(seen: readonly (Birth | undefined)[] | undefined): string {
+/** Left out where nothing was seen, as nearly always. */
+function seenOf(seen: readonly (Birth | undefined)[] | undefined): string {
   if (seen === undefined) return "";
-  let text = "";
+  let text = ",[";
   for (let position = 0; position < seen.length; position++) {
     text += `${position === 0 ? "" : ","}${numberOfBirth(seen[position])}`;
   }
-  return text;
+  return `${text}]`;
 }
 
 /** A plan may have called a mark itself, with anything. */
