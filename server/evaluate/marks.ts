@@ -77,6 +77,7 @@ class Marking {
   readonly #names = new Map<string, LocalName>();
   readonly #undo: [string, LocalName | undefined][] = [];
   #tries = 0;
+  #loops = 0;
 
   constructor(source: ts.SourceFile, firstSite: number) {
     this.#source = source;
@@ -288,7 +289,7 @@ class Marking {
 
   #markCall(node: ts.CallExpression | ts.NewExpression): void {
     const { expression, arguments: given } = node;
-    const seen = this.#names.size === 0 || !given ? nothingSeen : seenIn(given, this.#names, this.#source);
+    const seen = given ? this.#seenIn(given) : nothingSeen;
     this.#before(node, `__leave(__enter(${this.#site({ node, seen })}${passed(seen)}),`);
     this.#visit(expression);
     const toWord = this.#callsWord(node);
@@ -298,6 +299,13 @@ class Marking {
       else this.#visit(argument);
     }
     this.#splices.insert(node.end, ")");
+  }
+
+  /** Most plans have no names that need to be looked at, outside loops. */
+  #seenIn(nodes: readonly ts.Node[]): readonly string[] {
+    return this.#names.size === 0 && this.#loops === 0
+      ? nothingSeen
+      : seenIn(nodes, this.#names, this.#source);
   }
 
   #callsWord(node: ts.Expression): boolean {
@@ -317,7 +325,7 @@ class Marking {
   }
 
   #markLiteral(node: ts.ObjectLiteralExpression): void {
-    const seen = this.#names.size === 0 ? nothingSeen : seenIn([node], this.#names, this.#source);
+    const seen = this.#seenIn([node]);
     this.#before(node, `__literal(${this.#site({ node, seen })},`);
     ts.forEachChild(node, this.#visit);
     this.#splices.insert(node.end, `${passed(seen)})`);
@@ -422,6 +430,7 @@ class Marking {
   }
 
   #visitFor(node: ts.ForStatement | ts.ForInOrOfStatement): void {
+    this.#loops++;
     this.#inScope(() => {
       if (ts.isForStatement(node)) {
         ts.forEachChild(node, this.#visit);
@@ -437,6 +446,7 @@ class Marking {
       this.#visit(expression);
       this.#visit(statement);
     });
+    this.#loops--;
   }
 
   #visitTry(node: ts.TryStatement): void {

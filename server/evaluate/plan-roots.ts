@@ -22,7 +22,8 @@ export class PlanRoots {
   rootsOf(file: Uri): readonly Uri[] {
     this.#planFiles ??= this.#workspace.planFiles();
     // A file that was not a plan a moment ago, or was not there, may be one now; without the name it is not even parsed.
-    const mayBePlan = !this.#planFiles.includes(file) && this.#workspace.read(file)?.text.includes("loomwright");
+    const mayBePlan =
+      !this.#planFiles.includes(file) && this.#workspace.read(file)?.text.includes("loomwright");
     const planFiles = mayBePlan ? [...this.#planFiles, file] : this.#planFiles;
     return this.#rootsAmong(planFiles).filter((root) => this.#reachable(root).has(file));
   }

@@ -209,12 +209,10 @@ export class Provenance {
   /** One step from an expression to what its value was taken from. */
   #step(node: ts.Expression, scene: Scene, wanted: Wanted, trail: Written[], depth: number): boolean {
     if (ts.isIdentifier(node)) return this.#followName(node, scene, wanted, trail, depth);
-    if (ts.isPropertyAccessExpression(node)) {
-      return this.#followProperty(node.expression, node.name.text, scene, wanted, trail, depth);
-    }
-    if (ts.isElementAccessExpression(node)) {
-      const key = staticValue(bareExpression(node.argumentExpression));
-      if (key) return this.#followProperty(node.expression, String(key.value), scene, wanted, trail, depth);
+    if (ts.isPropertyAccessExpression(node) || ts.isElementAccessExpression(node)) {
+      const value = this.#written(node, scene, depth);
+      if (value) return this.#follow(value.node, value.scene, wanted, trail, depth);
+      if (ts.isPropertyAccessExpression(node)) return false;
       const list = this.#elements(node.expression, scene, depth);
       return this.#followElement(list, [], wanted, trail, depth, () => false);
     }
@@ -255,7 +253,7 @@ export class Provenance {
   ): boolean {
     if (ts.isVariableDeclaration(declaration)) {
       const there = this.#sceneOf(declaration, scene);
-      if (declaration.initializer) return this.#agrees(declaration.initializer, there, wanted, trail, depth);
+      if (declaration.initializer) return this.#follow(declaration.initializer, there, wanted, trail, depth);
       const loop = loopOf(declaration);
       if (!loop) return false;
       const same = (identifier: ts.Identifier) => declarationOf(identifier, scene.file) === declaration;
@@ -276,34 +274,8 @@ export class Provenance {
     if (!elsewhere) return false;
     const top: Scene = { file: elsewhere.file, fn: undefined, caller: undefined, seen: seesNothing };
     return ts.isExpression(elsewhere.node)
-      ? this.#agrees(elsewhere.node, top, wanted, trail, depth)
+      ? this.#follow(elsewhere.node, top, wanted, trail, depth)
       : this.#followDeclaration(elsewhere.node, top, wanted, trail, depth + 1);
-  }
-
-  /** Follows, and says whether the end has the wanted value so far as that can be told. */
-  #agrees(expression: ts.Expression, scene: Scene, wanted: Wanted, trail: Written[], depth: number): boolean {
-    return this.#follow(expression, scene, wanted, trail, depth);
-  }
-
-  #followProperty(
-    base: ts.Expression,
-    key: string,
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    const object = this.#object(base, scene, depth);
-    const found = object && this.#property(object, key, depth);
-    if (!found) {
-      const list = this.#elements(base, scene, depth);
-      const element = /^\d+$/.test(key) ? list[Number(key)] : undefined;
-      return element && "node" in element
-        ? this.#agrees(element.node, element.scene, wanted, trail, depth)
-        : false;
-    }
-    const value = writtenValue(found.property);
-    return value !== undefined && this.#agrees(value, found.holder.scene, wanted, trail, depth);
   }
 
   #followParameter(
@@ -331,7 +303,7 @@ export class Provenance {
     const argument = given[index];
     if (!argument || isUndefined(argument)) {
       return parameter.initializer && path.length === 0
-        ? this.#agrees(parameter.initializer, there, wanted, trail, depth)
+        ? this.#follow(parameter.initializer, there, wanted, trail, depth)
         : false;
     }
     return this.#followInto(argument, path, outside, wanted, trail, depth);
@@ -393,7 +365,7 @@ export class Provenance {
     depth: number,
   ): boolean {
     const [key, ...rest] = path;
-    if (key === undefined) return this.#agrees(expression, scene, wanted, trail, depth);
+    if (key === undefined) return this.#follow(expression, scene, wanted, trail, depth);
     if (/^\d+$/.test(key)) {
       const element = this.#elements(expression, scene, depth)[Number(key)];
       return element && "node" in element
@@ -447,7 +419,7 @@ export class Provenance {
     }
     const [only, another] = fitting;
     const part = only && !another ? this.#part(only, path, depth) : undefined;
-    return part ? this.#agrees(part.node, part.scene, wanted, trail, depth) : false;
+    return part ? this.#follow(part.node, part.scene, wanted, trail, depth) : false;
   }
 
   #part(element: Element, path: readonly string[], depth: number): Value | undefined {
