@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { exceeds, figure, tellApart, tellApartWithUnit, withUnit } from "./figures.ts";
+import { asGiven, exceeds, figure, tellApart, tellApartWithUnit, withUnit } from "./figures.ts";
 
 describe("figure", () => {
   test.each([
@@ -31,6 +31,17 @@ describe("figure", () => {
     expect(withUnit(2.6789, "V")).toBe("2.68 V");
     expect(withUnit(3, "%")).toBe("3 %");
   });
+});
+
+test.each([
+  [4567, "4,567"],
+  [1234567.5, "1,234,567.5"],
+  [100 / 3, "33.333"],
+  [0.35, "0.35"],
+  [1 / 3, "0.333"],
+  [0, "0"],
+])("%d as it was given: %s", (value, text) => {
+  expect(asGiven(value)).toBe(text);
 });
 
 describe("tellApart", () => {

@@ -12,9 +12,12 @@ export function withUnit(value: number, unit: Unit): string {
   return `${figure(value)} ${unit}`;
 }
 
-/** A number as the builder wrote it, unrounded, thousands separated: `4567` → "4,567". */
+/**
+ * A number as the builder wrote it, thousands separated: `4567` → "4,567". One that was worked out in the plan and has
+ * no end is cut to three decimals, and below 1 to three figures.
+ */
 export function asGiven(value: number): string {
-  return written(value, mostFigures);
+  return Math.abs(value) >= 1 ? threeDecimals.format(value) : figure(value);
 }
 
 /**
@@ -60,6 +63,7 @@ export type Unit =
   | "mΩ/m";
 
 const threeFigures = 3;
+const threeDecimals = new Intl.NumberFormat("en-US", { maximumFractionDigits: 3 });
 /** A double holds 15 decimal figures for certain; beyond them, differences are noise. */
 const mostFigures = 15;
 /** A thousand times the rounding of one operation on doubles, and far below anything a builder can measure. */

@@ -31,7 +31,7 @@ export interface RuleCase {
   readonly finds: "nothing" | readonly ExpectedFinding[];
 }
 
-export interface ExpectedFinding {
+interface ExpectedFinding {
   /** The circuit's name; the only circuit's when left out. */
   readonly subject?: string;
   /** The property it sits on, as it would be written: "gauge", "protect.ratingA", "" for the whole argument. */
@@ -48,7 +48,7 @@ export interface ExpectedFinding {
   readonly accepted?: string;
 }
 
-export interface ExpectedFix {
+interface ExpectedFix {
   readonly title: string;
   /** A repair when left out. */
   readonly kind?: ProposedFix["kind"];

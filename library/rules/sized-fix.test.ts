@@ -1,10 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { analyseCircuit } from "../analysis/analyse-circuit.ts";
 import { madeSizes, sizesAbove } from "../analysis/made-sizes.ts";
 import { sampleCircuit } from "../analysis/sample-circuit.ts";
-import type { Circuit } from "../model/circuit.ts";
-import { deviceInWords, sizedFixes, sizeInWords, thinnerSuggestions } from "./sized-fix.ts";
+import { deviceInWords, sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 const awg = (size: 12 | 10 | 8 | 6 | 4 | 2 | "2/0", parallel = 1) =>
   ({ system: "awg", awg: size, parallel }) as const;
@@ -69,28 +67,6 @@ describe("the repair of a conductor that is too thin", () => {
         },
       ),
     );
-  });
-});
-
-describe("the suggestion to take a thinner conductor", () => {
-  const modest: Partial<Circuit> = { loadA: 10, protection: { ratingA: 15, writtenAs: "number" } };
-
-  test("comes two sizes above need, and not one", () => {
-    const needed = [...madeSizes(awg(4))].find((conductor) => {
-      const circuit = sampleCircuit({ ...modest, conductor });
-      const { ampacity, drop } = analyseCircuit(circuit);
-      return (
-        sizesAbove(conductor, { system: "awg", awg: 16, parallel: 1 }) >= 0 &&
-        ampacity.judged &&
-        ampacity.ampacityA >= 15 &&
-        drop.dropPercent <= 10
-      );
-    })!;
-    const above = (sizes: number) => madeSizes(awg(4))[madeSizes(awg(4)).indexOf(needed) + sizes]!;
-    expect(thinnerSuggestions(sampleCircuit({ ...modest, conductor: above(1) }))).toEqual([]);
-    expect(thinnerSuggestions(sampleCircuit({ ...modest, conductor: above(2) }))).toMatchObject([
-      { title: `Use ${sizeInWords(needed)}`, kind: "suggestion" },
-    ]);
   });
 });
 

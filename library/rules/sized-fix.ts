@@ -1,5 +1,5 @@
 import { sizesAbove } from "../analysis/made-sizes.ts";
-import { type Sizing, thinnestNeeded, thinnestSufficient } from "../analysis/sizing.ts";
+import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
 import type { Circuit, Conductor, Protection } from "../model/circuit.ts";
 import { figure } from "./figures.ts";
 import type { Change, ProposedFix } from "./finding.ts";
@@ -8,7 +8,8 @@ import { farEndRatingPath, ratingPath, sizePath } from "./written-at.ts";
 /**
  * The repair for a conductor that is too thin for any reason: the thinnest made size that meets minimum size, ampacity,
  * drop and protection together, and with it the ratings where the stated ones no longer fit. Never a thinner conductor.
- * Empty where no made size is enough, or where the plan has the right sizes already.
+ * Empty where no made size is enough, or where the plan has the right sizes already. Protection that is not stated is
+ * left to the rule that misses it.
  *
  * `sizing`: another answer of the sizing analysis, e.g. the one with headroom.
  */
@@ -17,21 +18,6 @@ export function sizedFixes(
   sizing: Sizing | undefined = thinnestSufficient(circuit),
 ): ProposedFix[] {
   if (!sizing || sizesAbove(sizing.conductor, circuit.conductor) < 0) return [];
-  return fixTo(circuit, sizing, "repair");
-}
-
-/**
- * The suggestion for a conductor that is two sizes or more above what the circuit needs. Never applied by itself:
- * a builder may have that wire lying there, or mean to add a load.
- */
-export function thinnerSuggestions(circuit: Circuit): ProposedFix[] {
-  const needed = thinnestNeeded(circuit);
-  if (!needed || sizesAbove(circuit.conductor, needed.conductor) < 2) return [];
-  return fixTo(circuit, needed, "suggestion");
-}
-
-/** Sets what differs between plan and sizing; protection that is not stated is left to the rule that misses it. */
-function fixTo(circuit: Circuit, sizing: Sizing, kind: ProposedFix["kind"]): ProposedFix[] {
   const { conductor, ratingA, ratingFarEndA } = sizing;
   const { protection, protectionFarEnd } = circuit;
   const changes: Change[] = [];
@@ -50,7 +36,9 @@ function fixTo(circuit: Circuit, sizing: Sizing, kind: ProposedFix["kind"]): Pro
   }
   if (changes.length === 0) return [];
   const [first, ...rest] = words;
-  return [{ title: `Use ${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}`, kind, changes }];
+  return [
+    { title: `Use ${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}`, kind: "repair", changes },
+  ];
 }
 
 /** Sets the near-end rating, keeping the object form of `protect`. */

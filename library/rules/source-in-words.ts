@@ -22,7 +22,7 @@ export function ampacitySourceInWords(ampacity: Ampacity): string {
   const recalled = ampacity.factors.some(
     ({ factor, source }) => factor !== 1 && source.confirmed === "memory",
   );
-  return recalled ? `${words}, with a factor that is an ${unconfirmed}` : words;
+  return recalled ? `${words}, ${unconfirmed}` : words;
 }
 
 /** {@link sourceInWords} in full, for pages and reports: title of the document, edition, how far it is confirmed, and the note. */

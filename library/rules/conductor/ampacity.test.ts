@@ -91,7 +91,7 @@ testRule(ampacity, [
       {
         on: "gauge",
         message:
-          "10 AWG may carry 29.8 A in this ambient (75 °C, 33 CFR 183.425(b), Table 5, with a factor that is an unconfirmed figure)",
+          "10 AWG may carry 29.8 A in this ambient (75 °C, 33 CFR 183.425(b), Table 5, unconfirmed figure)",
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
       },
     ],

@@ -52,7 +52,7 @@ export const ampacity = defineRule<Values>({
     if (!values.judged)
       return `${values.size} is not judged: no table gives its ampacity at ${values.columnC} °C insulation in such a place.`;
     const [loadText, allowedText] = tellApartWithUnit(values.loadA, values.ampacityA, "A");
-    const where = values.factors.map((what) => factorInWords[what]).join(" ");
+    const where = values.factors.map((what) => factorInWords[what]).join(" and ");
     return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}: ${values.wayOut}.`;
   },
 });

@@ -87,7 +87,7 @@ testRule(minimumSize, [
       {
         on: "gauge",
         message: "18 AWG is thinner",
-        fixes: [{ title: "Use 16 AWG", gives: { gauge: 16 } }],
+        fixes: [{ title: "Use 16 AWG", kind: "suggestion", gives: { gauge: 16 } }],
       },
     ],
   },

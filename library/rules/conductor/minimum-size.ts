@@ -48,9 +48,9 @@ interface Values {
   readonly wayOut: string;
 }
 
-/** The size that meets everything; where none does, at least this rule's own. */
+/** The size that meets everything; where none does, at least this rule's own: not sound on its own, so a suggestion. */
 function toAtLeast(circuit: Circuit, minimum: Conductor): ProposedFix[] {
   const fixes = sizedFixes(circuit);
   if (fixes.length > 0) return fixes;
-  return [{ title: `Use ${sizeInWords(minimum)}`, kind: "repair", changes: [setSize(circuit, minimum)] }];
+  return [{ title: `Use ${sizeInWords(minimum)}`, kind: "suggestion", changes: [setSize(circuit, minimum)] }];
 }

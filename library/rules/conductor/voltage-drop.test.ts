@@ -142,13 +142,13 @@ testRule(voltageDrop, [
     ],
   },
   {
-    name: "so far that no made size is enough",
+    name: "so far that no made size is enough; shorten the run, or set parallel.",
     circuits: [{ gauge: "4/0", oneWayFt: 900 }],
     finds: [
       {
         on: "gauge",
         message:
-          "Loses 3.75 V, 31.2 % of 12 V, over 1,800 ft of wire at 30.6 °C; the limit is 10 % (common practice, no source): no made size is enough",
+          "Loses 3.75 V, 31.2 % of 12 V, over 1,800 ft of wire at 30.6 °C; the limit is 10 % (common practice, no source): no made size is enough; shorten the run, or set parallel.",
         fixes: "no fix",
       },
     ],

@@ -6,7 +6,7 @@ import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sizedFixes } from "../sized-fix.ts";
 import { sourceInWords, unconfirmed } from "../source-in-words.ts";
-import { noSizeIsEnough, wayOut } from "../way-out.ts";
+import { wayOut } from "../way-out.ts";
 import { lengthInWords, sizePath } from "../written-at.ts";
 
 export const voltageDrop = defineRule<Values>({
@@ -43,7 +43,7 @@ export const voltageDrop = defineRule<Values>({
         conductorC: drop.resistanceAtC,
         unconfirmed: drop.source.confirmed === "memory",
         atLeast: drop.overloaded,
-        wayOut: wayOut(fixes, noSizeIsEnough),
+        wayOut: wayOut(fixes, "no made size is enough; shorten the run, or set parallel"),
       };
       return [
         {
