@@ -3,6 +3,7 @@
 
 import { execFile } from "node:child_process";
 import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -20,10 +21,14 @@ await rm(dist, { recursive: true, force: true });
 await mkdir(dist, { recursive: true });
 await Promise.all([bundleClient(), copyServer(), packLibrary(), writeNotices()]);
 
+/**
+ * The language client, most of the code, is a file of its own: the extension is loaded with the first TypeScript file of any
+ * project, and the client only when there is a plan.
+ */
 async function bundleClient() {
-  await build({
-    entryPoints: [join(here, "extension.ts")],
-    outfile: join(dist, "extension.cjs"),
+  const options = {
+    outdir: dist,
+    outExtension: { ".js": ".cjs" },
     bundle: true,
     minify: true,
     platform: "node",
@@ -31,7 +36,28 @@ async function bundleClient() {
     format: "cjs",
     external: ["vscode"],
     logLevel: "error",
-  });
+  };
+  const languageClient = "vscode-languageclient/node";
+  const languageClientBeside = {
+    name: "language-client-beside",
+    setup({ onResolve }) {
+      onResolve({ filter: new RegExp(`^${languageClient}$`) }, () => ({
+        path: "./language-client.cjs",
+        external: true,
+      }));
+    },
+  };
+  await Promise.all([
+    build({
+      ...options,
+      entryPoints: { extension: join(here, "extension.ts") },
+      plugins: [languageClientBeside],
+    }),
+    build({
+      ...options,
+      entryPoints: { "language-client": createRequire(import.meta.url).resolve(languageClient) },
+    }),
+  ]);
 }
 
 async function copyServer() {

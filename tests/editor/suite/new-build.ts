@@ -51,16 +51,18 @@ export const newBuild: readonly Story[] = [
     async run() {
       const folder = inWorkspace("not-empty");
       const file = vscode.Uri.joinPath(folder, "plan.ts");
-      const text = new TextEncoder().encode("// mine\n");
-      await vscode.workspace.fs.writeFile(file, text);
+      const mine = new TextEncoder().encode("// mine\n");
+      const textOf = async (uri: vscode.Uri) =>
+        new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+      await vscode.workspace.fs.writeFile(file, mine);
       await vscode.commands.executeCommand("loomwright.newBuild", folder);
       assert.deepEqual(await vscode.workspace.fs.readDirectory(folder), [["plan.ts", vscode.FileType.File]]);
-      assert.deepEqual(await vscode.workspace.fs.readFile(file), text);
+      assert.equal(await textOf(file), "// mine\n");
 
       const aFile = inWorkspace("a-file");
-      await vscode.workspace.fs.writeFile(aFile, text);
+      await vscode.workspace.fs.writeFile(aFile, mine);
       await vscode.commands.executeCommand("loomwright.newBuild", aFile);
-      assert.deepEqual(await vscode.workspace.fs.readFile(aFile), text);
+      assert.equal(await textOf(aFile), "// mine\n");
     },
   },
 ];

@@ -6,7 +6,8 @@ export async function openPlan(name: string, text: string): Promise<vscode.TextD
   const uri = inWorkspace(name);
   await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
   const document = await vscode.workspace.openTextDocument(uri);
-  await vscode.window.showTextDocument(document);
+  // In a tab of its own: the editor closes a tab that was only looked at when the next file is opened.
+  await vscode.window.showTextDocument(document, { preview: false });
   return document;
 }
 
