@@ -351,6 +351,20 @@ describe("limits", () => {
     expect(records).toEqual([]);
   });
 
+  it("never lead to a record that is half written", async () => {
+    const { records } = await run(
+      `const taken = [];
+      for (let size = 1e6; size >= 1; size /= 10) try { for (;;) taken.push(new ArrayBuffer(size)); } catch {}
+      for (let load = 1; load < 200; load++) try { __leave(__enter(load), circuit(__literal(load, { load, name: "n".repeat(500) }))); } catch {}
+      taken.length = 0;
+      circuit({ load: 200, name: "last" });`,
+      { timeMs: 20_000, memoryBytes: 20 * 1024 * 1024 },
+    );
+    for (const { input } of records)
+      expect(input).toEqual({ load: expect.any(Number), name: expect.any(String) });
+    expect(records.at(-1)?.input).toEqual({ load: 200, name: "last" });
+  });
+
   it("leave a memory error that the plan deals with to the plan", async () => {
     expect(
       await inputsOf("try { new Uint8Array(1e9); } catch (e) { circuit({ name: e.message }); }"),

@@ -71,6 +71,10 @@ const spareAfterMs = 500;
  * `seen` are objects whose birth the text alone cannot tell: the element of a loop, the argument of a callback. They are kept
  * as births, never as values.
  *
+ * What a word returns has the birth of the argument it was given. The marks are constants of the global scope and tokens have
+ * private fields only, so a plan can neither replace nor forge them; one that calls them itself gets findings at wrong places
+ * in that plan, and no more.
+ *
  * Open calls are a chain (each knows the one it was opened in), so that remembering the whole stack costs one pointer.
  */
 export interface RunRequest {

@@ -1,24 +1,40 @@
 import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
 
 /**
- * Makes an outcome of what the recorder wrote: JSON lists, each behind a comma. A plan cannot reach the recorder, but it can
- * catch the exception when stack or memory ends while the recorder works, and so lose a list; what referred to it is then
- * of unknown birth, and everything else keeps its number. Records come in bunches, so a few may be above the limit.
+ * Makes an outcome of what the recorder wrote: bunches of entries. An entry is a row of numbers, read one after another:
+ *
+ *  - 0, number of the call, call site, call it was opened in, count of births seen, those births;
+ *  - 1, number of the birth, literal, call open then, count of births seen, those births;
+ *  - 2, the word's place in {@link recordedWords}, call, count of births, and for each: whether it has a path, its number.
+ *    The record's input, and the paths, follow in the bunch's values.
+ *
+ * A plan cannot reach the recorder, but it can catch the exception when stack or memory ends while the recorder works, and so
+ * lose an entry; what referred to it is then of unknown birth, and everything else keeps its number.
+ * Records come in bunches, so a few may be above the limit.
  */
 export function readRecords(text: string, mostRecords: number): Omit<RunOutcome, "stopped"> {
   const records: RawRecord[] = [];
   const calls: OpenCall[] = [];
   const births: Birth[] = [];
-  for (const line of JSON.parse(`[${text.slice(1)}]`) as Line[]) {
-    if (line[0] === "record") {
-      const [, word, input, call, born] = line;
-      records.push({ word, input, call, births: born });
-    } else if (line[0] === "call") {
-      const [, index, callSite, within, seen = []] = line;
-      calls[index] = { callSite, within, seen };
-    } else {
-      const [, index, literal, call, seen = []] = line;
-      births[index] = { literal, call, seen };
+  for (const { numbers, values } of JSON.parse(`[${text.slice(1)}]`) as Bunch[]) {
+    let at = 0;
+    let value = 0;
+    const next = () => numbers[at++] ?? -1;
+    const several = () => Array.from({ length: next() }, next);
+    while (at < numbers.length) {
+      const kind = next();
+      if (kind === 0) calls[next()] = { callSite: next(), within: next(), seen: several() };
+      else if (kind === 1) births[next()] = { literal: next(), call: next(), seen: several() };
+      else {
+        const word = recordedWords[next()] ?? "circuit";
+        const call = next();
+        const input = values[value++];
+        const born = Array.from({ length: next() }, () => [
+          next() === 0 ? "" : String(values[value++]),
+          next(),
+        ]);
+        records.push({ word, input, call, births: Object.fromEntries(born) });
+      }
     }
   }
   const knownCall = (index: number) => (calls[index] ? index : -1);
@@ -42,8 +58,15 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
   };
 }
 
-/** As `inside/recorder.ts` writes them. */
-type Line =
-  | readonly ["record", word: RawRecord["word"], input: unknown, call: number, births: Record<string, number>]
-  | readonly ["call", index: number, callSite: number, within: number, seen?: number[]]
-  | readonly ["birth", index: number, literal: number, call: number, seen?: number[]];
+/** One bunch as text that {@link readRecords} reads. `values` are JSON values, each behind a comma. */
+export function bunchText(numbers: Float64Array, values: string): string {
+  return `,{"numbers":[${numbers.join()}],"values":[${values.slice(1)}]}`;
+}
+
+/** The words that make records, as the recorder counts them. */
+export const recordedWords = ["circuit", "build"] as const;
+
+interface Bunch {
+  readonly numbers: readonly number[];
+  readonly values: readonly unknown[];
+}

@@ -9,6 +9,7 @@ import type {
 import type { RunRequest, Stopped } from "../sandbox.ts";
 import type { EngineMemory } from "./engine-memory.ts";
 import type { Thrown } from "./inside/describe-thrown.ts";
+import { bunchText, recordedWords } from "./read-records.ts";
 import type { PageWriter } from "./record-pages.ts";
 import { oneLine, placeInStack } from "./thrown.ts";
 
@@ -24,9 +25,17 @@ export function prepareRoom(quickjs: QuickJSWASMModule, memory: EngineMemory, re
   const context = runtime.newContext();
   const state: RunState = { limits: undefined, linked: false, stop: undefined, over: false, made: 0 };
   context
-    .newFunction("emit", (lines, made) => {
-      const stop = emit(context.getString(lines), context.getNumber(made), records, state);
-      return stop ? context.true : context.false;
+    .newFunction("emit", (values, used, made) => {
+      // What is handed over is copied, also where the plan has left no memory for it.
+      const { limitBytes } = memory;
+      memory.limitBytes += answerBytes;
+      try {
+        const numbers = numbersIn(context, inside, context.getNumber(used));
+        const text = bunchText(numbers, context.getString(values));
+        return emit(text, context.getNumber(made), records, state) ? context.true : context.false;
+      } finally {
+        memory.limitBytes = limitBytes;
+      }
     })
     .consume((handle) => context.setProp(context.global, "emit", handle));
   context
@@ -68,8 +77,7 @@ import * as words from "loomwright/words";
 export * from "loomwright/words";
 const recorded = globalThis.recorded;
 delete globalThis.recorded;
-export const circuit = recorded("circuit", words.circuit);
-export const build = recorded("build", words.build);`;
+${recordedWords.map((word, place) => `export const ${word} = recorded(${place}, words.${word});`).join("\n")}`;
 
 /**
  * All modules of a plan are found and linked before the first of them is evaluated, and this one is evaluated first: from then
@@ -96,6 +104,19 @@ interface Running {
   readonly request: RunRequest;
   readonly state: RunState;
   readonly memory: EngineMemory;
+}
+
+/** A copy of the first numbers that the recorder has written. */
+function numbersIn(context: QuickJSContext, inside: QuickJSHandle, used: number): Float64Array {
+  return context
+    .getProp(inside, "memory")
+    .consume((handle) =>
+      context
+        .getArrayBuffer(handle)
+        .consume(
+          ({ value }) => new Float64Array(value.slice(0, used * Float64Array.BYTES_PER_ELEMENT).buffer),
+        ),
+    );
 }
 
 /** Writes what the recorder hands over; true when the plan must stop. */

@@ -9,11 +9,14 @@
 import { enter, leave, literal, open, self } from "./births.ts";
 import { harden } from "./harden.ts";
 import { defineProperty } from "./primordials.ts";
-import { recorded, setEmit } from "./recorder.ts";
+import { numbers, recorded, setEmit } from "./recorder.ts";
 
 export { forgetOpenCalls } from "./births.ts";
 export { describeThrown } from "./describe-thrown.ts";
 export { flush, indexOfOpenCall } from "./recorder.ts";
+
+/** Where the recorder writes its numbers. */
+export const memory = numbers.buffer;
 
 const doors = globalThis as unknown as Doors;
 setEmit(doors.emit);

@@ -2,16 +2,17 @@ import { type Birth, Call, open, sameBirth } from "./births.ts";
 import { type BirthAt, plainCopy } from "./plain-copy.ts";
 import { stringify } from "./primordials.ts";
 
-/** A word of the DSL, so that calling it also leaves a record. It returns what the library's own word returns. */
-export function recorded(word: string, make: (input: unknown) => unknown) {
-  const head = `,["record","${word}",`;
+/**
+ * A word of the DSL, so that calling it also leaves a record. It returns what the library's own word returns.
+ * What a record says in numbers is written as numbers, because making text of them here takes longer than all the rest.
+ * `read-records.ts` says how they are read.
+ */
+export function recorded(word: number, make: (input: unknown) => unknown) {
   return (input: unknown): unknown => {
     const copy = plainCopy(input);
     let json = stringify(copy.value);
-    if (json.length > maxJsonCharacters) json = '{"$strange":"more text than fits in one circuit"}';
-    const call = indexOfCall(open());
-    const births = indicesOf(copy.births);
-    lines += `${head}${json},${call},{${births}}]`;
+    if (json.length > mostJsonCharacters) json = '{"$strange":"more text than fits in one circuit"}';
+    writeRecord(word, json, indexOfCall(open()), copy.births);
     made++;
     if (made <= sentAtOnce || made % sentTogether === 0) flush();
     if (typeof input !== "object" || input === null) return make(input);
@@ -31,18 +32,27 @@ export function indexOfOpenCall(): number {
 
 /** Hands over what is still here. Called by the host when the plan has ended, in whatever way. */
 export function flush() {
-  const text = lines;
-  lines = "";
   // A plan could catch an exception; it cannot catch the interrupt that ends this loop.
-  if (emit(text, made)) for (;;);
+  if (emit(values, used, made)) for (;;);
+  // Not before it is handed over: memory may end there.
+  values = "";
+  used = 0;
 }
 
-/** Hands lines to the host, with the number of records made; true when the host wants no more and the plan must stop. */
-type Emit = (lines: string, made: number) => boolean;
+/**
+ * Hands over texts (JSON values, each behind a comma), how many of {@link numbers} are used, and how many records were made;
+ * true when the host wants no more and the plan must stop.
+ */
+type Emit = (values: string, used: number, made: number) => boolean;
 
 export function setEmit(given: Emit | undefined) {
   if (given !== undefined) emit = given;
 }
+
+const mostNumbers = 1_024;
+
+/** Read by the host. */
+export const numbers = new Float64Array(mostNumbers);
 
 /**
  * A call of the host costs as much as making the record. The first records of a plan go over one by one, later ones together;
@@ -51,17 +61,21 @@ export function setEmit(given: Emit | undefined) {
 const sentAtOnce = 64;
 const sentTogether = 16;
 
-const maxJsonCharacters = 1_000_000;
+const mostJsonCharacters = 1_000_000;
+
+/** Of one record, call or birth, so that each fits in {@link numbers}. */
+const mostReferences = 250;
 
 let emit: Emit;
-let lines = "";
+let values = "";
+let used = 0;
 let made = 0;
 let calls = 0;
 let births = 0;
 
 /**
- * Calls and births that have a number but whose line is still to be written. A chain rather than recursion, because calls
- * within calls may be many; a linked one, because a list that grows could be watched.
+ * Calls and births that have a number but are still to be written. A chain rather than recursion, because calls within calls
+ * may be many; a linked one, because a list that grows could be watched.
  */
 let pending: Pending | undefined;
 
@@ -71,20 +85,73 @@ interface Pending {
   readonly next: Pending | undefined;
 }
 
+/** An entry counts only once `used` has moved behind it: a plan that is stopped in the middle leaves none half written. */
+function writeRecord(word: number, json: string, call: number, found: BirthAt | undefined) {
+  let text = `,${json}`;
+  let known = 0;
+  for (let at = found; at !== undefined && known < mostReferences; at = at.next) {
+    known++;
+    numberOfBirth(at.birth);
+    if (at.path !== "") text += `,${stringify(at.path)}`;
+  }
+  if (pending !== undefined) writePending();
+  makeRoomFor(4 + 2 * known);
+  let position = used;
+  numbers[position++] = 2;
+  numbers[position++] = word;
+  numbers[position++] = call;
+  numbers[position++] = known;
+  for (let at = found; at !== undefined && known > 0; at = at.next, known--) {
+    numbers[position++] = at.path === "" ? 0 : 1;
+    numbers[position++] = at.birth.index;
+  }
+  values += text;
+  used = position;
+}
+
+/** Every entry says its own number: should one be lost to an exception, the others still mean what they meant. */
+function writePending() {
+  while (pending !== undefined) {
+    const { call, birth } = pending;
+    pending = pending.next;
+    if (call !== undefined) {
+      writeEntry(0, Call.index(call), Call.site(call), numberOfCall(Call.within(call)), Call.seen(call));
+    } else if (birth !== undefined) {
+      writeEntry(1, birth.index, birth.literal, numberOfCall(birth.call), birth.seen);
+    }
+  }
+}
+
+function writeEntry(
+  kind: number,
+  index: number,
+  site: unknown,
+  call: number,
+  seen: readonly (Birth | undefined)[] | undefined,
+) {
+  const known = seen === undefined ? 0 : seen.length < mostReferences ? seen.length : mostReferences;
+  makeRoomFor(5 + known);
+  let position = used;
+  numbers[position++] = kind;
+  numbers[position++] = index;
+  // A plan may have called a mark itself, with anything.
+  numbers[position++] = typeof site === "number" && site - site === 0 ? site : -1;
+  numbers[position++] = call;
+  numbers[position++] = known;
+  if (seen !== undefined) {
+    for (let each = 0; each < known; each++) numbers[position++] = numberOfBirth(seen[each]);
+  }
+  used = position;
+}
+
+function makeRoomFor(count: number) {
+  if (used + count > mostNumbers) flush();
+}
+
 function indexOfCall(call: Call | undefined): number {
   const index = numberOfCall(call);
   if (pending !== undefined) writePending();
   return index;
-}
-
-function indicesOf(found: BirthAt | undefined): string {
-  let text = "";
-  for (let at = found; at !== undefined; at = at.next) {
-    const pair = `${at.path === "" ? '""' : stringify(at.path)}:${numberOfBirth(at.birth)}`;
-    text = text === "" ? pair : `${text},${pair}`;
-  }
-  if (pending !== undefined) writePending();
-  return text;
 }
 
 function numberOfCall(call: Call | undefined): number {
@@ -103,35 +170,4 @@ function numberOfBirth(birth: Birth | undefined): number {
     pending = { call: undefined, birth, next: pending };
   }
   return birth.index;
-}
-
-/** Every line says its own number: should one be lost to an exception, the others still mean what they meant. */
-function writePending() {
-  while (pending !== undefined) {
-    const call: Call | undefined = pending.call;
-    const birth: Birth | undefined = pending.birth;
-    pending = pending.next;
-    if (call !== undefined) {
-      const within = numberOfCall(Call.within(call));
-      lines += `,["call",${Call.index(call)},${wholeNumber(Call.site(call))},${within}${seenOf(Call.seen(call))}]`;
-    } else if (birth !== undefined) {
-      const within = numberOfCall(birth.call);
-      lines += `,["birth",${birth.index},${wholeNumber(birth.literal)},${within}${seenOf(birth.seen)}]`;
-    }
-  }
-}
-
-/** Left out where nothing was seen, as nearly always. */
-function seenOf(seen: readonly (Birth | undefined)[] | undefined): string {
-  if (seen === undefined) return "";
-  let text = ",[";
-  for (let position = 0; position < seen.length; position++) {
-    text += `${position === 0 ? "" : ","}${numberOfBirth(seen[position])}`;
-  }
-  return `${text}]`;
-}
-
-/** A plan may have called a mark itself, with anything. */
-function wholeNumber(given: unknown): number {
-  return typeof given === "number" && given - given === 0 ? given : -1;
 }
