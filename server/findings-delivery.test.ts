@@ -220,6 +220,15 @@ describe("findings that are pulled", () => {
     expect(await editor.pull(van, id)).toBe("unchanged");
   });
 
+  test("put off because another file is half typed, the editor is asked to pull once that is whole", async () => {
+    const editor = setUp({ editorPulls: true });
+    editor.open(van);
+    editor.held(van);
+    expect(await editor.pull(van)).toBe("nothing-yet");
+    editor.checked(van, []);
+    expect(editor.asked()).toBe(1);
+  });
+
   test("a file of no plan has no findings", async () => {
     const editor = setUp({ editorPulls: true });
     editor.open(van);

@@ -20,7 +20,7 @@ export interface FindingsDelivery {
   pull(file: Uri, previous: string | undefined): Promise<PullAnswer>;
 }
 
-export type PullAnswer =
+type PullAnswer =
   | { readonly kind: "full"; readonly id: string; readonly items: Diagnostic[] }
   /** What the editor has still holds: nothing changed, or the text is half typed. */
   | { readonly kind: "unchanged"; readonly id: string }
@@ -44,18 +44,22 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
   const filesOf = new Map<Uri, ReadonlySet<Uri>>();
   /** What was pushed for each file, as text, so that nothing is sent twice. */
   const pushed = new Map<Uri, string>();
-  const pulled = new Map<Uri, { readonly version: number | null; readonly items: string }>();
+  /** What an editor that pulls was answered last; no items when the text was half typed and it was put off. */
+  const pulled = new Map<Uri, { readonly version: number | null; readonly items?: readonly Diagnostic[] }>();
 
   const update = (file: Uri): void => {
-    const items = findingsIn(file, plans.knownOf(file));
     const { uri, version } = workspace.client(file);
     if (editorPulls && workspace.isOpen(file)) {
       clearPushed(file);
       const last = pulled.get(file);
       // A file that was typed in since the last pull is pulled again anyway.
-      if (last && last.version === version && last.items !== JSON.stringify(items)) wiring.askToPull();
+      if (last?.version !== version) return;
+      // Put off because another file was half typed, or answered with what is no longer so.
+      const items = last.items && findingsIn(file, plans.knownOf(file));
+      if (!items || JSON.stringify(last.items) !== JSON.stringify(items)) wiring.askToPull();
       return;
     }
+    const items = findingsIn(file, plans.knownOf(file));
     const text = JSON.stringify([version, items]);
     if (pushed.get(file) === text || (items.length === 0 && !pushed.has(file) && version === null)) return;
     pushed.set(file, text);
@@ -95,10 +99,13 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
       if (workspace.client(file).version !== version) return { kind: "outdated" };
       const id = settled.map(({ root, serial }) => `${serial} ${root}`).join("\n");
       const allHeld = settled.length > 0 && settled.every(({ outcome }) => outcome?.state === "held");
-      if (previous !== undefined && (allHeld || previous === id)) return { kind: "unchanged", id: previous };
-      if (allHeld) return { kind: "nothing-yet" };
+      if (allHeld) {
+        pulled.set(file, { version });
+        return previous === undefined ? { kind: "nothing-yet" } : { kind: "unchanged", id: previous };
+      }
+      if (previous === id) return { kind: "unchanged", id };
       const items = findingsIn(file, settled);
-      pulled.set(file, { version, items: JSON.stringify(items) });
+      pulled.set(file, { version, items });
       return { kind: "full", id, items };
     },
   };
@@ -106,12 +113,11 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
 
 /** The findings of all plans of a file. What two plans say in the same words is said once. */
 function findingsIn(file: Uri, plans: readonly ShownPlan[]): Diagnostic[] {
-  const byText = new Map<string, Diagnostic>();
-  for (const plan of plans) {
-    const items = plan.outcome?.state === "failed" ? failure(plan.outcome, file) : ofView(plan, file);
-    for (const item of items) byText.set(JSON.stringify(item), item);
-  }
-  return [...byText.values()];
+  const items = plans.flatMap((plan) =>
+    plan.outcome?.state === "failed" ? failure(plan.outcome, file) : ofView(plan, file),
+  );
+  if (plans.length < 2) return items;
+  return [...new Map(items.map((item) => [JSON.stringify(item), item])).values()];
 }
 
 function ofView({ view }: ShownPlan, file: Uri): Diagnostic[] {

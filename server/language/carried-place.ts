@@ -17,6 +17,7 @@ export interface Stretch {
 }
 
 export function carryBetween(older: string, newer: string): Carrying {
+  if (older === newer) return unchanged;
   const shortest = Math.min(older.length, newer.length);
   let head = 0;
   while (head < shortest && older.charCodeAt(head) === newer.charCodeAt(head)) head++;
@@ -43,8 +44,14 @@ export function carryBetween(older: string, newer: string): Carrying {
       return from === undefined || to === undefined || to < from ? undefined : { start: from, end: to };
     },
     back(offset) {
-      if (older === newer || offset < head) return offset;
+      if (offset < head) return offset;
       return offset > newerTail ? offset - shift : undefined;
     },
   };
 }
+
+const unchanged: Carrying = {
+  whole: (start, end) => ({ start, end }),
+  spanning: (start, end) => ({ start, end }),
+  back: (offset) => offset,
+};

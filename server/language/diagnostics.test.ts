@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { DiagnosticSeverity } from "vscode-languageserver";
+import { DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver";
 import { diagnostics, rulePage } from "./diagnostics.ts";
 import { planUnderCursor } from "./plan-under-cursor.ts";
 
@@ -38,10 +38,33 @@ describe("diagnostics", () => {
     expect(accepted?.message).toMatch(/^accepted: bench test\. /);
   });
 
-  test("a property that does not exist is faded", async () => {
-    const { view, uri } = await planUnderCursor(tooThin.replace("insulationC", "insulation"));
-    const unknown = diagnostics(view, uri).find(({ code }) => code === "plan/invalid-value");
-    expect(unknown?.message).toContain("insulation");
+  test.each([
+    ["a misspelt property", tooThin.replace("insulationC", "insulation"), [DiagnosticTag.Unnecessary]],
+    ["a property nobody knows", tooThin.replace("load: 40", "load: 40, zzz: 1"), [DiagnosticTag.Unnecessary]],
+    [
+      "a property of protection",
+      tooThin.replace("50", "{ ratingA: 50, slow: true }"),
+      [DiagnosticTag.Unnecessary],
+    ],
+    ["a value that is wrong", tooThin.replace("load: 40", "load: -40"), undefined],
+  ])("only what has no effect is faded: %s", async (_what, text, tags) => {
+    const { view, uri } = await planUnderCursor(text);
+    const invalid = diagnostics(view, uri).filter(({ code }) => code === "plan/invalid-value");
+    expect(invalid.map((diagnostic) => diagnostic.tags)).toEqual([tags]);
+  });
+
+  test("what a finding points to is related information", async () => {
+    const { view, uri } = await planUnderCursor(
+      `const size = 14;\nfor (const name of ["a", "b"]) circuit({ name, load: 40, oneWayFt: 15, gauge: size, protect: 50 });`,
+    );
+    for (const { range, relatedInformation = [] } of diagnostics(view, uri)) {
+      for (const { location, message } of relatedInformation) {
+        expect(location.uri).toBe(uri);
+        expect(location.range).not.toEqual(range);
+        expect(message).not.toBe("");
+      }
+    }
+    expect(diagnostics(view, uri).some(({ relatedInformation }) => relatedInformation?.length)).toBe(true);
   });
 
   test("a name cannot reorder or hide anything in a message", async () => {

@@ -71,8 +71,9 @@ function acceptedAs(severity: Severity): Severity {
   return severity === "hint" ? "hint" : "info";
 }
 
-/** A property that no word of the DSL knows is faded by the editor: it has no effect on the plan. */
+/** A property that no word of the DSL knows has no effect on the plan: the editor fades it. A test holds the wording. */
 function withoutEffect({ finding }: PlacedFinding): boolean {
   if (finding.rule !== "plan/invalid-value") return false;
-  return finding.fixes.some((fix) => fix.changes.some((change) => change.do === "remove"));
+  const { wrong } = finding.values as { readonly wrong?: unknown };
+  return typeof wrong === "string" && wrong.startsWith("is not a property of ");
 }

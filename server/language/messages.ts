@@ -12,7 +12,7 @@ export const checkWorkspaceMethod = "loomwright/checkWorkspace";
 /** Request with {@link WorkingParams}: how the numbers at a position were worked out. Answers {@link Working} or null. */
 export const workingMethod = "loomwright/working";
 
-export type PlanState =
+type PlanState =
   /** Everything the editor shows was computed from the texts as they are. */
   | "idle"
   | "checking"

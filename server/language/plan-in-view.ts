@@ -25,7 +25,7 @@ export interface PlanInView {
 }
 
 /** Texts by uri. */
-export type Texts = (uri: Uri) => TextDocument | undefined;
+type Texts = (uri: Uri) => TextDocument | undefined;
 
 export interface ViewInput {
   readonly plan: CheckedPlan;
