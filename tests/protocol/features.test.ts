@@ -124,6 +124,46 @@ describe("what the server offers, over the wire", () => {
     expect(editor.pushed("loop.ts")?.[0]?.message).toMatch(/150 ms|0\.15 s/);
   });
 
+  test("limits that are changed while plans are open run them again", async () => {
+    const loop = `import "loomwright";\nfor (let i = 0; i < 1e9; i++) {}\n`;
+    const editor = await start({ files: { "loop.ts": loop }, configuration: { timeLimitMs: 400 } });
+    editor.open("loop.ts");
+    await editor.until("loop.ts", "idle");
+    const [before] = editor.pushed("loop.ts") ?? [];
+    const seen = editor.statuses.length;
+    editor.setConfiguration({ timeLimitMs: 150 });
+    await editor.asks("workspace/configuration");
+    await editor.ask("textDocument/documentSymbol", "loop.ts");
+    expect(editor.statuses.slice(seen).map(({ state }) => state)).toEqual(["checking", "idle"]);
+    expect(editor.pushed("loop.ts")?.[0]?.message).not.toBe(before?.message);
+  });
+
+  test("an editor that can do nothing special gets findings, plain edits, and news from disk when it saves", async () => {
+    const files = {
+      "van.ts": `import { circuit } from "loomwright";\nimport { size } from "./parts.ts";\n\ncircuit({ name: "winch", load: 40, oneWayFt: 15, gauge: size, protect: 45, insulationC: 105 });\n`,
+      "parts.ts": "export const size = 2;\n",
+    };
+    const editor = await start({ files, capabilities: {}, initializationOptions: { inlayHints: false } });
+    editor.open("van.ts");
+    await editor.until("van.ts", "idle");
+    expect(await editor.ask("textDocument/inlayHint", "van.ts", { range: everywhere })).toEqual([]);
+    const findings = () => [...(editor.pushed("van.ts") ?? []), ...(editor.pushed("parts.ts") ?? [])];
+    expect(findings().map(({ code }) => code)).not.toContain("conductor/voltage-drop");
+    editor.onDiskUnheard({ "parts.ts": "export const size = 12;\n" });
+    editor.save("van.ts");
+    await editor.ask("textDocument/documentSymbol", "van.ts");
+    expect(findings().map(({ code }) => code)).toContain("conductor/voltage-drop");
+    editor.open("parts.ts", "export const size = 12;\n");
+    const actions = await editor.ask<CodeAction[]>("textDocument/codeAction", "parts.ts", {
+      range: everywhere,
+      context: { diagnostics: [], only: ["quickfix"] },
+    });
+    const best = actions.find(({ isPreferred }) => isPreferred);
+    expect(best?.edit?.documentChanges).toBeUndefined();
+    expect(Object.keys(best?.edit?.changes ?? {})).toEqual([editor.uri("parts.ts")]);
+    expect(editor.asked).toEqual([]);
+  });
+
   test("a file under a name that editors and Node write differently", async () => {
     const file = "my van (old) #1/van plan.ts";
     const editor = await start({ files: { [file]: winch } });

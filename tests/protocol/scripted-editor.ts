@@ -60,6 +60,9 @@ export interface ScriptedEditor {
   apply(action: CodeAction): void;
   /** Writes, or with undefined removes, files on disk and says so to the server. */
   onDisk(files: Readonly<Record<string, string | undefined>>): void;
+  /** The same, and nobody tells the server. */
+  onDiskUnheard(files: Readonly<Record<string, string>>): void;
+  save(file: string): void;
   setConfiguration(section: object): void;
   /** Ends the server in the protocol's way; resolves with its exit code. */
   quit(): Promise<number | null>;
@@ -261,6 +264,12 @@ export async function startEditor({
         return { uri: uri(name), type };
       });
       void connection.sendNotification("workspace/didChangeWatchedFiles", { changes });
+    },
+    onDiskUnheard(changed) {
+      for (const [name, text] of Object.entries(changed)) write(name, text);
+    },
+    save(file) {
+      void connection.sendNotification("textDocument/didSave", { textDocument: { uri: uri(file) } });
     },
     setConfiguration(next) {
       section = next;
