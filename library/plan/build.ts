@@ -1,4 +1,4 @@
-import { frozenCopy } from "./frozen-copy.ts";
+import { frozenPlanData } from "./frozen-copy.ts";
 import type { InsulationC } from "./sizes.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
@@ -11,7 +11,7 @@ import type { NominalVoltage } from "./voltage.ts";
  * @returns The settings as plain frozen data. Never throws: a wrong value is reported when the plan is checked.
  */
 export function build(settings: BuildInput): BuildSettings {
-  return Object.freeze({ ...frozenCopy(settings), kind: "build" }) as BuildSettings;
+  return frozenPlanData(settings, "build") as BuildSettings;
 }
 
 /** What {@link build} gives back: its settings, frozen. */

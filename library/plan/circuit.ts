@@ -1,4 +1,4 @@
-import { frozenCopy } from "./frozen-copy.ts";
+import { frozenPlanData } from "./frozen-copy.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { ProtectionInput } from "./protection.ts";
 import type { RuleId } from "./rule-id.ts";
@@ -14,7 +14,7 @@ import type { NominalVoltage } from "./voltage.ts";
  * @returns The circuit as plain frozen data. Never throws: a wrong value is reported when the plan is checked.
  */
 export function circuit(input: CircuitInput): PlannedCircuit {
-  return Object.freeze({ ...frozenCopy(input), kind: "circuit" }) as PlannedCircuit;
+  return frozenPlanData(input, "circuit") as PlannedCircuit;
 }
 
 /** What {@link circuit} gives back: what it was given, frozen. */
