@@ -1,13 +1,14 @@
 import { judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import type { CheckOutcome, Place } from "./checked-plan.ts";
+import { errorPlace } from "./error-place.ts";
 import { fallbackNames } from "./fallback-names.ts";
 import type { FileCache } from "./file-cache.ts";
 import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
 import { PlanFile } from "./parse.ts";
 import { PlanInText, placeOfCallee } from "./plan-in-text.ts";
 import { type Evidence, Provenance } from "./provenance.ts";
-import type { Limits, MarkedPosition, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
+import type { Limits, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
 import type { Uri, Workspace } from "./workspace.ts";
 
 export interface Evaluator {
@@ -115,28 +116,12 @@ function stoppedProblem(stopped: Stopped, limits: Limits): PlanProblem {
 
 function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance): Place | undefined {
   if (stopped.why === "failed") return undefined;
-  const at = stopped.at && placeOfPosition(stopped.at, plan);
+  const file = stopped.at && plan.files.get(stopped.at.uri);
+  const message = stopped.why === "error" ? stopped.message : "";
+  const at = stopped.at && file && errorPlace(stopped.at, message, file);
   if (at) return at;
   const call = stopped.call === undefined ? undefined : provenance.callAt(stopped.call);
   return call && placeOfCallee(call);
-}
-
-/** The word at a position of the marked text, or the rest of its line. */
-function placeOfPosition({ uri, line, column }: MarkedPosition, plan: LoadedPlan): Place | undefined {
-  const file = plan.files.get(uri);
-  if (!file?.marked) return undefined;
-  const { js, sourceOffset } = file.marked;
-  let lineStart = 0;
-  for (let passed = 1; passed < line; passed++) {
-    const lineBreak = js.indexOf("\n", lineStart);
-    if (lineBreak < 0) return undefined;
-    lineStart = lineBreak + 1;
-  }
-  const start = Math.min(sourceOffset(lineStart + column - 1), file.text.length);
-  const rest = file.text.slice(start, start + 200);
-  const length =
-    /^[\w$\u0080-\uffff]+/.exec(rest)?.[0].length ?? /^[^\r\n]*/.exec(rest)?.[0].trimEnd().length ?? 0;
-  return { uri, start, end: start + length };
 }
 
 function startOf(file: PlanFile): Place {

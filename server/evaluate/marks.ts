@@ -45,6 +45,8 @@ export interface ImportLine {
   readonly names: readonly { readonly name: string; readonly start: number; readonly end: number }[];
   /** Everything it brings in is used as a type only, so that nothing of it need exist when the plan runs. */
   readonly typesOnly: boolean;
+  /** It is written as `import type`, rather than having come out so because a name is not used yet. */
+  readonly typesDeclared: boolean;
 }
 
 export interface Refused {
@@ -226,8 +228,10 @@ class Marking {
   #importLine(line: ts.ImportDeclaration): ImportLine {
     const { importClause: clause } = line;
     const place = specifierPlace(line.moduleSpecifier, this.#source);
-    if (!clause) return { ...place, names: [], typesOnly: false };
-    if (clause.phaseModifier === K.TypeKeyword) return { ...place, names: [], typesOnly: true };
+    if (!clause) return { ...place, names: [], typesOnly: false, typesDeclared: false };
+    if (clause.phaseModifier === K.TypeKeyword) {
+      return { ...place, names: [], typesOnly: true, typesDeclared: true };
+    }
     const names: { name: string; start: number; end: number }[] = [];
     const unused: ts.Node[] = [];
     let kept = 0;
@@ -253,7 +257,7 @@ class Marking {
     else this.#splices.blank(clause.getStart(this.#source), line.moduleSpecifier.getStart(this.#source));
     const typesOnly = kept === 0 && unused.length > 0 && !place.specifier.startsWith(".");
     if (typesOnly) this.#splices.blank(line.getStart(this.#source), line.end);
-    return { ...place, names, typesOnly };
+    return { ...place, names, typesOnly, typesDeclared: false };
   }
 
   #blankWithComma(node: ts.Node): void {
@@ -640,7 +644,7 @@ function exportLine(line: ts.ExportDeclaration, source: ts.SourceFile): ImportLi
       start: element.getStart(source),
       end: element.end,
     }));
-  return [{ ...specifierPlace(moduleSpecifier, source), names, typesOnly: false }];
+  return [{ ...specifierPlace(moduleSpecifier, source), names, typesOnly: false, typesDeclared: false }];
 }
 
 /** What the stripping could not strip. */

@@ -37,15 +37,12 @@ export class PlanFile {
         this.#tree = { source: parsed, marked: this.marked, scopes: new Map() };
       }
     } catch (thrown) {
-      console.log(thrown);
-      // Only texts nested thousands deep get here: the parser itself runs out of stack.
+      // The parser itself runs out of stack, for texts nested thousands deep.
+      if (!(thrown instanceof RangeError)) throw thrown;
       this.syntaxError = {
         start: 0,
         end: Math.min(1, this.text.length),
-        text:
-          thrown instanceof RangeError
-            ? "This file is nested too deeply to be read."
-            : "This file cannot be read.",
+        text: "This file is nested too deeply to be read.",
       };
     }
   }

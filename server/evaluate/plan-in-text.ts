@@ -2,6 +2,7 @@ import ts from "typescript";
 import type { Judgement } from "../../library/judge.ts";
 import type { PropertyPath } from "../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
+import { invalidValue } from "../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import type { CheckedPlan, Place, PlacedFinding, PlacedFix, Spot } from "./checked-plan.ts";
 import { editsOf } from "./edits.ts";
@@ -29,6 +30,7 @@ export class PlanInText implements CheckedPlan {
   readonly #problemPlaces: readonly Place[];
   #places: PlacesOfTrees;
   #findings: readonly PlacedFinding[] | undefined;
+  #misnamedKeys: ReadonlySet<string> | undefined;
   /** The findings that each placed one was merged from. */
   readonly #merged = new Map<PlacedFinding, readonly Finding[]>();
 
@@ -101,7 +103,12 @@ export class PlanInText implements CheckedPlan {
         placed.push({ finding, subjects: [finding.subject], message, place, related: [] });
         continue;
       }
-      const { place, related, shared: by } = this.places.placeFinding(at.record, at.path);
+      const name = finding.rule === invalidValue.id ? this.#misnamed(at.record, at.path) : undefined;
+      const {
+        place,
+        related,
+        shared: by,
+      }: FoundPlace = name ? { place: name, related: [] } : this.places.placeFinding(at.record, at.path);
       if (by && shared.join(finding, by, placed.length)) continue;
       const others = finding.related.flatMap(({ at: other, text }) => {
         const found =
@@ -121,6 +128,20 @@ export class PlanInText implements CheckedPlan {
       this.#merged.set(all, findings);
     }
     return placed;
+  }
+
+  /** A property that does not exist is wrong itself, whatever its value: nothing is said to be given there. */
+  #misnamed(record: number, path: PropertyPath): Place | undefined {
+    const keyOf = (record: number, path: PropertyPath) => [record, ...path].join("\n");
+    this.#misnamedKeys ??= new Set(
+      this.judgement.model.invalid
+        .filter(({ given }) => given === undefined)
+        .map((invalid) => keyOf(invalid.record, invalid.path)),
+    );
+    const origin = this.#misnamedKeys.has(keyOf(record, path))
+      ? this.places.originOf(record, path)
+      : undefined;
+    return origin?.property.name && placeIn({ file: origin.holder.file, node: origin.property.name });
   }
 }
 
@@ -162,6 +183,7 @@ export class PlacesOfTrees {
   /** By number of the call site. */
   readonly #recordsAt = new Map<number, number[]>();
   #values: readonly WrittenValue[] | undefined;
+  readonly #setBy = new Map<ts.Node, Set<number>>();
 
   constructor(evidence: Evidence) {
     this.evidence = evidence;
@@ -247,8 +269,8 @@ export class PlacesOfTrees {
     const { call } = this.argumentOf(record);
     const own = this.#recordsOfCall(record);
     const others = new Set<number>(isWithin(piece, call) ? own : []);
-    for (const { written, record: other } of this.#allValues())
-      if (written.node === piece.node) others.add(other);
+    this.#allValues();
+    for (const other of this.#setBy.get(piece.node) ?? []) others.add(other);
     others.delete(record);
     return [...others].sort((a, b) => a - b);
   }
@@ -320,6 +342,9 @@ export class PlacesOfTrees {
         for (const [step, written] of origin.trail.entries()) {
           const name = step === 0 ? origin.property.name : undefined;
           values.push({ record, path, written, ...(name ? { name } : {}) });
+          const records = this.#setBy.get(written.node);
+          if (records) records.add(record);
+          else this.#setBy.set(written.node, new Set([record]));
         }
       }
     }

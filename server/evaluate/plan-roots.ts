@@ -72,8 +72,9 @@ export class PlanRoots {
     // A half-typed file still belongs where it belonged.
     if (parsed?.syntaxError && known) return { ...known, version: source?.version };
     if (!parsed?.syntaxError) library = false;
-    for (const { specifier, typesOnly } of parsed?.marked?.imports ?? []) {
-      if (typesOnly) continue;
+    for (const { specifier, typesOnly, typesDeclared } of parsed?.marked?.imports ?? []) {
+      // A plan whose `circuit` is not called yet is one already.
+      if (specifier === "loomwright" ? typesDeclared : typesOnly) continue;
       const resolved = resolveImport(specifier, uri, uri, this.#workspace);
       for (const tried of resolved.tried.keys()) found.set(tried, false);
       if (!("to" in resolved)) continue;

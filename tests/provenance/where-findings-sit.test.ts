@@ -166,7 +166,7 @@ lamp("saloon", 25);
 import { circuit } from "loomwright";
 function panel(protect: number) {
   return { add: (name: string) => circuit({ name, load: 10, oneWayFt: 3, gauge: 8, protect }) };
-//                                                                                   ^^^^^^^ related Set here
+//                                                                                 ^^^^^^^ related Set here
 }
 panel(25).add("galley");
 const aft = panel(17);

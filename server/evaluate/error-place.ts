@@ -1,0 +1,70 @@
+import ts from "typescript";
+import type { Place } from "./checked-plan.ts";
+import type { PlanFile } from "./parse.ts";
+import type { MarkedPosition } from "./sandbox.ts";
+
+/**
+ * Where in a file an error was thrown. The engine's positions are those of the nearest call, a little before or behind the
+ * mistake itself; together with what the error says, the statement tells the rest.
+ */
+export function errorPlace(position: MarkedPosition, message: string, file: PlanFile): Place | undefined {
+  const offset = sourceOffset(position, file);
+  if (offset === undefined) return undefined;
+  const { source } = file.tree;
+  const statement = innermostStatement(source, offset);
+  const blamed = statement && (blamedIn(statement, message, offset) ?? thrownBy(statement));
+  if (blamed) {
+    const start = blamed.getStart(source);
+    const line = /^[^\r\n]*/.exec(file.text.slice(start, blamed.end))?.[0] ?? "";
+    return { uri: file.uri, start, end: start + line.length };
+  }
+  const rest = file.text.slice(offset, offset + 200);
+  const word = /^[\w$\u0080-\uffff]+/.exec(rest)?.[0] ?? /^[^\r\n]*/.exec(rest)?.[0].trimEnd() ?? "";
+  return { uri: file.uri, start: offset, end: offset + word.length };
+}
+
+function sourceOffset({ line, column }: MarkedPosition, file: PlanFile): number | undefined {
+  if (!file.marked) return undefined;
+  const { js } = file.marked;
+  let lineStart = 0;
+  for (let passed = 1; passed < line; passed++) {
+    const lineBreak = js.indexOf("\n", lineStart);
+    if (lineBreak < 0) return undefined;
+    lineStart = lineBreak + 1;
+  }
+  return Math.min(file.marked.sourceOffset(lineStart + column - 1), file.text.length);
+}
+
+function innermostStatement(source: ts.SourceFile, offset: number): ts.Statement | undefined {
+  let found: ts.Statement | undefined;
+  const visit = (node: ts.Node): void => {
+    if (offset < node.pos || offset > node.end) return;
+    if (ts.isStatement(node) && !ts.isBlock(node) && offset >= node.getStart(source)) found = node;
+    ts.forEachChild(node, visit);
+  };
+  ts.forEachChild(source, visit);
+  return found;
+}
+
+/** The name that the error speaks of, if the statement has it; of several, the first from the position on. */
+function blamedIn(statement: ts.Statement, message: string, offset: number): ts.Node | undefined {
+  const property = /property '([^']+)' of (?:undefined|null)/.exec(message)?.[1];
+  const variable = /ReferenceError: (\S+) is not (?:defined|initialized)/.exec(message)?.[1];
+  if (property === undefined && variable === undefined) return undefined;
+  const fitting: ts.Node[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isIdentifier(node) && node.text === (property ?? variable)) {
+      const isProperty =
+        (ts.isPropertyAccessExpression(node.parent) && node.parent.name === node) ||
+        ts.isBindingElement(node.parent);
+      if (isProperty === (property !== undefined)) fitting.push(node);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(statement);
+  return fitting.find(({ pos }) => pos >= offset) ?? fitting[0];
+}
+
+function thrownBy(statement: ts.Statement): ts.Node | undefined {
+  return ts.isThrowStatement(statement) ? statement.expression : undefined;
+}

@@ -1,0 +1,231 @@
+import { afterAll, describe, expect, it } from "vitest";
+import type { Change } from "../../library/rules/finding.ts";
+import { checkFiles, closeCheckers, filesOf, folder } from "../provenance/marked-plan.ts";
+import { applyEdits } from "./apply-edits.ts";
+
+afterAll(closeCheckers);
+
+interface Case {
+  readonly before: string;
+  readonly changes: readonly Change[];
+  /** Undefined: cannot be edited. */
+  readonly after: string | undefined;
+  readonly alsoChanges?: readonly number[];
+  /** Behind the plan's import line, so that the cases stay short. */
+  readonly importLine?: string;
+}
+
+const gauge = (value: number | string, record = 0): Change => ({ do: "set", record, path: ["gauge"], value });
+const protect = (value: number, record = 0): Change => ({ do: "set", record, path: ["protect"], value });
+
+const cases: Readonly<Record<string, Case>> = {
+  "replaces a value": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 12 });",
+    changes: [gauge(10)],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: 10 });",
+  },
+  "writes a size that is text in the file's quotes": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 12 });",
+    changes: [gauge("1/0")],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: '1/0' });",
+    importLine: "import { circuit } from 'loomwright';",
+  },
+  "replaces text by a number": {
+    before: 'circuit({ load: 4, oneWayFt: 3, gauge: "1/0" });',
+    changes: [gauge(4)],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: 4 });",
+  },
+  "replaces a computed value as a whole": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 10 + 2 });",
+    changes: [gauge(10)],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: 10 });",
+  },
+  "keeps as const and satisfies": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: (12 as const) satisfies number });",
+    changes: [gauge(10)],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: (10 as const) satisfies number });",
+  },
+  "puts a property at the end of a line": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 12 });",
+    changes: [protect(5)],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: 12, protect: 5 });",
+  },
+  "puts a property at the end of a line that ends with a comma": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 12, });",
+    changes: [protect(5)],
+    after: "circuit({ load: 4, oneWayFt: 3, gauge: 12, protect: 5, });",
+  },
+  "puts several properties in": {
+    before: "circuit({ load: 4, oneWayFt: 3 });",
+    changes: [gauge("2/0"), protect(5)],
+    after: 'circuit({ load: 4, oneWayFt: 3, gauge: "2/0", protect: 5 });',
+  },
+  "puts a property on a line of its own": {
+    before: "circuit({\n  load: 4,\n  oneWayFt: 3,\n  gauge: 12,\n});",
+    changes: [protect(5)],
+    after: "circuit({\n  load: 4,\n  oneWayFt: 3,\n  gauge: 12,\n  protect: 5,\n});",
+  },
+  "puts a property on a line of its own, without a comma at the end": {
+    before: "circuit({\n\tload: 4,\n\tgauge: 12\n});",
+    changes: [protect(5)],
+    after: "circuit({\n\tload: 4,\n\tgauge: 12,\n\tprotect: 5\n});",
+  },
+  "leaves a remark where it is": {
+    before: "circuit({\n  load: 4, // the pump\n  gauge: 12, // left over\n});",
+    changes: [protect(5)],
+    after: "circuit({\n  load: 4, // the pump\n  gauge: 12, // left over\n  protect: 5,\n});",
+  },
+  "leaves a remark where it is, without a comma at the end": {
+    before: "circuit({\n  load: 4,\n  gauge: 12 // left over\n});",
+    changes: [protect(5)],
+    after: "circuit({\n  load: 4,\n  gauge: 12, // left over\n  protect: 5\n});",
+  },
+  "fills an empty literal": {
+    before: "circuit({} as any);",
+    changes: [protect(5)],
+    after: "circuit({ protect: 5 } as any);",
+  },
+  "puts a property behind a spread": {
+    before:
+      "const base = { load: 4, gauge: 12 } as const;\ncircuit({ ...base });\ncircuit({ ...base, load: 2 });",
+    changes: [protect(5)],
+    after:
+      "const base = { load: 4, gauge: 12 } as const;\ncircuit({ ...base, protect: 5 });\ncircuit({ ...base, load: 2 });",
+  },
+  "puts a property into the constant that only one circuit is made of": {
+    before: "const lamp = { load: 4, gauge: 12 };\ncircuit(lamp);",
+    changes: [protect(5)],
+    after: "const lamp = { load: 4, gauge: 12, protect: 5 };\ncircuit(lamp);",
+  },
+  "leaves a constant alone that several circuits are made of": {
+    before: "const lamp = { load: 4, gauge: 12 };\ncircuit(lamp);\ncircuit(lamp);",
+    changes: [protect(5, 1)],
+    after: "const lamp = { load: 4, gauge: 12 };\ncircuit(lamp);\ncircuit({ ...lamp, protect: 5 });",
+  },
+  "says what else a shared literal changes": {
+    before: "const lamp = { load: 4, gauge: 12 };\ncircuit({ ...lamp });\ncircuit({ ...lamp });",
+    changes: [gauge(10)],
+    after: "const lamp = { load: 4, gauge: 10 };\ncircuit({ ...lamp });\ncircuit({ ...lamp });",
+    alsoChanges: [1],
+  },
+  "says what else a factory changes": {
+    before: "const lamp = (load: number) => circuit({ load, gauge: 12 });\nlamp(1);\nlamp(2);\nlamp(3);",
+    changes: [protect(5, 1)],
+    after:
+      "const lamp = (load: number) => circuit({ load, gauge: 12, protect: 5 });\nlamp(1);\nlamp(2);\nlamp(3);",
+    alsoChanges: [0, 2],
+  },
+  "changes a caller's argument": {
+    before: "const lamp = (gauge: number) => circuit({ load: 4, gauge });\nlamp(12);\nlamp(14);",
+    changes: [gauge(10)],
+    after: "const lamp = (gauge: number) => circuit({ load: 4, gauge });\nlamp(10);\nlamp(14);",
+  },
+  "changes a default for all that use it": {
+    before: "const lamp = (gauge = 12) => circuit({ load: 4, gauge });\nlamp();\nlamp();\nlamp(14);",
+    changes: [gauge(10)],
+    after: "const lamp = (gauge = 10) => circuit({ load: 4, gauge });\nlamp();\nlamp();\nlamp(14);",
+    alsoChanges: [1],
+  },
+  "sets a nested value": {
+    before: "circuit({ load: 4, protect: { ratingA: 5, family: 'ISO 8820-3 Type C' } });",
+    changes: [{ do: "set", record: 0, path: ["protect", "ratingA"], value: 7.5 }],
+    after: "circuit({ load: 4, protect: { ratingA: 7.5, family: 'ISO 8820-3 Type C' } });",
+  },
+  "adds a nested value": {
+    before: "circuit({ load: 4, protect: { ratingA: 5 } });",
+    changes: [{ do: "set", record: 0, path: ["protect", "distanceIn"], value: 7 }],
+    after: "circuit({ load: 4, protect: { ratingA: 5, distanceIn: 7 } });",
+  },
+  "adds an object": {
+    before: "circuit({ load: 4 });",
+    changes: [
+      { do: "set", record: 0, path: ["protect"], value: { ratingA: 5, family: "ISO 8820-3 Type C" } },
+    ],
+    after: 'circuit({ load: 4, protect: { ratingA: 5, family: "ISO 8820-3 Type C" } });',
+  },
+  "adds a reason, under a name that needs quotes": {
+    before: "circuit({ load: 4 });",
+    changes: [{ do: "set", record: 0, path: ["accept"], value: { "conductor/voltage-drop": "it's dim" } }],
+    after: `circuit({ load: 4, accept: { 'conductor/voltage-drop': 'it\\'s dim' } });`,
+    importLine: "import { circuit } from 'loomwright';",
+  },
+  "takes a property out": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 12 });",
+    changes: [{ do: "remove", record: 0, path: ["oneWayFt"] }],
+    after: "circuit({ load: 4, gauge: 12 });",
+  },
+  "takes the last property out": {
+    before: "circuit({ load: 4, oneWayFt: 3, gauge: 12 });",
+    changes: [{ do: "remove", record: 0, path: ["gauge"] }],
+    after: "circuit({ load: 4, oneWayFt: 3 });",
+  },
+  "takes the only property out": {
+    before: "circuit({ load: 4 } as any);",
+    changes: [{ do: "remove", record: 0, path: ["load"] }],
+    after: "circuit({} as any);",
+  },
+  "takes a line out": {
+    before: "circuit({\n  load: 4, // pump\n  oneWayFt: 3,\n  gauge: 12,\n});",
+    changes: [{ do: "remove", record: 0, path: ["oneWayFt"] }],
+    after: "circuit({\n  load: 4, // pump\n  gauge: 12,\n});",
+  },
+  "takes the last line out": {
+    before: "circuit({\n  load: 4, // pump\n  gauge: 12,\n});",
+    changes: [{ do: "remove", record: 0, path: ["gauge"] }],
+    after: "circuit({\n  load: 4, // pump\n});",
+  },
+  "renames a property": {
+    before: "circuit({ load: 4, oneWayFt: 3 });",
+    changes: [{ do: "rename", record: 0, path: ["oneWayFt"], to: "oneWayM" }],
+    after: "circuit({ load: 4, oneWayM: 3 });",
+  },
+  "renames a shorthand property": {
+    before: "const load = 40;\ncircuit({ load, oneWayFt: 3 });",
+    changes: [{ do: "rename", record: 0, path: ["load"], to: "loadW" }],
+    after: "const load = 40;\ncircuit({ loadW: load, oneWayFt: 3 });",
+  },
+  "sets a shorthand whose name leads nowhere": {
+    before: "const gauge = Number('12');\ncircuit({ load: 4, gauge });",
+    changes: [gauge(10)],
+    after: "const gauge = 10;\ncircuit({ load: 4, gauge });",
+  },
+  "changes two values at once": {
+    before: "circuit({ load: 4, gauge: 12, protect: 5 });",
+    changes: [gauge(8), protect(30)],
+    after: "circuit({ load: 4, gauge: 8, protect: 30 });",
+  },
+  "keeps Windows line ends": {
+    before: "circuit({\r\n  load: 4,\r\n});",
+    changes: [protect(5)],
+    after: "circuit({\r\n  load: 4,\r\n  protect: 5,\r\n});",
+  },
+  "spreads what no literal made into a new one": {
+    before: "circuit(JSON.parse('{\"load\":4}') as any);",
+    changes: [gauge(10)],
+    after: "circuit({ ...JSON.parse('{\"load\":4}') as any, gauge: 10 });",
+  },
+  "cannot put a nested property into what no literal made": {
+    before: "circuit(JSON.parse('{\"load\":4}') as any);",
+    changes: [{ do: "set", record: 0, path: ["protect", "ratingA"], value: 7.5 }],
+    after: undefined,
+  },
+};
+
+describe("a fix is edited into the text as a builder would write it", () => {
+  for (const [name, { before, changes, after, alsoChanges = [], importLine }] of Object.entries(cases)) {
+    it(name, async () => {
+      const first = `${importLine ?? 'import { circuit } from "loomwright";'}\n`;
+      const files = filesOf(first + before);
+      const { plan } = await checkFiles(files);
+      const fix = plan.editsOf({ title: "A fix", kind: "repair", changes });
+      if (after === undefined) {
+        expect(fix).toBeUndefined();
+        return;
+      }
+      expect(fix).toBeDefined();
+      expect(applyEdits(files, fix?.edits ?? []).get(`${folder}/plan.ts`)).toBe(first + after);
+      expect(fix?.alsoChanges).toEqual(alsoChanges);
+      expect(fix?.kind).toBe(alsoChanges.length > 0 ? "suggestion" : "repair");
+    });
+  }
+});

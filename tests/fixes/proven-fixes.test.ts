@@ -1,0 +1,149 @@
+import { afterAll, describe, expect, it } from "vitest";
+import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
+import { checkFiles, closeCheckers, filesOf } from "../provenance/marked-plan.ts";
+import { applyEdits } from "./apply-edits.ts";
+
+afterAll(closeCheckers);
+
+/** Plans with faults of many kinds, written in many ways. How many findings can be fixed keeps the test from proving nothing. */
+const plans: Readonly<
+  Record<string, { readonly plan: string; readonly fixable: number; readonly left: number }>
+> = {
+  "one run, too thin and too strongly fused": {
+    plan: `circuit({ load: 40, oneWayFt: 15, gauge: 12, protect: 50 });`,
+    fixable: 3,
+    left: 0,
+  },
+  "no protection": {
+    plan: `circuit({ name: "a", load: 4, oneWayFt: 3, gauge: 12 });`,
+    fixable: 1,
+    left: 0,
+  },
+  "no protection, over several lines": {
+    plan: `circuit({\n  name: "a",\n  load: 4, // the pump\n  oneWayFt: 3,\n  gauge: 12, // left over\n});`,
+    fixable: 1,
+    left: 0,
+  },
+  "metric, with an object of protection": {
+    plan: `circuit({ name: "a", load: 30, oneWayM: 6, mm2: 2.5, protect: { ratingA: 25, family: "ISO 8820-3 Type C" } });`,
+    fixable: 2,
+    left: 0,
+  },
+  "constants, spreads and a factory": {
+    plan: `
+const thin = 16 as const;
+const base = { oneWayFt: 20, gauge: thin } as const;
+circuit({ ...base, name: "fridge", load: 9, protect: 15 });
+const lamp = (name: string, protect: number) => circuit({ name, load: 2, oneWayFt: 10, gauge: 14, protect });
+lamp("galley", 5);
+lamp("saloon", 60);`,
+    fixable: 2,
+    left: 0,
+  },
+  "a factory whose every circuit is wrong": {
+    plan: `
+const lamp = (name: string) => circuit({ name, load: 12, oneWayFt: 20, gauge: 18, protect: 20 });
+lamp("galley");
+lamp("saloon");`,
+    fixable: 6,
+    left: 8,
+  },
+  "a loop": {
+    plan: `for (let i = 1; i < 4; i++) circuit({ name: "lamp " + i, load: 12, oneWayFt: 20, gauge: 16, protect: 20 });`,
+    fixable: 2,
+    left: 6,
+  },
+  "a table": {
+    plan: `
+const runs = [
+  { name: "fridge", load: 6, oneWayFt: 25, gauge: 16, protect: 10 },
+  { name: "inverter", load: 100, oneWayFt: 4, gauge: 6, protect: 150 },
+] as const;
+for (const run of runs) circuit(run);`,
+    fixable: 2,
+    left: 0,
+  },
+  "a fuse that is not made, and one that is below the load": {
+    plan: `
+circuit({ name: "a", load: 10, oneWayFt: 3, gauge: 8, protect: 17 });
+circuit({ name: "b", load: 20, oneWayFt: 3, gauge: 8, protect: 15 });`,
+    fixable: 2,
+    left: 0,
+  },
+  "several files": {
+    plan: `
+import { fuseA, sizes } from "./sizes.ts";
+circuit({ name: "a", load: 20, oneWayFt: 3, gauge: sizes.cabin, protect: fuseA });
+// file: sizes.ts
+export const sizes = { cabin: 18 } as const;
+export const fuseA = 15;`,
+    fixable: 3,
+    left: 0,
+  },
+};
+
+describe("every proven fix, checked once more from its edited text", () => {
+  for (const [name, { plan: text, fixable, left }] of Object.entries(plans)) {
+    it(`${name}: each by itself`, async () => {
+      const files = filesOf(`import { circuit } from "loomwright";\n${text}`);
+      const { plan, checker } = await checkFiles(files);
+      let fixed = 0;
+      for (const placed of plan.findings) {
+        const fixes = await checker.provenFixes(plan, placed);
+        if (fixes.length > 0 && placed.finding.severity !== "hint") fixed++;
+        for (const fix of fixes) {
+          const after = await checkFiles(applyEdits(files, fix.edits));
+          expect(open(after.plan)).not.toContain(keyOf(placed.finding));
+          for (const key of open(after.plan)) expect(open(plan)).toContain(key);
+        }
+      }
+      expect(fixed).toBeGreaterThanOrEqual(fixable);
+    });
+
+    it(`${name}: all at once`, async () => {
+      const files = filesOf(`import { circuit } from "loomwright";\n${text}`);
+      const { plan, checker } = await checkFiles(files);
+      const all = await checker.fixAll(plan);
+      if (left > 0 && !all) {
+        expect(open(plan)).toHaveLength(left);
+        return;
+      }
+      expect(all?.kind).toBe("repair");
+      const after = await checkFiles(applyEdits(files, all?.edits ?? []));
+      expect(open(after.plan)).toHaveLength(left);
+      expect(await after.checker.fixAll(after.plan)).toBeUndefined();
+    });
+  }
+});
+
+it("a fix is made against the version that was checked", async () => {
+  const files = filesOf(
+    'import { circuit } from "loomwright";\ncircuit({ load: 20, oneWayFt: 3, gauge: 8, protect: 15 });',
+  );
+  const { plan, checker } = await checkFiles(files);
+  const [placed] = plan.findings;
+  const fixes = placed ? await checker.provenFixes(plan, placed) : [];
+  expect(fixes.length).toBeGreaterThan(0);
+  for (const { edits } of fixes) {
+    for (const { uri, version } of edits) expect(version).toBe(plan.snapshot.get(uri));
+  }
+});
+
+it("an accepted finding is not fixed with the rest", async () => {
+  const files = filesOf(`import { circuit } from "loomwright";
+circuit({ load: 10, oneWayFt: 3, gauge: 8, protect: 17, accept: { "protection/standard-rating": "it was in the box" } });`);
+  const { plan, checker } = await checkFiles(files);
+  expect(plan.findings.map(({ finding }) => finding.accepted)).toContain("it was in the box");
+  expect(await checker.fixAll(plan)).toBeUndefined();
+});
+
+/** What still asks for something, hints aside. */
+function open(plan: CheckedPlan): readonly string[] {
+  return plan.judgement.findings
+    .filter(({ severity, accepted }) => severity !== "hint" && accepted === undefined)
+    .map(keyOf);
+}
+
+function keyOf({ rule, at }: CheckedPlan["judgement"]["findings"][number]): string {
+  return "record" in at ? `${rule} ${at.record} ${at.path[0] ?? ""}` : `${rule} ${at.problem}`;
+}
