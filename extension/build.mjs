@@ -35,6 +35,8 @@ async function bundleClient() {
     target: "node20",
     format: "cjs",
     external: ["vscode"],
+    // The editor hands out its module `vscode` to what is required, not to what Node imports by itself.
+    supported: { "dynamic-import": false },
     logLevel: "error",
   };
   const languageClient = "vscode-languageclient/node";

@@ -35,15 +35,16 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     await stop();
     // A server that dies early both closes the connection and fails the start; it is to be dealt with once.
     let dealtWith = false;
+    let client: LanguageClient | undefined;
     const ended = (why: string): Promise<LanguageClient | undefined> => {
       if (dealtWith || client !== current) return Promise.resolve(undefined);
       dealtWith = true;
       return startAgain(why);
     };
-    const client = await createClient(() => void ended(server?.ended() ?? "the connection was closed"));
-    current = client;
-    client.onNotification(statusMethod, (status: StatusParams) => statuses.fire(status));
     try {
+      client = await createClient(() => void ended(server?.ended() ?? "the connection was closed"));
+      current = client;
+      client.onNotification(statusMethod, (status: StatusParams) => statuses.fire(status));
       await client.start();
       return client;
     } catch (error) {

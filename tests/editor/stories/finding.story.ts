@@ -27,14 +27,14 @@ test("the state of the plan stands in the status bar", async () => {
 });
 
 test("drop and spare capacity stand beside the size, and a line over the plan sums it up", async () => {
-  await line(page, "% drop").waitFor();
+  await line(page, "A spare").waitFor();
   await page.locator(".codelens-decoration", { hasText: /1 circuit.*1 warning/ }).waitFor();
 });
 
 test("resting the pointer on the value shows what was found and what the circuit carries", async () => {
   await valueOn(page, "heater", "14").hover();
   const hover = page.locator(".monaco-hover:visible");
-  await hover.getByText(/conductor\/voltage-drop/).waitFor();
+  await hover.locator("a.code-link", { hasText: "conductor/voltage-drop" }).waitFor();
   await hover
     .getByText(/worked out/i)
     .first()

@@ -20,20 +20,21 @@ test("the README's picture can be taken: a heater's wire, underlined, with what 
   // As in a new build, so that TypeScript knows the library.
   await installLibrary(fileURLToPath(new URL("extension/dist/loomwright.tgz", house)), folder);
 
-  const page = await editor.open(folder, { file: "camper.ts", viewport: { width: 1200, height: 700 } });
+  const page = await editor.open(folder, { file: "camper.ts", viewport: { width: 1200, height: 750 } });
   await statusItem(page, "Loomwright: 8 circuits").waitFor();
   await runFromPalette(page, "View: Toggle Primary Side Bar Visibility");
   await page.locator(".part.sidebar").waitFor({ state: "hidden" });
-  await line(page, "% drop").waitFor();
+  await line(page, "A spare").waitFor();
   await page.locator(".codelens-decoration", { hasText: "8 circuits" }).waitFor();
-  // TypeScript says that it is at work; a picture while it is would show its spinner.
-  await statusItem(page, "Analyzing").waitFor({ state: "detached" });
-
+  const hover = page.locator(".monaco-hover:visible");
   await valueOn(page, "cabin heater", "14").hover();
-  await page
-    .locator(".monaco-hover:visible")
-    .getByText(/conductor\/voltage-drop/)
+  await hover.locator("a.code-link", { hasText: "conductor/voltage-drop" }).waitFor();
+  await hover
+    .getByText(/worked out/i)
+    .first()
     .waitFor();
+  // TypeScript shows a spinner while it is at work.
+  await statusItem(page, "Analyzing").waitFor({ state: "detached" });
   mkdirSync(dirname(fresh), { recursive: true });
   await page.screenshot({ path: fresh });
   expect(statSync(fresh).size).toBeLessThan(400_000);
@@ -52,6 +53,7 @@ const calm = {
   "editor.minimap.enabled": false,
   "editor.fontSize": 14,
   "editor.fontFamily": "DejaVu Sans Mono",
+  "editor.hover.above": false,
   "editor.lightbulb.enabled": "off",
   "editor.occurrencesHighlight": "off",
   "editor.renderLineHighlight": "none",
