@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import type { CodeAction, TextDocumentEdit } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { CodeAction, TextDocumentEdit } from "vscode-languageserver-types";
 import { type ActionRequest, codeActions, fixAllKind } from "./code-actions.ts";
-import { planUnderCursor } from "./plan-under-cursor.ts";
+import { planUnderCursor } from "./feature-tester.ts";
 
 async function actionsAt(
   marked: string,

@@ -7,7 +7,7 @@ import {
   type TextDocumentEdit,
   type TextEdit,
   type WorkspaceEdit,
-} from "vscode-languageserver";
+} from "vscode-languageserver-types";
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
 import type { Circuit } from "../../library/model/circuit.ts";

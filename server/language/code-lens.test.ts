@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { codeLens } from "./code-lens.ts";
-import { planUnderCursor } from "./plan-under-cursor.ts";
+import { planUnderCursor } from "./feature-tester.ts";
 
 async function lens(text: string, later?: string) {
   const { view, uri } = await planUnderCursor(text, later === undefined ? {} : { later });

@@ -1,4 +1,4 @@
-import type { CodeLens } from "vscode-languageserver";
+import type { CodeLens } from "vscode-languageserver-types";
 import { withUnit } from "../../library/rules/figures.ts";
 import type { Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { completions, typedValue } from "./completions.ts";
-import { planUnderCursor } from "./plan-under-cursor.ts";
+import { planUnderCursor } from "./feature-tester.ts";
 
 describe("the value that is being typed", () => {
   test.each([

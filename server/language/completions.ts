@@ -1,4 +1,9 @@
-import { type CompletionItem, CompletionItemKind, type Position, type Range } from "vscode-languageserver";
+import {
+  type CompletionItem,
+  CompletionItemKind,
+  type Position,
+  type Range,
+} from "vscode-languageserver-types";
 import { withUnit } from "../../library/rules/figures.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";

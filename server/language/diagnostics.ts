@@ -3,7 +3,7 @@ import {
   type DiagnosticRelatedInformation,
   DiagnosticSeverity,
   DiagnosticTag,
-} from "vscode-languageserver";
+} from "vscode-languageserver-types";
 import type { Severity } from "../../library/rules/finding.ts";
 import type { PlacedFinding } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";

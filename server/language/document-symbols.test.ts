@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { documentSymbols } from "./document-symbols.ts";
-import { planUnderCursor } from "./plan-under-cursor.ts";
+import { planUnderCursor } from "./feature-tester.ts";
 
 test("circuits with load, size and protection", async () => {
   const { view, uri, workspace } = await planUnderCursor(

@@ -1,4 +1,4 @@
-import { type DocumentSymbol, SymbolKind } from "vscode-languageserver";
+import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import type { Circuit } from "../../library/model/circuit.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { Uri } from "../evaluate/workspace.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { planUnderCursor } from "./feature-tester.ts";
 import { hover, working } from "./hover.ts";
-import { planUnderCursor } from "./plan-under-cursor.ts";
 
 const plan = `circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: ‸4, protect: 50, insulationC: 75 });`;
 

@@ -1,4 +1,4 @@
-import type { Hover, Position } from "vscode-languageserver";
+import type { Hover, Position } from "vscode-languageserver-types";
 import { working as reckoning } from "../../library/documents/working.ts";
 import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";

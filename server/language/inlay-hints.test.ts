@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { planUnderCursor } from "./feature-tester.ts";
 import { inlayHints } from "./inlay-hints.ts";
-import { planUnderCursor } from "./plan-under-cursor.ts";
 
 const everywhere = { start: { line: 0, character: 0 }, end: { line: 1_000, character: 0 } };
 

@@ -1,4 +1,4 @@
-import type { InlayHint, Range } from "vscode-languageserver";
+import type { InlayHint, Range } from "vscode-languageserver-types";
 import { figure, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type { Place } from "../evaluate/checked-plan.ts";

@@ -1,5 +1,5 @@
-import type { Position, Range } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { Position, Range } from "vscode-languageserver-types";
 import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { type Carrying, carryBetween, type Stretch } from "./carried-place.ts";

@@ -1,6 +1,6 @@
 import { afterAll } from "vitest";
-import type { Position, Range } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Position, Range } from "vscode-languageserver-types";
 import { createEditorWorkspace, type EditorWorkspace } from "../editor-workspace.ts";
 import { type Checker, createChecker } from "../evaluate/checker.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
