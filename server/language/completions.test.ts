@@ -127,6 +127,7 @@ describe("completions", () => {
     ["in a comment", "// gauge: ‸\n"],
     ["in a text", 'const note = "gauge: ‸";'],
     ["in another object", "const other = { gauge: ‸4 };"],
+    ["where another value is refused", "circuit({ load: 40, oneWayFt: 15, ambientC: 999, gauge: ‸ });"],
     ["where the circuit does not say enough", "circuit({ gauge: ‸ });"],
     ["where the file is broken elsewhere", "circuit({ load: 40, oneWayFt: 15, gauge: ‸ });\nconst = ;"],
   ])("none %s", async (_where, typed) => {

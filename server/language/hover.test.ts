@@ -54,6 +54,16 @@ describe("hover", () => {
     expect(text).toContain("beyond it**");
   });
 
+  test.each([
+    ["the circuit", plan.replace("insulationC", "ambientC: 999, insulationC")],
+    ["the circuit (a misspelt name)", plan.replace("insulationC", "insulation")],
+    ["the build", `${plan}\nbuild({ voltage: "24" as any });`],
+  ])("says that nothing was judged where a value of %s cannot be used", async (_where, text) => {
+    const shown = await hoverText(text);
+    expect(shown).toContain("**winch**: not judged");
+    expect(shown).not.toContain("may carry");
+  });
+
   test("a figure from memory says so", async () => {
     const text = await hoverText("circuit({ load: 10, oneWayM: 3, mm2: ‸6, protect: 15 });");
     expect(text).toContain("unconfirmed figure");

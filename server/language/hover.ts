@@ -21,10 +21,12 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
   if (!spot) return undefined;
   const judged = circuitsAt(view, spot);
   const findings = findingsAbout(view, spot);
-  if (judged.length === 0 && findings.length === 0) return undefined;
+  const unjudged = unjudgedAt(view, spot);
+  if (judged.length + findings.length + unjudged.length === 0) return undefined;
   const shown = judged.slice(0, mostCircuits);
   const parts = [
     ...shown.map((one) => summary(one)),
+    ...unjudged,
     judged.length > shown.length
       ? `… and ${several(judged.length - shown.length, "other circuit")} with this value.`
       : "",
@@ -58,6 +60,17 @@ function spotAt(view: PlanInView, uri: Uri, position: Position): Spot | undefine
 function circuitsAt({ plan }: PlanInView, { record, alsoSets }: Spot): JudgedCircuit[] {
   const records = [record, ...alsoSets];
   return plan.judgement.circuits.filter(({ circuit }) => records.includes(circuit.record));
+}
+
+/** A circuit that cannot be judged says so; silence would read as "nothing found". */
+function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] {
+  return plan.judgement.model.unjudged
+    .filter((one) => record === one.record || alsoSets.includes(one.record))
+    .slice(0, mostCircuits)
+    .map(
+      ({ name }) =>
+        `**${markdownWords(name)}**: not judged, because a value of it or of the build cannot be used.`,
+    );
 }
 
 /** Those on the value itself; on the call, all of its circuit. */

@@ -35,6 +35,12 @@ test("one size for several circuits shows the worst once", async () => {
   expect(hints[0]).toMatch(/, 85 A spare›$/);
 });
 
+test("none where a value was refused that the figures depend on", async () => {
+  expect(await drawn(one.replace("load", "insulation: 105, load"))).toEqual([]);
+  expect(await drawn(one.replace("load", "ambientC: 999, load"))).toEqual([]);
+  expect(await drawn(`${one}\nbuild({ voltage: "24" as any });`)).toEqual([]);
+});
+
 test("only in the stretch that is asked for", async () => {
   const text = `${one}\n${one}\n${one}`;
   const within = { start: { line: 2, character: 0 }, end: { line: 2, character: 80 } };
