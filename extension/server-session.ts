@@ -7,7 +7,7 @@ import {
   workspace,
 } from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
-import { type StatusParams, statusMethod } from "../server/language/messages.ts";
+import type { StatusParams, statusMethod } from "../server/language/messages.ts";
 import { createRestartPolicy } from "./restart-policy.ts";
 import { linkToRulePages } from "./rule-page.ts";
 import { type ServerProcess, startServerProcess } from "./server-process.ts";
@@ -44,7 +44,9 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     try {
       client = await createClient(() => void ended(server?.ended() ?? "the connection was closed"));
       current = client;
-      client.onNotification(statusMethod, (status: StatusParams) => statuses.fire(status));
+      client.onNotification("loomwright/status" satisfies typeof statusMethod, (status: StatusParams) =>
+        statuses.fire(status),
+      );
       await client.start();
       return client;
     } catch (error) {

@@ -1,5 +1,5 @@
 import { commands, Disposable, EventEmitter, Uri, window, workspace } from "vscode";
-import { type Working, type WorkingParams, workingMethod } from "../server/language/messages.ts";
+import type { Working, WorkingParams, workingMethod } from "../server/language/messages.ts";
 import type { ServerSession } from "./server-session.ts";
 
 const scheme = "loomwright-working";
@@ -40,5 +40,5 @@ async function workingAtCursor(session: ServerSession): Promise<Working | null> 
     textDocument: { uri: client.code2ProtocolConverter.asUri(editor.document.uri) },
     position: client.code2ProtocolConverter.asPosition(editor.selection.active),
   };
-  return client.sendRequest<Working | null>(workingMethod, params);
+  return client.sendRequest<Working | null>("loomwright/working" satisfies typeof workingMethod, params);
 }

@@ -1,5 +1,5 @@
 import { commands, ProgressLocation, window } from "vscode";
-import { checkWorkspaceMethod, type WorkspaceCheck } from "../server/language/messages.ts";
+import type { checkWorkspaceMethod, WorkspaceCheck } from "../server/language/messages.ts";
 import { countsInWords, numbered, sumOf } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
@@ -9,7 +9,8 @@ export async function checkWorkspace(session: ServerSession): Promise<WorkspaceC
   if (!client) return undefined;
   const check = await window.withProgress(
     { location: ProgressLocation.Window, title: "Checking all plans of the workspace" },
-    () => client.sendRequest<WorkspaceCheck>(checkWorkspaceMethod),
+    () =>
+      client.sendRequest<WorkspaceCheck>("loomwright/checkWorkspace" satisfies typeof checkWorkspaceMethod),
   );
   tell(check);
   return check;

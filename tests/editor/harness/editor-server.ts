@@ -57,6 +57,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
       ...["--telemetry-level", "off"],
       ...(options.trustEverything ? ["--disable-workspace-trust"] : []),
     ]);
+    endWithUs(child);
     const printed = collect(child);
     const port = await listeningPort(child, printed);
     return {
@@ -127,8 +128,23 @@ function listeningPort(child: ChildProcess, printed: () => string): Promise<numb
   });
 }
 
+/** Whoever interrupts the tests does not want to look for an editor that is still running. */
+function endWithUs(child: ChildProcess): void {
+  const end = () => {
+    if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) {
+      process.kill(-child.pid, "SIGKILL");
+    }
+  };
+  process.once("exit", end);
+  // Vitest's worker is told to end by a signal, or finds that the process that started it is gone. Listening for these takes
+  // away their usual effect, so the exit has to be asked for; the browser ends with it too.
+  const exit = () => process.exit(1);
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.once(signal, exit);
+  process.once("disconnect", exit);
+}
+
 async function endGroup(child: ChildProcess): Promise<void> {
-  if (child.pid === undefined || child.exitCode !== null) return;
+  if (child.pid === undefined || child.exitCode !== null || child.signalCode !== null) return;
   const ended = new Promise((resolve) => child.on("close", resolve));
   process.kill(-child.pid, "SIGKILL");
   await ended;
