@@ -5,9 +5,9 @@ import { bareExpression } from "./bare-expression.ts";
 import type { Edit, PlacedFix } from "./checked-plan.ts";
 import { insertProperties, quoteOf, removeProperty, renameProperty, type TextEdit } from "./literal-edits.ts";
 import type { PlanFile } from "./parse.ts";
-import type { PlacesOfTrees } from "./plan-in-text.ts";
+import type { PlacesOfTrees } from "./places-of-trees.ts";
 import { printValue } from "./print-value.ts";
-import type { Written } from "./provenance.ts";
+import type { Written } from "./scenes.ts";
 
 /**
  * The text edits of a fix, made where the values are written. Undefined when one of them cannot be edited there, or when two

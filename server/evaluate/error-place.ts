@@ -66,5 +66,7 @@ function blamedIn(statement: ts.Statement, message: string, offset: number): ts.
 }
 
 function thrownBy(statement: ts.Statement): ts.Node | undefined {
-  return ts.isThrowStatement(statement) ? statement.expression : undefined;
+  if (!ts.isThrowStatement(statement)) return undefined;
+  const { expression } = statement;
+  return ts.isNewExpression(expression) ? expression.expression : expression;
 }

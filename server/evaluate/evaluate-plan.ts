@@ -6,9 +6,11 @@ import { fallbackNames } from "./fallback-names.ts";
 import type { FileCache } from "./file-cache.ts";
 import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
 import { PlanFile } from "./parse.ts";
-import { PlanInText, placeOfCallee } from "./plan-in-text.ts";
-import { type Evidence, Provenance } from "./provenance.ts";
+import { placeOfCallee } from "./places-of-trees.ts";
+import { PlanInText } from "./plan-in-text.ts";
+import { Provenance } from "./provenance.ts";
 import type { Limits, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
+import type { Evidence } from "./scenes.ts";
 import type { Uri, Workspace } from "./workspace.ts";
 
 export interface Evaluator {

@@ -1,6 +1,7 @@
 import ts from "typescript";
 import { bareExpression } from "./bare-expression.ts";
-import type { Provenance, Written } from "./provenance.ts";
+import type { Provenance } from "./provenance.ts";
+import type { Written } from "./scenes.ts";
 
 /**
  * Names for records that name themselves nowhere: the variable or property that they are assigned to, else the place of the

@@ -1,6 +1,6 @@
 import type ts from "typescript";
 import type { PropertyPath } from "../../library/model/record.ts";
-import type { Written } from "./provenance.ts";
+import type { Written } from "./scenes.ts";
 
 /**
  * Which records each piece of text has a part in, so that a finding can be put where circuits differ, and a fix can say what

@@ -82,7 +82,7 @@ lamp("galley");
 // file: lamp.ts
 export function lamp(name: string) {
   throw new Error("no lamp " + name);
-//      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error plan/cannot-run The plan stopped here: Error: no lamp galley
+//          ^^^^^ error plan/cannot-run The plan stopped here: Error: no lamp galley
 }
 `,
   "imports in a circle": `

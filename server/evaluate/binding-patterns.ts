@@ -1,0 +1,31 @@
+import ts from "typescript";
+
+/** The parameter or variable that a pattern, or a part of it, is the name of. */
+export function rootOf(
+  declaration: ts.Node | undefined,
+): ts.ParameterDeclaration | ts.VariableDeclaration | undefined {
+  let node = declaration;
+  while (node && ts.isBindingElement(node)) node = node.parent.parent;
+  return node && (ts.isParameter(node) || ts.isVariableDeclaration(node)) ? node : undefined;
+}
+
+/** Property names and positions from a pattern's whole value to one name in it; undefined where it takes the rest. */
+export function pathInPattern(binding: ts.BindingElement): readonly string[] | undefined {
+  const path: string[] = [];
+  for (let node: ts.Node = binding; ts.isBindingElement(node); node = node.parent.parent) {
+    if (node.dotDotDotToken) return undefined;
+    if (ts.isArrayBindingPattern(node.parent)) path.unshift(String(node.parent.elements.indexOf(node)));
+    else {
+      const name = node.propertyName ?? node.name;
+      if (!ts.isIdentifier(name) && !ts.isStringLiteral(name)) return undefined;
+      path.unshift(name.text);
+    }
+  }
+  return path;
+}
+
+/** The statement whose variable this is, if each turn of a loop sets it. */
+export function loopOf(declaration: ts.VariableDeclaration): ts.ForInOrOfStatement | undefined {
+  const loop = declaration.parent.parent;
+  return ts.isForOfStatement(loop) ? loop : undefined;
+}

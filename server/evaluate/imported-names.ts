@@ -1,0 +1,54 @@
+import ts from "typescript";
+import { declarationOf, exportOf, passedOn } from "./declarations.ts";
+import type { PlanFile } from "./parse.ts";
+import { type Evidence, longestTrail, type Written } from "./scenes.ts";
+
+/** Follows names from file to file: through imports, re-exports, and `export *`. */
+export class ImportedNames {
+  readonly #evidence: Evidence;
+
+  constructor(evidence: Evidence) {
+    this.#evidence = evidence;
+  }
+
+  /** What an import brings in; undefined for the library, and for what is no import. */
+  ofImport(declaration: ts.Node, file: PlanFile): Written | undefined {
+    if (ts.isImportSpecifier(declaration)) {
+      const other = this.fileOf(declaration.parent.parent.parent.moduleSpecifier, file);
+      return other && this.named(other, (declaration.propertyName ?? declaration.name).text, 0);
+    }
+    if (ts.isImportClause(declaration)) {
+      const other = this.fileOf(declaration.parent.moduleSpecifier, file);
+      return other && this.named(other, "default", 0);
+    }
+    return undefined;
+  }
+
+  /** What a file exports under a name. */
+  named(file: PlanFile, name: string, depth: number): Written | undefined {
+    if (depth > longestTrail) return undefined;
+    const node = exportOf(file, name);
+    if (!node) {
+      for (const text of name === "default" ? [] : passedOn(file)) {
+        const other = this.#evidence.imported(file, text);
+        const found = other && this.named(other, name, depth + 1);
+        if (found) return found;
+      }
+      return undefined;
+    }
+    if (!ts.isExportSpecifier(node)) return { file, node };
+    const { moduleSpecifier } = node.parent.parent;
+    const inner = node.propertyName ?? node.name;
+    if (moduleSpecifier) {
+      const other = this.fileOf(moduleSpecifier, file);
+      return other && this.named(other, inner.text, depth + 1);
+    }
+    const declaration = ts.isIdentifier(inner) ? declarationOf(inner, file) : undefined;
+    return declaration && (this.ofImport(declaration, file) ?? { file, node: declaration });
+  }
+
+  /** The file that the text of an import leads to. */
+  fileOf(specifier: ts.Expression, importer: PlanFile): PlanFile | undefined {
+    return ts.isStringLiteral(specifier) ? this.#evidence.imported(importer, specifier.text) : undefined;
+  }
+}

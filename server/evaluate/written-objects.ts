@@ -1,0 +1,359 @@
+import ts from "typescript";
+import { bareExpression } from "./bare-expression.ts";
+import { pathInPattern, rootOf } from "./binding-patterns.ts";
+import { declarationOf } from "./declarations.ts";
+import { ImportedNames } from "./imported-names.ts";
+import { type CallLike, patternName } from "./marks.ts";
+import { propertyName, writtenValue } from "./object-literals.ts";
+import type { PlanFile } from "./parse.ts";
+import {
+  type Evidence,
+  type Frame,
+  longestTrail,
+  type Scene,
+  type Scenes,
+  seesNothing,
+  type Written,
+  type WrittenObject,
+} from "./scenes.ts";
+import { staticValue } from "./static-value.ts";
+
+/**
+ * Which object literal, list or function an expression gave: read off the text where it says so, else off what the run saw.
+ * Every question takes the scene that the expression was evaluated in, and how deep the asking already is.
+ */
+export class WrittenObjects {
+  readonly #scenes: Scenes;
+  readonly #imports: ImportedNames;
+
+  constructor(evidence: Evidence, scenes: Scenes) {
+    this.#scenes = scenes;
+    this.#imports = new ImportedNames(evidence);
+  }
+
+  /** What an import brings in, from another file. */
+  imported(declaration: ts.Node, file: PlanFile): Written | undefined {
+    return this.#imports.ofImport(declaration, file);
+  }
+
+  /** The object literal that an expression gave, if there is only one that it can be. */
+  object(expression: ts.Expression, scene: Scene, depth: number): WrittenObject | undefined {
+    return this.objects(expression, scene, depth)[0];
+  }
+
+  objects(expression: ts.Expression, scene: Scene, depth: number): readonly WrittenObject[] {
+    const node = bareExpression(expression);
+    if (depth > longestTrail) return [];
+    if (ts.isObjectLiteralExpression(node)) return [{ file: scene.file, literal: node, scene }];
+    const branches = branchesOf(node);
+    if (branches.length > 0) return branches.flatMap((branch) => this.objects(branch, scene, depth + 1));
+    const born = this.#scenes.born(scene.seen(seenText(node, scene.file)));
+    if (born) return [born];
+    if (ts.isCallExpression(node)) return this.#returned(node, scene, depth + 1);
+    const value = this.written(node, scene, depth + 1);
+    return value ? this.objects(value.node, value.scene, depth + 1) : [];
+  }
+
+  /** The last property of that name wins; a spread counts as the properties it brings. */
+  property(object: WrittenObject, key: string, depth: number): FoundProperty | undefined {
+    const { properties } = object.literal;
+    if (depth > longestTrail) return undefined;
+    for (let index = properties.length - 1; index >= 0; index--) {
+      const property = properties[index] as ts.ObjectLiteralElementLike;
+      if (ts.isSpreadAssignment(property)) {
+        for (const spread of this.objects(property.expression, object.scene, depth + 1)) {
+          const found = this.property(spread, key, depth + 1);
+          if (found) return found;
+        }
+      } else if (propertyName(property) === key) return { property, holder: object };
+    }
+    return undefined;
+  }
+
+  /** What a name or a property stands for, one step further. */
+  written(node: ts.Expression, scene: Scene, depth: number): Value | undefined {
+    if (depth > longestTrail) return undefined;
+    if (ts.isIdentifier(node)) {
+      const declaration = declarationOf(node, scene.file);
+      return declaration && this.#declared(declaration, scene, depth);
+    }
+    const key = ts.isPropertyAccessExpression(node)
+      ? node.name.text
+      : ts.isElementAccessExpression(node)
+        ? staticValue(bareExpression(node.argumentExpression))?.value
+        : undefined;
+    if (key === undefined || key === null) return undefined;
+    const { expression: base } = node as ts.PropertyAccessExpression;
+    if (ts.isIdentifier(base)) {
+      // `import * as sizes`: its properties are the other file's exports.
+      const declaration = declarationOf(base, scene.file);
+      if (declaration && ts.isNamespaceImport(declaration)) {
+        const other = this.#imports.fileOf(declaration.parent.parent.moduleSpecifier, scene.file);
+        return other && this.#exportedValue(other, String(key), depth);
+      }
+    }
+    const object = this.object(base, scene, depth);
+    const found = object && this.property(object, String(key), depth);
+    const value = found && writtenValue(found.property);
+    if (value) return { node: value, scene: found.holder.scene };
+    const element = /^\d+$/.test(String(key)) ? this.elements(base, scene, depth)[Number(key)] : undefined;
+    return element && "node" in element ? element : undefined;
+  }
+
+  /** The elements of a list that is written out, in any order in which the plan may have put them since. */
+  elements(expression: ts.Expression, scene: Scene, depth: number): readonly Element[] {
+    const node = bareExpression(expression);
+    if (depth > longestTrail) return [];
+    if (ts.isArrayLiteralExpression(node)) {
+      return node.elements.flatMap((element): readonly Element[] =>
+        ts.isSpreadElement(element)
+          ? this.elements(element.expression, scene, depth + 1)
+          : [{ node: element, scene }],
+      );
+    }
+    if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
+      const { expression: base, name } = node.expression;
+      if (ts.isIdentifier(base) && base.text === "Object" && node.arguments[0]) {
+        return this.#entries(node.arguments[0], name.text, scene, depth + 1);
+      }
+      return keepsElements.has(name.text) ? this.elements(base, scene, depth + 1) : [];
+    }
+    const value = this.written(node, scene, depth + 1);
+    return value ? this.elements(value.node, value.scene, depth + 1) : [];
+  }
+
+  /** The list that a native method hands to its callback, element by element. */
+  elementsGiven(call: CallLike, scene: Scene, depth: number): readonly Element[] {
+    if (!ts.isPropertyAccessExpression(call.expression)) return [];
+    const { expression: base, name } = call.expression;
+    const list = name.text === "from" && ts.isIdentifier(base) ? call.arguments?.[0] : base;
+    return list ? this.elements(list, scene, depth) : [];
+  }
+
+  part(element: Element, path: readonly string[], depth: number): Value | undefined {
+    const [key, ...rest] = path;
+    if (key === undefined) return "node" in element ? element : undefined;
+    if ("pair" in element) {
+      const part = element.pair[Number(key)];
+      return part && this.part({ node: part, scene: element.scene }, rest, depth + 1);
+    }
+    if (/^\d+$/.test(key)) {
+      const inner = this.elements(element.node, element.scene, depth + 1)[Number(key)];
+      return inner && this.part(inner, rest, depth + 1);
+    }
+    const object = this.object(element.node, element.scene, depth + 1);
+    const found = object && this.property(object, key, depth + 1);
+    const value = found && writtenValue(found.property);
+    return value && this.part({ node: value, scene: found.holder.scene }, rest, depth + 1);
+  }
+
+  /** Whether a function was called by the called one (a callback), rather than being the called one itself. */
+  isCallback(caller: Frame, fn: ts.Node, scene: Scene, depth: number): boolean {
+    const called = this.#functionOf(caller.node.expression, scene, depth);
+    if (called && called !== "word") {
+      if (called.node === fn || called.node === fn.parent) return false;
+    }
+    const given = caller.node.arguments ?? [];
+    const isGiven = given.some((argument) => {
+      const passed = this.#functionOf(argument, scene, depth);
+      return passed && passed !== "word" && passed.node === fn;
+    });
+    if (isGiven) return true;
+    const { expression } = caller.node;
+    return ts.isPropertyAccessExpression(expression) && callsBack.has(expression.name.text);
+  }
+
+  /** The object that a pattern took apart, if the run saw it. */
+  patternBirth(
+    root: ts.ParameterDeclaration | ts.VariableDeclaration,
+    scene: Scene,
+  ): WrittenObject | undefined {
+    if (!ts.isObjectBindingPattern(root.name)) return undefined;
+    const index = scene.file.tree.marked?.patterns.indexOf(root.name) ?? -1;
+    return index < 0 ? undefined : this.#scenes.born(scene.seen(patternName(index)));
+  }
+
+  #declared(declaration: ts.Node, scene: Scene, depth: number): Value | undefined {
+    if (ts.isVariableDeclaration(declaration)) {
+      const { initializer } = declaration;
+      return initializer && { node: initializer, scene: this.#scenes.sceneOf(declaration, scene) };
+    }
+    if (ts.isParameter(declaration)) return this.#given(declaration, scene, depth);
+    if (ts.isBindingElement(declaration)) {
+      const root = rootOf(declaration);
+      const path = pathInPattern(declaration);
+      if (!root || !path) return undefined;
+      const born = this.patternBirth(root, scene);
+      const whole = born
+        ? { node: born.literal, scene: born.scene }
+        : ts.isParameter(root)
+          ? this.#given(root, scene, depth)
+          : root.initializer && { node: root.initializer, scene: this.#scenes.sceneOf(root, scene) };
+      return whole && this.part(whole, path, depth + 1);
+    }
+    const elsewhere = this.#imports.ofImport(declaration, scene.file);
+    return elsewhere && this.#valueOfExport(elsewhere, depth);
+  }
+
+  /** The argument that a parameter stands for. */
+  #given(parameter: ts.ParameterDeclaration, scene: Scene, depth: number): Value | undefined {
+    const fn = parameter.parent;
+    const there = this.#scenes.sceneIn(fn, scene);
+    const caller = there?.caller;
+    if (!caller || parameter.dotDotDotToken) return undefined;
+    const outside = this.#scenes.inside(caller);
+    if (this.isCallback(caller, fn, outside, depth)) return undefined;
+    const index = fn.parameters.indexOf(parameter);
+    const given = caller.node.arguments ?? [];
+    if (given.slice(0, index + 1).some(ts.isSpreadElement)) return undefined;
+    const argument = given[index];
+    if (argument && !isUndefined(argument)) return { node: argument, scene: outside };
+    return parameter.initializer && { node: parameter.initializer, scene: there };
+  }
+
+  /** The literal that a call gives back: what a word was given, or what a function of the plan returns. */
+  #returned(call: ts.CallExpression, scene: Scene, depth: number): readonly WrittenObject[] {
+    if (depth > longestTrail) return [];
+    const argument = call.arguments[0];
+    const { expression: callee } = call;
+    if (ts.isPropertyAccessExpression(callee) && ts.isIdentifier(callee.expression) && argument) {
+      const copies = callee.expression.text === "Object" && callee.name.text === "freeze";
+      if (copies) return this.objects(argument, scene, depth);
+    }
+    const fn = this.#functionOf(callee, scene, depth);
+    if (fn === "word" && argument) return this.objects(argument, scene, depth);
+    if (!fn || fn === "word" || !ts.isFunctionLike(fn.node)) return [];
+    const body = returnedBy(fn.node);
+    if (!body) return [];
+    const frame: Frame = { file: scene.file, node: call, seen: scene.seen, within: scene.caller };
+    return this.objects(body, { file: fn.file, fn: fn.node, caller: frame, seen: seesNothing }, depth + 1);
+  }
+
+  /** The function or class that is called, if the text tells. */
+  #functionOf(callee: ts.Expression, scene: Scene, depth: number): Written | "word" | undefined {
+    const node = bareExpression(callee);
+    if (depth > longestTrail) return undefined;
+    if (isFunction(node)) return { file: scene.file, node };
+    if (ts.isIdentifier(node)) {
+      const declaration = declarationOf(node, scene.file);
+      if (!declaration) return undefined;
+      if (isFunction(declaration)) return { file: scene.file, node: declaration };
+      if (ts.isImportSpecifier(declaration) && importsLibrary(declaration)) return "word";
+      const elsewhere = this.#imports.ofImport(declaration, scene.file);
+      if (elsewhere && isFunction(elsewhere.node)) return elsewhere;
+    }
+    const value = this.written(node, scene, depth + 1);
+    return value && this.#functionOf(value.node, value.scene, depth + 1);
+  }
+
+  #entries(table: ts.Expression, what: string, scene: Scene, depth: number): readonly Element[] {
+    const object = this.object(table, scene, depth);
+    if (what === "freeze") return this.elements(table, scene, depth);
+    if (!object) return [];
+    return object.literal.properties.flatMap((property): readonly Element[] => {
+      const value = writtenValue(property);
+      if (!value || !property.name) return [];
+      if (what === "values") return [{ node: value, scene: object.scene }];
+      const key = property.name as ts.Expression;
+      if (what === "keys") return [{ node: key, scene: object.scene }];
+      return what === "entries" ? [{ pair: [key, value], scene: object.scene }] : [];
+    });
+  }
+
+  #exportedValue(file: PlanFile, name: string, depth: number): Value | undefined {
+    const found = this.#imports.named(file, name, 0);
+    return found && this.#valueOfExport(found, depth);
+  }
+
+  #valueOfExport({ file, node }: Written, depth: number): Value | undefined {
+    const scene: Scene = { file, fn: undefined, caller: undefined, seen: seesNothing };
+    return ts.isExpression(node) ? { node, scene } : this.#declared(node, scene, depth + 1);
+  }
+}
+
+export interface FoundProperty {
+  readonly property: ts.ObjectLiteralElementLike;
+  readonly holder: WrittenObject;
+}
+
+export interface Value {
+  readonly node: ts.Expression;
+  readonly scene: Scene;
+}
+
+export type Element = Value | { readonly pair: readonly ts.Expression[]; readonly scene: Scene };
+
+/** Expressions of which one is the value of the whole. */
+export function branchesOf(node: ts.Expression): readonly ts.Expression[] {
+  if (ts.isConditionalExpression(node)) return [node.whenTrue, node.whenFalse];
+  if (!ts.isBinaryExpression(node)) return [];
+  switch (node.operatorToken.kind) {
+    case ts.SyntaxKind.QuestionQuestionToken:
+    case ts.SyntaxKind.BarBarToken:
+      return [node.left, node.right];
+    case ts.SyntaxKind.AmpersandAmpersandToken:
+      return [node.right];
+    default:
+      return [];
+  }
+}
+
+export function isUndefined(node: ts.Expression): boolean {
+  return ts.isIdentifier(node) && node.text === "undefined";
+}
+
+/** Methods of lists that give a list of the same elements, or of some of them. */
+const keepsElements = new Set([
+  "filter",
+  "slice",
+  "sort",
+  "reverse",
+  "toSorted",
+  "toReversed",
+  "concat",
+  "values",
+  "flat",
+]);
+
+/** Native methods that call the function they are given. */
+const callsBack = new Set([
+  "map",
+  "forEach",
+  "flatMap",
+  "filter",
+  "reduce",
+  "reduceRight",
+  "find",
+  "findLast",
+  "some",
+  "every",
+  "from",
+  "then",
+]);
+
+function isFunction(node: ts.Node): boolean {
+  return ts.isFunctionLike(node) || ts.isClassLike(node);
+}
+
+/** The one expression that a function gives back, when there is only one. */
+function returnedBy(fn: ts.SignatureDeclaration): ts.Expression | undefined {
+  const { body } = fn as ts.FunctionLikeDeclaration;
+  if (!body) return undefined;
+  if (!ts.isBlock(body)) return body;
+  const returns = body.statements.filter(ts.isReturnStatement);
+  return returns.length === 1 ? returns[0]?.expression : undefined;
+}
+
+function importsLibrary(specifier: ts.ImportSpecifier): boolean {
+  const module = specifier.parent.parent.parent.moduleSpecifier;
+  return ts.isStringLiteral(module) && module.text === "loomwright";
+}
+
+/** As the marks write what is to be seen. */
+function seenText(node: ts.Expression, file: PlanFile): string {
+  if (ts.isIdentifier(node)) return node.text;
+  if (!ts.isElementAccessExpression(node)) return "";
+  const { expression, argumentExpression } = node;
+  if (!ts.isIdentifier(expression) || !ts.isIdentifier(argumentExpression)) return "";
+  return `${expression.getText(file.tree.source)}[${argumentExpression.text}]`;
+}
