@@ -7,7 +7,7 @@ export function showPlanStatus(session: ServerSession): Disposable {
   const item = window.createStatusBarItem("loomwright.plan", StatusBarAlignment.Left, 50);
   item.name = "Loomwright: state of the plan";
   /** Newest state of each plan, by the address of its root. */
-  const plans = new Map<string, StatusParams>();
+  const plans = new Map<string, PlanStatus>();
   let running = true;
 
   const show = () => {
@@ -24,19 +24,26 @@ export function showPlanStatus(session: ServerSession): Disposable {
   };
   return Disposable.from(
     item,
-    session.onStatus((status) => {
+    session.onStatus(({ uri, state, ...rest }) => {
+      if (uri === undefined) return;
+      if (state === "gone") plans.delete(uri);
       // An item that changes at every key is not read by anybody: while a plan is checked again, the last result stays.
-      const known = status.uri !== undefined && plans.has(status.uri);
-      if (status.uri !== undefined && !(known && status.state === "checking")) plans.set(status.uri, status);
+      else if (state !== "checking" || !plans.has(uri)) plans.set(uri, { ...rest, state });
       show();
     }),
     session.onRunning((isRunning) => {
       running = isRunning;
+      // A fresh server tells of every plan anew.
+      if (running) plans.clear();
       show();
     }),
     window.onDidChangeActiveTextEditor(show),
   );
 }
+
+type PlanStatus = Omit<StatusParams, "uri" | "state"> & {
+  readonly state: Exclude<StatusParams["state"], "gone">;
+};
 
 interface Look {
   readonly icon: string;
@@ -54,7 +61,7 @@ const stopped: Look = {
   alarming: true,
 };
 
-function lookOf({ state, message, counts }: StatusParams): Look {
+function lookOf({ state, message, counts }: PlanStatus): Look {
   const command = "workbench.actions.view.problems";
   const look = { text: message, tooltip: `${message}. Click to list what was found.`, command };
   switch (state) {
@@ -70,7 +77,7 @@ function lookOf({ state, message, counts }: StatusParams): Look {
 }
 
 /** The plan whose root the file is; else one that the file is an open part of. */
-function planOf(file: Uri, plans: ReadonlyMap<string, StatusParams>): StatusParams | undefined {
+function planOf(file: Uri, plans: ReadonlyMap<string, PlanStatus>): PlanStatus | undefined {
   const address = file.toString();
   return plans.get(address) ?? [...plans.values()].find(({ versions }) => versions && address in versions);
 }

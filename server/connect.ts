@@ -71,7 +71,10 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
         refresher.arrived();
         status(statusOf(plan, workspace));
       },
-      gone: (root) => delivery.gone(root),
+      gone(root) {
+        delivery.gone(root);
+        status({ uri: workspace.client(root).uri, state: "gone", message: "no longer a plan" });
+      },
     });
     const delivery: FindingsDelivery = createFindingsDelivery({
       workspace,

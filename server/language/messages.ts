@@ -19,7 +19,9 @@ type PlanState =
   /** A file is half typed; what is shown is as of the last complete text. */
   | "held"
   /** The plan could not be checked; `message` says why. */
-  | "failed";
+  | "failed"
+  /** No plan any more: it no longer imports the library, or another plan imports it, or it was closed. */
+  | "gone";
 
 export interface StatusParams {
   /** Root file of the plan; absent when the message is about the server itself. */

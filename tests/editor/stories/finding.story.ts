@@ -74,3 +74,9 @@ test("sizes are offered while one types, each with its drop", async () => {
   await page.keyboard.press("Escape");
   await statusItem(page, "Loomwright: 2 circuits").waitFor();
 });
+
+test("the state goes when the file no longer imports the library", async () => {
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("export {};");
+  await statusItem(page, "Loomwright").waitFor({ state: "detached" });
+});
