@@ -76,7 +76,7 @@ function sourceFiles(): string[] {
           !/\.test\.ts$|-tester\.ts$|\.d\.ts$/.test(entry.name),
       )
       .map((entry) => relative(house, join(entry.parentPath, entry.name)).split(sep).join("/"))
-      .filter((file) => !/(^|\/)(node_modules|dist)\//.test(file)),
+      .filter((file) => !/(^|\/)(node_modules|dist|template)\//.test(file)),
   );
 }
 

@@ -42,7 +42,9 @@ test("the gate runs the README's test command and nothing else", () => {
 });
 
 test("every npm script that a page names exists", () => {
-  const missing = pages().flatMap(({ file, text }) =>
+  // The template and the walkthrough speak of a builder's own folder, which has scripts of its own.
+  const ours = pages().filter(({ file }) => !/^extension\/(template|walkthrough)\//.test(file));
+  const missing = ours.flatMap(({ file, text }) =>
     [...text.matchAll(/`npm (?:run )?([a-z][\w:-]*)[^`]*`|^ *npm (?:run )?([a-z][\w:-]*)/gm)]
       .map((match) => match[1] ?? match[2]!)
       .filter(
