@@ -1,5 +1,6 @@
 import { commands, Disposable, StatusBarAlignment, ThemeColor, type Uri, window } from "vscode";
 import type { StatusParams } from "../server/language/messages.ts";
+import { countsInWords } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
 /** The item in the status bar: how the plan in the active editor is doing. It is there only while that file is part of a plan. */
@@ -63,14 +64,15 @@ const stopped: Look = {
 
 function lookOf({ state, message, counts }: PlanStatus): Look {
   const command = "workbench.actions.view.problems";
-  const look = { text: message, tooltip: `${message}. Click to list what was found.`, command };
+  const text = counts ? countsInWords(counts) : message;
+  const look = { text, tooltip: `${message}. Click to list what was found.`, command };
   switch (state) {
     case "failed":
       return { ...look, icon: "error", text: "could not be checked", alarming: true };
     case "checking":
       return { ...look, icon: "loading" };
     case "held":
-      return { ...look, icon: "edit" };
+      return { ...look, icon: "edit", text: counts ? `${text} as of the last complete text` : text };
     case "idle":
       return { ...look, icon: counts?.errors ? "error" : counts?.warnings ? "warning" : "checklist" };
   }

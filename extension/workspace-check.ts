@@ -22,14 +22,19 @@ function tell({ plans }: WorkspaceCheck): void {
     return;
   }
   const total = sumOf(plans.flatMap(({ counts }) => counts ?? []));
-  const unchecked = plans.filter(({ counts }) => !counts).length;
-  const message =
-    `${numbered(plans.length - unchecked, "plan", "plans")} checked: ${countsInWords(total)}.` +
-    (unchecked > 0 ? ` ${numbered(unchecked, "plan", "plans")} could not be checked.` : "");
-  const tellAs =
-    total.errors > 0 || unchecked > 0 ? window.showWarningMessage : window.showInformationMessage;
+  const failed = plans.filter(({ state }) => state === "failed").length;
+  const held = plans.filter(({ state }) => state === "held").length;
+  const sentences = [
+    `${numbered(plans.length - failed - held, "plan", "plans")} checked.`,
+    held > 0
+      ? `${numbered(held, "plan is", "plans are")} half typed, and counted as of the last complete text.`
+      : "",
+    failed > 0 ? `${numbered(failed, "plan", "plans")} could not be checked.` : "",
+    `In all: ${countsInWords(total)}.`,
+  ];
+  const tellAs = total.errors > 0 || failed > 0 ? window.showWarningMessage : window.showInformationMessage;
   const showProblems = "Show Problems";
-  tellAs(message, showProblems).then((choice) => {
+  tellAs(sentences.filter((sentence) => sentence !== "").join(" "), showProblems).then((choice) => {
     if (choice === showProblems) commands.executeCommand("workbench.actions.view.problems");
   });
 }

@@ -10,7 +10,7 @@ import { openWindow, remoteAddress, startBrowser, type WindowOptions } from "./w
 /** The editor of one file of stories, with the packed extension installed: started before its first story, ended after its last. */
 export interface Editor {
   server(): EditorServer;
-  /** Opens a folder in a fresh window and, in it, a file. The last window opened is pictured when a story fails. */
+  /** Opens a folder in a fresh window, in place of the one before, and in it a file. The window is pictured when a story fails. */
   open(folder: string, options?: { readonly file?: string } & Partial<WindowOptions>): Promise<Page>;
   /** A new folder outside the work tree with these files, gone at the end. */
   folder(files: Readonly<Record<string, string>>): string;
@@ -48,6 +48,7 @@ export function useEditor(options: { readonly trustEverything: boolean }): Edito
     server: started,
     async open(folder, { file, ...rest } = {}) {
       if (!browser) throw new Error("the browser has not been started");
+      await page?.context().close();
       const payload = file ? [["openFile", remoteAddress(started(), join(folder, file))] as const] : [];
       page = await openWindow(browser, started(), { folder, payload, ...rest });
       return page;

@@ -8,14 +8,15 @@ import { useEditor } from "../harness/use-editor.ts";
 const editor = useEditor({ trustEverything: true });
 let page: Page;
 
-beforeAll(async () => {
-  const folder = editor.folder({
-    "heater.ts": `import { circuit } from "loomwright";
+const heater = {
+  "heater.ts": `import { circuit } from "loomwright";
 
 circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insulationC: 105 });
 `,
-  });
-  page = await editor.open(folder, { file: "heater.ts" });
+};
+
+beforeAll(async () => {
+  page = await editor.open(editor.folder(heater), { file: "heater.ts" });
 });
 
 test("the wrong value is underlined", async () => {
@@ -79,4 +80,20 @@ test("the state goes when the file no longer imports the library", async () => {
   await page.keyboard.press("Control+A");
   await page.keyboard.type("export {};");
   await statusItem(page, "Loomwright").waitFor({ state: "detached" });
+});
+
+test("a finding is accepted with a reason, and is no warning any more", async () => {
+  page = await editor.open(editor.folder(heater), { file: "heater.ts" });
+  await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
+  await valueOn(page, "heater", "14").click();
+  await page.keyboard.press("Control+.");
+  await page
+    .locator(".action-widget")
+    .getByText(/^Accept this finding/)
+    .waitFor();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  await line(page, "accept").waitFor();
+  await page.keyboard.type("runs on shore power only");
+  await statusItem(page, "Loomwright: 1 circuit, 1 accepted").waitFor();
 });
