@@ -163,6 +163,6 @@ function editIn(file: PlanFile, { start, end, newText }: TextEdit): Edit {
   return { uri: file.uri, start, end, version: file.version, expected: file.text.slice(start, end), newText };
 }
 
-export function byPlace(a: Edit, b: Edit): number {
+function byPlace(a: Edit, b: Edit): number {
   return a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : a.start - b.start || a.end - b.end;
 }

@@ -36,7 +36,7 @@ export interface Site {
 }
 
 /** An import or a re-export. */
-export interface ImportLine {
+interface ImportLine {
   readonly specifier: string;
   /** The text that names the module, with its quotes. */
   readonly start: number;
@@ -49,7 +49,7 @@ export interface ImportLine {
   readonly typesDeclared: boolean;
 }
 
-export interface Refused {
+interface Refused {
   readonly start: number;
   readonly end: number;
   readonly reason: "syntax-not-run" | "import-not-allowed";

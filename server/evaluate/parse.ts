@@ -16,7 +16,7 @@ export class PlanFile {
   /** Sets the call sites and literals of this file apart from those of others. */
   readonly number: number;
   /** TypeScript's first complaint about the syntax; such a file is not run. */
-  readonly syntaxError: SyntaxError | undefined;
+  readonly syntaxError: SyntaxComplaint | undefined;
   /** The JavaScript for the sandbox, and what the walk over the tree saw. Undefined when there is a syntax error. */
   readonly marked: Marked | undefined;
   #tree: Tree | undefined;
@@ -65,7 +65,7 @@ export class PlanFile {
   }
 }
 
-export interface SyntaxError {
+export interface SyntaxComplaint {
   readonly start: number;
   readonly end: number;
   readonly text: string;
@@ -109,7 +109,7 @@ function changeBetween(before: string, after: string): ts.TextChangeRange {
   return { span: { start, length: before.length - same - start }, newLength: after.length - same - start };
 }
 
-function firstSyntaxError(source: ts.SourceFile): SyntaxError | undefined {
+function firstSyntaxError(source: ts.SourceFile): SyntaxComplaint | undefined {
   // Not in the public type, but the only place where the parser leaves its complaints without a whole program.
   const { parseDiagnostics } = source as ts.SourceFile & { parseDiagnostics: readonly ts.Diagnostic[] };
   const first = parseDiagnostics[0];

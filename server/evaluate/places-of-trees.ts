@@ -151,10 +151,9 @@ export class PlacesOfTrees {
     const { source } = this.evidence.files.find(({ number }) => number === fileNumber)!.tree;
     for (const value of this.#allValues()) {
       const { node, file } = value.written;
-      if (file.number !== fileNumber || node.pos > offset || node.end < offset) continue;
-      const name = value.name;
-      const start = name ? name.getStart(source) : node.getStart(source);
-      if (offset < start) continue;
+      const first = value.name ?? node;
+      if (file.number !== fileNumber || first.pos > offset || node.end < offset) continue;
+      if (offset < first.getStart(source)) continue;
       const place = placeIn(value.written);
       if (!best || place.end - place.start < best.place.end - best.place.start) best = { value, place };
     }

@@ -7,6 +7,7 @@ export class PlanRoots {
   readonly #workspace: Workspace;
   readonly #cache: FileCache;
   readonly #edges = new Map<Uri, Edges>();
+  readonly #asked = new Map<Uri, Edges>();
   #planFiles: readonly Uri[] | undefined;
 
   constructor(workspace: Workspace, cache: FileCache) {
@@ -15,11 +16,13 @@ export class PlanRoots {
   }
 
   roots(): readonly Uri[] {
+    this.#asked.clear();
     this.#planFiles = this.#workspace.planFiles();
     return this.#rootsAmong(this.#planFiles);
   }
 
   rootsOf(file: Uri): readonly Uri[] {
+    this.#asked.clear();
     this.#planFiles ??= this.#workspace.planFiles();
     // A file that was not a plan a moment ago, or was not there, may be one now; without the name it is not even parsed.
     const mayBePlan =
@@ -57,7 +60,17 @@ export class PlanRoots {
     return reached;
   }
 
+  /** The same file is looked at once a question. */
   #edgesOf(uri: Uri): Edges {
+    let edges = this.#asked.get(uri);
+    if (!edges) {
+      edges = this.#newestEdges(uri);
+      this.#asked.set(uri, edges);
+    }
+    return edges;
+  }
+
+  #newestEdges(uri: Uri): Edges {
     const source = this.#workspace.read(uri);
     const known = this.#edges.get(uri);
     const stillTrue =
