@@ -31,8 +31,10 @@ async function fetchInto(cache) {
   const making = mkdtempSync(`${cache}.making-`);
   try {
     const npm = (args, cwd) =>
-      runCommand("npm", [...args, "--ignore-scripts", "--no-audit", "--no-fund"], { cwd });
-    await npm(["pack", `code-server@${packageVersion}`, "--silent"], making);
+      runCommand("npm", [...args, "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel", "error"], {
+        cwd,
+      });
+    await npm(["pack", `code-server@${packageVersion}`], making);
     await runCommand(
       "tar",
       ["xzf", `code-server-${packageVersion}.tgz`, "--strip-components=3", "package/lib/vscode"],

@@ -51,7 +51,6 @@ beforeAll(async () => {
 
 function take(result: StoryResult): void {
   results.set(result.story, result);
-  if (process.env.LOOMWRIGHT_SLOW) console.log(`${result.milliseconds} ms  ${result.story}`);
 }
 
 describe("in the extension host", () => {
