@@ -5,6 +5,7 @@ import { errorPlace } from "./error-place.ts";
 import { fallbackNames } from "./fallback-names.ts";
 import type { FileCache } from "./file-cache.ts";
 import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
+import { sitesInFile } from "./marks.ts";
 import { PlanFile } from "./parse.ts";
 import { placeOfCallee } from "./places-of-trees.ts";
 import { PlanInText } from "./plan-in-text.ts";
@@ -33,7 +34,10 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const rootFile = plan.files.get(root);
   if (!rootFile) return withoutRoot(plan);
   const runs = plan.problems.length === 0;
-  const outcome = runs ? await sandbox.run({ root, modules: modulesOf(plan), limits }) : nothingRun;
+  const inputAt = writtenInputs(plan);
+  const outcome = runs
+    ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }), inputAt)
+    : nothingRun;
   const evidence = evidenceOf(plan, rootFile, outcome);
   const provenance = new Provenance(evidence);
   const stopped = outcome.stopped && stoppedProblem(outcome.stopped, limits);
@@ -63,6 +67,22 @@ function modulesOf({ files, imports }: LoadedPlan) {
     js: file.marked?.js ?? "",
     imports: Object.fromEntries(imports.get(file.uri) ?? []),
   }));
+}
+
+/** What the text gives to the words at a call site. Taken before the run: an edit meanwhile takes the trees along. */
+function writtenInputs({ files }: LoadedPlan): (site: number) => object | undefined {
+  const sites = new Map([...files.values()].map(({ number, marked }) => [number, marked?.sites]));
+  return (site) => sites.get(Math.floor(site / sitesInFile))?.[site % sitesInFile]?.input;
+}
+
+/** A plan may call the mark itself, with anything for a site: such a record is none. */
+function withInputs(outcome: RunOutcome, inputAt: (site: number) => object | undefined): RunOutcome {
+  const records = outcome.records.flatMap((record) => {
+    if (record.writtenAt === undefined) return [record];
+    const input = inputAt(record.writtenAt);
+    return input === undefined ? [] : [{ ...record, input }];
+  });
+  return { ...outcome, records };
 }
 
 function evidenceOf(plan: LoadedPlan, root: PlanFile, outcome: RunOutcome): Evidence {

@@ -2,6 +2,7 @@ import ts from "typescript";
 import { bareExpression } from "./bare-expression.ts";
 import { type LocalName, localsIn, seenIn } from "./seen-objects.ts";
 import { TextSplices } from "./text-splices.ts";
+import { writtenInput } from "./written-input.ts";
 
 /**
  * Puts the marks described in `sandbox.ts` into stripped JavaScript, and notes on the way what else only a walk over the whole
@@ -33,6 +34,8 @@ export interface Site {
   readonly node: CallLike | ts.ObjectLiteralExpression;
   /** The expressions passed as `seen`, as written in the marked text. */
   readonly seen: readonly string[];
+  /** What a word is given there, where the text alone tells: the call is `__written`, and its argument never evaluated. */
+  readonly input?: object;
 }
 
 /** An import or a re-export. */
@@ -127,6 +130,13 @@ class Marking {
       case K.ExportDeclaration:
         this.#visitExport(node as ts.ExportDeclaration);
         return;
+      case K.ExpressionStatement: {
+        const { expression } = node as ts.ExpressionStatement;
+        const input = this.#callsWord(expression) ? writtenInput(expression) : undefined;
+        if (input) this.#markWritten(expression as ts.CallExpression, input);
+        else this.#visit(expression);
+        return;
+      }
       case K.CallExpression:
         this.#visitCall(node as ts.CallExpression);
         return;
@@ -305,6 +315,15 @@ class Marking {
     this.#splices.insert(node.end, ")");
   }
 
+  /** Whether the name still means the word is only known when the plan runs; if not, the call is made after all. */
+  #markWritten(node: ts.CallExpression, input: object): void {
+    const word = (node.expression as ts.Identifier).text;
+    const site = this.#site({ node, seen: nothingSeen, input });
+    this.#before(node, `__written(${site},${word})||__leave(__enter(${site}),`);
+    this.#visit(node.expression);
+    this.#splices.insert(node.end, ")");
+  }
+
   /** Most plans have no names that need to be looked at, outside loops. */
   #seenIn(nodes: readonly ts.Node[]): readonly string[] {
     return this.#names.size === 0 && this.#loops === 0
@@ -312,7 +331,7 @@ class Marking {
       : seenIn(nodes, this.#names, this.#source);
   }
 
-  #callsWord(node: ts.Expression): boolean {
+  #callsWord(node: ts.Expression): node is ts.CallExpression {
     return (
       ts.isCallExpression(node) && ts.isIdentifier(node.expression) && this.#words.has(node.expression.text)
     );
@@ -545,7 +564,7 @@ class Marking {
 }
 
 /** Names that the marks bring in. */
-const reserved = /^__(?:enter|leave|open|literal|self|[pt]\d+)$/;
+const reserved = /^__(?:enter|leave|open|literal|self|written|[pt]\d+)$/;
 
 /** The name that a destructuring pattern is given, by its number in the file. */
 export function patternName(index: number): string {

@@ -56,7 +56,7 @@ const spareAfterMs = 500;
 /**
  * The contract between the room that reads text and the worker that runs it. Only plain data crosses.
  *
- * The text handed over is JavaScript with marks put in by `marks.ts`. The marks are five globals of the sandbox:
+ * The text handed over is JavaScript with marks put in by `marks.ts`. The marks are six globals of the sandbox:
  *
  *  - `__enter(site, ...seen)` opens a call and returns the call that was open before (a token, opaque to the plan);
  *    `__leave(token, value)` makes that the open call again and returns `value`.
@@ -65,6 +65,8 @@ const spareAfterMs = 500;
  *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, so that the calls an exception cut short are closed.
  *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its birth: the literal that made it,
  *    the call open at that moment, and what was seen there. Every object literal is marked, save those that need not be.
+ *  - `__written(site, word)` is true, and has made a record, where `word` is a word of the DSL. A statement `circuit({ load: 4 })`,
+ *    whose argument the text alone tells, is `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`.
  *  - `__self` is a symbol: `object[__self]` is the object itself (a getter, not enumerable, on Object.prototype, which returns
  *    `this` in strict mode). A pattern `{ load }` is `{[__self]:__p,load}`, which gives the destructured object a name.
  *
@@ -113,6 +115,8 @@ export interface RawRecord {
   readonly word: "circuit" | "build";
   /** Plain data; what plain data cannot carry is `{ $strange: "NaN" }`. Long texts are cut at 1,000 characters. */
   readonly input: unknown;
+  /** The call site whose text tells the input, where the call was `__written`; `input` is then undefined. */
+  readonly writtenAt?: number;
   /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */
   readonly call: number;
   /**

@@ -87,7 +87,7 @@ export const hostilePlans: readonly HostilePlan[] = [
     [
       "a million circuits that catch what would stop them",
       "for (;;) { try { circuit({} as never); } catch {} }",
-      "{}",
+      "circuit",
     ],
   ]),
   // Errors, also of odd kinds.

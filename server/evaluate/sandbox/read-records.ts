@@ -6,7 +6,8 @@ import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
  *  - 0, number of the call, call site, call it was opened in, count of births seen, those births;
  *  - 1, number of the birth, literal, call open then, count of births seen, those births;
  *  - 2, the word's place in {@link recordedWords}, call, count of births, and for each: whether it has a path, its number.
- *    The record's input, and the paths, follow in the bunch's values.
+ *    The record's input, and the paths, follow in the bunch's values;
+ *  - 3, the word's place, number of the call, call site, call it was opened in: a record whose input is written there.
  *
  * A plan cannot reach the recorder, but it can catch the exception when stack or memory ends while the recorder works, and so
  * lose an entry; what referred to it is then of unknown birth, and everything else keeps its number.
@@ -25,7 +26,13 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
       const kind = next();
       if (kind === 0) calls[next()] = { callSite: next(), within: next(), seen: several() };
       else if (kind === 1) births[next()] = { literal: next(), call: next(), seen: several() };
-      else {
+      else if (kind === 3) {
+        const word = recordedWords[next()] ?? "circuit";
+        const call = next();
+        const callSite = next();
+        calls[call] = { callSite, within: next(), seen: [] };
+        records.push({ word, input: undefined, writtenAt: callSite, call, births: {} });
+      } else {
         const word = recordedWords[next()] ?? "circuit";
         const call = next();
         const input = values[value++];

@@ -68,7 +68,7 @@ const realmName = "loomwright/realm";
 
 /** Constants of the global scope: no properties of the global object, so a plan can neither list, replace nor delete them. */
 const nameMarks = `
-const { enter: __enter, leave: __leave, open: __open, literal: __literal, self: __self } = globalThis.marks;
+const { enter: __enter, leave: __leave, open: __open, literal: __literal, self: __self, written: __written } = globalThis.marks;
 delete globalThis.marks;`;
 
 /** What a plan imports: all of the library's words, those that make records in their recording form. */

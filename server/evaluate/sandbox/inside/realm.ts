@@ -9,7 +9,7 @@
 import { enter, leave, literal, open, self } from "./births.ts";
 import { harden } from "./harden.ts";
 import { defineProperty } from "./primordials.ts";
-import { numbers, recorded, setEmit } from "./recorder.ts";
+import { numbers, recorded, setEmit, written } from "./recorder.ts";
 
 export { forgetOpenCalls } from "./births.ts";
 export { describeThrown } from "./describe-thrown.ts";
@@ -23,7 +23,7 @@ setEmit(doors.emit);
 delete doors.emit;
 
 // Taken over by the host into constants that no plan can reach or replace, then removed.
-doors.marks = { enter, leave, open, literal, self };
+doors.marks = { enter, leave, open, literal, self, written };
 doors.recorded = recorded;
 
 // What the pattern `{ [__self]: whole, load }` reads: it tells which object is taken apart.

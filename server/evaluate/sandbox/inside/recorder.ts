@@ -8,13 +8,12 @@ import { stringify } from "./primordials.ts";
  * `read-records.ts` says how they are read.
  */
 export function recorded(word: number, make: (input: unknown) => unknown) {
-  return (input: unknown): unknown => {
+  const recording = (input: unknown): unknown => {
     const copy = plainCopy(input);
     let json = stringify(copy.value);
     if (json.length > mostJsonCharacters) json = '{"$strange":"more text than fits in one circuit"}';
     writeRecord(word, json, indexOfCall(open()), copy.births);
-    made++;
-    if (made <= sentAtOnce || made % sentTogether === 0) flush();
+    count();
     if (typeof input !== "object" || input === null) return make(input);
     for (let stranger = copy.strangers; stranger !== undefined; stranger = stranger.next) {
       stranger.holder[stranger.key] = stranger.original;
@@ -23,6 +22,37 @@ export function recorded(word: number, make: (input: unknown) => unknown) {
     sameBirth(result, input);
     return result;
   };
+  if (word === 0) circuitWord = recording;
+  else buildWord = recording;
+  return recording;
+}
+
+/**
+ * A call of a word whose argument the host has read in the text. Leaves a record without values, and is true; false, and
+ * nothing happens, where `word` does not mean a word here.
+ */
+export function written(site: unknown, word: unknown): boolean {
+  const place = word === circuitWord ? 0 : word === buildWord ? 1 : -1;
+  if (place < 0 || typeof site !== "number" || site - site !== 0) return false;
+  const within = indexOfCall(open());
+  makeRoomFor(5);
+  let position = used;
+  numbers[position++] = 3;
+  numbers[position++] = place;
+  numbers[position++] = calls++;
+  numbers[position++] = site;
+  numbers[position++] = within;
+  used = position;
+  count();
+  return true;
+}
+
+let circuitWord: unknown;
+let buildWord: unknown;
+
+function count() {
+  made++;
+  if (made <= sentAtOnce || made % sentTogether === 0) flush();
 }
 
 /** The number of the call that is open now, for the host to say where a plan stopped. */
