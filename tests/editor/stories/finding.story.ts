@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { beforeAll, expect, test } from "vitest";
-import { line, statusItem, valueOn } from "../harness/on-screen.ts";
+import { line, openQuickFixes, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
 // What a person sees and clicks, from the first underline to the corrected plan, in one window and in this order.
@@ -52,9 +52,7 @@ test("a click on the rule's name opens its page", async () => {
 });
 
 test("the light bulb's fix is applied, and the underline is gone", async () => {
-  await valueOn(page, "heater", "14").click();
-  await page.keyboard.press("Control+.");
-  await page.locator(".action-widget").getByText(/AWG/).first().waitFor();
+  await openQuickFixes(page, valueOn(page, "heater", "14"), /AWG/);
   await page.keyboard.press("Enter");
   await statusItem(page, "Loomwright: 1 circuit, no findings").waitFor();
   expect(await page.locator(".squiggly-warning").count()).toBe(0);
@@ -84,13 +82,8 @@ test("the state goes when the file no longer imports the library", async () => {
 
 test("a finding is accepted with a reason, and is no warning any more", async () => {
   page = await editor.open(editor.folder(heater), { file: "heater.ts" });
-  await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
-  await valueOn(page, "heater", "14").click();
-  await page.keyboard.press("Control+.");
-  await page
-    .locator(".action-widget")
-    .getByText(/^Accept this finding/)
-    .waitFor();
+  await page.locator(".squiggly-warning").first().waitFor();
+  await openQuickFixes(page, valueOn(page, "heater", "14"), /^Accept this finding/);
   await page.keyboard.press("ArrowDown");
   await page.keyboard.press("Enter");
   await line(page, "accept").waitFor();
