@@ -1,7 +1,8 @@
 import ts from "typescript";
 import { bareExpression } from "./bare-expression.ts";
+import { recordedWords } from "./sandbox/read-records.ts";
 import { type LocalName, localsIn, seenIn } from "./seen-objects.ts";
-import { TextSplices } from "./text-splices.ts";
+import { type Insertion, TextSplices } from "./text-splices.ts";
 import { writtenInput } from "./written-input.ts";
 
 /**
@@ -79,6 +80,9 @@ class Marking {
   readonly #used = new Set<string>();
   /** Local names of the words, so far as imported plainly. */
   readonly #words = new Set<string>();
+  /** Names that something in the file declares, other than an import. */
+  readonly #declared = new Set<string>();
+  readonly #written: WrittenCall[] = [];
   readonly #names = new Map<string, LocalName>();
   readonly #undo: [string, LocalName | undefined][] = [];
   #tries = 0;
@@ -93,6 +97,7 @@ class Marking {
   finish(js: string, leftOver: readonly ts.Node[]): Marked {
     for (const statement of this.#source.statements) this.#visit(statement);
     for (const node of leftOver) this.#refuse(node, leftOverName(node));
+    for (const call of this.#written) this.#blankWritten(call);
     const imports = [
       ...this.#importLines.map((line) => this.#importLine(line)),
       ...this.#exportLines.flatMap((line) => exportLine(line, this.#source)),
@@ -171,8 +176,12 @@ class Marking {
         this.#visitFunction(node as ts.FunctionLikeDeclaration);
         return;
       case K.ClassDeclaration:
+      case K.ClassExpression: {
+        const { name } = node as ts.ClassLikeDeclaration;
+        if (name) this.#declared.add(name.text);
         if (isDeclared(node)) return;
         break;
+      }
       case K.HeritageClause:
         if ((node as ts.HeritageClause).token === K.ImplementsKeyword) return;
         break;
@@ -230,7 +239,9 @@ class Marking {
     const bindings = line.importClause?.namedBindings;
     if (ts.isStringLiteral(line.moduleSpecifier) && line.moduleSpecifier.text === "loomwright") {
       if (bindings && ts.isNamedImports(bindings)) {
-        for (const element of bindings.elements) this.#words.add(element.name.text);
+        for (const { name, propertyName } of bindings.elements) {
+          if (recordedWords.includes((propertyName ?? name).text as never)) this.#words.add(name.text);
+        }
       }
     }
   }
@@ -315,13 +326,22 @@ class Marking {
     this.#splices.insert(node.end, ")");
   }
 
-  /** Whether the name still means the word is only known when the plan runs; if not, the call is made after all. */
+  /** Whether the name still means the word there is only known when the plan runs; if not, the call is made after all. */
   #markWritten(node: ts.CallExpression, input: object): void {
     const word = (node.expression as ts.Identifier).text;
     const site = this.#site({ node, seen: nothingSeen, input });
-    this.#before(node, `__written(${site},${word})||__leave(__enter(${site}),`);
+    const mark = `__written(${site},${word})`;
+    const before = this.#before(node, `${mark}||__leave(__enter(${site}),`);
     this.#visit(node.expression);
-    this.#splices.insert(node.end, ")");
+    this.#written.push({ word, mark, node, before, after: this.#splices.insert(node.end, ")") });
+  }
+
+  /** Where nothing but the import bears the name, it means the word, and the call need not even be parsed. */
+  #blankWritten({ word, mark, node, before, after }: WrittenCall): void {
+    if (this.#declared.has(word)) return;
+    before.text = mark;
+    after.text = "";
+    this.#splices.blank(node.getStart(this.#source), node.end);
   }
 
   /** Most plans have no names that need to be looked at, outside loops. */
@@ -414,7 +434,8 @@ class Marking {
 
   #visitFunction(node: ts.FunctionLikeDeclaration): void {
     this.#refuseDecorators(node);
-    if (node.name && !ts.isIdentifier(node.name)) this.#visitPropertyName(node.name as ts.PropertyName);
+    if (node.name && ts.isIdentifier(node.name)) this.#declared.add(node.name.text);
+    else if (node.name) this.#visitPropertyName(node.name as ts.PropertyName);
     if (!node.body) return;
     const { body } = node;
     this.#inScope(() => {
@@ -511,10 +532,10 @@ class Marking {
   }
 
   /** `return{…}` needs a space once the brace is preceded by a name. */
-  #before(node: ts.Node, text: string): void {
+  #before(node: ts.Node, text: string): Insertion {
     const start = node.getStart(this.#source);
     const glued = start > 0 && ts.isIdentifierPart(this.#text.charCodeAt(start - 1), ts.ScriptTarget.ESNext);
-    this.#splices.insert(start, glued ? ` ${text}` : text);
+    return this.#splices.insert(start, glued ? ` ${text}` : text);
   }
 
   #inScope(walk: () => void): void {
@@ -528,6 +549,7 @@ class Marking {
   }
 
   #declare(name: ts.Identifier, local: LocalName | undefined): void {
+    this.#declared.add(name.text);
     if (reserved.test(name.text))
       this.#refuse(name, `The name ${name.text}, which the evaluator uses itself,`);
     this.#setName(name.text, local);
@@ -561,6 +583,14 @@ class Marking {
     if (local) this.#names.set(name, local);
     else this.#names.delete(name);
   }
+}
+
+interface WrittenCall {
+  readonly word: string;
+  readonly mark: string;
+  readonly node: ts.CallExpression;
+  readonly before: Insertion;
+  readonly after: Insertion;
 }
 
 /** Names that the marks bring in. */

@@ -1,12 +1,17 @@
 /** Insertions and blanked ranges to be made in one text, all at once, and the way back from the result to that text. */
 export class TextSplices {
-  readonly #inserts: { readonly at: number; readonly text: string }[] = [];
+  readonly #inserts: Insertion[] = [];
   readonly #blanks: { readonly start: number; readonly end: number }[] = [];
   #ends: Float64Array | undefined;
 
-  /** Positions must not go down from one call to the next; insertions at one position stay in order. */
-  insert(at: number, text: string): void {
-    this.#inserts.push({ at, text });
+  /**
+   * Positions must not go down from one call to the next; insertions at one position stay in order. The text may be changed
+   * until they are made.
+   */
+  insert(at: number, text: string): Insertion {
+    const insertion = { at, text };
+    this.#inserts.push(insertion);
+    return insertion;
   }
 
   /** Puts spaces in place of everything but line breaks; nothing may be inserted inside. */
@@ -15,11 +20,7 @@ export class TextSplices {
   }
 
   apply(text: string): string {
-    let blanked = text;
-    for (const { start, end } of this.#blanks) {
-      blanked =
-        blanked.slice(0, start) + blanked.slice(start, end).replace(/[^\r\n]/g, " ") + blanked.slice(end);
-    }
+    const blanked = this.#blanked(text);
     const parts: string[] = [];
     let from = 0;
     for (const { at, text: inserted } of this.#inserts) {
@@ -28,6 +29,20 @@ export class TextSplices {
       from = at;
     }
     parts.push(blanked.slice(from));
+    return parts.join("");
+  }
+
+  #blanked(text: string): string {
+    if (this.#blanks.length === 0) return text;
+    const parts: string[] = [];
+    let from = 0;
+    for (const { start: first, end } of this.#blanks.sort((a, b) => a.start - b.start)) {
+      const start = Math.max(first, from);
+      if (end <= start) continue;
+      parts.push(text.slice(from, start), text.slice(start, end).replace(/[^\r\n]+/g, spaces));
+      from = end;
+    }
+    parts.push(text.slice(from));
     return parts.join("");
   }
 
@@ -54,4 +69,13 @@ export class TextSplices {
     const next = this.#inserts[low];
     return next ? Math.min(base, next.at) : base;
   }
+}
+
+export interface Insertion {
+  readonly at: number;
+  text: string;
+}
+
+function spaces(text: string): string {
+  return " ".repeat(text.length);
 }

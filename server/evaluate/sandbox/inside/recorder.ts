@@ -88,8 +88,8 @@ export const numbers = new Float64Array(mostNumbers);
  * A call of the host costs as much as making the record. The first records of a plan go over one by one, later ones together;
  * so few that the last ones of a large plan, lost only if its worker must be killed, do not matter.
  */
-const sentAtOnce = 64;
-const sentTogether = 16;
+const sentAtOnce = 8;
+const sentTogether = 32;
 
 const mostJsonCharacters = 1_000_000;
 
