@@ -1,7 +1,7 @@
 // Bundles the server into server/dist: the language server, the command line, the worker that runs plans, and TypeScript.
 // Run as `node server/build.mjs`, or import `buildServer` / `buildWorker` (the tests' global setup does).
 
-import { copyFile, cp, mkdir, readdir } from "node:fs/promises";
+import { copyFile, cp, mkdir, readdir, rm } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -15,13 +15,17 @@ const dist = join(here, "dist");
 
 /** Everything in server/dist. */
 export async function buildServer() {
+  await rm(dist, { recursive: true, force: true });
   await Promise.all([buildWorker(), buildTypeScript(), buildEntries(), copyRulePages()]);
 }
 
 /** The worker and its WebAssembly alone: what tests of sources need, because Node cannot run TypeScript in a worker. */
 export async function buildWorker() {
   await mkdir(dist, { recursive: true });
-  const wasm = join(dirname(require.resolve("@jitl/quickjs-ng-wasmfile-release-sync")), "emscripten-module.wasm");
+  const wasm = join(
+    dirname(require.resolve("@jitl/quickjs-ng-wasmfile-release-sync")),
+    "emscripten-module.wasm",
+  );
   await Promise.all([
     copyFile(wasm, join(dist, "quickjs.wasm")),
     bundle({ "plan-worker": join(here, "evaluate/plan-worker.ts") }),

@@ -24,7 +24,9 @@ export function nearestRatingBelow(currentA: number, family?: Family): number | 
 
 /** The smallest made rating at or above a current, A. Undefined: none is that great. */
 export function nearestRatingAbove(currentA: number, family?: Family): number | undefined {
-  return madeRatings(family).find((ratingA) => ratingA >= currentA);
+  // A plain loop: asked for every circuit at every keystroke.
+  for (const ratingA of madeRatings(family)) if (ratingA >= currentA) return ratingA;
+  return undefined;
 }
 
 /** The smallest made rating from one current to another, both included, A. */

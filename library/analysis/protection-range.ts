@@ -16,12 +16,8 @@ export function protectionRangeOf(circuit: Circuit, ampacity: Ampacity): Protect
   const loadA = withoutDust(circuit.loadA);
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
   const aimA = circuit.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
-  const range = { minA: loadA, maxA, aimA };
-  return {
-    ...range,
-    bestRatingA: bestRating(range, circuit.protection?.family),
-    source: ratingOverConductor.source,
-  };
+  const bestRatingA = bestRating({ aimA, maxA }, circuit.protection?.family);
+  return { minA: loadA, maxA, aimA, bestRatingA, source: ratingOverConductor.source };
 }
 
 /**

@@ -15,19 +15,32 @@ import { farEndRatingPath, ratingPath } from "./written-at.ts";
  * The protective devices that a circuit states: at the end where it starts, at the far end, or at both.
  * Both are judged alike, by the same load and the same conductor.
  */
-export function protectedEnds({ circuit, result }: JudgedCircuit): readonly ProtectedEnd[] {
-  return [
-    ...endOf("protect", circuit.protection, ratingPath(circuit)),
-    ...endOf("protectFarEnd", circuit.protectionFarEnd, farEndRatingPath(circuit)),
-  ];
-
-  function endOf(end: End, protection: Protection | null, path: readonly string[]): ProtectedEnd[] {
-    if (!protection) return [];
-    const { ratingA, family } = protection;
-    const device: Device = { ratingA, kind: deviceKind(protection), end };
-    const range = { ...result.protection, bestRatingA: bestRating(result.protection, family) };
-    return [{ device, protection, range, at: { record: circuit.record, path } }];
+export function protectedEnds(judged: JudgedCircuit): readonly ProtectedEnd[] {
+  let ends = known.get(judged);
+  if (!ends) {
+    const { protection, protectionFarEnd } = judged.circuit;
+    const far = protectionFarEnd && endOf("protectFarEnd", protectionFarEnd, judged);
+    const near = protection && endOf("protect", protection, judged);
+    ends = near ? (far ? [near, far] : [near]) : far ? [far] : [];
+    known.set(judged, ends);
   }
+  return ends;
+}
+
+/** Every rule about protection asks for them. */
+const known = new WeakMap<JudgedCircuit, readonly ProtectedEnd[]>();
+
+function endOf(end: End, protection: Protection, { circuit, result }: JudgedCircuit): ProtectedEnd {
+  const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);
+  return {
+    device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
+    protection,
+    // Only asked for where something is wrong.
+    get range() {
+      return { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
+    },
+    at: { record: circuit.record, path },
+  };
 }
 
 export interface ProtectedEnd {

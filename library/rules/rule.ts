@@ -54,9 +54,11 @@ export function perCircuit<Values>(
   plan: JudgedPlan,
   check: (judged: JudgedCircuit) => Omit<Found<Values>, "subject">[],
 ): Found<Values>[] {
-  return plan.circuits.flatMap((judged) =>
-    check(judged).map((found) => ({ ...found, subject: judged.circuit.name })),
-  );
+  const all: Found<Values>[] = [];
+  for (const judged of plan.circuits) {
+    for (const found of check(judged)) all.push({ ...found, subject: judged.circuit.name });
+  }
+  return all;
 }
 
 /** The place of a property of a circuit. */

@@ -98,13 +98,18 @@ function scriptKind(uri: Uri): ts.ScriptKind {
 function changeBetween(before: string, after: string): ts.TextChangeRange {
   const shorter = Math.min(before.length, after.length);
   let start = 0;
-  while (start < shorter && before.charCodeAt(start) === after.charCodeAt(start)) start++;
   let same = 0;
-  while (
-    same < shorter - start &&
-    before.charCodeAt(before.length - 1 - same) === after.charCodeAt(after.length - 1 - same)
-  ) {
-    same++;
+  // In strides first: comparing two slices is far quicker than comparing their characters one by one.
+  const alike = (inBefore: number, inAfter: number, length: number) =>
+    before.slice(inBefore, inBefore + length) === after.slice(inAfter, inAfter + length);
+  for (const stride of [1_024, 1]) {
+    while (start + stride <= shorter && alike(start, start, stride)) start += stride;
+  }
+  for (const stride of [1_024, 1]) {
+    for (let more = same + stride; more <= shorter - start; more += stride) {
+      if (!alike(before.length - more, after.length - more, stride)) break;
+      same = more;
+    }
   }
   return { span: { start, length: before.length - same - start }, newLength: after.length - same - start };
 }

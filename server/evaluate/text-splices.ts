@@ -14,7 +14,7 @@ export class TextSplices {
     return insertion;
   }
 
-  /** Puts spaces in place of everything but line breaks; nothing may be inserted inside. */
+  /** Puts spaces in place of everything but line feeds; nothing may be inserted inside. */
   blank(start: number, end: number): void {
     this.#blanks.push({ start, end });
   }
@@ -39,7 +39,14 @@ export class TextSplices {
     for (const { start: first, end } of this.#blanks.sort((a, b) => a.start - b.start)) {
       const start = Math.max(first, from);
       if (end <= start) continue;
-      parts.push(text.slice(from, start), text.slice(start, end).replace(/[^\r\n]+/g, spaces));
+      parts.push(text.slice(from, start));
+      for (from = start; from < end; ) {
+        const lineBreak = text.indexOf("\n", from);
+        const lineEnd = lineBreak < 0 || lineBreak > end ? end : lineBreak;
+        parts.push(spaces(lineEnd - from));
+        if (lineEnd < end) parts.push("\n");
+        from = lineEnd + 1;
+      }
       from = end;
     }
     parts.push(text.slice(from));
@@ -76,6 +83,8 @@ export interface Insertion {
   text: string;
 }
 
-function spaces(text: string): string {
-  return " ".repeat(text.length);
+function spaces(count: number): string {
+  return count <= manySpaces.length ? manySpaces.slice(0, count) : " ".repeat(count);
 }
+
+const manySpaces = " ".repeat(1_000);

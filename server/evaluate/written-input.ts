@@ -11,8 +11,13 @@ export function writtenInput(call: ts.CallExpression): object | undefined {
   const [argument] = call.arguments;
   if (!argument || call.arguments.length > 1 || call.questionDotToken) return undefined;
   const literal = bareExpression(argument);
-  return ts.isObjectLiteralExpression(literal) ? writtenObject(literal, 1) : undefined;
+  if (!ts.isObjectLiteralExpression(literal)) return undefined;
+  if (!known.has(literal)) known.set(literal, writtenObject(literal, 1));
+  return known.get(literal);
 }
+
+/** The parser keeps the nodes of whatever an edit leaves as it was. */
+const known = new WeakMap<ts.ObjectLiteralExpression, object | undefined>();
 
 // Far below what the sandbox cuts off, so that both ways to a record give the same one.
 const deepest = 3;

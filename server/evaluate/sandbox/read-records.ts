@@ -21,7 +21,10 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
     let at = 0;
     let value = 0;
     const next = () => numbers[at++] ?? -1;
-    const several = () => Array.from({ length: next() }, next);
+    const several = () => {
+      const count = next();
+      return count <= 0 ? none : Array.from({ length: count }, next);
+    };
     while (at < numbers.length) {
       const kind = next();
       if (kind === 0) calls[next()] = { callSite: next(), within: next(), seen: several() };
@@ -30,24 +33,45 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
         const word = recordedWords[next()] ?? "circuit";
         const call = next();
         const callSite = next();
-        calls[call] = { callSite, within: next(), seen: [] };
-        records.push({ word, input: undefined, writtenAt: callSite, call, births: {} });
+        calls[call] = { callSite, within: next(), seen: none };
+        records.push({ word, input: undefined, writtenAt: callSite, call, births: notBorn });
       } else {
         const word = recordedWords[next()] ?? "circuit";
         const call = next();
         const input = values[value++];
-        const born = Array.from({ length: next() }, () => [
-          next() === 0 ? "" : String(values[value++]),
-          next(),
-        ]);
-        records.push({ word, input, call, births: Object.fromEntries(born) });
+        let count = next();
+        const born: Record<string, number> = count > 0 ? Object.create(null) : notBorn;
+        for (; count > 0; count--) {
+          const path = next() === 0 ? "" : String(values[value++]);
+          born[path] = next();
+        }
+        records.push({ word, input, call, births: born });
       }
     }
   }
+  // Usually nothing was lost, and nothing need be looked through again.
+  const complete = !calls.includes(undefined as never) && !births.includes(undefined as never);
+  const read = { records: records.slice(0, mostRecords), calls, births };
+  return complete && refersOnlyToKnown(read) ? read : withoutUnknown(read);
+}
+
+type Read = Omit<RunOutcome, "stopped">;
+
+function refersOnlyToKnown({ records, calls, births }: Read): boolean {
+  const isCall = (index: number) => index < calls.length;
+  const isBirth = (index: number) => index < births.length;
+  return (
+    records.every(({ call, births: born }) => isCall(call) && Object.values(born).every(isBirth)) &&
+    calls.every(({ within, seen }) => isCall(within) && seen.every(isBirth)) &&
+    births.every(({ call, seen }) => isCall(call) && seen.every(isBirth))
+  );
+}
+
+function withoutUnknown({ records, calls, births }: Read): Read {
   const knownCall = (index: number) => (calls[index] ? index : -1);
   const knownBirth = (index: number) => (births[index] ? index : -1);
   return {
-    records: records.slice(0, mostRecords).map((record) => ({
+    records: records.map((record) => ({
       ...record,
       call: knownCall(record.call),
       births: Object.fromEntries(Object.entries(record.births).filter(([, index]) => knownBirth(index) >= 0)),
@@ -64,6 +88,9 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
     ),
   };
 }
+
+const none: readonly number[] = Object.freeze([]);
+const notBorn: Record<string, number> = Object.freeze({});
 
 /** One bunch as text that {@link readRecords} reads. `values` are JSON values, each behind a comma. */
 export function bunchText(numbers: Float64Array, values: string): string {
