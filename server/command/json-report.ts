@@ -69,7 +69,7 @@ export const jsonReportSchema = z.strictObject({
   }),
 });
 
-export type JsonReport = z.infer<typeof jsonReportSchema>;
+type JsonReport = z.infer<typeof jsonReportSchema>;
 
 /** The report as text, ending in a line break. */
 export function jsonReport(plans: readonly Reported[]): string {

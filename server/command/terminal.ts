@@ -25,7 +25,7 @@ const styles = {
   good: "32",
 } as const;
 
-export type Style = keyof typeof styles;
+type Style = keyof typeof styles;
 
 /** Wraps text in terminal colours, or leaves it as it is. */
 export type Paint = (style: Style, text: string) => string;

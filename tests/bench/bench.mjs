@@ -2,7 +2,16 @@
 // Prints one table and writes tests/bench/results.json (not kept in git: it belongs to the machine it was measured on).
 
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
@@ -23,11 +32,21 @@ symlinkSync(join(house, "library"), join(folder, "node_modules/loomwright"), "ju
 writeFileSync(
   join(folder, "tsconfig.json"),
   JSON.stringify({
-    compilerOptions: { target: "es2022", module: "esnext", moduleResolution: "bundler", strict: true, noEmit: true, types: [] },
+    compilerOptions: {
+      target: "es2022",
+      module: "esnext",
+      moduleResolution: "bundler",
+      strict: true,
+      noEmit: true,
+      types: [],
+    },
   }),
 );
 
-const results = { machine: { node: process.version, platform: process.platform, arch: process.arch }, keystroke: {} };
+const results = {
+  machine: { node: process.version, platform: process.platform, arch: process.arch },
+  keystroke: {},
+};
 try {
   for (const [name, start] of [
     ["loomwright", loomwrightServer],
@@ -128,7 +147,10 @@ function packageBytes() {
     for (const name of readdirSync(join(house, room))) {
       const path = join(house, room, name);
       if (!statSync(path).isFile()) continue;
-      bytes[`${room}/${name}`] = { plain: statSync(path).size, compressed: gzipSync(readFileSync(path)).length };
+      bytes[`${room}/${name}`] = {
+        plain: statSync(path).size,
+        compressed: gzipSync(readFileSync(path)).length,
+      };
     }
   }
   return bytes;
@@ -152,10 +174,13 @@ function print() {
   }
   console.log("\nBounds");
   for (const { what, ratio, limit, met } of results.bounds) {
-    console.log(`${what.padEnd(48)}${ratio.toFixed(2).padStart(6)}  at most ${limit}  ${met ? "met" : "NOT MET"}`);
+    console.log(
+      `${what.padEnd(48)}${ratio.toFixed(2).padStart(6)}  at most ${limit}  ${met ? "met" : "NOT MET"}`,
+    );
   }
   console.log("\nCold, process start included, median");
-  for (const [name, value] of Object.entries({ ...results.command, ...results.start })) console.log(`${name.padEnd(34)}${ms(value)}`);
+  for (const [name, value] of Object.entries({ ...results.command, ...results.start }))
+    console.log(`${name.padEnd(34)}${ms(value)}`);
   console.log("\nSizes");
   for (const [name, { plain, compressed }] of Object.entries(results.bytes)) {
     console.log(`${name.padEnd(44)}${kib(plain)} ${kib(compressed)} compressed`);

@@ -22,7 +22,10 @@ export async function nativeTypeScript(folder) {
 
 async function lspServer(program, words, folder) {
   const child = spawn(program, words, { cwd: folder, stdio: ["pipe", "pipe", "ignore"] });
-  const connection = createMessageConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
+  const connection = createMessageConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
   connection.onRequest("client/registerCapability", () => null);
   connection.onRequest("workspace/configuration", ({ items }) => items.map(() => null));
   connection.onRequest("window/workDoneProgress/create", () => null);
@@ -36,7 +39,10 @@ async function lspServer(program, words, folder) {
     rootUri,
     workspaceFolders: [{ uri: rootUri, name: "bench" }],
     capabilities: {
-      textDocument: { diagnostic: { dynamicRegistration: false, relatedDocumentSupport: false }, synchronization: {} },
+      textDocument: {
+        diagnostic: { dynamicRegistration: false, relatedDocumentSupport: false },
+        synchronization: {},
+      },
       workspace: { diagnostics: { refreshSupport: true }, configuration: false },
     },
   });
@@ -72,7 +78,11 @@ async function lspServer(program, words, folder) {
 export async function typescriptServer(folder) {
   const child = spawn(
     process.execPath,
-    [`${house}node_modules/typescript/lib/tsserver.js`, "--disableAutomaticTypingAcquisition", "--suppressDiagnosticEvents"],
+    [
+      `${house}node_modules/typescript/lib/tsserver.js`,
+      "--disableAutomaticTypingAcquisition",
+      "--suppressDiagnosticEvents",
+    ],
     { cwd: folder, stdio: ["pipe", "pipe", "ignore"] },
   );
   const waiting = new Map();

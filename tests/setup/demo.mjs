@@ -23,7 +23,10 @@ try {
 }
 
 function loomwright(words, cwd) {
-  return spawnSync(process.execPath, [join(house, "server/dist/command.cjs"), ...words], { cwd, stdio: "inherit" }).status;
+  return spawnSync(process.execPath, [join(house, "server/dist/command.cjs"), ...words], {
+    cwd,
+    stdio: "inherit",
+  }).status;
 }
 
 function say(text) {

@@ -159,6 +159,7 @@ function writeEntry(
   call: number,
   seen: readonly (Birth | undefined)[] | undefined,
 ) {
+  // biome-ignore lint/complexity/useMathMinMax: a plan may have replaced Math.min by now
   const known = seen === undefined ? 0 : seen.length < mostReferences ? seen.length : mostReferences;
   makeRoomFor(5 + known);
   let position = used;
