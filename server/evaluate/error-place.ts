@@ -18,9 +18,22 @@ export function errorPlace(position: MarkedPosition, message: string, file: Plan
     const line = /^[^\r\n]*/.exec(file.text.slice(start, blamed.end))?.[0] ?? "";
     return { uri: file.uri, start, end: start + line.length };
   }
-  const rest = file.text.slice(offset, offset + 200);
-  const word = /^[\w$\u0080-\uffff]+/.exec(rest)?.[0] ?? /^[^\r\n]*/.exec(rest)?.[0].trimEnd() ?? "";
-  return { uri: file.uri, start: offset, end: offset + word.length };
+  const start = wordAt(file.text, offset) ? offset : ((statement && beginning(statement, source)) ?? offset);
+  const word =
+    wordAt(file.text, start) ?? /^[^\r\n]*/.exec(file.text.slice(start, start + 200))?.[0].trimEnd() ?? "";
+  return { uri: file.uri, start, end: start + word.length };
+}
+
+function wordAt(text: string, offset: number): string | undefined {
+  return /^[\w$\u0080-\uffff]+/.exec(text.slice(offset, offset + 200))?.[0];
+}
+
+/** Of the loop that the statement is in, if it is in one of its own function: a plan that is stopped is stopped in a loop. */
+function beginning(statement: ts.Statement, source: ts.SourceFile): number {
+  let at: ts.Node = statement;
+  while (!ts.isIterationStatement(at, false) && !ts.isSourceFile(at) && !ts.isFunctionLike(at))
+    at = at.parent;
+  return (ts.isIterationStatement(at, false) ? at : statement).getStart(source);
 }
 
 function sourceOffset({ line, column }: MarkedPosition, file: PlanFile): number | undefined {

@@ -115,6 +115,8 @@ class Marking {
   readonly #visit = (node: ts.Node): void => {
     const { kind } = node;
     if (kind >= K.FirstTypeNode && kind <= K.LastTypeNode) return;
+    // The engine takes note of calls, not of the turns of a loop: a plan that is stopped in this one is stopped here.
+    if (ts.isIterationStatement(node, false) && standsInList(node)) this.#before(node, "__open();");
     switch (kind) {
       case K.Identifier:
         this.#used.add((node as ts.Identifier).text);
@@ -583,6 +585,11 @@ class Marking {
     if (local) this.#names.set(name, local);
     else this.#names.delete(name);
   }
+}
+
+/** Whether another statement may be put before it. */
+function standsInList({ parent }: ts.Node): boolean {
+  return ts.isBlock(parent) || ts.isSourceFile(parent) || ts.isCaseOrDefaultClause(parent);
 }
 
 interface WrittenCall {

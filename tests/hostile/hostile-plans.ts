@@ -34,13 +34,14 @@ export const soundPlan = `${begin}${goodCircuit}\n`;
 export const hostilePlans: readonly HostilePlan[] = [
   // Never ending.
   ...tooSlow(outOfTime, [
-    ["an empty loop", "for (;;) {}"],
+    ["an empty loop", "for (;;) {}", "for"],
     [
       "a loop that catches what would stop it",
       "while (true) { try { throw 1; } catch {} finally { continue; } }",
+      "while",
     ],
-    ["a loop in a function", "const spin = () => {\n  let n = 0;\n  for (;;) n++;\n};\nspin();"],
-    ["a loop in a getter", "const lamp = { get load() { for (;;) {} } };\ncircuit(lamp as never);"],
+    ["a loop in a function", "const spin = () => {\n  let n = 0;\n  for (;;) n++;\n};\nspin();", "for"],
+    ["a loop in a getter", "const lamp = { get load() { for (;;) {} } };\ncircuit(lamp as never);", "for"],
     ["promises that make promises", "const again = (): unknown => Promise.resolve().then(again);\nagain();"],
     [
       "an async function that never rests",
@@ -52,7 +53,11 @@ export const hostilePlans: readonly HostilePlan[] = [
       "a regular expression that tries everything",
       'const slow = /^(a+)+$/;\nslow.test("a".repeat(50) + "b");',
     ],
-    ["a sort that is slower than slow", "const compare = () => { for (;;) {} };\n[2, 1].sort(compare);"],
+    [
+      "a sort that is slower than slow",
+      "const compare = () => { for (;;) {} };\n[2, 1].sort(compare);",
+      "for",
+    ],
     ["a join that no interrupt reaches", 'const texts = new Array(1e9);\ntexts.join("abc");'],
     [
       "a search that no interrupt reaches",

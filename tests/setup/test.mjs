@@ -7,7 +7,10 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 const node = process.execPath;
 
 const steps = [
-  { what: "format and lint", words: ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."] },
+  {
+    what: "format and lint",
+    words: ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."],
+  },
   { what: "types", words: ["node_modules/typescript/lib/tsc.js", "-p", "."] },
   { what: "dead code", words: ["node_modules/knip/bin/knip.js", "--config", ".knip.json"] },
   { what: "tests", words: ["node_modules/vitest/vitest.mjs", "run", "--config", "tests/vitest.config.ts"] },
