@@ -2,13 +2,14 @@
 // packed for new builds. Run after server/build.mjs and library/build.mjs; `node extension/build.mjs`.
 
 import { execFile } from "node:child_process";
-import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { cp, mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { build } from "esbuild";
+import { writeNotices } from "../server/notices.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const house = join(here, "..");
@@ -19,7 +20,12 @@ const serverFiles = ["language-server.cjs", "plan-worker.cjs", "typescript.cjs",
 
 await rm(dist, { recursive: true, force: true });
 await mkdir(dist, { recursive: true });
-await Promise.all([bundleClient(), copyServer(), packLibrary(), writeNotices()]);
+await Promise.all([
+  bundleClient(),
+  copyServer(),
+  packLibrary(),
+  writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"), { "vscode-languageclient": here }),
+]);
 
 /**
  * The language client, most of the code, is a file of its own: the extension is loaded with the first TypeScript file of any
@@ -81,45 +87,5 @@ async function packLibrary() {
     await cp(join(folder, tarball), join(dist, "loomwright.tgz"));
   } finally {
     await rm(folder, { recursive: true, force: true });
-  }
-}
-
-/** The bundles contain other people's work; their licences ask to be passed on with it. */
-async function writeNotices() {
-  const notices = [];
-  for (const { name, version, folder } of await packagesInBundles()) {
-    const file = (await readdir(folder)).find((entry) => /^licen[cs]e/i.test(entry));
-    const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
-    const text = file ? await readFile(join(folder, file), "utf8") : `Licence: ${manifest.license}`;
-    notices.push(`${name} ${version}\n\n${text.trim()}\n`);
-  }
-  await writeFile(join(dist, "THIRD-PARTY-NOTICES.txt"), notices.join(`\n${"-".repeat(80)}\n\n`));
-}
-
-/** The dependencies of the rooms that are bundled, and theirs in turn. */
-async function packagesInBundles() {
-  const found = new Map();
-  const add = async (name, from) => {
-    const folder = await folderOf(name, from);
-    if (found.has(folder)) return;
-    const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
-    found.set(folder, { name, version: manifest.version, folder });
-    for (const dependency of Object.keys(manifest.dependencies ?? {})) await add(dependency, folder);
-  };
-  const server = JSON.parse(await readFile(join(house, "server", "package.json"), "utf8"));
-  for (const name of Object.keys(server.dependencies)) await add(name, join(house, "server"));
-  await add("zod", join(house, "library"));
-  await add("typescript", house);
-  await add("vscode-languageclient", here);
-  return [...found.values()].sort((a, b) => a.name.localeCompare(b.name));
-}
-
-/** Where Node would find a package from a folder. */
-async function folderOf(name, from) {
-  for (let folder = from; ; folder = dirname(folder)) {
-    const candidate = join(folder, "node_modules", name);
-    const there = await readdir(candidate).catch(() => undefined);
-    if (there?.includes("package.json")) return candidate;
-    if (folder === dirname(folder)) throw new Error(`${name} is not installed`);
   }
 }

@@ -7,6 +7,7 @@ import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import { bundledText } from "./evaluate/sandbox/bundled-text-plugin.mjs";
+import { writeNotices } from "./notices.mjs";
 
 const require = createRequire(import.meta.url);
 const here = dirname(fileURLToPath(import.meta.url));
@@ -16,7 +17,13 @@ const dist = join(here, "dist");
 /** Everything in server/dist. */
 export async function buildServer() {
   await rm(dist, { recursive: true, force: true });
-  await Promise.all([buildWorker(), buildTypeScript(), buildEntries(), copyRulePages()]);
+  await Promise.all([
+    buildWorker(),
+    buildTypeScript(),
+    buildEntries(),
+    copyRulePages(),
+    mkdir(dist, { recursive: true }).then(() => writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"))),
+  ]);
 }
 
 /** The worker and its WebAssembly alone: what tests of sources need, because Node cannot run TypeScript in a worker. */

@@ -25,7 +25,7 @@ describe("check", () => {
     write("plan.ts", good);
     const { code, out, err } = await loomwright("check");
     expect(err).toBe("");
-    expect(out).toContain("plan.ts: 1 circuit · nothing found · tightest drop");
+    expect(out).toContain("plan.ts: 1 circuit · nothing found · worst drop");
     expect(out).toContain("local codes rule");
     expect(out).not.toMatch(/\bsafe\b/i);
     expect(code).toBe(0);

@@ -1,4 +1,5 @@
-import { figure } from "../../library/rules/figures.ts";
+import { worstDrop, worstDropInWords } from "../../library/documents/worst-drop.ts";
+import { exceeds } from "../../library/rules/figures.ts";
 import type { Severity } from "../../library/rules/finding.ts";
 import { codeFrame } from "./code-frame.ts";
 import type { Reported, ReportedCircuit, ReportedFinding } from "./reported-plan.ts";
@@ -42,7 +43,7 @@ function planLine(plan: Reported, paint: Paint): string {
   const name = paint("strong", printable(plan.file));
   if (!plan.evaluated) return `${name}: not checked to the end, see above`;
   const circuits = count(plan.circuits.length, "circuit");
-  return `${name}: ${[circuits, countsOf(plan.findings), worstDrop(plan.circuits)].filter(Boolean).join(" · ")}`;
+  return `${name}: ${[circuits, countsOf(plan.findings), worstDropOf(plan.circuits)].filter(Boolean).join(" · ")}`;
 }
 
 function countsOf(findings: readonly ReportedFinding[]): string {
@@ -58,17 +59,15 @@ function countsOf(findings: readonly ReportedFinding[]): string {
   return parts.length > 0 ? parts.join(", ") : "nothing found";
 }
 
-/** The circuit nearest to (or furthest over) its own limit of drop. */
-function worstDrop(circuits: readonly ReportedCircuit[]): string | undefined {
-  const worst = circuits.reduce<ReportedCircuit | undefined>(
-    (best, one) =>
-      !best || one.dropPercent / one.dropLimitPercent > best.dropPercent / best.dropLimitPercent ? one : best,
-    undefined,
+/** The same one in the same words as over the plan in the editor. */
+function worstDropOf(circuits: readonly ReportedCircuit[]): string | undefined {
+  const worst = worstDrop(
+    circuits.map(({ name, loadA, ampacityA, dropPercent, dropLimitPercent }) => ({
+      ...{ name, dropPercent, dropLimitPercent },
+      overloaded: ampacityA !== null && exceeds(loadA, ampacityA),
+    })),
   );
-  return (
-    worst &&
-    `tightest drop ${figure(worst.dropPercent)} % of ${figure(worst.dropLimitPercent)} % allowed (${printable(worst.name)})`
-  );
+  return worst && worstDropInWords(worst, printable(worst.name));
 }
 
 function closingLines(plans: readonly Reported[], paint: Paint): string[] {

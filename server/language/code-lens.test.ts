@@ -11,12 +11,12 @@ async function lens(text: string, later?: string) {
 
 const one = `circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: 4, protect: 50, insulationC: 75 });`;
 
-test("counts circuits and findings and names the greatest drop", async () => {
+test("counts circuits and findings and names the worst drop", async () => {
   const { line, title } = await lens(
     `${one}\n${one.replace("winch", "light").replace("load: 40", "load: 4")}`,
   );
   expect(line).toBe(0);
-  expect(title).toMatch(/^2 circuits · no findings · greatest drop [\d.]+ % \(winch\)$/);
+  expect(title).toMatch(/^2 circuits · no findings · worst drop [\d.]+ %, limit 10 % \(winch\)$/);
 });
 
 test("stands over the import of the library, wherever that is", async () => {

@@ -1,12 +1,12 @@
 import type { CodeLens } from "vscode-languageserver-types";
-import { withUnit } from "../../library/rules/figures.ts";
+import { worstDrop, worstDropInWords } from "../../library/documents/worst-drop.ts";
 import type { Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { countsInWords, countsOf, several } from "./counts.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
-/** One line over a plan: how many circuits, what was found, the greatest drop. Only in the plan's root file. */
+/** One line over a plan: how many circuits, what was found, the worst drop. Only in the plan's root file. */
 export function codeLens(view: PlanInView, uri: Uri): CodeLens[] {
   if (uri !== view.plan.root) return [];
   const start = view.span(placeOfLens(view))?.start ?? { line: 0, character: 0 };
@@ -16,19 +16,12 @@ export function codeLens(view: PlanInView, uri: Uri): CodeLens[] {
 function title(view: PlanInView): string {
   const counts = countsOf(view.plan);
   const parts = [several(counts.circuits, "circuit") || "no circuits yet", countsInWords(counts)];
-  const worst = greatestDrop(view);
-  if (worst) parts.push(worst);
+  const worst = worstDrop(
+    view.plan.judgement.circuits.map(({ circuit, result }) => ({ ...result.drop, circuit })),
+  );
+  if (worst) parts.push(worstDropInWords(worst, plainWords(worst.circuit.name)));
   if (!view.current) parts.push("as of the last complete text");
   return parts.join(" · ");
-}
-
-function greatestDrop({ plan }: PlanInView): string | undefined {
-  const { circuits } = plan.judgement;
-  if (circuits.length === 0) return undefined;
-  const worst = circuits.reduce((most, next) =>
-    next.result.drop.dropPercent > most.result.drop.dropPercent ? next : most,
-  );
-  return `greatest drop ${withUnit(worst.result.drop.dropPercent, "%")} (${plainWords(worst.circuit.name)})`;
 }
 
 /** Over the import of the library, else over `build` or the first circuit, else at the top. */

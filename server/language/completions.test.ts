@@ -59,9 +59,13 @@ describe("completions", () => {
     const thicker = ["6", "4", "2", "1", '"1/0"', '"2/0"', '"3/0"', '"4/0"'];
     expect(inOrder.map(({ label }) => label)).toEqual(["8", ...thicker, "10", "12", "14", "16", "18"]);
     expect(items[0]?.preselect).toBe(true);
-    expect(items[0]?.detail).toMatch(/% drop, [\d.]+ A spare: within all limits checked$/);
+    expect(items[0]?.detail).toMatch(/^within all limits checked: drop [\d.]+ %, [\d.]+ A spare$/);
+    expect(items[0]?.labelDetails?.description).toMatch(/^within limits: drop [\d.]+ %, [\d.]+ A spare$/);
     const tooThin = items.find(({ label }) => label === "14");
-    expect(tooThin?.detail).toMatch(/at least|too much/);
+    expect(tooThin?.detail).toMatch(
+      /^Conductor too thin for its current.*: drop at least [\d.]+ %, 20 A too much$/,
+    );
+    expect(tooThin?.labelDetails?.description).toMatch(/^error: drop at least [\d.]+ %, 20 A too much$/);
     expect(items.filter(({ preselect }) => preselect)).toHaveLength(1);
   });
 
@@ -93,7 +97,7 @@ describe("completions", () => {
       "circuit({ load: 40, oneWayFt: 15, gauge: ‸, protect: 50 });\nbuild({ voltage: 24 });",
     );
     const drop = (items: typeof at12) =>
-      Number(items.find(({ label }) => label === "4")?.detail?.split(" ")[0]);
+      Number(items.find(({ label }) => label === "4")?.detail?.match(/drop ([\d.]+)/)?.[1]);
     expect(drop(at24)).toBeCloseTo(drop(at12) / 2, 1);
   });
 

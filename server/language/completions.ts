@@ -103,9 +103,9 @@ function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedCircuit 
 function items(choices: readonly Choice[], typed: TypedValue, range: Range): CompletionItem[] {
   return bestFirst(choices, typed).map((choice, place) => ({
     label: choice.written,
-    labelDetails: { description: inShort(choice, typed) },
+    labelDetails: { description: `${verdictInShort(choice)}: ${numbers(choice, typed)}` },
     kind: CompletionItemKind.Value,
-    detail: inShort(choice, typed),
+    detail: `${verdict(choice)}: ${numbers(choice, typed)}`,
     documentation: { kind: "markdown", value: inLong(choice) },
     sortText: String(place).padStart(3, "0"),
     filterText: choice.written,
@@ -126,13 +126,23 @@ function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
   return [...good, ...byNearness.toSorted((one, other) => one.faults.length - other.faults.length)];
 }
 
-function inShort({ result, faults, circuit }: Choice, { property }: TypedValue): string {
-  const verdict = faults.length === 0 ? "within all limits checked" : titlesOf(faults).toLowerCase();
-  const numbers =
-    property === "gauge" || property === "mm2"
-      ? `${withUnit(result.drop.dropPercent, "%")} drop, ${margin(circuit.loadA, result)}`
-      : ratingMargin(result, property === "protectFarEnd" ? circuit.protectionFarEnd : circuit.protection);
-  return `${numbers}: ${verdict}`;
+/** The list cuts long lines off at their end, so what decides comes first and is short. */
+function verdictInShort({ faults }: Choice): string {
+  if (faults.length === 0) return "within limits";
+  return faults.some(({ severity }) => severity === "error") ? "error" : "warning";
+}
+
+function verdict({ faults }: Choice): string {
+  return faults.length === 0 ? "within all limits checked" : titlesOf(faults);
+}
+
+function numbers({ result, circuit }: Choice, { property }: TypedValue): string {
+  if (property === "gauge" || property === "mm2") {
+    const { overloaded, dropPercent } = result.drop;
+    const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
+    return `${drop}, ${margin(circuit.loadA, result)}`;
+  }
+  return ratingMargin(result, property === "protectFarEnd" ? circuit.protectionFarEnd : circuit.protection);
 }
 
 function titlesOf(faults: Choice["faults"]): string {

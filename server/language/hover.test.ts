@@ -47,11 +47,16 @@ describe("hover", () => {
     expect(text).toContain("2 other circuits with this value");
   });
 
-  test("lists what was found on the value", async () => {
-    const text = await hoverText(plan.replace("‸4", "‸12"));
-    expect(text).toContain("**Found**");
+  test("on the call, lists what was found at its values", async () => {
+    const text = await hoverText(plan.replace("‸4", "12").replace("circuit", "cir‸cuit"));
+    expect(text).toContain("**Found elsewhere in this circuit**");
     expect(text).toContain("`conductor/voltage-drop`");
+  });
+
+  test("does not repeat what the editor says of the value under the cursor", async () => {
+    const text = await hoverText(plan.replace("‸4", "‸12"));
     expect(text).toContain("beyond it**");
+    expect(text).not.toContain("Found elsewhere");
   });
 
   test.each([
@@ -67,6 +72,12 @@ describe("hover", () => {
   test("a figure from memory says so", async () => {
     const text = await hoverText("circuit({ load: 10, oneWayM: 3, mm2: ‸6, protect: 15 });");
     expect(text).toContain("unconfirmed figure");
+  });
+
+  test("so does a published figure with a factor from memory", async () => {
+    const withAmbient = plan.replace("insulationC: 75", "insulationC: 75, ambientC: 45");
+    expect(await hoverText(withAmbient)).toMatch(/Current: .* · _33 CFR 183\.425.*, unconfirmed figure_/);
+    expect(await hoverText(plan)).not.toMatch(/Current: .*unconfirmed figure/);
   });
 
   test("a name cannot inject anything", async () => {

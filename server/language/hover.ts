@@ -3,7 +3,7 @@ import { working as reckoning } from "../../library/documents/working.ts";
 import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
-import { sourceInWords } from "../../library/rules/source-in-words.ts";
+import { ampacitySourceInWords, sourceInWords } from "../../library/rules/source-in-words.ts";
 import type { PlacedFinding, Spot } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { loadInWords } from "./circuit-in-words.ts";
@@ -20,7 +20,7 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
   const spot = spotAt(view, uri, position);
   if (!spot) return undefined;
   const judged = circuitsAt(view, spot);
-  const findings = findingsAbout(view, spot);
+  const findings = findingsElsewhere(view, spot, view.offset(uri, position)!);
   const unjudged = unjudgedAt(view, spot);
   if (judged.length + findings.length + unjudged.length === 0) return undefined;
   const shown = judged.slice(0, mostCircuits);
@@ -30,7 +30,9 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
     judged.length > shown.length
       ? `… and ${several(judged.length - shown.length, "other circuit")} with this value.`
       : "",
-    findings.length > 0 ? `**Found**\n\n${findings.map(findingInWords).join("\n")}` : "",
+    findings.length > 0
+      ? `**Found elsewhere in this circuit**\n\n${findings.map(findingInWords).join("\n")}`
+      : "",
     shown[0] ? `---\n\n**How this was worked out**\n\n${reckoning(shown[0])}` : "",
     view.current ? "" : "_As of the last complete text._",
   ];
@@ -73,14 +75,19 @@ function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] 
     );
 }
 
-/** Those on the value itself; on the call, all of its circuit. */
-function findingsAbout({ plan }: PlanInView, { record, path, place }: Spot): PlacedFinding[] {
-  return plan.findings.filter((placed) => {
-    const { at } = placed.finding;
+/**
+ * On the call, all of its circuit; on a value, those inside it. Not those under the cursor: the editor shows them itself, right
+ * above this.
+ */
+function findingsElsewhere(
+  { plan }: PlanInView,
+  { record, path, place }: Spot,
+  offset: number,
+): PlacedFinding[] {
+  return plan.findings.filter(({ finding: { at }, place: { uri, start, end } }) => {
+    if (uri === place.uri && start <= offset && offset <= end) return false;
     if ("record" in at && at.record === record && path.length === 0) return true;
-    return (
-      placed.place.uri === place.uri && placed.place.start >= place.start && placed.place.end <= place.end
-    );
+    return uri === place.uri && start >= place.start && end <= place.end;
   });
 }
 
@@ -117,7 +124,7 @@ function row(what: string, is: string, limit: string, margin: string, source: st
 }
 
 function carried({ loadA }: JudgedCircuit["circuit"], ampacity: Result["ampacity"]): string {
-  const source = sourceInWords(ampacity.source);
+  const source = ampacitySourceInWords(ampacity);
   if (!ampacity.judged) {
     const why =
       ampacity.why === "place-too-hot"

@@ -17,14 +17,14 @@ const one = "circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50 });";
 
 test("drop and spare capacity beside the size", async () => {
   const [hint, ...others] = await drawn(one);
-  expect(hint).toMatch(/^4 ‹[\d.]+ % drop, 85 A spare›$/);
+  expect(hint).toMatch(/^4 ‹drop [\d.]+ %, 85 A spare›$/);
   expect(others).toEqual([]);
 });
 
 test("too much current is named as such", async () => {
   const [hint] = await drawn(one.replace("gauge: 4", "gauge: 14"));
   // 33 CFR 183.425, Table 5: 14 AWG, 75 °C: 20 A.
-  expect(hint).toMatch(/^14 ‹at least [\d.]+ % drop, 20 A too much›$/);
+  expect(hint).toMatch(/^14 ‹drop at least [\d.]+ %, 20 A too much›$/);
 });
 
 test("one size for several circuits shows the worst once", async () => {

@@ -1,4 +1,5 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
+import { worstDrop } from "../../library/documents/worst-drop.ts";
 import { figure, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type { Place } from "../evaluate/checked-plan.ts";
@@ -45,8 +46,10 @@ function circuitsBySize(view: PlanInView, uri: Uri): Map<string, Sized> {
   return bySize;
 }
 
+/** Begins with a word: beside the size, a number would be read as part of it. */
 function label(judged: readonly JudgedCircuit[]): string {
-  const drop = `${judged.some(({ result }) => result.drop.overloaded) ? "at least " : ""}${withUnit(worstDrop(judged).result.drop.dropPercent, "%")} drop`;
+  const { overloaded, dropPercent } = ofWorstDrop(judged).result.drop;
+  const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
   const least = leastSpare(judged);
   return least === undefined ? drop : `${drop}, ${spareInWords(least)}`;
 }
@@ -56,7 +59,7 @@ function spareInWords(spareA: number): string {
 }
 
 function tooltip(judged: readonly JudgedCircuit[]): string {
-  const { circuit, result } = worstDrop(judged);
+  const { circuit, result } = ofWorstDrop(judged);
   const { drop, ampacity } = result;
   const carries = ampacity.judged
     ? `carries ${figure(circuit.loadA)} A of ${withUnit(ampacity.ampacityA, "A")}`
@@ -65,13 +68,12 @@ function tooltip(judged: readonly JudgedCircuit[]): string {
   const others = several(judged.length - 1, "other circuit");
   return others === ""
     ? one
-    : `${one} This size also serves ${others}; the greatest drop and the least spare are shown.`;
+    : `${one} This size also serves ${others}; the worst drop and the least spare are shown.`;
 }
 
-function worstDrop(judged: readonly JudgedCircuit[]): JudgedCircuit {
-  return judged.reduce((worst, next) =>
-    next.result.drop.dropPercent > worst.result.drop.dropPercent ? next : worst,
-  );
+/** A size without a circuit is no size of the plan: there is always one. */
+function ofWorstDrop(judged: readonly JudgedCircuit[]): JudgedCircuit {
+  return worstDrop(judged.map((one) => ({ ...one.result.drop, one })))!.one;
 }
 
 /** Undefined where the ampacity of none of them could be judged. */
