@@ -66,6 +66,9 @@ function setUp({ editorPulls }: { editorPulls: boolean }) {
       workspace.open(TextDocument.create(uri, "typescript", version, text));
       delivery.openedOrClosed(uri);
     },
+    type(uri: Uri, version: number) {
+      workspace.open(TextDocument.create(uri, "typescript", version, text));
+    },
     close(uri: Uri) {
       workspace.close(uri);
       delivery.openedOrClosed(uri);
@@ -229,10 +232,16 @@ describe("findings that are pulled", () => {
     expect(editor.asked()).toBe(1);
   });
 
-  test("a file of no plan has no findings", async () => {
+  test("a file of no plan has no findings; typed in and unchanged since, it is asked for once a plan has it", async () => {
     const editor = setUp({ editorPulls: true });
-    editor.open(van);
-    expect(await editor.pull(van)).toEqual([]);
+    editor.open(parts, 1);
+    const id = await editor.resultId(parts);
+    expect(await editor.pull(parts)).toEqual([]);
+    editor.type(parts, 2);
+    expect(await editor.pull(parts, id)).toBe("unchanged");
+    editor.checked(van, [[parts, "too thin"]], [parts]);
+    expect(editor.asked()).toBe(1);
+    expect(await editor.pull(parts, id)).toEqual(["too thin"]);
   });
 
   test("the editor is asked to pull again only for a file it holds an older answer of", async () => {

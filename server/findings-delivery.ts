@@ -103,10 +103,9 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
         pulled.set(file, { version });
         return previous === undefined ? { kind: "nothing-yet" } : { kind: "unchanged", id: previous };
       }
-      if (previous === id) return { kind: "unchanged", id };
       const items = findingsIn(file, settled);
       pulled.set(file, { version, items });
-      return { kind: "full", id, items };
+      return previous === id ? { kind: "unchanged", id } : { kind: "full", id, items };
     },
   };
 }

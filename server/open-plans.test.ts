@@ -178,6 +178,20 @@ describe("open plans", () => {
     expect(check).toHaveBeenCalledOnce();
   });
 
+  test("other limits while a check is in flight: its result is not shown, and everything runs again", async () => {
+    const editor = setUp({ [van]: using, [parts]: "export const size = 4;\n" });
+    const opening = editor.open(van);
+    expect(editor.runs()).toEqual(["van.ts"]);
+    const checker = createChecker(editor.workspace);
+    checkers.push(checker);
+    const check = vi.spyOn(checker, "check");
+    editor.plans.use(checker);
+    await opening;
+    await editor.plans.settledOf(van);
+    expect(check).toHaveBeenCalledOnce();
+    expect(editor.events).toEqual(["van.ts checked"]);
+  });
+
   test("the whole workspace stays checked once it was asked for", async () => {
     const editor = setUp({
       [van]: using,

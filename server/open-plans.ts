@@ -148,7 +148,11 @@ export function createOpenPlans(
     },
     use(other) {
       checker = other;
-      for (const root of plans.keys()) gate.wake(root);
+      for (const root of plans.keys()) {
+        // What the checker of before is still at was asked with its limits, and is cut short when that one is disposed of.
+        gate.forget(root);
+        gate.wake(root);
+      }
     },
   };
 }

@@ -9,6 +9,7 @@ function setUp() {
   const runs: { root: string; end(): void; fail(reason: string): void }[] = [];
   const through: string[] = [];
   const log: string[] = [];
+  const unshowable = new Set<string>();
   const gate = createPublishGate({
     check: (root) =>
       new Promise<CheckOutcome>((resolve, reject) => {
@@ -23,6 +24,7 @@ function setUp() {
     log: (text) => log.push(text),
     started: () => undefined,
     letThrough(root, outcome: CheckOutcome | FailedPlan) {
+      if (outcome.state !== "failed" && unshowable.has(root)) throw new Error("no such line");
       through.push(
         outcome.state === "failed"
           ? `${root} failed: ${outcome.reason}`
@@ -36,7 +38,7 @@ function setUp() {
   };
   /** Lets everything that waits for a promise go on. */
   const turn = () => new Promise((resolve) => setImmediate(resolve));
-  return { gate, versions, runs, through, log, type, turn };
+  return { gate, versions, runs, through, log, unshowable, type, turn };
 }
 
 describe("publish gate", () => {
@@ -105,6 +107,21 @@ describe("publish gate", () => {
     runs[0]!.fail("the worker died twice");
     await turn();
     expect(through).toEqual(["a failed: the worker died twice"]);
+  });
+
+  test("a result that cannot be shown is told as a failure, and the next one is shown again", async () => {
+    const { runs, through, log, unshowable, type, turn } = setUp();
+    unshowable.add("a");
+    type("a");
+    runs[0]!.end();
+    await turn();
+    expect(through).toEqual(["a failed: no such line"]);
+    expect(log.join()).toContain("no such line");
+    unshowable.delete("a");
+    type("a");
+    runs[1]!.end();
+    await turn();
+    expect(through.at(-1)).toBe("a at 2");
   });
 
   test("the failure of an old text is not told when a newer one waits", async () => {

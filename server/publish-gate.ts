@@ -36,7 +36,14 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
   /** The run ends before anybody hears of its outcome, so that whoever is told can wake the root again. */
   const letThrough = (root: Uri, run: Run, outcome: CheckOutcome | FailedPlan): void => {
     runs.delete(root);
-    if (!run.forgotten) wiring.letThrough(root, outcome);
+    if (run.forgotten) return;
+    try {
+      wiring.letThrough(root, outcome);
+    } catch (error) {
+      wiring.log(`A result could not be shown: ${error instanceof Error ? error.stack : error}`);
+      // Silence would leave what was shown of an older text standing.
+      wiring.letThrough(root, { state: "failed", root, reason: reasonOf(error) });
+    }
   };
 
   const runUntilCurrent = async (root: Uri, run: Run): Promise<void> => {
@@ -71,7 +78,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
       runs.set(root, run);
       run.done = runUntilCurrent(root, run)
         .catch((error) =>
-          wiring.log(`A result could not be shown: ${error instanceof Error ? error.stack : error}`),
+          wiring.log(`A failure could not be shown: ${error instanceof Error ? error.stack : error}`),
         )
         .finally(() => {
           if (runs.get(root) === run) runs.delete(root);
@@ -101,6 +108,10 @@ async function checkOrFail({ check }: GateWiring, root: Uri): Promise<CheckOutco
   try {
     return await check(root);
   } catch (error) {
-    return { state: "failed", root, reason: error instanceof Error ? error.message : String(error) };
+    return { state: "failed", root, reason: reasonOf(error) };
   }
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }

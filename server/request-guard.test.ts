@@ -12,11 +12,16 @@ describe("request guard", () => {
     await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
   });
 
-  test("one that was cancelled before it began, too", async () => {
+  test("one that was cancelled before it began, too, and it is not begun", async () => {
     const source = new CancellationTokenSource();
     source.cancel();
-    const answer = createRequestGuard(() => undefined)("hover", {}, source.token, () => never);
+    let begun = false;
+    const answer = createRequestGuard(() => undefined)("hover", {}, source.token, () => {
+      begun = true;
+      return never;
+    });
     await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+    expect(begun).toBe(false);
   });
 
   test("an exception costs one request and is logged with what was asked, without the builder's text", async () => {

@@ -8,7 +8,7 @@ import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-lan
 export function createRequestGuard(log: (text: string) => void): RequestGuard {
   return async (method, params, token, answer) => {
     try {
-      return await unlessCancelled(token, answer());
+      return await unlessCancelled(token, answer);
     } catch (error) {
       if (error instanceof ResponseError) throw error;
       const reason = error instanceof Error ? error.message : String(error);
@@ -32,12 +32,13 @@ export function textChanged(): ResponseError<void> {
   return new ResponseError(LSPErrorCodes.ContentModified, "The text changed meanwhile.");
 }
 
-function unlessCancelled<T>(token: CancellationToken, answer: Promise<T>): Promise<T> {
+function unlessCancelled<T>(token: CancellationToken, answer: () => Promise<T>): Promise<T> {
   const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, "Cancelled.");
   if (token.isCancellationRequested) return Promise.reject(cancelled());
   return new Promise((resolve, reject) => {
+    const answering = answer();
     const listening = token.onCancellationRequested(() => reject(cancelled()));
-    answer.then(resolve, reject).finally(() => listening.dispose());
+    answering.then(resolve, reject).finally(() => listening.dispose());
   });
 }
 
