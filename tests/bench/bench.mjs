@@ -18,7 +18,7 @@ import { performance } from "node:perf_hooks";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { loomwrightServer, nativeTypeScript, typescriptServer } from "./peers.mjs";
-import { planText } from "./plan-text.mjs";
+import { planText, tabularPlanText } from "./plan-text.mjs";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
 const sizes = [30, 300, 3000];
@@ -54,7 +54,11 @@ try {
     ["TypeScript 7 native", nativeTypeScript],
   ]) {
     results.keystroke[name] = {};
-    for (const size of sizes) results.keystroke[name][size] = await keystroke(start, size);
+    for (const size of sizes) results.keystroke[name][size] = await keystroke(start, size, planText(size));
+  }
+  results.tabular = {};
+  for (const size of sizes) {
+    results.tabular[size] = await keystroke(loomwrightServer, size, tabularPlanText(size));
   }
   results.command = coldCheck();
   results.start = await serverStart();
@@ -80,16 +84,16 @@ process.exitCode = results.bounds.every(({ met }) => met) ? 0 : 1;
  * Median time from sending a one-character edit to holding its findings, in ms. The edit turns one load from one digit into
  * another in the middle of the file, so that every answer differs from the one before and nothing can be reused.
  */
-async function keystroke(start, size) {
+async function keystroke(start, size, text) {
   const file = join(folder, `plan-${size}.ts`);
-  const text = planText(size);
   writeFileSync(file, text);
   const server = await start(folder);
   try {
     await server.open(file, text);
     const lines = text.split("\n");
-    const line = lines.findIndex((row, index) => index > lines.length / 2 && /^ {2}load: \d,/.test(row));
-    const range = { start: { line, character: 8 }, end: { line, character: 9 } };
+    const line = lines.findIndex((row, index) => index > lines.length / 2 && /\bload: \d,/.test(row));
+    const character = lines[line].indexOf("load: ") + "load: ".length;
+    const range = { start: { line, character }, end: { line, character: character + 1 } };
     const times = [];
     for (let edit = 0; edit < editsPerSize[size] + warmUpEdits; edit++) {
       const before = performance.now();
@@ -172,6 +176,9 @@ function print() {
   for (const [name, row] of Object.entries(results.keystroke)) {
     console.log(`${name.padEnd(28)}${sizes.map((size) => ms(row[size]).padStart(16)).join("")}`);
   }
+  console.log(
+    `${"loomwright, from a table".padEnd(28)}${sizes.map((size) => ms(results.tabular[size]).padStart(16)).join("")}`,
+  );
   console.log("\nBounds");
   for (const { what, ratio, limit, met } of results.bounds) {
     console.log(

@@ -1,4 +1,25 @@
 /**
+ * A plan of `count` circuits in which every one is made by a function from a table of rows: nothing of it can be read in the
+ * text, all of it must be run.
+ */
+export function tabularPlanText(count) {
+  const rows = Array.from(
+    { length: count },
+    (_, index) => `  { name: "circuit ${index}", load: ${4 + (index % 4)}, oneWayFt: ${6 + (index % 9)} },`,
+  );
+  return `import { build, circuit } from "loomwright";
+
+build({ name: "measured build", voltage: 12, insulationC: 105 });
+
+const panel = { sheathed: true, gauge: 12, protect: 10 } as const;
+const rows = [
+${rows.join("\n")}
+];
+for (const row of rows) circuit({ ...panel, ...row, continuous: row.load > 5 });
+`;
+}
+
+/**
  * A plan of `count` circuits as people write them: constants, a factory, multi-line calls, comments.
  * Most are sound, one in twenty is not. The figures are invented for the measurement.
  */
