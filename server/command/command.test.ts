@@ -1,4 +1,13 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
@@ -175,6 +184,33 @@ describe("fix", () => {
     expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
     expect(read("plan.ts")).toBe(droopy);
     expect(code).toBe(1);
+  });
+
+  test("a file keeps its byte order mark, and a link stays a link", async () => {
+    write("real.ts", `\uFEFF${droopy}`);
+    symlinkSync(join(folder, "real.ts"), join(folder, "plan.ts"));
+    const { code, out, err } = await loomwright("fix", "plan.ts");
+    expect(err).toBe("");
+    expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
+    expect(read("real.ts").replace(/gauge: \d+/, "gauge: 14")).toBe(`\uFEFF${droopy}`);
+    expect(read("real.ts")).not.toContain("gauge: 14");
+    expect(lstatSync(join(folder, "plan.ts")).isSymbolicLink()).toBe(true);
+    expect(code).toBe(0);
+  });
+
+  test("a file with bytes that are no UTF-8 is left alone, and the reason is said; others are repaired", async () => {
+    const latin = Buffer.from(`${droopy}// K\u00fchlbox\n`, "latin1");
+    writeFileSync(join(folder, "latin.ts"), latin);
+    write("plan.ts", droopy);
+    const { code, out, err } = await loomwright("fix");
+    expect(err).toBe(
+      "loomwright: latin.ts holds characters that are not UTF-8 and would be lost; nothing was written to it.\n",
+    );
+    expect(out).not.toMatch(/latin\.ts: 14 →/);
+    expect(readFileSync(join(folder, "latin.ts")).equals(latin)).toBe(true);
+    expect(read("plan.ts")).not.toContain("gauge: 14");
+    expect(readdirSync(folder).sort()).toEqual(["latin.ts", "package.json", "plan.ts"]);
+    expect(code).toBe(2);
   });
 
   test("a plan that cannot be read is left alone", async () => {

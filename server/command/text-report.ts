@@ -35,7 +35,9 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
       `  see ${paint("faint", `${printable(at.file)}:${at.line}:${at.column}`)}: ${printable(text)}`,
     );
   }
-  for (const { title } of finding.fixes) parts.push(`  ${paint("good", "fix")}  ${printable(title)}`);
+  for (const { title, kind } of finding.fixes) {
+    parts.push(`  ${paint("good", kind === "repair" ? "fix" : "by hand")}  ${printable(title)}`);
+  }
   return parts.filter((part) => part !== "").join("\n");
 }
 
@@ -64,7 +66,7 @@ function worstDropOf(circuits: readonly ReportedCircuit[]): string | undefined {
   const worst = worstDrop(
     circuits.map(({ name, loadA, ampacityA, dropPercent, dropLimitPercent }) => ({
       ...{ name, dropPercent, dropLimitPercent },
-      overloaded: ampacityA !== null && exceeds(loadA, ampacityA),
+      overloaded: ampacityA === null || exceeds(loadA, ampacityA),
     })),
   );
   return worst && worstDropInWords(worst, printable(worst.name));
@@ -74,23 +76,16 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
   const findings = plans.flatMap((plan) => plan.findings);
   const lines: string[] = [];
   if (plans.length > 1) lines.push(`${plans.length} plans: ${countsOf(findings)}`);
-  const rule = findings.find(({ accepted }) => accepted === undefined)?.rule;
-  if (rule) {
-    lines.push(
-      [
-        findings.some(({ fixes }) => fixes.length > 0) && "loomwright fix applies the repairs;",
-        `loomwright explain ${rule} says why, and where the numbers come from.`,
-      ]
-        .filter(Boolean)
-        .join(" "),
-    );
+  const [worst] = findings.filter(({ accepted }) => accepted === undefined).sort(worstFirst);
+  if (worst) {
+    const repairs = findings.some(({ fixes }) => fixes.some(({ kind }) => kind === "repair"));
+    const apply = repairs ? "loomwright fix applies the repairs; " : "";
+    lines.push(`${apply}loomwright explain ${worst.rule} says why, and where the numbers come from.`);
   }
-  lines.push(
-    paint(
-      "faint",
-      "Checked: conductor heat and drop, and the protection of each run, as written. A planning aid: local codes rule.",
-    ),
-  );
+  if (plans.some(({ evaluated }) => evaluated)) {
+    const checked = "Checked: conductor heat and drop, and the protection of each run, as written.";
+    lines.push(paint("faint", `${checked} A planning aid: local codes rule.`));
+  }
   return lines;
 }
 

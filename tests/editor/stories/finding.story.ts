@@ -66,7 +66,7 @@ test("sizes are offered while one types, each with its drop", async () => {
   );
   await page.keyboard.press("Control+Space");
   await page
-    .locator(".suggest-widget.visible .monaco-list-row", { hasText: /% drop/ })
+    .locator(".suggest-widget.visible .monaco-list-row", { hasText: /: drop \S+ %/ })
     .first()
     .waitFor();
   await page.keyboard.press("Enter");
