@@ -2,7 +2,14 @@ import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Severity } from "../../library/rules/finding.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
-import type { CheckedPlan, CheckOutcome, HeldPlan, Place, PlacedFinding } from "../evaluate/checked-plan.ts";
+import type {
+  CheckedPlan,
+  CheckOutcome,
+  HeldPlan,
+  Place,
+  PlacedFinding,
+  PlacedFix,
+} from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import type { PlanGroup } from "./find-plans.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
@@ -57,6 +64,8 @@ export interface ReportedFinding extends Lines {
   readonly related: readonly (Lines & { readonly text: string })[];
   readonly fixes: readonly {
     readonly title: string;
+    /** A suggestion is never applied by `loomwright fix`. */
+    readonly kind: PlacedFix["kind"];
     readonly edits: readonly (Lines & { readonly newText: string })[];
   }[];
 }
@@ -120,8 +129,9 @@ async function reportFinding(
     ...places.linesOf(placed.place),
     ...(finding.accepted === undefined ? {} : { accepted: finding.accepted }),
     related: placed.related.map(({ place, text }) => ({ ...places.linesOf(place), text })),
-    fixes: proven.map(({ title, edits }) => ({
+    fixes: proven.map(({ title, kind, edits }) => ({
       title,
+      kind,
       edits: edits.map((edit) => ({ ...places.linesOf(edit), newText: edit.newText })),
     })),
   };
