@@ -1,4 +1,3 @@
-import type { CheckOutcome } from "../evaluate/checked-plan.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
 import { jsonReport } from "./json-report.ts";
 import { type Reported, reportPlan } from "./reported-plan.ts";
@@ -31,15 +30,11 @@ export async function checkGroups(groups: readonly PlanGroup[], outside: Outside
     for (const root of group.roots) {
       if (outside.terminal.progress && total > 1)
         outside.err(`\r\u001b[Kchecking ${plans.length + 1} of ${total} plans`);
-      plans.push(await reportPlan(await outcomeOf(group, root), group, outside.cwd));
+      plans.push(await reportPlan(await group.checker.check(root), group, outside.cwd));
     }
   }
   if (outside.terminal.progress && total > 1) outside.err("\r\u001b[K");
   return plans;
-}
-
-function outcomeOf({ checker }: PlanGroup, root: string): Promise<CheckOutcome> {
-  return checker.check(root);
 }
 
 /** 2 before 1 before 0: a plan that could not be evaluated is worse news than one with findings. */

@@ -1,5 +1,5 @@
 import { randomBytes } from "node:crypto";
-import { chmod, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { chmod, readFile, realpath, rename, rm, stat, writeFile } from "node:fs/promises";
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Edit } from "../evaluate/checked-plan.ts";
@@ -19,34 +19,46 @@ export interface FixOptions {
 /** `loomwright fix`: every repair that was proved by checking the repaired text, written to the files, then a fresh check. */
 export async function fix({ names, maxWarnings, dryRun }: FixOptions, outside: Outside): Promise<ExitCode> {
   const groups = findPlans(names, outside.cwd);
+  let allWritten = true;
   try {
     for (const group of groups) {
-      for (const root of group.roots) await fixPlan(group, root, dryRun, outside);
+      for (const root of group.roots) {
+        if (!(await fixPlan(group, root, dryRun, outside))) allWritten = false;
+      }
     }
     const plans = await checkGroups(groups, outside);
     outside.out(textReport(plans, outside.terminal));
-    return exitCode(plans, maxWarnings);
+    return allWritten ? exitCode(plans, maxWarnings) : 2;
   } finally {
     await Promise.all(groups.map(({ checker }) => checker.dispose()));
   }
 }
 
+/** False if a file could not be written; its reason has then been said. */
 async function fixPlan(
   { checker, workspace }: PlanGroup,
   root: Uri,
   dryRun: boolean,
   outside: Outside,
-): Promise<void> {
+): Promise<boolean> {
   const plan = await checker.check(root);
   const all = plan.state === "checked" ? await checker.fixAll(plan) : undefined;
-  if (!all) return;
+  if (!all) return true;
+  let allWritten = true;
   for (const [uri, edits] of groupByFile(all.edits)) {
-    const text = workspace.read(uri)!.text;
     const file = printable(relative(outside.cwd, fileURLToPath(uri)));
-    for (const edit of edits) outside.out(`${file}: ${shown(edit.expected)} → ${shown(edit.newText)}\n`);
-    if (!dryRun) await replaceFile(fileURLToPath(uri), text, applied(text, edits));
+    const refused = dryRun
+      ? undefined
+      : await replaceFile(fileURLToPath(uri), edits, workspace.read(uri)?.text);
+    if (refused === undefined) {
+      for (const edit of edits) outside.out(`${file}: ${shown(edit.expected)} → ${shown(edit.newText)}\n`);
+    } else {
+      outside.err(`loomwright: ${file} ${printable(refused)}; nothing was written to it.\n`);
+      allWritten = false;
+    }
   }
   if (!dryRun) checker.changedOnDisk([...new Set(all.edits.map(({ uri }) => uri))]);
+  return allWritten;
 }
 
 function groupByFile(edits: readonly Edit[]): Map<Uri, Edit[]> {
@@ -67,15 +79,33 @@ function applied(text: string, edits: readonly Edit[]): string {
 }
 
 /**
- * Writes beside the file and renames, so that a file is never half written; refuses when the file is no longer what was
- * checked, so that nobody's newer text is lost.
+ * Writes beside the file and renames, so that a file is never half written. Refuses, and gives the reason, when the file is no
+ * longer what was checked, so that nobody's newer text is lost.
  */
-async function replaceFile(path: string, expected: string, text: string): Promise<void> {
-  if ((await readFile(path, "utf8")) !== expected) {
-    throw new Error(
-      `${path} changed while it was being fixed; nothing was written to it. Run the command again.`,
-    );
+async function replaceFile(
+  named: string,
+  edits: readonly Edit[],
+  checked: string | undefined,
+): Promise<string | undefined> {
+  try {
+    // A link stays a link.
+    const path = await realpath(named);
+    const before = await readFile(path);
+    const found = before.toString("utf8");
+    const text = found.replace(byteOrderMark, "");
+    if (text !== checked) return "changed while it was being fixed: run the command again";
+    if (!before.equals(Buffer.from(found))) return "holds characters that are not UTF-8 and would be lost";
+    await renameInto(path, found.slice(0, found.length - text.length) + applied(text, edits));
+    return undefined;
+  } catch (error) {
+    return `could not be written: ${error instanceof Error ? error.message : String(error)}`;
   }
+}
+
+/** What is checked begins behind it; in the file it stays. */
+const byteOrderMark = /^\uFEFF/;
+
+async function renameInto(path: string, text: string): Promise<void> {
   const beside = `${path}.${randomBytes(6).toString("hex")}.tmp`;
   try {
     await writeFile(beside, text, { flag: "wx" });

@@ -1,6 +1,11 @@
 import { run } from "./run.ts";
 import { terminalFor } from "./terminal.ts";
 
+// Whoever reads along may have seen enough (`loomwright check | head`); the exit code still tells what was found.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
+
 run(process.argv.slice(2), {
   cwd: process.cwd(),
   out: (text) => process.stdout.write(text),
