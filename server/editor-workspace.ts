@@ -1,11 +1,11 @@
-import { fileURLToPath, pathToFileURL } from "node:url";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { diskWorkspace } from "./evaluate/disk-workspace.ts";
 import type { SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
+import { oneSpelling } from "./uri-spelling.ts";
 
 /**
- * The disk below the open editors. Editors write the same file's URI in different ways (`c%3A` for `c:`, `%28` for a bracket),
- * so inside the server every file goes by the one spelling that Node gives it, and by the editor's own again on the way out.
+ * The disk below the open editors. Inside the server every file goes by one spelling of its URI, and by the editor's own again
+ * on the way out.
  */
 export interface EditorWorkspace extends Workspace {
   /** The server's name of a file that the editor named. */
@@ -56,7 +56,10 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
       const open = opened.get(uri);
       if (open) return open.document;
       const text = read(uri);
-      if (!text) return undefined;
+      if (!text) {
+        fromDisk.delete(uri);
+        return undefined;
+      }
       const known = fromDisk.get(uri);
       if (known && known.version === text.version) return known.document;
       const document = TextDocument.create(uri, "typescript", 0, text.text);
@@ -78,17 +81,7 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
       return uri;
     },
     setFolders(uris) {
-      disk = diskBelow(uris.map(oneSpelling));
+      disk = diskBelow(uris.map((uri) => oneSpelling(uri)));
     },
   };
-}
-
-function oneSpelling(uri: string): Uri {
-  if (!uri.startsWith("file:")) return uri;
-  try {
-    return pathToFileURL(fileURLToPath(uri)).href;
-  } catch {
-    // A file URI that names no path of this machine; it stays as it is, and simply has no text on disk.
-    return uri;
-  }
 }

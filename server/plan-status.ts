@@ -1,5 +1,5 @@
-import { basename } from "node:path/posix";
 import type { EditorWorkspace } from "./editor-workspace.ts";
+import { fileName } from "./evaluate/file-name.ts";
 import { countsInWords, countsOf, several } from "./language/counts.ts";
 import type { PlanCheck, StatusParams } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
@@ -36,7 +36,7 @@ export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorW
     return { uri, state: "idle", message: inWords, ...(counts ? { counts } : {}) };
   }
   if (outcome?.state === "held") {
-    const broken = `${plainWords(decodeURIComponent(basename(outcome.broken)))} is half typed`;
+    const broken = `${plainWords(fileName(outcome.broken))} is half typed`;
     return {
       uri,
       state: "held",

@@ -68,7 +68,10 @@ export function createChecker(
     rootsOf: (file) => planRoots.rootsOf(file),
     changedOnDisk(files) {
       planRoots.forget(files);
-      for (const file of files) cache.forget(file);
+      for (const file of files) {
+        cache.forget(file);
+        trials.forget(file);
+      }
     },
     async provenFixes(plan, finding) {
       if (!(plan instanceof PlanInText)) return [];

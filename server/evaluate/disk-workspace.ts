@@ -8,6 +8,8 @@ import type { SourceText, Uri, Workspace } from "./workspace.ts";
  */
 export function diskWorkspace(folders: readonly Uri[]): Workspace {
   const texts = new Map<Uri, SourceText>();
+  /** By path: whether the library's name occurs in the file; of the files there were when it was last looked through. */
+  let named = new Map<string, Named>();
 
   return {
     read(uri) {
@@ -38,27 +40,36 @@ export function diskWorkspace(folders: readonly Uri[]): Workspace {
       }
     },
     planFiles() {
-      const found = new Set<Uri>();
+      const found = new Map<string, Named>();
       for (const folder of folders) {
         const path = pathOf(folder);
         if (path) walk(path, found, 0);
       }
-      return [...found];
+      named = found;
+      return [...found].flatMap(([path, { here }]) => (here ? [pathToFileURL(path).href] : []));
     },
   };
 
-  function walk(folder: string, found: Set<Uri>, depth: number): void {
+  function walk(folder: string, found: Map<string, Named>, depth: number): void {
     if (depth > deepestFolder) return;
     for (const entry of entriesOf(folder)) {
       const path = `${folder.replace(/[\\/]$/, "")}/${entry.name}`;
       // A link is neither file nor folder here, so that none is followed.
       if (entry.isDirectory()) {
         if (!passedBy.test(entry.name)) walk(path, found, depth + 1);
-      } else if (entry.isFile() && isScript(entry.name) && namesLibrary(path)) {
-        found.add(pathToFileURL(path).href);
+      } else if (entry.isFile() && isScript(entry.name)) {
+        const stamp = stampOf(path);
+        if (!stamp) continue;
+        const known = named.get(path);
+        found.set(path, known?.stamp === stamp ? known : { stamp, here: readNamesLibrary(path) });
       }
     }
   }
+}
+
+interface Named {
+  readonly stamp: string;
+  readonly here: boolean;
 }
 
 /** No larger file is taken for a plan: somebody's generated code. */
@@ -73,21 +84,13 @@ function isScript(name: string): boolean {
   return /\.[cm]?[jt]sx?$/i.test(name) && !/\.d\.[cm]?ts$/i.test(name);
 }
 
-const namesSeen = new Map<string, { readonly stamp: string; readonly named: boolean }>();
-
-function namesLibrary(path: string): boolean {
-  const stamp = stampOf(path);
-  if (!stamp) return false;
-  const known = namesSeen.get(path);
-  if (known?.stamp === stamp) return known.named;
-  let named = false;
+function readNamesLibrary(path: string): boolean {
   try {
-    named = readFileSync(path).includes("loomwright");
+    return readFileSync(path).includes("loomwright");
   } catch {
     // Not readable, so not a plan.
+    return false;
   }
-  namesSeen.set(path, { stamp, named });
-  return named;
 }
 
 function entriesOf(folder: string) {

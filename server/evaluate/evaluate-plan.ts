@@ -4,6 +4,7 @@ import type { CheckOutcome, Place } from "./checked-plan.ts";
 import { errorPlace } from "./error-place.ts";
 import { fallbackNames } from "./fallback-names.ts";
 import type { FileCache } from "./file-cache.ts";
+import { fileName } from "./file-name.ts";
 import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
 import { sitesInFile } from "./marks.ts";
 import { PlanFile } from "./parse.ts";
@@ -55,7 +56,7 @@ const nothingRun: RunOutcome = { records: [], calls: [], births: [] };
 function withoutRoot(plan: LoadedPlan): PlanInText {
   const file = new PlanFile({ uri: plan.root, version: "absent", text: "" }, 0);
   const place = { uri: plan.root, start: 0, end: 0 };
-  const detail = plan.root.slice(plan.root.lastIndexOf("/") + 1);
+  const detail = fileName(plan.root);
   const judgement = judge([], [{ rule: "plan/cannot-run", reason: "import-not-found", detail }]);
   const evidence = evidenceOf(plan, file, nothingRun);
   return new PlanInText({ evidence, snapshot: plan.snapshot, judgement, problemPlaces: [place] });

@@ -1,5 +1,6 @@
 import ts from "typescript";
 import { bareExpression } from "./bare-expression.ts";
+import { fileName } from "./file-name.ts";
 import type { Provenance } from "./provenance.ts";
 import type { Written } from "./scenes.ts";
 
@@ -49,13 +50,4 @@ function lineOf({ file, node }: Written): string {
   const { source } = file.tree;
   const { line } = source.getLineAndCharacterOfPosition(node.getStart(source));
   return `${fileName(file.uri)} line ${line + 1}`;
-}
-
-function fileName(uri: string): string {
-  const last = uri.slice(uri.lastIndexOf("/") + 1);
-  try {
-    return decodeURIComponent(last);
-  } catch {
-    return last;
-  }
 }
