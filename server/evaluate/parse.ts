@@ -75,7 +75,7 @@ export interface Tree {
   readonly source: ts.SourceFile;
   /** Its call sites and literals are nodes of this very tree. */
   readonly marked: Marked | undefined;
-  /** Names declared directly in a scope, filled in by the room that looks names up. */
+  /** Names declared directly in a scope, filled in by the file that looks names up. */
   readonly scopes: Map<ts.Node, ReadonlyMap<string, ts.Node>>;
 }
 

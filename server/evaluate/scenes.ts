@@ -160,7 +160,7 @@ function contains(outer: ts.Node, inner: ts.Node): boolean {
 }
 
 function functionAround(node: ts.Node): ts.Node | undefined {
-  let outer: ts.Node | undefined = ts.isParameter(node) ? node.parent : node.parent;
+  let outer: ts.Node | undefined = node.parent;
   while (outer && !ts.isFunctionLike(outer)) outer = outer.parent;
   return outer;
 }
