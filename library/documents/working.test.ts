@@ -36,30 +36,37 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
          ampacity = table × wires in parallel; table: 4 AWG, column of 75 °C  
          \`125 A × 1\`  
          _33 CFR 183.425(b), Table 5_
+
       2. Temperature of the conductor: **34.6 °C**  
          temperature = ambient + (column − ambient) × (load / ampacity)²  
          \`30 °C + (75 − 30) °C × (40 A / 125 A)²\`  
          _follows from what an ampacity means: at it, the conductor is as hot as its column says_
+
       3. Resistance of 4 AWG at 34.6 °C, per metre: **0.879 mΩ/m**  
          resistance = table at 20 °C × strand factor × (1 + 0.00393 × (temperature − 20 °C))  
          \`0.815 mΩ/m × 1.02 × (1 + 0.00393 × (34.6 − 20))\`  
          _ASTM B258, diameter formula; resistivity at 20 °C; NFPA 70 Chapter 9, Table 8, stranded uncoated copper over the value for solid wire, unconfirmed figure; Annealed copper standard, temperature coefficient of resistance at 20 °C_
+
       4. Resistance of the whole way, out and back: **8.04 mΩ**  
          resistance = resistance per metre × length of both conductors / wires in parallel  
          \`0.879 mΩ/m × 9.14 m (30 ft) / 1\`  
          _Ohm's law_
+
       5. Voltage drop: **0.322 V**  
          drop = load × resistance of the whole way  
          \`40 A × 8.04 mΩ\`  
          _Ohm's law_
+
       6. Voltage drop, of the nominal voltage: **2.68 %, limit 10 %**  
          percentage = 100 % × drop / nominal voltage  
          \`100 % × 0.322 V / 12 V\`  
          _limit: common practice, no source_
+
       7. Protection allowed: **40 to 125 A**  
          load ≤ rating ≤ ampacity  
          \`40 A ≤ rating ≤ 125 A\`  
          _33 CFR 183.455(c)(1)_
+
       8. Protection to aim at: **50 A; 50 A is made**  
          rating = 1.25 × load, then the next made up to the ampacity  
          \`1.25 × 40 A\`  
@@ -108,6 +115,7 @@ describe("what cannot be told is said so", () => {
     expect(steps["Temperature of the conductor"]).toContain("above 75 °C, overloaded; 75 °C is taken");
     expect(steps["Voltage drop"]).toContain("= at least");
     expect(steps["Protection allowed"]).toBe("150 A ≤ rating ≤ 125 A = none");
+    expect(steps["Protection to aim at"]).toContain("none is made from there up to the ampacity");
   });
 
   test("a place as hot as the insulation", () => {
@@ -115,6 +123,7 @@ describe("what cannot be told is said so", () => {
     expect(steps["Ampacity of 4 AWG"]).toBe("75 °C in the place, 75 °C in the column = not judged");
     expect(steps["Temperature of the conductor"]).toBeUndefined();
     expect(steps["Protection allowed"]).toContain("not judged");
+    expect(steps["Protection to aim at"]).toContain("up to where was not judged");
   });
 
   test("a drop just above its limit does not read as the limit", () => {

@@ -2,7 +2,7 @@ import type { AmpacityFactor } from "../analysis/circuit-result.ts";
 import { asGiven, figure, tellApart, type Unit, withUnit } from "../rules/figures.ts";
 import type { JudgedCircuit } from "../rules/rule.ts";
 import { sizeInWords } from "../rules/sized-fix.ts";
-import { sourceInWords, unconfirmed } from "../rules/source-in-words.ts";
+import { ampacitySourceInWords, sourceInWords, unconfirmed } from "../rules/source-in-words.ts";
 import { lengthInWords } from "../rules/written-at.ts";
 import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
 import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
@@ -12,6 +12,7 @@ import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
  * same with the actual numbers, the result, and its sources.
  */
 export function working(judged: JudgedCircuit): string {
+  // A blank line between the steps, so that they are drawn apart.
   const steps = workingSteps(judged).map(({ title, formula, withNumbers, result, sources }, index) =>
     [
       `${index + 1}. ${title}: **${result}**`,
@@ -20,7 +21,7 @@ export function working(judged: JudgedCircuit): string {
       `   _${sources.join("; ")}_`,
     ].join("  \n"),
   );
-  return `${steps.join("\n")}\n\nShown to three figures, worked out with all of them.`;
+  return `${steps.join("\n\n")}\n\nShown to three figures, worked out with all of them.`;
 }
 
 /** One step from numbers to a number. Texts for people, with units, rounded; nothing is computed from them again. */
@@ -65,7 +66,7 @@ function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedCircu
 function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedCircuit): WorkingStep[] {
   const wire = sizeInWords({ ...conductor, parallel: 1 });
   const title = `Ampacity of ${sizeInWords(conductor)}`;
-  const source = sourceInWords(ampacity.source);
+  const source = ampacitySourceInWords(ampacity);
   if (!ampacity.judged) {
     const [formula, withNumbers] =
       ampacity.why === "place-too-hot"
@@ -211,7 +212,11 @@ function arrivingStep(
 function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): WorkingStep[] {
   const { minA, maxA, aimA, bestRatingA } = protection;
   const best =
-    bestRatingA === undefined ? "none is made that reaches it" : `${withUnit(bestRatingA, "A")} is made`;
+    bestRatingA !== undefined
+      ? `${withUnit(bestRatingA, "A")} is made`
+      : maxA === undefined
+        ? "up to where was not judged"
+        : "none is made from there up to the ampacity";
   const factor = ratingOverContinuousLoad.factor;
   return [
     {

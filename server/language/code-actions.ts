@@ -160,7 +160,7 @@ function acceptance(
       ? { do: "set", record, path: ["accept", rule], value: "" }
       : { do: "set", record, path: ["accept"], value: { [rule]: "" } };
   const fix = view.plan.editsOf({
-    title: "Accept this finding, with a reason",
+    title: `Accept, with a reason: ${ruleById(rule)?.title.toLowerCase() ?? rule}`,
     kind: "suggestion",
     changes: [change],
   });

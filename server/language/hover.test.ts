@@ -15,8 +15,12 @@ describe("hover", () => {
     const text = await hoverText(plan);
     // 33 CFR 183.425, Table 5: 4 AWG, 75 °C: 125 A.
     expect(text).toContain("Current: **40 A**; may carry 125 A; margin 85 A · _33 CFR 183.425");
-    expect(text).toMatch(/Drop, round trip: \*\*0\.3\d+ V, 2\.\d+ %\*\*; limit 10 %; margin 7\.\d+ %/);
-    expect(text).toMatch(/Conductor: \*\*34\.\d °C in 30 °C\*\*; limit 75 °C; margin 40\.\d °C/);
+    expect(text).toMatch(
+      /Drop, round trip: \*\*0\.3\d+ V, 2\.\d+ %\*\*; limit 1\.2 V, 10 %; margin 0\.8\d+ V · _limit: common/,
+    );
+    expect(text).toMatch(
+      /Temperature of the conductor: \*\*34\.\d °C\*\*; 30 °C around it; limit 75 °C; margin 40\.\d °C/,
+    );
     expect(text).toContain("Protection: **50 A**; allowed 40 to 125 A, aim 50 A, best 50 A; margin 75 A");
     expect(text).toContain("**How this was worked out**");
     expect(text).toContain("drop = load × resistance of the whole way");
@@ -67,6 +71,16 @@ describe("hover", () => {
     const shown = await hoverText(text);
     expect(shown).toContain("**winch**: not judged");
     expect(shown).not.toContain("may carry");
+  });
+
+  test("names no temperature that nobody can reckon", async () => {
+    const text = await hoverText(plan.replace("‸4", "‸14"));
+    expect(text).toContain("Temperature of the conductor: **beyond its limit of 75 °C**; 30 °C around it");
+  });
+
+  test("watts stand beside the current that was worked out from them", async () => {
+    const text = await hoverText(plan.replace("load: 40", "loadW: 420, minimumV: 10.5"));
+    expect(text).toContain("**winch**: 40 A (420 W / 10.5 V) at 12 V on 4 AWG");
   });
 
   test("a figure from memory says so", async () => {

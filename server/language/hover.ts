@@ -50,7 +50,7 @@ export function working(view: PlanInView, uri: Uri, position: Position): Working
   if (!judged) return undefined;
   return {
     circuit: plainWords(judged.circuit.name),
-    markdown: `${summary(judged)}\n\n${reckoning(judged)}`,
+    markdown: `# ${markdownWords(judged.circuit.name)}\n\n${summary(judged)}\n\n## How this was worked out\n\n${reckoning(judged)}`,
   };
 }
 
@@ -101,12 +101,12 @@ function summary({ circuit, result }: JudgedCircuit): string {
   const { ampacity, drop, protection } = result;
   const rows = [
     carried(circuit, ampacity),
-    lost(drop),
+    lost(circuit.systemV, drop),
     circuit.minimumV === undefined ? "" : arriving(circuit.minimumV, drop),
     warmed(ampacity, drop),
     protectedBy(circuit, protection),
   ];
-  const heading = `**${markdownWords(circuit.name)}**: ${loadInWords(circuit)} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}${wattsInWords(circuit)}`;
+  const heading = `**${markdownWords(circuit.name)}**: ${loadInWords(circuit)}${wattsInWords(circuit)} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
   return `${heading}\n\n${rows.filter((row) => row !== "").join("\n")}`;
 }
 
@@ -142,15 +142,19 @@ function carried({ loadA }: JudgedCircuit["circuit"], ampacity: Result["ampacity
   );
 }
 
-function lost({ dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded }: Result["drop"]): string {
+/** The margin in volts: what is left of a percentage would itself be read as a percentage of something. */
+function lost(systemV: number, drop: Result["drop"]): string {
+  const { dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded, source } = drop;
+  const limitV = (systemV * dropLimitPercent) / 100;
+  const [volts, limitVolts] = tellApart(dropV, limitV);
   const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
   const least = overloaded ? "at least " : "";
   return row(
     "Drop, round trip",
-    `${least}${withUnit(dropV, "V")}, ${percent} %`,
-    `limit ${limit} %`,
-    marginInWords(dropLimitPercent - dropPercent, "%"),
-    sourceInWords(dropLimitSource),
+    `${least}${volts} V, ${percent} %`,
+    `limit ${limitVolts} V, ${limit} %`,
+    marginInWords(limitV - dropV, "V"),
+    `limit: ${sourceInWords(dropLimitSource)}; resistance: ${sourceInWords(source)}`,
   );
 }
 
@@ -165,16 +169,21 @@ function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
   );
 }
 
-function warmed(ampacity: Result["ampacity"], { conductorC, source }: Result["drop"]): string {
-  if (!ampacity.judged)
-    return row("Conductor", "not judged", `limit ${withUnit(ampacity.columnC, "°C")}`, "", "");
-  const [is, limit] = tellApart(conductorC, ampacity.columnC);
+/** No temperature beyond the limit is named: what an overloaded conductor comes to, nobody can reckon. */
+function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result["drop"]): string {
+  const { columnC, ambientC } = ampacity;
+  const what = "Temperature of the conductor";
+  const around = `${withUnit(ambientC, "°C")} around it`;
+  if (!ampacity.judged) return row(what, "not judged", `${around}; limit ${withUnit(columnC, "°C")}`, "", "");
+  const [is, limit] = tellApart(conductorC, columnC);
+  const source = ampacitySourceInWords(ampacity);
+  if (overloaded) return row(what, `beyond its limit of ${withUnit(columnC, "°C")}`, around, "", source);
   return row(
-    "Conductor",
-    `${is} °C in ${withUnit(ampacity.ambientC, "°C")}`,
-    `limit ${limit} °C`,
-    marginInWords(ampacity.columnC - conductorC, "°C"),
-    sourceInWords(source),
+    what,
+    `${is} °C`,
+    `${around}; limit ${limit} °C`,
+    marginInWords(columnC - conductorC, "°C"),
+    source,
   );
 }
 
@@ -184,15 +193,15 @@ function protectedBy({ protection: stated }: JudgedCircuit["circuit"], range: Re
   const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
   const limit =
     maxA === undefined
-      ? `${withUnit(minA, "A")} or more; the most was not judged`
+      ? `allowed from ${withUnit(minA, "A")}; up to what, was not judged`
       : maxA < minA
-        ? `none: the load is above ${withUnit(maxA, "A")}`
+        ? `none is allowed: the load alone is above ${withUnit(maxA, "A")}`
         : `allowed ${figure(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
   const margin = stated && maxA !== undefined ? marginInWords(maxA - stated.ratingA, "A") : "";
   return row("Protection", is, limit, margin, sourceInWords(source));
 }
 
-function marginInWords(margin: number, unit: "A" | "V" | "%" | "°C"): string {
+function marginInWords(margin: number, unit: "A" | "V" | "°C"): string {
   return margin < 0 ? `**${withUnit(-margin, unit)} beyond it**` : `margin ${withUnit(margin, unit)}`;
 }
 

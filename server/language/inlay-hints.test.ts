@@ -27,6 +27,11 @@ test("too much current is named as such", async () => {
   expect(hint).toMatch(/^14 ‹drop at least [\d.]+ %, 20 A too much›$/);
 });
 
+test("what the conductor may carry is not left out where it was not judged", async () => {
+  const [hint] = await drawn(one.replace("load", "insulationC: 60, ambientC: 65, load"));
+  expect(hint).toMatch(/^4 ‹drop at least [\d.]+ %, ampacity not judged›$/);
+});
+
 test("one size for several circuits shows the worst once", async () => {
   const hints = await drawn(
     "for (const load of [10, 40, 20]) circuit({ load, oneWayFt: 15, gauge: 4, protect: 50 });",

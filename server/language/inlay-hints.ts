@@ -51,7 +51,10 @@ function label(judged: readonly JudgedCircuit[]): string {
   const { overloaded, dropPercent } = ofWorstDrop(judged).result.drop;
   const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
   const least = leastSpare(judged);
-  return least === undefined ? drop : `${drop}, ${spareInWords(least)}`;
+  const allJudged = judged.every(({ result }) => result.ampacity.judged);
+  return [drop, least === undefined ? "" : spareInWords(least), allJudged ? "" : "ampacity not judged"]
+    .filter((part) => part !== "")
+    .join(", ");
 }
 
 function spareInWords(spareA: number): string {
