@@ -1,6 +1,7 @@
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { overlap } from "./edits.ts";
+import { type Given, otherRecordsChanged } from "./fix-effect.ts";
 import { PieceTable } from "./piece-table.ts";
 import type { PlanInText } from "./plan-in-text.ts";
 import type { Uri } from "./workspace.ts";
@@ -16,20 +17,23 @@ export async function provenFixes(
 ): Promise<readonly PlacedFix[]> {
   const findings = plan.findingsIn(placed);
   const proven: PlacedFix[] = [];
-  for (const fix of possibleFixes(plan, findings)) {
+  for (const { fix, proposed } of possibleFixes(plan, findings)) {
     const draft = new Draft(plan);
     draft.apply(fix.edits);
     const after = await attempt(draft.texts());
     if (after.state !== "checked" || addsNothing(plan, after) === false) continue;
+    const others = otherRecordsChanged(proposed.changes, givenIn(plan), givenIn(after));
+    if (!others) continue;
     const left = keysOf(after.judgement.findings);
-    if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(fix);
+    if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(alsoChanging(fix, others));
   }
   return proven.sort(bestFirst);
 }
 
 /**
  * See `Checker.fixAll`. In each round one repair a circuit is applied and the plan checked again. A repair after which its
- * finding is still there is given up; if something new came and it cannot be told from which, half of them are tried.
+ * finding is still there is given up; if something new came, or something else changed, and it cannot be told from which,
+ * half of them are tried.
  */
 export async function provenFixAll(plan: PlanInText, attempt: Try): Promise<PlacedFix | undefined> {
   const draft = new Draft(plan);
@@ -44,7 +48,9 @@ export async function provenFixAll(plan: PlanInText, attempt: Try): Promise<Plac
     const after = await attempt(draft.textsWith(edits));
     const left = after.state === "checked" ? keysOf(after.judgement.findings) : undefined;
     const inVain = left ? round.filter(({ finding }) => left.has(keyOf(finding))) : [];
-    if (after.state === "checked" && inVain.length === 0 && addsNothing(current, after)) {
+    const changes = round.flatMap(({ changes }) => changes);
+    const changesOnly = () => otherRecordsChanged(changes, givenIn(current), givenIn(after))?.length === 0;
+    if (after.state === "checked" && inVain.length === 0 && addsNothing(current, after) && changesOnly()) {
       draft.apply(edits);
       fixed += round.length;
       current = after as PlanInText;
@@ -122,6 +128,7 @@ interface Repair {
   readonly key: string;
   readonly finding: Finding;
   readonly fix: PlacedFix;
+  readonly changes: ProposedFix["changes"];
 }
 
 /** At most one for each circuit, worst finding first, and none that touches another's text. */
@@ -138,7 +145,7 @@ function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Re
       const fix = plan.editsOf(proposed);
       if (fix?.kind !== "repair" || fix.edits.length === 0) continue;
       if (overlap([...fix.edits, ...near(taken, fix.edits)])) continue;
-      repairs.push({ key, finding, fix });
+      repairs.push({ key, finding, fix, changes: proposed.changes });
       taken = [...taken, ...fix.edits];
       records.add(finding.at.record);
       break;
@@ -154,20 +161,36 @@ function near(taken: readonly Edit[], edits: readonly Edit[]): readonly Edit[] {
   );
 }
 
-function possibleFixes(plan: PlanInText, findings: readonly Finding[]): readonly PlacedFix[] {
-  const fixes = new Map<string, PlacedFix>();
+interface PossibleFix {
+  readonly fix: PlacedFix;
+  readonly proposed: ProposedFix;
+}
+
+function possibleFixes(plan: PlanInText, findings: readonly Finding[]): readonly PossibleFix[] {
+  const fixes = new Map<string, PossibleFix>();
   for (const proposed of findings
     .flatMap((finding) => finding.fixes.slice(0, mostFixes))
     .slice(0, 3 * mostFixes)) {
-    const fix = plan.editsOf(proposed as ProposedFix);
+    const fix = plan.editsOf(proposed);
     if (!fix || fix.edits.length === 0) continue;
     const key = JSON.stringify(fix.edits.map(({ uri, start, end, newText }) => [uri, start, end, newText]));
-    if (!fixes.has(key)) fixes.set(key, fix);
+    if (!fixes.has(key)) fixes.set(key, { fix, proposed });
   }
   return [...fixes.values()];
 }
 
 const mostFixes = 8;
+
+/** What the run gave to each word; nothing where the plan was not run. */
+function givenIn(plan: CheckOutcome): readonly Given[] {
+  return (plan as PlanInText).evidence.outcome.records;
+}
+
+/** A fix that changes circuits of which the text did not tell is for the builder to choose, like one that is known to. */
+function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
+  const alsoChanges = [...new Set([...fix.alsoChanges, ...others])].sort((a, b) => a - b);
+  return alsoChanges.length > fix.alsoChanges.length ? { ...fix, kind: "suggestion", alsoChanges } : fix;
+}
 
 /** No circuit has come or gone, and none has a finding that it had not before, or a worse one. Hints do not count. */
 function addsNothing(before: PlanInText, after: CheckOutcome & { readonly state: "checked" }): boolean {

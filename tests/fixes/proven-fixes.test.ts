@@ -137,6 +137,48 @@ circuit({ load: 10, oneWayFt: 3, gauge: 8, protect: 17, accept: { "protection/st
   expect(await checker.fixAll(plan)).toBeUndefined();
 });
 
+describe("a value that stands for something else as well is not changed", () => {
+  const plans: Readonly<Record<string, string>> = {
+    "the length of the same circuit": `
+const twelve = 12;
+circuit({ load: 40, oneWayFt: twelve, gauge: twelve, protect: 50, insulationC: 75 });`,
+    "the load of the same circuit, worked out": `
+const size = 14;
+circuit({ load: size * 2, oneWayFt: 5, gauge: size, protect: 35, insulationC: 75 });`,
+    "the load of another circuit, worked out": `
+const size = 12;
+circuit({ load: 40, oneWayFt: 5, gauge: size, protect: 50, insulationC: 75 });
+circuit({ load: size / 2, oneWayFt: 5, gauge: 8, protect: 10, insulationC: 75 });`,
+    "which circuit is made": `
+const size = 14;
+circuit({ load: 30, oneWayFt: 5, gauge: size, protect: 40, insulationC: 75 });
+circuit({ name: size === 14 ? "lamp" : "fan", load: 2, oneWayFt: 5, gauge: 8, protect: 10, insulationC: 75 });`,
+  };
+  for (const [what, text] of Object.entries(plans)) {
+    it(what, async () => {
+      const { plan, checker } = await checkFiles(filesOf(`import { circuit } from "loomwright";\n${text}`));
+      expect(open(plan)).toContain("conductor/ampacity 0 gauge");
+      for (const placed of plan.findings) expect(await checker.provenFixes(plan, placed)).toEqual([]);
+      expect(await checker.fixAll(plan)).toBeUndefined();
+    });
+  }
+
+  it("a size that the text does not show to set another circuit too is a suggestion, and says so", async () => {
+    const files = filesOf(`import { circuit } from "loomwright";
+const size = 12;
+const other = [size].at(0) ?? 4;
+circuit({ load: 40, oneWayFt: 5, gauge: size, protect: 50, insulationC: 75 });
+circuit({ load: 2, oneWayFt: 5, gauge: other, protect: 10, insulationC: 75 });`);
+    const { plan, checker } = await checkFiles(files);
+    const placed = plan.findings.find(({ finding }) => finding.rule === "conductor/ampacity");
+    const fixes = placed ? await checker.provenFixes(plan, placed) : [];
+    expect(fixes.map(({ kind, alsoChanges }) => ({ kind, alsoChanges }))).toEqual([
+      { kind: "suggestion", alsoChanges: [1] },
+    ]);
+    expect(await checker.fixAll(plan)).toBeUndefined();
+  });
+});
+
 /** What still asks for something, hints aside. */
 function open(plan: CheckedPlan): readonly string[] {
   return plan.judgement.findings
