@@ -1,9 +1,6 @@
 import ts from "typescript";
 import type { PropertyPath } from "../../library/model/record.ts";
 import { bareExpression } from "./bare-expression.ts";
-import { loopOf, pathInPattern, rootOf } from "./binding-patterns.ts";
-import { declarationOf } from "./declarations.ts";
-import type { CallLike } from "./marks.ts";
 import { propertyName, writtenValue } from "./object-literals.ts";
 import type { PlanFile } from "./parse.ts";
 import {
@@ -11,12 +8,11 @@ import {
   longestTrail,
   type Scene,
   Scenes,
-  seesNothing,
   type Written,
   type WrittenObject,
 } from "./scenes.ts";
-import { staticValue } from "./static-value.ts";
-import { branchesOf, type Element, isUndefined, WrittenObjects } from "./written-objects.ts";
+import { type Neighbour, ValueTrail, type Wanted } from "./value-trail.ts";
+import { WrittenObjects } from "./written-objects.ts";
 
 /**
  * Follows the values of records back to the text that set them: the tree tells how expressions hang together, the run tells
@@ -97,14 +93,20 @@ export class Provenance {
         object = born;
         continue;
       }
-      const trail: Written[] = [];
-      const wanted: Wanted = { value, neighbours: () => neighboursOf(found.holder.literal, raw?.input) };
-      const target = expression ?? found.property;
-      if (expression) this.#follow(expression, found.holder.scene, wanted, trail, 0);
-      else trail.push({ file: found.holder.file, node: target });
-      return { trail, holder: found.holder, property: found.property, whole: last };
+      const { holder, property } = found;
+      const neighbours = () => neighboursOf(holder.literal, raw?.input);
+      const trail = expression
+        ? this.#trailOf(expression, holder.scene, { value, neighbours })
+        : [{ file: holder.file, node: property }];
+      return { trail, holder, property, whole: last };
     }
     return undefined;
+  }
+
+  #trailOf(expression: ts.Expression, scene: Scene, wanted: Wanted): readonly Written[] {
+    const trail = new ValueTrail(this.#scenes, this.#objects, wanted);
+    trail.follow(expression, scene, 0);
+    return trail.steps;
   }
 
   /** The object that a nested path of a record leads to: where a property of it can be put in. */
@@ -131,235 +133,6 @@ export class Provenance {
     }
     return layers;
   }
-
-  /** Appends what an expression leads to. False: the end of the trail has another value than is wanted. */
-  #follow(expression: ts.Expression, scene: Scene, wanted: Wanted, trail: Written[], depth: number): boolean {
-    const node = bareExpression(expression);
-    const length = trail.push({ file: scene.file, node });
-    const known = staticValue(node);
-    if (known) return !isSimple(wanted.value) || Object.is(known.value, wanted.value);
-    if (depth > longestTrail) return true;
-    if (this.#step(node, scene, wanted, trail, depth + 1)) return true;
-    // A step led to something else than what came out: the place is as far as the trail could be believed.
-    trail.length = length;
-    return true;
-  }
-
-  /** One step from an expression to what its value was taken from. */
-  #step(node: ts.Expression, scene: Scene, wanted: Wanted, trail: Written[], depth: number): boolean {
-    if (ts.isIdentifier(node)) return this.#followName(node, scene, wanted, trail, depth);
-    if (ts.isPropertyAccessExpression(node) || ts.isElementAccessExpression(node)) {
-      const value = this.#objects.written(node, scene, depth);
-      if (value) return this.#follow(value.node, value.scene, wanted, trail, depth);
-      if (ts.isPropertyAccessExpression(node)) return false;
-      const list = this.#objects.elements(node.expression, scene, depth);
-      return this.#followElement(list, [], wanted, trail, depth, () => false);
-    }
-    const branches = branchesOf(node);
-    return branches.some((branch) => this.#tryFollow(branch, scene, wanted, trail, depth));
-  }
-
-  /** Follows only if the end is sure to have the wanted value. */
-  #tryFollow(
-    expression: ts.Expression,
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    if (!isSimple(wanted.value)) return false;
-    const attempt: Written[] = [];
-    this.#follow(expression, scene, wanted, attempt, depth);
-    const end = attempt.at(-1);
-    const known = end && ts.isExpression(end.node) ? staticValue(end.node) : undefined;
-    if (!known || !Object.is(known.value, wanted.value)) return false;
-    trail.push(...attempt);
-    return true;
-  }
-
-  #followName(name: ts.Identifier, scene: Scene, wanted: Wanted, trail: Written[], depth: number): boolean {
-    const declaration = declarationOf(name, scene.file);
-    if (!declaration) return false;
-    return this.#followDeclaration(declaration, scene, wanted, trail, depth);
-  }
-
-  #followDeclaration(
-    declaration: ts.Node,
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    if (ts.isVariableDeclaration(declaration)) {
-      const there = this.#scenes.sceneOf(declaration, scene);
-      if (declaration.initializer) return this.#follow(declaration.initializer, there, wanted, trail, depth);
-      const loop = loopOf(declaration);
-      if (!loop) return false;
-      const same = (identifier: ts.Identifier) => declarationOf(identifier, scene.file) === declaration;
-      return this.#followElement(
-        this.#objects.elements(loop.expression, there, depth),
-        [],
-        wanted,
-        trail,
-        depth,
-        same,
-      );
-    }
-    if (ts.isParameter(declaration))
-      return this.#followParameter(declaration, [], scene, wanted, trail, depth);
-    if (ts.isBindingElement(declaration))
-      return this.#followBinding(declaration, scene, wanted, trail, depth);
-    const elsewhere = this.#objects.imported(declaration, scene.file);
-    if (!elsewhere) return false;
-    const top: Scene = { file: elsewhere.file, fn: undefined, caller: undefined, seen: seesNothing };
-    return ts.isExpression(elsewhere.node)
-      ? this.#follow(elsewhere.node, top, wanted, trail, depth)
-      : this.#followDeclaration(elsewhere.node, top, wanted, trail, depth + 1);
-  }
-
-  #followParameter(
-    parameter: ts.ParameterDeclaration,
-    path: readonly string[],
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    const fn = parameter.parent;
-    const there = this.#scenes.sceneIn(fn, scene);
-    const index = fn.parameters.indexOf(parameter);
-    const caller = there?.caller;
-    if (!caller || parameter.dotDotDotToken) return false;
-    const outside = this.#scenes.inside(caller);
-    if (this.#objects.isCallback(caller, fn, outside, depth)) {
-      const list =
-        index === elementIndex(caller.node) ? this.#objects.elementsGiven(caller.node, outside, depth) : [];
-      const same = (identifier: ts.Identifier) => rootOf(declarationOf(identifier, scene.file)) === parameter;
-      return this.#followElement(list, path, wanted, trail, depth, same);
-    }
-    const given = caller.node.arguments ?? [];
-    if (given.slice(0, index + 1).some(ts.isSpreadElement)) return false;
-    const argument = given[index];
-    if (!argument || isUndefined(argument)) {
-      return parameter.initializer && path.length === 0
-        ? this.#follow(parameter.initializer, there, wanted, trail, depth)
-        : false;
-    }
-    return this.#followInto(argument, path, outside, wanted, trail, depth);
-  }
-
-  /** A name taken out of a pattern: `{ load }`, `[name, load]`, with or without a default. */
-  #followBinding(
-    binding: ts.BindingElement,
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    const path = pathInPattern(binding);
-    const root = rootOf(binding);
-    if (!path || !root) return false;
-    const born = this.#objects.patternBirth(root, scene);
-    const followed: boolean =
-      (born && this.#followDown(born, path, wanted, trail, depth)) ||
-      (ts.isParameter(root)
-        ? this.#followParameter(root, path, scene, wanted, trail, depth)
-        : this.#followVariablePattern(root, path, binding, scene, wanted, trail, depth));
-    if (followed || !binding.initializer) return followed;
-    return this.#tryFollow(binding.initializer, this.#scenes.sceneOf(binding, scene), wanted, trail, depth);
-  }
-
-  #followVariablePattern(
-    root: ts.VariableDeclaration,
-    path: readonly string[],
-    binding: ts.BindingElement,
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    const there = this.#scenes.sceneOf(root, scene);
-    if (root.initializer) return this.#followInto(root.initializer, path, there, wanted, trail, depth);
-    const loop = loopOf(root);
-    if (!loop) return false;
-    const same = (identifier: ts.Identifier) =>
-      rootOf(declarationOf(identifier, scene.file)) === rootOf(binding);
-    return this.#followElement(
-      this.#objects.elements(loop.expression, there, depth),
-      path,
-      wanted,
-      trail,
-      depth,
-      same,
-    );
-  }
-
-  /** Follows a path of property names into what an expression gives. */
-  #followInto(
-    expression: ts.Expression,
-    path: readonly string[],
-    scene: Scene,
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    const [key, ...rest] = path;
-    if (key === undefined) return this.#follow(expression, scene, wanted, trail, depth);
-    if (/^\d+$/.test(key)) {
-      const element = this.#objects.elements(expression, scene, depth)[Number(key)];
-      return element && "node" in element
-        ? this.#followInto(element.node, rest, element.scene, wanted, trail, depth + 1)
-        : false;
-    }
-    const object = this.#objects.object(expression, scene, depth);
-    return object ? this.#followDown(object, path, wanted, trail, depth) : false;
-  }
-
-  #followDown(
-    object: WrittenObject,
-    path: readonly string[],
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-  ): boolean {
-    const [key = "", ...rest] = path;
-    const found = this.#objects.property(object, key, depth);
-    const value = found && writtenValue(found.property);
-    return value ? this.#followInto(value, rest, found.holder.scene, wanted, trail, depth + 1) : false;
-  }
-
-  /**
-   * Which element of a list it was is told by the values: of the elements that have the wanted value at the path, and whose
-   * other parts agree with the record's other values, there must be just one. `same` tells names bound to the same element.
-   */
-  #followElement(
-    list: readonly Element[],
-    path: readonly string[],
-    wanted: Wanted,
-    trail: Written[],
-    depth: number,
-    same: (name: ts.Identifier) => boolean,
-  ): boolean {
-    if (!isSimple(wanted.value) || depth > longestTrail) return false;
-    const fits = (element: Element, at: readonly string[], value: unknown) => {
-      const end = this.#objects.part(element, at, depth);
-      const known = end && staticValue(bareExpression(end.node));
-      return known !== undefined && Object.is(known.value, value);
-    };
-    let fitting = list.filter((element) => fits(element, path, wanted.value));
-    if (fitting.length > 1) {
-      for (const { expression, value } of wanted.neighbours()) {
-        if (!ts.isIdentifier(expression) || !isSimple(value) || !same(expression)) continue;
-        const file = list[0]?.scene.file;
-        const declaration = file && declarationOf(expression, file);
-        const at = declaration && ts.isBindingElement(declaration) ? pathInPattern(declaration) : [];
-        if (at) fitting = fitting.filter((element) => fits(element, at, value));
-      }
-    }
-    const [only, another] = fitting;
-    const part = only && !another ? this.#objects.part(only, path, depth) : undefined;
-    return part ? this.#follow(part.node, part.scene, wanted, trail, depth) : false;
-  }
 }
 
 /** Where a value of a record comes from. */
@@ -382,23 +155,6 @@ export interface Argument {
   readonly object: WrittenObject | undefined;
 }
 
-/** What is known of a value that is looked for: its own value, and how its neighbours of the same record look. */
-interface Wanted {
-  readonly value: unknown;
-  readonly neighbours: () => readonly Neighbour[];
-}
-
-interface Neighbour {
-  readonly expression: ts.Expression;
-  readonly value: unknown;
-}
-
-/** Which parameter of a callback is the element. */
-function elementIndex(call: CallLike): number {
-  const name = ts.isPropertyAccessExpression(call.expression) ? call.expression.name.text : "";
-  return name.startsWith("reduce") ? 1 : 0;
-}
-
 /** The start of a file, for what happened at no call. */
 function topOf(file: PlanFile): Written {
   return { file, node: file.tree.source.statements[0] ?? file.tree.source };
@@ -412,10 +168,6 @@ function neighboursOf(literal: ts.ObjectLiteralExpression, input: unknown): read
       ? [{ expression: bareExpression(expression), value: propertyOf(input, key) }]
       : [];
   });
-}
-
-function isSimple(value: unknown): boolean {
-  return typeof value === "number" || typeof value === "string" || typeof value === "boolean";
 }
 
 function propertyOf(value: unknown, key: string): unknown {

@@ -1,0 +1,226 @@
+import ts from "typescript";
+import { bareExpression } from "./bare-expression.ts";
+import { loopOf, pathInPattern, rootOf } from "./binding-patterns.ts";
+import { declarationOf } from "./declarations.ts";
+import type { CallLike } from "./marks.ts";
+import { writtenValue } from "./object-literals.ts";
+import {
+  longestTrail,
+  type Scene,
+  type Scenes,
+  seesNothing,
+  type Written,
+  type WrittenObject,
+} from "./scenes.ts";
+import { staticValue } from "./static-value.ts";
+import { branchesOf, type Element, isUndefined, type WrittenObjects } from "./written-objects.ts";
+
+/** The way of one value of a record from the expression that gives it, step by step, to what set it. */
+export class ValueTrail {
+  readonly steps: Written[] = [];
+  readonly #scenes: Scenes;
+  readonly #objects: WrittenObjects;
+  readonly #wanted: Wanted;
+
+  constructor(scenes: Scenes, objects: WrittenObjects, wanted: Wanted) {
+    this.#scenes = scenes;
+    this.#objects = objects;
+    this.#wanted = wanted;
+  }
+
+  /** Appends what an expression leads to. False: the end of the trail has another value than is wanted. */
+  follow(expression: ts.Expression, scene: Scene, depth: number): boolean {
+    const node = bareExpression(expression);
+    const length = this.steps.push({ file: scene.file, node });
+    const known = staticValue(node);
+    if (known) return !isSimple(this.#wanted.value) || Object.is(known.value, this.#wanted.value);
+    if (depth > longestTrail) return true;
+    if (this.#step(node, scene, depth + 1)) return true;
+    // A step led to something else than what came out: the place is as far as the trail could be believed.
+    this.steps.length = length;
+    return true;
+  }
+
+  /** One step from an expression to what its value was taken from. */
+  #step(node: ts.Expression, scene: Scene, depth: number): boolean {
+    if (ts.isIdentifier(node)) return this.#followName(node, scene, depth);
+    if (ts.isPropertyAccessExpression(node) || ts.isElementAccessExpression(node)) {
+      const value = this.#objects.written(node, scene, depth);
+      if (value) return this.follow(value.node, value.scene, depth);
+      if (ts.isPropertyAccessExpression(node)) return false;
+      const list = this.#objects.elements(node.expression, scene, depth);
+      return this.#followElement(list, [], depth, () => false);
+    }
+    const branches = branchesOf(node);
+    return branches.some((branch) => this.#tryFollow(branch, scene, depth));
+  }
+
+  /** Follows only if the end is sure to have the wanted value. */
+  #tryFollow(expression: ts.Expression, scene: Scene, depth: number): boolean {
+    if (!isSimple(this.#wanted.value)) return false;
+    const attempt = new ValueTrail(this.#scenes, this.#objects, this.#wanted);
+    attempt.follow(expression, scene, depth);
+    const end = attempt.steps.at(-1);
+    const known = end && ts.isExpression(end.node) ? staticValue(end.node) : undefined;
+    if (!known || !Object.is(known.value, this.#wanted.value)) return false;
+    this.steps.push(...attempt.steps);
+    return true;
+  }
+
+  #followName(name: ts.Identifier, scene: Scene, depth: number): boolean {
+    const declaration = declarationOf(name, scene.file);
+    if (!declaration) return false;
+    return this.#followDeclaration(declaration, scene, depth);
+  }
+
+  #followDeclaration(declaration: ts.Node, scene: Scene, depth: number): boolean {
+    if (ts.isVariableDeclaration(declaration)) return this.#followVariable(declaration, [], scene, depth);
+    if (ts.isParameter(declaration)) return this.#followParameter(declaration, [], scene, depth);
+    if (ts.isBindingElement(declaration)) return this.#followBinding(declaration, scene, depth);
+    const elsewhere = this.#objects.imported(declaration, scene.file);
+    if (!elsewhere) return false;
+    const top: Scene = { file: elsewhere.file, fn: undefined, caller: undefined, seen: seesNothing };
+    return ts.isExpression(elsewhere.node)
+      ? this.follow(elsewhere.node, top, depth)
+      : this.#followDeclaration(elsewhere.node, top, depth + 1);
+  }
+
+  #followParameter(
+    parameter: ts.ParameterDeclaration,
+    path: readonly string[],
+    scene: Scene,
+    depth: number,
+  ): boolean {
+    const fn = parameter.parent;
+    const there = this.#scenes.sceneIn(fn, scene);
+    const index = fn.parameters.indexOf(parameter);
+    const caller = there?.caller;
+    if (!caller || parameter.dotDotDotToken) return false;
+    const outside = this.#scenes.inside(caller);
+    if (this.#objects.isCallback(caller, fn, outside, depth)) {
+      const list =
+        index === elementIndex(caller.node) ? this.#objects.elementsGiven(caller.node, outside, depth) : [];
+      return this.#followElement(list, path, depth, namesOf(parameter, scene));
+    }
+    const given = caller.node.arguments ?? [];
+    if (given.slice(0, index + 1).some(ts.isSpreadElement)) return false;
+    const argument = given[index];
+    if (!argument || isUndefined(argument)) {
+      return parameter.initializer && path.length === 0
+        ? this.follow(parameter.initializer, there, depth)
+        : false;
+    }
+    return this.#followInto(argument, path, outside, depth);
+  }
+
+  /** A name taken out of a pattern: `{ load }`, `[name, load]`, with or without a default. */
+  #followBinding(binding: ts.BindingElement, scene: Scene, depth: number): boolean {
+    const path = pathInPattern(binding);
+    const root = rootOf(binding);
+    if (!path || !root) return false;
+    const born = this.#objects.patternBirth(root, scene);
+    const { length } = this.steps;
+    if (born && this.#followDown(born, path, depth)) return true;
+    this.steps.length = length;
+    const followed = ts.isParameter(root)
+      ? this.#followParameter(root, path, scene, depth)
+      : this.#followVariable(root, path, scene, depth);
+    if (followed || !binding.initializer) return followed;
+    return this.#tryFollow(binding.initializer, this.#scenes.sceneOf(binding, scene), depth);
+  }
+
+  #followVariable(
+    variable: ts.VariableDeclaration,
+    path: readonly string[],
+    scene: Scene,
+    depth: number,
+  ): boolean {
+    const there = this.#scenes.sceneOf(variable, scene);
+    if (variable.initializer) return this.#followInto(variable.initializer, path, there, depth);
+    const loop = loopOf(variable);
+    if (!loop) return false;
+    const list = this.#objects.elements(loop.expression, there, depth);
+    return this.#followElement(list, path, depth, namesOf(variable, scene));
+  }
+
+  /** Follows a path of property names into what an expression gives. */
+  #followInto(expression: ts.Expression, path: readonly string[], scene: Scene, depth: number): boolean {
+    const [key, ...rest] = path;
+    if (key === undefined) return this.follow(expression, scene, depth);
+    if (/^\d+$/.test(key)) {
+      const element = this.#objects.elements(expression, scene, depth)[Number(key)];
+      return element && "node" in element
+        ? this.#followInto(element.node, rest, element.scene, depth + 1)
+        : false;
+    }
+    const object = this.#objects.object(expression, scene, depth);
+    return object ? this.#followDown(object, path, depth) : false;
+  }
+
+  #followDown(object: WrittenObject, path: readonly string[], depth: number): boolean {
+    const [key = "", ...rest] = path;
+    const found = this.#objects.property(object, key, depth);
+    const value = found && writtenValue(found.property);
+    return value ? this.#followInto(value, rest, found.holder.scene, depth + 1) : false;
+  }
+
+  /**
+   * Which element of a list it was is told by the values: of the elements that have the wanted value at the path, and whose
+   * other parts agree with the record's other values, there must be just one. `same` tells names bound to the same element.
+   */
+  #followElement(
+    list: readonly Element[],
+    path: readonly string[],
+    depth: number,
+    same: (name: ts.Identifier) => boolean,
+  ): boolean {
+    if (!isSimple(this.#wanted.value) || depth > longestTrail) return false;
+    const fits = (element: Element, at: readonly string[], value: unknown) => {
+      const end = this.#objects.part(element, at, depth);
+      const known = end && staticValue(bareExpression(end.node));
+      return known !== undefined && Object.is(known.value, value);
+    };
+    let fitting = list.filter((element) => fits(element, path, this.#wanted.value));
+    if (fitting.length > 1) {
+      for (const { expression, value } of this.#wanted.neighbours()) {
+        if (!ts.isIdentifier(expression) || !isSimple(value) || !same(expression)) continue;
+        const file = list[0]?.scene.file;
+        const declaration = file && declarationOf(expression, file);
+        const at = declaration && ts.isBindingElement(declaration) ? pathInPattern(declaration) : [];
+        if (at) fitting = fitting.filter((element) => fits(element, at, value));
+      }
+    }
+    const [only, another] = fitting;
+    const part = only && !another ? this.#objects.part(only, path, depth) : undefined;
+    return part ? this.follow(part.node, part.scene, depth) : false;
+  }
+}
+
+/** What is known of a value that is looked for: its own value, and how its neighbours of the same record look. */
+export interface Wanted {
+  readonly value: unknown;
+  readonly neighbours: () => readonly Neighbour[];
+}
+
+export interface Neighbour {
+  readonly expression: ts.Expression;
+  readonly value: unknown;
+}
+
+/** Whether a name is the variable or parameter, or was taken out of its pattern. */
+function namesOf(
+  declared: ts.ParameterDeclaration | ts.VariableDeclaration,
+  scene: Scene,
+): (name: ts.Identifier) => boolean {
+  return (name) => rootOf(declarationOf(name, scene.file)) === declared;
+}
+
+/** Which parameter of a callback is the element. */
+function elementIndex(call: CallLike): number {
+  const name = ts.isPropertyAccessExpression(call.expression) ? call.expression.name.text : "";
+  return name.startsWith("reduce") ? 1 : 0;
+}
+
+function isSimple(value: unknown): boolean {
+  return typeof value === "number" || typeof value === "string" || typeof value === "boolean";
+}
