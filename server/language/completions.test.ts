@@ -60,12 +60,12 @@ describe("completions", () => {
     expect(inOrder.map(({ label }) => label)).toEqual(["8", ...thicker, "10", "12", "14", "16", "18"]);
     expect(items[0]?.preselect).toBe(true);
     expect(items[0]?.detail).toMatch(/^within all limits checked: drop [\d.]+ %, [\d.]+ A spare$/);
-    expect(items[0]?.labelDetails?.description).toMatch(/^within limits: drop [\d.]+ %, [\d.]+ A spare$/);
+    expect(items[0]?.labelDetails?.description).toMatch(/^limits met: drop [\d.]+ %, [\d.]+ A spare$/);
     const tooThin = items.find(({ label }) => label === "14");
     expect(tooThin?.detail).toMatch(
       /^Conductor too thin for its current.*: drop at least [\d.]+ %, 20 A too much$/,
     );
-    expect(tooThin?.labelDetails?.description).toMatch(/^error: drop at least [\d.]+ %, 20 A too much$/);
+    expect(tooThin?.labelDetails?.description).toMatch(/^error: drop ≥ [\d.]+ %, 20 A too much$/);
     expect(items.filter(({ preselect }) => preselect)).toHaveLength(1);
   });
 
@@ -116,6 +116,17 @@ describe("completions", () => {
     expect(items[0]?.label).toBe("50");
     expect(items[0]?.detail).toContain("within all limits checked");
     expect(items.find(({ label }) => label === "30")?.detail).not.toContain("within all limits");
+  });
+
+  test.each([
+    "circuit({ load: 137.5, oneWayFt: 15, gauge: ‸, protect: 200 });",
+    "circuit({ load: 137.5, oneWayM: 15, mm2: ‸, protect: 200 });",
+    "circuit({ load: 137.5, oneWayFt: 15, gauge: 4, protect: ‸ });",
+  ])("what the list shows fits into it: %s", async (typed) => {
+    for (const { labelDetails, label } of await offered(typed)) {
+      // The editor's list opens with room for 39 characters beside a short value.
+      expect(labelDetails?.description?.length, label).toBeLessThanOrEqual(39);
+    }
   });
 
   test("ratings of the stated family only", async () => {

@@ -89,7 +89,7 @@ function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice
   if (!spot || spot.path.at(-1) !== typed.property) return undefined;
   const circuit = judgedOf(plan, [spot.record, ...spot.alsoSets])?.circuit;
   if (!circuit) return undefined;
-  if (typed.property === "gauge" || typed.property === "mm2") return sizeChoices(circuit);
+  if (isSize(typed.property)) return sizeChoices(circuit);
   return ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
 }
 
@@ -103,9 +103,9 @@ function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedCircuit 
 function items(choices: readonly Choice[], typed: TypedValue, range: Range): CompletionItem[] {
   return bestFirst(choices, typed).map((choice, place) => ({
     label: choice.written,
-    labelDetails: { description: `${verdictInShort(choice)}: ${numbers(choice, typed)}` },
+    labelDetails: { description: inShort(choice, typed) },
     kind: CompletionItemKind.Value,
-    detail: `${verdict(choice)}: ${numbers(choice, typed)}`,
+    detail: inFull(choice, typed),
     documentation: { kind: "markdown", value: inLong(choice) },
     sortText: String(place).padStart(3, "0"),
     filterText: choice.written,
@@ -119,30 +119,35 @@ function items(choices: readonly Choice[], typed: TypedValue, range: Range): Com
  * to being good first: fewest faults, and of sizes the thicker, of ratings the smaller.
  */
 function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
-  const isSize = typed.property === "gauge" || typed.property === "mm2";
   const good = choices.filter(({ faults }) => faults.length === 0);
   const others = choices.filter(({ faults }) => faults.length > 0);
-  const byNearness = isSize ? others.toReversed() : others;
+  const byNearness = isSize(typed.property) ? others.toReversed() : others;
   return [...good, ...byNearness.toSorted((one, other) => one.faults.length - other.faults.length)];
 }
 
-/** The list cuts long lines off at their end, so what decides comes first and is short. */
-function verdictInShort({ faults }: Choice): string {
-  if (faults.length === 0) return "within limits";
-  return faults.some(({ severity }) => severity === "error") ? "error" : "warning";
+/** Fits into the list as wide as it opens: longer lines are cut off at their end, and a number that lost its end is another. */
+function inShort({ result, faults, circuit }: Choice, { property }: TypedValue): string {
+  const worst = faults.some(({ severity }) => severity === "error") ? "error" : "warning";
+  const verdict = faults.length === 0 ? "limits met" : worst;
+  if (!isSize(property)) return `${verdict}: ${shareOfLoad(result, statedAt(circuit, property))}`;
+  const { overloaded, dropPercent } = result.drop;
+  return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${margin(circuit.loadA, result)}`;
 }
 
-function verdict({ faults }: Choice): string {
-  return faults.length === 0 ? "within all limits checked" : titlesOf(faults);
+function inFull({ result, faults, circuit }: Choice, { property }: TypedValue): string {
+  const verdict = faults.length === 0 ? "within all limits checked" : titlesOf(faults);
+  if (!isSize(property)) return `${verdict}: ${ratingMargin(result, statedAt(circuit, property))}`;
+  const { overloaded, dropPercent } = result.drop;
+  const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
+  return `${verdict}: ${drop}, ${margin(circuit.loadA, result)}`;
 }
 
-function numbers({ result, circuit }: Choice, { property }: TypedValue): string {
-  if (property === "gauge" || property === "mm2") {
-    const { overloaded, dropPercent } = result.drop;
-    const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
-    return `${drop}, ${margin(circuit.loadA, result)}`;
-  }
-  return ratingMargin(result, property === "protectFarEnd" ? circuit.protectionFarEnd : circuit.protection);
+function isSize(property: TypedValue["property"]): boolean {
+  return property === "gauge" || property === "mm2";
+}
+
+function statedAt(circuit: Choice["circuit"], property: TypedValue["property"]): { ratingA: number } | null {
+  return property === "protectFarEnd" ? circuit.protectionFarEnd : circuit.protection;
 }
 
 function titlesOf(faults: Choice["faults"]): string {
@@ -155,9 +160,16 @@ function margin(loadA: number, { ampacity }: JudgedCircuit["result"]): string {
   return spareA < 0 ? `${withUnit(-spareA, "A")} too much` : `${withUnit(spareA, "A")} spare`;
 }
 
-function ratingMargin({ protection }: JudgedCircuit["result"], stated: { ratingA: number } | null): string {
-  const { minA, maxA } = protection;
-  const over = minA > 0 && stated ? `${withUnit((stated.ratingA / minA) * 100, "%")} of the load` : "";
+function shareOfLoad(
+  { protection: { minA } }: JudgedCircuit["result"],
+  stated: { ratingA: number } | null,
+): string {
+  return minA > 0 && stated ? `${withUnit((stated.ratingA / minA) * 100, "%")} of the load` : "";
+}
+
+function ratingMargin(result: JudgedCircuit["result"], stated: { ratingA: number } | null): string {
+  const { maxA } = result.protection;
+  const over = shareOfLoad(result, stated);
   return maxA === undefined ? over : `${over}, conductor up to ${withUnit(maxA, "A")}`;
 }
 

@@ -21,6 +21,26 @@ describe("diagnostics", () => {
     ]);
   });
 
+  test("begin with the name of the circuit, also where one value sets several", async () => {
+    const { view, uri } = await planUnderCursor(
+      `for (const name of ["lamp", "fan"]) circuit({ name, load: 2, oneWayFt: 5, gauge: 14, insulationC: 75 });`,
+    );
+    expect(diagnostics(view, uri).map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^lamp: no fuse or breaker is given .* Likewise: fan\.$/),
+    ]);
+  });
+
+  test.each([
+    ["the build", `${tooThin}\nbuild({ voltage: "24" as any });`],
+    ["the plan", `${tooThin}\nthrow new Error("stop");`],
+  ])("speak of %s without a name", async (_what, text) => {
+    const { view, uri } = await planUnderCursor(text);
+    for (const { code, message } of diagnostics(view, uri)) {
+      if (String(code).startsWith("plan/")) expect(message).not.toMatch(/^the (build|plan):/);
+    }
+    expect(diagnostics(view, uri).some(({ code }) => String(code).startsWith("plan/"))).toBe(true);
+  });
+
   test("link to the page of the rule in this installation", async () => {
     const { view, uri } = await planUnderCursor(tooThin);
     for (const { code, codeDescription } of diagnostics(view, uri)) {
@@ -35,7 +55,7 @@ describe("diagnostics", () => {
     );
     const accepted = diagnostics(view, uri).find(({ code }) => code === "protection/above-conductor");
     expect(accepted?.severity).toBe(DiagnosticSeverity.Information);
-    expect(accepted?.message).toMatch(/^accepted: bench test\. /);
+    expect(accepted?.message).toMatch(/^winch, accepted: bench test\. The /);
   });
 
   test.each([

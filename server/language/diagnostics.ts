@@ -30,7 +30,6 @@ export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnosti
   const range = view.range(placed.place);
   if (!range) return undefined;
   const { finding } = placed;
-  const accepted = finding.accepted === undefined ? "" : `accepted: ${finding.accepted}. `;
   const related = placed.related.flatMap((place): DiagnosticRelatedInformation[] => {
     const at = view.range(place.place);
     if (!at) return [];
@@ -44,10 +43,19 @@ export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnosti
     code: finding.rule,
     codeDescription: { href: rulePage(finding.rule) },
     source,
-    message: plainWords(`${accepted}${placed.message}`),
+    message: plainWords(messageOf(placed)),
     ...(related.length > 0 ? { relatedInformation: related } : {}),
     ...(withoutEffect(placed) ? { tags: [DiagnosticTag.Unnecessary] } : {}),
   };
+}
+
+/** With the circuit's name first: a list of findings shows no line of the plan that would tell. */
+function messageOf({ finding: { at, subject, accepted }, message }: PlacedFinding): string {
+  const name = "record" in at && subject !== "the build" ? subject : "";
+  if (accepted !== undefined) return `${name === "" ? "" : `${name}, `}accepted: ${accepted}. ${message}`;
+  return name === ""
+    ? message
+    : `${name}: ${message.replace(/^[A-Z](?=[a-z ])/, (first) => first.toLowerCase())}`;
 }
 
 /** The page of a rule, of the version that runs: the pages lie beside the bundle. */

@@ -25,7 +25,7 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
   if (judged.length + findings.length + unjudged.length === 0) return undefined;
   const shown = judged.slice(0, mostCircuits);
   const parts = [
-    ...shown.map((one) => summary(one)),
+    ...shown.map((one) => `**${markdownWords(one.circuit.name)}**: ${summary(one)}`),
     ...unjudged,
     judged.length > shown.length
       ? `… and ${several(judged.length - shown.length, "other circuit")} with this value.`
@@ -106,7 +106,7 @@ function summary({ circuit, result }: JudgedCircuit): string {
     warmed(ampacity, drop),
     protectedBy(circuit, protection),
   ];
-  const heading = `**${markdownWords(circuit.name)}**: ${loadInWords(circuit)}${wattsInWords(circuit)} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
+  const heading = `${loadInWords(circuit)}${wattsInWords(circuit)} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
   return `${heading}\n\n${rows.filter((row) => row !== "").join("\n")}`;
 }
 
