@@ -57,6 +57,15 @@ describe("the place", () => {
       60,
       ["ambient"],
     ],
+    // The equation for the stated 40 °C is below the note's 1.00; the engine space stays as warm as the note takes it.
+    [
+      "engine space, 200 °C insulation, a stated ambient cooler than the space",
+      awg4,
+      { ...engineSpace, insulationC: 200, ...hotter(40) },
+      180 * Math.sqrt(160 / 170),
+      50,
+      ["ambient"],
+    ],
     // The note's factor for 200 °C insulation is 1: the plan says engine space, so it is listed.
     [
       "engine space, 200 °C insulation",

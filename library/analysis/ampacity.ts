@@ -151,7 +151,9 @@ function placeFactor(circuit: Circuit, basis: Basis, column: number, columnC: nu
     input: equationC,
     source: ambientCorrection.source,
   };
-  return { tooHot: false, factor, ambientC: equationC };
+  // The milder factor does not cool the engine space: the conductor still gets as warm as that makes it.
+  const ambientC = circuit.engineSpace ? Math.max(engineSpace.ambientC, equationC) : equationC;
+  return { tooHot: false, factor, ambientC };
 }
 
 /**

@@ -51,7 +51,7 @@ export interface Drop {
   readonly arrivingV: number;
   /** Estimated conductor temperature at the load, °C; ambient + (rating − ambient) · (load / ampacity)². */
   readonly conductorC: number;
-  /** The temperature used for the resistance: conductorC, but never above the insulation's rating. */
+  /** The temperature used for the resistance: conductorC, but not above the insulation's rating unless the place is. */
   readonly resistanceAtC: number;
   /** True: the load is above the ampacity, so the real drop is greater than the one stated. */
   readonly overloaded: boolean;

@@ -46,6 +46,17 @@ describe("the thinnest sufficient conductor, never thinner than the plan's", () 
     ["a drop that no size meets", { positiveM: 300, negativeM: 300 }, undefined, undefined],
     ["a place that is too hot", { ambientC: 75, ambientStated: true }, undefined, undefined],
     [
+      "no protection yet, and the far end's family is not made so great: its conductor is found all the same",
+      {
+        conductor: awg(12),
+        protection: null,
+        protectionFarEnd: fuse(30, "ISO 8820-3 Type F"),
+        dropLimitPercent: 3,
+      },
+      4,
+      undefined,
+    ],
+    [
       "a family not made so great is left alone",
       { conductor: awg(12), protection: fuse(30, "ISO 8820-3 Type F"), dropLimitPercent: 3 },
       4,

@@ -11,9 +11,9 @@ export interface Sizing {
   readonly conductor: Conductor;
   /**
    * The stated rating where it fits, else the one to take instead, A; where none is stated, the one to put in: of the
-   * family that the other end states, or of any.
+   * family that the other end states, or of any. Undefined where none is stated and that family has none.
    */
-  readonly ratingA: number;
+  readonly ratingA: number | undefined;
   /** The same for the far end; undefined where it needs no protection and has none, or where its family has none. */
   readonly ratingFarEndA: number | undefined;
 }
@@ -71,30 +71,35 @@ function thinnest(circuit: Circuit, sizes: readonly Conductor[], keeping: Keepin
     // No thicker conductor of the same insulation bears a place that is too hot.
     if (!result.ampacity.judged) return undefined;
     if (!carriesLoad(candidate, result)) continue;
-    const ratingA = nearEndRating(circuit, result.protection, keeping);
+    const nearEnd = nearEndRating(circuit, result.protection, keeping);
     const farEnd = farEndRating(circuit, result.protection, keeping);
-    if (ratingA === undefined || farEnd === "size-too-thin") continue;
-    return { conductor, ratingA, ratingFarEndA: farEnd.ratingA };
+    if (nearEnd === "size-too-thin" || farEnd === "size-too-thin") continue;
+    return { conductor, ratingA: nearEnd.ratingA, ratingFarEndA: farEnd.ratingA };
   }
   return undefined;
 }
 
-function nearEndRating(circuit: Circuit, range: ProtectionRange, keeping: Keeping): number | undefined {
+type EndRating = { readonly ratingA: number | undefined } | "size-too-thin";
+
+function nearEndRating(circuit: Circuit, range: ProtectionRange, keeping: Keeping): EndRating {
   const { protection, protectionFarEnd } = circuit;
-  return protection ? ratingFor(protection, range, keeping) : bestRating(range, protectionFarEnd?.family);
+  return protection
+    ? found(ratingFor(protection, range, keeping))
+    : ratingToPutIn(range, protectionFarEnd?.family);
 }
 
-function farEndRating(
-  { protection, protectionFarEnd, fedFromBothEnds }: Circuit,
-  range: ProtectionRange,
-  keeping: Keeping,
-): { readonly ratingA: number | undefined } | "size-too-thin" {
-  if (protectionFarEnd) {
-    const ratingA = ratingFor(protectionFarEnd, range, keeping);
-    return ratingA === undefined ? "size-too-thin" : { ratingA };
-  }
-  if (!fedFromBothEnds || !madeGreatEnough(range, protection?.family)) return { ratingA: undefined };
-  const ratingA = bestRating(range, protection?.family);
+function farEndRating(circuit: Circuit, range: ProtectionRange, keeping: Keeping): EndRating {
+  const { protection, protectionFarEnd, fedFromBothEnds } = circuit;
+  if (protectionFarEnd) return found(ratingFor(protectionFarEnd, range, keeping));
+  return fedFromBothEnds ? ratingToPutIn(range, protection?.family) : { ratingA: undefined };
+}
+
+/** Where there is none yet. A family that is not made so great has none on any conductor: another must be chosen. */
+function ratingToPutIn(range: ProtectionRange, family: Family | undefined): EndRating {
+  return madeGreatEnough(range, family) ? found(bestRating(range, family)) : { ratingA: undefined };
+}
+
+function found(ratingA: number | undefined): EndRating {
   return ratingA === undefined ? "size-too-thin" : { ratingA };
 }
 

@@ -60,9 +60,9 @@ describe("the temperature of the conductor", () => {
     },
   );
 
-  test("in a place that is too hot the drop is at least the one at the insulation's rating", () => {
+  test("in a place that is too hot the drop is at least the one of wire as warm as the place", () => {
     const result = drop({ ambientC: 90, ambientStated: true });
-    expect(result).toMatchObject({ conductorC: 90, resistanceAtC: 75, overloaded: true });
+    expect(result).toMatchObject({ conductorC: 90, resistanceAtC: 90, overloaded: true });
   });
 });
 

@@ -9,9 +9,9 @@ import { withoutDust } from "./rounding-dust.ts";
 /**
  * Voltage drop of a circuit over its round trip, at the temperature its conductors reach at the load.
  *
- * Above the ampacity, and where no ampacity can be given, the temperature is taken no higher than the insulation's
- * rating (the table's column): no steady temperature can be told there, the drop is at least the one given, and
- * `overloaded` says so.
+ * Above the ampacity the temperature is taken no higher than the insulation's rating (the table's column), and where no
+ * ampacity can be given, no higher than the place: no steady temperature can be told there, the drop is at least the one
+ * given, and `overloaded` says so.
  */
 export function dropOf(circuit: Circuit, ampacity: Ampacity): Drop {
   const { conductor, loadA, systemV, dropLimitPercent } = circuit;
@@ -26,7 +26,7 @@ export function dropOf(circuit: Circuit, ampacity: Ampacity): Drop {
         ampacityA: ampacity.ampacityA,
       })
     : ampacity.ambientC;
-  const resistanceAtC = Math.min(conductorC, ampacity.columnC);
+  const resistanceAtC = ampacity.judged ? Math.min(conductorC, ampacity.columnC) : conductorC;
   const roundTripM = circuit.positiveM + circuit.negativeM;
   const roundTripOhm = roundTripResistance({
     ohmPerM: resistanceAt(wire.ohmPerM20C, resistanceAtC),

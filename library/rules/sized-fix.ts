@@ -26,7 +26,7 @@ export function sizedFixes(
     changes.push(setSize(circuit, conductor));
     words.push(sizeInWords(conductor));
   }
-  if (protection && protection.ratingA !== ratingA) {
+  if (protection && ratingA !== undefined && protection.ratingA !== ratingA) {
     changes.push(setRating(circuit, ratingA));
     words.push(deviceInWords(protection, ratingA));
   }

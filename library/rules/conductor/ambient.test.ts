@@ -32,6 +32,17 @@ testRule(ambient, [
     ],
   },
   {
+    name: "the suggestion suits the fuse at the far end as well",
+    circuits: [{ ambientC: 85, fedFromBothEnds: true, protectFarEnd: 100 }],
+    finds: [
+      {
+        on: "insulationC",
+        message: "Insulation judged as 75 °C: it may carry nothing in a place of 85 °C",
+        fixes: [{ title: "Use insulation rated 125 °C", kind: "suggestion", gives: { insulationC: 125 } }],
+      },
+    ],
+  },
+  {
     name: "insulation that nobody stated",
     circuits: [{ insulationC: undefined, ambientC: 80 }],
     finds: [

@@ -63,7 +63,8 @@ function wrongProperty(circuit: Circuit): string {
 function coolestThatCarries(circuit: Circuit): InsulationC | undefined {
   const columnsC: readonly InsulationC[] =
     circuit.conductor.system === "awg" ? table5.columnsC : tableA1.columnsC;
-  const neededA = Math.max(circuit.loadA, circuit.protection?.ratingA ?? 0);
+  const { loadA, protection, protectionFarEnd } = circuit;
+  const neededA = Math.max(loadA, protection?.ratingA ?? 0, protectionFarEnd?.ratingA ?? 0);
   return columnsC.find((insulationC) => {
     const ampacity = ampacityOf({ ...circuit, insulationC });
     return ampacity.judged && ampacity.ampacityA >= neededA;

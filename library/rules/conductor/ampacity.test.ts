@@ -155,6 +155,28 @@ testRule(ampacity, [
     finds: "nothing",
   },
   {
+    name: "a metric conductor in an engine space, where the ambient equation takes more than the space's own factor",
+    circuits: [
+      {
+        gauge: undefined,
+        mm2: 10,
+        load: 40,
+        oneWayFt: undefined,
+        oneWayM: 1.5,
+        engineSpace: true,
+        protect: 50,
+      },
+    ],
+    finds: [
+      {
+        on: "mm2",
+        message:
+          "10 mm² may carry 32.5 A in an engine space (70 °C, ISO 10133:2012 Table A.1, unconfirmed figure), the load draws 40 A",
+        fixes: [{ title: "Use 25 mm²", gives: { mm2: 25 } }],
+      },
+    ],
+  },
+  {
     name: "a metric conductor beyond its table, which nobody has confirmed",
     circuits: [{ gauge: undefined, mm2: 2.5, load: 30, oneWayFt: undefined, oneWayM: 1.5, protect: 40 }],
     finds: [

@@ -42,6 +42,7 @@ export const ampacity = defineRule<Values>({
         loadA: circuit.loadA,
         ampacityA: ampacity.ampacityA,
         columnC: ampacity.columnC,
+        engineSpace: circuit.engineSpace,
         factors: ampacity.factors.filter(({ factor }) => factor !== 1).map(({ what }) => what),
         source: ampacitySourceInWords(ampacity),
         wayOut: wayOut(fixes, noSizeIsEnough),
@@ -52,7 +53,7 @@ export const ampacity = defineRule<Values>({
     if (!values.judged)
       return `${values.size} is not judged: no table gives its ampacity at ${values.columnC} °C insulation in such a place.`;
     const [loadText, allowedText] = tellApartWithUnit(values.loadA, values.ampacityA, "A");
-    const where = values.factors.map((what) => factorInWords[what]).join(" and ");
+    const where = values.factors.map((what) => factorInWords(what, values)).join(" and ");
     return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}: ${values.wayOut}.`;
   },
 });
@@ -65,14 +66,15 @@ type Values =
       readonly loadA: number;
       readonly ampacityA: number;
       readonly columnC: number;
+      readonly engineSpace: boolean;
       /** Those that take something away. */
       readonly factors: readonly AmpacityFactor["what"][];
       readonly source: string;
       readonly wayOut: string;
     };
 
-const factorInWords: Record<AmpacityFactor["what"], string> = {
-  "engine-space": "in an engine space",
-  ambient: "in this ambient",
-  bundling: "in this bundle",
-};
+/** The ambient equation stands in for an engine space's own factor where that is milder. */
+function factorInWords(what: AmpacityFactor["what"], { engineSpace }: { engineSpace: boolean }): string {
+  if (what === "bundling") return "in this bundle";
+  return engineSpace ? "in an engine space" : "in this ambient";
+}

@@ -289,13 +289,14 @@ describe("a sensible build is never doubted", () => {
           protection: null,
         });
         const sizing = thinnestSufficient(draft);
-        fc.pre(sizing !== undefined);
-        const conductor = sizesFrom(sizing!.conductor)[sizesOver] ?? sizing!.conductor;
+        const fromA = sizing?.ratingA;
+        if (!sizing || fromA === undefined) return fc.pre(false);
+        const conductor = sizesFrom(sizing.conductor)[sizesOver] ?? sizing.conductor;
         const { ampacity } = analyseCircuit({ ...draft, conductor });
         const ratings = madeRatings().filter(
-          (ratingA) => ratingA >= sizing!.ratingA && ampacity.judged && ratingA <= ampacity.ampacityA,
+          (ratingA) => ratingA >= fromA && ampacity.judged && ratingA <= ampacity.ampacityA,
         );
-        const ratingA = ratings[ratingsOver] ?? sizing!.ratingA;
+        const ratingA = ratings[ratingsOver] ?? fromA;
         const circuit = { ...draft, conductor, protection: { ratingA, writtenAs: "number" as const } };
         const plan = {
           model: { build: {}, circuits: [circuit], unjudged: [], invalid: [] },
