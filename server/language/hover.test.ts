@@ -78,6 +78,11 @@ describe("hover", () => {
     expect(text).toContain("Temperature of the conductor: **beyond its limit of 75 °C**; 30 °C around it");
   });
 
+  test("where no protection is allowed, none has a margin", async () => {
+    const text = await hoverText(plan.replace("‸4", "‸14"));
+    expect(text).toContain("Protection: **50 A**; none is allowed: the load alone is above 20 A · _33 CFR");
+  });
+
   test("watts stand beside the current that was worked out from them", async () => {
     const text = await hoverText(plan.replace("load: 40", "loadW: 420, minimumV: 10.5"));
     expect(text).toContain("**winch**: 40 A (420 W / 10.5 V) at 12 V on 4 AWG");

@@ -197,7 +197,8 @@ function protectedBy({ protection: stated }: JudgedCircuit["circuit"], range: Re
       : maxA < minA
         ? `none is allowed: the load alone is above ${withUnit(maxA, "A")}`
         : `allowed ${figure(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
-  const margin = stated && maxA !== undefined ? marginInWords(maxA - stated.ratingA, "A") : "";
+  const possible = maxA !== undefined && maxA >= minA;
+  const margin = stated && possible ? marginInWords(maxA - stated.ratingA, "A") : "";
   return row("Protection", is, limit, margin, sourceInWords(source));
 }
 
