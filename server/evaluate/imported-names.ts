@@ -1,7 +1,7 @@
 import ts from "typescript";
 import { declarationOf, exportOf, passedOn } from "./declarations.ts";
 import type { PlanFile } from "./parse.ts";
-import { type Evidence, longestTrail, type Written } from "./scenes.ts";
+import type { Evidence, Written } from "./scenes.ts";
 
 /** Follows names from file to file: through imports, re-exports, and `export *`. */
 export class ImportedNames {
@@ -15,23 +15,25 @@ export class ImportedNames {
   ofImport(declaration: ts.Node, file: PlanFile): Written | undefined {
     if (ts.isImportSpecifier(declaration)) {
       const other = this.fileOf(declaration.parent.parent.parent.moduleSpecifier, file);
-      return other && this.named(other, (declaration.propertyName ?? declaration.name).text, 0);
+      return other && this.named(other, (declaration.propertyName ?? declaration.name).text);
     }
     if (ts.isImportClause(declaration)) {
       const other = this.fileOf(declaration.parent.moduleSpecifier, file);
-      return other && this.named(other, "default", 0);
+      return other && this.named(other, "default");
     }
     return undefined;
   }
 
-  /** What a file exports under a name. */
-  named(file: PlanFile, name: string, depth: number): Written | undefined {
-    if (depth > longestTrail) return undefined;
+  /** What a file exports under a name. `asked` are the names that led here: files may pass on each other's in a circle. */
+  named(file: PlanFile, name: string, asked = new Set<string>()): Written | undefined {
+    const question = `${file.number} ${name}`;
+    if (asked.has(question)) return undefined;
+    asked.add(question);
     const node = exportOf(file, name);
     if (!node) {
       for (const text of name === "default" ? [] : passedOn(file)) {
         const other = this.#evidence.imported(file, text);
-        const found = other && this.named(other, name, depth + 1);
+        const found = other && this.named(other, name, asked);
         if (found) return found;
       }
       return undefined;
@@ -41,7 +43,7 @@ export class ImportedNames {
     const inner = node.propertyName ?? node.name;
     if (moduleSpecifier) {
       const other = this.fileOf(moduleSpecifier, file);
-      return other && this.named(other, inner.text, depth + 1);
+      return other && this.named(other, inner.text, asked);
     }
     const declaration = ts.isIdentifier(inner) ? declarationOf(inner, file) : undefined;
     return declaration && (this.ofImport(declaration, file) ?? { file, node: declaration });

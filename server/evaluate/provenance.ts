@@ -123,13 +123,15 @@ export class Provenance {
     return object;
   }
 
-  /** The literal itself and those spread into it. */
+  /** The literal itself and those spread into it, directly or not. */
   layersOf(object: WrittenObject): readonly WrittenObject[] {
     const layers = [object];
-    for (const property of object.literal.properties) {
-      if (layers.length > longestTrail || !ts.isSpreadAssignment(property)) continue;
-      for (const spread of this.#objects.objects(property.expression, object.scene, 0))
-        layers.push(...this.layersOf(spread));
+    for (const { literal, scene } of layers) {
+      for (const property of literal.properties) {
+        if (layers.length > longestTrail) return layers;
+        if (ts.isSpreadAssignment(property))
+          layers.push(...this.#objects.objects(property.expression, scene, 0));
+      }
     }
     return layers;
   }

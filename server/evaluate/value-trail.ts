@@ -4,14 +4,7 @@ import { loopOf, pathInPattern, rootOf } from "./binding-patterns.ts";
 import { declarationOf } from "./declarations.ts";
 import type { CallLike } from "./marks.ts";
 import { writtenValue } from "./object-literals.ts";
-import {
-  longestTrail,
-  type Scene,
-  type Scenes,
-  seesNothing,
-  type Written,
-  type WrittenObject,
-} from "./scenes.ts";
+import { type Scene, type Scenes, seesNothing, type Written, type WrittenObject } from "./scenes.ts";
 import { staticValue } from "./static-value.ts";
 import { branchesOf, type Element, isUndefined, type WrittenObjects } from "./written-objects.ts";
 
@@ -34,7 +27,7 @@ export class ValueTrail {
     const length = this.steps.push({ file: scene.file, node });
     const known = staticValue(node);
     if (known) return !isSimple(this.#wanted.value) || Object.is(known.value, this.#wanted.value);
-    if (depth > longestTrail) return true;
+    if (this.#objects.tooFar(depth)) return true;
     if (this.#step(node, scene, depth + 1)) return true;
     // A step led to something else than what came out: the place is as far as the trail could be believed.
     this.steps.length = length;
@@ -174,7 +167,7 @@ export class ValueTrail {
     depth: number,
     same: (name: ts.Identifier) => boolean,
   ): boolean {
-    if (!isSimple(this.#wanted.value) || depth > longestTrail) return false;
+    if (!isSimple(this.#wanted.value) || this.#objects.tooFar(depth)) return false;
     const fits = (element: Element, at: readonly string[], value: unknown) => {
       const end = this.#objects.part(element, at, depth);
       const known = end && staticValue(bareExpression(end.node));

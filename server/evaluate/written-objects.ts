@@ -25,10 +25,25 @@ import { staticValue } from "./static-value.ts";
 export class WrittenObjects {
   readonly #scenes: Scenes;
   readonly #imports: ImportedNames;
+  #mostSteps = mostSteps;
+  #stepsLeft = mostSteps;
 
   constructor(evidence: Evidence, scenes: Scenes) {
     this.#scenes = scenes;
     this.#imports = new ImportedNames(evidence);
+  }
+
+  /**
+   * Whether a question has been followed far enough: along a chain that is too long, or through text that branches at every
+   * step. Whoever asks first asks at depth 0. A plan that leads questions astray gets less for each further one, so that all
+   * of them together end in good time.
+   */
+  tooFar(depth: number): boolean {
+    if (depth === 0) this.#stepsLeft = this.#mostSteps;
+    if (this.#stepsLeft === 0) return true;
+    this.#stepsLeft--;
+    if (this.#stepsLeft === 0) this.#mostSteps = Math.max(fewestSteps, Math.floor(this.#mostSteps / 4));
+    return depth > longestTrail;
   }
 
   /** What an import brings in, from another file. */
@@ -43,7 +58,7 @@ export class WrittenObjects {
 
   objects(expression: ts.Expression, scene: Scene, depth: number): readonly WrittenObject[] {
     const node = bareExpression(expression);
-    if (depth > longestTrail) return [];
+    if (this.tooFar(depth)) return [];
     if (ts.isObjectLiteralExpression(node)) return [{ file: scene.file, literal: node, scene }];
     const branches = branchesOf(node);
     if (branches.length > 0) return branches.flatMap((branch) => this.objects(branch, scene, depth + 1));
@@ -57,7 +72,7 @@ export class WrittenObjects {
   /** The last property of that name wins; a spread counts as the properties it brings. */
   property(object: WrittenObject, key: string, depth: number): FoundProperty | undefined {
     const { properties } = object.literal;
-    if (depth > longestTrail) return undefined;
+    if (this.tooFar(depth)) return undefined;
     for (let index = properties.length - 1; index >= 0; index--) {
       const property = properties[index] as ts.ObjectLiteralElementLike;
       if (ts.isSpreadAssignment(property)) {
@@ -72,7 +87,7 @@ export class WrittenObjects {
 
   /** What a name or a property stands for, one step further. */
   written(node: ts.Expression, scene: Scene, depth: number): Value | undefined {
-    if (depth > longestTrail) return undefined;
+    if (this.tooFar(depth)) return undefined;
     if (ts.isIdentifier(node)) {
       const declaration = declarationOf(node, scene.file);
       return declaration && this.#declared(declaration, scene, depth);
@@ -103,7 +118,7 @@ export class WrittenObjects {
   /** The elements of a list that is written out, in any order in which the plan may have put them since. */
   elements(expression: ts.Expression, scene: Scene, depth: number): readonly Element[] {
     const node = bareExpression(expression);
-    if (depth > longestTrail) return [];
+    if (this.tooFar(depth)) return [];
     if (ts.isArrayLiteralExpression(node)) {
       return node.elements.flatMap((element): readonly Element[] =>
         ts.isSpreadElement(element)
@@ -213,7 +228,7 @@ export class WrittenObjects {
 
   /** The literal that a call gives back: what a word was given, or what a function of the plan returns. */
   #returned(call: ts.CallExpression, scene: Scene, depth: number): readonly WrittenObject[] {
-    if (depth > longestTrail) return [];
+    if (this.tooFar(depth)) return [];
     const argument = call.arguments[0];
     const { expression: callee } = call;
     if (ts.isPropertyAccessExpression(callee) && ts.isIdentifier(callee.expression) && argument) {
@@ -232,7 +247,7 @@ export class WrittenObjects {
   /** The function or class that is called, if the text tells. */
   #functionOf(callee: ts.Expression, scene: Scene, depth: number): Written | "word" | undefined {
     const node = bareExpression(callee);
-    if (depth > longestTrail) return undefined;
+    if (this.tooFar(depth)) return undefined;
     if (isFunction(node)) return { file: scene.file, node };
     if (ts.isIdentifier(node)) {
       const declaration = declarationOf(node, scene.file);
@@ -261,7 +276,7 @@ export class WrittenObjects {
   }
 
   #exportedValue(file: PlanFile, name: string, depth: number): Value | undefined {
-    const found = this.#imports.named(file, name, 0);
+    const found = this.#imports.named(file, name);
     return found && this.#valueOfExport(found, depth);
   }
 
@@ -270,6 +285,10 @@ export class WrittenObjects {
     return ts.isExpression(node) ? { node, scene } : this.#declared(node, scene, depth + 1);
   }
 }
+
+/** Far more than the longest table that people write takes. */
+const mostSteps = 50_000;
+const fewestSteps = 50;
 
 export interface FoundProperty {
   readonly property: ts.ObjectLiteralElementLike;
