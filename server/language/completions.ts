@@ -4,7 +4,7 @@ import {
   type Position,
   type Range,
 } from "vscode-languageserver-types";
-import { withUnit } from "../../library/rules/figures.ts";
+import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
@@ -105,8 +105,8 @@ function items(choices: readonly Choice[], typed: TypedValue, range: Range): Com
     label: choice.written,
     labelDetails: { description: inShort(choice, typed) },
     kind: CompletionItemKind.Value,
-    detail: inFull(choice, typed),
-    documentation: { kind: "markdown", value: inLong(choice) },
+    detail: verdict(choice),
+    documentation: { kind: "markdown", value: inLong(choice, typed) },
     sortText: String(place).padStart(3, "0"),
     filterText: choice.written,
     textEdit: { range, newText: choice.written },
@@ -134,12 +134,9 @@ function inShort({ result, faults, circuit }: Choice, { property }: TypedValue):
   return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${margin(circuit.loadA, result)}`;
 }
 
-function inFull({ result, faults, circuit }: Choice, { property }: TypedValue): string {
-  const verdict = faults.length === 0 ? "within all limits checked" : titlesOf(faults);
-  if (!isSize(property)) return `${verdict}: ${ratingMargin(result, statedAt(circuit, property))}`;
-  const { overloaded, dropPercent } = result.drop;
-  const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
-  return `${verdict}: ${drop}, ${margin(circuit.loadA, result)}`;
+/** In words only: where the editor unfolds it, it breaks lines inside numbers. */
+function verdict({ faults }: Choice): string {
+  return faults.length === 0 ? "within all limits checked" : titlesOf(faults);
 }
 
 function isSize(property: TypedValue["property"]): boolean {
@@ -167,26 +164,27 @@ function shareOfLoad(
   return minA > 0 && stated ? `${withUnit((stated.ratingA / minA) * 100, "%")} of the load` : "";
 }
 
-function ratingMargin(result: JudgedCircuit["result"], stated: { ratingA: number } | null): string {
-  const { maxA } = result.protection;
-  const over = shareOfLoad(result, stated);
-  return maxA === undefined ? over : `${over}, conductor up to ${withUnit(maxA, "A")}`;
-}
-
-function inLong({ circuit, result, faults }: Choice): string {
+function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): string {
   const { drop, ampacity } = result;
+  const stated = isSize(property) ? null : statedAt(circuit, property);
+  const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
+  const atLeast = drop.overloaded ? "at least " : "";
   const lines = [
     `**${markdownWords(circuit.name)}** on ${sizeInWords(circuit.conductor)}`,
-    `Drop ${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}; limit ${withUnit(drop.dropLimitPercent, "%")}.`,
-    ampacity.judged
-      ? `Carries ${withUnit(circuit.loadA, "A")}; may carry ${withUnit(ampacity.ampacityA, "A")}.`
-      : "What it may carry was not judged.",
+    stated ? `A rating of ${withUnit(stated.ratingA, "A")} is ${shareOfLoad(result, stated)}.` : "",
+    `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
+    ampacity.judged ? carriedInWords(circuit.loadA, ampacity.ampacityA) : "What it may carry was not judged.",
     ...faults.map(({ rule, values }) => {
       const message = ruleById(rule)?.message(values) ?? rule;
       return `- ${markdownWords(message)}`;
     }),
   ];
-  return lines.join("\n\n");
+  return lines.filter((line) => line !== "").join("\n\n");
+}
+
+function carriedInWords(loadA: number, ampacityA: number): string {
+  const [load, most] = tellApart(loadA, ampacityA);
+  return `Carries ${load} A; may carry ${most} A.`;
 }
 
 /** No value stands further behind its property's name than this. */

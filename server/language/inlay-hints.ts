@@ -1,6 +1,6 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
-import { figure, withUnit } from "../../library/rules/figures.ts";
+import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type { Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
@@ -64,14 +64,20 @@ function spareInWords(spareA: number): string {
 function tooltip(judged: readonly JudgedCircuit[]): string {
   const { circuit, result } = ofWorstDrop(judged);
   const { drop, ampacity } = result;
+  const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
   const carries = ampacity.judged
-    ? `carries ${figure(circuit.loadA)} A of ${withUnit(ampacity.ampacityA, "A")}`
+    ? carriedInWords(circuit.loadA, ampacity.ampacityA)
     : `carries ${withUnit(circuit.loadA, "A")}; what it may carry was not judged`;
-  const one = `${plainWords(circuit.name)}: ${carries}, loses ${withUnit(drop.dropV, "V")} over the round trip, limit ${withUnit(drop.dropLimitPercent, "%")}.`;
+  const one = `${plainWords(circuit.name)}: ${carries}, loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}, ${percent} %, over the round trip; limit ${limit} %.`;
   const others = several(judged.length - 1, "other circuit");
   return others === ""
     ? one
     : `${one} This size also serves ${others}; the worst drop and the least spare are shown.`;
+}
+
+function carriedInWords(loadA: number, ampacityA: number): string {
+  const [load, most] = tellApart(loadA, ampacityA);
+  return `carries ${load} A, may carry ${most} A`;
 }
 
 /** A size without a circuit is no size of the plan: there is always one. */

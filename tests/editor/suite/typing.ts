@@ -92,7 +92,7 @@ async function offered(
       return list.items
         .map(({ label, detail, sortText }) => ({
           label: typeof label === "string" ? label : label.label,
-          text: detail ?? "",
+          text: `${detail ?? ""}, ${typeof label === "string" ? "" : label.description}`,
           sortText: sortText ?? "",
         }))
         .filter(({ text }) => ours.test(text))
