@@ -154,7 +154,7 @@ export const deviceFamilies = {
       section: "240.6(A), standard ampere ratings",
       authority: "standard",
       confirmed: "memory",
-      note: "5 and 7.5 A from FAA AC 43.13-1B CHG 1, Table 11-3, which was read.",
+      note: "1, 3, 6 and 10 A are listed there for fuses. 5 and 7.5 A from FAA AC 43.13-1B CHG 1, Table 11-3, which was read.",
     },
   },
 } as const satisfies Record<string, DeviceFamily>;

@@ -3,7 +3,7 @@ import { distance } from "./distance.ts";
 
 // 33 CFR 183.455(b)(1): 7 in; (b)(2): 40 in, in a sheath; 183.460(a): 72 in from a battery.
 const sheathe = {
-  title: "Run it in a sheath or conduit",
+  title: "Run it in a sheath",
   kind: "suggestion",
   gives: { sheathed: true },
 } as const;

@@ -91,7 +91,7 @@ function statedDistance(
  */
 function sheathe(circuit: Circuit): ProposedFix {
   return {
-    title: "Run it in a sheath or conduit",
+    title: "Run it in a sheath",
     kind: "suggestion",
     changes: [{ do: "set", record: circuit.record, path: ["sheathed"], value: true }],
   };
