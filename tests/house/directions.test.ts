@@ -23,11 +23,96 @@ interface Import {
   readonly typeOnly: boolean;
 }
 
+const sources = sourceFiles().map(parse);
+
 test("imports go down the table of rooms, never up", () => {
-  const imports = sourceFiles().flatMap(importsOf);
+  const imports = sources.flatMap(importsOf);
+  for (const room of Object.keys(rooms).filter((name) => !roomsOfOthers.has(name))) {
+    const ownFiles = sources.filter(({ fileName }) => roomOf(fileName) === room);
+    expect(ownFiles.length, `no file is read of ${room}: the reader of sources is broken`).toBeGreaterThan(0);
+  }
   expect(imports.length, "the reader of imports finds none: it is broken").toBeGreaterThan(100);
   expect(imports.map(brokenArrow).filter((arrow) => arrow !== undefined)).toEqual([]);
 });
+
+test.each(Object.entries(rooms))(
+  "%s may import nothing that its line of the table does not name",
+  (from, room) => {
+    const file = `${from}/some-file.ts`;
+    const up = Object.keys(rooms).filter((other) => other !== from && !room.rooms.includes(other));
+    for (const to of up) {
+      const typesAllowed = room.typesFrom?.includes(to) ?? false;
+      const path = `${"../".repeat(from.split("/").length)}${to}/other.ts`;
+      const said = `${file}:1: ${from} may not import ${to}`;
+      expect(brokenArrow({ file, line: 1, to: path, typeOnly: false })).toBe(said);
+      expect(brokenArrow({ file, line: 1, to: path, typeOnly: true })).toBe(typesAllowed ? undefined : said);
+    }
+    expect(brokenArrow({ file, line: 1, to: "nobodys-package", typeOnly: true })).toBeDefined();
+  },
+);
+
+test("the table allows no circle: what a room may import never leads back to it", () => {
+  const below = (room: string, seen = new Set<string>()): Set<string> => {
+    for (const next of rooms[room]?.rooms ?? []) if (!seen.has(next)) below(next, seen.add(next));
+    return seen;
+  };
+  expect(Object.keys(rooms).filter((room) => below(room).has(room))).toEqual([]);
+});
+
+test("every way to import is seen", () => {
+  const text = `import a from "./a.ts";
+import type { B } from "./b.ts";
+export { c } from "./c.ts";
+const d = await import("./d.ts");
+type E = import("./e.ts").E;
+const f = require("./f.ts");
+`;
+  const seen = importsOf(ts.createSourceFile("library/x.ts", text, ts.ScriptTarget.Latest, true));
+  expect(seen.map(({ line, to, typeOnly }) => [line, to, typeOnly])).toEqual([
+    [1, "./a.ts", false],
+    [2, "./b.ts", true],
+    [3, "./c.ts", false],
+    [4, "./d.ts", false],
+    [5, "./e.ts", true],
+    [6, "./f.ts", false],
+  ]);
+});
+
+test("nothing in library or the language service writes to a console, or knows the process", () => {
+  const found = sources
+    .filter(({ fileName }) => /^(?:library|server\/language)\//.test(fileName))
+    .flatMap((source) => usesOf(source, new Set(["console", "process", "setTimeout", "setInterval"])));
+  expect(found).toEqual([]);
+});
+
+test("the engine asks neither clock nor chance", () => {
+  const engine = sources.filter(({ fileName }) => fileName.startsWith("library/"));
+  expect(engine.flatMap((source) => usesOf(source, new Set(["Date", "performance", "crypto"])))).toEqual([]);
+  expect(engine.filter(({ text }) => text.includes("Math.random")).map(({ fileName }) => fileName)).toEqual(
+    [],
+  );
+});
+
+test("no room keeps state for the whole process, save tables and what is worked out of them", () => {
+  const found = sources.filter(({ fileName }) => !insideSandbox.test(fileName)).flatMap(processWideState);
+  expect(found.filter((place) => !workedOutOnce.has(place))).toEqual([]);
+  expect(
+    [...workedOutOnce].filter((place) => !found.includes(place)),
+    "named here, but gone",
+  ).toEqual([]);
+});
+
+/** Not shipped from here: what a builder's own folder begins with. */
+const roomsOfOthers = new Set(["extension/template"]);
+
+/** Its process is one plan's: the context is made anew for each. */
+const insideSandbox = /^server\/evaluate\/sandbox\/inside\//;
+
+/** Maps that fill up with what follows from the tables alone, and so are the same whatever was asked before. */
+const workedOutOnce = new Set([
+  "library/analysis/made-sizes.ts: conductorsMade",
+  "library/rules/figures.ts: formats",
+]);
 
 test("an arrow that points up is named with file and line", () => {
   const up: Import = {
@@ -80,19 +165,67 @@ function sourceFiles(): string[] {
   );
 }
 
-function importsOf(file: string): Import[] {
-  const source = ts.createSourceFile(
-    file,
-    readFileSync(join(house, file), "utf8"),
-    ts.ScriptTarget.Latest,
-    false,
+function parse(file: string): ts.SourceFile {
+  return ts.createSourceFile(file, readFileSync(join(house, file), "utf8"), ts.ScriptTarget.Latest, true);
+}
+
+function importsOf(source: ts.SourceFile): Import[] {
+  const imports: Import[] = [];
+  const add = (specifier: ts.Node | undefined, typeOnly: boolean) => {
+    if (!specifier || !ts.isStringLiteral(specifier)) return;
+    const line = source.getLineAndCharacterOfPosition(specifier.end).line + 1;
+    imports.push({ file: source.fileName, line, to: specifier.text, typeOnly });
+  };
+  const visit = (node: ts.Node): void => {
+    if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node))
+      add(node.moduleSpecifier, isTypeOnly(node));
+    else if (ts.isImportTypeNode(node))
+      add(ts.isLiteralTypeNode(node.argument) ? node.argument.literal : undefined, true);
+    else if (ts.isCallExpression(node)) {
+      const { expression, arguments: given } = node;
+      const loads =
+        expression.kind === ts.SyntaxKind.ImportKeyword ||
+        (ts.isIdentifier(expression) && expression.text === "require");
+      if (loads) add(given[0], false);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return imports;
+}
+
+/** Where names of the surroundings are used, by file and line. */
+function usesOf(source: ts.SourceFile, names: ReadonlySet<string>): string[] {
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    const { parent } = node;
+    const isName = ts.isIdentifier(node) && names.has(node.text);
+    const isProperty =
+      isName &&
+      ((ts.isPropertyAccessExpression(parent) && parent.name === node) || ts.isPropertyAssignment(parent));
+    if (isName && !isProperty) {
+      const line = source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1;
+      found.push(`${source.fileName}:${line}: ${node.text}`);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return found;
+}
+
+/** Variables at the top of a file that can change: `let`, and maps and sets that are neither read-only nor weak. */
+function processWideState(source: ts.SourceFile): string[] {
+  return source.statements.filter(ts.isVariableStatement).flatMap(({ declarationList }) =>
+    declarationList.declarations
+      .filter(({ initializer, type }) => {
+        if (!(declarationList.flags & ts.NodeFlags.Const)) return true;
+        const made = initializer && ts.isNewExpression(initializer) ? initializer : undefined;
+        const growing = made && /^(?:Map|Set)$/.test(made.expression.getText(source));
+        // What is filled where it is made is a table.
+        return growing && !type?.getText(source).startsWith("Readonly") && !made.arguments?.length;
+      })
+      .map(({ name }) => `${source.fileName}: ${name.getText(source)}`),
   );
-  return source.statements.flatMap((statement) => {
-    if (!ts.isImportDeclaration(statement) && !ts.isExportDeclaration(statement)) return [];
-    if (!statement.moduleSpecifier || !ts.isStringLiteral(statement.moduleSpecifier)) return [];
-    const line = source.getLineAndCharacterOfPosition(statement.moduleSpecifier.end).line + 1;
-    return [{ file, line, to: statement.moduleSpecifier.text, typeOnly: isTypeOnly(statement) }];
-  });
 }
 
 function isTypeOnly(statement: ts.ImportDeclaration | ts.ExportDeclaration): boolean {
