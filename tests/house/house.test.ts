@@ -41,6 +41,26 @@ test("the gate runs the README's test command and nothing else", () => {
   expect(readFileSync(join(house, "README.md"), "utf8")).toContain("npm test");
 });
 
+test("there is something to look at: no test below passes because a list came out empty", () => {
+  expect(pages().length).toBeGreaterThan(20);
+  expect(tracked.filter((file) => file.endsWith(".test.ts")).length).toBeGreaterThan(50);
+  expect(Object.keys(manifest.scripts).length).toBeGreaterThan(5);
+});
+
+test("every file that the contributors' page names is there", () => {
+  const page = readFileSync(join(house, "DEVELOPERS.md"), "utf8");
+  const folders = /^(?:library|server|extension|tests|examples)\//;
+  const named = [...page.matchAll(/`(?:node |python3 )?([\w./-]+)[^`]*`/g)]
+    .map((match) => match[1]!)
+    .filter((name) => folders.test(name) || /^[\w-]+\.(?:ts|json|py|mjs)$/.test(name));
+  expect(named.length).toBeGreaterThan(20);
+  const there = (name: string) =>
+    folders.test(name)
+      ? existsSync(join(house, name))
+      : tracked.some((file) => file.endsWith(`/${name}`) || file === name);
+  expect(named.filter((name) => !there(name))).toEqual([]);
+});
+
 test("every npm script that a page names exists", () => {
   // The template and the walkthrough speak of a builder's own folder, which has scripts of its own.
   const ours = pages().filter(({ file }) => !/^extension\/(template|walkthrough)\//.test(file));
@@ -83,9 +103,11 @@ test("package, server and extension carry one version", () => {
 
 test("no test is skipped, focused or left for later", () => {
   // Written in pieces, so that this file does not find itself.
-  const marks = new RegExp(`\\b(?:test|it|describe)\\.(?:${["skip", "only", "todo", "fails"].join("|")})\\b`);
+  const marks = new RegExp(
+    `\\b(?:test|it|describe)\\.(?:${["skip", "only", "todo", "fails", "skipIf", "runIf"].join("|")})\\b`,
+  );
   const found = tracked
-    .filter((file) => /\.test\.ts$/.test(file))
+    .filter((file) => /\.(?:test|story)\.ts$/.test(file))
     .filter((file) => marks.test(readFileSync(join(house, file), "utf8")));
   expect(found).toEqual([]);
 });
@@ -106,6 +128,13 @@ test("dependencies are pinned, and each is explained to contributors", () => {
   expect(problems).toEqual([]);
 });
 
+test("each example folder says what it shows", () => {
+  const without = readdirSync(join(house, "examples"), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && !existsSync(join(house, "examples", entry.name, "README.md")))
+    .map((entry) => entry.name);
+  expect(without).toEqual([]);
+});
+
 function pages(): { file: string; text: string }[] {
   return tracked
     .filter((file) => file.endsWith(".md"))
@@ -117,10 +146,3 @@ function git(...words: string[]): string[] {
   if (status !== 0) throw new Error(`git ${words.join(" ")}: ${stderr}`);
   return stdout.split("\n").filter((line) => line !== "");
 }
-
-test("each example folder says what it shows", () => {
-  const without = readdirSync(join(house, "examples"), { withFileTypes: true })
-    .filter((entry) => entry.isDirectory() && !existsSync(join(house, "examples", entry.name, "README.md")))
-    .map((entry) => entry.name);
-  expect(without).toEqual([]);
-});
