@@ -170,6 +170,19 @@ testRule(unitSuspect, [
     ],
   },
   {
+    name: "a few watts behind the least rating of its family, which as many amperes would ask for too",
+    circuits: [
+      {
+        load: undefined,
+        loadW: 8,
+        gauge: 8,
+        protect: { ratingA: 30, family: "ISO 8820-5 Type SF 30" },
+        oneWayFt: 100,
+      },
+    ],
+    finds: "nothing",
+  },
+  {
     name: "an ordinary mistake: a load twice what the conductor is for",
     circuits: [{ load: 60, gauge: 12, protect: 30 }],
     finds: "nothing",

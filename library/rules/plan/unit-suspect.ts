@@ -164,6 +164,8 @@ function doubtfulWatts({ circuit, result: { ampacity } }: JudgedCircuit): Found<
   const { loadA, loadW, record, protection } = circuit;
   if (loadW === undefined || !protection || !ampacity.judged || ampacity.ampacityA < thickAmpacityA)
     return [];
+  // The least rating of its family is what a few watts ask for too, and tells nothing.
+  if (protectionRangeOf(circuit, ampacity).bestRatingA === protection.ratingA) return [];
   const asAmperes = { ...circuit, loadA: loadW };
   if (protectionRangeOf(asAmperes, ampacity).bestRatingA !== protection.ratingA) return [];
   const needed = thinnestNeeded(asAmperes);
