@@ -75,7 +75,8 @@ testRule(ambient, [
     finds: [
       {
         on: "insulationC",
-        message: "Insulation judged as 60 °C: it may carry nothing in an engine space of 60 °C",
+        message:
+          "Insulation judged as 60 °C: it may carry nothing in an engine space of 60 °C (ISO 10133:2012, note to Table A.1, engine spaces, unconfirmed figure); choose insulation rated 70 °C",
         fixes: [{ title: "Use insulation rated 70 °C", kind: "suggestion", gives: { insulationC: 70 } }],
       },
     ],

@@ -7,6 +7,7 @@ import { engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { tellApartWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
 
 export const ambient = defineRule<Values>({
   id: "conductor/ambient",
@@ -26,12 +27,13 @@ export const ambient = defineRule<Values>({
         insulationStated: circuit.insulationStated,
         ambientC: ampacity.ambientC,
         engineSpace: circuit.engineSpace,
+        ...(byTheTable(circuit, ampacity.columnC) ? { source: sourceInWords(engineSpace60C.source) } : {}),
         enoughC,
       };
       const fixes = enoughC === undefined ? [] : [useInsulation(circuit, enoughC)];
       return [{ at: atProperty(circuit, wrongProperty(circuit)), values, fixes }];
     }),
-  message({ columnC, insulationStated, ambientC, engineSpace, enoughC }) {
+  message({ columnC, insulationStated, ambientC, engineSpace, source, enoughC }) {
     const [place, insulation] = tellApartWithUnit(ambientC, columnC, "°C");
     const what = `Insulation ${insulationStated ? "judged" : "not stated, taken"} as ${insulation}`;
     const where = `${engineSpace ? "an engine space" : "a place"} of ${place}`;
@@ -39,7 +41,7 @@ export const ambient = defineRule<Values>({
       enoughC === undefined
         ? "choose a cooler way, or insulation for hotter places"
         : `choose insulation rated ${withUnit(enoughC, "°C")}, or a cooler way`;
-    return `${what}: it may carry nothing in ${where}; ${way}.`;
+    return `${what}: it may carry nothing in ${where}${source ? ` (${source})` : ""}; ${way}.`;
   },
 });
 
@@ -49,8 +51,15 @@ interface Values {
   readonly insulationStated: boolean;
   readonly ambientC: number;
   readonly engineSpace: boolean;
+  /** Where a table says so; where the stated ambient is above the rating, nobody else is needed. */
+  readonly source?: string;
   /** The coolest rating that carries the load there; undefined where none in the tables does with this size. */
   readonly enoughC: number | undefined;
+}
+
+/** Metric insulation of 60 °C has no factor for engine spaces, whatever the plan says of their ambient. */
+function byTheTable({ engineSpace, ambientStated, ambientC }: Circuit, columnC: number): boolean {
+  return engineSpace && !(ambientStated && ambientC >= columnC);
 }
 
 /** The value to look at first: the rating if the builder gave one, else what makes the place hot. */
