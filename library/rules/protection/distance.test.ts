@@ -134,7 +134,7 @@ testRule(distance, [
       {
         on: "protectFarEnd.distanceMm",
         message:
-          "The 50 A fuse at the far end sits 200 mm from its source; without a sheath 178 mm is the most (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
+          "The 50 A fuse at the far end sits 200 mm from its source; without a sheath 177.8 mm is the most (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
         fixes: [sheathe],
       },
     ],

@@ -1,7 +1,7 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import type { Circuit } from "../../model/circuit.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
-import { exceeds, tellApartWithUnit } from "../figures.ts";
+import { asGiven as exactly, exceeds } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { asGiven, type Device, protectedEnds, theDevice } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
@@ -43,7 +43,8 @@ export const distance = defineRule<Values>({
       });
     }),
   message({ device, distance, limit, unit, run, sheathHelps, source }) {
-    const [, most] = tellApartWithUnit(distance, limit, unit);
+    // To the full: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.
+    const most = `${exactly(limit)} ${unit}`;
     const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
     return `${theDevice(device)} sits ${asGiven(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
   },
