@@ -36,8 +36,8 @@ interface ProtectionDetails {
 interface DistanceInInches {
   /**
    * Distance from the source of power to this fuse or breaker, measured along the conductor, in inches. 0 to 12,000.
-   * The source is the battery, bus bar or panel that feeds the conductor. It should be within 7 in (178 mm), 40 in (1,016 mm)
-   * where the run is `sheathed`, or 72 in (1,829 mm) where it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
+   * The source is the battery, bus bar or panel that feeds the conductor. It should be within 7 in (177.8 mm), 40 in (1,016 mm)
+   * where the run is `sheathed`, or 72 in (1,828.8 mm) where it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
    *
    * Left out: taken as not known, and the distance is not checked.
    *
@@ -50,8 +50,8 @@ interface DistanceInInches {
 interface DistanceInMillimetres {
   /**
    * Distance from the source of power to this fuse or breaker, measured along the conductor, in millimetres. 0 to 300,000.
-   * The source is the battery, bus bar or panel that feeds the conductor. It should be within 7 in (178 mm), 40 in (1,016 mm)
-   * where the run is `sheathed`, or 72 in (1,829 mm) where it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
+   * The source is the battery, bus bar or panel that feeds the conductor. It should be within 7 in (177.8 mm), 40 in (1,016 mm)
+   * where the run is `sheathed`, or 72 in (1,828.8 mm) where it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
    *
    * Left out: taken as not known, and the distance is not checked.
    *
