@@ -80,7 +80,9 @@ describe("hover", () => {
 
   test("where no protection is allowed, none has a margin", async () => {
     const text = await hoverText(plan.replace("‸4", "‸14"));
-    expect(text).toContain("Protection: **50 A**; none is allowed: the load alone is above 20 A · _33 CFR");
+    expect(text).toContain(
+      "Protection: **50 A**; none is allowed: the load alone is above 20 A · _IEC 60364-4-43, 433.1, unconfirmed figure_",
+    );
   });
 
   test("watts stand beside the current that was worked out from them", async () => {
