@@ -1,5 +1,5 @@
 import type { Circuit } from "../model/circuit.ts";
-import { ratingOverConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
 import { withoutDust } from "./rounding-dust.ts";
@@ -9,15 +9,16 @@ import { withoutDust } from "./rounding-dust.ts";
  *
  *     I_load ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_load for a continuous load, all in A
  *
- * Upper bound: 33 CFR 183.455(c)(1), held to 100 % of the ampacity I_max after all factors (it allows 150 % of the
- * table below 50 V). Aim: NFPA 70, 210.20(A). No upper bound and no best rating where the ampacity cannot be judged.
+ * Both bounds: IEC 60364-4-43, 433.1 (from memory), with the ampacity I_max after all factors. Stricter than 33 CFR
+ * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A). No upper bound and no best rating
+ * where the ampacity cannot be judged.
  */
 export function protectionRangeOf(circuit: Circuit, ampacity: Ampacity): ProtectionRange {
   const loadA = withoutDust(circuit.loadA);
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
   const aimA = circuit.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
   const bestRatingA = bestRating({ aimA, maxA }, circuit.protection?.family);
-  return { minA: loadA, maxA, aimA, bestRatingA, source: ratingOverConductor.source };
+  return { minA: loadA, maxA, aimA, bestRatingA, source: ratingBetweenLoadAndConductor };
 }
 
 /**

@@ -65,7 +65,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
       7. Protection allowed: **40 to 125 A**  
          load ≤ rating ≤ ampacity  
          \`40 A ≤ rating ≤ 125 A\`  
-         _33 CFR 183.455(c)(1)_
+         _IEC 60364-4-43, 433.1, unconfirmed figure_
 
       8. Protection to aim at: **50 A; 50 A is made**  
          rating = 1.25 × load, then the next made up to the ampacity  

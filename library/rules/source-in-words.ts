@@ -52,7 +52,8 @@ function join(designation: string, section: string): string {
   if (section === "") return designation;
   const part = designation.split(" ").at(-1) ?? "";
   if (section.startsWith(`${part}.`)) return `${designation.slice(0, -part.length)}${section}`;
-  const yearAtEnd = /:\d{4}$/.test(designation);
-  const numbered = /^(Table|Annex|Chapter) /.test(section) || (/^\d/.test(section) && !yearAtEnd);
+  // Clauses of ISO and IEC are numbered like the documents themselves.
+  const clause = /^\d/.test(section) && /^(ISO|IEC) /.test(designation);
+  const numbered = /^(Table|Annex|Chapter) /.test(section) || (/^\d/.test(section) && !clause);
   return `${designation}${numbered ? " " : ", "}${section}`;
 }

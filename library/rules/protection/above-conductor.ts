@@ -1,4 +1,3 @@
-import type { Ampacity } from "../../analysis/circuit-result.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { Circuit } from "../../model/circuit.ts";
 import { ratingBetweenLoadAndConductor, ratingOverConductor } from "../../standards/protection-rules.ts";
@@ -14,7 +13,7 @@ import {
 } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { sourceInWords, unconfirmed } from "../source-in-words.ts";
+import { ampacitySourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
 import { sizePath } from "../written-at.ts";
 
@@ -42,7 +41,7 @@ export const aboveConductor = defineRule<Values>({
             device: end.device,
             size,
             ampacityA,
-            source: sourceOf(ampacity),
+            source: ampacitySourceInWords(ampacity),
             wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
           };
           const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
@@ -80,11 +79,4 @@ function thickEnough(circuit: Circuit, { protection }: ProtectedEnd): ProposedFi
   const alone: Circuit = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
   return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
-}
-
-/** Unconfirmed as soon as one figure that went into the ampacity is. */
-function sourceOf(ampacity: Extract<Ampacity, { judged: true }>): string {
-  const words = sourceInWords(ampacity.source);
-  const shaky = ampacity.factors.some(({ source }) => source.confirmed === "memory");
-  return shaky && !words.includes(unconfirmed) ? `${words}, ${unconfirmed}` : words;
 }
