@@ -15,7 +15,7 @@ export function countsInWords(counts: Counts): string {
 
 /** "1 plan", "2 plans". */
 export function numbered(count: number, one: string, many: string): string {
-  return `${count} ${count === 1 ? one : many}`;
+  return `${count.toLocaleString("en")} ${count === 1 ? one : many}`;
 }
 
 /** Several plans taken together. */

@@ -29,8 +29,9 @@ export function statusOf(plan: ShownPlan, workspace: EditorWorkspace): StatusPar
 export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorWorkspace): PlanCheck {
   const { uri } = workspace.client(root);
   const counts = view && countsOf(view.plan);
+  const stopped = view && view.plan.judgement.problems.length > 0 ? ", not checked to the end" : "";
   const inWords = counts
-    ? `${several(counts.circuits, "circuit") || "no circuits"}, ${countsInWords(counts)}`
+    ? `${several(counts.circuits, "circuit") || "no circuits"}, ${countsInWords(counts)}${stopped}`
     : "";
   if (outcome?.state === "checked") {
     return { uri, state: "idle", message: inWords, ...(counts ? { counts } : {}) };

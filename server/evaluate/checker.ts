@@ -1,9 +1,10 @@
+import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
 import { PlanInText } from "./plan-in-text.ts";
 import { PlanRoots } from "./plan-roots.ts";
-import { provenFixAll, provenFixes } from "./prove-fixes.ts";
+import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
 import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
@@ -27,6 +28,8 @@ export interface Checker {
    * and nothing new has come. Best first.
    */
   provenFixes(plan: CheckedPlan, finding: PlacedFinding): Promise<readonly PlacedFix[]>;
+  /** A change that no finding asks for, proved in the same way; undefined where it brings something new or changes anything else. */
+  provenChange(plan: CheckedPlan, proposed: ProposedFix): Promise<PlacedFix | undefined>;
   /** All repairs of a plan, applied one after another and proved together; for "fix all". Edits of one file never overlap. */
   fixAll(plan: CheckedPlan): Promise<PlacedFix | undefined>;
   dispose(): Promise<void>;
@@ -76,6 +79,10 @@ export function createChecker(
     async provenFixes(plan, finding) {
       if (!(plan instanceof PlanInText)) return [];
       return provenFixes(plan, finding, (texts) => checkAs(plan.root, texts));
+    },
+    async provenChange(plan, proposed) {
+      if (!(plan instanceof PlanInText)) return undefined;
+      return provenChange(plan, proposed, (texts) => checkAs(plan.root, texts));
     },
     async fixAll(plan) {
       if (!(plan instanceof PlanInText)) return undefined;

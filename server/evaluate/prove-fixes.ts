@@ -18,16 +18,33 @@ export async function provenFixes(
   const findings = plan.findingsIn(placed);
   const proven: PlacedFix[] = [];
   for (const { fix, proposed } of possibleFixes(plan, findings)) {
-    const draft = new Draft(plan);
-    draft.apply(fix.edits);
-    const after = await attempt(draft.texts());
-    if (after.state !== "checked" || addsNothing(plan, after) === false) continue;
-    const others = otherRecordsChanged(proposed.changes, givenIn(plan), givenIn(after));
-    if (!others) continue;
-    const left = keysOf(after.judgement.findings);
-    if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(alsoChanging(fix, others));
+    const tried = await tryOut(plan, fix, proposed, attempt);
+    if (!tried) continue;
+    const left = keysOf(tried.after.judgement.findings);
+    if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(tried.fix);
   }
   return proven.sort(bestFirst);
+}
+
+/** See `Checker.provenChange`. */
+export async function provenChange(
+  plan: PlanInText,
+  proposed: ProposedFix,
+  attempt: Try,
+): Promise<PlacedFix | undefined> {
+  const fix = plan.editsOf(proposed);
+  if (!fix || fix.edits.length === 0) return undefined;
+  return (await tryOut(plan, fix, proposed, attempt))?.fix;
+}
+
+/** What came of a fix; undefined where it did anything but what it says, or brought something new. */
+async function tryOut(plan: PlanInText, fix: PlacedFix, proposed: ProposedFix, attempt: Try) {
+  const draft = new Draft(plan);
+  draft.apply(fix.edits);
+  const after = await attempt(draft.texts());
+  if (after.state !== "checked" || !addsNothing(plan, after)) return undefined;
+  const others = otherRecordsChanged(proposed.changes, givenIn(plan), givenIn(after));
+  return others && { fix: alsoChanging(fix, others), after };
 }
 
 /**

@@ -118,6 +118,16 @@ describe("code actions", () => {
     expect(await rewritesOf(4)).toHaveLength(1);
   });
 
+  test("a thinner size is not offered where its constant stands for a length too", async () => {
+    const shared = `import { circuit } from "loomwright";
+const n = 4;
+circuit({ load: 3, oneWayFt: n, gauge: n‸, insulationC: 75, protect: 5 });
+`;
+    expect((await actionsAt(shared, { only: ["refactor"] })).actions).toEqual([]);
+    const alone = shared.replace("oneWayFt: n", "oneWayFt: 4");
+    expect((await actionsAt(alone, { only: ["refactor"] })).actions).toHaveLength(1);
+  });
+
   test("no action while the text is half typed", async () => {
     const { actions } = await actionsAt(tooThin.replace("‸", ""), { later: `${tooThin}\ncircuit({` });
     expect(actions).toEqual([]);

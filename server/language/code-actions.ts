@@ -10,7 +10,6 @@ import {
 } from "vscode-languageserver-types";
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
-import type { Circuit } from "../../library/model/circuit.ts";
 import type { Change } from "../../library/rules/finding.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
@@ -47,7 +46,7 @@ export interface EditorAbilities {
  */
 export async function codeActions(
   view: PlanInView,
-  checker: Pick<Checker, "provenFixes" | "fixAll" | "checkAs">,
+  checker: Pick<Checker, "provenFixes" | "fixAll" | "provenChange">,
   request: ActionRequest,
 ): Promise<CodeAction[]> {
   if (!view.current) return [];
@@ -179,7 +178,7 @@ const emptyReason = { written: '""', typedIn: '"$0"' };
  */
 async function thinnerSizes(
   view: PlanInView,
-  checker: Pick<Checker, "checkAs">,
+  checker: Pick<Checker, "provenChange">,
   { uri, range, editor }: ActionRequest,
 ): Promise<CodeAction[]> {
   const spot = view.plan.at(uri, view.offset(uri, range.start) ?? -1);
@@ -188,46 +187,14 @@ async function thinnerSizes(
   if (!circuit || circuit.partlyInvalid) return [];
   const needed = thinnestNeeded(circuit)?.conductor;
   if (!needed || sizesAbove(circuit.conductor, needed) < 2) return [];
-  const fix = view.plan.editsOf({
+  const fix = await checker.provenChange(view.plan, {
     title: `Use ${sizeInWords(needed)}, the thinnest size within every limit checked`,
     kind: "suggestion",
     changes: [setSize(circuit, needed)],
   });
   const edit = fix && workspaceEdit(view, fix.edits, editor);
-  if (!edit || !(await bringsNothingNew(view, checker, fix, circuit))) return [];
+  if (!edit) return [];
   return [{ title: titleOf(fix), kind: CodeActionKind.RefactorRewrite, edit }];
-}
-
-async function bringsNothingNew(
-  { plan, textAt }: PlanInView,
-  checker: Pick<Checker, "checkAs">,
-  { edits }: PlacedFix,
-  circuit: Circuit,
-): Promise<boolean> {
-  const texts = new Map<Uri, string>();
-  for (const uri of new Set(edits.map((edit) => edit.uri))) {
-    const text = textAt({ uri, start: 0, end: Number.MAX_SAFE_INTEGER });
-    if (text === undefined) return false;
-    const lastFirst = edits.filter((edit) => edit.uri === uri).sort((one, other) => other.start - one.start);
-    texts.set(
-      uri,
-      lastFirst.reduce(
-        (sofar, { start, end, newText }) => sofar.slice(0, start) + newText + sofar.slice(end),
-        text,
-      ),
-    );
-  }
-  const after = await checker.checkAs(plan.root, texts);
-  if (after.state !== "checked") return false;
-  const before = new Set(plan.judgement.findings.map(identity));
-  return (
-    after.judgement.circuits.some((judged) => judged.circuit.record === circuit.record) &&
-    after.judgement.findings.every((finding) => before.has(identity(finding)))
-  );
-}
-
-function identity({ rule, subject, severity, accepted }: PlacedFinding["finding"]): string {
-  return JSON.stringify([rule, subject, severity, accepted]);
 }
 
 /** The edits as the protocol wants them; undefined if any of them expects other text than there is. */

@@ -39,3 +39,8 @@ test("is not shown in files that the plan imports", async () => {
   );
   expect(codeLens(view, "file:///plans/sizes.ts")).toEqual([]);
 });
+
+test("a plan that stopped part way is not shown as if it were whole", async () => {
+  const { title } = await lens(`${one}\nthrow new Error("no such lamp");`);
+  expect(title).toMatch(/^1 circuit · 1 error · worst drop .* · not checked to the end$/);
+});

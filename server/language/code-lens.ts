@@ -20,6 +20,7 @@ function title(view: PlanInView): string {
     view.plan.judgement.circuits.map(({ circuit, result }) => ({ ...result.drop, circuit })),
   );
   if (worst) parts.push(worstDropInWords(worst, plainWords(worst.circuit.name)));
+  if (view.plan.judgement.problems.length > 0) parts.push("not checked to the end");
   if (!view.current) parts.push("as of the last complete text");
   return parts.join(" · ");
 }
