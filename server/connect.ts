@@ -172,7 +172,9 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
   };
 
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    const files = changes.map(({ uri }) => workspace.fromEditor(uri));
+    // An install touches thousands of files that belong to no plan, and each batch would have all folders walked again.
+    const files = changes.map(({ uri }) => workspace.fromEditor(uri)).filter((file) => !foreign.test(file));
+    if (files.length === 0) return;
     parts?.checker.changedOnDisk(files);
     parts?.plans.touched(files);
   });
@@ -225,3 +227,5 @@ const refreshRequests = {
   hints: InlayHintRefreshRequest.type,
   lenses: CodeLensRefreshRequest.type,
 };
+
+const foreign = /\/(?:node_modules|\.git)\//;

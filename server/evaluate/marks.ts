@@ -1,7 +1,16 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
+import { exportLine, type ImportLine, importLine } from "./import-lines.ts";
 import { recordedWords } from "./sandbox/read-records.ts";
 import { type LocalName, localsIn, seenIn } from "./seen-objects.ts";
+import {
+  continuesOptionalChain,
+  isDeclared,
+  isExported,
+  isObject,
+  isPlain,
+  leftOverName,
+  yieldsInside,
+} from "./syntax-questions.ts";
 import { type Insertion, TextSplices } from "./text-splices.ts";
 import { writtenInput } from "./written-input.ts";
 
@@ -37,20 +46,6 @@ export interface Site {
   readonly seen: readonly string[];
   /** What a word is given there, where the text alone tells: the call is `__written`, and its argument never evaluated. */
   readonly input?: object;
-}
-
-/** An import or a re-export. */
-interface ImportLine {
-  readonly specifier: string;
-  /** The text that names the module, with its quotes. */
-  readonly start: number;
-  readonly end: number;
-  /** Names of the other module that this line needs to run. */
-  readonly names: readonly { readonly name: string; readonly start: number; readonly end: number }[];
-  /** Everything it brings in is used as a type only, so that nothing of it need exist when the plan runs. */
-  readonly typesOnly: boolean;
-  /** It is written as `import type`, rather than having come out so because a name is not used yet. */
-  readonly typesDeclared: boolean;
 }
 
 interface Refused {
@@ -98,8 +93,9 @@ class Marking {
     for (const statement of this.#source.statements) this.#visit(statement);
     for (const node of leftOver) this.#refuse(node, leftOverName(node));
     for (const call of this.#written) this.#blankWritten(call);
+    const around = { source: this.#source, used: this.#used, splices: this.#splices };
     const imports = [
-      ...this.#importLines.map((line) => this.#importLine(line)),
+      ...this.#importLines.map((line) => importLine(line, around)),
       ...this.#exportLines.flatMap((line) => exportLine(line, this.#source)),
     ];
     return {
@@ -246,47 +242,6 @@ class Marking {
         }
       }
     }
-  }
-
-  #importLine(line: ts.ImportDeclaration): ImportLine {
-    const { importClause: clause } = line;
-    const place = specifierPlace(line.moduleSpecifier, this.#source);
-    if (!clause) return { ...place, names: [], typesOnly: false, typesDeclared: false };
-    if (clause.phaseModifier === K.TypeKeyword) {
-      return { ...place, names: [], typesOnly: true, typesDeclared: true };
-    }
-    const names: { name: string; start: number; end: number }[] = [];
-    const unused: ts.Node[] = [];
-    let kept = 0;
-    const sort = (node: ts.Identifier, whole: ts.Node, imported: string | undefined, typeOnly: boolean) => {
-      if (typeOnly || !this.#used.has(node.text)) {
-        unused.push(whole);
-        return;
-      }
-      kept++;
-      if (imported !== undefined)
-        names.push({ name: imported, start: whole.getStart(this.#source), end: whole.end });
-    };
-    if (clause.name) sort(clause.name, clause.name, "default", false);
-    const bindings = clause.namedBindings;
-    if (bindings && ts.isNamespaceImport(bindings)) sort(bindings.name, bindings, undefined, false);
-    if (bindings && ts.isNamedImports(bindings)) {
-      for (const element of bindings.elements) {
-        sort(element.name, element, (element.propertyName ?? element.name).text, element.isTypeOnly);
-      }
-    }
-    if (kept > 0) for (const node of unused) this.#blankWithComma(node);
-    // `import "./galley.ts"` is left: the circuits made there count, whoever uses its names.
-    else this.#splices.blank(clause.getStart(this.#source), line.moduleSpecifier.getStart(this.#source));
-    const typesOnly = kept === 0 && unused.length > 0 && !place.specifier.startsWith(".");
-    if (typesOnly) this.#splices.blank(line.getStart(this.#source), line.end);
-    return { ...place, names, typesOnly, typesDeclared: false };
-  }
-
-  #blankWithComma(node: ts.Node): void {
-    let end = node.end;
-    while (/\s/.test(this.#text.charAt(end))) end++;
-    this.#splices.blank(node.getStart(this.#source), this.#text[end] === "," ? end + 1 : node.end);
   }
 
   #visitExport(line: ts.ExportDeclaration): void {
@@ -614,112 +569,4 @@ const simpleTypes = new Set([K.StringKeyword, K.NumberKeyword, K.BooleanKeyword]
 
 function passed(seen: readonly string[]): string {
   return seen.length === 0 ? "" : `,${seen.join(",")}`;
-}
-
-/** The call is followed by a further link of its chain: wrapping it would end the chain early. */
-function continuesOptionalChain(node: ts.CallExpression): boolean {
-  if (!(node.flags & ts.NodeFlags.OptionalChain)) return false;
-  let outer = node.parent;
-  while (ts.isNonNullExpression(outer)) outer = outer.parent;
-  return (
-    (outer.flags & ts.NodeFlags.OptionalChain) !== 0 &&
-    (outer as Partial<ts.CallExpression>).expression?.pos === node.pos
-  );
-}
-
-/** While a generator stands still in the middle of the call, others run; the call would seem open all the while. */
-function yieldsInside(node: ts.CallExpression): boolean {
-  return node.arguments.some(function yields(argument): boolean {
-    if (argument.kind === K.YieldExpression) return true;
-    if (ts.isFunctionLike(argument)) return false;
-    if (ts.isIdentifier(argument) || ts.isLiteralExpression(argument)) return false;
-    // Yield is rare: ask the flag that the parser left rather than walk everything.
-    if (!(argument.flags & ts.NodeFlags.YieldContext)) return false;
-    return ts.forEachChild(argument, (child) => yields(child as ts.Expression) || undefined) ?? false;
-  });
-}
-
-/** Says only that something exists elsewhere, and is stripped. */
-function isDeclared(node: ts.Node): boolean {
-  const { modifiers } = node as ts.PropertyDeclaration;
-  if (!modifiers) return false;
-  return modifiers.some(
-    ({ kind }) => kind === K.DeclareKeyword || (kind === K.AbstractKeyword && ts.isPropertyDeclaration(node)),
-  );
-}
-
-function isExported(node: ts.VariableDeclaration): boolean {
-  const statement = node.parent.parent;
-  return (
-    ts.isVariableStatement(statement) &&
-    (statement.modifiers?.some(({ kind }) => kind === K.ExportKeyword) ?? false)
-  );
-}
-
-/** Its value can be read off the text: a literal, or the name of something. */
-function isPlain(node: ts.Expression): boolean {
-  switch (node.kind) {
-    case K.AsExpression:
-    case K.SatisfiesExpression:
-    case K.ParenthesizedExpression:
-    case K.NonNullExpression:
-      return isPlain((node as ts.ParenthesizedExpression).expression);
-    case K.CallExpression:
-    case K.NewExpression:
-    case K.ElementAccessExpression:
-    case K.AwaitExpression:
-    case K.ConditionalExpression:
-    case K.BinaryExpression:
-      return false;
-    default:
-      return true;
-  }
-}
-
-function isObject(node: ts.Expression): boolean {
-  const bare = bareExpression(node);
-  return ts.isObjectLiteralExpression(bare) || ts.isArrayLiteralExpression(bare);
-}
-
-function specifierPlace(specifier: ts.Expression, source: ts.SourceFile) {
-  return {
-    specifier: ts.isStringLiteralLike(specifier) ? specifier.text : specifier.getText(source),
-    start: specifier.getStart(source),
-    end: specifier.end,
-  };
-}
-
-function exportLine(line: ts.ExportDeclaration, source: ts.SourceFile): ImportLine[] {
-  const { moduleSpecifier, exportClause } = line;
-  if (!moduleSpecifier) return [];
-  const elements = exportClause && ts.isNamedExports(exportClause) ? exportClause.elements : [];
-  const names = elements
-    .filter((element) => !element.isTypeOnly)
-    .map((element) => ({
-      name: (element.propertyName ?? element.name).text,
-      start: element.getStart(source),
-      end: element.end,
-    }));
-  return [{ ...specifierPlace(moduleSpecifier, source), names, typesOnly: false, typesDeclared: false }];
-}
-
-/** What the stripping could not strip. */
-function leftOverName(node: ts.Node): string {
-  switch (node.kind) {
-    case K.EnumDeclaration:
-      return "An enum";
-    case K.ModuleDeclaration:
-      return "A namespace";
-    case K.ImportEqualsDeclaration:
-      return "import =";
-    case K.ExportAssignment:
-      return "export =";
-    case K.TypeAssertionExpression:
-      return "A type written before a value (<T>x)";
-    case K.AsExpression:
-    case K.SatisfiesExpression:
-      return "A type in the middle of a calculation, without parentheses,";
-    default:
-      return "A property declared among a constructor's parameters";
-  }
 }

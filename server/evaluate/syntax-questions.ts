@@ -1,0 +1,90 @@
+import ts from "typescript";
+import { bareExpression } from "./bare-expression.ts";
+
+const K = ts.SyntaxKind;
+
+/** The call is followed by a further link of its chain: wrapping it would end the chain early. */
+export function continuesOptionalChain(node: ts.CallExpression): boolean {
+  if (!(node.flags & ts.NodeFlags.OptionalChain)) return false;
+  let outer = node.parent;
+  while (ts.isNonNullExpression(outer)) outer = outer.parent;
+  return (
+    (outer.flags & ts.NodeFlags.OptionalChain) !== 0 &&
+    (outer as Partial<ts.CallExpression>).expression?.pos === node.pos
+  );
+}
+
+/** While a generator stands still in the middle of the call, others run; the call would seem open all the while. */
+export function yieldsInside(node: ts.CallExpression): boolean {
+  return node.arguments.some(function yields(argument): boolean {
+    if (argument.kind === K.YieldExpression) return true;
+    if (ts.isFunctionLike(argument)) return false;
+    if (ts.isIdentifier(argument) || ts.isLiteralExpression(argument)) return false;
+    // Yield is rare: ask the flag that the parser left rather than walk everything.
+    if (!(argument.flags & ts.NodeFlags.YieldContext)) return false;
+    return ts.forEachChild(argument, (child) => yields(child as ts.Expression) || undefined) ?? false;
+  });
+}
+
+/** Says only that something exists elsewhere, and is stripped. */
+export function isDeclared(node: ts.Node): boolean {
+  const { modifiers } = node as ts.PropertyDeclaration;
+  if (!modifiers) return false;
+  return modifiers.some(
+    ({ kind }) => kind === K.DeclareKeyword || (kind === K.AbstractKeyword && ts.isPropertyDeclaration(node)),
+  );
+}
+
+export function isExported(node: ts.VariableDeclaration): boolean {
+  const statement = node.parent.parent;
+  return (
+    ts.isVariableStatement(statement) &&
+    (statement.modifiers?.some(({ kind }) => kind === K.ExportKeyword) ?? false)
+  );
+}
+
+/** Its value can be read off the text: a literal, or the name of something. */
+export function isPlain(node: ts.Expression): boolean {
+  switch (node.kind) {
+    case K.AsExpression:
+    case K.SatisfiesExpression:
+    case K.ParenthesizedExpression:
+    case K.NonNullExpression:
+      return isPlain((node as ts.ParenthesizedExpression).expression);
+    case K.CallExpression:
+    case K.NewExpression:
+    case K.ElementAccessExpression:
+    case K.AwaitExpression:
+    case K.ConditionalExpression:
+    case K.BinaryExpression:
+      return false;
+    default:
+      return true;
+  }
+}
+
+export function isObject(node: ts.Expression): boolean {
+  const bare = bareExpression(node);
+  return ts.isObjectLiteralExpression(bare) || ts.isArrayLiteralExpression(bare);
+}
+
+/** What the stripping could not strip, in a builder's words. */
+export function leftOverName(node: ts.Node): string {
+  switch (node.kind) {
+    case K.EnumDeclaration:
+      return "An enum";
+    case K.ModuleDeclaration:
+      return "A namespace";
+    case K.ImportEqualsDeclaration:
+      return "import =";
+    case K.ExportAssignment:
+      return "export =";
+    case K.TypeAssertionExpression:
+      return "A type written before a value (<T>x)";
+    case K.AsExpression:
+    case K.SatisfiesExpression:
+      return "A type in the middle of a calculation, without parentheses,";
+    default:
+      return "A property declared among a constructor's parameters";
+  }
+}
