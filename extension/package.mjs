@@ -1,4 +1,4 @@
-// Packs the extension as it is in dist into extension/dist/…: `npm run package -w extension`. Prints its name and size.
+// Packs the extension as it is in dist into a .vsix beside this file: `npm run package -w extension`. Prints its name and size.
 
 import { execFileSync } from "node:child_process";
 import { readFileSync, rmSync, statSync } from "node:fs";

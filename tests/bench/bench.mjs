@@ -142,11 +142,38 @@ async function serverStart() {
     findings.push(performance.now() - before);
     server.close();
   }
-  return { "handshake answered": median(handshake), "first findings (30 circuits)": median(findings) };
+  return {
+    "extension loaded, not yet started": extensionLoad(),
+    "handshake answered": median(handshake),
+    "first findings (30 circuits)": median(findings),
+  };
+}
+
+/**
+ * What the extension costs an editor in which nobody opens a plan: loading its entry, in plain Node, with an empty `vscode` in
+ * place of the editor's. How long its activation takes in a real editor is printed by the editor's stories.
+ */
+function extensionLoad() {
+  const script = `
+    const Module = require("node:module");
+    const load = Module._load;
+    const nothing = new Proxy(function () {}, { get: (_, name) => (name === Symbol.toPrimitive ? () => "" : nothing), apply: () => nothing, construct: () => nothing });
+    Module._load = (name, ...rest) => (name === "vscode" ? nothing : load(name, ...rest));
+    const before = performance.now();
+    require(${JSON.stringify(join(house, "extension/dist/extension.cjs"))});
+    console.log(performance.now() - before);`;
+  const times = Array.from({ length: 7 }, () =>
+    Number(spawnSync(process.execPath, ["-e", script], { encoding: "utf8" }).stdout),
+  );
+  return median(times);
 }
 
 function packageBytes() {
   const bytes = {};
+  const packed = spawnSync(process.execPath, [join(house, "extension/package.mjs")], { encoding: "utf8" });
+  const vsix = /^(.*\.vsix): /m.exec(packed.stdout)?.[1];
+  if (!vsix) throw new Error(`the extension could not be packed: ${packed.stderr}`);
+  bytes["the packed extension (.vsix)"] = { plain: statSync(vsix).size, compressed: statSync(vsix).size };
   for (const room of ["server/dist", "extension/dist"]) {
     for (const name of readdirSync(join(house, room))) {
       const path = join(house, room, name);
