@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, it, test } from "vitest";
 import { judge } from "../judge.ts";
 import type { Finding } from "./finding.ts";
-import { asGiven } from "./protected-ends.ts";
+import { statedWithUnit } from "./protected-ends.ts";
 import { applyFix, recordsOf } from "./rule-tester.ts";
 
 test.each([
@@ -13,7 +13,7 @@ test.each([
   [50.0001, "50.0001 A"],
   [0.1 + 0.2, "0.3 A"],
 ])("a rating given as %d is shown as %s", (given, text) => {
-  expect(asGiven(given, "A")).toBe(text);
+  expect(statedWithUnit(given, "A")).toBe(text);
 });
 
 const rating = fc.oneof(

@@ -64,11 +64,11 @@ export interface Device {
 
 /** "The 60 A fuse", "The 60 A breaker at the far end". */
 export function theDevice({ ratingA, kind, end }: Device): string {
-  return `The ${asGiven(ratingA, "A")} ${kind}${where[end]}`;
+  return `The ${statedWithUnit(ratingA, "A")} ${kind}${where[end]}`;
 }
 
 /** A value as the plan gives it. Rounding is for results: nobody who wrote 130.5 finds it again as "131 A". */
-export function asGiven(value: number, unit: "A" | "in" | "mm"): string {
+export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
   return tellApartWithUnit(value, Number(value.toPrecision(3)), unit)[0];
 }
 

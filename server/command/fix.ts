@@ -3,6 +3,7 @@ import { chmod, readFile, realpath, rename, rm, stat, writeFile } from "node:fs/
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Edit } from "../evaluate/checked-plan.ts";
+import { PieceTable } from "../evaluate/piece-table.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { checkGroups, exitCode } from "./check.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
@@ -71,11 +72,10 @@ function shown(text: string): string {
   return text.trim() === "" ? "(nothing)" : printable(text.trim().replaceAll(/\s+/g, " "));
 }
 
-/** Edits never overlap; applied from the end, none moves another. */
 function applied(text: string, edits: readonly Edit[]): string {
-  return [...edits]
-    .sort((a, b) => b.start - a.start)
-    .reduce((result, { start, end, newText }) => result.slice(0, start) + newText + result.slice(end), text);
+  const table = new PieceTable(text);
+  table.apply(edits);
+  return table.text;
 }
 
 /**

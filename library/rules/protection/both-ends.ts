@@ -4,10 +4,10 @@ import { protectionAtEachSource } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   addingFixes,
-  asGiven,
   type Device,
   type ProtectedEnd,
   protectedEnds,
+  statedWithUnit,
   whyNoRating,
 } from "../protected-ends.ts";
 import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
@@ -38,7 +38,7 @@ export const bothEnds = defineRule<Values>({
       return [{ at: atProperty(circuit, "fedFromBothEnds"), values, fixes }];
     }),
   message: ({ device, source, wayOut: way }) =>
-    `Current can come from both ends, but only the ${asGiven(device.ratingA, "A")} ${device.kind} where the circuit starts is given; each source needs its own (${source}): ${way}.`,
+    `Current can come from both ends, but only the ${statedWithUnit(device.ratingA, "A")} ${device.kind} where the circuit starts is given; each source needs its own (${source}): ${way}.`,
 });
 
 interface Values {

@@ -1,9 +1,9 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import type { Circuit } from "../../model/circuit.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
-import { asGiven as exactly, exceeds } from "../figures.ts";
+import { asGiven, exceeds } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { asGiven, type Device, protectedEnds, theDevice } from "../protected-ends.ts";
+import { type Device, protectedEnds, statedWithUnit, theDevice } from "../protected-ends.ts";
 import { atProperty, defineRule, perCircuit } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 
@@ -44,9 +44,9 @@ export const distance = defineRule<Values>({
     }),
   message({ device, distance, limit, unit, run, sheathHelps, source }) {
     // To the full: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.
-    const most = `${exactly(limit)} ${unit}`;
+    const most = `${asGiven(limit)} ${unit}`;
     const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
-    return `${theDevice(device)} sits ${asGiven(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
+    return `${theDevice(device)} sits ${statedWithUnit(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
   },
 });
 

@@ -4,12 +4,12 @@ import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
-  asGiven,
   bestRatingFixes,
   type Device,
   type ProtectedEnd,
   protectedEnds,
   ratingFix,
+  statedWithUnit,
 } from "../protected-ends.ts";
 import { defineRule, perCircuit } from "../rule.ts";
 import { unconfirmed } from "../source-in-words.ts";
@@ -56,7 +56,7 @@ export const standardRating = defineRule<Values>({
       device.end === "protect"
         ? `No ${familyInWords(family)}`
         : `At the far end: no ${familyInWords(family)}`;
-    return `${none} is made in ${asGiven(device.ratingA, "A")}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
+    return `${none} is made in ${statedWithUnit(device.ratingA, "A")}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
   },
 });
 
