@@ -1,9 +1,11 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
+import { analyseNetwork } from "./analysis/analyse-network.ts";
+import type { Circuit, PlanModel } from "./model/circuit.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
-import type { JudgedPlan } from "./rules/rule.ts";
+import type { JudgedNetwork, JudgedPlan } from "./rules/rule.ts";
 
 /** What the engine says of a plan: what it is, what was computed, what was found. */
 export interface Judgement extends JudgedPlan {
@@ -17,9 +19,13 @@ export interface Judgement extends JudgedPlan {
  */
 export function judge(records: readonly PlanRecord[], problems: readonly PlanProblem[]): Judgement {
   const model = readModel(records);
-  const circuits = model.circuits.map((circuit) => ({ circuit, result: analyseCircuit(circuit) }));
-  const plan: JudgedPlan = { model, circuits, problems };
-  const reasons = new Map(model.circuits.map((circuit) => [circuit.record, circuit.accept]));
+  const network = model.network && { network: model.network, result: analyseNetwork(model.network) };
+  const circuits = [...loneCircuits(model), ...runsInNetwork(network)].map((circuit) => ({
+    circuit,
+    result: analyseCircuit(circuit),
+  }));
+  const plan: JudgedPlan = { model, circuits, network, problems };
+  const reasons = acceptedReasons(model);
   const findings = rules.flatMap((rule) =>
     rule.check(plan).map((found): Finding => {
       const reason = "record" in found.at ? reasons.get(found.at.record)?.[rule.id]?.trim() : undefined;
@@ -36,6 +42,35 @@ export function judge(records: readonly PlanRecord[], problems: readonly PlanPro
     }),
   );
   return { ...plan, findings: findings.sort(byPlaceThenSeverity) };
+}
+
+/** Circuits of a network that could not be read are still judged by the load that they state themselves. */
+function loneCircuits({ circuits, network }: PlanModel): readonly Circuit[] {
+  return network ? circuits.filter(({ wired }) => !wired) : circuits;
+}
+
+/**
+ * The runs of a network, each with the greatest current that flows in it for longer than a moment: in any scenario, or that
+ * the circuit itself states (a load in watts draws the most at the device's own minimum voltage).
+ * A run in which no current could be worked out is not there: voltage/collapse says why.
+ */
+function runsInNetwork(judged: JudgedNetwork | undefined): readonly Circuit[] {
+  if (!judged) return [];
+  const { network, result } = judged;
+  return network.conductors.flatMap(({ role, run }, index) => {
+    // Both conductors of a circuit are one run, and carry the same current.
+    if (role === "return") return [];
+    const worst = result.conductors[index]?.worst;
+    return worst ? [{ ...run, loadA: Math.max(run.loadA, worst.currentA) }] : [];
+  });
+}
+
+function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Circuit["accept"]> {
+  const reasons = new Map(circuits.map(({ record, accept }) => [record, accept]));
+  for (const { record, run } of network?.conductors ?? []) reasons.set(record, run.accept);
+  for (const { record, accept } of network?.parts ?? [])
+    if (!reasons.has(record)) reasons.set(record, accept);
+  return reasons;
 }
 
 const severityOrder = { error: 0, warning: 1, info: 2, hint: 3 };

@@ -4,6 +4,9 @@ import type { Circuit } from "../model/circuit.ts";
 export function sampleCircuit(change: Partial<Circuit> = {}): Circuit {
   return {
     record: 0,
+    word: "circuit",
+    wired: false,
+    statesLoad: true,
     name: "sample",
     loadA: 40,
     loadAtV: 12,

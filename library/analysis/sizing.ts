@@ -104,7 +104,8 @@ function found(ratingA: number | undefined): EndRating {
 }
 
 /** Ampacity, drop and what the device still works with. */
-function carriesLoad({ minimumV }: Circuit, { drop }: CircuitResult): boolean {
+function carriesLoad({ minimumV, word }: Circuit, { drop }: CircuitResult): boolean {
+  if (word === "cable") return !drop.overloaded;
   return (
     !drop.overloaded &&
     drop.dropPercent <= drop.dropLimitPercent &&

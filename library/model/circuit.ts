@@ -1,10 +1,20 @@
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+import type { Network } from "./network.ts";
 
 /** A circuit as it is judged: every default filled in, every unit in SI except trade sizes. */
 export interface Circuit {
   /** Index of its record in the list of {@link PlanRecord}s. */
   readonly record: number;
+  /** The word that made it. One conductor of a `cable` is judged by the same rules, except for those about drop. */
+  readonly word: "circuit" | "cable";
+  /**
+   * It hangs in a network: what flows in it was worked out there, and {@link loadA} is the greatest of that and of what the
+   * circuit itself states.
+   */
+  readonly wired: boolean;
   readonly name: string;
+  /** Whether `load` or `loadW` stands in the plan; not so for a cable, and for a circuit that ends at a part. */
+  readonly statesLoad: boolean;
   /** Current of the load, A. From `load`, or from `loadW` at {@link loadAtV}. */
   readonly loadA: number;
   /** Present when the load was given in watts. */
@@ -48,7 +58,15 @@ export interface Circuit {
   readonly partlyInvalid: boolean;
 }
 
-export type LengthProperty = "oneWayFt" | "oneWayM" | "positiveFt" | "negativeFt" | "positiveM" | "negativeM";
+export type LengthProperty =
+  | "oneWayFt"
+  | "oneWayM"
+  | "positiveFt"
+  | "negativeFt"
+  | "positiveM"
+  | "negativeM"
+  | "lengthFt"
+  | "lengthM";
 
 /** Conductor of one polarity: `parallel` wires of one size. */
 export type Conductor = { readonly parallel: number } & (
@@ -77,8 +95,12 @@ export interface BuildSettings {
 
 export interface PlanModel {
   readonly build: BuildSettings;
-  /** Circuits that could be read, in the order in which they were made. */
+  /** Circuits that could be read, in the order in which they were made; those in the network too. */
   readonly circuits: readonly Circuit[];
+  /** Undefined: the plan has none, or {@link networkUnread}. */
+  readonly network: Network | undefined;
+  /** Something of the network was refused, so that no current in it can be told; {@link invalid} says what. */
+  readonly networkUnread: boolean;
   /** Records whose circuit cannot be judged at all, with the reason spelled out by {@link invalid}. */
   readonly unjudged: readonly { readonly record: number; readonly name: string }[];
   readonly invalid: readonly InvalidValue[];

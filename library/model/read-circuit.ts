@@ -96,6 +96,9 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
   const defaultLimit = critical ? criticalDropLimit : ordinaryDropLimit;
   return {
     record: identity.index,
+    word: "circuit",
+    wired: false,
+    statesLoad: true,
     name: identity.name,
     loadA: values.load ?? values.loadW! / loadAtV,
     ...(values.loadW !== undefined && { loadW: values.loadW }),

@@ -20,5 +20,5 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
     else unjudged.push({ record: index, name: read.name });
     for (const refusal of read.invalid) invalid.push({ record: index, name: read.name, ...refusal });
   });
-  return { build: build.settings, circuits, unjudged, invalid };
+  return { build: build.settings, circuits, network: undefined, networkUnread: false, unjudged, invalid };
 }

@@ -4,11 +4,53 @@
  * finds the place again.
  */
 export interface PlanRecord {
-  readonly word: "circuit" | "build";
+  readonly word: Word;
   /** What was given to the word, copied out of the sandbox. Not checked yet; may hold {@link Strange} values. */
   readonly input: unknown;
   /** The variable's name, or the place in the file ("camper.ts line 12"), for a circuit that names itself nowhere. */
   readonly fallbackName: string;
+}
+
+/** The words that leave a record. Those of parts are also the kinds of parts, but for `motor`, which makes a load. */
+export const words = [
+  "circuit",
+  "build",
+  "cable",
+  "scenario",
+  "battery",
+  "busBar",
+  "fusePanel",
+  "disconnect",
+  "shunt",
+  "inverter",
+  "dcDcCharger",
+  "alternator",
+  "shoreCharger",
+  "solarArray",
+  "solarController",
+  "chassis",
+  "load",
+  "motor",
+  "part",
+] as const;
+
+export type Word = (typeof words)[number];
+
+/**
+ * How a record refers to a terminal of a part: `from: house.positive`. `part` counts all calls of words of the plan, from 0,
+ * and so is the index of the part's record.
+ */
+export interface WrittenTerminal {
+  readonly kind: "terminal";
+  readonly part: number;
+  readonly of: Word;
+  readonly terminal: string;
+}
+
+/** How a record refers to a whole part or circuit: `off: [fridge]`. It has more properties than these. */
+export interface WrittenReference {
+  readonly kind: Word;
+  readonly id: number;
 }
 
 /**

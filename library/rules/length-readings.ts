@@ -88,6 +88,8 @@ export const inTheOtherUnit: Record<LengthProperty, LengthProperty> = {
   positiveM: "positiveFt",
   negativeFt: "negativeM",
   negativeM: "negativeFt",
+  lengthFt: "lengthM",
+  lengthM: "lengthFt",
 };
 
 const unitInWords: Record<LengthReading["unit"], string> = {

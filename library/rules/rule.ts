@@ -1,5 +1,7 @@
 import type { CircuitResult } from "../analysis/circuit-result.ts";
+import type { NetworkResult } from "../analysis/network-result.ts";
 import type { Circuit, PlanModel } from "../model/circuit.ts";
+import type { Network } from "../model/network.ts";
 import type { PlanProblem } from "../model/record.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { At, Finding, ProposedFix, Related, Severity } from "./finding.ts";
@@ -35,13 +37,21 @@ export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | 
 /** Results in: what every rule is given. A rule computes no physics. */
 export interface JudgedPlan {
   readonly model: PlanModel;
+  /** Every run: lone circuits, circuits of the network, and its cables, each with the current that flows in it. */
   readonly circuits: readonly JudgedCircuit[];
+  /** Undefined where the plan has no network, or where it could not be read. */
+  readonly network: JudgedNetwork | undefined;
   readonly problems: readonly PlanProblem[];
 }
 
 export interface JudgedCircuit {
   readonly circuit: Circuit;
   readonly result: CircuitResult;
+}
+
+export interface JudgedNetwork {
+  readonly network: Network;
+  readonly result: NetworkResult;
 }
 
 /** Checks the shape of a rule at compile time and forgets its value type, so that rules can stand in one list. */
@@ -59,6 +69,14 @@ export function perCircuit<Values>(
     for (const found of check(judged)) all.push({ ...found, subject: judged.circuit.name });
   }
   return all;
+}
+
+/** For rules about the network: nothing where there is none. */
+export function inNetwork<Values>(
+  { network }: JudgedPlan,
+  check: (judged: JudgedNetwork) => Found<Values>[],
+): Found<Values>[] {
+  return network ? check(network) : [];
 }
 
 /** The place of a property of a circuit. */

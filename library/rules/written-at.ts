@@ -11,7 +11,9 @@ export function sizePath(circuit: Circuit): PropertyPath {
   return [circuit.conductor.system === "awg" ? "gauge" : "mm2"];
 }
 
+/** Where no load is stated, the size: it is what the current that was worked out is held against. */
 export function loadPath(circuit: Circuit): PropertyPath {
+  if (!circuit.statesLoad) return sizePath(circuit);
   return [circuit.loadW === undefined ? "load" : "loadW"];
 }
 

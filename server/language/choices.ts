@@ -39,8 +39,16 @@ export function ratingChoices(circuit: Circuit, end: "protection" | "protectionF
 function choice(written: string, circuit: Circuit): Choice {
   const result = analyseCircuit(circuit);
   const plan = {
-    model: { build: {}, circuits: [circuit], unjudged: [], invalid: [] },
+    model: {
+      build: {},
+      circuits: [circuit],
+      network: undefined,
+      networkUnread: false,
+      unjudged: [],
+      invalid: [],
+    },
     circuits: [{ circuit, result }],
+    network: undefined,
     problems: [],
   };
   const faults = rules.flatMap((rule) =>

@@ -27,6 +27,8 @@ export const voltageDrop = defineRule<Values>({
   // Needs the drop at the working temperature. An error where the device's own minimum is not met, else a warning.
   check: (plan) =>
     perCircuit(plan, ({ circuit, result: { drop } }) => {
+      // One conductor has no device at its end; the way that it is a part of is judged as a whole.
+      if (circuit.word === "cable") return [];
       const { minimumV } = circuit;
       const starved = minimumV !== undefined && exceeds(minimumV, drop.arrivingV);
       if (!starved && !exceeds(drop.dropPercent, drop.dropLimitPercent)) return [];

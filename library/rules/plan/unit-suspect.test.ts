@@ -312,7 +312,15 @@ describe("a sensible build is never doubted", () => {
         const ratingA = ratings[ratingsOver] ?? fromA;
         const circuit = { ...draft, conductor, protection: { ratingA, writtenAs: "number" as const } };
         const plan = {
-          model: { build: {}, circuits: [circuit], unjudged: [], invalid: [] },
+          model: {
+            build: {},
+            circuits: [circuit],
+            network: undefined,
+            networkUnread: false,
+            unjudged: [],
+            invalid: [],
+          },
+          network: undefined,
           circuits: [{ circuit, result: analyseCircuit(circuit) }],
           problems: [],
         };

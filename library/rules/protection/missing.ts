@@ -20,7 +20,8 @@ export const missing = defineRule<Values>({
   check: (plan) =>
     perCircuit(plan, (judged) => {
       const { circuit, result } = judged;
-      if (circuit.protection) return [];
+      // In a network a device further up may protect it: protection/unprotected-path looks.
+      if (circuit.protection || circuit.wired) return [];
       const fixes = fixesFor(judged);
       const values: Values = {
         size: sizeInWords(circuit.conductor),

@@ -1,0 +1,132 @@
+import type { NetworkTopology } from "./network/topology.ts";
+
+/** Everything that is computed of a network. All numbers unrounded; rounding belongs to whoever shows them. */
+export interface NetworkResult {
+  readonly topology: NetworkTopology;
+  /** In the order of the network's scenarios. */
+  readonly scenarios: readonly ScenarioResult[];
+  /** By conductor index. */
+  readonly conductors: readonly ConductorWorst[];
+  /** By part index. */
+  readonly parts: readonly PartWorst[];
+  /** For every load, inverter and charger input that a bank feeds: what is lost on the whole way from the bank. */
+  readonly ways: readonly WayFromBank[];
+  readonly faults: FaultResult;
+}
+
+export type ScenarioResult = SolvedScenario | UnsolvedScenario;
+
+export interface SolvedScenario {
+  readonly state: "solved";
+  /** Index in the network's scenarios. */
+  readonly scenario: number;
+  /** By terminal index, against the most negative battery terminal of its island, V; NaN where no source reaches. */
+  readonly terminalV: readonly number[];
+  /** By conductor index, A; positive from `from` to `to`. */
+  readonly conductorA: readonly number[];
+  /** By conductor index: the temperature at that current, °C, as for a circuit alone: not above the table's column. */
+  readonly conductorC: readonly number[];
+  /** By conductor index, at that temperature, Ω. */
+  readonly conductorOhm: readonly number[];
+  /**
+   * By part index, A, out of the part's positive terminal into the network: positive where it feeds (a battery that
+   * discharges, a charger's output), negative where it draws (a load, a battery that is charged). For parts that only pass
+   * current on: the current that passes from their first terminal to their second, or through a bus in all.
+   */
+  readonly partA: readonly number[];
+  /** Of chargers and controllers: what they take at their input, A. By part index; 0 for others. */
+  readonly inputA: readonly number[];
+  /** Of each part between its positive and its negative terminal (its output for chargers), V; NaN where it has none. */
+  readonly partV: readonly number[];
+  /** The greatest sum of currents at any node, A: Kirchhoff's current law asks for 0. */
+  readonly residualA: number;
+  readonly largestA: number;
+  readonly iterations: number;
+}
+
+/** No operating point: some loads would pull the voltage down without limit. */
+export interface UnsolvedScenario {
+  readonly state: "unsolved";
+  readonly scenario: number;
+  readonly why: "collapse" | "not-converged";
+  /** The greatest share of every constant power for which there still is an operating point, 0 to 1. */
+  readonly reachedShare: number;
+  /** Parts of constant power at which the voltage falls the furthest just before, worst first. */
+  readonly culprits: readonly number[];
+}
+
+/** Over all scenarios that last, so without those in which a motor starts. Undefined where none could be solved. */
+export interface ConductorWorst {
+  readonly worst: { readonly currentA: number; readonly scenario: number } | undefined;
+}
+
+export interface PartWorst {
+  /** The greatest current it feeds or passes on, A, and in which scenario. Starting motors count only here: `surge`. */
+  readonly feeds: WorstOf | undefined;
+  /** The greatest current it draws, at its input for chargers, A. */
+  readonly draws: WorstOf | undefined;
+  readonly surge: WorstOf | undefined;
+  /** The lowest voltage between its terminals, V, starting motors included. */
+  readonly lowestV: { readonly voltageV: number; readonly scenario: number } | undefined;
+}
+
+export interface WorstOf {
+  readonly currentA: number;
+  readonly scenario: number;
+}
+
+/** What is lost between a bank's terminals and a device, both polarities together, in the worst scenario. */
+export interface WayFromBank {
+  /** The device. */
+  readonly part: number;
+  readonly battery: number;
+  readonly scenario: number;
+  readonly dropV: number;
+  /** Of the system's nominal voltage. */
+  readonly dropPercent: number;
+  readonly dropLimitPercent: number;
+  /** At the device, V. */
+  readonly arrivingV: number;
+  /** What each conductor on the way adds, from the bank outwards, positive side first; conductor index and V. */
+  readonly legs: readonly { readonly conductor: number; readonly dropV: number }[];
+}
+
+/** What a dead short draws. */
+export interface FaultResult {
+  readonly devices: readonly DeviceFault[];
+  /** By conductor index. */
+  readonly conductors: readonly ConductorFault[];
+}
+
+/** Names a protective device: on a conductor, towards one of its ends. */
+export interface DevicePlace {
+  readonly conductor: number;
+  readonly end: "near" | "far";
+}
+
+export interface DeviceFault extends DevicePlace {
+  /**
+   * The greatest current through it, A: short right behind it to the bank's negative terminal, cold copper, full bank,
+   * the low end of the internal resistance, every source that can feed it.
+   */
+  readonly greatestA: number;
+  /** Parts that feed that short through it, greatest share first. */
+  readonly sources: readonly number[];
+  /** Some of it follows from an internal resistance that nobody stated. */
+  readonly estimated: boolean;
+  /**
+   * The least current through it for a short at the far end of anything it protects (up to the next device), A: return
+   * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: it protects nothing.
+   */
+  readonly least: { readonly currentA: number; readonly conductor: number } | undefined;
+  /** Conductors behind it, up to the next device. */
+  readonly behind: readonly number[];
+}
+
+export interface ConductorFault {
+  /** The greatest current in it for a short at its own beginning, A; undefined where no source reaches it. */
+  readonly greatestA: number | undefined;
+  /** Devices between it and the sources, indices in {@link FaultResult.devices}; the nearest one in each direction. */
+  readonly protectedBy: readonly number[];
+  readonly estimated: boolean;
+}
