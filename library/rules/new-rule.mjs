@@ -16,7 +16,9 @@ if (fault) {
 }
 
 const [folder, file] = id.split("/");
-const name = file.replaceAll(/-(.)/g, (_, letter) => letter.toUpperCase());
+// A single word says too little among all rules: there is a rating of buses, of panels, of disconnects.
+const nameParts = file.includes("-") ? file.split("-") : [folder, file];
+const name = nameParts.map((word, at) => (at === 0 ? word : word[0].toUpperCase() + word.slice(1))).join("");
 mkdirSync(`${here}${folder}`, { recursive: true });
 for (const [path, text] of Object.entries(filesOf())) {
   writeFileSync(`${here}${path}`, text);

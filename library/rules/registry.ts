@@ -1,8 +1,24 @@
+import { alternatorOverload } from "./alternator/overload.ts";
+import { chargeCurrent } from "./battery/charge-current.ts";
+import { dischargeCurrent } from "./battery/discharge-current.ts";
+import { parallelImbalance } from "./battery/parallel-imbalance.ts";
+import { busRating } from "./bus/rating.ts";
+import { busStuds } from "./bus/studs.ts";
+import { inputCurrent } from "./charger/input-current.ts";
 import { ambient } from "./conductor/ambient.ts";
 import { ampacity } from "./conductor/ampacity.ts";
+import { faultWithstand } from "./conductor/fault-withstand.ts";
 import { insulationNotStated } from "./conductor/insulation-not-stated.ts";
 import { minimumSize } from "./conductor/minimum-size.ts";
 import { voltageDrop } from "./conductor/voltage-drop.ts";
+import { disconnectMissing } from "./disconnect/missing.ts";
+import { disconnectRating } from "./disconnect/rating.ts";
+import { inverterSupply } from "./inverter/supply.ts";
+import { noReturn } from "./network/no-return.ts";
+import { networkShorted } from "./network/shorted.ts";
+import { twoGrounds } from "./network/two-grounds.ts";
+import { networkUnconnected } from "./network/unconnected.ts";
+import { panelRating } from "./panel/rating.ts";
 import { acceptWithoutReason } from "./plan/accept-without-reason.ts";
 import { cannotRun } from "./plan/cannot-run.ts";
 import { invalidValue } from "./plan/invalid-value.ts";
@@ -13,17 +29,43 @@ import { belowLoad } from "./protection/below-load.ts";
 import { bothEnds } from "./protection/both-ends.ts";
 import { distance } from "./protection/distance.ts";
 import { headroom } from "./protection/headroom.ts";
+import { protectionInterrupting } from "./protection/interrupting.ts";
 import { missing } from "./protection/missing.ts";
+import { protectionSelectivity } from "./protection/selectivity.ts";
 import { standardRating } from "./protection/standard-rating.ts";
+import { unprotectedPath } from "./protection/unprotected-path.ts";
+import { voltageRating } from "./protection/voltage-rating.ts";
 import type { Rule } from "./rule.ts";
+import { deviceBelowMinimum } from "./scenario/device-below-minimum.ts";
+import { shuntBypassed } from "./shunt/bypassed.ts";
+import { coldVoltage } from "./solar/cold-voltage.ts";
+import { solarConductor } from "./solar/conductor.ts";
+import { stringProtection } from "./solar/string-protection.ts";
+import { voltageCollapse } from "./voltage/collapse.ts";
 
 /** Every rule there is, by id. `new-rule.mjs` adds a line above and a line below; a test compares both with the folders. */
 export const rules: readonly Rule<unknown>[] = [
+  alternatorOverload,
+  chargeCurrent,
+  dischargeCurrent,
+  parallelImbalance,
+  busRating,
+  busStuds,
+  inputCurrent,
   ambient,
   ampacity,
+  faultWithstand,
   insulationNotStated,
   minimumSize,
   voltageDrop,
+  disconnectMissing,
+  disconnectRating,
+  inverterSupply,
+  noReturn,
+  networkShorted,
+  twoGrounds,
+  networkUnconnected,
+  panelRating,
   acceptWithoutReason,
   cannotRun,
   invalidValue,
@@ -34,8 +76,18 @@ export const rules: readonly Rule<unknown>[] = [
   bothEnds,
   distance,
   headroom,
+  protectionInterrupting,
   missing,
+  protectionSelectivity,
   standardRating,
+  unprotectedPath,
+  voltageRating,
+  deviceBelowMinimum,
+  shuntBypassed,
+  coldVoltage,
+  solarConductor,
+  stringProtection,
+  voltageCollapse,
 ];
 
 export function ruleById(id: string): Rule<unknown> | undefined {
