@@ -68,6 +68,7 @@ export const acceptableRules = [
   "protection/below-load",
   "protection/both-ends",
   "protection/distance",
+  "protection/does-not-clear",
   "protection/headroom",
   "protection/interrupting",
   "protection/missing",

@@ -25,6 +25,7 @@ export type RuleId =
   | "protection/below-load"
   | "protection/both-ends"
   | "protection/distance"
+  | "protection/does-not-clear"
   | "protection/headroom"
   | "protection/interrupting"
   | "protection/missing"

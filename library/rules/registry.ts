@@ -28,6 +28,7 @@ import { aboveConductor } from "./protection/above-conductor.ts";
 import { belowLoad } from "./protection/below-load.ts";
 import { bothEnds } from "./protection/both-ends.ts";
 import { distance } from "./protection/distance.ts";
+import { doesNotClear } from "./protection/does-not-clear.ts";
 import { headroom } from "./protection/headroom.ts";
 import { protectionInterrupting } from "./protection/interrupting.ts";
 import { missing } from "./protection/missing.ts";
@@ -35,6 +36,12 @@ import { protectionSelectivity } from "./protection/selectivity.ts";
 import { standardRating } from "./protection/standard-rating.ts";
 import { unprotectedPath } from "./protection/unprotected-path.ts";
 import { voltageRating } from "./protection/voltage-rating.ts";
+import { deviceBelowMinimum } from "./scenario/device-below-minimum.ts";
+import { shuntBypassed } from "./shunt/bypassed.ts";
+import { coldVoltage } from "./solar/cold-voltage.ts";
+import { solarConductor } from "./solar/conductor.ts";
+import { stringProtection } from "./solar/string-protection.ts";
+import { voltageCollapse } from "./voltage/collapse.ts";
 import type { Rule } from "./rule.ts";
 import { deviceBelowMinimum } from "./scenario/device-below-minimum.ts";
 import { shuntBypassed } from "./shunt/bypassed.ts";
@@ -75,6 +82,7 @@ export const rules: readonly Rule<unknown>[] = [
   belowLoad,
   bothEnds,
   distance,
+  doesNotClear,
   headroom,
   protectionInterrupting,
   missing,
