@@ -7,6 +7,8 @@ import { fileURLToPath } from "node:url";
 const here = fileURLToPath(new URL(".", import.meta.url));
 const [id = "", title = ""] = process.argv.slice(2);
 
+const importOf = /^import (?:type )?\{ \w+ \} from "\.\/([a-z/-]+)\.ts";$/;
+
 const fault = faultOf(id, title);
 if (fault) {
   console.error(
@@ -113,18 +115,22 @@ circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50 });
 function register() {
   const path = `${here}registry.ts`;
   const before = readFileSync(path, "utf8");
-  const imports = [...before.matchAll(/^import \{ (\w+) \} from "\.\/([a-z]+\/[a-z-]+)\.ts";$/gm)]
-    .map(([, rule, ruleId]) => [ruleId, rule])
-    .concat([[id, name]])
-    .sort(([one], [other]) => (one < other ? -1 : 1));
-  const after = before
-    .replace(
-      /^(import \{ \w+ \} from "\.\/[a-z]+\/[a-z-]+\.ts";\n)+/m,
-      imports.map(([ruleId, rule]) => `import { ${rule} } from "./${ruleId}.ts";\n`).join(""),
-    )
+  // The rules' own file stands among them, where its path belongs.
+  const lines = before.split("\n").filter((line) => importOf.test(line));
+  const imports = [...lines, `import { ${name} } from "./${id}.ts";`].sort((one, other) =>
+    pathIn(one) < pathIn(other) ? -1 : 1,
+  );
+  const names = imports.flatMap((line) => /^import \{ (\w+) \}/.exec(line)?.[1] ?? []);
+  const rest = before.split("\n").filter((line) => !importOf.test(line));
+  const after = [...imports, ...rest]
+    .join("\n")
     .replace(
       /(readonly Rule<unknown>\[\] = \[\n)[\s\S]*?(\n\];)/,
-      (_, start, end) => `${start}${imports.map(([, rule]) => `  ${rule},`).join("\n")}${end}`,
+      (_, start, end) => `${start}${names.map((rule) => `  ${rule},`).join("\n")}${end}`,
     );
   writeFileSync(path, after);
+}
+
+function pathIn(line) {
+  return importOf.exec(line)?.[1] ?? "";
 }

@@ -46,7 +46,7 @@ describe("new-rule.mjs", () => {
     expect(text("conductor/colour-code.test.ts")).toContain("testRule(colourCode");
     const registry = text("registry.ts");
     expect(registry).toContain('import { colourCode } from "./conductor/colour-code.ts";\n');
-    expect(registry).toMatch(/ampacity,\n {2}colourCode,\n {2}insulationNotStated,/);
+    expect(registry).toMatch(/ampacity,\n {2}colourCode,\n {2}faultWithstand,/);
     // The new rule is bundled with all others here, so its files hold together.
     expect(run("write-docs.mjs").status).toBe(0);
     expect(text("conductor/colour-code.md")).toContain(
