@@ -18,7 +18,7 @@ import { performance } from "node:perf_hooks";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { loomwrightServer, nativeTypeScript, typescriptServer } from "./peers.mjs";
-import { planText, tabularPlanText } from "./plan-text.mjs";
+import { networkPlanText, planText, tabularPlanText } from "./plan-text.mjs";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
 const sizes = [30, 300, 3000];
@@ -60,6 +60,15 @@ try {
   for (const size of sizes) {
     results.tabular[size] = await keystroke(loomwrightServer, size, tabularPlanText(size));
   }
+  results.network = {};
+  for (const [name, start] of [
+    ["loomwright", loomwrightServer],
+    ["TypeScript 7 native", nativeTypeScript],
+  ]) {
+    results.network[name] = {};
+    for (const size of sizes)
+      results.network[name][size] = await keystroke(start, size, networkPlanText(size));
+  }
   results.command = coldCheck();
   results.start = await serverStart();
   results.bytes = packageBytes();
@@ -75,6 +84,16 @@ results.bounds = [
   bound("keystroke at 300, of TypeScript 7 native", ours[300] / seven[300], 0.8),
   bound("keystroke at 3,000, of TypeScript 7 native", ours[3000] / seven[3000], 0.8),
   bound("growth exponent, 300 to 3,000 circuits", Math.log10(ours[3000] / ours[300]), 1.15),
+  bound(
+    "network of 300 branches, of TypeScript 7 native",
+    results.network.loomwright[300] / results.network["TypeScript 7 native"][300],
+    1,
+  ),
+  bound(
+    "growth exponent, network of 300 to 3,000 branches",
+    Math.log10(results.network.loomwright[3000] / results.network.loomwright[300]),
+    1.2,
+  ),
 ];
 print();
 writeFileSync(new URL("results.json", import.meta.url), `${JSON.stringify(results, null, 2)}\n`);
@@ -206,10 +225,15 @@ function print() {
   console.log(
     `${"loomwright, from a table".padEnd(28)}${sizes.map((size) => ms(results.tabular[size]).padStart(16)).join("")}`,
   );
+  console.log("\nA whole network, one-character edit to findings, median");
+  console.log(`${"".padEnd(28)}${sizes.map((size) => `${size} branches`.padStart(16)).join("")}`);
+  for (const [name, row] of Object.entries(results.network)) {
+    console.log(`${name.padEnd(28)}${sizes.map((size) => ms(row[size]).padStart(16)).join("")}`);
+  }
   console.log("\nBounds");
   for (const { what, ratio, limit, met } of results.bounds) {
     console.log(
-      `${what.padEnd(48)}${ratio.toFixed(2).padStart(6)}  at most ${limit}  ${met ? "met" : "NOT MET"}`,
+      `${what.padEnd(52)}${ratio.toFixed(2).padStart(6)}  at most ${limit}  ${met ? "met" : "NOT MET"}`,
     );
   }
   console.log("\nCold, process start included, median");

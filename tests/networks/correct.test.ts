@@ -1,0 +1,25 @@
+import { readdirSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterAll, expect, test } from "vitest";
+import { createChecker } from "../../server/evaluate/checker.ts";
+import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+
+// Small networks as a careful builder would make them: no rule may have anything to say of any of them. Adding a file adds a test.
+
+const folder = fileURLToPath(new URL("./correct/", import.meta.url));
+const plans = readdirSync(folder).filter((name) => name.endsWith(".ts"));
+
+const checker = createChecker(diskWorkspace([pathToFileURL(folder).href]));
+afterAll(() => checker.dispose());
+
+test("there are at least fifteen of them", () => expect(plans.length).toBeGreaterThanOrEqual(15));
+
+test.each(plans)("%s", async (name) => {
+  const outcome = await checker.check(pathToFileURL(`${folder}${name}`).href);
+  if (outcome.state !== "checked") throw new Error(`${name} is ${outcome.state}`);
+  const { judgement, findings } = outcome;
+  expect(findings.map(({ finding, message }) => `${finding.rule}: ${message}`)).toEqual([]);
+  expect(judgement.network?.result.scenarios.map(({ state }) => state)).toEqual(
+    judgement.network?.network.scenarios.map(() => "solved"),
+  );
+});
