@@ -84,6 +84,8 @@ export interface Protection {
   /** The same as the plan writes it, in the unit of its property: `{ distanceIn: 7 }`. Present whenever distanceM is. */
   readonly distanceGiven?: Readonly<Partial<Record<"distanceIn" | "distanceMm", number>>>;
   readonly interruptingA?: number;
+  /** The direct voltage for which it is made, as marked on it, V. */
+  readonly ratedV?: number;
 }
 
 /** What a plan says of itself as a whole. */

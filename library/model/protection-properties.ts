@@ -14,6 +14,8 @@ const properties = {
   distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), counts: false },
   // 200,000 A is the greatest interrupting rating of UL 248-15 (from memory).
   interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), counts: false },
+  // Low voltage ends at 1,500 V DC (IEC 60364-1, from memory); solar fuses are made up to there.
+  ratedV: { ...amount("a voltage", "V", { above: 0, upTo: 1_500 }), counts: false },
 };
 
 const parts = propertyTable(properties, {

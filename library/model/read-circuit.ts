@@ -163,7 +163,7 @@ function lengths(
 function protectionOf(written: WrittenProtection | undefined): Protection | null {
   if (written === undefined) return null;
   if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
-  const { ratingA, family, distanceIn, distanceMm, interruptingA } = written;
+  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV } = written;
   return {
     ratingA: ratingA!,
     writtenAs: "object",
@@ -171,6 +171,7 @@ function protectionOf(written: WrittenProtection | undefined): Protection | null
     ...(distanceIn !== undefined && { distanceM: distanceIn * metresPerInch, distanceGiven: { distanceIn } }),
     ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
     ...(interruptingA !== undefined && { interruptingA }),
+    ...(ratedV !== undefined && { ratedV }),
   };
 }
 

@@ -113,7 +113,15 @@ describe("a circuit in order", () => {
     ["stated ambient", { ambientC: 30 }, { ambientC: 30, ambientStated: true }],
     [
       "protection as an object, in inches",
-      { protect: { ratingA: 50, family: "ISO 8820-3 Type E", distanceIn: 7, interruptingA: 1000 } },
+      {
+        protect: {
+          ratingA: 50,
+          family: "ISO 8820-3 Type E",
+          distanceIn: 7,
+          interruptingA: 1000,
+          ratedV: 58,
+        },
+      },
       {
         protection: {
           ratingA: 50,
@@ -122,6 +130,7 @@ describe("a circuit in order", () => {
           distanceM: 7 * 0.0254,
           distanceGiven: { distanceIn: 7 },
           interruptingA: 1000,
+          ratedV: 58,
         },
       },
     ],
@@ -488,6 +497,16 @@ describe("amounts, on both sides of each limit", () => {
       [1, 200_000],
       [
         [200_001, "is too large"],
+        [0, "is zero"],
+        [-1, "is negative"],
+      ],
+      "judged",
+    ],
+    [
+      "ratedV",
+      [12, 1_500],
+      [
+        [1_501, "is too large"],
         [0, "is zero"],
         [-1, "is negative"],
       ],

@@ -26,11 +26,20 @@ interface ProtectionDetails {
   /**
    * The greatest current that the fuse or breaker can interrupt, A, as marked on it. Above 0, up to 200,000.
    *
-   * Left out: taken as not known. Nothing is checked against it yet.
+   * Left out: taken from the family's standard; for a breaker, a Class T fuse or no family at all, as not known.
    *
    * Example: `interruptingA: 1000`
    */
   readonly interruptingA?: number;
+  /**
+   * The direct voltage for which the fuse or breaker is made, V, as marked on it. Above 0, up to 1,500.
+   * It may not be below the circuit's nominal voltage.
+   *
+   * Left out: taken from the family's standard; where that has several, or leaves it to the marking, as not known.
+   *
+   * Example: `ratedV: 58`
+   */
+  readonly ratedV?: number;
 }
 
 interface DistanceInInches {
