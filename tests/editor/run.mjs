@@ -3,8 +3,9 @@
 
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
+import { isDebian } from "../setup/debian.mjs";
 import { CannotBeHad } from "./setup/cannot-be-had.mjs";
-import { findChromium, isDebian } from "./setup/chromium.mjs";
+import { findChromium } from "./setup/chromium.mjs";
 import { findEditor } from "./setup/editor.mjs";
 import { packExtension } from "./setup/extension.mjs";
 import { buildSuite } from "./suite/build.mjs";

@@ -1,7 +1,5 @@
-import { accessSync, constants, existsSync, readFileSync } from "node:fs";
-import { delimiter, join } from "node:path";
+import { installedProgram, installFromDebian, isDebian, isProgram } from "../../setup/debian.mjs";
 import { CannotBeHad } from "./cannot-be-had.mjs";
-import { runCommand } from "./run-command.mjs";
 
 const names = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome"];
 const macApplications = [
@@ -35,37 +33,11 @@ export async function findChromium() {
   );
 }
 
-/** Whether this is a Debian or one of its descendants: there, apt can give us everything we need. */
-export function isDebian() {
-  return (
-    existsSync("/etc/os-release") && /^ID(_LIKE)?=.*\bdebian\b/m.test(readFileSync("/etc/os-release", "utf8"))
-  );
-}
-
 function installedChromium() {
-  const folders = [...(process.env.PATH ?? "").split(delimiter), "/usr/bin", "/snap/bin"];
-  return [...folders.flatMap((folder) => names.map((name) => join(folder, name))), ...macApplications].find(
-    isProgram,
-  );
-}
-
-function isProgram(path) {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
+  return installedProgram(names, ["/usr/bin", "/snap/bin"]) ?? macApplications.find(isProgram);
 }
 
 /** With fonts: without any the workbench would show boxes in the pictures. */
 async function installWithApt() {
-  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  const asRoot = process.getuid?.() === 0 ? [] : ["sudo", "-n"];
-  const apt = (...args) => {
-    const [program, ...rest] = [...asRoot, "apt-get", ...args];
-    return runCommand(program, rest, { env });
-  };
-  await apt("update");
-  await apt("install", "-y", "--no-install-recommends", "chromium", "fonts-dejavu-core", "fonts-liberation");
+  await installFromDebian("chromium", "fonts-dejavu-core", "fonts-liberation");
 }

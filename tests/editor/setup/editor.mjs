@@ -3,8 +3,8 @@
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, symlinkSync } from "node:fs";
 import { homedir } from "node:os";
 import { join } from "node:path";
+import { runCommand } from "../../setup/run-command.mjs";
 import { CannotBeHad } from "./cannot-be-had.mjs";
-import { runCommand } from "./run-command.mjs";
 
 /** The package's version; it carries the VS Code of the line below. Both change together. */
 const packageVersion = "4.100.3";
