@@ -17,6 +17,8 @@ export function build(settings: BuildInput): BuildSettings {
 /** What {@link build} gives back: its settings, frozen. */
 export interface BuildSettings extends BuildInput {
   readonly kind: "build";
+  /** The number of the call that made it. */
+  readonly id: number;
 }
 
 /** What {@link build} is given. Every property may be left out. */
@@ -86,4 +88,12 @@ export interface BuildInput {
    * Example: `dropPercent: 5`
    */
   readonly dropPercent?: number;
+  /**
+   * The coldest day in use, °C, for what solar panels give in the cold. -60 to 50.
+   *
+   * Left out: taken as not known, and cold is not checked.
+   *
+   * Example: `lowestC: -10`
+   */
+  readonly lowestC?: number;
 }

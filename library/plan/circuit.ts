@@ -1,8 +1,21 @@
+import type { PlannedAlternator } from "./alternator.ts";
+import type { PlannedBattery } from "./battery.ts";
+import type { PlannedDcDcCharger } from "./dc-dc-charger.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
+import type { PlannedFusePanel } from "./fuse-panel.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
+import type { PlannedInverter } from "./inverter.ts";
+import type { PlannedLoad } from "./load.ts";
+import type { PlannedMotor } from "./motor.ts";
+import type { PlannedOtherPart } from "./other-part.ts";
 import type { ProtectionInput } from "./protection.ts";
-import type { RuleId } from "./rule-id.ts";
-import type { AwgSize, InsulationC, Mm2Size } from "./sizes.ts";
+import type { AcceptedFindings } from "./rule-id.ts";
+import type { RunOptions } from "./run-options.ts";
+import type { PlannedShoreCharger } from "./shore-charger.ts";
+import type { AwgSize, Mm2Size } from "./sizes.ts";
+import type { PlannedSolarArray } from "./solar-array.ts";
+import type { PlannedSolarController } from "./solar-controller.ts";
+import type { EitherTerminal, NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
 /**
@@ -18,13 +31,17 @@ export function circuit(input: CircuitInput): PlannedCircuit {
 }
 
 /** What {@link circuit} gives back: what it was given, frozen. */
-export type PlannedCircuit = CircuitInput & { readonly kind: "circuit" };
+export type PlannedCircuit = CircuitInput & {
+  readonly kind: "circuit";
+  /** The number of the call that made it. */
+  readonly id: number;
+};
 
 /** What {@link circuit} is given: one load, one length, one size, and whatever else is known. */
 export type CircuitInput = CircuitOptions & LoadInput & LengthInput & SizeInput;
 
-/** The load, in amperes or in watts. */
-export type LoadInput = LoadInWatts | LoadInAmperes;
+/** The load, in amperes or in watts, or the part that the circuit feeds. */
+export type LoadInput = LoadIsPart | LoadInWatts | LoadInAmperes;
 
 /** How long the conductors are: one way, in feet or metres, or each conductor on its own. */
 export type LengthInput = EachConductorInMetres | EachConductorInFeet | OneWayInMetres | OneWayInFeet;
@@ -35,24 +52,53 @@ export type SizeInput = MetricSize | Gauge;
 interface LoadInAmperes {
   /**
    * Current that the load draws, A: the most it draws for longer than a moment. Above 0, up to 2,000.
-   * Give `load` or `loadW`, not both; one of them is needed.
+   * Give `load`, `loadW` or `to`, and no other; one of them is needed.
    *
    * Example: `load: 40`
    */
   readonly load: number;
-  readonly loadW?: GiveOnlyOneOf.load_or_loadW;
+  readonly loadW?: GiveOnlyOneOf.load_or_loadW_or_to;
+  readonly to?: GiveOnlyOneOf.load_or_loadW_or_to;
 }
 
 interface LoadInWatts {
   /**
    * Power that the load draws, W. Above 0, up to 100,000. Turned into amperes at the device's own minimum voltage (`minimumV`)
-   * if that is stated, else at the nominal voltage: A = W / V. Give `load` or `loadW`, not both; one of them is needed.
+   * if that is stated, else at the nominal voltage: A = W / V. Give `load`, `loadW` or `to`, and no other; one of them is needed.
    *
    * Example: `loadW: 480`
    */
   readonly loadW: number;
-  readonly load?: GiveOnlyOneOf.load_or_loadW;
+  readonly load?: GiveOnlyOneOf.load_or_loadW_or_to;
+  readonly to?: GiveOnlyOneOf.load_or_loadW_or_to;
 }
+
+interface LoadIsPart {
+  /**
+   * The part that the circuit feeds, where it stands in the plan by itself: an inverter, a charger at its input, a motor. It
+   * has a plus and a minus, and both conductors of the circuit end there. Give `load`, `loadW` or `to`, and no other; one of
+   * them is needed, and `from` with it.
+   *
+   * Example: `to: inverter`
+   */
+  readonly to: FedPart;
+  readonly load?: GiveOnlyOneOf.load_or_loadW_or_to;
+  readonly loadW?: GiveOnlyOneOf.load_or_loadW_or_to;
+}
+
+/** A whole part that a circuit may end at: one with a plus and a minus. Chargers and controllers are fed at their input, panels at their feed. */
+export type FedPart =
+  | PlannedAlternator
+  | PlannedBattery
+  | PlannedDcDcCharger
+  | PlannedFusePanel
+  | PlannedInverter
+  | PlannedLoad
+  | PlannedMotor
+  | PlannedOtherPart<"positive" | "negative">
+  | PlannedShoreCharger
+  | PlannedSolarArray
+  | PlannedSolarController;
 
 interface OneWayInFeet {
   /**
@@ -150,7 +196,7 @@ interface MetricSize {
 }
 
 /** What may be said of a circuit besides its load, length and size. Every property may be left out. */
-export interface CircuitOptions {
+export interface CircuitOptions extends RunOptions {
   /**
    * What the circuit is called, in findings, lists and labels. Shown up to 80 characters.
    *
@@ -160,8 +206,25 @@ export interface CircuitOptions {
    */
   readonly name?: string;
   /**
+   * The terminal where its positive conductor begins, in a build with parts: `panel.branch`, `bus.stud`, `house.positive`.
+   * The circuit is then worked out with all the rest of the network.
+   *
+   * Left out: taken as a circuit that is checked alone.
+   *
+   * Example: `from: panel.branch`
+   */
+  readonly from?: PositiveTerminal | EitherTerminal;
+  /**
+   * The terminal where its return conductor ends: `panel.negative`, `negativeBus.stud`, `body.metal`. Only together with `from`.
+   *
+   * Left out: taken as the negative terminal of the part that `from` belongs to, if it has one.
+   *
+   * Example: `returnTo: negativeBus.stud`
+   */
+  readonly returnTo?: NegativeTerminal | EitherTerminal;
+  /**
    * The fuse or breaker that protects the conductors: its rating in A, above 0 and up to 6,000, or an object with
-   * `ratingA`, `family`, `distanceIn` or `distanceMm`, and `interruptingA`.
+   * `ratingA`, `family`, `distanceIn` or `distanceMm`, `interruptingA` and `ratedV`.
    *
    * Left out: taken as no protection at all, which is an error.
    *
@@ -219,32 +282,6 @@ export interface CircuitOptions {
    */
   readonly minimumV?: number;
   /**
-   * Temperature rating of the insulation, °C, as printed on it: 60, 70, 75, 80, 85, 90, 105, 125 or 200.
-   * Where the ampacity table has no column for it, the next lower one counts.
-   *
-   * Left out: taken from `build`, else as 75 °C, and a hint says so.
-   *
-   * Example: `insulationC: 105`
-   */
-  readonly insulationC?: InsulationC;
-  /**
-   * Whether any part of the run lies in an engine space, where conductors carry less: what they carry at 50 °C (`gauge`) or
-   * 60 °C (`mm2`). With `ambientC` as well, the smaller of the two figures counts.
-   *
-   * Left out: taken from `build`, else as false.
-   *
-   * Example: `engineSpace: true`
-   */
-  readonly engineSpace?: boolean;
-  /**
-   * Temperature of the air around the conductors, °C, on the hottest day in use. -50 to 200.
-   *
-   * Left out: taken from `build`, else as 30 °C, for which the ampacity tables are made.
-   *
-   * Example: `ambientC: 45`
-   */
-  readonly ambientC?: number;
-  /**
    * How many other loaded conductors lie in the same bundle, sheath or duct as one of this circuit's conductors.
    * The circuit's own return counts: a pair on its own is 1. A whole number, 0 to 200. Many together carry less each.
    *
@@ -254,16 +291,6 @@ export interface CircuitOptions {
    */
   readonly bundledWith?: number;
   /**
-   * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
-   * Sizes down to 18 AWG or 0.75 mm² are then in order instead of 16 AWG or 1 mm², and protection up to 40 in from the
-   * source instead of 7 in.
-   *
-   * Left out: taken as false.
-   *
-   * Example: `sheathed: true`
-   */
-  readonly sheathed?: boolean;
-  /**
    * Whether the circuit starts at a battery terminal, and not at a bus bar or panel.
    * Its protection may then be up to 72 in from there.
    *
@@ -272,14 +299,6 @@ export interface CircuitOptions {
    * Example: `fromBattery: true`
    */
   readonly fromBattery?: boolean;
-  /**
-   * How many equal wires side by side make up each conductor. A whole number, 1 to 8.
-   *
-   * Left out: taken as 1.
-   *
-   * Example: `parallel: 2`
-   */
-  readonly parallel?: number;
   /**
    * Whether current can come from both ends, as between two batteries, or a battery and a charger.
    * The conductors then need protection at both ends.
@@ -299,6 +318,3 @@ export interface CircuitOptions {
    */
   readonly accept?: AcceptedFindings;
 }
-
-/** Rule id to the builder's reason. */
-type AcceptedFindings = { readonly [Rule in RuleId]?: string };

@@ -7,8 +7,12 @@
  * documentation, and makes the compiler complain of alternatives that nobody took.
  */
 export declare enum GiveOnlyOneOf {
-  load_or_loadW = "load or loadW",
+  load_or_loadW_or_to = "load, loadW or to",
   gauge_or_mm2 = "gauge or mm2",
+  lengthFt_or_lengthM = "lengthFt or lengthM",
+  currentA_or_powerW_or_resistanceOhm = "currentA, powerW or resistanceOhm",
+  on_or_off = "on or off",
+  chargePercent_or_bankV = "chargePercent or bankV",
   oneWayFt_or_oneWayM_or_both_conductors = "oneWayFt, oneWayM, positiveFt + negativeFt or positiveM + negativeM",
   distanceIn_or_distanceMm = "distanceIn or distanceMm",
 }

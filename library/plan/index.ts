@@ -1,15 +1,54 @@
 /** The words of a plan. This is all that `import … from "loomwright"` gives. */
+export { type AlternatorInput, alternator, type PlannedAlternator } from "./alternator.ts";
+export { type BatteryInput, battery, type Chemistry, type PlannedBattery } from "./battery.ts";
 export { type BuildInput, type BuildSettings, build } from "./build.ts";
+export { type BusBarInput, type BusBarSide, busBar, type PlannedBusBar } from "./bus-bar.ts";
+export {
+  type CableEnds,
+  type CableInput,
+  type CableLength,
+  type CableOptions,
+  cable,
+  type PlannedCable,
+} from "./cable.ts";
+export { type ChassisInput, chassis, type PlannedChassis } from "./chassis.ts";
 export {
   type CircuitInput,
   type CircuitOptions,
   circuit,
+  type FedPart,
   type LengthInput,
   type LoadInput,
   type PlannedCircuit,
   type SizeInput,
 } from "./circuit.ts";
+export { type DcDcChargerInput, dcDcCharger, type PlannedDcDcCharger } from "./dc-dc-charger.ts";
+export { type DisconnectInput, disconnect, type PlannedDisconnect } from "./disconnect.ts";
+export { type FusePanelInput, fusePanel, type PlannedFusePanel } from "./fuse-panel.ts";
+export { type InverterInput, inverter, type PlannedInverter } from "./inverter.ts";
+export { type LoadOptions, type LoadPartInput, load, type PlannedLoad } from "./load.ts";
+export { type MotorInput, motor, type PlannedMotor } from "./motor.ts";
+export { type JoinInput, type OtherPartInput, type PlannedOtherPart, part } from "./other-part.ts";
+export type { PartOptions } from "./part-options.ts";
 export type { ProtectionInput } from "./protection.ts";
 export type { RuleId } from "./rule-id.ts";
+export type { RunOptions } from "./run-options.ts";
+export { type PlannedScenario, type ScenarioInput, type Switched, scenario } from "./scenario.ts";
+export { type PlannedShoreCharger, type ShoreChargerInput, shoreCharger } from "./shore-charger.ts";
+export { type PlannedShunt, type ShuntInput, shunt } from "./shunt.ts";
 export type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "./sizes.ts";
+export { type PlannedSolarArray, type SolarArrayInput, solarArray } from "./solar-array.ts";
+export {
+  type PlannedSolarController,
+  type SolarControllerInput,
+  solarController,
+} from "./solar-controller.ts";
+export type {
+  BatteryNegative,
+  BatteryPositive,
+  EitherTerminal,
+  NegativeTerminal,
+  PositiveTerminal,
+  Terminal,
+} from "./terminal.ts";
 export type { NominalVoltage } from "./voltage.ts";

@@ -38,3 +38,6 @@ export type RuleId =
   | "solar/cold-voltage"
   | "solar/conductor"
   | "solar/string-protection";
+
+/** Rule id to the builder's reason. */
+export type AcceptedFindings = { readonly [Rule in RuleId]?: string };

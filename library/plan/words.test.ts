@@ -7,8 +7,8 @@ const circuitOf = (input: unknown) => circuit(input as CircuitInput) as unknown 
 describe("what a word gives back", () => {
   it("is what it was given, and says what it is", () => {
     const given = { load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: 50 } } as const;
-    expect(circuit(given)).toEqual({ ...given, kind: "circuit" });
-    expect(build({ voltage: 24 })).toEqual({ voltage: 24, kind: "build" });
+    expect(circuit(given)).toEqual({ ...given, kind: "circuit", id: expect.any(Number) });
+    expect(build({ voltage: 24 })).toEqual({ voltage: 24, kind: "build", id: expect.any(Number) });
   });
 
   it("is a copy: later changes of the builder's object are not in it", () => {
@@ -67,12 +67,13 @@ describe("never throws, whatever it is given", () => {
       gauge: "four",
       protect: null,
       kind: "circuit",
+      id: expect.any(Number),
     });
   });
 
   it("takes the names that JavaScript itself uses as names like any other", () => {
     const made = circuitOf(JSON.parse('{"load":4,"__proto__":{"polluted":1},"constructor":"x"}'));
-    expect(Object.keys(made)).toEqual(["load", "__proto__", "constructor", "kind"]);
+    expect(Object.keys(made)).toEqual(["load", "__proto__", "constructor", "kind", "id"]);
     expect(Object.getPrototypeOf(made)).toBe(Object.prototype);
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });

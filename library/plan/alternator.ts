@@ -1,0 +1,61 @@
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { PartOptions } from "./part-options.ts";
+import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+
+/**
+ * An alternator on an engine. It gives current up to its limit while it holds its voltage.
+ *
+ * Example: `alternator({ ratedA: 90 })`
+ *
+ * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function alternator(input: AlternatorInput): PlannedAlternator {
+  return frozenPlanData(input, "alternator", terminals) as PlannedAlternator;
+}
+
+const terminals = ["positive", "negative"] as const;
+
+/** What {@link alternator} gives back: what it was given, frozen, and the terminals. */
+export interface PlannedAlternator extends AlternatorInput {
+  readonly kind: "alternator";
+  /** The number of the call that made it. */
+  readonly id: number;
+  /** Its plus. */
+  readonly positive: PositiveTerminal;
+  /** Its minus. */
+  readonly negative: NegativeTerminal;
+}
+
+/** What {@link alternator} is given. */
+export interface AlternatorInput extends PartOptions {
+  /**
+   * The most current that it gives, A, as rated. Above 0, up to 10,000. Always needed.
+   *
+   * Example: `ratedA: 90`
+   */
+  readonly ratedA: number;
+  /**
+   * The voltage that it holds, V. From 1 to 100.
+   *
+   * Left out: taken as 14.4 V for each 12 V of nominal voltage.
+   *
+   * Example: `outputV: 14.2`
+   */
+  readonly outputV?: number;
+  /**
+   * What it may give for hours, in percent of its rating. From 1 to 100.
+   *
+   * Left out: taken as 80 %.
+   *
+   * Example: `continuousPercent: 60`
+   */
+  readonly continuousPercent?: number;
+  /**
+   * Whether it limits its current by itself, whatever is connected.
+   *
+   * Left out: taken as true.
+   *
+   * Example: `selfLimiting: false`
+   */
+  readonly selfLimiting?: boolean;
+}

@@ -1,0 +1,147 @@
+import type { SizeInput } from "./circuit.ts";
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
+import type { ProtectionInput } from "./protection.ts";
+import type { AcceptedFindings } from "./rule-id.ts";
+import type { RunOptions } from "./run-options.ts";
+import type {
+  BatteryNegative,
+  BatteryPositive,
+  EitherTerminal,
+  NegativeTerminal,
+  PositiveTerminal,
+} from "./terminal.ts";
+
+/**
+ * One conductor between two terminals, with its protection. The return of what it feeds is another cable.
+ * Give one length (`lengthFt` or `lengthM`) and one size (`gauge` or `mm2`).
+ *
+ * Example: `cable({ from: house.positive, to: panel.feed, lengthFt: 4, gauge: 2, protect: 100 })`
+ *
+ * @returns The cable as plain frozen data. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function cable(input: CableInput): PlannedCable {
+  return frozenPlanData(input, "cable") as PlannedCable;
+}
+
+/** What {@link cable} gives back: what it was given, frozen. */
+export type PlannedCable = CableInput & {
+  readonly kind: "cable";
+  /** The number of the call that made it. */
+  readonly id: number;
+};
+
+/** What {@link cable} is given: two terminals, one length, one size, and whatever else is known. */
+export type CableInput = CableOptions & CableEnds & CableLength & SizeInput;
+
+/** The two terminals: both positive, both negative, or the poles of two batteries in series. */
+export type CableEnds = SeriesLinkFromMinus | SeriesLinkFromPlus | NegativeEnds | PositiveEnds;
+
+/** How long the conductor is, in feet or in metres. */
+export type CableLength = LengthInMetres | LengthInFeet;
+
+interface PositiveEnds {
+  /**
+   * The terminal where it begins. `protect` sits at this end. Always needed.
+   *
+   * Example: `from: house.positive`
+   */
+  readonly from: PositiveTerminal | EitherTerminal;
+  /**
+   * The terminal where it ends, on the same side, positive or negative, as `from`. Only the poles of two batteries in series
+   * are joined across. Always needed.
+   *
+   * Example: `to: panel.feed`
+   */
+  readonly to: PositiveTerminal | EitherTerminal;
+}
+
+interface NegativeEnds {
+  readonly from: NegativeTerminal | EitherTerminal;
+  readonly to: NegativeTerminal | EitherTerminal;
+}
+
+interface SeriesLinkFromPlus {
+  readonly from: BatteryPositive;
+  readonly to: BatteryNegative;
+}
+
+interface SeriesLinkFromMinus {
+  readonly from: BatteryNegative;
+  readonly to: BatteryPositive;
+}
+
+interface LengthInFeet {
+  /**
+   * Length of the conductor, in feet. Above 0, up to 1,000. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   *
+   * Example: `lengthFt: 4`
+   */
+  readonly lengthFt: number;
+  readonly lengthM?: GiveOnlyOneOf.lengthFt_or_lengthM;
+}
+
+interface LengthInMetres {
+  /**
+   * Length of the conductor, in metres. Above 0, up to 300. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   *
+   * Example: `lengthM: 1.2`
+   */
+  readonly lengthM: number;
+  readonly lengthFt?: GiveOnlyOneOf.lengthFt_or_lengthM;
+}
+
+/** What may be said of a cable besides its terminals, length and size. Every property may be left out. */
+export interface CableOptions extends RunOptions {
+  /**
+   * What the cable is called, in findings, lists and labels. Shown up to 80 characters.
+   *
+   * Left out: taken as the name of the variable that holds the cable, or its place in the file.
+   *
+   * Example: `name: "Panel feeder"`
+   */
+  readonly name?: string;
+  /**
+   * The fuse or breaker in it, near `from`: its rating in A, above 0 and up to 6,000, or an object with
+   * `ratingA`, `family`, `distanceIn` or `distanceMm`, and `interruptingA`. The distance is measured from the `from` end.
+   *
+   * Left out: taken as none there.
+   *
+   * Example: `protect: { ratingA: 100, family: "UL 248-15 Class T", distanceIn: 6 }`
+   */
+  readonly protect?: number | ProtectionInput;
+  /**
+   * The fuse or breaker in it, near `to`. Written like `protect`; the distance is measured from the `to` end.
+   *
+   * Left out: taken as none there.
+   *
+   * Example: `protectFarEnd: 100`
+   */
+  readonly protectFarEnd?: number | ProtectionInput;
+  /**
+   * How many other loaded conductors lie in the same bundle, sheath or duct. A whole number, 0 to 200. Many together carry
+   * less each.
+   *
+   * Left out: taken as 0, or as its own wires where it has several in `parallel`.
+   *
+   * Example: `bundledWith: 1`
+   */
+  readonly bundledWith?: number;
+  /**
+   * Whether what flows in it flows for three hours or longer at a time. Protection then aims at 125 % of it.
+   *
+   * Left out: taken from `build`, else as true.
+   *
+   * Example: `continuous: false`
+   */
+  readonly continuous?: boolean;
+  /**
+   * Findings that you accept for this cable: the rule's id, and your reason. They are then shown as accepted, with
+   * the reason, everywhere. An empty reason is an error.
+   *
+   * Left out: taken as nothing accepted.
+   *
+   * Example: `accept: { "protection/distance": "in a conduit all the way" }`
+   */
+  readonly accept?: AcceptedFindings;
+}

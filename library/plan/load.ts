@@ -1,0 +1,104 @@
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
+import type { PartOptions } from "./part-options.ts";
+import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+
+/**
+ * A load as a part with two terminals, for cables that are written one by one. Give one of `currentA`, `powerW` and
+ * `resistanceOhm`. A load on a pair of conductors of its own is shorter written as a `circuit`.
+ *
+ * Example: `load({ powerW: 60 })`
+ *
+ * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function load(input: LoadPartInput): PlannedLoad {
+  return frozenPlanData(input, "load", terminals) as PlannedLoad;
+}
+
+const terminals = ["positive", "negative"] as const;
+
+/** What {@link load} gives back: what it was given, frozen, and its terminals. */
+export type PlannedLoad = LoadPartInput & {
+  readonly kind: "load";
+  /** The number of the call that made it. */
+  readonly id: number;
+  /** Its plus. */
+  readonly positive: PositiveTerminal;
+  /** Its minus. */
+  readonly negative: NegativeTerminal;
+};
+
+/** What {@link load} is given: what it draws, in one way of three, and whatever else is known. */
+export type LoadPartInput = LoadOptions & (ConstantResistance | ConstantPower | ConstantCurrent);
+
+interface ConstantCurrent {
+  /**
+   * Current that the load draws whatever its voltage, A. Above 0, up to 2,000.
+   * Give `currentA`, `powerW` or `resistanceOhm`, and no other; one of them is needed.
+   *
+   * Example: `currentA: 4`
+   */
+  readonly currentA: number;
+  readonly powerW?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
+  readonly resistanceOhm?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
+}
+
+interface ConstantPower {
+  /**
+   * Power that the load draws whatever its voltage, W: the lower the voltage, the more current. Above 0, up to 100,000.
+   * Give `currentA`, `powerW` or `resistanceOhm`, and no other; one of them is needed.
+   *
+   * Example: `powerW: 60`
+   */
+  readonly powerW: number;
+  readonly currentA?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
+  readonly resistanceOhm?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
+}
+
+interface ConstantResistance {
+  /**
+   * Resistance of the load, Ω, as of a heater: the lower the voltage, the less current. Above 0, up to 1,000,000.
+   * Give `currentA`, `powerW` or `resistanceOhm`, and no other; one of them is needed.
+   *
+   * Example: `resistanceOhm: 0.6`
+   */
+  readonly resistanceOhm: number;
+  readonly currentA?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
+  readonly powerW?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
+}
+
+/** What may be said of loads and motors besides what they draw. Every property may be left out. */
+export interface LoadOptions extends PartOptions {
+  /**
+   * The least voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
+   *
+   * Left out: taken as not known, and only the drop in percent is checked.
+   *
+   * Example: `minimumV: 10.5`
+   */
+  readonly minimumV?: number;
+  /**
+   * Whether somebody depends on this load: navigation lights, a bilge pump, medical equipment. Less voltage drop is then allowed.
+   *
+   * Left out: taken as false.
+   *
+   * Example: `critical: true`
+   */
+  readonly critical?: boolean;
+  /**
+   * Whether the load runs for three hours or longer at a time.
+   *
+   * Left out: taken from `build`, else as true.
+   *
+   * Example: `continuous: false`
+   */
+  readonly continuous?: boolean;
+  /**
+   * The most that may be lost on the way from the bank and back, in percent of the nominal voltage. Above 0, up to 20.
+   *
+   * Left out: taken from `build`, else as 3 % when `critical`, and 10 % when not.
+   *
+   * Example: `dropLimitPercent: 5`
+   */
+  readonly dropLimitPercent?: number;
+}

@@ -1,0 +1,43 @@
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { LoadOptions } from "./load.ts";
+import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+
+/**
+ * A motor: a pump, a windlass, a compressor. What it draws while it starts counts for voltages, not for what conductors carry.
+ *
+ * Example: `motor({ runningA: 6, startingA: 30 })`
+ *
+ * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function motor(input: MotorInput): PlannedMotor {
+  return frozenPlanData(input, "motor", terminals) as PlannedMotor;
+}
+
+const terminals = ["positive", "negative"] as const;
+
+/** What {@link motor} gives back: what it was given, frozen, and its terminals. */
+export interface PlannedMotor extends MotorInput {
+  readonly kind: "motor";
+  /** The number of the call that made it. */
+  readonly id: number;
+  /** Its plus. */
+  readonly positive: PositiveTerminal;
+  /** Its minus. */
+  readonly negative: NegativeTerminal;
+}
+
+/** What {@link motor} is given. */
+export interface MotorInput extends LoadOptions {
+  /**
+   * Current that it draws while it runs, A. Above 0, up to 2,000. Always needed.
+   *
+   * Example: `runningA: 6`
+   */
+  readonly runningA: number;
+  /**
+   * Current that it draws while it starts, A. Above 0, up to 10,000. Always needed.
+   *
+   * Example: `startingA: 30`
+   */
+  readonly startingA: number;
+}

@@ -1,0 +1,72 @@
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { PartOptions } from "./part-options.ts";
+import type { EitherTerminal } from "./terminal.ts";
+
+/**
+ * Any other part that conductors land on, by its terminals, and what joins them inside: a relay, a socket, a terminal block.
+ * Each terminal has the name that you give it: `relay.in`.
+ *
+ * Example: `part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"] }] })`
+ *
+ * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function part<const Name extends string>(input: OtherPartInput<Name>): PlannedOtherPart<Name> {
+  return frozenPlanData(input, "part", namesIn(input)) as PlannedOtherPart<Name>;
+}
+
+/** What {@link part} gives back: what it was given, frozen, and its terminals. */
+export type PlannedOtherPart<Name extends string = string> = OtherPartInput<Name> & {
+  readonly kind: "part";
+  /** The number of the call that made it. */
+  readonly id: number;
+} & { readonly [Terminal in Name]: EitherTerminal };
+
+/** What {@link part} is given. */
+export interface OtherPartInput<Name extends string = string> extends PartOptions {
+  /**
+   * The names of its terminals, as texts, 1 to 100 of them. Always needed.
+   *
+   * Example: `terminals: ["in", "out"]`
+   */
+  readonly terminals: readonly Name[];
+  /**
+   * What is joined inside of it: pairs of terminals, each with its resistance in milliohms (0 where it is left out).
+   *
+   * Left out: taken as nothing joined.
+   *
+   * Example: `joins: [{ between: ["in", "out"], milliohm: 2 }]`
+   */
+  readonly joins?: readonly JoinInput<NoInfer<Name>>[];
+  /**
+   * The most that it may carry, A. Above 0, up to 10,000.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `ratedA: 80`
+   */
+  readonly ratedA?: number;
+}
+
+/** Two terminals of a part that are joined inside of it. */
+export interface JoinInput<Name extends string = string> {
+  /**
+   * The two terminals, by their names. Always needed.
+   *
+   * Example: `between: ["in", "out"]`
+   */
+  readonly between: readonly [Name, Name];
+  /**
+   * Resistance between them, milliohms. From 0 to 1,000,000.
+   *
+   * Left out: taken as 0: one piece of metal.
+   *
+   * Example: `milliohm: 2`
+   */
+  readonly milliohm?: number;
+}
+
+/** Whatever a plan in JavaScript may hand over. Read once: a getter may answer anew each time. */
+function namesIn(input: { readonly terminals?: unknown }): string[] {
+  const given: unknown = input?.terminals;
+  return Array.isArray(given) ? given.filter((name) => typeof name === "string") : [];
+}

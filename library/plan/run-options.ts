@@ -1,0 +1,49 @@
+import type { InsulationC } from "./sizes.ts";
+
+/** What may be said of the conductors of a circuit and of a cable alike: how they are made and where they lie. */
+export interface RunOptions {
+  /**
+   * Temperature rating of the insulation, °C, as printed on it: 60, 70, 75, 80, 85, 90, 105, 125 or 200.
+   * Where the ampacity table has no column for it, the next lower one counts.
+   *
+   * Left out: taken from `build`, else as 75 °C, and a hint says so.
+   *
+   * Example: `insulationC: 105`
+   */
+  readonly insulationC?: InsulationC;
+  /**
+   * Whether any part of the run lies in an engine space, where conductors carry less: what they carry at 50 °C (`gauge`) or
+   * 60 °C (`mm2`). With `ambientC` as well, the smaller of the two figures counts.
+   *
+   * Left out: taken from `build`, else as false.
+   *
+   * Example: `engineSpace: true`
+   */
+  readonly engineSpace?: boolean;
+  /**
+   * Temperature of the air around the conductors, °C, on the hottest day in use. -50 to 200.
+   *
+   * Left out: taken from `build`, else as 30 °C, for which the ampacity tables are made.
+   *
+   * Example: `ambientC: 45`
+   */
+  readonly ambientC?: number;
+  /**
+   * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
+   * Sizes down to 18 AWG or 0.75 mm² are then in order instead of 16 AWG or 1 mm², and protection up to 40 in from the
+   * source instead of 7 in.
+   *
+   * Left out: taken as false.
+   *
+   * Example: `sheathed: true`
+   */
+  readonly sheathed?: boolean;
+  /**
+   * How many equal wires side by side make up each conductor. A whole number, 1 to 8.
+   *
+   * Left out: taken as 1.
+   *
+   * Example: `parallel: 2`
+   */
+  readonly parallel?: number;
+}

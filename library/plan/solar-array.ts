@@ -1,0 +1,103 @@
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { PartOptions } from "./part-options.ts";
+import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+
+/**
+ * Solar panels that are alike: in series, in parallel, or both. Values are those of one panel at standard test conditions.
+ *
+ * Example: `solarArray({ openCircuitV: 22.5, shortCircuitA: 9.8, maxPowerV: 18.6, maxPowerA: 9.2 })`
+ *
+ * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function solarArray(input: SolarArrayInput): PlannedSolarArray {
+  return frozenPlanData(input, "solarArray", terminals) as PlannedSolarArray;
+}
+
+const terminals = ["positive", "negative"] as const;
+
+/** What {@link solarArray} gives back: what it was given, frozen, and the terminals. */
+export interface PlannedSolarArray extends SolarArrayInput {
+  readonly kind: "solarArray";
+  /** The number of the call that made it. */
+  readonly id: number;
+  /** Its plus. */
+  readonly positive: PositiveTerminal;
+  /** Its minus. */
+  readonly negative: NegativeTerminal;
+}
+
+/** What {@link solarArray} is given. */
+export interface SolarArrayInput extends PartOptions {
+  /**
+   * Open-circuit voltage of one panel, V. Above 0, up to 500. Always needed.
+   *
+   * Example: `openCircuitV: 22.5`
+   */
+  readonly openCircuitV: number;
+  /**
+   * Short-circuit current of one panel, A. Above 0, up to 100. Always needed.
+   *
+   * Example: `shortCircuitA: 9.8`
+   */
+  readonly shortCircuitA: number;
+  /**
+   * Voltage of one panel at its maximum power, V. Above 0, up to 500. Always needed.
+   *
+   * Example: `maxPowerV: 18.6`
+   */
+  readonly maxPowerV: number;
+  /**
+   * Current of one panel at its maximum power, A. Above 0, up to 100. Always needed.
+   *
+   * Example: `maxPowerA: 9.2`
+   */
+  readonly maxPowerA: number;
+  /**
+   * How the open-circuit voltage changes with temperature, in percent for each °C. Negative, from -2 to 0.
+   *
+   * Left out: taken as the table for crystalline silicon.
+   *
+   * Example: `openCircuitPercentPerC: -0.29`
+   */
+  readonly openCircuitPercentPerC?: number;
+  /**
+   * The coldest day on which the sun shines on it, °C. -60 to 50.
+   *
+   * Left out: taken from `build`; where that says nothing either, cold is not checked.
+   *
+   * Example: `lowestC: -10`
+   */
+  readonly lowestC?: number;
+  /**
+   * How many panels are in series in each string. A whole number, 1 to 50.
+   *
+   * Left out: taken as 1.
+   *
+   * Example: `series: 2`
+   */
+  readonly series?: number;
+  /**
+   * How many strings are side by side. A whole number, 1 to 50.
+   *
+   * Left out: taken as 1.
+   *
+   * Example: `parallel: 3`
+   */
+  readonly parallel?: number;
+  /**
+   * The greatest fuse that the maker allows in series with a panel, A. Above 0, up to 1,000.
+   *
+   * Left out: taken as not known.
+   *
+   * Example: `maxSeriesFuseA: 15`
+   */
+  readonly maxSeriesFuseA?: number;
+  /**
+   * The fuse in each string, A. Above 0, up to 1,000.
+   *
+   * Left out: taken as none.
+   *
+   * Example: `stringFuseA: 15`
+   */
+  readonly stringFuseA?: number;
+}

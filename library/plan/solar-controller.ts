@@ -1,0 +1,71 @@
+import { frozenPlanData } from "./frozen-copy.ts";
+import type { PartOptions } from "./part-options.ts";
+import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+
+/**
+ * A charge controller between solar panels and a battery.
+ *
+ * Example: `solarController({ maxInputV: 100, outputA: 30 })`
+ *
+ * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
+ */
+export function solarController(input: SolarControllerInput): PlannedSolarController {
+  return frozenPlanData(input, "solarController", terminals) as PlannedSolarController;
+}
+
+const terminals = ["solarPositive", "solarNegative", "positive", "negative"] as const;
+
+/** What {@link solarController} gives back: what it was given, frozen, and the terminals. */
+export interface PlannedSolarController extends SolarControllerInput {
+  readonly kind: "solarController";
+  /** The number of the call that made it. */
+  readonly id: number;
+  /** Plus of the panels. */
+  readonly solarPositive: PositiveTerminal;
+  /** Minus of the panels. */
+  readonly solarNegative: NegativeTerminal;
+  /** Plus of its output. */
+  readonly positive: PositiveTerminal;
+  /** Minus of its output. */
+  readonly negative: NegativeTerminal;
+}
+
+/** What {@link solarController} is given. */
+export interface SolarControllerInput extends PartOptions {
+  /**
+   * The greatest voltage that its input stands, V. Above 0, up to 1,000. Always needed.
+   *
+   * Example: `maxInputV: 100`
+   */
+  readonly maxInputV: number;
+  /**
+   * The most current that it gives, A. Above 0, up to 10,000. Always needed.
+   *
+   * Example: `outputA: 30`
+   */
+  readonly outputA: number;
+  /**
+   * The voltage that it holds at its output, V. From 1 to 100.
+   *
+   * Left out: taken as 14.4 V for each 12 V of nominal voltage.
+   *
+   * Example: `outputV: 14.4`
+   */
+  readonly outputV?: number;
+  /**
+   * Whether it keeps the panels at their maximum power. One that does not passes their current on as it is.
+   *
+   * Left out: taken as true.
+   *
+   * Example: `tracking: false`
+   */
+  readonly tracking?: boolean;
+  /**
+   * Efficiency in percent, from its data sheet. From 1 to 100.
+   *
+   * Left out: taken as 95 %.
+   *
+   * Example: `efficiencyPercent: 97`
+   */
+  readonly efficiencyPercent?: number;
+}
