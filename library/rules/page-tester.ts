@@ -1,5 +1,7 @@
 import { createContext, Script } from "node:vm";
-import type { PlanProblem, PlanRecord } from "../model/record.ts";
+import { type PlanProblem, type PlanRecord, type Word, words } from "../model/record.ts";
+import * as plan from "../plan/index.ts";
+import { continueNumberingAt } from "../plan/numbering.ts";
 
 /** What a plan printed on a rule's page leaves behind. For tests: the page is ours, so it needs no sandbox. */
 export interface ExampleRun {
@@ -7,28 +9,41 @@ export interface ExampleRun {
   readonly problems: readonly PlanProblem[];
 }
 
-/** Runs the plain JavaScript of a page's plan; its import of the library is left out, the two words are given. */
+/** Runs the plain JavaScript of a page's plan; its import of the library is left out, the library's words are given. */
 export function runExample(code: string): ExampleRun {
   const records: PlanRecord[] = [];
-  const record = (word: PlanRecord["word"]) => (input: unknown) => {
+  // Of the same number of lines, so that those of a stack are those of the page.
+  const body = code.replace(/^import [\s\S]*? from "loomwright";/m, (text) => text.replaceAll(/[^\n]/g, ""));
+  const recording = (word: Word) => (input: unknown) => {
     // Cloned at once, so that the data is of this realm and later changes do not reach it.
     const kept = structuredClone(input);
-    records.push({ word, input: kept, fallbackName: `circuit ${records.length + 1}` });
-    return kept;
+    const fallbackName = variableOf(body, new Error().stack ?? "") ?? `${word} ${records.length + 1}`;
+    records.push({ word, input: kept, fallbackName });
+    return makers[word](input);
   };
-  const script = new Script(code.replace(/^import .* from "loomwright";\n/m, ""));
+  continueNumberingAt(0);
   try {
-    script.runInContext(createContext({ circuit: record("circuit"), build: record("build") }), {
-      timeout: endlessAfterMs,
-    });
+    const given = Object.fromEntries(words.map((word) => [word, recording(word)]));
+    new Script(body, { filename: pageName }).runInContext(createContext(given), { timeout: endlessAfterMs });
     return { records, problems: [] };
   } catch (error) {
     return { records, problems: [problemOf(error)] };
   }
 }
 
+const makers = plan as unknown as Readonly<Record<Word, (input: unknown) => unknown>>;
+
 /** A page's plan ends at once, or never. */
 const endlessAfterMs = 500;
+
+const pageName = "page.js";
+
+/** `house`, where the call stands behind `const house = `. */
+function variableOf(code: string, stack: string): string | undefined {
+  const [, line, column] = /page\.js:(\d+):(\d+)/.exec(stack) ?? [];
+  const before = code.split("\n")[Number(line) - 1]?.slice(0, Number(column) - 1) ?? "";
+  return /\b(?:const|let) (\w+) = $/.exec(before)?.[1];
+}
 
 function problemOf(error: unknown): PlanProblem {
   // Thrown inside the context, so it is no instance of this realm's Error.

@@ -87,6 +87,56 @@ describe("a case", () => {
   });
 });
 
+describe("a case that is written as a plan", () => {
+  const feed = "circuit({ name: 'Heater', load: 40, oneWayFt: 15, gauge: 4, protect: 50, insulationC: 75 });";
+  const pump = (gauge: number) =>
+    `const pump = circuit({ load: 40, oneWayFt: 15, gauge: ${gauge}, protect: 50, insulationC: 75 });`;
+  const plan = `${feed}\n${pump(12)}`;
+  const finds = [
+    {
+      record: "pump",
+      on: "gauge",
+      message: "12 AWG may carry 25 A",
+      fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, pump: { gauge: 8 }, Heater: { gauge: 4 } } }],
+    },
+  ];
+  const speaksOnPump: RuleCase = { name: "speaks", plan, finds };
+
+  test("finds its records by name", () => {
+    expect(faultsOfCase(ampacity, speaksOnPump)).toEqual([]);
+    expect(faultsOfCase(ampacity, { name: "passes", plan: feed, finds: "nothing" })).toEqual([]);
+  });
+
+  test.each<[string, RuleCase, string]>([
+    [
+      "expects it on another record",
+      { ...speaksOnPump, finds: [{ ...finds[0]!, record: "Heater" }] },
+      'record is "pump", expected "Heater"',
+    ],
+    ["expects another number", { ...speaksOnPump, finds: [{ ...finds[0]!, record: 0 }] }, "record is 1"],
+    [
+      "expects another value of a record it names",
+      {
+        ...speaksOnPump,
+        finds: [{ ...finds[0]!, fixes: [{ title: "Use 8 AWG", gives: { pump: { gauge: 6 } } }] }],
+      },
+      'pump: gauge after "Use 8 AWG" is 8, expected 6',
+    ],
+    [
+      "names a record that is there twice",
+      { ...speaksOnPump, plan: `${plan}\n{ ${pump(4)} }` },
+      '"pump" names 2 records of the plan',
+    ],
+    [
+      "has a plan that stops",
+      { ...speaksOnPump, plan: `${plan}\nbroken;` },
+      'the plan stopped: {"rule":"plan/cannot-run","reason":"error-thrown","detail":"broken is not defined"}',
+    ],
+  ])("and %s", (_, one, fault) => {
+    expect(faultsOfCase(ampacity, one).join("\n")).toContain(fault);
+  });
+});
+
 describe("a fix", () => {
   const records = recordsOf({ circuits: [{ gauge: 12 }] });
   const before = judge(records, []).findings;

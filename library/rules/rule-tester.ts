@@ -3,6 +3,7 @@ import { describe, it } from "vitest";
 import { judge } from "../judge.ts";
 import type { PlanProblem, PlanRecord, PropertyPath } from "../model/record.ts";
 import type { At, Finding, ProposedFix, Severity } from "./finding.ts";
+import { type ExampleRun, runExample } from "./page-tester.ts";
 import type { Rule } from "./rule.ts";
 
 /**
@@ -25,6 +26,8 @@ export interface RuleCase {
   /** The plan's circuits: each a change from {@link goodCircuit}; `undefined` takes a property away. */
   readonly circuits?: readonly Input[];
   readonly build?: Input;
+  /** The plan as code instead, in plain JavaScript without its import: `const house = battery({ … }); …`. */
+  readonly plan?: string;
   /** What stopped the plan, for rules about plans that could not run. */
   readonly problems?: readonly PlanProblem[];
   /** "nothing", or the findings of this rule, in order. Findings of other rules are not looked at here. */
@@ -34,6 +37,8 @@ export interface RuleCase {
 interface ExpectedFinding {
   /** The circuit's name; the only circuit's when left out. */
   readonly subject?: string;
+  /** The record it sits on, by its name (that of its variable, if it states none) or its number; any when left out. */
+  readonly record?: string | number;
   /** The property it sits on, as it would be written: "gauge", "protect.ratingA", "" for the whole argument. */
   readonly on: string;
   /** The rule's own severity when left out. */
@@ -52,7 +57,10 @@ interface ExpectedFix {
   readonly title: string;
   /** A repair when left out. */
   readonly kind?: ProposedFix["kind"];
-  /** Properties after the fix, by path: `{ gauge: 6, "protect.ratingA": 60 }`; `undefined` for one that is gone. */
+  /**
+   * Properties after the fix, by path: `{ gauge: 6, "protect.ratingA": 60 }`; `undefined` for one that is gone. They are those
+   * of the record on which the finding sits, or of the one that is named: `{ "feed cable": { gauge: 2 } }`.
+   */
   readonly gives: Readonly<Record<string, unknown>>;
 }
 
@@ -87,12 +95,13 @@ export function faultsOfTable(rule: Rule<unknown>, cases: readonly RuleCase[]): 
 
 /** What differs between what a case expects and what the engine does. Empty: nothing. */
 export function faultsOfCase(rule: Rule<unknown>, one: RuleCase): string[] {
-  const records = recordsOf(one);
-  const problems = one.problems ?? [];
+  const { records, problems } = ranOf(one);
   const before = judge(records, problems).findings;
   const found = before.filter((finding) => finding.rule === rule.id);
   const expected = one.finds === "nothing" ? [] : one.finds;
-  const faults: string[] = [];
+  const faults = problems
+    .filter(() => one.plan !== undefined && !rule.id.startsWith("plan/"))
+    .map((problem) => `the plan stopped: ${inWords(problem)}`);
   for (let i = 0; i < Math.max(found.length, expected.length); i++) {
     const [got, wanted] = [found[i], expected[i]];
     if (!got) faults.push(`missed: "${wanted?.message}"`);
@@ -105,7 +114,14 @@ export function faultsOfCase(rule: Rule<unknown>, one: RuleCase): string[] {
   return faults;
 }
 
-/** The records a case's plan leaves behind. */
+/** What a case's plan leaves behind. */
+function ranOf(one: RuleCase): ExampleRun {
+  if (one.plan === undefined) return { records: recordsOf(one), problems: one.problems ?? [] };
+  const { records, problems } = runExample(one.plan);
+  return { records, problems: one.problems ?? problems };
+}
+
+/** The records of circuits that are written as changes from the good one. */
 export function recordsOf({ build, circuits = [{}] }: Pick<RuleCase, "build" | "circuits">): PlanRecord[] {
   return [
     ...(build ? [{ word: "build" as const, input: build, fallbackName: "build" }] : []),
@@ -136,7 +152,7 @@ export function applyFix(records: readonly PlanRecord[], fix: ProposedFix): Plan
 }
 
 function planOf(one: RuleCase): unknown {
-  return [recordsOf(one), one.problems ?? []];
+  return ranOf(one);
 }
 
 function complain(faults: readonly string[]): void {
@@ -154,6 +170,9 @@ function differences(
     if (!isDeepStrictEqual(is, should)) faults.push(`${what} is ${inWords(is)}, expected ${inWords(should)}`);
   };
   if (wanted.subject !== undefined) compare("subject", got.subject, wanted.subject);
+  const record = "record" in got.at ? got.at.record : 0;
+  if (typeof wanted.record === "number") compare("record", record, wanted.record);
+  else if (wanted.record !== undefined) compare("record", nameOf(records[record]), wanted.record);
   compare("place", placeInWords(got.at), wanted.on);
   compare("severity", got.severity, wanted.severity ?? rule.severity);
   compare("accepted", got.accepted, wanted.accepted);
@@ -170,10 +189,18 @@ function differences(
     fixes.map(({ title, kind = "repair" }) => `${title} (${kind})`),
   );
   got.fixes.forEach((fix, index) => {
-    const record = "record" in got.at ? got.at.record : 0;
-    const after = applyFix(records, fix)[record]?.input;
-    for (const [path, value] of Object.entries(fixes[index]?.gives ?? {}))
-      compare(`${path} after "${fix.title}"`, valueAt(after, path.split(".")), value);
+    const after = applyFix(records, fix);
+    const compareAll = (input: unknown, gives: object, of: string) => {
+      for (const [path, value] of Object.entries(gives))
+        compare(`${of}${path} after "${fix.title}"`, valueAt(input, path.split(".")), value);
+    };
+    for (const [key, value] of Object.entries(fixes[index]?.gives ?? {})) {
+      const named = after.filter((one) => nameOf(one) === key);
+      if (named.length > 1) faults.push(`"${key}" names ${named.length} records of the plan`);
+      const [one] = named;
+      if (one && typeof value === "object" && value !== null) compareAll(one.input, value, `${key}: `);
+      else compareAll(after[record]?.input, { [key]: value }, "");
+    }
   });
   return faults;
 }
@@ -221,6 +248,12 @@ const severities: readonly Severity[] = ["error", "warning", "info", "hint"];
 
 function samePlace(one: Finding, other: Finding): boolean {
   return isDeepStrictEqual(one.at, other.at);
+}
+
+/** As the plan states it, else that of its variable. */
+function nameOf(record: PlanRecord | undefined): string | undefined {
+  const { name } = (record?.input ?? {}) as { readonly name?: unknown };
+  return typeof name === "string" ? name : record?.fallbackName;
 }
 
 function placeInWords(at: At): string {
