@@ -1,0 +1,89 @@
+import type { Citation, Confirmed } from "./citation.ts";
+
+const nfpa70 = "NFPA 70 (National Electrical Code)";
+
+/**
+ * How much the open-circuit voltage of crystalline silicon rises where no maker's coefficient is at hand: by the lowest
+ * expected ambient. Rows as printed, whole degrees. Only the row of 1.14 was seen.
+ */
+export const coldVoltageFactors = {
+  source: {
+    document: nfpa70,
+    section: "Table 690.7(A)",
+    edition: "2023",
+    authority: "standard",
+    confirmed: "memory",
+    note: "For crystalline silicon. The factor 1.14, for -6 to -10 °C, was read in two places; the others are recalled.",
+  } satisfies Citation,
+  /** The same for the row that was read. */
+  sourceOfReadRow: {
+    document: nfpa70,
+    section: "Table 690.7(A)",
+    edition: "2023",
+    authority: "standard",
+    confirmed: "read",
+  } satisfies Citation,
+  /** From the warmest to the coldest. */
+  rows: [
+    { fromC: 24, toC: 20, factor: 1.02, confirmed: "memory" },
+    { fromC: 19, toC: 15, factor: 1.04, confirmed: "memory" },
+    { fromC: 14, toC: 10, factor: 1.06, confirmed: "memory" },
+    { fromC: 9, toC: 5, factor: 1.08, confirmed: "memory" },
+    { fromC: 4, toC: 0, factor: 1.1, confirmed: "memory" },
+    { fromC: -1, toC: -5, factor: 1.12, confirmed: "memory" },
+    { fromC: -6, toC: -10, factor: 1.14, confirmed: "read" },
+    { fromC: -11, toC: -15, factor: 1.16, confirmed: "memory" },
+    { fromC: -16, toC: -20, factor: 1.18, confirmed: "memory" },
+    { fromC: -21, toC: -25, factor: 1.2, confirmed: "memory" },
+    { fromC: -26, toC: -30, factor: 1.21, confirmed: "memory" },
+    { fromC: -31, toC: -35, factor: 1.23, confirmed: "memory" },
+    { fromC: -36, toC: -40, factor: 1.25, confirmed: "memory" },
+  ] as readonly { fromC: number; toC: number; factor: number; confirmed: Confirmed }[],
+} as const;
+
+/** A maker's coefficient for the open-circuit voltage takes the place of the table. Voc(T) = Voc(25 °C) · (1 + β (T − 25)). */
+export const coldVoltageByCoefficient: Citation = {
+  document: nfpa70,
+  section: "690.7(A)",
+  edition: "2023",
+  authority: "standard",
+  confirmed: "read",
+  note: "Read in training notes on the 2023 edition that work an example with it.",
+};
+
+/** The temperature of standard test conditions, at which panels are rated, °C. */
+export const standardTestC = 25;
+
+/** What the current of panels is multiplied by before a conductor or a fuse is chosen for it. */
+export const solarCurrentFactors = {
+  /** More sun than at standard test conditions. */
+  irradiance: 1.25,
+  irradianceSource: {
+    document: nfpa70,
+    section: "690.8(A)(1)",
+    edition: "2023",
+    authority: "standard",
+    confirmed: "read",
+    note: "The factor was read in training notes on the 2023 edition and in a list of practitioners.",
+  } satisfies Citation,
+  /** Hours on end: conductors and fuses are sized for 125 % of the greatest current. */
+  continuous: 1.25,
+  continuousSource: {
+    document: nfpa70,
+    section: "690.8(B)",
+    edition: "2023",
+    authority: "standard",
+    confirmed: "read",
+    note: "Printed together with 690.8(A)(1) as 1.56; here their product, 1.5625, is used.",
+  } satisfies Citation,
+} as const;
+
+/** Strings side by side: one that has a fault is fed backwards by the others. */
+export const stringProtectionRequired: Citation = {
+  document: nfpa70,
+  section: "690.9",
+  edition: "2023",
+  authority: "standard",
+  confirmed: "memory",
+  note: "Recalled: no protection is needed where the others together cannot push more than the conductor bears, nor more than the greatest fuse that the maker allows in series with the panel.",
+};
