@@ -53,6 +53,47 @@ export const protectionAtEachSource: Citation = {
   note: "For conductors from a battery 183.460(a) asks the same within 72 in.",
 };
 
+/** What a device is made for is at least the circuit's nominal voltage. */
+export const deviceVoltage: Citation = {
+  document: subpartI,
+  section: "183.455(d)",
+  authority: "regulation",
+  confirmed: "read",
+};
+
+/** A machine that does not limit itself is protected in the conductor that leaves it. */
+export const protectionOfMachine = {
+  source: {
+    document: subpartI,
+    section: "183.460(b)",
+    authority: "regulation",
+    confirmed: "read",
+    note: "Of the machine's greatest current at 60 °C; here of its rating.",
+  } satisfies Citation,
+  ofRatingPercent: 120,
+} as const;
+
+/** A device can interrupt the greatest current that a short right behind it draws. */
+export const breakingCapacity: Citation = {
+  document: "IEC 60364-4-43 (Protection against overcurrent)",
+  section: "434.5.1",
+  authority: "standard",
+  confirmed: "memory",
+  note: "It allows less where another device before it is able to, and lets no more energy through than both bear; that is not judged here. 33 CFR 183 asks for no figure.",
+};
+
+/** A device opens soon enough for the least current that a short behind it draws. */
+export const clearingTime = {
+  source: {
+    document: "IEC 60364-4-41 (Protection against electric shock)",
+    section: "411.3.2.3",
+    authority: "standard",
+    confirmed: "memory",
+    note: "5 s for distribution circuits of buildings. Heat has no time to leave the conductor until about then, which is what its withstand is worked out for.",
+  } satisfies Citation,
+  maxS: 5,
+} as const;
+
 /** How far from its source of power a protective device may sit, along the conductor. */
 export const protectionDistances = {
   bare: {

@@ -4,6 +4,7 @@ import { criticalDropLimit } from "../../library/standards/drop-limits.ts";
 import { minimumAwg, minimumMm2 } from "../../library/standards/minimum-sizes.ts";
 import {
   protectionDistances,
+  protectionOfMachine,
   ratingOverConductor,
   ratingOverContinuousLoad,
 } from "../../library/standards/protection-rules.ts";
@@ -27,6 +28,13 @@ describe("33 CFR 183, single figures", () => {
     expect(read("183.455(b)(1)")).toEqual({ distance_in: protectionDistances.bare.maxIn });
     expect(read("183.455(b)(2)")).toEqual({ distance_in: protectionDistances.sheathed.maxIn });
     expect(read("183.460(a)")).toEqual({ distance_in: protectionDistances.fromBattery.maxIn });
+  });
+
+  test("183.460(b): 120 % of a machine that does not limit itself", () => {
+    expect(read("183.460(b)")).toEqual({
+      max_ratio: protectionOfMachine.ofRatingPercent / 100,
+      at_degC: 60,
+    });
   });
 
   test("183.455(c)(1): 150 % below 50 V is what the law allows, 100 % what the library holds to", () => {

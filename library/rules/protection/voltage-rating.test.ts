@@ -1,15 +1,212 @@
 import { testRule } from "../rule-tester.ts";
 import { voltageRating } from "./voltage-rating.ts";
 
+// ISO 8820-3 Types C, E and F are made for 32 V and for 58 V, ISO 8820-12 Type N for 32 V alone (scopes of the standards, read).
+const small = { load: 8, gauge: 10 };
+const typeN = { ratingA: 10, family: "ISO 8820-12 Type N" };
+const typeF = { ratingA: 10, family: "ISO 8820-3 Type F" };
+
 testRule(voltageRating, [
+  { name: "12 V, and no family stated", circuits: [{}], finds: "nothing" },
+  { name: "48 V, and no family stated", circuits: [{ voltage: 48 }], finds: "nothing" },
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "exactly the voltage of the family",
+    circuits: [{ ...small, voltage: 32, protect: typeN }],
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "just above the voltage of the family",
+    circuits: [{ ...small, voltage: 32.01, protect: typeN }],
+    finds: [
+      {
+        on: "protect.family",
+        severity: "error",
+        message:
+          "The 10 A fuse is made for 32 V (ISO 8820-12 Type N), its circuit has 32.01 V (33 CFR 183.455(d)): use a 10 A fuse (ISO 8820-3 Type F, 58 V).",
+        values: { what: "made for less" },
+        fixes: [
+          {
+            title: "Use a 10 A fuse (ISO 8820-3 Type F, 58 V)",
+            gives: { protect: { ratingA: 10, family: "ISO 8820-3 Type F", ratedV: 58 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "48 V, distance and marking stay",
+    circuits: [{ ...small, voltage: 48, protect: { ...typeN, distanceIn: 4, interruptingA: 900 } }],
+    finds: [
+      {
+        on: "protect.family",
+        severity: "error",
+        message: "The 10 A fuse is made for 32 V (ISO 8820-12 Type N), its circuit has 48 V",
+        fixes: [
+          {
+            title: "Use a 10 A fuse (ISO 8820-3 Type F, 58 V)",
+            gives: {
+              "protect.distanceIn": 4,
+              "protect.family": "ISO 8820-3 Type F",
+              "protect.interruptingA": 900,
+            },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a family whose voltage is recalled, and whose rating no smaller form has",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "ISO 8820-4 Type A" } }],
+    finds: [
+      {
+        on: "protect.family",
+        severity: "error",
+        message:
+          "The 50 A fuse is made for 32 V (ISO 8820-4 Type A, unconfirmed figure), its circuit has 48 V (33 CFR 183.455(d)): use a 50 A fuse (ISO 8820-3 Type E, 58 V).",
+        fixes: [
+          {
+            title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
+            gives: { "protect.family": "ISO 8820-3 Type E" },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "made in two versions, both good for the circuit",
+    circuits: [{ ...small, voltage: 24, protect: typeF }],
+    finds: "nothing",
+  },
+  {
+    name: "made in two versions, and only one is good for 48 V",
+    circuits: [{ ...small, voltage: 48, protect: typeF }],
+    finds: [
+      {
+        on: "protect.family",
+        severity: "info",
+        message:
+          "The 10 A fuse may be one for 32 V or for 58 V (ISO 8820-3 Type F), its circuit has 48 V (33 CFR 183.455(d)): use the one for 58 V.",
+        fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: { "protect.ratedV": 58 } }],
+      },
+    ],
+  },
+  {
+    name: "the good version is stated",
+    circuits: [{ ...small, voltage: 48, protect: { ...typeF, ratedV: 58 } }],
+    finds: "nothing",
+  },
+  {
+    name: "a stated voltage of exactly the circuit's",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, ratedV: 48 } }],
+    finds: "nothing",
+  },
+  {
+    name: "a stated voltage just below the circuit's",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, ratedV: 47.9 } }],
+    finds: [
+      {
+        on: "protect.ratedV",
+        severity: "error",
+        message:
+          "The 50 A fuse is made for 47.9 V, its circuit has 48 V (33 CFR 183.455(d)): take one that is marked for 48 V DC or more, and state it (ratedV).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the wrong version is stated: the same family has the right one",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "ISO 8820-3 Type E", ratedV: 32 } }],
+    finds: [
+      {
+        on: "protect.ratedV",
+        severity: "error",
+        message: "The 50 A fuse is made for 32 V, its circuit has 48 V",
+        fixes: [
+          {
+            title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
+            gives: { "protect.family": "ISO 8820-3 Type E", "protect.ratedV": 58 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a breaker at 32 V",
+    circuits: [{ voltage: 32, protect: { ratingA: 50, family: "circuit breaker" } }],
+    finds: "nothing",
+  },
+  {
+    name: "a breaker above what every fuse is made for: its marking tells",
+    circuits: [{ voltage: 36, protect: { ratingA: 50, family: "circuit breaker" } }],
+    finds: [
+      {
+        on: "protect.family",
+        severity: "info",
+        message:
+          "The 50 A breaker may be made for less than the 36 V of its circuit (33 CFR 183.455(d)): take one that is marked for 36 V DC or more, and state it (ratedV).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a breaker whose marking is stated, and is too little",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "circuit breaker", ratedV: 24 } }],
+    finds: [
+      {
+        on: "protect.ratedV",
+        severity: "error",
+        message: "The 50 A breaker is made for 24 V, its circuit has 48 V",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a Class T fuse whose marking is stated",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "UL 248-15 Class T", ratedV: 125 } }],
+    finds: "nothing",
+  },
+  {
+    name: "both ends, one of them made for less",
+    circuits: [
+      {
+        voltage: 48,
+        fedFromBothEnds: true,
+        protect: 50,
+        protectFarEnd: { ratingA: 50, family: "ISO 8820-4 Type A" },
+      },
+    ],
+    finds: [
+      {
+        on: "protectFarEnd.family",
+        severity: "error",
+        message: "The 50 A fuse at the far end is made for 32 V",
+        fixes: [
+          {
+            title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
+            gives: { protect: 50, "protectFarEnd.family": "ISO 8820-3 Type E" },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "accepted with a reason",
+    circuits: [
+      {
+        ...small,
+        voltage: 48,
+        protect: typeF,
+        accept: { "protection/voltage-rating": "58 V ones are bought" },
+      },
+    ],
+    finds: [
+      {
+        on: "protect.family",
+        severity: "info",
+        message: "The 10 A fuse may be one for 32 V or for 58 V",
+        fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: {} }],
+        accepted: "58 V ones are bought",
+      },
+    ],
   },
 ]);

@@ -1,23 +1,145 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../analysis/choose-device.ts";
+import type { Family } from "../../analysis/made-ratings.ts";
+import { deviceVoltage } from "../../standards/protection-rules.ts";
+import { chosenChanges, chosenInWords, chosenKind } from "../chosen-device.ts";
+import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { type Device, type ProtectedEnd, protectedEnds, theDevice } from "../protected-ends.ts";
+import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
+import { sourceInWords, unconfirmed } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
 
 export const voltageRating = defineRule<Values>({
   id: "protection/voltage-rating",
-  title: "Rated below the voltage of the system",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  title: "Fuse or breaker made for less voltage",
+  severity: "error",
+  why: "A fuse that opens at more volts than it is made for does not put its arc out: the current goes on, through a burning fuse.",
+  sources: [deviceVoltage],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the voltages in which families are made. An error where the device is made for less, else advice on what to buy.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    perCircuit(plan, (judged) =>
+      protectedEnds(judged).flatMap((end) => {
+        const found = judgedByMarking(judged, end) ?? judgedByFamily(judged, end);
+        return found ? [{ ...found, at: atProperty(judged.circuit, end.device.end, found.on) }] : [];
+      }),
+    ),
+  message({ what, device, family, systemV, madeForV, source, wayOut: way, ...values }) {
+    const which = family ? ` (${family}${values.unconfirmed ? `, ${unconfirmed}` : ""})` : "";
+    const [made, system] = tellApartWithUnit(madeForV.at(-1) ?? 0, systemV, "V");
+    switch (what) {
+      case "made for less":
+        return `${theDevice(device)} is made for ${made}${which}, its circuit has ${system} (${source}): ${way}.`;
+      case "made for both": {
+        const versions = madeForV.map((voltage) => withUnit(voltage, "V")).join(" or for ");
+        return `${theDevice(device)} may be one for ${versions}${which}, its circuit has ${system} (${source}): ${way}.`;
+      }
+      case "told by its marking":
+        return `${theDevice(device)} may be made for less than the ${system} of its circuit (${source}): ${way}.`;
+    }
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly what: "made for less" | "made for both" | "told by its marking";
+  readonly device: Device;
+  /** Absent where the plan states the voltage itself. */
+  readonly family?: Family;
+  readonly systemV: number;
+  /** Voltages for which it is made, from the least to the greatest, V; empty where only its marking tells. */
+  readonly madeForV: readonly number[];
+  /** They were recalled, not read. */
+  readonly unconfirmed: boolean;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+interface FoundAtEnd {
+  readonly on: "family" | "ratedV";
+  readonly severity?: "info";
+  readonly values: Values;
+  readonly fixes: ProposedFix[];
+}
+
+/** The voltage that the plan states counts before anything that its family says. Undefined: there is nothing wrong with it. */
+function judgedByMarking(judged: JudgedCircuit, end: ProtectedEnd): FoundAtEnd | undefined {
+  const { systemV } = judged.circuit;
+  const { ratedV } = end.protection;
+  if (ratedV === undefined || !exceeds(systemV, ratedV)) return undefined;
+  const fixes = otherDevice(judged, end);
+  return {
+    on: "ratedV",
+    values: {
+      what: "made for less",
+      device: end.device,
+      systemV,
+      madeForV: [ratedV],
+      unconfirmed: false,
+      source: sourceInWords(deviceVoltage),
+      wayOut: wayOut(fixes, oneThatIsMarked(systemV)),
+    },
+    fixes,
+  };
+}
+
+function judgedByFamily(judged: JudgedCircuit, end: ProtectedEnd): FoundAtEnd | undefined {
+  const { systemV } = judged.circuit;
+  const { family, ratedV } = end.protection;
+  if (!family || ratedV !== undefined) return undefined;
+  const { ratedVoltagesV, ratedVoltageConfirmed } = familyData(family);
+  const told = {
+    device: end.device,
+    family,
+    systemV,
+    madeForV: ratedVoltagesV,
+    unconfirmed: ratedVoltageConfirmed === "memory",
+    source: sourceInWords(deviceVoltage),
+  };
+  const needed = voltageToState(family, systemV);
+  if (needed === "none") {
+    const fixes = otherDevice(judged, end);
+    const way = wayOut(fixes, oneThatIsMarked(systemV));
+    return { on: "family", values: { ...told, what: "made for less", wayOut: way }, fixes };
+  }
+  if (needed !== undefined) {
+    const fixes = [theOneFor(judged, end, needed)];
+    const values: Values = { ...told, what: "made for both", wayOut: wayOut(fixes, "") };
+    return { on: "family", severity: "info", values, fixes };
+  }
+  if (ratedVoltagesV.length > 0 || !exceeds(systemV, leastRatedV)) return undefined;
+  const values: Values = { ...told, what: "told by its marking", wayOut: oneThatIsMarked(systemV) };
+  return { on: "family", severity: "info", values, fixes: [] };
+}
+
+function oneThatIsMarked(systemV: number): string {
+  return `take one that is marked for ${withUnit(systemV, "V")} DC or more, and state it (ratedV)`;
+}
+
+/** A suggestion, never a repair: the plan would only say so; it must then really be bought. */
+function theOneFor({ circuit }: JudgedCircuit, { device }: ProtectedEnd, ratedV: number): ProposedFix {
+  return {
+    title: `Use the one for ${withUnit(ratedV, "V")}`,
+    kind: "suggestion",
+    changes: [{ do: "set", record: circuit.record, path: [device.end, "ratedV"], value: ratedV }],
+  };
+}
+
+/**
+ * The same rating in a family that is made for the voltage and interrupts no less. Nothing where it is not known what the
+ * device that is there can interrupt.
+ */
+function otherDevice({ circuit }: JudgedCircuit, { device, protection }: ProtectedEnd): ProposedFix[] {
+  const { ratingA, family, interruptingA } = protection;
+  const interruptA = interruptingA ?? (family && familyData(family).breakingCapacityA);
+  if (!interruptA) return [];
+  const chosen = chooseDevice({ ratingA, systemV: circuit.systemV, interruptA }, family);
+  if (!chosen || chosenKind(chosen) === "suggestion") return [];
+  return [
+    {
+      title: `Use ${chosenInWords(chosen)}`,
+      kind: "repair",
+      changes: chosenChanges(chosen, { record: circuit.record, end: device.end }),
+    },
+  ];
 }
