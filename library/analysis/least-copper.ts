@@ -1,0 +1,97 @@
+/** One run on a way, and what each size that it may get would cost and lose. */
+export interface LegChoices {
+  /** At least one; in any order. The first stands for the run as it is, whatever the others are. */
+  readonly choices: readonly LegChoice[];
+}
+
+export interface LegChoice {
+  /** Copper of the whole run, mm²·m: every conductor of it, also one that is not on this way. */
+  readonly copperMm2M: number;
+  /** What the run loses of the way's voltage, V. */
+  readonly dropV: number;
+}
+
+/**
+ * Which choice to take for each leg, so that the sum of all drops is at most `allowedV` and the copper is the least there is.
+ * Of equal copper the one with the smaller drop. Undefined: no combination is enough.
+ *
+ * Exact. Legs are taken one after the other; of all combinations so far only those are kept that no other beats in both
+ * copper and drop, that can still come within the limit, and that can still be cheaper than the best known answer. With
+ * made sizes in a geometric row this keeps some hundreds of combinations for ten legs, where brute force has 14¹⁰.
+ */
+export function leastCopper(legs: readonly LegChoices[], allowedV: number): readonly number[] | undefined {
+  const leastDropV = fromEach(legs, ({ choices }) => Math.min(...choices.map(({ dropV }) => dropV)));
+  const leastCopperMm2M = fromEach(legs, ({ choices }) =>
+    Math.min(...choices.map(({ copperMm2M }) => copperMm2M)),
+  );
+  const enoughMm2M = copperOfThinnestEqual(legs, allowedV);
+  let kept: Combination[] = [{ copperMm2M: 0, dropV: 0, before: undefined, choice: -1 }];
+  legs.forEach(({ choices }, index) => {
+    const grown = kept.flatMap((before) =>
+      choices.map(
+        ({ copperMm2M, dropV }, choice): Combination => ({
+          copperMm2M: before.copperMm2M + copperMm2M,
+          dropV: before.dropV + dropV,
+          before,
+          choice,
+        }),
+      ),
+    );
+    const restV = leastDropV[index + 1] ?? 0;
+    const restMm2M = leastCopperMm2M[index + 1] ?? 0;
+    kept = unbeaten(
+      grown.filter(
+        ({ copperMm2M, dropV }) => dropV + restV <= allowedV && copperMm2M + restMm2M <= enoughMm2M,
+      ),
+    );
+  });
+  // Sorted by copper, and all within the limit.
+  return kept[0] && choicesOf(kept[0]);
+}
+
+interface Combination extends LegChoice {
+  readonly before: Combination | undefined;
+  /** Index among the choices of the last leg. */
+  readonly choice: number;
+}
+
+/** The sum of a figure over the legs from each one on; 0 behind the last. */
+function fromEach(legs: readonly LegChoices[], figure: (leg: LegChoices) => number): number[] {
+  const sums = [0];
+  for (const leg of legs.toReversed()) sums.unshift((sums[0] ?? 0) + figure(leg));
+  return sums;
+}
+
+/**
+ * Copper of some answer that is enough, so that the search need not look at dearer ones: every leg loses at most the same
+ * share of what it loses as it is. Infinity where none of these is enough.
+ */
+function copperOfThinnestEqual(legs: readonly LegChoices[], allowedV: number): number {
+  const nowV = legs.reduce((sum, { choices }) => sum + (choices[0]?.dropV ?? 0), 0);
+  const share = allowedV / nowV;
+  let copperMm2M = 0;
+  for (const { choices } of legs) {
+    const mostV = share * (choices[0]?.dropV ?? 0);
+    const enough = choices.filter(({ dropV }) => dropV <= mostV);
+    copperMm2M += Math.min(...enough.map((choice) => choice.copperMm2M));
+  }
+  // Sums in another order differ by rounding.
+  return copperMm2M * (1 + 1e-9);
+}
+
+/** By rising copper and falling drop, each better than all before it in drop. */
+function unbeaten(combinations: Combination[]): Combination[] {
+  combinations.sort((one, other) => one.copperMm2M - other.copperMm2M || one.dropV - other.dropV);
+  let leastV = Number.POSITIVE_INFINITY;
+  return combinations.filter(({ dropV }) => {
+    if (dropV >= leastV) return false;
+    leastV = dropV;
+    return true;
+  });
+}
+
+function choicesOf(last: Combination): number[] {
+  const choices: number[] = [];
+  for (let at: Combination | undefined = last; at?.before; at = at.before) choices.unshift(at.choice);
+  return choices;
+}
