@@ -75,6 +75,7 @@ test("lists end in and, long ones in how many more", () => {
 test("places: the terminal that a cable names, a circuit as a whole where it names none", () => {
   expect(atEnd(conductor("cable", "feed"), "to")).toEqual({ record: 7, path: ["to"] });
   expect(atEnd(conductor("positive", "Fridge"), "from")).toEqual({ record: 7, path: ["from"] });
+  expect(atEnd(conductor("return", "Fridge"), "to")).toEqual({ record: 7, path: ["returnTo"] });
   expect(atEnd(conductor("return", "Fridge"), "from")).toEqual({ record: 7, path: [] });
   expect(relatedPart(part("battery", "house"))).toEqual({
     at: { record: 3, path: [] },

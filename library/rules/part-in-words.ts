@@ -61,14 +61,12 @@ export function atConductor(conductor: NetworkConductor, ...path: string[]): At 
   return { record: conductor.record, path };
 }
 
-/**
- * Where the conductor names the terminal at one of its ends: `to` of a cable. A circuit's return has only `returnTo`, and
- * not always that; then it is the circuit as a whole.
- */
+/** Where the conductor names the terminal at one of its ends: `from` or `to` of a cable, `from` or `returnTo` of a circuit. */
 export function atEnd(conductor: NetworkConductor, end: "from" | "to"): At {
-  return conductor.role === "cable" || (conductor.role === "positive" && end === "from")
-    ? atConductor(conductor, end)
-    : atConductor(conductor);
+  if (conductor.role === "cable") return atConductor(conductor, end);
+  if (conductor.role === "return")
+    return end === "to" ? atConductor(conductor, "returnTo") : atConductor(conductor);
+  return end === "from" ? atConductor(conductor, "from") : atConductor(conductor);
 }
 
 export function relatedPart(part: Part, text: string = partInWords(part)): Related {

@@ -1,23 +1,95 @@
+import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
+import { linksOf } from "../../analysis/network/joined.ts";
+import type { Network } from "../../model/network.ts";
+import type { At, Related } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import {
+  atEnd,
+  atPart,
+  conductorInWords,
+  listInWords,
+  partInWords,
+  relatedConductor,
+  relatedPart,
+} from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 
 export const noReturn = defineRule<Values>({
   id: "network/no-return",
   title: "No way back to the source",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  severity: "error",
+  why: "Current only flows in a closed loop: without a return to the source that feeds it, a device does not work, or finds a way back through metal that was never meant to carry it.",
+  sources: [ownRequirement("Kirchhoff's current law asks for it: what leaves a source comes back to it.")],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
-  check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+  // Needs what is joined to what. One finding for each piece of metal that leads nowhere, however much hangs on it.
+  check: (plan) => inNetwork(plan, check),
+  message({ hanging, end, wrongSource, isSource }) {
+    if (wrongSource)
+      return `The negative of ${hanging} leads to ${wrongSource}, not back to what feeds it: join it to the negative side of its own source.`;
+    if (isSource)
+      return "It feeds something, but its negative terminal leads nowhere, so nothing can come back to it: join its negative terminal to the return.";
+    if (end === "itself")
+      return "Its negative terminal leads nowhere, so nothing can flow in it: join it to the negative side of the source that feeds it.";
+    return `Leads nowhere: the return of ${hanging} ends here and does not reach the negative side of a source. Join it to one.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  /** What has no way back, in words. */
+  readonly hanging: string;
+  /** Whether the finding sits on the part itself or on what its return ends at. */
+  readonly end: "itself" | "hub";
+  /** The source whose terminal the return leads to, though it is not the one that feeds it. */
+  readonly wrongSource?: string;
+  readonly isSource: boolean;
 }
+
+function check({ network }: JudgedNetwork): Found<Values>[] {
+  return feedingOf(network).withoutReturn.flatMap((dead) =>
+    dead.wrongSource || !dead.hub
+      ? dead.hanging.map((_, index) => onPart(network, dead, index))
+      : [onHub(network, dead)],
+  );
+}
+
+/** Where the conductor at its negative terminal leads, else the part itself. */
+function onPart(network: Network, dead: DeadEnd, index: number): Found<Values> {
+  const { part, negative, does } = dead.hanging[index] as DeadEnd["hanging"][number];
+  const first = linksOf(network)[negative]?.find(({ conductor }) => conductor >= 0);
+  const conductor = first && network.conductors[first.conductor];
+  const at: At =
+    dead.wrongSource && conductor
+      ? atEnd(conductor, conductor.from === negative ? "to" : "from")
+      : atPart(part);
+  const related: Related[] = dead.wrongSource ? [relatedPart(dead.wrongSource)] : [];
+  if (conductor) related.push(relatedConductor(conductor, `${conductorInWords(conductor)}, its return`));
+  return {
+    subject: part.name,
+    at,
+    values: {
+      hanging: partInWords(part),
+      end: "itself",
+      ...(dead.wrongSource ? { wrongSource: partInWords(dead.wrongSource) } : {}),
+      isSource: does === "feeds",
+    },
+    related,
+  };
+}
+
+function onHub(network: Network, { hub, hanging }: DeadEnd): Found<Values> {
+  const part = hub ?? (hanging[0] as DeadEnd["hanging"][number]).part;
+  return {
+    subject: part.name,
+    at: atPart(part),
+    values: {
+      hanging: listInWords(hanging.map((pole) => partInWords(pole.part))),
+      end: "hub",
+      isSource: false,
+    },
+    related: hanging.slice(0, mostRelated).map((pole) => relatedPart(network.parts[pole.part.index] ?? part)),
+  };
+}
+
+/** Twenty loads on one panel are named by their number, not one by one. */
+const mostRelated = 5;

@@ -1,23 +1,61 @@
+import { type Bonds, doubleBonds } from "../../analysis/network/bonds.ts";
+import { withUnit } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atEnd, conductorInWords, listInWords, partInWords, relatedConductor } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+
+const oneBond = ownRequirement(
+  "One place at which the negative side meets hull, frame or body, so that return current stays in the conductors.",
+);
 
 export const twoGrounds = defineRule<Values>({
   id: "network/two-grounds",
-  title: "Bonded to the metal twice",
+  title: "Negative side bonded to metal twice",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  why: "Between two bonds the metal lies beside the negative conductors and carries part of their current: through hinges, hulls and engine mounts, where it corrodes and disturbs.",
+  sources: [oneBond],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what is joined to what without the metal, and the worst current of each bond.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) => doubleBonds(judged.network).flatMap((bonds) => finding(judged, bonds))),
+  message: ({ chassis, others, carriesA, source }) => {
+    const carries = carriesA === undefined ? "" : `; up to ${withUnit(carriesA, "A")} go through this one`;
+    return `Bonds the negative side to ${chassis} once more beside ${others}, so return current shares the metal${carries}. Leave one bond (${source}).`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly chassis: string;
+  /** The other bonds. */
+  readonly others: string;
+  /** The greatest current in this one, A; absent where none could be worked out. */
+  readonly carriesA?: number;
+  readonly source: string;
+}
+
+/** On the last one that the plan adds; which one is too many, only the builder knows. */
+function finding({ network, result }: JudgedNetwork, { chassis, conductors }: Bonds): Found<Values>[] {
+  const index = Math.max(...conductors);
+  const conductor = network.conductors[index];
+  if (!conductor) return [];
+  const others = conductors
+    .filter((other) => other !== index)
+    .flatMap((other) => network.conductors[other] ?? []);
+  const worst = result.conductors[index]?.worst;
+  const atMetal = conductor.to === chassis.terminals.bond || conductor.to === chassis.terminals.metal;
+  return [
+    {
+      subject: conductor.name,
+      at: atEnd(conductor, atMetal ? "to" : "from"),
+      values: {
+        chassis: partInWords(chassis),
+        others: listInWords(others.map(conductorInWords)),
+        ...(worst ? { carriesA: worst.currentA } : {}),
+        source: sourceInWords(oneBond),
+      },
+      related: others.map((other) => relatedConductor(other)),
+    },
+  ];
 }

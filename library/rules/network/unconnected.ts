@@ -1,23 +1,132 @@
+import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
+import { linksOf, passesOn } from "../../analysis/network/joined.ts";
+import type { TwoPole } from "../../analysis/network/two-poles.ts";
+import type { Network, Part } from "../../model/network.ts";
+import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import {
+  atEnd,
+  atPart,
+  kindInWords,
+  listInWords,
+  partInWords,
+  relatedConductor,
+  relatedPart,
+  terminalNameInWords,
+} from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 
 export const networkUnconnected = defineRule<Values>({
   id: "network/unconnected",
-  title: "Nothing feeds it",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  title: "Joined to nothing that feeds it",
+  severity: "error",
+  why: "What no source reaches does not work, and what the plan does not join is missing in every current that is worked out.",
+  sources: [
+    ownRequirement("A plan is judged as it stands: what it does not join does not carry current in it."),
+  ],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
-  check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+  // Needs what is joined to what. One finding for each piece of metal that nothing feeds, however much hangs on it.
+  check: (plan) => inNetwork(plan, check),
+  message(values) {
+    switch (values.what) {
+      case "unfed":
+        return `No source feeds it: nothing leads from a source's positive side to ${values.terminal}. Add a cable or a circuit to it.`;
+      case "unfed hub":
+        return `No source reaches it, so ${values.hanging} ${values.several ? "get" : "gets"} nothing: join it to the positive side of a source.`;
+      case "reversed":
+        return `${values.hanging} hangs with its positive on the negative side of ${values.source}: join it to the positive side.`;
+      case "feeds nothing":
+        return `Feeds nothing: ${values.terminal} leads to nothing that could draw from it.`;
+      case "not joined":
+        return `Nothing is joined to this ${values.kind}: join it, or take it out of the plan.`;
+      case "one side":
+        return `Only one side of this ${values.kind} is joined, so no current passes it: join ${values.terminal} too.`;
+    }
+  },
 });
 
-interface Values {
-  readonly loadA: number;
+type Values =
+  | { readonly what: "unfed" | "feeds nothing"; readonly terminal: string }
+  | { readonly what: "unfed hub"; readonly hanging: string; readonly several: boolean }
+  | { readonly what: "reversed"; readonly hanging: string; readonly source: string }
+  | { readonly what: "not joined"; readonly kind: string }
+  | { readonly what: "one side"; readonly kind: string; readonly terminal: string };
+
+function check({ network }: JudgedNetwork): Found<Values>[] {
+  const { unfed, feedNothing, withoutReturn } = feedingOf(network);
+  // What a dead end is told of is not told once more of its two sides.
+  const told = new Set([...unfed, ...withoutReturn].map(({ hub }) => hub));
+  return [
+    ...unfed.flatMap((dead) => unfedFindings(network, dead)),
+    ...feedNothing.map(feedsNothing),
+    ...network.parts.flatMap((part) => (told.has(part) ? [] : looseEnds(network, part))),
+  ];
+}
+
+function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd): Found<Values>[] {
+  if (wrongSource) return hanging.map((pole) => reversed(network, pole, wrongSource));
+  if (!hub)
+    return hanging.map((pole) => ({
+      subject: pole.part.name,
+      at: atPart(pole.part),
+      values: { what: "unfed", terminal: terminalNameInWords(pole.part, nameOf(network, pole.positive)) },
+    }));
+  return [
+    {
+      subject: hub.name,
+      at: atPart(hub),
+      values: {
+        what: "unfed hub",
+        hanging: listInWords(hanging.map(({ part }) => partInWords(part))),
+        several: hanging.length > 1,
+      },
+      related: hanging.slice(0, mostRelated).map(({ part }) => relatedPart(part)),
+    },
+  ];
+}
+
+/** Twenty loads on one panel are named by their number, not one by one. */
+const mostRelated = 5;
+
+function reversed(network: Network, { part, positive }: TwoPole, source: Part): Found<Values> {
+  const link = linksOf(network)[positive]?.find(({ conductor }) => conductor >= 0);
+  const conductor = link && network.conductors[link.conductor];
+  const at: At = conductor ? atEnd(conductor, conductor.from === positive ? "to" : "from") : atPart(part);
+  return {
+    subject: part.name,
+    at,
+    values: { what: "reversed", hanging: partInWords(part), source: partInWords(source) },
+    related: [relatedPart(source), ...(conductor ? [relatedConductor(conductor)] : [])],
+  };
+}
+
+/** Advice only: a bank may be planned before its loads. */
+function feedsNothing({ part, positive }: TwoPole): Found<Values> {
+  const name = Object.entries<number>(part.terminals).find(([, terminal]) => terminal === positive)?.[0];
+  return {
+    subject: part.name,
+    at: atPart(part),
+    severity: "info",
+    values: { what: "feeds nothing", terminal: terminalNameInWords(part, name ?? "positive") },
+  };
+}
+
+/** Parts that pass current on, with nothing joined to them, or joined at one of two sides. */
+function looseEnds(network: Network, part: Part): Found<Values>[] {
+  if (!passesOn(part)) return [];
+  const joined = (terminal: number) => linksOf(network)[terminal]?.some(({ conductor }) => conductor >= 0);
+  const loose = Object.entries<number>(part.terminals).filter(([, terminal]) => !joined(terminal));
+  const here = { subject: part.name, at: atPart(part) };
+  const kind = kindInWords(part);
+  if (loose.length === Object.keys(part.terminals).length)
+    return [{ ...here, severity: "info", values: { what: "not joined", kind } }];
+  const [side] = loose;
+  if (!side || (part.kind !== "disconnect" && part.kind !== "shunt")) return [];
+  const terminal = terminalNameInWords(part, side[0]);
+  return [{ ...here, severity: "warning", values: { what: "one side", kind, terminal } }];
+}
+
+function nameOf(network: Network, terminal: number): string {
+  return network.terminals[terminal]?.name ?? "";
 }

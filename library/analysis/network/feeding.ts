@@ -1,0 +1,144 @@
+import type { Network, Part } from "../../model/network.ts";
+import { passesOn, piecesOf } from "./joined.ts";
+import { type TwoPole, twoPolesOf } from "./two-poles.ts";
+
+/** Whether every part that feeds or draws is joined so that current can flow, whatever is switched on. */
+export interface Feeding {
+  /** What draws without a source at its positive terminal, by what it hangs on. */
+  readonly unfed: readonly DeadEnd[];
+  /** What is fed, but has no way back to the source that feeds it. */
+  readonly withoutReturn: readonly DeadEnd[];
+  /** Sources with nothing at their positive terminal that could draw. */
+  readonly feedNothing: readonly TwoPole[];
+}
+
+/** One piece of metal that leads nowhere, and what hangs on it with its positive or its negative terminal. */
+export interface DeadEnd {
+  /** Of the piece, the part that spreads it the furthest: a panel rather than a bus bar; absent where only wires are joined. */
+  readonly hub: Part | undefined;
+  /** Never empty. */
+  readonly hanging: readonly TwoPole[];
+  /** A source that has its other pole there: a load wired the wrong way round, a return that leads to another bank. */
+  readonly wrongSource: Part | undefined;
+}
+
+/** One walk over the network, and a few over the list of its parts. */
+export function feedingOf(network: Network): Feeding {
+  let feeding = known.get(network);
+  if (!feeding) {
+    feeding = workOut(network);
+    known.set(network, feeding);
+  }
+  return feeding;
+}
+
+/** Two rules ask. */
+const known = new WeakMap<Network, Feeding>();
+
+function workOut(network: Network): Feeding {
+  const pieces = piecesOf(network);
+  const pieceOf = (terminal: number) => pieces[terminal] ?? -1;
+  const poles = network.parts.flatMap(twoPolesOf);
+  const feeding = poles.filter(({ does }) => does === "feeds");
+  const positives = byPiece(feeding, ({ positive }) => pieceOf(positive));
+  const negatives = byPiece(feeding, ({ negative }) => pieceOf(negative));
+  const hubs = hubsByPiece(network, pieceOf);
+  const islandOf = islands(feeding, pieceOf);
+  const ends = endsByPiece(poles, pieceOf);
+
+  const unfed: Grouped = new Map();
+  const withoutReturn: Grouped = new Map();
+  const feedNothing: TwoPole[] = [];
+  for (const pole of poles) {
+    const [plus, minus] = [pieceOf(pole.positive), pieceOf(pole.negative)];
+    const others = (list: readonly TwoPole[] = []) => list.find(({ part }) => part !== pole.part)?.part;
+    if (pole.does === "feeds") {
+      // Alone on its piece: nobody is there to draw, or to bring anything back.
+      if (!ends.shared(plus, pole)) feedNothing.push(pole);
+      else if (!ends.shared(minus, pole)) group(withoutReturn, minus, pole, undefined);
+    } else if (!others(positives.get(plus))) {
+      group(unfed, plus, pole, others(negatives.get(plus)));
+    } else if (plus === minus || islandOf(plus) !== islandOf(minus)) {
+      group(withoutReturn, minus, pole, others(negatives.get(minus)) ?? others(positives.get(minus)));
+    }
+  }
+  const asDeadEnds = (grouped: Grouped) =>
+    [...grouped].map(
+      ([piece, { hanging, wrongSource }]): DeadEnd => ({ hub: hubs.get(piece), hanging, wrongSource }),
+    );
+  return { unfed: asDeadEnds(unfed), withoutReturn: asDeadEnds(withoutReturn), feedNothing };
+}
+
+type Grouped = Map<number, { readonly hanging: TwoPole[]; readonly wrongSource: Part | undefined }>;
+
+function group(grouped: Grouped, piece: number, pole: TwoPole, wrongSource: Part | undefined): void {
+  const there = grouped.get(piece);
+  if (there) there.hanging.push(pole);
+  else grouped.set(piece, { hanging: [pole], wrongSource });
+}
+
+function byPiece(
+  poles: readonly TwoPole[],
+  pieceOf: (pole: TwoPole) => number,
+): ReadonlyMap<number, TwoPole[]> {
+  const map = new Map<number, TwoPole[]>();
+  for (const pole of poles) {
+    const piece = pieceOf(pole);
+    const there = map.get(piece);
+    if (there) there.push(pole);
+    else map.set(piece, [pole]);
+  }
+  return map;
+}
+
+/** Whether a piece holds the end of anything but this one pair of poles; the two pairs of a charger are one part. */
+function endsByPiece(poles: readonly TwoPole[], pieceOf: (terminal: number) => number) {
+  const first = new Map<number, Part>();
+  const several = new Set<number>();
+  for (const { part, positive, negative } of poles) {
+    for (const piece of [pieceOf(positive), pieceOf(negative)]) {
+      const there = first.get(piece);
+      if (there === undefined) first.set(piece, part);
+      else if (there !== part) several.add(piece);
+    }
+  }
+  return {
+    shared: (piece: number, { part }: TwoPole) => several.has(piece) || first.get(piece) !== part,
+  };
+}
+
+/** Pieces with a source between them belong together: current that leaves one of them can come back by the other. */
+function islands(feeding: readonly TwoPole[], pieceOf: (terminal: number) => number) {
+  const parent = new Map<number, number>();
+  const rootOf = (piece: number): number => {
+    let root = piece;
+    for (let next = parent.get(root); next !== undefined; next = parent.get(root)) root = next;
+    // Shortens the way for the next question, so that long chains of batteries stay linear.
+    for (let at = piece; at !== root; ) {
+      const next = parent.get(at) as number;
+      parent.set(at, root);
+      at = next;
+    }
+    return root;
+  };
+  for (const { positive, negative } of feeding) {
+    const [a, b] = [rootOf(pieceOf(positive)), rootOf(pieceOf(negative))];
+    if (a !== b) parent.set(a, b);
+  }
+  return rootOf;
+}
+
+const hubOrder = ["chassis", "fusePanel", "disconnect", "shunt", "busBar", "part"];
+
+function hubsByPiece(network: Network, pieceOf: (terminal: number) => number): ReadonlyMap<number, Part> {
+  const hubs = new Map<number, Part>();
+  const rank = (part: Part) => hubOrder.indexOf(part.kind);
+  for (const part of network.parts) {
+    if (!passesOn(part)) continue;
+    for (const terminal of Object.values<number>(part.terminals)) {
+      const there = hubs.get(pieceOf(terminal));
+      if (!there || rank(part) < rank(there)) hubs.set(pieceOf(terminal), part);
+    }
+  }
+  return hubs;
+}

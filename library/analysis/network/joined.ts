@@ -1,0 +1,126 @@
+import type { Network, Part, PartKind } from "../../model/network.ts";
+
+/**
+ * What is joined to what, whatever flows: conductors, and the parts that only pass current on. Every disconnect is taken as
+ * closed and every fuse as whole. Loads and sources join nothing; a charger that is not isolated joins its two negatives.
+ */
+
+/** One step from a terminal to another: along a conductor, or through a part. */
+export interface Link {
+  readonly to: number;
+  /** Index of the conductor, or −1 for a step inside a part. */
+  readonly conductor: number;
+  /** Index of the part that the step passes through, or −1 for one along a conductor. */
+  readonly part: number;
+}
+
+/** By terminal index. Asked for by every rule that walks the network, so it is worked out once for each network. */
+export function linksOf(network: Network): readonly (readonly Link[])[] {
+  let links = known.get(network);
+  if (!links) {
+    links = allLinks(network);
+    known.set(network, links);
+  }
+  return links;
+}
+
+const known = new WeakMap<Network, readonly (readonly Link[])[]>();
+
+function allLinks(network: Network): readonly (readonly Link[])[] {
+  const links: Link[][] = network.terminals.map(() => []);
+  const join = (a: number, b: number, conductor: number, part: number) => {
+    links[a]?.push({ to: b, conductor, part });
+    links[b]?.push({ to: a, conductor, part });
+  };
+  network.conductors.forEach(({ from, to }, index) => {
+    join(from, to, index, -1);
+  });
+  for (const part of network.parts) for (const [a, b] of passedOn(part)) join(a, b, -1, part.index);
+  return links;
+}
+
+/** Pairs of terminals between which a part passes current on. */
+function passedOn(part: Part): readonly (readonly [number, number])[] {
+  switch (part.kind) {
+    case "fusePanel":
+      return [[part.terminals.feed, part.terminals.branch]];
+    case "disconnect":
+      return [[part.terminals.line, part.terminals.load]];
+    case "shunt":
+      return [[part.terminals.batterySide, part.terminals.systemSide]];
+    case "chassis":
+      return [[part.terminals.bond, part.terminals.metal]];
+    case "dcDcCharger":
+      return part.isolated ? [] : [[part.terminals.inputNegative, part.terminals.outputNegative]];
+    case "solarController":
+      return [];
+    case "part":
+      return part.joins.map(({ between }) => between);
+    default:
+      return [];
+  }
+}
+
+/** Parts that are only metal between conductors: no source, no load. */
+export function passesOn({ kind }: Part): boolean {
+  return passing.has(kind);
+}
+
+const passing: ReadonlySet<PartKind> = new Set([
+  "busBar",
+  "fusePanel",
+  "disconnect",
+  "shunt",
+  "chassis",
+  "part",
+]);
+
+/** How a terminal was reached: from which one, and by which link. */
+export interface Step {
+  readonly from: number;
+  readonly link: Link;
+}
+
+/**
+ * Every terminal that is reached from `starts`, nearest first; the starts themselves have no step.
+ * `through` says of each link whether it is taken.
+ */
+export function reachedFrom(
+  network: Network,
+  starts: readonly number[],
+  through: (link: Link, from: number) => boolean = () => true,
+): ReadonlyMap<number, Step | undefined> {
+  const links = linksOf(network);
+  const reached = new Map<number, Step | undefined>(starts.map((start) => [start, undefined]));
+  // A map is walked in the order in which it grows, also while it grows.
+  for (const [terminal] of reached) {
+    for (const link of links[terminal] ?? []) {
+      if (!reached.has(link.to) && through(link, terminal)) reached.set(link.to, { from: terminal, link });
+    }
+  }
+  return reached;
+}
+
+/** By terminal index: the number of the piece of metal that it belongs to. Terminals with one number are joined. */
+export function piecesOf(
+  network: Network,
+  through: (link: Link, from: number) => boolean = () => true,
+): readonly number[] {
+  const links = linksOf(network);
+  const pieces = network.terminals.map(() => -1);
+  let count = 0;
+  for (let start = 0; start < pieces.length; start++) {
+    if (pieces[start] !== -1) continue;
+    const piece = count++;
+    pieces[start] = piece;
+    const waiting = [start];
+    for (let terminal = waiting.pop(); terminal !== undefined; terminal = waiting.pop()) {
+      for (const link of links[terminal] ?? []) {
+        if (pieces[link.to] !== -1 || !through(link, terminal)) continue;
+        pieces[link.to] = piece;
+        waiting.push(link.to);
+      }
+    }
+  }
+  return pieces;
+}
