@@ -54,6 +54,10 @@ METRIC_BASIS = {
 BREAKERS = NEC["standard_device_ratings_240_6_A"]
 MADE = {family["designation"].split(",")[0]: family["ratings_A"] for family in FUSES["families"] if "ratings_A" in family}
 MADE["circuit breaker"] = sorted({*BREAKERS["amps"], *BREAKERS["additional_fuse_ratings"], 5, 7.5} - {601})
+# Empty: only the marking tells. Rated for alternating current alone is the same.
+MADE_FOR_V = {name: [] for name in MADE} | {
+    family["designation"].split(",")[0]: family.get("rated_V", []) for family in FUSES["families"] if "ratings_A" in family
+}
 MADE_BY_ANY = {rating for ratings in MADE.values() for rating in ratings}
 
 METRES_PER_FOOT = 0.3048
@@ -153,6 +157,14 @@ def findings(circuit, figures, lengths, stated):
             found.append("protection/headroom warning")  # NFPA 70, 210.20(A)
         if rating_a not in (MADE[device["family"]] if "family" in device else MADE_BY_ANY):
             found.append("protection/standard-rating warning")
+        # 33 CFR 183.455(d).
+        versions = [device["ratedV"]] if "ratedV" in device else MADE_FOR_V.get(device.get("family"), [])
+        if versions and above(figures["systemV"], max(versions)):
+            found.append("protection/voltage-rating error")
+        elif versions and above(figures["systemV"], min(versions)):
+            found.append("protection/voltage-rating info")
+        elif not versions and "family" in device and figures["systemV"] > 32:
+            found.append("protection/voltage-rating info")
         # 33 CFR 183.455(b) and, from a battery, 183.460(a).
         most_in = 72 if circuit.get("fromBattery") and end == "protect" else 40 if circuit.get("sheathed") else 7
         if above(device.get("distanceIn", device.get("distanceMm", 0) / 25.4), most_in):
@@ -179,6 +191,8 @@ def drawn(draw):
             device["distanceIn"] = draw.choice([0, 7, 7.1, 40, 41, 72, 73])
         elif maybe(0.5):
             device["distanceMm"] = draw.choice([177, 178, 1016, 1017, 1828, 1829])
+        if maybe(0.2):
+            device["ratedV"] = draw.choice([12, 24, 32, 58])
         return device
 
     circuit = {"load": about(-1, 2.3, 2)} if maybe(0.7) else {"loadW": about(0.5, 3.3, 0)}
