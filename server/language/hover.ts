@@ -1,39 +1,44 @@
 import type { Hover, Position } from "vscode-languageserver-types";
+import { networkWorking } from "../../library/documents/network-working.ts";
 import { working as reckoning } from "../../library/documents/working.ts";
-import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { kindInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
-import { sizeInWords } from "../../library/rules/sized-fix.ts";
-import { ampacitySourceInWords, sourceInWords } from "../../library/rules/source-in-words.ts";
 import type { PlacedFinding, Spot } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
-import { loadInWords } from "./circuit-in-words.ts";
+import { circuitSummary } from "./circuit-summary.ts";
+import { unsolvedSummary } from "./conductor-table.ts";
 import { several } from "./counts.ts";
 import type { Working } from "./messages.ts";
+import { networkAt } from "./network-at.ts";
+import { partSummary } from "./part-summary.ts";
 import { markdownWords, plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
+import { scenarioSummary } from "./scenario-summary.ts";
+import { terminalSummary } from "./terminal-summary.ts";
 
 /**
- * What a circuit carries and may carry, what it loses, how warm it gets and what may protect it, each against its limit and with
- * its source; on the call of a circuit or any of its values. Undefined anywhere else.
+ * What a circuit or cable carries and may carry, what it loses, how warm it gets and what may protect it; what a part gives or
+ * takes, in each scenario; what a scenario comes to: each against its limit and with its source. On the call or any of its
+ * values; on a terminal that is named there, what comes together at it. Undefined anywhere else.
  */
 export function hover(view: PlanInView, uri: Uri, position: Position): Hover | undefined {
   const spot = spotAt(view, uri, position);
   if (!spot) return undefined;
-  const judged = circuitsAt(view, spot);
+  const subjects = subjectsAt(view, spot);
   const findings = findingsElsewhere(view, spot, view.offset(uri, position)!);
   const unjudged = unjudgedAt(view, spot);
-  if (judged.length + findings.length + unjudged.length === 0) return undefined;
-  const shown = judged.slice(0, mostCircuits);
+  if (subjects.length + findings.length + unjudged.length === 0) return undefined;
+  const shown = subjects.slice(0, mostSubjects);
   const parts = [
-    ...shown.map((one) => `**${markdownWords(one.circuit.name)}**: ${summary(one)}`),
+    ...shown.map(({ heading, summary }) => `${heading}${summary()}`),
     ...unjudged,
-    judged.length > shown.length
-      ? `… and ${several(judged.length - shown.length, "other circuit")} with this value.`
+    subjects.length > shown.length
+      ? `… and ${several(subjects.length - shown.length, `other ${kindOfAll(subjects)}`)} with this value.`
       : "",
     findings.length > 0
-      ? `**Found elsewhere in this circuit**\n\n${findings.map(findingInWords).join("\n")}`
+      ? `**Found elsewhere in this ${shown[0]?.kind ?? "call"}**\n\n${findings.map(findingInWords).join("\n")}`
       : "",
-    shown[0] ? `---\n\n**How this was worked out**\n\n${reckoning(shown[0])}` : "",
+    shown[0]?.judged ? `---\n\n**How this was worked out**\n\n${reckoning(shown[0].judged)}` : "",
     view.current ? "" : "_As of the last complete text._",
   ];
   const range = view.range(spot.place);
@@ -43,14 +48,19 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
   };
 }
 
-/** The whole reckoning of the circuit at a position, for a page of its own. */
+/** The whole reckoning of what is at a position, for a page of its own. */
 export function working(view: PlanInView, uri: Uri, position: Position): Working | undefined {
   const spot = spotAt(view, uri, position);
-  const judged = spot && circuitsAt(view, spot)[0];
-  if (!judged) return undefined;
+  const subject = spot && subjectsAt(view, spot)[0];
+  if (!subject) return undefined;
+  const { network } = view.plan.judgement;
+  const steps = [
+    subject.judged ? reckoning(subject.judged) : "",
+    network && !(subject.judged && !subject.judged.circuit.wired) ? networkWorking(network) : "",
+  ];
   return {
-    circuit: plainWords(judged.circuit.name),
-    markdown: `# ${markdownWords(judged.circuit.name)}\n\n${summary(judged)}\n\n## How this was worked out\n\n${reckoning(judged)}`,
+    circuit: plainWords(subject.name),
+    markdown: `# ${markdownWords(subject.name)}\n\n${subject.summary()}\n\n## How this was worked out\n\n${steps.filter((step) => step !== "").join("\n\n")}`,
   };
 }
 
@@ -59,16 +69,64 @@ function spotAt(view: PlanInView, uri: Uri, position: Position): Spot | undefine
   return offset === undefined ? undefined : view.plan.at(uri, offset);
 }
 
-function circuitsAt({ plan }: PlanInView, { record, alsoSets }: Spot): JudgedCircuit[] {
-  const records = [record, ...alsoSets];
-  return plan.judgement.circuits.filter(({ circuit }) => records.includes(circuit.record));
+/** One thing that a hover speaks of. */
+interface Subject {
+  readonly kind: "circuit" | "cable" | "part" | "scenario" | "terminal";
+  readonly name: string;
+  /** In front of the summary. */
+  readonly heading: string;
+  readonly summary: () => string;
+  /** Of a circuit or cable. */
+  readonly judged?: JudgedCircuit;
+}
+
+function subjectsAt({ plan }: PlanInView, spot: Spot): Subject[] {
+  const { judgement } = plan;
+  const records = [spot.record, ...spot.alsoSets];
+  const at = networkAt(judgement, spot);
+  const runs = judgement.circuits.filter(({ circuit }) => records.includes(circuit.record));
+  const named = (kind: Subject["kind"], name: string, summary: () => string): Subject => ({
+    ...{ kind, name, summary },
+    heading: `**${markdownWords(name)}**: `,
+  });
+  const circuits = runs.map((judged) => ({
+    ...named(judged.circuit.word, judged.circuit.name, () => circuitSummary(judgement, judged)),
+    judged,
+  }));
+  if (!at) return circuits;
+  const { judged, parts, conductors, scenarios, terminal } = at;
+  const { network } = judged;
+  if (terminal !== undefined) {
+    const name = `${network.parts[network.terminals[terminal]!.part]!.name}`;
+    return [{ ...named("terminal", name, () => terminalSummary(judged, terminal)), heading: "" }];
+  }
+  const isJudged = (record: number) => runs.some(({ circuit }) => circuit.record === record);
+  return [
+    ...parts.map((part) =>
+      named("part", part.name || kindInWords(part), () => partSummary(judgement, judged, part)),
+    ),
+    ...circuits,
+    ...conductors.flatMap((index) => {
+      const { record, name, run } = network.conductors[index]!;
+      return isJudged(record) ? [] : [named(run.word, name, () => unsolvedSummary(judged, index))];
+    }),
+    ...scenarios.map((index) =>
+      named("scenario", network.scenarios[index]!.name, () => scenarioSummary(judgement, judged, index)),
+    ),
+  ];
+}
+
+/** "circuit" where all are, else a word for anything. */
+function kindOfAll(subjects: readonly Subject[]): string {
+  const [first] = subjects;
+  return first && subjects.every(({ kind }) => kind === first.kind) ? first.kind : "one";
 }
 
 /** A circuit that cannot be judged says so; silence would read as "nothing found". */
 function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] {
   return plan.judgement.model.unjudged
     .filter((one) => record === one.record || alsoSets.includes(one.record))
-    .slice(0, mostCircuits)
+    .slice(0, mostSubjects)
     .map(
       ({ name }) =>
         `**${markdownWords(name)}**: not judged, because a value of it or of the build cannot be used.`,
@@ -96,115 +154,5 @@ function findingInWords({ finding, message }: PlacedFinding): string {
   return `- ${finding.severity} \`${finding.rule}\`: ${markdownWords(message)}${accepted}`;
 }
 
-/** One line for each limit: the value, the limit, the margin, the source. */
-function summary({ circuit, result }: JudgedCircuit): string {
-  const { ampacity, drop, protection } = result;
-  const rows = [
-    carried(circuit, ampacity),
-    lost(circuit.systemV, drop),
-    circuit.minimumV === undefined ? "" : arriving(circuit.minimumV, drop),
-    warmed(ampacity, drop),
-    protectedBy(circuit, protection),
-  ];
-  const heading = `${loadInWords(circuit)}${wattsInWords(circuit)} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
-  return `${heading}\n\n${rows.filter((row) => row !== "").join("\n")}`;
-}
-
-type Result = JudgedCircuit["result"];
-
-function wattsInWords({ loadW, loadAtV }: JudgedCircuit["circuit"]): string {
-  if (loadW === undefined) return "";
-  return ` (${asGiven(loadW)} W / ${asGiven(loadAtV)} V)`;
-}
-
-/** `margin` is empty where there is none to tell, `source` where nothing was judged. */
-function row(what: string, is: string, limit: string, margin: string, source: string): string {
-  const parts = [`- ${what}: **${is}**`, limit, margin].filter((part) => part !== "").join("; ");
-  return source === "" ? parts : `${parts} · _${source}_`;
-}
-
-function carried({ loadA }: JudgedCircuit["circuit"], ampacity: Result["ampacity"]): string {
-  const source = ampacitySourceInWords(ampacity);
-  if (!ampacity.judged) {
-    const why =
-      ampacity.why === "place-too-hot"
-        ? "the place is as hot as the insulation may be"
-        : "no table covers it";
-    return row("Current", withUnit(loadA, "A"), `not judged: ${why}`, "", source);
-  }
-  const [load, limit] = tellApart(loadA, ampacity.ampacityA);
-  return row(
-    "Current",
-    `${load} A`,
-    `may carry ${limit} A`,
-    marginInWords(ampacity.ampacityA - loadA, "A"),
-    source,
-  );
-}
-
-/** The margin in volts: what is left of a percentage would itself be read as a percentage of something. */
-function lost(systemV: number, drop: Result["drop"]): string {
-  const { dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded, source } = drop;
-  const limitV = (systemV * dropLimitPercent) / 100;
-  const [volts, limitVolts] = tellApart(dropV, limitV);
-  const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
-  const least = overloaded ? "at least " : "";
-  return row(
-    "Drop, round trip",
-    `${least}${volts} V, ${percent} %`,
-    `limit ${limitVolts} V, ${limit} %`,
-    marginInWords(limitV - dropV, "V"),
-    `limit: ${sourceInWords(dropLimitSource)}; resistance: ${sourceInWords(source)}`,
-  );
-}
-
-function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
-  const [arrives, needed] = tellApart(arrivingV, minimumV);
-  return row(
-    "Arriving",
-    `${arrives} V`,
-    `needs ${needed} V`,
-    marginInWords(arrivingV - minimumV, "V"),
-    "stated in the plan",
-  );
-}
-
-/** No temperature beyond the limit is named: what an overloaded conductor comes to, nobody can reckon. */
-function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result["drop"]): string {
-  const { columnC, ambientC } = ampacity;
-  const what = "Temperature of the conductor";
-  const around = `${withUnit(ambientC, "°C")} around it`;
-  if (!ampacity.judged) return row(what, "not judged", `${around}; limit ${withUnit(columnC, "°C")}`, "", "");
-  const [is, limit] = tellApart(conductorC, columnC);
-  const source = ampacitySourceInWords(ampacity);
-  if (overloaded) return row(what, `beyond its limit of ${withUnit(columnC, "°C")}`, around, "", source);
-  return row(
-    what,
-    `${is} °C`,
-    `${around}; limit ${limit} °C`,
-    marginInWords(columnC - conductorC, "°C"),
-    source,
-  );
-}
-
-function protectedBy({ protection: stated }: JudgedCircuit["circuit"], range: Result["protection"]): string {
-  const { minA, maxA, aimA, bestRatingA, source } = range;
-  const is = stated ? `${asGiven(stated.ratingA)} A` : "none stated";
-  const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
-  const limit =
-    maxA === undefined
-      ? `allowed from ${withUnit(minA, "A")}; up to what, was not judged`
-      : maxA < minA
-        ? `none is allowed: the load alone is above ${withUnit(maxA, "A")}`
-        : `allowed ${figure(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
-  const possible = maxA !== undefined && maxA >= minA;
-  const margin = stated && possible ? marginInWords(maxA - stated.ratingA, "A") : "";
-  return row("Protection", is, limit, margin, sourceInWords(source));
-}
-
-function marginInWords(margin: number, unit: "A" | "V" | "°C"): string {
-  return margin < 0 ? `**${withUnit(-margin, unit)} beyond it**` : `margin ${withUnit(margin, unit)}`;
-}
-
 /** More than these in one popup nobody reads. */
-const mostCircuits = 3;
+const mostSubjects = 3;

@@ -1,78 +1,136 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
+import type { WayFromBank } from "../../library/analysis/network-result.ts";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
+import type { Circuit } from "../../library/model/circuit.ts";
 import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type { Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
+import { waysOfCircuits } from "./network-at.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /**
- * Drop and spare capacity beside each conductor size in a stretch of a file. Where one written size serves several circuits,
- * the hint speaks for the worst of them.
+ * Drop and spare capacity beside each conductor size in a stretch of a file; beside a cable's, the current and what is spare.
+ * Where one written size serves several, the hint speaks for the worst of them.
  */
 export function inlayHints(view: PlanInView, uri: Uri, within: Range): InlayHint[] {
-  return [...circuitsBySize(view, uri).values()].flatMap(({ place, judged }) => {
+  const { network } = view.plan.judgement;
+  const ways: Ways = network ? waysOfCircuits(network) : new Map();
+  return [...runsBySize(view, uri).values()].flatMap(({ place, judged, unsolved }) => {
     const range = view.range(place);
     if (!range || range.end.line < within.start.line || range.end.line > within.end.line) return [];
+    const words = judged.length > 0 ? { label: label(judged), tooltip: tooltip(judged, ways) } : notWorkedOut;
+    const also = judged.length > 0 && unsolved > 0 ? ` ${notWorkedOut.tooltip}` : "";
     return [
       {
         position: range.end,
-        label: label(judged),
-        tooltip: tooltip(judged),
+        label: words.label,
+        tooltip: `${words.tooltip}${also}`,
         paddingLeft: true,
       },
     ];
   });
 }
 
+/** For a run of a network in which no scenario could be solved: no hint would read as nothing to say. */
+const notWorkedOut = {
+  label: "current not worked out",
+  tooltip: "What flows in it could not be worked out in any scenario.",
+};
+
 interface Sized {
   readonly place: Place;
   readonly judged: JudgedCircuit[];
+  /** Runs of the network in which it is not known what flows. */
+  unsolved: number;
 }
 
-function circuitsBySize(view: PlanInView, uri: Uri): Map<string, Sized> {
+function runsBySize({ plan }: PlanInView, uri: Uri): Map<string, Sized> {
   const bySize = new Map<string, Sized>();
-  for (const judged of view.plan.judgement.circuits) {
-    const { record, conductor } = judged.circuit;
-    const place = view.plan.placeOf(record, [conductor.system === "awg" ? "gauge" : "mm2"]);
-    if (place?.uri !== uri) continue;
+  const sizeOf = ({ record, conductor }: Circuit): Sized | undefined => {
+    const place = plan.placeOf(record, [conductor.system === "awg" ? "gauge" : "mm2"]);
+    if (place?.uri !== uri) return undefined;
     const key = `${place.start}-${place.end}`;
-    const sized = bySize.get(key);
-    if (sized) sized.judged.push(judged);
-    else bySize.set(key, { place, judged: [judged] });
+    const sized = bySize.get(key) ?? { place, judged: [], unsolved: 0 };
+    bySize.set(key, sized);
+    return sized;
+  };
+  const { circuits, network } = plan.judgement;
+  for (const judged of circuits) sizeOf(judged.circuit)?.judged.push(judged);
+  for (const [index, { role, run }] of network?.network.conductors.entries() ?? []) {
+    if (role === "return" || network?.result.conductors[index]?.worst) continue;
+    const sized = sizeOf(run);
+    if (sized) sized.unsolved++;
   }
   return bySize;
 }
 
 /** Begins with a word: beside the size, a number would be read as part of it. */
 function label(judged: readonly JudgedCircuit[]): string {
-  const { overloaded, dropPercent } = ofWorstDrop(judged).result.drop;
-  const drop = `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
   const least = leastSpare(judged);
   const allJudged = judged.every(({ result }) => result.ampacity.judged);
-  return [drop, least === undefined ? "" : spareInWords(least), allJudged ? "" : "ampacity not judged"]
+  return [
+    dropOrCurrent(judged),
+    least === undefined ? "" : spareInWords(least),
+    allJudged ? "" : "ampacity not judged",
+  ]
     .filter((part) => part !== "")
     .join(", ");
+}
+
+/** The drop of a cable has no limit of its own: where there are only cables, what flows tells more. */
+function dropOrCurrent(judged: readonly JudgedCircuit[]): string {
+  const circuits = judged.filter(isCircuit);
+  if (circuits.length === 0)
+    return `carries ${withUnit(Math.max(...judged.map(({ circuit }) => circuit.loadA)), "A")}`;
+  const { overloaded, dropPercent } = ofWorstDrop(circuits).result.drop;
+  return `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
+}
+
+function isCircuit({ circuit }: JudgedCircuit): boolean {
+  return circuit.word === "circuit";
 }
 
 function spareInWords(spareA: number): string {
   return spareA < 0 ? `${withUnit(-spareA, "A")} too much` : `${withUnit(spareA, "A")} spare`;
 }
 
-function tooltip(judged: readonly JudgedCircuit[]): string {
-  const { circuit, result } = ofWorstDrop(judged);
+type Ways = ReturnType<typeof waysOfCircuits>;
+
+function tooltip(judged: readonly JudgedCircuit[], ways: Ways): string {
+  const circuits = judged.filter(isCircuit);
+  const { circuit, result } = circuits.length > 0 ? ofWorstDrop(circuits) : ofGreatestCurrent(judged);
   const { drop, ampacity } = result;
   const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
   const carries = ampacity.judged
     ? carriedInWords(circuit.loadA, ampacity.ampacityA)
     : `carries ${withUnit(circuit.loadA, "A")}; what it may carry was not judged`;
-  const one = `${plainWords(circuit.name)}: ${carries}, loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}, ${percent} %, over the round trip; limit ${limit} %.`;
-  const others = several(judged.length - 1, "other circuit");
-  return others === ""
-    ? one
-    : `${one} This size also serves ${others}; the worst drop and the least spare are shown.`;
+  const loses = `loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}`;
+  const one =
+    circuit.word === "cable"
+      ? `${plainWords(circuit.name)}: ${carries}, ${loses}.`
+      : `${plainWords(circuit.name)}: ${carries}, ${loses}, ${percent} %, over the round trip; limit ${limit} %${wayInWords(ways.get(circuit.record))}.`;
+  const others = several(judged.length - 1, othersOf(judged));
+  if (others === "") return one;
+  const shown = circuits.length > 0 ? "the worst drop" : "the greatest current";
+  return `${one} This size also serves ${others}; ${shown} and the least spare are shown.`;
+}
+
+function wayInWords(way: WayFromBank | undefined): string {
+  if (!way) return "";
+  const [percent, limit] = tellApart(way.dropPercent, way.dropLimitPercent);
+  return `; ${percent} % on the whole way from the bank, limit ${limit} %`;
+}
+
+function othersOf(judged: readonly JudgedCircuit[]): string {
+  const circuits = judged.filter(isCircuit).length;
+  return circuits === judged.length ? "other circuit" : circuits === 0 ? "other cable" : "other run";
+}
+
+function ofGreatestCurrent(judged: readonly JudgedCircuit[]): JudgedCircuit {
+  return judged.reduce((one, other) => (other.circuit.loadA > one.circuit.loadA ? other : one));
 }
 
 function carriedInWords(loadA: number, ampacityA: number): string {

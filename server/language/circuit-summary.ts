@@ -1,0 +1,173 @@
+import type { Circuit } from "../../library/model/circuit.ts";
+import type { NetworkConductor } from "../../library/model/network.ts";
+import { asGiven, exceeds, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { scenarioInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedCircuit, JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
+import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import { ampacitySourceInWords, sourceInWords } from "../../library/rules/source-in-words.ts";
+import { loadInWords } from "./circuit-in-words.ts";
+import { conductorTable } from "./conductor-table.ts";
+import { faultRows } from "./fault-rows.ts";
+import { limitRow, marginInWords } from "./limit-row.ts";
+import { conductorsOf } from "./network-at.ts";
+import { lowestVoltageRow } from "./part-summary.ts";
+import { markdownWords } from "./plain-words.ts";
+import { wayRow } from "./way-row.ts";
+
+/**
+ * One line for each limit: the value, the limit, the margin, the source. For a circuit or a cable of a network also what is lost
+ * on the whole way from the bank, what a dead short draws, and a table of the scenarios.
+ */
+export function circuitSummary(plan: JudgedPlan, judged: JudgedCircuit): string {
+  const { circuit, result } = judged;
+  const { ampacity, drop, protection } = result;
+  const wiring = wiringOf(plan, circuit);
+  const rows = [
+    carried(circuit, ampacity),
+    circuit.word === "cable" ? lostOnCable(drop) : lost(circuit, drop),
+    ...(wiring ? wayRow(plan, wiring.device) : []),
+    circuit.minimumV === undefined ? "" : wiring ? "" : arriving(circuit.minimumV, drop),
+    ...(wiring && circuit.word === "circuit" ? lowestVoltageRow(wiring.judged, wiring.device) : []),
+    warmed(ampacity, drop),
+    protectedBy(circuit, protection),
+    ...(wiring ? faultRows(wiring.judged, wiring.conductor) : []),
+  ];
+  const words = plan.model.networkUnread && circuit.wired ? notInNetwork : "";
+  const heading = `${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
+  const table = wiring ? conductorTable(wiring.judged, wiring.conductor, circuit.word) : "";
+  return [heading, words, rows.filter((row) => row !== "").join("\n"), table]
+    .filter((part) => part !== "")
+    .join("\n\n");
+}
+
+/** A circuit whose network could not be read is judged by what it states itself, and says so. */
+const notInNetwork =
+  "Judged alone, by the load that it states: a value of the network cannot be used, so that no current in it can be told.";
+
+/** Where a circuit or a cable is in the network: its own or its positive conductor, and the part that it ends at. */
+interface Wiring {
+  readonly judged: JudgedNetwork;
+  readonly conductor: number;
+  readonly device: number;
+}
+
+function wiringOf({ network: judged }: JudgedPlan, { record, wired }: Circuit): Wiring | undefined {
+  const [conductor] = judged && wired ? conductorsOf(judged, record) : [];
+  if (!judged || conductor === undefined) return undefined;
+  const { to } = judged.network.conductors[conductor] as NetworkConductor;
+  return { judged, conductor, device: judged.network.terminals[to]!.part };
+}
+
+/** Currents of a network are solved to far less than this share of them. */
+const solvedTo = 1e-6;
+
+/** In which scenario it is the most; what the circuit states itself may be more. */
+function flowsIn({ judged: { network, result }, conductor }: Wiring, { loadA }: Circuit): string {
+  const worst = result.conductors[conductor]?.worst;
+  if (!worst) return "";
+  const scenario = markdownWords(scenarioInWords(network, worst.scenario));
+  return loadA > worst.currentA * (1 + solvedTo)
+    ? ` as stated (at most ${tellApart(worst.currentA, loadA)[0]} A flow, ${scenario})`
+    : ` ${scenario}`;
+}
+
+type Result = JudgedCircuit["result"];
+
+function wattsInWords({ loadA, loadW, loadAtV }: Circuit): string {
+  if (loadW === undefined) return "";
+  // In a network more may flow than the watts would draw at that voltage.
+  return exceeds(loadA, loadW / loadAtV)
+    ? ` (${asGiven(loadW)} W)`
+    : ` (${asGiven(loadW)} W / ${asGiven(loadAtV)} V)`;
+}
+
+function carried({ loadA }: Circuit, ampacity: Result["ampacity"]): string {
+  const source = ampacitySourceInWords(ampacity);
+  if (!ampacity.judged) {
+    const why =
+      ampacity.why === "place-too-hot"
+        ? "the place is as hot as the insulation may be"
+        : "no table covers it";
+    return limitRow("Current", withUnit(loadA, "A"), `not judged: ${why}`, "", source);
+  }
+  const [load, limit] = tellApart(loadA, ampacity.ampacityA);
+  return limitRow(
+    "Current",
+    `${load} A`,
+    `may carry ${limit} A`,
+    marginInWords(ampacity.ampacityA - loadA, "A"),
+    source,
+  );
+}
+
+/** The margin in volts: what is left of a percentage would itself be read as a percentage of something. */
+function lost({ systemV, wired }: Circuit, drop: Result["drop"]): string {
+  const { dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded, source } = drop;
+  const limitV = (systemV * dropLimitPercent) / 100;
+  const [volts, limitVolts] = tellApart(dropV, limitV);
+  const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
+  const least = overloaded ? "at least " : "";
+  return limitRow(
+    wired ? "Drop on this circuit, round trip" : "Drop, round trip",
+    `${least}${volts} V, ${percent} %`,
+    `limit ${limitVolts} V, ${limit} %`,
+    marginInWords(limitV - dropV, "V"),
+    `limit: ${sourceInWords(dropLimitSource)}; resistance: ${sourceInWords(source)}`,
+  );
+}
+
+/** Without a limit: that is for the whole way from the bank. */
+function lostOnCable({ dropV, dropPercent, overloaded, source }: Result["drop"]): string {
+  return limitRow(
+    "Drop on it",
+    `${overloaded ? "at least " : ""}${withUnit(dropV, "V")}, ${withUnit(dropPercent, "%")}`,
+    "",
+    "",
+    `resistance: ${sourceInWords(source)}`,
+  );
+}
+
+function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
+  const [arrives, needed] = tellApart(arrivingV, minimumV);
+  return limitRow(
+    "Arriving",
+    `${arrives} V`,
+    `needs ${needed} V`,
+    marginInWords(arrivingV - minimumV, "V"),
+    "stated in the plan",
+  );
+}
+
+/** No temperature beyond the limit is named: what an overloaded conductor comes to, nobody can reckon. */
+function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result["drop"]): string {
+  const { columnC, ambientC } = ampacity;
+  const what = "Temperature of the conductor";
+  const around = `${withUnit(ambientC, "°C")} around it`;
+  if (!ampacity.judged)
+    return limitRow(what, "not judged", `${around}; limit ${withUnit(columnC, "°C")}`, "", "");
+  const [is, limit] = tellApart(conductorC, columnC);
+  const source = ampacitySourceInWords(ampacity);
+  if (overloaded) return limitRow(what, `beyond its limit of ${withUnit(columnC, "°C")}`, around, "", source);
+  return limitRow(
+    what,
+    `${is} °C`,
+    `${around}; limit ${limit} °C`,
+    marginInWords(columnC - conductorC, "°C"),
+    source,
+  );
+}
+
+function protectedBy({ protection: stated }: Circuit, range: Result["protection"]): string {
+  const { minA, maxA, aimA, bestRatingA, source } = range;
+  const is = stated ? `${asGiven(stated.ratingA)} A` : "none stated";
+  const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
+  const limit =
+    maxA === undefined
+      ? `allowed from ${withUnit(minA, "A")}; up to what, was not judged`
+      : maxA < minA
+        ? `none is allowed: the load alone is above ${withUnit(maxA, "A")}`
+        : `allowed ${figure(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
+  const possible = maxA !== undefined && maxA >= minA;
+  const margin = stated && possible ? marginInWords(maxA - stated.ratingA, "A") : "";
+  return limitRow("Protection", is, limit, margin, sourceInWords(source));
+}

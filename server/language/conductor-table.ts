@@ -1,0 +1,53 @@
+import type { SolvedScenario } from "../../library/analysis/network-result.ts";
+import type { NetworkConductor } from "../../library/model/network.ts";
+import { withUnit } from "../../library/rules/figures.ts";
+import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import { conductorsOf } from "./network-at.ts";
+import { type ScenarioColumn, scenarioTable } from "./scenario-table.ts";
+
+/**
+ * What flows in a conductor, what it loses and how warm it gets, by scenario. Of a circuit, what both of its conductors lose
+ * together, and what arrives at its end.
+ */
+export function conductorTable(judged: JudgedNetwork, conductor: number, word: "circuit" | "cable"): string {
+  const { network } = judged;
+  const { record, to } = network.conductors[conductor] as NetworkConductor;
+  const all = word === "circuit" ? conductorsOf(judged, record) : [conductor];
+  const lostV = ({ conductorA, conductorOhm }: SolvedScenario) =>
+    all.reduce((sum, one) => sum + Math.abs(conductorA[one] ?? 0) * (conductorOhm[one] ?? 0), 0);
+  const device = network.terminals[to]!.part;
+  const columns: ScenarioColumn[] = [
+    { title: "Current", cell: ({ conductorA }) => flowInWords(conductorA[conductor] ?? 0) },
+    { title: "Lost", cell: (solved) => withUnit(lostV(solved), "V") },
+    { title: "Conductor", cell: ({ conductorC }) => withUnit(conductorC[conductor] ?? Number.NaN, "°C") },
+  ];
+  if (word === "circuit")
+    columns.push({ title: "At its end", cell: ({ partV }) => voltageInWords(partV[device]) });
+  // What flows for a moment heats nothing, and so is the worst only of voltages.
+  return scenarioTable(judged, columns, ({ scenario, conductorA }) =>
+    network.scenarios[scenario]?.momentary ? undefined : Math.abs(conductorA[conductor] ?? 0),
+  );
+}
+
+/** Of a cable or circuit of which no scenario tells what flows in it for longer than a moment. */
+export function unsolvedSummary(judged: JudgedNetwork, conductor: number): string {
+  const { run, role } = judged.network.conductors[conductor] as NetworkConductor;
+  return [
+    `on ${sizeInWords(run.conductor)}: **not judged**, because in no scenario could be worked out what flows in it`,
+    conductorTable(judged, conductor, role === "cable" ? "cable" : "circuit"),
+  ].join("\n\n");
+}
+
+/** A lead of a battery carries its charge the other way. */
+function flowInWords(currentA: number): string {
+  return `${withUnit(Math.abs(currentA), "A")}${currentA < -leastFlowA ? " towards its start" : ""}`;
+}
+
+/** Below this a sign is rounding, A. */
+const leastFlowA = 1e-6;
+
+/** Where no source reaches, there is no voltage to tell. */
+export function voltageInWords(voltageV: number | undefined): string {
+  return voltageV === undefined || Number.isNaN(voltageV) ? "none reaches it" : withUnit(voltageV, "V");
+}

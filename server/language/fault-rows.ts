@@ -1,0 +1,98 @@
+import type { DeviceFault } from "../../library/analysis/network-result.ts";
+import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
+import { asGiven, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { deviceKind } from "../../library/rules/sized-fix.ts";
+import { limitRow, marginInWords } from "./limit-row.ts";
+import { markdownWords } from "./plain-words.ts";
+
+/** What a dead short would draw through a conductor and through the protective devices on it, a line each. */
+export function faultRows({ network, result: { faults } }: JudgedNetwork, conductor: number): string[] {
+  const own = faults.devices.filter((device) => device.conductor === conductor);
+  const fault = faults.conductors[conductor];
+  if (own.length === 0 && fault?.greatestA === undefined) return [];
+  const rows = own.flatMap((device) => [
+    interruptingRow(network, device, own.length > 1),
+    ...leastRow(network, device),
+  ]);
+  if (fault?.greatestA === undefined) return rows;
+  const opening = fault.protectedBy.flatMap((device) => faults.devices[device] ?? []);
+  const others = opening.filter((device) => device.conductor !== conductor);
+  const by =
+    opening.length === 0
+      ? "**no device opens it**"
+      : others.length === 0
+        ? ""
+        : `opened by ${markdownWords(listInWords(others.map((device) => placeInWords(network, device))))}`;
+  return [
+    ...rows,
+    limitRow(
+      "Dead short at its beginning",
+      `up to ${withUnit(fault.greatestA, "A")}`,
+      [fault.estimated ? estimated : "", by].filter((part) => part !== "").join("; "),
+      "",
+      "",
+    ),
+  ];
+}
+
+/** "the fuse of feed"; with its end where a conductor has one at each. */
+export function placeInWords(
+  { conductors }: Network,
+  { conductor, end }: Pick<DeviceFault, "conductor" | "end">,
+): string {
+  const on = conductors[conductor] as NetworkConductor;
+  const both = on.near !== null && on.far !== null;
+  const where = both ? (end === "near" ? ", near end" : ", far end") : "";
+  return `the ${deviceKind(end === "near" ? on.near : on.far)} on ${conductorInWords(on)}${where}`;
+}
+
+/** Whoever reads a computed short-circuit current must know that it rests on a usual figure, not on the builder's. */
+const estimated = "from an internal resistance that is usual, not stated";
+
+function interruptingRow(network: Network, device: DeviceFault, severalHere: boolean): string {
+  const on = network.conductors[device.conductor] as NetworkConductor;
+  const stated = device.end === "near" ? on.near : on.far;
+  const end = severalHere ? (device.end === "near" ? " at the near end" : " at the far end") : "";
+  const what = `Dead short behind the ${deviceKind(stated)}${end}`;
+  const sources = device.sources.flatMap((part) => network.parts[part] ?? ([] as Part[])).map(partInWords);
+  const fed = [
+    sources.length > 0 ? `fed by ${markdownWords(listInWords(sources, 3))}` : "",
+    device.estimated ? estimated : "",
+  ].filter((part) => part !== "");
+  const { interruptingA } = stated ?? {};
+  if (interruptingA === undefined) {
+    return limitRow(
+      what,
+      `up to ${withUnit(device.greatestA, "A")}`,
+      [...fed, "what it can interrupt is not stated"].join("; "),
+      "",
+      "",
+    );
+  }
+  const [greatest] = tellApart(device.greatestA, interruptingA);
+  return limitRow(
+    what,
+    `up to ${greatest} A`,
+    [...fed, `can interrupt ${asGiven(interruptingA)} A`].join("; "),
+    marginInWords(interruptingA - device.greatestA, "A"),
+    "stated in the plan",
+  );
+}
+
+/** The weakest short that a device has to open. */
+function leastRow(network: Network, { least, conductor }: DeviceFault): string[] {
+  if (!least) return [];
+  const at = network.conductors[least.conductor] as NetworkConductor;
+  const where = least.conductor === conductor ? "its own far end" : `the far end of ${conductorInWords(at)}`;
+  return [
+    limitRow(
+      "Weakest short that it must open",
+      withUnit(least.currentA, "A"),
+      `at ${markdownWords(where)}`,
+      "",
+      "",
+    ),
+  ];
+}

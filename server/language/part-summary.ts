@@ -1,0 +1,331 @@
+import type { PartWorst, SolvedScenario, WorstOf } from "../../library/analysis/network-result.ts";
+import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
+import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { kindInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
+import { sourceInWords } from "../../library/rules/source-in-words.ts";
+import type { Citation } from "../../library/standards/citation.ts";
+import { voltageInWords } from "./conductor-table.ts";
+import { limitRow, marginInWords } from "./limit-row.ts";
+import { markdownWords } from "./plain-words.ts";
+import { type ScenarioColumn, scenarioTable } from "./scenario-table.ts";
+import { wayRow } from "./way-row.ts";
+
+/**
+ * What a part gives, takes or passes on in the worst scenario, each against what it may, then all scenarios, and where its
+ * numbers come from. What cannot be judged, because the plan states no limit, is said.
+ */
+export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string {
+  return [
+    `${kindInWords(part)}${dataInWords(part)}`,
+    limitRows(plan, judged, part).join("\n"),
+    scenarioTable(judged, columnsOf(part), weightOf(judged, part)),
+    [...takenRows(part), statedSource(part)].join("\n"),
+  ]
+    .filter((block) => block !== "")
+    .join("\n\n");
+}
+
+/** The lowest voltage at a device, against what it needs. */
+export function lowestVoltageRow({ network, result }: JudgedNetwork, index: number): string[] {
+  const part = network.parts[index] as Part;
+  const lowest = result.parts[index]?.lowestV;
+  const needed = leastV(part);
+  if (!lowest) return needed ? ["- Lowest voltage: not judged; no scenario tells it"] : [];
+  const scenario = markdownWords(scenarioInWords(network, lowest.scenario));
+  if (!needed) return [limitRow("Lowest voltage", withUnit(lowest.voltageV, "V"), scenario, "", "")];
+  const [is, least] = tellApart(lowest.voltageV, needed.volts);
+  return [
+    limitRow(
+      "Lowest voltage",
+      `${is} V`,
+      `${scenario}; ${needed.what} ${least} V`,
+      marginInWords(lowest.voltageV - needed.volts, "V"),
+      needed.source,
+    ),
+  ];
+}
+
+function leastV(
+  part: Part,
+): { readonly volts: number; readonly what: string; readonly source: string } | undefined {
+  if (part.kind === "load")
+    return part.minimumV === undefined
+      ? undefined
+      : { volts: part.minimumV, what: "needs", source: "stated in the plan" };
+  return part.kind === "inverter"
+    ? { volts: part.cutOffV, what: "cuts off at", source: sourceInWords(part.cutOffVSource) }
+    : undefined;
+}
+
+/** The data that tell one of its kind from another, as the plan gives them. */
+function dataInWords(part: Part): string {
+  const data = dataOf(part);
+  return data.length > 0 ? `: ${data.join(", ")}` : "";
+}
+
+function dataOf(part: Part): string[] {
+  switch (part.kind) {
+    case "battery":
+      return [part.chemistry, `${asGiven(part.nominalV)} V`, `${asGiven(part.capacityAh)} Ah`];
+    case "inverter":
+      return [`${asGiven(part.continuousW)} W`];
+    case "dcDcCharger":
+    case "shoreCharger":
+    case "solarController":
+      return [`${asGiven(part.outputA)} A at ${asGiven(part.outputV)} V`];
+    case "alternator":
+      return [`${asGiven(part.ratedA)} A at ${asGiven(part.outputV)} V`];
+    case "solarArray":
+      return [
+        `${part.series * part.parallel} × ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
+        `${part.series} in series, ${part.parallel} in parallel`,
+      ];
+    case "load":
+      return [drawInWords(part)];
+    case "fusePanel":
+      return [`${part.positions} positions`];
+    default:
+      return [];
+  }
+}
+
+function drawInWords({ draws }: LoadPart): string {
+  switch (draws.as) {
+    case "current":
+      return `${asGiven(draws.currentA)} A`;
+    case "power":
+      return `${asGiven(draws.powerW)} W at any voltage`;
+    case "resistance":
+      return withUnit(draws.ohm, "Ω");
+    case "motor":
+      return `${asGiven(draws.runningA)} A running, ${asGiven(draws.startingA)} A starting`;
+  }
+}
+
+function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[] {
+  const worst = judged.result.parts[part.index];
+  if (!worst) return [];
+  const most = (what: string, is: WorstOf | undefined, limit: Limit) => mostRow(judged, what, is, limit);
+  const feeds = (limit: Limit) => most("Gives", worst.feeds, limit);
+  const draws = (limit: Limit) => most("Takes", worst.draws, limit);
+  const passes = (ratedA: number | undefined) =>
+    most("Passes on", worst.feeds ?? worst.draws, {
+      limitA: ratedA,
+      is: "rated",
+      unstated: "its rating is not stated",
+    });
+  switch (part.kind) {
+    case "battery":
+      return [
+        feeds({ limitA: part.maxDischargeA, is: "may give", unstated: "what it may give is not stated" }),
+        draws({ limitA: part.maxChargeA, is: "may take", unstated: "what it may take is not stated" }),
+        deadShortRow(part),
+      ];
+    case "inverter":
+      return [
+        draws({}),
+        ...surgeRow(judged, worst),
+        ...lowestVoltageRow(judged, part.index),
+        ...wayRow(plan, part.index),
+      ];
+    case "dcDcCharger":
+      return [
+        feeds({ limitA: part.outputA, is: "made for" }),
+        draws({ limitA: part.inputMaxA, is: "may take", unstated: "what its input may take is not stated" }),
+        ...wayRow(plan, part.index),
+      ];
+    case "solarController":
+      return [feeds({ limitA: part.outputA, is: "made for" }), draws({})];
+    case "shoreCharger":
+      return [feeds({ limitA: part.outputA, is: "made for" })];
+    case "alternator":
+      return [
+        feeds({
+          limitA: (part.ratedA * part.continuousPercent) / 100,
+          is: `may give for hours, ${figure(part.continuousPercent)} % of its rating,`,
+          source: sourceInWords(part.continuousSource),
+        }),
+      ];
+    case "solarArray":
+      return [feeds({})];
+    case "load":
+      return [
+        draws({}),
+        ...surgeRow(judged, worst),
+        ...lowestVoltageRow(judged, part.index),
+        ...wayRow(plan, part.index),
+      ];
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "part":
+      return [passes(part.ratedA)];
+    case "chassis":
+      return [most("Passes on", worst.feeds ?? worst.draws, {})];
+  }
+}
+
+interface Limit {
+  /** Undefined: nothing to hold it against; then `unstated` says why, or there is nothing to say. */
+  readonly limitA?: number | undefined;
+  /** What the limit is, in front of the number. */
+  readonly is?: string;
+  readonly unstated?: string;
+  readonly source?: string;
+}
+
+function mostRow(
+  { network }: JudgedNetwork,
+  what: string,
+  worst: WorstOf | undefined,
+  { limitA, is = "", unstated = "", source = "stated in the plan" }: Limit,
+): string {
+  const notJudged = unstated === "" ? "" : `${unstated}, so not judged`;
+  if (!worst) return limitRow(what, "nothing in any scenario that was solved", "", "", "");
+  const scenario = markdownWords(scenarioInWords(network, worst.scenario));
+  if (limitA === undefined)
+    return limitRow(
+      what,
+      withUnit(worst.currentA, "A"),
+      [scenario, notJudged].filter(Boolean).join("; "),
+      "",
+      "",
+    );
+  const [current, limit] = tellApart(worst.currentA, limitA);
+  return limitRow(
+    what,
+    `${current} A`,
+    `${scenario}; ${is} ${limit} A`,
+    marginInWords(limitA - worst.currentA, "A"),
+    source,
+  );
+}
+
+function surgeRow({ network }: JudgedNetwork, { surge, draws }: PartWorst): string[] {
+  if (!surge || surge.currentA <= (draws?.currentA ?? 0)) return [];
+  return [
+    limitRow(
+      "For a moment",
+      withUnit(surge.currentA, "A"),
+      markdownWords(scenarioInWords(network, surge.scenario)),
+      "",
+      "",
+    ),
+  ];
+}
+
+/** Its own share only: what else feeds a short stands at each protective device. */
+function deadShortRow({ shortCircuitA, fullV, internal, fullVSource }: BatteryPart): string {
+  if (shortCircuitA !== undefined)
+    return limitRow(
+      "Dead short at its terminals",
+      withUnit(shortCircuitA, "A"),
+      "",
+      "",
+      "stated in the plan",
+    );
+  const [least, most] = [fullV / internal.highOhm, fullV / internal.lowOhm];
+  return limitRow(
+    "Dead short at its terminals",
+    internal.stated ? withUnit(most, "A") : `${figure(least)} to ${withUnit(most, "A")}`,
+    internal.stated
+      ? "from its internal resistance"
+      : "its internal resistance is not stated, a usual one is taken",
+    "",
+    [internal.source, fullVSource].map(sourceInWords).join("; "),
+  );
+}
+
+function columnsOf(part: Part): ScenarioColumn[] {
+  const index = part.index;
+  const voltage: ScenarioColumn = { title: "Voltage", cell: ({ partV }) => voltageInWords(partV[index]) };
+  const current = (cell: (currentA: number) => string): ScenarioColumn => ({
+    title: "Current",
+    cell: ({ partA }) => cell(partA[index] ?? 0),
+  });
+  const input: ScenarioColumn = {
+    title: "At its input",
+    cell: ({ inputA }) => withUnit(inputA[index] ?? 0, "A"),
+  };
+  switch (part.kind) {
+    case "battery":
+      return [voltage, current(givenOrTaken)];
+    case "dcDcCharger":
+    case "solarController":
+      return [voltage, current((is) => withUnit(Math.max(is, 0), "A")), input];
+    case "load":
+    case "inverter":
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+      return [voltage, current((is) => withUnit(Math.abs(is), "A"))];
+    default:
+      return [current((is) => withUnit(Math.abs(is), "A"))];
+  }
+}
+
+function givenOrTaken(currentA: number): string {
+  if (Math.abs(currentA) < 1e-6) return withUnit(0, "A");
+  return currentA < 0 ? `takes ${withUnit(-currentA, "A")}` : `gives ${withUnit(currentA, "A")}`;
+}
+
+/** Of devices the lowest voltage is the worst, of everything else the greatest current. */
+function weightOf({ network }: JudgedNetwork, part: Part): (solved: SolvedScenario) => number | undefined {
+  const { index } = part;
+  if (part.kind === "load" || part.kind === "inverter")
+    return ({ partV, partA }) => (partA[index] === 0 ? undefined : -(partV[index] ?? Number.NaN));
+  return ({ scenario, partA, inputA }) =>
+    network.scenarios[scenario]?.momentary
+      ? undefined
+      : Math.max(Math.abs(partA[index] ?? 0), inputA[index] ?? 0);
+}
+
+/** What was taken because the plan does not state it, or may not be the plan's own: with its source. */
+function takenRows(part: Part): string[] {
+  const taken = (what: string, is: string, source: Citation) =>
+    source.authority === "stated in the plan" ? [] : [limitRow(what, is, "", "", sourceInWords(source))];
+  switch (part.kind) {
+    case "battery":
+      return part.internal.stated
+        ? []
+        : taken("Internal resistance", resistanceRange(part), part.internal.source);
+    case "inverter":
+    case "solarController":
+      return taken("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource);
+    case "dcDcCharger":
+      return [
+        ...taken("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
+        ...inputMinimum(part),
+      ];
+    default:
+      return [];
+  }
+}
+
+function inputMinimum({ inputMinV, inputMinVSource }: DcDcChargerPart): string[] {
+  return inputMinVSource.authority === "stated in the plan"
+    ? []
+    : [limitRow("Full output from", withUnit(inputMinV, "V"), "", "", sourceInWords(inputMinVSource))];
+}
+
+function resistanceRange({ internal: { lowOhm, highOhm } }: BatteryPart): string {
+  return `${figure(lowOhm * 1000)} to ${withUnit(highOhm * 1000, "mΩ")}`;
+}
+
+function statedSource({ source, kind }: Part): string {
+  if (source !== undefined) return `_Its numbers: ${markdownWords(source)}._`;
+  return withDataSheet.has(kind) ? "_Where its numbers come from, the plan does not say._" : "";
+}
+
+/** Kinds whose numbers are read off a data sheet. */
+const withDataSheet: ReadonlySet<Part["kind"]> = new Set([
+  "battery",
+  "inverter",
+  "dcDcCharger",
+  "alternator",
+  "shoreCharger",
+  "solarArray",
+  "solarController",
+]);

@@ -1,0 +1,112 @@
+import type { SolvedScenario } from "../../library/analysis/network-result.ts";
+import type { Part } from "../../library/model/network.ts";
+import { figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
+import { voltageInWords } from "./conductor-table.ts";
+import { several } from "./counts.ts";
+import { markdownWords } from "./plain-words.ts";
+
+/**
+ * What is on in a scenario, whether it was solved and how exactly, the conductor that works hardest, and what each source
+ * gives and each device gets. Of one without an operating point, who pulls the voltage down.
+ */
+export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: number): string {
+  const { network, result } = judged;
+  const solved = result.scenarios.find(({ scenario }) => scenario === index);
+  const on = `On: ${listed(network.parts.filter((part) => isDevice(part) && network.scenarios[index]?.on[part.index])) || "nothing"}.`;
+  const moment = network.scenarios[index]?.momentary
+    ? "Something is just starting: what flows counts for voltages, not for heat."
+    : "";
+  if (!solved) return ["not solved", on].join("\n\n");
+  if (solved.state === "unsolved") {
+    const [share] = tellApart(100 * solved.reachedShare, 100);
+    const who = listed(solved.culprits.flatMap((part) => network.parts[part] ?? []));
+    const why =
+      solved.why === "collapse"
+        ? `There is no operating point: ${who || "what is on"} would pull the voltage down without end. With up to ${share} % of their power there is one.`
+        : "The reckoning came to no end, so nothing is told of it.";
+    return ["**not solved**", why, on].join("\n\n");
+  }
+  return [
+    `solved; at no point do the currents differ by more than ${exponent(solved.residualA)} A from a sum of 0, where the greatest is ${withUnit(solved.largestA, "A")}`,
+    moment,
+    on,
+    hardestWorked(plan, judged, solved),
+    deviceTable(judged, solved),
+  ]
+    .filter((block) => block !== "")
+    .join("\n\n");
+}
+
+/** A number far below anything that could be measured: only its size tells. */
+function exponent(value: number): string {
+  return value === 0 ? "0" : value >= 0.001 ? figure(value) : value.toExponential(0);
+}
+
+function listed(parts: readonly Part[]): string {
+  return markdownWords(listInWords(parts.map(partInWords), 8));
+}
+
+function isDevice({ kind }: Part): boolean {
+  return sources.has(kind) || takers.has(kind);
+}
+
+const sources: ReadonlySet<Part["kind"]> = new Set([
+  "battery",
+  "alternator",
+  "shoreCharger",
+  "solarArray",
+  "solarController",
+  "dcDcCharger",
+]);
+const takers: ReadonlySet<Part["kind"]> = new Set(["load", "inverter"]);
+
+function hardestWorked(
+  { circuits }: JudgedPlan,
+  { network }: JudgedNetwork,
+  { conductorA }: SolvedScenario,
+): string {
+  const ampacities = new Map(
+    circuits.map(({ circuit, result }) => [circuit.record, result.ampacity] as const),
+  );
+  let hardest: { readonly words: string; readonly share: number } | undefined;
+  for (const [index, conductor] of network.conductors.entries()) {
+    const ampacity = ampacities.get(conductor.record);
+    if (!ampacity?.judged) continue;
+    const currentA = Math.abs(conductorA[index] ?? 0);
+    const share = currentA / ampacity.ampacityA;
+    if (share <= (hardest?.share ?? 0)) continue;
+    const [is, may] = tellApart(currentA, ampacity.ampacityA);
+    hardest = { words: `${markdownWords(conductorInWords(conductor))}, ${is} A of ${may} A`, share };
+  }
+  return hardest ? `Nearest to its ampacity: ${hardest.words}.` : "";
+}
+
+/** Sources by what they give, then devices by how little voltage they get. */
+function deviceTable({ network }: JudgedNetwork, { partA, partV }: SolvedScenario): string {
+  const nominal = (part: Part) => partV[part.index] ?? Number.NaN;
+  const rows = [
+    ...network.parts
+      .filter(({ kind }) => sources.has(kind))
+      .sort((one, other) => (partA[other.index] ?? 0) - (partA[one.index] ?? 0)),
+    ...network.parts
+      .filter(({ kind, index }) => takers.has(kind) && partA[index] !== 0)
+      .sort((one, other) => nominal(one) - nominal(other)),
+  ];
+  if (rows.length === 0) return "";
+  const shown = rows.slice(0, mostRows);
+  const left = several(rows.length - shown.length, "other part");
+  return [
+    "| Part | Voltage | Current |",
+    "| --- | ---: | ---: |",
+    ...shown.map((part) => {
+      const currentA = partA[part.index] ?? 0;
+      const way = Math.abs(currentA) < 1e-6 ? "" : currentA > 0 ? "gives " : "takes ";
+      return `| ${markdownWords(partInWords(part))} | ${voltageInWords(partV[part.index])} | ${way}${withUnit(Math.abs(currentA), "A")} |`;
+    }),
+    ...(left === "" ? [] : ["", `… and ${left}.`]),
+  ].join("\n");
+}
+
+const mostRows = 10;

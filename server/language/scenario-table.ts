@@ -1,0 +1,90 @@
+import type { SolvedScenario } from "../../library/analysis/network-result.ts";
+import { tellApart } from "../../library/rules/figures.ts";
+import { listInWords, partInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { several } from "./counts.ts";
+import { markdownWords } from "./plain-words.ts";
+
+/** One column of a {@link scenarioTable}: what it is called, and what stands in it for a scenario that was solved. */
+export interface ScenarioColumn {
+  readonly title: string;
+  readonly cell: (solved: SolvedScenario) => string;
+}
+
+/**
+ * A Markdown table with a row for each scenario, worst first: those without an operating point, then by `weight`, greatest
+ * first. The greatest of those that were solved is marked; one with no weight (undefined) is not worse than any other.
+ */
+export function scenarioTable(
+  { network, result }: JudgedNetwork,
+  columns: readonly ScenarioColumn[],
+  weight: (solved: SolvedScenario) => number | undefined,
+): string {
+  const rows = result.scenarios
+    .map((solved) => ({ solved, weight: solved.state === "solved" ? weightOf(solved, weight) : undefined }))
+    .sort(
+      (one, other) =>
+        rankOf(other.solved.state) - rankOf(one.solved.state) ||
+        (other.weight ?? Number.NEGATIVE_INFINITY) - (one.weight ?? Number.NEGATIVE_INFINITY) ||
+        one.solved.scenario - other.solved.scenario,
+    );
+  const solved = rows.filter((row) => row.solved.state === "solved");
+  const worst = solved.length > 1 && solved[0]?.weight !== undefined ? solved[0] : undefined;
+  const lines = rows.slice(0, mostScenarios).map((row) => {
+    const scenario = network.scenarios[row.solved.scenario];
+    const moment = scenario?.momentary ? ", for a moment" : "";
+    const name = `${markdownWords(scenario?.name ?? "")}${moment}`;
+    const { solved } = row;
+    if (solved.state === "unsolved")
+      return line([`**${name}**`, "**not solved**", ...columns.slice(1).map(() => "")]);
+    const cells = columns.map(({ cell }) => cell(solved));
+    return row === worst
+      ? line([`**${name}** (worst)`, ...cells.map((cell) => `**${cell}**`)])
+      : line([name, ...cells]);
+  });
+  const left = rows.length - lines.length;
+  return [
+    [line(["Scenario", ...columns.map(({ title }) => title)]), line(["---", ...columns.map(() => "---:")])],
+    lines,
+    left > 0 ? ["", `… and ${several(left, "other scenario")}.`] : [],
+    unsolvedInWords({ network, result }),
+  ]
+    .flat()
+    .join("\n");
+}
+
+/** More rows than these nobody reads in a popup. */
+export const mostScenarios = 6;
+
+/** Why a scenario has no numbers, a sentence each: silence would read as "nothing flows". */
+function unsolvedInWords({ network, result }: JudgedNetwork): string[] {
+  const unsolved = result.scenarios.flatMap((one) => (one.state === "unsolved" ? [one] : []));
+  return unsolved.slice(0, 2).flatMap(({ scenario, why, reachedShare, culprits }) => {
+    const name = markdownWords(network.scenarios[scenario]?.name ?? "");
+    if (why === "not-converged") return ["", `**${name}** was not solved: the reckoning came to no end.`];
+    const parts = culprits.flatMap((part) => network.parts[part] ?? []).map(partInWords);
+    const who = markdownWords(listInWords(parts, 3)) || "what is on";
+    // A share just below all of it is not called all of it.
+    const [share] = tellApart(100 * reachedShare, 100);
+    return [
+      "",
+      `**${name}** has no operating point: ${who} would pull the voltage down without end. There is one up to ${share} % of their power.`,
+    ];
+  });
+}
+
+function rankOf(state: "solved" | "unsolved"): number {
+  return state === "unsolved" ? 1 : 0;
+}
+
+function weightOf(
+  solved: SolvedScenario,
+  weight: (solved: SolvedScenario) => number | undefined,
+): number | undefined {
+  const is = weight(solved);
+  return is === undefined || Number.isNaN(is) ? undefined : is;
+}
+
+function line(cells: readonly string[]): string {
+  return `| ${cells.join(" | ")} |`;
+}

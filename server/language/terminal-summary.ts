@@ -1,0 +1,73 @@
+import type { Part } from "../../library/model/network.ts";
+import { withUnit } from "../../library/rules/figures.ts";
+import { atStart, conductorInWords, terminalInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { voltageInWords } from "./conductor-table.ts";
+import { several } from "./counts.ts";
+import { markdownWords } from "./plain-words.ts";
+import { scenarioTable } from "./scenario-table.ts";
+
+/** The voltage of a terminal by scenario, and what each conductor that lands on it carries at most. */
+export function terminalSummary(judged: JudgedNetwork, terminal: number): string {
+  const { network, result } = judged;
+  const landing = network.conductors.flatMap((conductor, index) =>
+    conductor.from === terminal || conductor.to === terminal ? [{ conductor, index }] : [],
+  );
+  const lines = landing.slice(0, mostConductors).map(({ conductor, index }) => {
+    const worst = result.conductors[index]?.worst;
+    const carries = worst ? `up to **${withUnit(worst.currentA, "A")}**` : "not worked out";
+    return `- ${markdownWords(conductorInWords(conductor))}: ${carries}`;
+  });
+  const left = several(landing.length - lines.length, "other conductor");
+  const part = network.parts[network.terminals[terminal]!.part] as Part;
+  const table = scenarioTable(
+    judged,
+    [
+      { title: "Voltage", cell: ({ terminalV }) => voltageInWords(terminalV[terminal]) },
+      {
+        title: "Through it",
+        cell: ({ conductorA }) =>
+          withUnit(
+            // What comes in goes out again: half of all that flows, except where the part itself gives or takes it.
+            throughA(
+              landing.map(({ conductor, index }) => [conductor.to === terminal, conductorA[index] ?? 0]),
+            ),
+            "A",
+          ),
+      },
+    ],
+    ({ terminalV }) => {
+      const is = terminalV[terminal];
+      // A voltage is worst where it is lowest; of a negative terminal, where it is furthest from 0.
+      return is === undefined || Number.isNaN(is)
+        ? undefined
+        : isNegative(part, network.terminals[terminal]!.name)
+          ? is
+          : -is;
+    },
+  );
+  return [
+    `${markdownWords(atStart(terminalInWords(network, terminal)))}, against the negative terminal of its battery`,
+    table,
+    lines.length > 0 ? `Landing on it:\n\n${lines.join("\n")}${left === "" ? "" : `\n- and ${left}`}` : "",
+  ]
+    .filter((block) => block !== "")
+    .join("\n\n");
+}
+
+const mostConductors = 8;
+
+/** The greater of what arrives and what leaves, A. */
+function throughA(flows: readonly (readonly [arrives: boolean, currentA: number])[]): number {
+  let [arriving, leaving] = [0, 0];
+  for (const [arrives, currentA] of flows) {
+    const inward = arrives ? currentA : -currentA;
+    if (inward > 0) arriving += inward;
+    else leaving -= inward;
+  }
+  return Math.max(arriving, leaving);
+}
+
+function isNegative({ kind }: Part, name: string): boolean {
+  return kind === "chassis" || /negative$/i.test(name);
+}

@@ -1,0 +1,58 @@
+import type { WayFromBank } from "../../library/analysis/network-result.ts";
+import type { Part } from "../../library/model/network.ts";
+import { tellApart, withUnit } from "../../library/rules/figures.ts";
+import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedPlan } from "../../library/rules/rule.ts";
+import { sourceInWords } from "../../library/rules/source-in-words.ts";
+import {
+  criticalDropLimit,
+  ordinaryDropLimit,
+  statedDropLimit,
+} from "../../library/standards/drop-limits.ts";
+import { limitRow, marginInWords } from "./limit-row.ts";
+import { markdownWords } from "./plain-words.ts";
+
+/** What is lost on the whole way from the bank to a device, both polarities, and where most of it goes. */
+export function wayRow(plan: JudgedPlan, part: number): string[] {
+  const { network: judged } = plan;
+  const way = judged?.result.ways.find((one) => one.part === part);
+  if (!judged || !way) return [];
+  const { network } = judged;
+  const { dropV, dropPercent, dropLimitPercent } = way;
+  const limitV = (dropLimitPercent * dropV) / dropPercent;
+  const [volts, limitVolts] = tellApart(dropV, limitV);
+  const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
+  return [
+    limitRow(
+      "Drop, whole way from the bank and back",
+      `${isOverloaded(plan, way) ? "at least " : ""}${volts} V, ${percent} %`,
+      `${markdownWords(scenarioInWords(network, way.scenario))}${legsInWords(plan, way)}; limit ${Number.isFinite(limitV) ? `${limitVolts} V, ` : ""}${limit} %`,
+      Number.isFinite(limitV) ? marginInWords(limitV - dropV, "V") : "",
+      `limit: ${limitSource(network.parts[part], dropLimitPercent)}`,
+    ),
+  ];
+}
+
+/** Some conductor on it carries more than it may, gets hotter than can be reckoned, and loses more than is said. */
+export function isOverloaded({ circuits, network }: JudgedPlan, { legs }: WayFromBank): boolean {
+  const records = new Set(legs.map(({ conductor }) => network?.network.conductors[conductor]?.record));
+  return circuits.some(({ circuit, result }) => records.has(circuit.record) && result.drop.overloaded);
+}
+
+/** Those that add the most, greatest first: there a thicker conductor helps. */
+function legsInWords({ network }: JudgedPlan, { legs, dropV }: WayFromBank): string {
+  const telling = legs
+    .filter((leg) => leg.dropV > dropV / 20)
+    .sort((one, other) => other.dropV - one.dropV)
+    .flatMap(({ conductor, dropV }) => {
+      const one = network?.network.conductors[conductor];
+      return one ? [`${withUnit(dropV, "V")} on ${markdownWords(conductorInWords(one))}`] : [];
+    });
+  return telling.length < 2 ? "" : `; ${listInWords(telling.slice(0, 4))}`;
+}
+
+function limitSource(part: Part | undefined, percent: number): string {
+  const stated = part?.kind === "load" && part.dropLimitStated;
+  const usual = [criticalDropLimit, ordinaryDropLimit].find((one) => one.percentOfNominal === percent);
+  return sourceInWords(stated || !usual ? statedDropLimit : usual.source);
+}
