@@ -1,5 +1,11 @@
 import type { Network } from "../../model/network.ts";
 import type { DevicePlace } from "../network-result.ts";
+import { banksOf } from "./banks.ts";
+import { devicePairsOf, protectedZones } from "./protected-zones.ts";
+import { waysFromSources } from "./reach.ts";
+import { conductorSides, netSides, shortsOf, terminalSides } from "./sides.ts";
+import { unprotectedPaths } from "./unprotected-paths.ts";
+import { wiringOf } from "./wiring.ts";
 
 /** How a network hangs together, whatever flows in it. */
 export interface NetworkTopology {
@@ -45,14 +51,18 @@ export interface Bank {
 }
 
 /** Not `throw`: a network of nothing but shorts has a topology too. */
-export function topologyOf(_network: Network): NetworkTopology {
+export function topologyOf(network: Network): NetworkTopology {
+  const wiring = wiringOf(network);
+  const nets = netSides(wiring);
+  const sides = terminalSides(wiring, nets);
+  const alongConductors = conductorSides(wiring, nets);
   return {
-    sides: [],
-    conductorSides: [],
-    shorts: [],
-    unprotected: [],
-    wayFromSource: () => undefined,
-    devicePairs: [],
-    banks: [],
+    sides,
+    conductorSides: alongConductors,
+    shorts: shortsOf(wiring, nets),
+    unprotected: unprotectedPaths(wiring, alongConductors),
+    wayFromSource: waysFromSources(wiring, sides),
+    devicePairs: devicePairsOf(wiring, protectedZones(wiring)),
+    banks: banksOf(wiring, nets),
   };
 }

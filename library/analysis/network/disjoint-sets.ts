@@ -1,0 +1,29 @@
+/** Sets of the numbers 0 to count − 1 that can only grow together (union-find). */
+export interface DisjointSets {
+  /** The number that stands for the set of this one. */
+  find(element: number): number;
+  /** Makes one set of two; the number that stands for it, which is one of the two that stood for them. */
+  union(a: number, b: number): number;
+}
+
+export function disjointSets(count: number): DisjointSets {
+  const parent = Int32Array.from({ length: count }, (_, index) => index);
+  const size = new Int32Array(count).fill(1);
+  function find(element: number): number {
+    let root = element;
+    while (parent[root] !== root) {
+      parent[root] = parent[parent[root]!]!;
+      root = parent[root]!;
+    }
+    return root;
+  }
+  function union(a: number, b: number): number {
+    let [kept, joined] = [find(a), find(b)];
+    if (kept === joined) return kept;
+    if (size[kept]! < size[joined]!) [kept, joined] = [joined, kept];
+    parent[joined] = kept;
+    size[kept]! += size[joined]!;
+    return kept;
+  }
+  return { find, union };
+}

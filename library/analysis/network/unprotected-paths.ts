@@ -1,0 +1,202 @@
+import type { NetworkConductor } from "../../model/network.ts";
+import { ampacityOf } from "../ampacity.ts";
+import type { DevicePlace } from "../network-result.ts";
+import { disjointSets } from "./disjoint-sets.ts";
+import { across, type SpanningForest, spanningForest } from "./spanning-forest.ts";
+import type { ConductorSide, UnprotectedPath } from "./topology.ts";
+import type { Wiring } from "./wiring.ts";
+
+/**
+ * For every positive conductor and each of its ends that has no device: the sources that arrive there, can push more than
+ * the conductor may carry, and pass no device on the way that is rated at or below that. A device of the conductor's own
+ * counts as present at its end whatever its rating: a rating that is too great is another matter.
+ *
+ * A conductor lets a fault pass that its smallest device is too great for. So the conductors are gone through from the
+ * greatest ampacity to the least, more and more others let pass, and the points that they join only ever grow together:
+ * one pass tells which conductors may be reached at all. Only for the ampacities of those is the network walked.
+ */
+export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorSide[]): UnprotectedPath[] {
+  const { network, graph, sources, pointOf } = wiring;
+  const passesA = Float64Array.from(network.conductors, greatestThatPasses);
+  const pushA = new Float64Array(graph.nodes);
+  for (const { positive, limitA } of sources) {
+    pushA[pointOf[positive]!] = Math.max(pushA[pointOf[positive]!]!, limitA);
+  }
+  const joined = disjointSets(graph.nodes);
+  const byRating = [...passesA.keys()].sort((a, b) => passesA[b]! - passesA[a]!);
+  let opened = 0;
+  const paths: UnprotectedPath[] = [];
+  for (const { ampacityA, conductors } of byAmpacity(network.conductors, sides)) {
+    for (; opened < byRating.length && passesA[byRating[opened]!]! > ampacityA; opened++) {
+      const [a, b] = [joined.find(graph.a[byRating[opened]!]!), joined.find(graph.b[byRating[opened]!]!)];
+      pushA[joined.union(a, b)] = Math.max(pushA[a]!, pushA[b]!);
+    }
+    const reached = conductors.filter((conductor) =>
+      bareEnds(network.conductors[conductor]!).some(
+        (end) => pushA[joined.find(pointAt(wiring, conductor, end))]! > ampacityA,
+      ),
+    );
+    if (reached.length > 0) paths.push(...pathsAt(wiring, passesA, ampacityA, reached));
+  }
+  return paths.sort((a, b) => a.conductor - b.conductor);
+}
+
+/** The least rating of a conductor's devices: what is thinner than that is not protected by them. */
+function greatestThatPasses({ near, far }: NetworkConductor): number {
+  return Math.min(near?.ratingA ?? Number.POSITIVE_INFINITY, far?.ratingA ?? Number.POSITIVE_INFINITY);
+}
+
+/** Positive conductors that can be judged, from the greatest ampacity to the least, those with the same one together. */
+function byAmpacity(conductors: readonly NetworkConductor[], sides: readonly ConductorSide[]) {
+  const levels = new Map<number, number[]>();
+  conductors.forEach(({ run, near, far }, index) => {
+    if (sides[index] !== "positive" || (near && far)) return;
+    const ampacity = ampacityOf(run);
+    if (!ampacity.judged) return;
+    const level = levels.get(ampacity.ampacityA);
+    if (level) level.push(index);
+    else levels.set(ampacity.ampacityA, [index]);
+  });
+  return [...levels]
+    .map(([ampacityA, conductors]) => ({ ampacityA, conductors }))
+    .sort((a, b) => b.ampacityA - a.ampacityA);
+}
+
+type End = DevicePlace["end"];
+
+function bareEnds({ near, far }: NetworkConductor): End[] {
+  return [...(near ? [] : (["near"] as const)), ...(far ? [] : (["far"] as const))];
+}
+
+function pointAt({ graph }: Wiring, conductor: number, end: End): number {
+  return end === "near" ? graph.a[conductor]! : graph.b[conductor]!;
+}
+
+/** The paths to conductors of one ampacity. What comes to an end through the conductor itself does not count there. */
+function pathsAt(
+  wiring: Wiring,
+  passesA: Float64Array,
+  ampacityA: number,
+  conductors: readonly number[],
+): UnprotectedPath[] {
+  const { network, graph, sources, pointOf } = wiring;
+  const pushing = sources.filter(({ limitA }) => limitA > ampacityA);
+  const starts = pushing.map(({ positive }) => pointOf[positive]!);
+  const isOpen = (conductor: number) => passesA[conductor]! > ampacityA;
+  const forest = spanningForest(graph, starts, isOpen);
+  const inOrder = [...pushing].sort(
+    (a, b) => forest.order[pointOf[a.positive]!]! - forest.order[pointOf[b.positive]!]! || a.part - b.part,
+  );
+  const orders = Int32Array.from(inOrder, ({ positive }) => forest.order[pointOf[positive]!]!);
+  const nearest = shortestWays(wiring, starts, isOpen);
+  const around = (conductor: number, point: number) => {
+    const isOpenElsewhere = (other: number) => other !== conductor && isOpen(other);
+    return followed(wiring, shortestWays(wiring, starts, isOpenElsewhere), point);
+  };
+  return conductors.flatMap((conductor) => {
+    const arriving = bareEnds(network.conductors[conductor]!).flatMap((end) => {
+      const point = pointAt(wiring, conductor, end);
+      const found = arrivingAt(forest, orders, point, conductor).map((at) => inOrder[at]!.part);
+      return found.length > 0 ? [{ end, point, sources: found }] : [];
+    });
+    if (arriving.length === 0) return [];
+    const known = arriving
+      .map(({ point }) => followed(wiring, nearest, point))
+      .filter((way) => !way.includes(conductor));
+    // Only where the nearer end has a device of its own does the other end's shortest way lead through the conductor.
+    const ways = known.length > 0 ? known : arriving.map(({ point }) => around(conductor, point));
+    const way = ways.reduce((best, candidate) => (candidate.length < best.length ? candidate : best));
+    return [
+      {
+        conductor,
+        ends: arriving.map(({ end }) => end),
+        sources: [...new Set(arriving.flatMap((arrival) => arrival.sources))].sort((a, b) => a - b),
+        way,
+        tooGreat: [...way, conductor].flatMap((on) => devicesAbove(network.conductors[on]!, on, ampacityA)),
+      },
+    ];
+  });
+}
+
+/**
+ * Which sources reach a point other than through one conductor. Where that conductor is the only link between two sides of
+ * its tree, those on the point's own side; else all of the tree. `orders` are the sources' numbers in the walk, ascending;
+ * the answer are positions in it.
+ */
+function arrivingAt(forest: SpanningForest, orders: Int32Array, point: number, conductor: number): number[] {
+  const { order, last, root, behind } = forest;
+  if (order[point] === -1) return [];
+  const tree: Range = { from: order[root[point]!]!, to: last[root[point]!]! };
+  const child = behind[conductor]!;
+  if (child === -1) return within(orders, tree);
+  const below: Range = { from: order[child]!, to: last[child]! };
+  if (order[point]! >= below.from && order[point]! <= below.to) return within(orders, below);
+  return [
+    ...within(orders, { from: tree.from, to: below.from - 1 }),
+    ...within(orders, { from: below.to + 1, to: tree.to }),
+  ];
+}
+
+/** Numbers of the walk, both ends included. */
+interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+function within(orders: Int32Array, { from, to }: Range): number[] {
+  const found: number[] = [];
+  for (let at = firstNotBelow(orders, from); at < orders.length && orders[at]! <= to; at++) found.push(at);
+  return found;
+}
+
+function firstNotBelow(ascending: Int32Array, least: number): number {
+  let [low, high] = [0, ascending.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (ascending[middle]! < least) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** By point: the last conductor of a shortest way from any of the starts; −1 at a start; −2 where there is no way. */
+function shortestWays({ graph }: Wiring, starts: readonly number[], isOpen: (conductor: number) => boolean) {
+  const cameBy = new Int32Array(graph.nodes).fill(-2);
+  const queue: number[] = [];
+  for (const start of starts) {
+    if (cameBy[start] === -1) continue;
+    cameBy[start] = -1;
+    queue.push(start);
+  }
+  for (let next = 0; next < queue.length; next++) {
+    const point = queue[next]!;
+    for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {
+      const conductor = graph.edges[at]!;
+      const other = across(graph, conductor, point);
+      if (cameBy[other] !== -2 || !isOpen(conductor)) continue;
+      cameBy[other] = conductor;
+      queue.push(other);
+    }
+  }
+  return cameBy;
+}
+
+/** The shortest way to a point, from the source outwards. */
+function followed({ graph }: Wiring, cameBy: Int32Array, to: number): number[] {
+  const way: number[] = [];
+  for (let point = to, by = cameBy[to]!; by >= 0; by = cameBy[point]!) {
+    way.push(by);
+    point = across(graph, by, point);
+  }
+  return way.reverse();
+}
+
+function devicesAbove({ near, far }: NetworkConductor, conductor: number, ampacityA: number) {
+  const places = [
+    { end: "near", device: near },
+    { end: "far", device: far },
+  ] as const;
+  return places.flatMap(({ end, device }) =>
+    device && device.ratingA > ampacityA ? [{ conductor, end, ratingA: device.ratingA }] : [],
+  );
+}
