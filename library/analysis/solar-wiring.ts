@@ -1,4 +1,5 @@
-import type { Network, Part, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
+import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
+import { reachedFrom, type Step } from "./network/joined.ts";
 
 /** One solar array and how it is wired to a controller. */
 export interface SolarWiring {
@@ -22,13 +23,12 @@ export function solarWiringOf(network: Network): readonly SolarWiring[] {
   const arrays = network.parts.filter((part) => part.kind === "solarArray");
   if (arrays.length === 0) return [];
   const controllers = network.parts.filter((part) => part.kind === "solarController");
-  const steps = stepsOf(network);
   const ends = new Map(
     arrays.map((array) => [
       array,
       {
-        positive: reachOf(steps, array.terminals.positive),
-        negative: reachOf(steps, array.terminals.negative),
+        positive: reachedFrom(network, [array.terminals.positive]),
+        negative: reachedFrom(network, [array.terminals.negative]),
       },
     ]),
   );
@@ -88,57 +88,15 @@ function nearestFirst<Item>(items: readonly Item[], way: (item: Item) => readonl
   return [...items].sort((one, other) => way(one).length - way(other).length);
 }
 
-/** A step from one terminal to the next: along a conductor, or through a part that only passes current on. */
-interface Step {
-  readonly to: number;
-  readonly conductor: number | undefined;
-}
-
-function stepsOf({ terminals, conductors, parts }: Network): readonly (readonly Step[])[] {
-  const steps: Step[][] = terminals.map(() => []);
-  const join = (one: number, other: number, conductor?: number) => {
-    steps[one]?.push({ to: other, conductor });
-    steps[other]?.push({ to: one, conductor });
-  };
-  conductors.forEach(({ from, to }, index) => {
-    join(from, to, index);
-  });
-  for (const part of parts) for (const [one, other] of passages(part)) join(one, other);
-  return steps;
-}
-
-/** Terminals of a part between which current only passes. */
-function passages(part: Part): readonly (readonly [number, number])[] {
-  if (part.kind === "fusePanel") return [[part.terminals.feed, part.terminals.branch]];
-  if (part.kind === "disconnect") return [[part.terminals.line, part.terminals.load]];
-  if (part.kind === "shunt") return [[part.terminals.batterySide, part.terminals.systemSide]];
-  if (part.kind === "chassis") return [[part.terminals.bond, part.terminals.metal]];
-  return part.kind === "part" ? part.joins.map(({ between }) => between) : [];
-}
-
 /** By terminal reached: the step that leads there; the start has none. */
-type Reach = ReadonlyMap<number, { readonly from: number; readonly conductor: number | undefined } | null>;
+type Reach = ReadonlyMap<number, Step | undefined>;
 
 const nowhere: Reach = new Map();
-
-/** Breadth first, so that the way found to each terminal is one with the fewest steps. */
-function reachOf(steps: readonly (readonly Step[])[], start: number): Reach {
-  const reached = new Map<number, { from: number; conductor: number | undefined } | null>([[start, null]]);
-  const waiting = [start];
-  for (const at of waiting) {
-    for (const { to, conductor } of steps[at] ?? []) {
-      if (reached.has(to)) continue;
-      reached.set(to, { from: at, conductor });
-      waiting.push(to);
-    }
-  }
-  return reached;
-}
 
 /** Conductors on the way, from the start outwards; empty where it is not reached. */
 function wayTo(reach: Reach, terminal: number): readonly number[] {
   const way: number[] = [];
   for (let step = reach.get(terminal); step; step = reach.get(step.from))
-    if (step.conductor !== undefined) way.unshift(step.conductor);
+    if (step.link.conductor >= 0) way.unshift(step.link.conductor);
   return way;
 }

@@ -1,0 +1,111 @@
+import type { AlternatorPart, Network, Part } from "../model/network.ts";
+import { type Link, reachedFrom } from "./network/joined.ts";
+import type { NetworkResult, SolvedScenario } from "./network-result.ts";
+
+/** What hangs on one or more alternators that feed the same conductors, for as long as a scenario lasts. */
+export interface AlternatorLoad {
+  readonly alternators: readonly AlternatorPart[];
+  /** Together, what they may give for hours, A. */
+  readonly allowedA: number;
+  /** In the scenario in which most hangs on them. */
+  readonly everything: Demand | undefined;
+  /** The same without what only the built-in scenarios switch on: nobody says that all of it runs at once, and for hours. */
+  readonly certain: Demand | undefined;
+}
+
+export interface Demand {
+  readonly currentA: number;
+  readonly scenario: number;
+  /** Part indices, greatest first. */
+  readonly devices: readonly { readonly part: number; readonly currentA: number }[];
+}
+
+/**
+ * Sum of the currents of what runs for hours on the alternator's side of any charger: loads that are continuous, inverters,
+ * inputs of chargers, and LiFePO4 batteries, which take what they are given until they are full. Lead-acid batteries soon
+ * take less and less, so they are left out (common practice, no source); so are motors that are just starting.
+ *
+ * Other sources take nothing off the sum: at sea or on the road there is no shore and perhaps no sun.
+ */
+export function alternatorLoads({
+  network,
+  result,
+}: {
+  readonly network: Network;
+  readonly result: NetworkResult;
+}): readonly AlternatorLoad[] {
+  const alternators = network.parts.filter((part) => part.kind === "alternator");
+  const taken = new Set<AlternatorPart>();
+  return alternators.flatMap((alternator): AlternatorLoad[] => {
+    if (taken.has(alternator)) return [];
+    const side = reachedFrom(network, [alternator.terminals.positive]);
+    const together = alternators.filter(({ terminals }) => side.has(terminals.positive));
+    for (const one of together) taken.add(one);
+    const demands = result.scenarios.flatMap((solved): Demand[] => {
+      const scenario = network.scenarios[solved.scenario];
+      const runs = together.some(({ index }) => scenario?.on[index]);
+      if (solved.state !== "solved" || !scenario || scenario.momentary || !runs) return [];
+      return [demandIn(network, solved, alternator)];
+    });
+    const certain = demands.map((demand) =>
+      network.scenarios[demand.scenario]?.record === undefined ? chargingOf(network, demand) : demand,
+    );
+    return [
+      {
+        alternators: together,
+        allowedA: together.reduce((sum, { ratedA, continuousPercent }) => {
+          return sum + (ratedA * continuousPercent) / 100;
+        }, 0),
+        everything: greatest(demands),
+        certain: greatest(certain),
+      },
+    ];
+  });
+}
+
+function demandIn(network: Network, solved: SolvedScenario, alternator: AlternatorPart): Demand {
+  const on = network.scenarios[solved.scenario]?.on ?? [];
+  const closed = ({ part }: Link) => part === -1 || on[part] === true;
+  const side = reachedFrom(network, [alternator.terminals.positive], closed);
+  return demandOf(
+    solved.scenario,
+    network.parts.flatMap((part) => {
+      const terminal = inputOf(part);
+      if (terminal === undefined || !side.has(terminal) || !on[part.index]) return [];
+      const currentA =
+        part.kind === "dcDcCharger" ? solved.inputA[part.index] : -(solved.partA[part.index] ?? 0);
+      return currentA !== undefined && currentA > 0 ? [{ part: part.index, currentA }] : [];
+    }),
+  );
+}
+
+/** The positive terminal of what draws for hours; undefined for all else. */
+function inputOf(part: Part): number | undefined {
+  if (part.kind === "dcDcCharger") return part.terminals.inputPositive;
+  if (part.kind === "inverter") return part.terminals.positive;
+  if (part.kind === "load") return part.continuous ? part.terminals.positive : undefined;
+  return part.kind === "battery" && part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
+}
+
+/** What charges something: that is on whenever the engine is. */
+function chargingOf(network: Network, { scenario, devices }: Demand): Demand {
+  const charging = devices.filter(({ part }) => {
+    const kind = network.parts[part]?.kind;
+    return kind === "dcDcCharger" || kind === "battery";
+  });
+  return demandOf(scenario, charging);
+}
+
+function demandOf(scenario: number, devices: Demand["devices"]): Demand {
+  return {
+    scenario,
+    currentA: devices.reduce((sum, { currentA }) => sum + currentA, 0),
+    devices: [...devices].sort((one, other) => other.currentA - one.currentA || one.part - other.part),
+  };
+}
+
+function greatest(demands: readonly Demand[]): Demand | undefined {
+  let most: Demand | undefined;
+  for (const demand of demands) if (!most || demand.currentA > most.currentA) most = demand;
+  return most;
+}

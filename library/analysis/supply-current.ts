@@ -1,0 +1,142 @@
+import type { DcDcChargerPart, InverterPart, LoadPart, Network, Scenario } from "../model/network.ts";
+import { solveScenarios } from "./network/solve-scenarios.ts";
+import type { NetworkResult, SolvedScenario } from "./network-result.ts";
+
+/**
+ * What an inverter takes at the lowest voltage at which it still runs.
+ *
+ *     I = (P / η + P0) / U     P continuous power, W; η efficiency; P0 idle draw, W; U cut-off voltage, V
+ *
+ * Power out is power in less the losses; the voltage is the least at which it does not switch off.
+ */
+export function inverterSupplyA({ continuousW, efficiencyPercent, idleW, cutOffV }: InverterPart): number {
+  return (continuousW / (efficiencyPercent / 100) + idleW) / cutOffV;
+}
+
+/** The same for its surge power, which it gives for seconds; undefined where none is stated. */
+export function inverterSurgeA(inverter: InverterPart): number | undefined {
+  const { surgeW } = inverter;
+  return surgeW === undefined ? undefined : inverterSupplyA({ ...inverter, continuousW: surgeW });
+}
+
+/**
+ * What a DC-DC charger takes at its input at the least voltage at which it gives its full output.
+ *
+ *     I_in = U_out · I_out / (η · U_in)     V, A; η efficiency
+ *
+ * Not above the greatest input current that its maker states: there the charger gives less instead.
+ */
+export function chargerInputA(charger: DcDcChargerPart): number {
+  const { outputV, outputA, efficiencyPercent, inputMinV, inputMaxA } = charger;
+  const forFullOutputA = (outputV * outputA) / ((efficiencyPercent / 100) * inputMinV);
+  return Math.min(forFullOutputA, inputMaxA ?? Number.POSITIVE_INFINITY);
+}
+
+/** A conductor on the way on which a device is supplied, and what it carries when the device takes a given current. */
+export interface SupplyLoad {
+  /** Index in the network. */
+  readonly conductor: number;
+  /** How much of the device's current flows here, 0 to 1: batteries side by side share it. */
+  readonly share: number;
+  /** With what else is on, A. */
+  readonly currentA: number;
+  /** The scenario for which that holds; undefined: the device alone. */
+  readonly scenario: number | undefined;
+}
+
+/**
+ * What every conductor on a device's supply way carries when the device takes a given current at its input.
+ *
+ * How the batteries share the device's current is solved with the device alone on; what it takes more than in a scenario
+ * that lasts is then added to what flows there (superposition: exact for constant currents, near enough for a few amperes
+ * more beside constant power). Sources with a limit take no part of what is added: they may be at it already.
+ */
+export function supplyLoads(
+  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  device: InverterPart | DcDcChargerPart,
+  deviceA: number,
+): readonly SupplyLoad[] {
+  const alone = solvedAlone(network, device, deviceA);
+  if (!alone) return [];
+  const scenarios = result.scenarios.filter(
+    (one): one is SolvedScenario =>
+      one.state === "solved" && isOnForLong(network.scenarios[one.scenario], device.index),
+  );
+  return alone.conductorA.flatMap((aloneA, conductor): SupplyLoad[] => {
+    const share = aloneA / deviceA;
+    if (!(Math.abs(share) > noShare)) return [];
+    let worst: SupplyLoad = {
+      conductor,
+      share: Math.abs(share),
+      currentA: Math.abs(aloneA),
+      scenario: undefined,
+    };
+    for (const { scenario, conductorA, partA, inputA } of scenarios) {
+      const takenA =
+        device.kind === "dcDcCharger" ? (inputA[device.index] ?? 0) : -(partA[device.index] ?? 0);
+      const currentA = Math.abs((conductorA[conductor] ?? 0) + share * (deviceA - takenA));
+      // Others that are on add to it; a charger that is on takes from it, and is not always there.
+      if (currentA > worst.currentA) worst = { ...worst, currentA, scenario };
+    }
+    return [worst];
+  });
+}
+
+/** Below this share a conductor is not on the way: nothing but rounding flows there. */
+const noShare = 1e-6;
+
+function isOnForLong(scenario: Scenario | undefined, part: number): boolean {
+  return scenario !== undefined && !scenario.momentary && scenario.on[part] === true;
+}
+
+/** The batteries and this one device, which takes a constant current. */
+function solvedAlone(
+  network: Network,
+  device: InverterPart | DcDcChargerPart,
+  deviceA: number,
+): SolvedScenario | undefined {
+  const [positive, negative] =
+    device.kind === "inverter"
+      ? [device.terminals.positive, device.terminals.negative]
+      : [device.terminals.inputPositive, device.terminals.inputNegative];
+  const { index, record, name, accept } = device;
+  const load: LoadPart = {
+    kind: "load",
+    index,
+    record,
+    name,
+    accept,
+    terminals: { positive, negative },
+    draws: { as: "current", currentA: deviceA },
+    critical: false,
+    continuous: true,
+    dropLimitPercent: 100,
+    dropLimitStated: true,
+    systemV: 12,
+    statedBy: "load",
+  };
+  const parts = network.parts.map((part) => (part.index === index ? load : part));
+  const [first] = network.scenarios;
+  if (!first) return undefined;
+  const only: Scenario = {
+    name: device.name,
+    on: parts.map((part) => part.index === index || supplying.has(part.kind)),
+    starting: parts.map(() => false),
+    restV: first.restV,
+    sunShare: 0,
+    momentary: false,
+  };
+  const [solved] = solveScenarios({ ...network, parts, scenarios: [only] });
+  return solved?.state === "solved" ? solved : undefined;
+}
+
+/** What stays on beside the device: batteries, and what only passes current on. */
+const supplying: ReadonlySet<Network["parts"][number]["kind"]> = new Set([
+  "battery",
+  "busBar",
+  "fusePanel",
+  "disconnect",
+  "shunt",
+  "chassis",
+  "part",
+]);

@@ -1,0 +1,166 @@
+import type { Circuit, Conductor } from "../model/circuit.ts";
+import type { Network } from "../model/network.ts";
+import { ampacityOf } from "./ampacity.ts";
+import { copperMm2M } from "./copper-area.ts";
+import { type LegChoices, leastCopper } from "./least-copper.ts";
+import { sizesFrom } from "./made-sizes.ts";
+import type { NetworkResult, WayFromBank } from "./network-result.ts";
+import { dropOf } from "./voltage-drop.ts";
+
+/** Conductors to make thicker so that a way from the bank loses no more than it may. */
+export interface Thickening {
+  /** At least one. In the order of the way, each run once though both of its conductors lie on it. */
+  readonly runs: readonly ThickerRun[];
+  /** Something else than this way's device hangs on one of them too. */
+  readonly touchesOthers: boolean;
+  readonly addedMm2M: number;
+}
+
+export interface ThickerRun {
+  readonly run: Circuit;
+  readonly conductor: Conductor;
+}
+
+/**
+ * The least added copper that brings a way within a limit. `least` looks at all runs of the way, `own` only at those on which
+ * nothing else hangs, and is the same where that is the least. Undefined where no made sizes are enough.
+ *
+ * Never a thinner conductor; same system, same number of wires in parallel. What is lost in parts on the way (a shunt, a
+ * chassis) stays. Currents are taken as they are in the way's scenario: those of devices with constant power get smaller on
+ * the better way, so they lose less; where a constant resistance draws, they are taken as much greater as the voltage rises.
+ */
+export function thickeningOf(
+  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  way: WayFromBank,
+  { allowedV, atLeast }: Asked = { allowedV: allowedOn(way) },
+): { readonly least: Thickening | undefined; readonly own: Thickening | undefined } {
+  const legs = legsOf({ network, result }, way, atLeast);
+  const fixedV = way.dropV - sum(legs.map(({ dropNowV }) => dropNowV));
+  const growth = drawsByResistance({ network, result }, way)
+    ? Math.max(1, (way.arrivingV + way.dropV - allowedV) / way.arrivingV)
+    : 1;
+  const target = (allowedV / growth) * withinRounding - fixedV;
+  const search = (mayChange: (leg: Leg) => boolean) => {
+    const choices = legs.map((leg) => (mayChange(leg) ? leg : { choices: leg.choices.slice(0, 1) }));
+    const taken = leastCopper(choices, target);
+    return taken && thickeningBy(legs, taken);
+  };
+  const least = search(() => true);
+  const own = least?.touchesOthers ? search((leg) => !leg.shared) : least;
+  return { least, own };
+}
+
+interface Asked {
+  /** What the whole way may lose, V. */
+  readonly allowedV: number;
+  /** By record: a size that the run must have in any case. */
+  readonly atLeast?: ReadonlyMap<number, Conductor> | undefined;
+}
+
+/** What a way may lose by its limit, V. */
+export function allowedOn({ dropV, dropPercent, dropLimitPercent }: WayFromBank): number {
+  return (dropV / dropPercent) * dropLimitPercent;
+}
+
+/** Beyond this many runs, those that lose the least stay as they are, so that no plan keeps the search busy for long. */
+const mostSearched = 12;
+
+/** Exactly the limit by this search is not above it when the whole network is worked out again. */
+const withinRounding = 1 - 1e-9;
+
+/** A run of the way that can be made thicker. */
+interface Leg extends LegChoices {
+  readonly run: Circuit;
+  readonly shared: boolean;
+  /** Beside each choice. */
+  readonly conductors: readonly Conductor[];
+  readonly dropNowV: number;
+}
+
+function legsOf(
+  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  way: WayFromBank,
+  atLeast: ReadonlyMap<number, Conductor> | undefined,
+): readonly Leg[] {
+  const solved = result.scenarios.find(({ scenario }) => scenario === way.scenario);
+  const lostV = new Map<number, { dropV: number; run: Circuit; currentA: number }>();
+  for (const { conductor, dropV } of way.legs) {
+    const { record, run } = network.conductors[conductor] ?? {};
+    // A leg in which the current flows the other way raises the voltage: nothing is won by making it thicker.
+    if (record === undefined || !run || !(dropV > 0)) continue;
+    const currentA = solved?.state === "solved" ? Math.abs(solved.conductorA[conductor] ?? 0) : 0;
+    const before = lostV.get(record);
+    lostV.set(record, {
+      run,
+      dropV: dropV + (before?.dropV ?? 0),
+      currentA: Math.max(currentA, before?.currentA ?? 0),
+    });
+  }
+  const others = recordsOfOtherWays(network, result, way);
+  const legs = [...lostV.values()].map(({ run, dropV, currentA }): Leg => {
+    const conductors = sizesFrom(atLeast?.get(run.record) ?? run.conductor);
+    const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
+    const nowOhm = ohm(run.conductor);
+    return {
+      run,
+      shared: others.has(run.record),
+      conductors,
+      dropNowV: dropV,
+      choices: conductors.map((conductor) => ({
+        copperMm2M: copperMm2M(run, conductor),
+        dropV: (dropV * ohm(conductor)) / nowOhm,
+      })),
+    };
+  });
+  const worst = new Set([...legs].sort((one, other) => other.dropNowV - one.dropNowV).slice(0, mostSearched));
+  return legs.filter((leg) => worst.has(leg));
+}
+
+/** Of the whole run at the temperature that it gets at its current: only what it is compared with counts. */
+function ohmAt(run: Circuit): number {
+  return dropOf(run, ampacityOf(run)).roundTripOhm;
+}
+
+function recordsOfOtherWays(network: Network, result: NetworkResult, way: WayFromBank): ReadonlySet<number> {
+  const records = new Set<number>();
+  for (const other of result.ways) {
+    if (other.part === way.part) continue;
+    for (const { conductor } of other.legs) records.add(network.conductors[conductor]?.record ?? -1);
+  }
+  return records;
+}
+
+function drawsByResistance(
+  { network }: { readonly network: Network; readonly result: NetworkResult },
+  way: WayFromBank,
+): boolean {
+  const on = network.scenarios[way.scenario]?.on;
+  return network.parts.some(
+    (part) => part.kind === "load" && part.draws.as === "resistance" && on?.[part.index],
+  );
+}
+
+function thickeningBy(legs: readonly Leg[], taken: readonly number[]): Thickening | undefined {
+  const changed = legs.flatMap((leg, index) => {
+    const conductor = leg.conductors[taken[index] ?? 0];
+    if (!conductor || isSame(conductor, leg.run.conductor)) return [];
+    const addedMm2M = copperMm2M(leg.run, conductor) - copperMm2M(leg.run, leg.run.conductor);
+    return [{ run: leg.run, conductor, shared: leg.shared, addedMm2M }];
+  });
+  if (changed.length === 0) return undefined;
+  return {
+    runs: changed.map(({ run, conductor }) => ({ run, conductor })),
+    touchesOthers: changed.some(({ shared }) => shared),
+    addedMm2M: sum(changed.map(({ addedMm2M }) => addedMm2M)),
+  };
+}
+
+function isSame(one: Conductor, other: Conductor): boolean {
+  return one.system === "awg"
+    ? other.system === "awg" && one.awg === other.awg
+    : other.system === "metric" && one.mm2 === other.mm2;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
