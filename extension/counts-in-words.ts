@@ -10,7 +10,11 @@ export function countsInWords(counts: Counts): string {
     [counts.accepted, "accepted", "accepted"],
   ];
   const found = kinds.filter(([count]) => count > 0).map(([count, one, many]) => numbered(count, one, many));
-  return `${numbered(counts.circuits, "circuit", "circuits")}, ${found.join(", ") || "no findings"}`;
+  const network = [
+    counts.parts > 0 ? `, ${numbered(counts.parts, "part", "parts")}` : "",
+    counts.cables > 0 ? `, ${numbered(counts.cables, "cable", "cables")}` : "",
+  ].join("");
+  return `${numbered(counts.circuits, "circuit", "circuits")}${network}, ${found.join(", ") || "no findings"}`;
 }
 
 /** "1 plan", "2 plans". */
@@ -20,7 +24,7 @@ export function numbered(count: number, one: string, many: string): string {
 
 /** Several plans taken together. */
 export function sumOf(all: readonly Counts[]): Counts {
-  const sum = { circuits: 0, errors: 0, warnings: 0, infos: 0, hints: 0, accepted: 0 };
+  const sum = { circuits: 0, parts: 0, cables: 0, errors: 0, warnings: 0, infos: 0, hints: 0, accepted: 0 };
   for (const counts of all) {
     for (const key of Object.keys(sum) as (keyof Counts)[]) sum[key] += counts[key];
   }

@@ -1,4 +1,5 @@
 import type { AmpacityFactor } from "../analysis/circuit-result.ts";
+import type { Circuit } from "../model/circuit.ts";
 import { asGiven, figure, tellApart, type Unit, withUnit } from "../rules/figures.ts";
 import type { JudgedCircuit } from "../rules/rule.ts";
 import { sizeInWords } from "../rules/sized-fix.ts";
@@ -40,7 +41,7 @@ export interface WorkingStep {
 /** The steps in the order in which each needs the one before: load, ampacity, temperature, resistance, drop, protection. */
 export function workingSteps(judged: JudgedCircuit): WorkingStep[] {
   return [
-    ...loadSteps(judged),
+    ...(judged.circuit.wired ? flowSteps(judged) : loadSteps(judged)),
     ...ampacitySteps(judged),
     ...temperatureSteps(judged),
     ...resistanceSteps(judged),
@@ -59,6 +60,26 @@ function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedCircu
       withNumbers: `${asGiven(loadW)} W / ${asGiven(loadAtV)} V`,
       result: withUnit(loadA, "A"),
       sources: ["definition of power"],
+    },
+  ];
+}
+
+/** In a network, what flows follows from all of it; a circuit counts for no less than it states itself. */
+function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedCircuit): WorkingStep[] {
+  const stated =
+    loadW === undefined
+      ? "what the circuit states"
+      : `${asGiven(loadW)} W / ${asGiven(loadAtV)} V = ${withUnit(loadW / loadAtV, "A")} as stated`;
+  const flows = "the most that flows in any scenario that lasts";
+  return [
+    {
+      title: "Current",
+      formula: statesLoad
+        ? "current = the greater of what is stated and of what flows in the network"
+        : "current = what flows in the network",
+      withNumbers: statesLoad ? `the greater of ${stated} and of ${flows}` : flows,
+      result: withUnit(loadA, "A"),
+      sources: ["Kirchhoff's current law and Ohm's law, over the whole network"],
     },
   ];
 }
@@ -117,14 +138,15 @@ function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: nu
 }
 
 /** What heats the conductor is the square of the current: so the rise above ambient goes with the square too. */
-function temperatureSteps({ circuit: { loadA }, result: { ampacity, drop } }: JudgedCircuit): WorkingStep[] {
+function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedCircuit): WorkingStep[] {
   if (!ampacity.judged) return [];
+  const { loadA } = circuit;
   const { ambientC, columnC, ampacityA } = ampacity;
   const capped = drop.resistanceAtC < drop.conductorC;
   return [
     {
       title: "Temperature of the conductor",
-      formula: "temperature = ambient + (column − ambient) × (load / ampacity)²",
+      formula: `temperature = ambient + (column − ambient) × (${flowing(circuit)} / ampacity)²`,
       withNumbers: `${figure(ambientC)} °C + (${figure(columnC)} − ${figure(ambientC)}) °C × (${figure(loadA)} A / ${figure(ampacityA)} A)²`,
       result: capped
         ? `above ${withUnit(columnC, "°C")}, overloaded; ${withUnit(drop.resistanceAtC, "°C")} is taken for the resistance`
@@ -155,8 +177,9 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingS
       ],
     },
     {
-      title: `Resistance of the whole way, out and back`,
-      formula: "resistance = resistance per metre × length of both conductors / wires in parallel",
+      title:
+        circuit.word === "cable" ? "Resistance from end to end" : "Resistance of the whole way, out and back",
+      formula: `resistance = resistance per metre × length${circuit.word === "cable" ? "" : " of both conductors"} / wires in parallel`,
       withNumbers: `${withUnit(milliohmPerM20C * warmer, "mΩ/m")} × ${lengthBothWays(circuit, drop.roundTripM)} / ${conductor.parallel}`,
       result: withUnit(drop.roundTripOhm * 1000, "mΩ"),
       sources: ["Ohm's law"],
@@ -178,7 +201,7 @@ function dropSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingStep[] 
   return [
     {
       title: "Voltage drop",
-      formula: "drop = load × resistance of the whole way",
+      formula: `drop = ${flowing(circuit)} × resistance${circuit.word === "cable" ? "" : " of the whole way"}`,
       withNumbers: `${withUnit(loadA, "A")} × ${withUnit(drop.roundTripOhm * 1000, "mΩ")}`,
       result: `${atLeast}${withUnit(drop.dropV, "V")}`,
       sources: ["Ohm's law"],
@@ -187,10 +210,18 @@ function dropSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingStep[] 
       title: "Voltage drop, of the nominal voltage",
       formula: "percentage = 100 % × drop / nominal voltage",
       withNumbers: `100 % × ${withUnit(drop.dropV, "V")} / ${withUnit(systemV, "V")}`,
-      result: `${atLeast}${percent} %, limit ${limit} %`,
-      sources: [`limit: ${sourceInWords(drop.dropLimitSource)}`],
+      result:
+        circuit.word === "cable"
+          ? `${atLeast}${withUnit(drop.dropPercent, "%")}`
+          : `${atLeast}${percent} %, limit ${limit} %`,
+      sources: [
+        circuit.word === "cable"
+          ? "a limit holds for the whole way from the bank"
+          : `limit: ${sourceInWords(drop.dropLimitSource)}`,
+      ],
     },
-    ...(minimumV === undefined ? [] : [arrivingStep(systemV, drop, minimumV)]),
+    // In a network, what arrives follows from the whole way.
+    ...(minimumV === undefined || circuit.wired ? [] : [arrivingStep(systemV, drop, minimumV)]),
   ];
 }
 
@@ -221,7 +252,7 @@ function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): Wo
   return [
     {
       title: "Protection allowed",
-      formula: "load ≤ rating ≤ ampacity",
+      formula: `${flowing(circuit)} ≤ rating ≤ ampacity`,
       withNumbers:
         maxA === undefined
           ? `${withUnit(minA, "A")} ≤ rating`
@@ -237,8 +268,8 @@ function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): Wo
     {
       title: "Protection to aim at",
       formula: circuit.continuous
-        ? `rating = ${factor} × load, then the next made up to the ampacity`
-        : "rating = load, then the next made up to the ampacity",
+        ? `rating = ${factor} × ${flowing(circuit)}, then the next made up to the ampacity`
+        : `rating = ${flowing(circuit)}, then the next made up to the ampacity`,
       withNumbers: circuit.continuous ? `${factor} × ${withUnit(minA, "A")}` : withUnit(minA, "A"),
       result: `${withUnit(aimA, "A")}; ${best}`,
       sources: [
@@ -248,6 +279,11 @@ function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): Wo
       ],
     },
   ];
+}
+
+/** What a circuit alone is reckoned with is what its plan states as its load. */
+function flowing({ wired }: Circuit): string {
+  return wired ? "current" : "load";
 }
 
 function comparison(value: number, limit: number, unit: Unit): string {

@@ -1,4 +1,5 @@
 import { tellApart } from "../rules/figures.ts";
+import type { JudgedPlan } from "../rules/rule.ts";
 
 /** The drop of one circuit against its own limit, both in percent of the nominal voltage. */
 export interface DropAgainstLimit {
@@ -6,6 +7,33 @@ export interface DropAgainstLimit {
   readonly dropLimitPercent: number;
   /** The conductor carries more than it may, gets hotter than can be reckoned, and so loses at least this much. */
   readonly overloaded: boolean;
+}
+
+/** A drop with the name of the circuit or device that has it, as the plan gives it: not yet fit to be shown. */
+export interface NamedDrop extends DropAgainstLimit {
+  readonly name: string;
+  /** On the whole way from the bank, and not only on the circuit that is named. */
+  readonly fromBank: boolean;
+}
+
+/** Every drop that has a limit: of each circuit, and in a network of each device's whole way from the bank. */
+export function dropsOf({ circuits, network }: JudgedPlan): NamedDrop[] {
+  const overloaded = new Set<number>();
+  const drops: NamedDrop[] = [];
+  for (const { circuit, result } of circuits) {
+    if (result.drop.overloaded) overloaded.add(circuit.record);
+    if (circuit.word === "circuit") drops.push({ ...result.drop, name: circuit.name, fromBank: false });
+  }
+  for (const way of network?.result.ways ?? []) {
+    const conductors = way.legs.map(({ conductor }) => network?.network.conductors[conductor]?.record ?? -1);
+    drops.push({
+      ...{ dropPercent: way.dropPercent, dropLimitPercent: way.dropLimitPercent },
+      overloaded: conductors.some((record) => overloaded.has(record)),
+      name: network?.network.parts[way.part]?.name ?? "",
+      fromBank: true,
+    });
+  }
+  return drops;
 }
 
 /**
@@ -20,8 +48,14 @@ export function worstDrop<Drop extends DropAgainstLimit>(drops: readonly Drop[])
   );
 }
 
-/** "worst drop 14.1 %, limit 10 % (cabin heater)". The name has to be fit for the place where the words are shown. */
-export function worstDropInWords(drop: DropAgainstLimit, name: string): string {
+/**
+ * "worst drop 14.1 %, limit 10 % (cabin heater)"; "(cabin heater, from the bank)" for a whole way. The name has to be fit for
+ * the place where the words are shown.
+ */
+export function worstDropInWords(
+  drop: DropAgainstLimit & { readonly fromBank?: boolean },
+  name: string,
+): string {
   const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
-  return `worst drop ${drop.overloaded ? "at least " : ""}${percent} %, limit ${limit} % (${name})`;
+  return `worst drop ${drop.overloaded ? "at least " : ""}${percent} %, limit ${limit} % (${name}${drop.fromBank ? ", from the bank" : ""})`;
 }

@@ -1,4 +1,4 @@
-import type { Circuit } from "../../library/model/circuit.ts";
+import type { Circuit, Protection } from "../../library/model/circuit.ts";
 import { asGiven, withUnit } from "../../library/rules/figures.ts";
 
 /** The load as the plan gives it, in amperes: rounded only where it was worked out, from watts or from the network. */
@@ -7,6 +7,6 @@ export function loadInWords({ loadA, loadW, statesLoad, wired }: Circuit): strin
 }
 
 /** "protected at 50 A", as the plan gives it. */
-export function protectionInWords({ protection }: Circuit): string {
+export function protectionInWords(protection: Protection | null): string {
   return protection ? `protected at ${asGiven(protection.ratingA)} A` : "no protection";
 }

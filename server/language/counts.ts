@@ -1,18 +1,29 @@
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Counts } from "./messages.ts";
+import { isOfCircuit } from "./network-at.ts";
 
 /** What a plan amounts to, for the status and the code lens. */
 export function countsOf(plan: CheckedPlan): Counts {
   const open = plan.findings.filter(({ finding }) => finding.accepted === undefined);
   const of = (severity: string) => open.filter(({ finding }) => finding.severity === severity).length;
+  const { model, network } = plan.judgement;
   return {
-    circuits: plan.judgement.model.circuits.length + plan.judgement.model.unjudged.length,
+    circuits: model.circuits.length + model.unjudged.length,
+    parts: network?.network.parts.filter((part) => !isOfCircuit(part)).length ?? 0,
+    cables: network?.network.conductors.filter(({ role }) => role === "cable").length ?? 0,
     errors: of("error"),
     warnings: of("warning"),
     infos: of("info"),
     hints: of("hint"),
     accepted: plan.findings.length - open.length,
   };
+}
+
+/** "2 circuits"; "5 circuits, 12 parts, 9 cables"; empty for a plan with nothing in it yet. */
+export function contentsInWords({ circuits, parts, cables }: Counts): string {
+  return [several(circuits, "circuit"), several(parts, "part"), several(cables, "cable")]
+    .filter((part) => part !== "")
+    .join(", ");
 }
 
 /** "2 errors, 1 warning"; "no findings". Hints are left to their own place in the text, accepted findings are named. */

@@ -1,29 +1,127 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import type { Circuit } from "../../library/model/circuit.ts";
+import type { Part } from "../../library/model/network.ts";
+import { kindInWords } from "../../library/rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { loadInWords, protectionInWords } from "./circuit-in-words.ts";
+import { isOfCircuit } from "./network-at.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
-/** The circuits that are made in a file, in the order of the plan, each with its load, size and protection. */
+/**
+ * What is made in a file, in the order of the plan: circuits, each with its load, size and protection; and of a network its
+ * parts, beneath each the cables and circuits that begin at it, and its scenarios.
+ */
 export function documentSymbols(view: PlanInView, uri: Uri): DocumentSymbol[] {
-  return view.plan.judgement.model.circuits.flatMap((circuit) => {
-    const call = view.plan.callOf(circuit.record);
-    const range = call.uri === uri ? view.span(call) : undefined;
-    if (!range) return [];
-    return [
-      {
-        name: plainWords(circuit.name) || "circuit",
-        detail: detail(circuit),
-        kind: SymbolKind.Object,
-        range,
-        selectionRange: { start: range.start, end: range.start },
-      },
-    ];
-  });
+  const outline = new Outline(view, uri);
+  const { model, circuits, network } = view.plan.judgement;
+  if (network) outline.addParts(network);
+  const judged = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
+  for (const circuit of model.circuits) outline.addRun(judged.get(circuit.record) ?? circuit);
+  if (network) outline.addCables(network, judged);
+  if (network) outline.addScenarios(network);
+  return outline.inOrder();
 }
 
+class Outline {
+  readonly #view: PlanInView;
+  readonly #uri: Uri;
+  readonly #top: { readonly record: number; readonly symbol: DocumentSymbol }[] = [];
+  /** By record of the part that a run begins at. */
+  readonly #parts = new Map<number, DocumentSymbol>();
+  /** By record of a run, the record of that part. */
+  readonly #startsAt = new Map<number, number>();
+
+  constructor(view: PlanInView, uri: Uri) {
+    this.#view = view;
+    this.#uri = uri;
+  }
+
+  addParts({ network: { parts, conductors, terminals } }: JudgedNetwork): void {
+    for (const part of parts) {
+      if (isOfCircuit(part)) continue;
+      const symbol = this.#symbol(part.record, part.name, kindInWords(part), SymbolKind.Module);
+      if (!symbol) continue;
+      this.#top.push({ record: part.record, symbol });
+      this.#parts.set(part.record, symbol);
+    }
+    for (const { record, role, from } of conductors) {
+      const start: Part | undefined = parts[terminals[from]!.part];
+      if (role !== "return" && start) this.#startsAt.set(record, start.record);
+    }
+  }
+
+  addRun(circuit: Circuit): void {
+    const kind = circuit.word === "cable" ? SymbolKind.Interface : SymbolKind.Object;
+    const symbol = this.#symbol(circuit.record, circuit.name, detail(circuit), kind);
+    if (!symbol) return;
+    const start = this.#parts.get(this.#startsAt.get(circuit.record) ?? -1);
+    if (!start) this.#top.push({ record: circuit.record, symbol });
+    else if (start.children) start.children.push(symbol);
+    else start.children = [symbol];
+  }
+
+  addCables({ network: { conductors } }: JudgedNetwork, judged: ReadonlyMap<number, Circuit>): void {
+    for (const { role, run } of conductors) {
+      if (role === "cable") this.addRun(judged.get(run.record) ?? run);
+    }
+  }
+
+  addScenarios({ network: { scenarios }, result }: JudgedNetwork): void {
+    for (const [index, { record, name }] of scenarios.entries()) {
+      if (record === undefined) continue;
+      const solved = result.scenarios.find(({ scenario }) => scenario === index)?.state === "solved";
+      const symbol = this.#symbol(
+        record,
+        name,
+        solved ? "scenario" : "scenario, not solved",
+        SymbolKind.Event,
+      );
+      if (symbol) this.#top.push({ record, symbol });
+    }
+  }
+
+  inOrder(): DocumentSymbol[] {
+    for (const { children } of this.#parts.values()) children?.sort(byPlace);
+    return this.#top.sort((one, other) => one.record - other.record).map(({ symbol }) => symbol);
+  }
+
+  #symbol(record: number, name: string, detail: string, kind: SymbolKind): DocumentSymbol | undefined {
+    const call = this.#view.plan.callOf(record);
+    const range = call.uri === this.#uri ? this.#view.span(call) : undefined;
+    if (!range) return undefined;
+    return {
+      name: plainWords(name) || (kind === SymbolKind.Object ? "circuit" : "without a name"),
+      detail,
+      kind,
+      range,
+      selectionRange: { start: range.start, end: range.start },
+    };
+  }
+}
+
+/** What flows is left out where nobody knows it; of a cable, protection where it has some: few need it. */
 function detail(circuit: Circuit): string {
-  return [loadInWords(circuit), sizeInWords(circuit.conductor), protectionInWords(circuit)].join(", ");
+  const known = circuit.statesLoad || circuit.loadA > 0;
+  const { protection, protectionFarEnd, word } = circuit;
+  return [
+    known ? loadInWords(circuit) : "",
+    sizeInWords(circuit.conductor),
+    word === "circuit" || protection
+      ? protectionInWords(protection)
+      : protectionFarEnd
+        ? protectionInWords(protectionFarEnd)
+        : "",
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+}
+
+function byPlace(
+  { range: { start: one } }: DocumentSymbol,
+  { range: { start: other } }: DocumentSymbol,
+): number {
+  return one.line - other.line || one.character - other.character;
 }

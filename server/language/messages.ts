@@ -40,6 +40,9 @@ export interface StatusParams {
 /** What a plan amounts to. Accepted findings count only as accepted. */
 export interface Counts {
   readonly circuits: number;
+  /** Of the plan's network; 0 where it has none, or none that could be read. */
+  readonly parts: number;
+  readonly cables: number;
   readonly errors: number;
   readonly warnings: number;
   readonly infos: number;
@@ -67,7 +70,7 @@ export interface WorkingParams {
 }
 
 export interface Working {
-  /** Name of the circuit. */
+  /** Name of the circuit, cable, part or scenario. */
   readonly circuit: string;
   /** The whole reckoning, with formulas, actual numbers and sources. */
   readonly markdown: string;

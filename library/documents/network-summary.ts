@@ -1,0 +1,109 @@
+import type { UnsolvedScenario } from "../analysis/network-result.ts";
+import type { NetworkConductor } from "../model/network.ts";
+import { tellApart, withUnit } from "../rules/figures.ts";
+import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
+
+/**
+ * Where a network is not judged as a whole, a few words that say so: "network not judged", "1 of 3 scenarios not solved".
+ * Empty where there is none, and where all is well: silence must not stand for "not looked at".
+ */
+export function networkStateInWords({ model, network }: Pick<JudgedPlan, "model" | "network">): string {
+  if (model.networkUnread) return "network not judged";
+  const all = network?.result.scenarios ?? [];
+  const unsolved = all.filter(({ state }) => state === "unsolved").length;
+  return unsolved === 0 ? "" : `${unsolved} of ${all.length} scenarios not solved`;
+}
+
+/** What one plan's network comes to, for a line or two of text. Names are as the plan gives them: not yet fit to be shown. */
+export interface NetworkSummary {
+  readonly scenarios: number;
+  readonly unsolved: readonly { readonly scenario: string; readonly why: UnsolvedScenario["why"] }[];
+  /** The conductor nearest to what it may carry, or furthest above it, of those that last. */
+  readonly hardest: WorstConductor | undefined;
+  /** The device that gets the least of its nominal voltage. */
+  readonly lowest: LowestVoltage | undefined;
+}
+
+export interface WorstConductor {
+  readonly name: string;
+  readonly role: NetworkConductor["role"];
+  readonly currentA: number;
+  readonly ampacityA: number;
+  readonly scenario: string;
+}
+
+export interface LowestVoltage {
+  readonly name: string;
+  readonly voltageV: number;
+  readonly scenario: string;
+}
+
+export function networkSummary(plan: JudgedPlan, { network, result }: JudgedNetwork): NetworkSummary {
+  const nameOf = (scenario: number) => network.scenarios[scenario]?.name ?? "";
+  return {
+    scenarios: result.scenarios.length,
+    unsolved: result.scenarios.flatMap((one) =>
+      one.state === "unsolved" ? [{ scenario: nameOf(one.scenario), why: one.why }] : [],
+    ),
+    hardest: hardestWorked(plan, { network, result }),
+    lowest: lowestVoltage({ network, result }),
+  };
+}
+
+/** `nearest to its ampacity: feed, 142 A of 330 A in "everything on"`, with names that were made fit for the place. */
+export function hardestInWords(hardest: WorstConductor): string {
+  const [is, may] = tellApart(hardest.currentA, hardest.ampacityA);
+  const what = hardest.role === "return" ? `return of ${hardest.name}` : hardest.name;
+  return `nearest to its ampacity: ${what}, ${is} A of ${may} A in "${hardest.scenario}"`;
+}
+
+/** `lowest voltage: 11.4 V at Fridge in "everything on"`. */
+export function lowestInWords({ name, voltageV, scenario }: LowestVoltage): string {
+  return `lowest voltage: ${withUnit(voltageV, "V")} at ${name} in "${scenario}"`;
+}
+
+function hardestWorked(
+  { circuits }: JudgedPlan,
+  { network, result }: JudgedNetwork,
+): WorstConductor | undefined {
+  const ampacities = new Map(circuits.map(({ circuit, result: { ampacity } }) => [circuit.record, ampacity]));
+  let hardest: (WorstConductor & { readonly share: number }) | undefined;
+  for (const [index, { record, name, role }] of network.conductors.entries()) {
+    const ampacity = ampacities.get(record);
+    const worst = result.conductors[index]?.worst;
+    if (!ampacity?.judged || !worst) continue;
+    const share = worst.currentA / ampacity.ampacityA;
+    if (share <= (hardest?.share ?? 0)) continue;
+    hardest = {
+      ...{ name, role, share, currentA: worst.currentA, ampacityA: ampacity.ampacityA },
+      scenario: network.scenarios[worst.scenario]?.name ?? "",
+    };
+  }
+  return hardest;
+}
+
+function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | undefined {
+  const nominals = nominalVoltages({ network, result });
+  let lowest: (LowestVoltage & { readonly share: number }) | undefined;
+  for (const part of network.parts) {
+    const nominalV = nominals.get(part.index);
+    const at = result.parts[part.index]?.lowestV;
+    if (nominalV === undefined || !at) continue;
+    const share = at.voltageV / nominalV;
+    if (lowest && share >= lowest.share) continue;
+    const scenario = network.scenarios[at.scenario]?.name ?? "";
+    lowest = { name: part.name, voltageV: at.voltageV, scenario, share };
+  }
+  return lowest;
+}
+
+/** By part index: of each device that draws. An inverter does not state its own; its way from the bank tells it. */
+function nominalVoltages({ network, result }: JudgedNetwork): ReadonlyMap<number, number> {
+  const nominals = new Map<number, number>();
+  for (const { part, dropV, dropPercent } of result.ways) {
+    if (network.parts[part]?.kind === "inverter" && dropPercent > 0)
+      nominals.set(part, (100 * dropV) / dropPercent);
+  }
+  for (const part of network.parts) if (part.kind === "load") nominals.set(part.index, part.systemV);
+  return nominals;
+}
