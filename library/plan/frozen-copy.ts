@@ -2,12 +2,19 @@ import { takeNumber } from "./numbering.ts";
 
 /**
  * What a word was given, marked with the word's kind and the number of its call, as plain data that nobody can change any
- * more. A part also gets its terminals, which are not enumerable: they follow from the part and are no news about it.
+ * more. A part also gets its terminals ("its own": those that it lists itself), which are not enumerable: they follow from the part and are no news about it.
  * Properties are read once, getters too; nearly every call holds nothing but numbers, texts, booleans and what other words
  * made, and is done then.
  */
-export function frozenPlanData(given: object, kind: string, terminals: readonly string[] = []): object {
+export function frozenPlanData(
+  given: object,
+  kind: string,
+  terminals: readonly string[] | "its own" = [],
+): object {
   let data: Record<string, unknown> = { ...given, kind, id: 0 };
+  // Not before: a getter may just have called another word.
+  const id = takeNumber();
+  data.id = id;
   for (const key in data) {
     const value = data[key];
     if (typeof value === "object" && value !== null && !made.has(value)) {
@@ -15,10 +22,7 @@ export function frozenPlanData(given: object, kind: string, terminals: readonly 
       break;
     }
   }
-  // Reading may have called other words. They come first.
-  const id = takeNumber();
-  data.id = id;
-  for (const name of terminals) {
+  for (const name of terminals === "its own" ? textsIn(data.terminals) : terminals) {
     // What the builder gave stays what it is: a terminal called "name" cannot be reached as a property.
     if (Object.hasOwn(data, name)) continue;
     const terminal = Object.freeze({ kind: "terminal", part: id, of: kind, terminal: name });
@@ -27,6 +31,10 @@ export function frozenPlanData(given: object, kind: string, terminals: readonly 
   }
   made.add(data);
   return Object.freeze(data);
+}
+
+function textsIn(list: unknown): readonly string[] {
+  return Array.isArray(list) ? list.filter((name) => typeof name === "string") : [];
 }
 
 /** What words made. It is frozen already, and is passed on as it is, so that a part keeps its terminals. */

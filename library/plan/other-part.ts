@@ -11,7 +11,7 @@ import type { EitherTerminal } from "./terminal.ts";
  * @returns The part as plain frozen data, with its terminals. Never throws: a wrong value is reported when the plan is checked.
  */
 export function part<const Name extends string>(input: OtherPartInput<Name>): PlannedOtherPart<Name> {
-  return frozenPlanData(input, "part", namesIn(input)) as PlannedOtherPart<Name>;
+  return frozenPlanData(input, "part", "its own") as PlannedOtherPart<Name>;
 }
 
 /** What {@link part} gives back: what it was given, frozen, and its terminals. */
@@ -63,10 +63,4 @@ export interface JoinInput<Name extends string = string> {
    * Example: `milliohm: 2`
    */
   readonly milliohm?: number;
-}
-
-/** Whatever a plan in JavaScript may hand over. Read once: a getter may answer anew each time. */
-function namesIn(input: { readonly terminals?: unknown }): string[] {
-  const given: unknown = input?.terminals;
-  return Array.isArray(given) ? given.filter((name) => typeof name === "string") : [];
 }

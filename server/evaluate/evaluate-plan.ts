@@ -14,6 +14,7 @@ import { Provenance } from "./provenance.ts";
 import type { Limits, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
 import type { Evidence } from "./scenes.ts";
 import type { Uri, Workspace } from "./workspace.ts";
+import { inputWith, type WrittenInput } from "./written-input.ts";
 
 export interface Evaluator {
   readonly workspace: Workspace;
@@ -71,16 +72,17 @@ function modulesOf({ files, imports }: LoadedPlan) {
 }
 
 /** What the text gives to the words at a call site. Taken before the run: an edit meanwhile takes the trees along. */
-function writtenInputs({ files }: LoadedPlan): (site: number) => object | undefined {
+function writtenInputs({ files }: LoadedPlan): (site: number) => WrittenInput | undefined {
   const sites = new Map([...files.values()].map(({ number, marked }) => [number, marked?.sites]));
   return (site) => sites.get(Math.floor(site / sitesInFile))?.[site % sitesInFile]?.input;
 }
 
 /** A plan may call the mark itself, with anything for a site: such a record is none. */
-function withInputs(outcome: RunOutcome, inputAt: (site: number) => object | undefined): RunOutcome {
+function withInputs(outcome: RunOutcome, inputAt: (site: number) => WrittenInput | undefined): RunOutcome {
   const records = outcome.records.flatMap((record) => {
-    if (record.writtenAt === undefined) return [record];
-    const input = inputAt(record.writtenAt);
+    if (record.written === undefined) return [record];
+    const read = inputAt(record.written.site);
+    const input = read && inputWith(read, record.written.given);
     return input === undefined ? [] : [{ ...record, input }];
   });
   return { ...outcome, records };

@@ -1,9 +1,10 @@
 import ts from "typescript";
+import { words } from "../../library/model/record.ts";
 import { exportLine, type ImportLine, importLine } from "./import-lines.ts";
-import { recordedWords } from "./sandbox/read-records.ts";
 import { type LocalName, localsIn, seenIn } from "./seen-objects.ts";
 import {
   continuesOptionalChain,
+  isConstantOfFile,
   isDeclared,
   isExported,
   isObject,
@@ -12,7 +13,7 @@ import {
   yieldsInside,
 } from "./syntax-questions.ts";
 import { type Insertion, TextSplices } from "./text-splices.ts";
-import { writtenInput } from "./written-input.ts";
+import { type WrittenInput, writtenInput } from "./written-input.ts";
 
 /**
  * Puts the marks described in `sandbox.ts` into stripped JavaScript, and notes on the way what else only a walk over the whole
@@ -44,8 +45,8 @@ export interface Site {
   readonly node: CallLike | ts.ObjectLiteralExpression;
   /** The expressions passed as `seen`, as written in the marked text. */
   readonly seen: readonly string[];
-  /** What a word is given there, where the text alone tells: the call is `__written`, and its argument never evaluated. */
-  readonly input?: object;
+  /** What a word is given there, where the text tells: the call is `__written`, and its argument not evaluated. */
+  readonly input?: WrittenInput;
 }
 
 interface Refused {
@@ -75,8 +76,10 @@ class Marking {
   readonly #used = new Set<string>();
   /** Local names of the words, so far as imported plainly. */
   readonly #words = new Set<string>();
-  /** Names that something in the file declares, other than an import. */
-  readonly #declared = new Set<string>();
+  /** Names that something in the file declares, other than an import, and how often. */
+  readonly #declared = new Map<string, number>();
+  /** Constants of the file that hold what a word made, and where their declarations end. */
+  readonly #madeByWords = new Map<string, number>();
   readonly #written: WrittenCall[] = [];
   readonly #names = new Map<string, LocalName>();
   readonly #undo: [string, LocalName | undefined][] = [];
@@ -92,7 +95,7 @@ class Marking {
   finish(js: string, leftOver: readonly ts.Node[]): Marked {
     for (const statement of this.#source.statements) this.#visit(statement);
     for (const node of leftOver) this.#refuse(node, leftOverName(node));
-    for (const call of this.#written) this.#blankWritten(call);
+    for (const call of this.#written) this.#finishWritten(call);
     const around = { source: this.#source, used: this.#used, splices: this.#splices };
     const imports = [
       ...this.#importLines.map((line) => importLine(line, around)),
@@ -176,7 +179,7 @@ class Marking {
       case K.ClassDeclaration:
       case K.ClassExpression: {
         const { name } = node as ts.ClassLikeDeclaration;
-        if (name) this.#declared.add(name.text);
+        if (name) this.#countDeclared(name.text);
         if (isDeclared(node)) return;
         break;
       }
@@ -238,7 +241,7 @@ class Marking {
     if (ts.isStringLiteral(line.moduleSpecifier) && line.moduleSpecifier.text === "loomwright") {
       if (bindings && ts.isNamedImports(bindings)) {
         for (const { name, propertyName } of bindings.elements) {
-          if (recordedWords.includes((propertyName ?? name).text as never)) this.#words.add(name.text);
+          if (words.includes((propertyName ?? name).text as never)) this.#words.add(name.text);
         }
       }
     }
@@ -274,31 +277,43 @@ class Marking {
     const seen = given ? this.#seenIn(given) : nothingSeen;
     this.#before(node, `__leave(__enter(${this.#site({ node, seen })}${passed(seen)}),`);
     this.#visit(expression);
-    const toWord = this.#callsWord(node);
-    for (const argument of given ?? []) {
-      // The literal given to a word is known from the call, and so are those nested in it.
-      if (toWord && ts.isObjectLiteralExpression(argument)) this.#visitKnownLiteral(argument);
-      else this.#visit(argument);
-    }
+    if (this.#callsWord(node)) this.#visitGiven(node.arguments);
+    else given?.forEach(this.#visit);
     this.#splices.insert(node.end, ")");
   }
 
   /** Whether the name still means the word there is only known when the plan runs; if not, the call is made after all. */
-  #markWritten(node: ts.CallExpression, input: object): void {
-    const word = (node.expression as ts.Identifier).text;
-    const site = this.#site({ node, seen: nothingSeen, input });
-    const mark = `__written(${site},${word})`;
-    const before = this.#before(node, `${mark}||__leave(__enter(${site}),`);
+  #markWritten(node: ts.CallExpression, input: WrittenInput): void {
+    const seen = input.named.length > 0 ? this.#seenIn(node.arguments) : nothingSeen;
+    const site = this.#site({ node, seen, input });
+    const before = this.#before(node, "");
     this.#visit(node.expression);
-    this.#written.push({ word, mark, node, before, after: this.#splices.insert(node.end, ")") });
+    // Where nothing is named, the argument is not evaluated, and may be blanked: no marks in there.
+    if (input.named.length > 0) this.#visitGiven(node.arguments);
+    this.#written.push({ node, site, seen, input, before, after: this.#splices.insert(node.end, ")") });
   }
 
-  /** Where nothing but the import bears the name, it means the word, and the call need not even be parsed. */
-  #blankWritten({ word, mark, node, before, after }: WrittenCall): void {
-    if (this.#declared.has(word)) return;
-    before.text = mark;
+  #finishWritten({ node, site, seen, input: { named }, before, after }: WrittenCall): void {
+    const word = (node.expression as ts.Identifier).text;
+    const start = node.getStart(this.#source);
+    const call = `__leave(__enter(${site}${passed(seen)}),`;
+    // A constant that a word made has no getters: to read it here, and once more in the call, is no matter.
+    const readable = named.every(
+      ({ name }) => this.#declared.get(name) === 1 && (this.#madeByWords.get(name) ?? start) < start,
+    );
+    if (!readable) {
+      before.text += call;
+      return;
+    }
+    const mark = `__written(${site},${word}${passed(named.map(({ expression }) => expression.getText(this.#source)))})`;
+    if (named.length > 0 || this.#declared.has(word)) {
+      before.text += `${mark}||${call}`;
+      return;
+    }
+    // Nothing but the import bears the name, so it means the word, and the call need not even be parsed.
+    before.text += mark;
     after.text = "";
-    this.#splices.blank(node.getStart(this.#source), node.end);
+    this.#splices.blank(start, node.end);
   }
 
   /** Most plans have no names that need to be looked at, outside loops. */
@@ -312,6 +327,14 @@ class Marking {
     return (
       ts.isCallExpression(node) && ts.isIdentifier(node.expression) && this.#words.has(node.expression.text)
     );
+  }
+
+  /** The literal given to a word is known from the call, and so are those nested in it. */
+  #visitGiven(given: readonly ts.Expression[]): void {
+    for (const argument of given) {
+      if (ts.isObjectLiteralExpression(argument)) this.#visitKnownLiteral(argument);
+      else this.#visit(argument);
+    }
   }
 
   #visitKnownLiteral(literal: ts.ObjectLiteralExpression): void {
@@ -343,6 +366,8 @@ class Marking {
       return;
     }
     if (initializer) this.#visit(initializer);
+    if (initializer && this.#callsWord(initializer) && isConstantOfFile(node))
+      this.#madeByWords.set(name.text, node.end);
     this.#declare(name, initializer && this.#localOf(name.text, initializer));
   }
 
@@ -391,7 +416,7 @@ class Marking {
 
   #visitFunction(node: ts.FunctionLikeDeclaration): void {
     this.#refuseDecorators(node);
-    if (node.name && ts.isIdentifier(node.name)) this.#declared.add(node.name.text);
+    if (node.name && ts.isIdentifier(node.name)) this.#countDeclared(node.name.text);
     else if (node.name) this.#visitPropertyName(node.name as ts.PropertyName);
     if (!node.body) return;
     const { body } = node;
@@ -506,7 +531,7 @@ class Marking {
   }
 
   #declare(name: ts.Identifier, local: LocalName | undefined): void {
-    this.#declared.add(name.text);
+    this.#countDeclared(name.text);
     if (reserved.test(name.text))
       this.#refuse(name, `The name ${name.text}, which the evaluator uses itself,`);
     this.#setName(name.text, local);
@@ -533,6 +558,10 @@ class Marking {
       for (const element of name.elements) if (ts.isBindingElement(element)) this.#hideNamesOf(element.name);
   }
 
+  #countDeclared(name: string): void {
+    this.#declared.set(name, (this.#declared.get(name) ?? 0) + 1);
+  }
+
   #setName(name: string, local: LocalName | undefined): void {
     const before = this.#names.get(name);
     if (!before && !local) return;
@@ -548,9 +577,11 @@ function standsInList({ parent }: ts.Node): boolean {
 }
 
 interface WrittenCall {
-  readonly word: string;
-  readonly mark: string;
   readonly node: ts.CallExpression;
+  readonly site: number;
+  readonly seen: readonly string[];
+  readonly input: WrittenInput;
+  /** Filled in at the end, when it is known which names something else declares. */
   readonly before: Insertion;
   readonly after: Insertion;
 }

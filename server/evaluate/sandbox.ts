@@ -1,3 +1,4 @@
+import type { Word } from "../../library/model/record.ts";
 import { PlanRunner } from "./sandbox/plan-runner.ts";
 
 /**
@@ -65,8 +66,9 @@ const spareAfterMs = 500;
  *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, so that the calls an exception cut short are closed.
  *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its birth: the literal that made it,
  *    the call open at that moment, and what was seen there. Every object literal is marked, save those that need not be.
- *  - `__written(site, word)` is true, and has made a record, where `word` is a word of the DSL. A statement `circuit({ load: 4 })`,
- *    whose argument the text alone tells, is `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`.
+ *  - `__written(site, word, ...given)` is true, and has made a record, where `word` is a word of the DSL and everything given
+ *    was made by one. A statement `circuit({ load: 4 })`, whose argument the text alone tells, is
+ *    `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`.
  *  - `__self` is a symbol: `object[__self]` is the object itself (a getter, not enumerable, on Object.prototype, which returns
  *    `this` in strict mode). A pattern `{ load }` is `{[__self]:__p,load}`, which gives the destructured object a name.
  *
@@ -112,11 +114,14 @@ export interface RunOutcome {
 }
 
 export interface RawRecord {
-  readonly word: "circuit" | "build";
+  readonly word: Word;
   /** Plain data; what plain data cannot carry is `{ $strange: "NaN" }`. Long texts are cut at 1,000 characters. */
   readonly input: unknown;
-  /** The call site whose text tells the input, where the call was `__written`; `input` is then undefined. */
-  readonly writtenAt?: number;
+  /**
+   * Where the call was `__written`: the call site whose text tells the input, and what other words made of it, in the order
+   * of the text. `input` is then undefined.
+   */
+  readonly written?: { readonly site: number; readonly given: readonly unknown[] };
   /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */
   readonly call: number;
   /**

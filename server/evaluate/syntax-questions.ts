@@ -35,6 +35,17 @@ export function isDeclared(node: ts.Node): boolean {
   );
 }
 
+/** `const` at the top of a file. */
+export function isConstantOfFile(node: ts.VariableDeclaration): boolean {
+  const { parent: list } = node;
+  return (
+    (list.flags & ts.NodeFlags.Const) !== 0 &&
+    ts.isVariableStatement(list.parent) &&
+    ts.isSourceFile(list.parent.parent) &&
+    !isDeclared(list.parent)
+  );
+}
+
 export function isExported(node: ts.VariableDeclaration): boolean {
   const statement = node.parent.parent;
   return (

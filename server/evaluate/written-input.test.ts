@@ -1,8 +1,8 @@
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
-import { writtenInput } from "./written-input.ts";
+import { inputWith, writtenInput } from "./written-input.ts";
 
-function inputOf(expression: string): object | undefined {
+function readOf(expression: string) {
   const source = ts.createSourceFile("plan.ts", expression, ts.ScriptTarget.ESNext, true);
   const statement = source.statements[0] as ts.ExpressionStatement;
   return writtenInput(statement.expression as ts.CallExpression);
@@ -23,7 +23,32 @@ describe("what the text alone tells", () => {
     ["circuit({ load: 1, load: 2 })", { load: 2 }],
     ["circuit({})", {}],
   ])("%s", (text, input) => {
-    expect(inputOf(text)).toEqual(input);
+    expect(readOf(text)).toEqual({ object: input, named: [] });
+  });
+});
+
+describe("what the text tells but for what names mean", () => {
+  test.each<[string, string[], object]>([
+    [
+      "cable({ from: a.positive, lengthM: 1, to: b.stud })",
+      ["a from a.positive", "b to b.stud"],
+      { from: 1, lengthM: 1, to: 2 },
+    ],
+    [
+      "circuit({ to: inverter, from: (panel.feed) })",
+      ["inverter to inverter", "panel from panel.feed"],
+      { to: 1, from: 2 },
+    ],
+    ["circuit({ load: NaN })", ["NaN load NaN"], { load: 1 }],
+  ])("%s", (text, named, input) => {
+    const read = readOf(text)!;
+    expect(read.named.map(({ name, key, expression }) => `${name} ${key} ${expression.getText()}`)).toEqual(
+      named,
+    );
+    const whole = inputWith(read, [1, 2].slice(0, named.length))!;
+    expect(whole).toEqual(input);
+    expect(Object.keys(whole)).toEqual(Object.keys(input));
+    expect(inputWith(read, [])).toBeUndefined();
   });
 });
 
@@ -35,10 +60,14 @@ describe("what only the run can tell", () => {
     "circuit({ ...base })",
     "circuit({ load })",
     "circuit({ load: 1 + 2 })",
-    "circuit({ load: NaN })",
     "circuit({ load: 1e999 })",
     "circuit({ load: 1n })",
-    "circuit({ load: undefined })",
+    "circuit({ from: a?.positive })",
+    "circuit({ from: a.b.positive })",
+    "circuit({ from: a.#positive })",
+    "circuit({ from: f().positive })",
+    "circuit({ protect: { ratingA: a.rating } })",
+    "circuit({ from: a.positive, load: 1, load: 2 })",
     "circuit({ ['load']: 1 })",
     "circuit({ 1: 1 })",
     "circuit({ get load() { return 1; } })",
@@ -50,6 +79,6 @@ describe("what only the run can tell", () => {
     "circuit(...[{ load: 1 }])",
     "circuit(options)",
   ])("%s", (text) => {
-    expect(inputOf(text)).toBeUndefined();
+    expect(readOf(text)).toBeUndefined();
   });
 });

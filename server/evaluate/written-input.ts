@@ -3,30 +3,62 @@ import { bareExpression } from "./bare-expression.ts";
 import { staticValue } from "./static-value.ts";
 
 /**
- * What a call is given, where it is one object of nothing but written-out values, so that running it could tell no more than
- * reading it: `circuit({ load: 4, oneWayFt: 9, gauge: 12, protect: { ratingA: 10 } })`. Undefined for everything else.
- * Most circuits of most plans are written so, and making records of them takes the sandbox most of its time.
+ * What a call is given, where it is one object of nothing but written-out values and names of what other words made, so that
+ * running it could tell no more than reading it: `cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 })`.
+ * Undefined for everything else. Most calls of most plans are written so, and making records of them takes the sandbox most
+ * of its time.
  */
-export function writtenInput(call: ts.CallExpression): object | undefined {
+export function writtenInput(call: ts.CallExpression): WrittenInput | undefined {
   const [argument] = call.arguments;
   if (!argument || call.arguments.length > 1 || call.questionDotToken) return undefined;
   const literal = bareExpression(argument);
   if (!ts.isObjectLiteralExpression(literal)) return undefined;
-  if (!known.has(literal)) known.set(literal, writtenObject(literal, 1));
+  if (!known.has(literal)) known.set(literal, inputOf(literal));
   return known.get(literal);
 }
 
+export interface WrittenInput {
+  /** With `undefined` where a name stands. */
+  readonly object: Readonly<Record<string, unknown>>;
+  /** In the order of the text. What they mean, and whether it was made by a word, only the run can tell. */
+  readonly named: readonly NamedValue[];
+}
+
+/** The property `from: house.positive`, or `to: inverter`. */
+interface NamedValue {
+  readonly key: string;
+  readonly expression: ts.Expression;
+  /** "house". */
+  readonly name: string;
+}
+
+/** The record's input, once the run has told what the names stood for; undefined where it told something else. */
+export function inputWith({ object, named }: WrittenInput, given: readonly unknown[]): object | undefined {
+  if (given.length !== named.length) return undefined;
+  if (named.length === 0) return object;
+  return { ...object, ...Object.fromEntries(named.map(({ key }, at) => [key, given[at]])) };
+}
+
 /** The parser keeps the nodes of whatever an edit leaves as it was. */
-const known = new WeakMap<ts.ObjectLiteralExpression, object | undefined>();
+const known = new WeakMap<ts.ObjectLiteralExpression, WrittenInput | undefined>();
 
 // Far below what the sandbox cuts off, so that both ways to a record give the same one.
 const deepest = 3;
 const mostProperties = 100;
 const mostCharacters = 500;
 
+function inputOf(literal: ts.ObjectLiteralExpression): WrittenInput | undefined {
+  const named: NamedValue[] = [];
+  const object = writtenObject(literal, 1, named);
+  // The record's properties come in the order of the text, the last one of a name counts: too much to tell with names.
+  const twice = named.length > 0 && object && Object.keys(object).length < literal.properties.length;
+  return object && !twice ? { object, named } : undefined;
+}
+
 function writtenObject(
   literal: ts.ObjectLiteralExpression,
   depth: number,
+  named: NamedValue[],
 ): Record<string, unknown> | undefined {
   if (depth > deepest || literal.properties.length > mostProperties) return undefined;
   const object: Record<string, unknown> = {};
@@ -36,16 +68,27 @@ function writtenObject(
     if (!(ts.isIdentifier(name) || ts.isStringLiteral(name)) || name.text === "__proto__") return undefined;
     const value = bareExpression(property.initializer);
     if (ts.isObjectLiteralExpression(value)) {
-      const nested = writtenObject(value, depth + 1);
+      const nested = writtenObject(value, depth + 1, named);
       if (!nested) return undefined;
       object[name.text] = nested;
       continue;
     }
     const known = staticValue(value);
-    if (!known || !fits(known.value)) return undefined;
-    object[name.text] = known.value;
+    const base = known || depth > 1 ? undefined : baseOf(value);
+    if (base) named.push({ key: name.text, expression: value, name: base.text });
+    else if (!known || !fits(known.value)) return undefined;
+    object[name.text] = known?.value;
   }
   return object;
+}
+
+/** `house` of `house` and of `house.positive`. */
+function baseOf(value: ts.Expression): ts.Identifier | undefined {
+  if (ts.isIdentifier(value)) return value;
+  const access = ts.isPropertyAccessExpression(value) && !value.questionDotToken ? value : undefined;
+  return access && ts.isIdentifier(access.expression) && ts.isIdentifier(access.name)
+    ? access.expression
+    : undefined;
 }
 
 function fits(value: unknown): boolean {

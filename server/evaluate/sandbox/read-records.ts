@@ -1,3 +1,4 @@
+import { words } from "../../../library/model/record.ts";
 import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
 
 /**
@@ -5,9 +6,10 @@ import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
  *
  *  - 0, number of the call, call site, call it was opened in, count of births seen, those births;
  *  - 1, number of the birth, literal, call open then, count of births seen, those births;
- *  - 2, the word's place in {@link recordedWords}, call, count of births, and for each: whether it has a path, its number.
+ *  - 2, the word's place in {@link words}, call, count of births, and for each: whether it has a path, its number.
  *    The record's input, and the paths, follow in the bunch's values;
- *  - 3, the word's place, number of the call, call site, call it was opened in: a record whose input is written there.
+ *  - 3, the word's place, number of the call, call site, call it was opened in, count of values: a record whose input is
+ *    written there, but for those, which follow in the bunch's values.
  *
  * A plan cannot reach the recorder, but it can catch the exception when stack or memory ends while the recorder works, and so
  * lose an entry; what referred to it is then of unknown birth, and everything else keeps its number.
@@ -25,18 +27,23 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
       const count = next();
       return count <= 0 ? none : Array.from({ length: count }, next);
     };
+    const valuesOf = (count: number) => {
+      value += Math.max(count, 0);
+      return count <= 0 ? none : values.slice(value - count, value);
+    };
     while (at < numbers.length) {
       const kind = next();
       if (kind === 0) calls[next()] = { callSite: next(), within: next(), seen: several() };
       else if (kind === 1) births[next()] = { literal: next(), call: next(), seen: several() };
       else if (kind === 3) {
-        const word = recordedWords[next()] ?? "circuit";
+        const word = words[next()] ?? "circuit";
         const call = next();
         const callSite = next();
         calls[call] = { callSite, within: next(), seen: none };
-        records.push({ word, input: undefined, writtenAt: callSite, call, births: notBorn });
+        const given = valuesOf(next());
+        records.push({ word, input: undefined, written: { site: callSite, given }, call, births: notBorn });
       } else {
-        const word = recordedWords[next()] ?? "circuit";
+        const word = words[next()] ?? "circuit";
         const call = next();
         const input = values[value++];
         let count = next();
@@ -96,9 +103,6 @@ const notBorn: Record<string, number> = Object.freeze({});
 export function bunchText(numbers: Float64Array, values: string): string {
   return `,{"numbers":[${numbers.join()}],"values":[${values.slice(1)}]}`;
 }
-
-/** The words that make records, as the recorder counts them. */
-export const recordedWords = ["circuit", "build"] as const;
 
 interface Bunch {
   readonly numbers: readonly number[];

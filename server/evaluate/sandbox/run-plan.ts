@@ -1,15 +1,16 @@
 import realm from "bundled-text:./inside/realm.ts";
-import words from "bundled-text:../../../library/plan/index.ts";
+import wordsText from "bundled-text:./inside/words.ts";
 import type {
   QuickJSContext,
   QuickJSHandle,
   QuickJSRuntime,
   QuickJSWASMModule,
 } from "quickjs-emscripten-core";
+import { words } from "../../../library/model/record.ts";
 import type { RunRequest, Stopped } from "../sandbox.ts";
 import type { EngineMemory } from "./engine-memory.ts";
 import type { Thrown } from "./inside/describe-thrown.ts";
-import { bunchText, recordedWords } from "./read-records.ts";
+import { bunchText } from "./read-records.ts";
 import type { PageWriter } from "./record-pages.ts";
 import { oneLine, placeInStack } from "./thrown.ts";
 
@@ -71,13 +72,14 @@ const nameMarks = `
 const { enter: __enter, leave: __leave, open: __open, literal: __literal, self: __self, written: __written } = globalThis.marks;
 delete globalThis.marks;`;
 
-/** What a plan imports: all of the library's words, those that make records in their recording form. */
+/** What a plan imports: the library's words, in their recording form. */
 const recordingWords = `
 import * as words from "loomwright/words";
-export * from "loomwright/words";
-const recorded = globalThis.recorded;
+const { recorded, setNumbering } = globalThis;
 delete globalThis.recorded;
-${recordedWords.map((word, place) => `export const ${word} = recorded(${place}, words.${word});`).join("\n")}`;
+delete globalThis.setNumbering;
+setNumbering(words.continueNumberingAt);
+${words.map((word, place) => `export const ${word} = recorded(${place}, "${word}", words.${word});`).join("\n")}`;
 
 /**
  * All modules of a plan are found and linked before the first of them is evaluated, and this one is evaluated first: from then
@@ -133,7 +135,7 @@ function emit(lines: string, made: number, records: PageWriter, state: RunState)
 
 function loadOwnModules(runtime: QuickJSRuntime) {
   runtime.setModuleLoader((name) =>
-    name === "loomwright/words" ? words : { error: new Error(`no module ${name}`) },
+    name === "loomwright/words" ? wordsText : { error: new Error(`no module ${name}`) },
   );
 }
 

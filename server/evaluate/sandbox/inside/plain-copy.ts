@@ -8,6 +8,7 @@ import {
   objectPrototype,
   valuesOf,
 } from "./primordials.ts";
+import { referenceTo } from "./references.ts";
 
 // Far above what any word takes, so that whatever is cut off here is a finding anyway.
 const mostCharacters = 1_000;
@@ -18,7 +19,8 @@ const deepest = 6;
 /**
  * Copies what a word was given, reading every property once: getters and proxies run here, and never again.
  * The copy holds nothing that could run code when it is turned into JSON: objects without prototype, lists with their
- * `toJSON` covered, texts, finite numbers, booleans, null. Anything else is described: `{ $strange: "NaN" }`.
+ * `toJSON` covered, texts, finite numbers, booleans, null. What another word made is named, see {@link referenceTo}; anything
+ * else is described: `{ $strange: "NaN" }`.
  */
 export function plainCopy(given: unknown): PlainCopy {
   const copying: Copying = { value: undefined, values: 0, births: undefined, strangers: undefined };
@@ -30,7 +32,7 @@ export interface PlainCopy {
   readonly value: unknown;
   /** Births of the objects in it, with their paths. */
   readonly births: BirthAt | undefined;
-  /** What was described instead of copied, and where the description stands. */
+  /** What was described or named instead of copied, and where that stands. */
   readonly strangers: Stranger | undefined;
 }
 
@@ -63,7 +65,7 @@ interface Ancestor {
 }
 
 function copyOf(value: unknown, path: string, parent: Ancestor | undefined, copying: Copying): unknown {
-  if (++copying.values > mostValues) return strange("more values than fit in one circuit");
+  if (++copying.values > mostValues) return strange("more values than fit in one call");
   switch (typeof value) {
     case "object":
       return value === null ? null : copyOfObject(value, path, parent, copying);
@@ -84,6 +86,8 @@ function copyOf(value: unknown, path: string, parent: Ancestor | undefined, copy
 }
 
 function copyOfObject(value: object, path: string, parent: Ancestor | undefined, copying: Copying): unknown {
+  const reference = parent === undefined ? undefined : referenceTo(value);
+  if (reference !== undefined) return reference.data;
   for (let above = parent; above !== undefined; above = above.parent) {
     if (above.value === value) return strange("an object that contains itself");
   }
@@ -157,7 +161,8 @@ function put(
 ) {
   holder[key] = copied;
   const described = typeof original !== "object" || (copied as { $strange?: unknown }).$strange !== undefined;
-  if (described) copying.strangers = { holder, key, original, next: copying.strangers };
+  if (described || referenceTo(original) !== undefined)
+    copying.strangers = { holder, key, original, next: copying.strangers };
 }
 
 function strange(described: string): { readonly $strange: string } {

@@ -1,6 +1,6 @@
 /** The language's own functions, as they are before a plan may change them. */
 export const { defineProperty, freeze, getOwnPropertyDescriptor, getPrototypeOf, values: valuesOf } = Object;
-export const { apply, construct } = Reflect;
+export const { apply, construct, ownKeys } = Reflect;
 export const { isArray } = Array;
 export const { stringify } = JSON;
 export const objectPrototype = Object.prototype;

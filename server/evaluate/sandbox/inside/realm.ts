@@ -9,7 +9,7 @@
 import { enter, leave, literal, open, self } from "./births.ts";
 import { harden } from "./harden.ts";
 import { defineProperty } from "./primordials.ts";
-import { numbers, recorded, setEmit, written } from "./recorder.ts";
+import { numbers, recorded, setEmit, setNumbering, written } from "./recorder.ts";
 
 export { forgetOpenCalls } from "./births.ts";
 export { describeThrown } from "./describe-thrown.ts";
@@ -25,6 +25,7 @@ delete doors.emit;
 // Taken over by the host into constants that no plan can reach or replace, then removed.
 doors.marks = { enter, leave, open, literal, self, written };
 doors.recorded = recorded;
+doors.setNumbering = setNumbering;
 
 // What the pattern `{ [__self]: whole, load }` reads: it tells which object is taken apart.
 defineProperty(Object.prototype, self, {
@@ -40,4 +41,5 @@ interface Doors {
   emit?: Parameters<typeof setEmit>[0] | undefined;
   marks?: unknown;
   recorded?: unknown;
+  setNumbering?: unknown;
 }

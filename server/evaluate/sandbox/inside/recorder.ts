@@ -1,54 +1,75 @@
 import { type Birth, Call, open, sameBirth } from "./births.ts";
 import { type BirthAt, plainCopy } from "./plain-copy.ts";
 import { stringify } from "./primordials.ts";
+import { jsonOf, referenceTo, rememberMade } from "./references.ts";
 
 /**
- * A word of the DSL, so that calling it also leaves a record. It returns what the library's own word returns.
+ * A word of the DSL, so that calling it also leaves a record. It returns what the library's own word returns, numbered by its
+ * record. `place` is where the host counts the word.
  * What a record says in numbers is written as numbers, because making text of them here takes longer than all the rest.
  * `read-records.ts` says how they are read.
  */
-export function recorded(word: number, make: (input: unknown) => unknown) {
+export function recorded(place: number, word: string, make: (input: unknown) => unknown) {
   const recording = (input: unknown): unknown => {
     const copy = plainCopy(input);
     let json = stringify(copy.value);
-    if (json.length > mostJsonCharacters) json = '{"$strange":"more text than fits in one circuit"}';
-    writeRecord(word, json, indexOfCall(open()), copy.births);
+    if (json.length > mostJsonCharacters) json = '{"$strange":"more text than fits in one call"}';
+    writeRecord(place, json, indexOfCall(open()), copy.births);
+    const id = made;
     count();
-    if (typeof input !== "object" || input === null) return make(input);
+    continueNumberingAt(id);
+    if (typeof input !== "object" || input === null) {
+      const result = make(input);
+      rememberMade(result, word, id);
+      return result;
+    }
     for (let stranger = copy.strangers; stranger !== undefined; stranger = stranger.next) {
       stranger.holder[stranger.key] = stranger.original;
     }
     const result = make(copy.value);
+    rememberMade(result, word, id);
     sameBirth(result, input);
     return result;
   };
-  if (word === 0) circuitWord = recording;
-  else buildWord = recording;
+  places.remember(recording, place);
   return recording;
 }
 
 /**
- * A call of a word whose argument the host has read in the text. Leaves a record without values, and is true; false, and
- * nothing happens, where `word` does not mean a word here.
+ * A call of a word whose argument the host has read in the text, but for what other words made: `given`. Leaves a record with
+ * no values but those, and is true; false, and nothing happens, where `word` does not mean a word here or something given was
+ * not made by one.
  */
-export function written(site: unknown, word: unknown): boolean {
-  const place = word === circuitWord ? 0 : word === buildWord ? 1 : -1;
-  if (place < 0 || typeof site !== "number" || site - site !== 0) return false;
+export function written(site: unknown, word: unknown, ...given: unknown[]): boolean {
+  const place = places.placeOf(word);
+  if (place === undefined || typeof site !== "number" || site - site !== 0) return false;
+  const { length } = given;
+  let text = "";
+  for (let at = 0; at < length; at++) {
+    const reference = referenceTo(given[at]);
+    if (reference === undefined) return false;
+    text += `,${jsonOf(reference)}`;
+  }
   const within = indexOfCall(open());
-  makeRoomFor(5);
+  makeRoomFor(6);
   let position = used;
   numbers[position++] = 3;
   numbers[position++] = place;
   numbers[position++] = calls++;
   numbers[position++] = site;
   numbers[position++] = within;
+  numbers[position++] = length;
+  values += text;
   used = position;
   count();
   return true;
 }
 
-let circuitWord: unknown;
-let buildWord: unknown;
+// Own properties, so that nothing is looked up on a prototype.
+const places = Object.assign(new WeakMap<object, number>(), {
+  placeOf: WeakMap.prototype.get as (this: WeakMap<object, number>, word: unknown) => number | undefined,
+  remember: WeakMap.prototype.set as (this: WeakMap<object, number>, word: object, place: number) => unknown,
+});
 
 function count() {
   made++;
@@ -77,6 +98,13 @@ type Emit = (values: string, used: number, made: number) => boolean;
 
 export function setEmit(given: Emit | undefined) {
   if (given !== undefined) emit = given;
+}
+
+/** Tells the library's words the number of the call that is next. */
+let continueNumberingAt: (number: number) => void;
+
+export function setNumbering(given: typeof continueNumberingAt) {
+  continueNumberingAt = given;
 }
 
 const mostNumbers = 1_024;
