@@ -1,5 +1,6 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Severity } from "../../library/rules/finding.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type {
@@ -13,13 +14,21 @@ import type {
 import type { Uri } from "../evaluate/workspace.ts";
 import type { PlanGroup } from "./find-plans.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
+import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-network.ts";
 
 /** One plan as the command line reports it: plain data with files, lines and columns, the same for text and JSON. */
 export interface Reported {
   readonly file: string;
   /** False: nothing can be said of this plan, because it could not be read or run. */
   readonly evaluated: boolean;
+  /** Those that stand alone, and those of the network. */
   readonly circuits: readonly ReportedCircuit[];
+  /** The drop that is nearest to its limit, of a circuit or of a whole way from the bank. */
+  readonly worstDrop: NamedDrop | undefined;
+  /** Undefined: the plan has none, or none that could be read. */
+  readonly network: ReportedNetwork | undefined;
+  /** A value of the network was refused, so that nothing in it was worked out; a finding says which. */
+  readonly networkUnread: boolean;
   readonly findings: readonly ReportedFinding[];
   /** The line a place is on, as text, for code frames. */
   lineText(file: string, line: number): string | undefined;
@@ -84,7 +93,12 @@ export async function reportPlan(outcome: CheckOutcome, group: PlanGroup, cwd: s
   return {
     file: places.fileOf(outcome.root),
     evaluated: outcome.judgement.problems.length === 0,
-    circuits: outcome.judgement.circuits.map((judged) => reportCircuit(outcome, judged, places)),
+    circuits: outcome.judgement.circuits
+      .filter(({ circuit }) => circuit.word === "circuit")
+      .map((judged) => reportCircuit(outcome, judged, places)),
+    worstDrop: worstDrop(dropsOf(outcome.judgement)),
+    network: outcome.judgement.network && reportNetwork(outcome, outcome.judgement.network, places.linesOf),
+    networkUnread: outcome.judgement.model.networkUnread,
     findings,
     lineText: places.lineText,
   };
@@ -104,6 +118,9 @@ function heldReport({ root, syntaxError }: HeldPlan, places: Places): Reported {
     file: places.fileOf(root),
     evaluated: false,
     circuits: [],
+    worstDrop: undefined,
+    network: undefined,
+    networkUnread: false,
     findings: [finding],
     lineText: places.lineText,
   };
@@ -152,10 +169,7 @@ function reportCircuit(
     loadA: circuit.loadA,
     systemV: circuit.systemV,
     lengthOneWayM: (circuit.positiveM + circuit.negativeM) / 2,
-    conductor: {
-      ...(conductor.system === "awg" ? { awg: conductor.awg } : { mm2: conductor.mm2 }),
-      ...(conductor.parallel > 1 ? { parallel: conductor.parallel } : {}),
-    },
+    conductor: reportSize(conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : null,
     dropV: drop.dropV,
     dropPercent: drop.dropPercent,

@@ -1,8 +1,8 @@
-import { worstDrop, worstDropInWords } from "../../library/documents/worst-drop.ts";
-import { exceeds } from "../../library/rules/figures.ts";
+import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
+import { worstDropInWords } from "../../library/documents/worst-drop.ts";
 import type { Severity } from "../../library/rules/finding.ts";
 import { codeFrame } from "./code-frame.ts";
-import type { Reported, ReportedCircuit, ReportedFinding } from "./reported-plan.ts";
+import type { Reported, ReportedFinding } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
 /** Results for a person at a terminal: every finding with its code frame and its fix, worst first, then one line a plan. */
@@ -44,8 +44,44 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
 function planLine(plan: Reported, paint: Paint): string {
   const name = paint("strong", printable(plan.file));
   if (!plan.evaluated) return `${name}: not checked to the end, see above`;
-  const circuits = count(plan.circuits.length, "circuit");
-  return `${name}: ${[circuits, countsOf(plan.findings), worstDropOf(plan.circuits)].filter(Boolean).join(" · ")}`;
+  const { network, worstDrop } = plan;
+  const contents = [
+    network && plan.circuits.length === 0 ? "" : count(plan.circuits.length, "circuit"),
+    network ? count(network.parts.length, "part") : "",
+    network ? count(network.cables, "cable") : "",
+  ];
+  const parts = [
+    contents.filter(Boolean).join(", "),
+    countsOf(plan.findings),
+    // The same one in the same words as over the plan in the editor.
+    worstDrop && worstDropInWords(worstDrop, printable(worstDrop.name)),
+  ];
+  return [`${name}: ${parts.filter(Boolean).join(" · ")}`, ...networkLines(plan)].join("\n");
+}
+
+/** What the network comes to: how many scenarios could be solved, what is worked hardest, and what gets the least. */
+function networkLines({ network, networkUnread }: Reported): string[] {
+  if (networkUnread) return ["  network: not judged, because a value of it cannot be used, see above"];
+  if (!network) return [];
+  const { scenarios, unsolved, hardest, lowest } = network.summary;
+  const solved = scenarios - unsolved.length;
+  const failed = unsolved.slice(0, 3).map(({ scenario }) => `"${printable(scenario)}"`);
+  const others = unsolved.length > failed.length ? ` and ${unsolved.length - failed.length} more` : "";
+  const state =
+    unsolved.length === 0
+      ? `${count(scenarios, "scenario")} solved`
+      : `${solved} of ${count(scenarios, "scenario")} solved, not ${failed.join(", ")}${others}`;
+  const worst = [
+    hardest &&
+      hardestInWords({
+        ...hardest,
+        name: printable(hardest.name),
+        scenario: printable(hardest.scenario),
+      }),
+    lowest &&
+      lowestInWords({ ...lowest, name: printable(lowest.name), scenario: printable(lowest.scenario) }),
+  ].filter(Boolean);
+  return [`  network: ${state}`, ...(worst.length > 0 ? [`  ${worst.join(" · ")}`] : [])];
 }
 
 function countsOf(findings: readonly ReportedFinding[]): string {
@@ -61,17 +97,6 @@ function countsOf(findings: readonly ReportedFinding[]): string {
   return parts.length > 0 ? parts.join(", ") : "nothing found";
 }
 
-/** The same one in the same words as over the plan in the editor. */
-function worstDropOf(circuits: readonly ReportedCircuit[]): string | undefined {
-  const worst = worstDrop(
-    circuits.map(({ name, loadA, ampacityA, dropPercent, dropLimitPercent }) => ({
-      ...{ name, dropPercent, dropLimitPercent },
-      overloaded: ampacityA === null || exceeds(loadA, ampacityA),
-    })),
-  );
-  return worst && worstDropInWords(worst, printable(worst.name));
-}
-
 function closingLines(plans: readonly Reported[], paint: Paint): string[] {
   const findings = plans.flatMap((plan) => plan.findings);
   const lines: string[] = [];
@@ -83,7 +108,10 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
     lines.push(`${apply}loomwright explain ${worst.rule} says why, and where the numbers come from.`);
   }
   if (plans.some(({ evaluated }) => evaluated)) {
-    const checked = "Checked: conductor heat and drop, and the protection of each run, as written.";
+    const networks = plans.some(({ network }) => network)
+      ? ", and what flows in each network, in the scenarios above"
+      : "";
+    const checked = `Checked: conductor heat and drop, and the protection of each run${networks}, as written.`;
     lines.push(paint("faint", `${checked} A planning aid: local codes rule.`));
   }
   return lines;
