@@ -1,4 +1,5 @@
 import type { Network, Part, PartKind } from "../../model/network.ts";
+import { innerJoins } from "./parts-inside.ts";
 
 /**
  * What is joined to what, whatever flows: conductors, and the parts that only pass current on. Every disconnect is taken as
@@ -35,30 +36,8 @@ function allLinks(network: Network): readonly (readonly Link[])[] {
   network.conductors.forEach(({ from, to }, index) => {
     join(from, to, index, -1);
   });
-  for (const part of network.parts) for (const [a, b] of passedOn(part)) join(a, b, -1, part.index);
+  for (const { a, b } of innerJoins(network)) join(a, b, -1, network.terminals[a]?.part ?? -1);
   return links;
-}
-
-/** Pairs of terminals between which a part passes current on. */
-function passedOn(part: Part): readonly (readonly [number, number])[] {
-  switch (part.kind) {
-    case "fusePanel":
-      return [[part.terminals.feed, part.terminals.branch]];
-    case "disconnect":
-      return [[part.terminals.line, part.terminals.load]];
-    case "shunt":
-      return [[part.terminals.batterySide, part.terminals.systemSide]];
-    case "chassis":
-      return [[part.terminals.bond, part.terminals.metal]];
-    case "dcDcCharger":
-      return part.isolated ? [] : [[part.terminals.inputNegative, part.terminals.outputNegative]];
-    case "solarController":
-      return [];
-    case "part":
-      return part.joins.map(({ between }) => between);
-    default:
-      return [];
-  }
 }
 
 /** Parts that are only metal between conductors: no source, no load. */

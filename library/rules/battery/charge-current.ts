@@ -1,23 +1,89 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { piecesOf } from "../../analysis/network/joined.ts";
+import type { WorstOf } from "../../analysis/network-result.ts";
+import type { BatteryPart, Network } from "../../model/network.ts";
+import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
+import { isAbove, statedRating } from "../current-through.ts";
+import { figure, tellApartWithUnit } from "../figures.ts";
+import { atPart, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
 
 export const chargeCurrent = defineRule<Values>({
   id: "battery/charge-current",
-  title: "More than the battery may take",
+  title: "Charged with more than the battery takes",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  why: "Charged too fast, a battery gases, heats up and ages; one with its own protection cuts out while the chargers still push.",
+  sources: [statedRating, usualChargeRates.source],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
-  check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+  // Needs what flows into each battery in every scenario. Information where only the usual rate is exceeded.
+  check: (plan) => inNetwork(plan, check),
+  message({ currentA, limitA, stated, scenario, chemistry, perAh, source }) {
+    const [takes, may] = tellApartWithUnit(currentA, limitA, "A");
+    return stated
+      ? `Takes ${takes} ${scenario}, it may take ${may} (maxChargeA): set the chargers to give less, or add a battery beside it.`
+      : `Takes ${takes} ${scenario}; ${chemistry} of this capacity usually takes up to ${may}, ${figure(perAh)} A for each Ah (${source}). State maxChargeA from its data sheet.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly currentA: number;
+  readonly limitA: number;
+  /** False: the limit is what is usual for the chemistry. */
+  readonly stated: boolean;
+  /** `in "charging, nothing on"`. */
+  readonly scenario: string;
+  readonly chemistry: string;
+  readonly perAh: number;
+  readonly source: string;
+}
+
+function check(judged: JudgedNetwork): Found<Values>[] {
+  const { network, result } = judged;
+  const batteries = network.parts.filter((part) => part.kind === "battery");
+  const onAnAlternator = batteriesOnAlternators(judged);
+  return batteries.flatMap((battery) => {
+    const worst = result.parts[battery.index]?.draws;
+    if (!worst) return [];
+    if (battery.maxChargeA !== undefined)
+      return isAbove(worst.currentA, battery.maxChargeA)
+        ? [found(network, battery, worst, { limitA: battery.maxChargeA, stated: true })]
+        : [];
+    // An alternator holds a voltage, and a starter battery that is full takes little of what it could give.
+    if (onAnAlternator.has(battery.index)) return [];
+    const limitA = usualChargeRates.greatestPerAh[battery.chemistry] * battery.capacityAh;
+    return isAbove(worst.currentA, limitA) ? [found(network, battery, worst, { limitA, stated: false })] : [];
+  });
+}
+
+function found(
+  network: Network,
+  battery: BatteryPart,
+  { currentA, scenario }: WorstOf,
+  { limitA, stated }: Pick<Values, "limitA" | "stated">,
+): Found<Values> {
+  return {
+    subject: battery.name,
+    at: atPart(battery, ...(stated ? ["maxChargeA"] : [])),
+    ...(stated ? {} : { severity: "info" }),
+    values: {
+      currentA,
+      limitA,
+      stated,
+      scenario: scenarioInWords(network, scenario),
+      chemistry: battery.chemistry,
+      perAh: usualChargeRates.greatestPerAh[battery.chemistry],
+      source: sourceInWords(usualChargeRates.source),
+    },
+  };
+}
+
+/** Batteries of banks whose positive side an alternator feeds with no charger between, part indices. */
+function batteriesOnAlternators({ network, result: { topology } }: JudgedNetwork): ReadonlySet<number> {
+  const alternators = network.parts.filter((part) => part.kind === "alternator");
+  if (alternators.length === 0) return new Set();
+  const pieces = piecesOf(network);
+  const fed = new Set(alternators.map(({ terminals }) => pieces[terminals.positive]));
+  const banks = topology.banks.filter(({ positives }) => positives.some((pole) => fed.has(pieces[pole])));
+  return new Set(banks.flatMap(({ batteries }) => batteries));
 }

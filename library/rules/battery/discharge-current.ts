@@ -1,23 +1,40 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { isAbove, statedRating } from "../current-through.ts";
+import { tellApartWithUnit } from "../figures.ts";
+import { atPart, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, inNetwork } from "../rule.ts";
 
 export const dischargeCurrent = defineRule<Values>({
   id: "battery/discharge-current",
-  title: "More than the battery may give",
+  title: "More current than the battery may give",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  why: "A battery with its own protection cuts out and leaves everything dark; one without ages fast and heats up.",
+  sources: [statedRating],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what each battery gives in every scenario that lasts. Silent where the plan states no limit.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, ({ network, result }) =>
+      network.parts.flatMap((part) => {
+        if (part.kind !== "battery" || part.maxDischargeA === undefined) return [];
+        const worst = result.parts[part.index]?.feeds;
+        if (!worst || !isAbove(worst.currentA, part.maxDischargeA)) return [];
+        const values: Values = {
+          currentA: worst.currentA,
+          maxDischargeA: part.maxDischargeA,
+          scenario: scenarioInWords(network, worst.scenario),
+        };
+        return [{ subject: part.name, at: atPart(part, "maxDischargeA"), values }];
+      }),
+    ),
+  message({ currentA, maxDischargeA, scenario }) {
+    const [gives, may] = tellApartWithUnit(currentA, maxDischargeA, "A");
+    return `Gives ${gives} ${scenario}, it may give ${may} (maxDischargeA): run less at once, or add a battery beside it.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly currentA: number;
+  readonly maxDischargeA: number;
+  /** `in "everything on"`. */
+  readonly scenario: string;
 }

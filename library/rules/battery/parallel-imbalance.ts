@@ -1,23 +1,122 @@
+import { sizesAbove } from "../../analysis/made-sizes.ts";
+import { parallelLeads, stringShares, stringsAreAlike } from "../../analysis/network/string-shares.ts";
+import type { Bank } from "../../analysis/network/topology.ts";
+import type { LengthProperty } from "../../model/circuit.ts";
+import type { NetworkConductor } from "../../model/network.ts";
+import { isAbove } from "../current-through.ts";
+import { asGiven, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { Change, ProposedFix } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atPart, relatedConductor, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { setSize, sizeInWords } from "../sized-fix.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
+import { givenInFeet } from "../written-at.ts";
+
+/** How far above its share a battery may be, percent. */
+const limitPercent = 10;
+
+const withinTenPercent = ownRequirement(
+  "Batteries side by side share the current within 10 % of what their capacities ask for.",
+);
 
 export const parallelImbalance = defineRule<Values>({
   id: "battery/parallel-imbalance",
   title: "Batteries side by side share unequally",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  why: "The battery with the shorter leads works hardest, ages first, and then pulls the others down with it.",
+  sources: [withinTenPercent],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the current of each string in the scenario in which the bank carries most. One finding for each bank.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) => judged.result.topology.banks.flatMap((bank) => finding(judged, bank))),
+  message(values) {
+    const { currentA, fairA, totalA, overPercent, charging, scenario, source } = values;
+    const [over, limit] = tellApartWithUnit(overPercent, limitPercent, "%");
+    const [own, fair] = tellApartWithUnit(currentA, fairA, "A");
+    return `${charging ? "Takes" : "Gives"} ${own} of the bank's ${withUnit(totalA, "A")} ${scenario}, ${over} above its share of ${fair}; up to ${limit} is ${source}: ${values.wayOut}.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly currentA: number;
+  readonly fairA: number;
+  readonly totalA: number;
+  /** How far it is above its share. */
+  readonly overPercent: number;
+  readonly charging: boolean;
+  /** `in "everything on"`. */
+  readonly scenario: string;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+function finding({ network, result }: JudgedNetwork, bank: Bank): Found<Values>[] {
+  const shares = stringShares(network, result.scenarios, bank);
+  const worst = shares?.strings.reduce((a, b) => (b.overPercent > a.overPercent ? b : a));
+  const battery = network.parts[worst?.batteries.at(-1) ?? -1];
+  if (!shares || !worst || !battery || !isAbove(worst.overPercent, limitPercent)) return [];
+  const leads = parallelLeads(network, bank);
+  const alike = stringsAreAlike(network, bank);
+  const fixes = leads && alike ? balancing(leads.positive, leads.negative) : [];
+  const otherwise = alike
+    ? "take the positive from one end of the row and the negative from the other, or give each battery its own leads to a bus bar, all alike"
+    : "use batteries of one kind and age, each with leads alike to a bus bar";
+  const values: Values = {
+    currentA: Math.abs(worst.currentA),
+    fairA: Math.abs(worst.fairA),
+    totalA: Math.abs(shares.totalA),
+    overPercent: worst.overPercent,
+    charging: shares.totalA < 0,
+    scenario: scenarioInWords(network, shares.scenario),
+    source: sourceInWords(withinTenPercent),
+    wayOut: wayOut(fixes, otherwise),
+  };
+  const related = [...(leads?.positive ?? []), ...(leads?.negative ?? [])]
+    .slice(0, mostRelated)
+    .map((lead) => relatedConductor(lead, inWords(lead)));
+  return [{ subject: battery.name, at: atPart(battery), values, related, fixes }];
+}
+
+const mostRelated = 8;
+
+/**
+ * Each lead as long as the longest and as thick as the thickest of its polarity. Only a suggestion: it changes several cables,
+ * and a longer lead is work at the bench. None where the plan measures them in different units.
+ */
+function balancing(...polarities: readonly (readonly NetworkConductor[])[]): ProposedFix[] {
+  const changes: Change[] = [];
+  const words: string[] = [];
+  for (const [index, leads] of polarities.entries()) {
+    const [first] = leads;
+    const comparable = leads.every(
+      ({ role, run }) =>
+        role === "cable" &&
+        run.conductor.system === first?.run.conductor.system &&
+        run.conductor.parallel === first.run.conductor.parallel &&
+        givenInFeet(run) === givenInFeet(first.run),
+    );
+    if (!first || !comparable) return [];
+    const longest = leads.reduce((a, b) => (b.lengthM > a.lengthM ? b : a));
+    const thickest = leads.reduce((a, b) => (sizesAbove(b.run.conductor, a.run.conductor) > 0 ? b : a));
+    const [length, value] = Object.entries(longest.run.lengthsGiven)[0] as [LengthProperty, number];
+    const before = changes.length;
+    for (const { record, run, lengthM } of leads) {
+      if (lengthM < longest.lengthM) changes.push({ do: "set", record, path: [length], value });
+      if (sizesAbove(thickest.run.conductor, run.conductor) > 0)
+        changes.push(setSize(run, thickest.run.conductor));
+    }
+    if (changes.length > before)
+      words.push(
+        `${asGiven(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(thickest.run.conductor)} for each ${index === 0 ? "positive" : "negative"} lead`,
+      );
+  }
+  return changes.length === 0 ? [] : [{ title: `Use ${words.join(" and ")}`, kind: "suggestion", changes }];
+}
+
+function inWords({ name, run }: NetworkConductor): string {
+  const [length, value] = Object.entries(run.lengthsGiven)[0] ?? ["", 0];
+  return `${name}, ${asGiven(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(run.conductor)}`;
 }

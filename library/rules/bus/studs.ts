@@ -1,23 +1,52 @@
+import { endsAt } from "../../analysis/network/ends-at.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atPart, relatedConductor } from "../part-in-words.ts";
+import { defineRule, inNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+
+const oneStudEach = ownRequirement(
+  "Each conductor on a stud of its own. Up to four on one stud is a practice of small craft and aircraft, recalled and not read.",
+);
 
 export const busStuds = defineRule<Values>({
   id: "bus/studs",
   title: "More conductors than the bus has studs",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  why: "Lugs stacked on one stud loosen each other, and the lower ones carry the heat of the upper ones.",
+  sources: [oneStudEach],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs only the network: the ends on each bus, counted once for each wire. Silent where the plan states no studs.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, ({ network }) =>
+      network.parts.flatMap((part) => {
+        if (part.kind !== "busBar" || part.studs === undefined) return [];
+        const ends = endsAt(network, part.terminals.stud);
+        const wires = ends.reduce((sum, { run }) => sum + run.conductor.parallel, 0);
+        if (wires <= part.studs) return [];
+        const values: Values = {
+          wires,
+          studs: part.studs,
+          sideBySide: wires > ends.length,
+          source: sourceInWords(oneStudEach),
+        };
+        // The last ones are those that found no stud.
+        const related = ends.slice(-mostRelated).map((conductor) => relatedConductor(conductor));
+        return [{ subject: part.name, at: atPart(part, "studs"), values, related }];
+      }),
+    ),
+  message({ wires, studs, sideBySide, source }) {
+    const counted = sideBySide ? " (wires in parallel counted one by one)" : "";
+    return `${wires} conductors end here${counted}, on ${studs} ${studs === 1 ? "stud" : "studs"}: use a bus bar with more, or share them between two (${source}).`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly wires: number;
+  readonly studs: number;
+  /** Some of them are wires in parallel of one conductor. */
+  readonly sideBySide: boolean;
+  readonly source: string;
 }
+
+const mostRelated = 4;

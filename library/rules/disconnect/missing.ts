@@ -1,23 +1,87 @@
+import { type AlwaysOn, switchedBehind } from "../../analysis/network/switched.ts";
+import type { Bank } from "../../analysis/network/topology.ts";
+import type { Network, NetworkConductor } from "../../model/network.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atEnd, atPart, listInWords, partInWords, relatedConductor, relatedPart } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+
+const cutOffByHand = ownRequirement(
+  "Everything on a bank can be cut off from it by hand, at one place. Devices that have to run while nobody is there are the usual exception.",
+);
 
 export const disconnectMissing = defineRule<Values>({
   id: "disconnect/missing",
   title: "No disconnect between bank and loads",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  why: "When something smokes, somebody must be able to cut the bank off at once, without a tool and without knowing the wiring.",
+  sources: [cutOffByHand],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what each bank reaches with every disconnect open. Information where only some of it cannot be cut off.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, ({ network, result }) =>
+      result.topology.banks.flatMap((bank) => findings(network, bank)),
+    ),
+  message: ({ loads, all, source }) =>
+    all
+      ? `No disconnect stands between this bank and ${loads}, so nothing can be cut off by hand: put one near the bank (${source}).`
+      : `Leaves the bank ahead of every disconnect, so ${loads} cannot be cut off by hand: start it behind one, unless it has to stay on (${source}).`,
 });
 
 interface Values {
-  readonly loadA: number;
+  /** What cannot be cut off. */
+  readonly loads: string;
+  /** Nothing of the bank's loads can be cut off. */
+  readonly all: boolean;
+  readonly source: string;
+}
+
+function findings(network: Network, bank: Bank): Found<Values>[] {
+  const { always, anySwitched } = switchedBehind(network, bank);
+  const source = sourceInWords(cutOffByHand);
+  const battery = network.parts[bank.batteries[0] ?? -1];
+  if (always.length === 0 || !battery) return [];
+  if (!anySwitched)
+    return [
+      {
+        subject: battery.name,
+        at: atPart(battery),
+        values: { loads: inWords(always), all: true, source },
+        related: [...byConductor(network, always).keys()].map((conductor) => relatedConductor(conductor)),
+      },
+    ];
+  return [...byConductor(network, always)].flatMap(([conductor, behind]): Found<Values>[] => {
+    // What the plan calls critical, a bilge pump or an alarm, is often meant to stay on: nothing is said of it.
+    if (behind.every(({ part }) => part.kind === "load" && part.critical)) return [];
+    const fromBank = network.terminals[conductor.from]?.part;
+    return [
+      {
+        subject: conductor.name,
+        at: atEnd(conductor, bank.batteries.includes(fromBank ?? -1) ? "from" : "to"),
+        severity: "info",
+        values: { loads: inWords(behind), all: false, source },
+        related: [relatedPart(battery)],
+      },
+    ];
+  });
+}
+
+/** What each conductor that leaves the bank leads to. */
+function byConductor(
+  network: Network,
+  always: readonly AlwaysOn[],
+): ReadonlyMap<NetworkConductor, AlwaysOn[]> {
+  const map = new Map<NetworkConductor, AlwaysOn[]>();
+  for (const on of always) {
+    const conductor = network.conductors[on.leavesBy];
+    const there = conductor && map.get(conductor);
+    if (there) there.push(on);
+    else if (conductor) map.set(conductor, [on]);
+  }
+  return map;
+}
+
+function inWords(always: readonly AlwaysOn[]): string {
+  return listInWords(always.map(({ part }) => partInWords(part)));
 }

@@ -1,23 +1,136 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
+import { endsAt } from "../../analysis/network/ends-at.ts";
+import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
+import { currentThrough, isAbove, statedRating } from "../current-through.ts";
+import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atConductor, atPart, partInWords, relatedConductor, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
+import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../sized-fix.ts";
+import { wayOut } from "../way-out.ts";
+import { farEndRatingPath, ratingPath } from "../written-at.ts";
 
 export const panelRating = defineRule<Values>({
   id: "panel/rating",
   title: "More than the fuse panel is made for",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  why: "A panel's bus and its fuse holders heat up beyond their rating: plastic melts around fuses that never blow.",
+  sources: [statedRating],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the current through each panel in every scenario, and what its branches hold. Silent on what the plan does not state.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      judged.network.parts.flatMap((part) =>
+        part.kind === "fusePanel"
+          ? [
+              ...overItsBus(judged, part),
+              ...overItsPositions(judged, part),
+              ...overItsBranches(plan, judged, part),
+            ]
+          : [],
+      ),
+    ),
+  message(values) {
+    if (values.what === "positions")
+      return `${values.used} circuits leave this panel, it has ${values.positions} positions: use a panel with more, or a second one.`;
+    if (values.what === "bus") {
+      const [carries, rated] = tellApartWithUnit(values.currentA, values.ratedA, "A");
+      return `Carries ${carries} ${values.scenario}, it is rated ${rated} (ratedA): use a panel for more, or feed some circuits from a bus bar.`;
+    }
+    const [rating, branch] = tellApartWithUnit(values.ratingA, values.branchRatedA, "A");
+    return `The ${values.device} of ${rating} sits in ${values.panel}, whose branches are rated ${branch}: ${values.wayOut}.`;
+  },
 });
 
-interface Values {
-  readonly loadA: number;
+type Values =
+  | { readonly what: "bus"; readonly currentA: number; readonly ratedA: number; readonly scenario: string }
+  | { readonly what: "positions"; readonly used: number; readonly positions: number }
+  | {
+      readonly what: "branch";
+      readonly device: string;
+      readonly ratingA: number;
+      readonly branchRatedA: number;
+      readonly panel: string;
+      readonly wayOut: string;
+    };
+
+function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
+  const worst = panel.ratedA === undefined ? undefined : currentThrough(result, panel);
+  if (!worst || panel.ratedA === undefined || !isAbove(worst.currentA, panel.ratedA)) return [];
+  const values: Values = {
+    what: "bus",
+    currentA: worst.currentA,
+    ratedA: panel.ratedA,
+    scenario: scenarioInWords(network, worst.scenario),
+  };
+  return [{ subject: panel.name, at: atPart(panel, "ratedA"), values }];
+}
+
+/** One position for each conductor; wires in parallel share the fuse that they leave. */
+function overItsPositions({ network }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
+  const { positions } = panel;
+  const leaving = endsAt(network, panel.terminals.branch);
+  if (leaving.length <= positions) return [];
+  return [
+    {
+      subject: panel.name,
+      at: atPart(panel, "positions"),
+      values: { what: "positions", used: leaving.length, positions },
+      related: leaving
+        .slice(positions, positions + mostRelated)
+        .map((conductor) => relatedConductor(conductor)),
+    },
+  ];
+}
+
+const mostRelated = 4;
+
+function overItsBranches(
+  plan: JudgedPlan,
+  { network }: JudgedNetwork,
+  panel: FusePanelPart,
+): Found<Values>[] {
+  const { branchRatedA } = panel;
+  if (branchRatedA === undefined) return [];
+  return endsAt(network, panel.terminals.branch).flatMap((conductor): Found<Values>[] => {
+    const leaves = conductor.from === panel.terminals.branch;
+    const device = leaves ? conductor.near : conductor.far;
+    if (!device || !exceeds(device.ratingA, branchRatedA)) return [];
+    const fixes = fixesFor(plan, conductor, leaves, branchRatedA);
+    const path = leaves ? ratingPath(conductor.run) : farEndRatingPath(conductor.run);
+    return [
+      {
+        subject: conductor.name,
+        at: atConductor(conductor, ...path),
+        values: {
+          what: "branch",
+          device: deviceKind(device),
+          ratingA: device.ratingA,
+          branchRatedA,
+          panel: partInWords(panel),
+          wayOut: wayOut(fixes, "feed this circuit from a bus bar, with a fuse there"),
+        },
+        related: [{ at: atPart(panel, "branchRatedA"), text: `Each branch, ${withUnit(branchRatedA, "A")}` }],
+        fixes,
+      },
+    ];
+  });
+}
+
+/** The smallest made rating of the same family that carries the load and fits the branch, if there is one. */
+function fixesFor(
+  { circuits }: JudgedPlan,
+  conductor: NetworkConductor,
+  leaves: boolean,
+  branchRatedA: number,
+): ProposedFix[] {
+  const judged = circuits.find(({ circuit }) => circuit.record === conductor.record);
+  const { aimA, maxA } = judged?.result.protection ?? {};
+  if (!judged || aimA === undefined || maxA === undefined) return [];
+  const device = leaves ? conductor.near : conductor.far;
+  const ratingA = smallestRatingBetween(aimA, Math.min(maxA, branchRatedA), device?.family);
+  if (ratingA === undefined) return [];
+  const change = leaves ? setRating(judged.circuit, ratingA) : setFarEndRating(judged.circuit, ratingA);
+  return [{ title: `Use ${deviceInWords(device, ratingA)}`, kind: "repair", changes: [change] }];
 }
