@@ -2,7 +2,9 @@ import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
 import type { CircuitResult } from "../../library/analysis/circuit-result.ts";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
+import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
 import type { Circuit, Protection } from "../../library/model/circuit.ts";
+import type { Network } from "../../library/model/network.ts";
 import type { Finding } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
 
@@ -16,15 +18,37 @@ export interface Choice {
   readonly faults: readonly Finding[];
 }
 
-/** Every made size of the system that the circuit is given in, thinnest first. */
-export function sizeChoices(circuit: Circuit): Choice[] {
-  return madeSizes(circuit.conductor).map((conductor) =>
-    choice(JSON.stringify(conductor.system === "awg" ? conductor.awg : conductor.mm2), {
-      ...circuit,
-      conductor,
-    }),
-  );
+/**
+ * Every made size of the system that the circuit is given in, thinnest first. In a network each with the current that would
+ * flow with it: of two leads side by side the thicker one takes more.
+ */
+export function sizeChoices(circuit: Circuit, network?: Network): Choice[] {
+  return madeSizes(circuit.conductor).map((conductor) => {
+    const sized = { ...circuit, conductor };
+    return choice(
+      JSON.stringify(conductor.system === "awg" ? conductor.awg : conductor.mm2),
+      network && circuit.wired ? { ...sized, loadA: flowWith(sized, network) } : sized,
+    );
+  });
 }
+
+/** The greatest current that lasts in any scenario that can be solved, or that the circuit states itself; else that of now. */
+function flowWith({ record, conductor, loadA }: Circuit, network: Network): number {
+  if (network.conductors.length > mostToSolveAgain) return loadA;
+  const conductors = network.conductors.map((one) =>
+    one.record === record ? { ...one, run: { ...one.run, conductor } } : one,
+  );
+  const own = conductors.findIndex((one) => one.record === record && one.role !== "return");
+  const flows = solveScenarios({ ...network, conductors }).flatMap((solved) =>
+    solved.state === "solved" && !network.scenarios[solved.scenario]?.momentary
+      ? [Math.abs(solved.conductorA[own] ?? 0)]
+      : [],
+  );
+  return flows.length === 0 ? loadA : Math.max(conductors[own]?.run.loadA ?? 0, ...flows);
+}
+
+/** Fifteen sizes are tried at a keystroke: a network of more conductors than these is not solved for each. */
+const mostToSolveAgain = 400;
 
 /** Every made rating (of the stated family, else of any) for the protection at one end, smallest first. */
 export function ratingChoices(circuit: Circuit, end: "protection" | "protectionFarEnd"): Choice[] {
@@ -35,7 +59,10 @@ export function ratingChoices(circuit: Circuit, end: "protection" | "protectionF
   );
 }
 
-/** The same rules that check the plan, over this one circuit: a choice can never be praised here and refused there. */
+/**
+ * The same rules that check the plan, over this one circuit: a choice can never be praised here and refused there. What it does
+ * to the rest of a network is not looked at, and whoever shows the choice says so.
+ */
 function choice(written: string, circuit: Circuit): Choice {
   const result = analyseCircuit(circuit);
   const plan = {

@@ -10,6 +10,7 @@ import {
 } from "vscode-languageserver-types";
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
+import type { Circuit } from "../../library/model/circuit.ts";
 import type { Change } from "../../library/rules/finding.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
@@ -126,7 +127,7 @@ async function fixesOf(
         continue;
       }
       byEdit.set(key, {
-        title: titleOf(fix),
+        title: titleOf(view, fix),
         kind: CodeActionKind.QuickFix,
         diagnostics: [diagnostic],
         edit,
@@ -137,13 +138,24 @@ async function fixesOf(
   return [...byEdit.values()];
 }
 
-function titleOf({ title, alsoChanges }: PlacedFix): string {
-  return alsoChanges.length === 0
-    ? title
-    : `${title} (also changes ${several(alsoChanges.length, "other circuit")})`;
+function titleOf({ plan }: PlanInView, { title, alsoChanges }: PlacedFix): string {
+  if (alsoChanges.length === 0) return title;
+  return `${title} (also changes ${several(alsoChanges.length, `other ${kindOfAll(plan, alsoChanges)}`)})`;
 }
 
-/** Writes `accept` into the circuit and leaves the reason to the builder: an accepted finding without one is a finding again. */
+/** "circuit" or "cable" where all of them are; "item" where they are of several kinds. */
+function kindOfAll({ judgement: { model } }: CheckedPlan, records: readonly number[]): string {
+  const kinds = new Map<number, string>(model.circuits.map(({ record }) => [record, "circuit"]));
+  for (const { record } of model.unjudged) kinds.set(record, "circuit");
+  for (const { record, kind } of model.network?.parts ?? [])
+    if (!kinds.has(record)) kinds.set(record, kind === "load" ? "load" : "part");
+  for (const { record, role } of model.network?.conductors ?? [])
+    if (role === "cable") kinds.set(record, "cable");
+  const [first, ...others] = new Set(records.map((record) => kinds.get(record)));
+  return first !== undefined && others.length === 0 ? first : "item";
+}
+
+/** Writes `accept` into the circuit, cable or part and leaves the reason to the builder: an accepted finding without one is a finding again. */
 function acceptance(
   view: PlanInView,
   placed: PlacedFinding,
@@ -152,10 +164,10 @@ function acceptance(
   const { at, rule } = placed.finding;
   if (!("record" in at) || ruleById(rule)?.acceptable !== true) return undefined;
   const { record } = at;
-  const circuit = view.plan.judgement.model.circuits.find((one) => one.record === record);
-  if (!circuit) return undefined;
+  const accept = acceptOf(view.plan, record);
+  if (!accept) return undefined;
   const change: Change =
-    Object.keys(circuit.accept).length > 0
+    Object.keys(accept).length > 0
       ? { do: "set", record, path: ["accept", rule], value: "" }
       : { do: "set", record, path: ["accept"], value: { [rule]: "" } };
   const fix = view.plan.editsOf({
@@ -166,7 +178,16 @@ function acceptance(
   const edit = fix && workspaceEdit(view, fix.edits, editor, emptyReason);
   const diagnostic = toDiagnostic(view, placed);
   if (!edit || !diagnostic) return undefined;
-  return { title: titleOf(fix), kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit };
+  return { title: titleOf(view, fix), kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit };
+}
+
+/** What a circuit, a cable or a part has accepted already; undefined for what cannot accept anything. */
+function acceptOf({ judgement: { model } }: CheckedPlan, record: number): Circuit["accept"] | undefined {
+  return (
+    model.circuits.find((one) => one.record === record) ??
+    model.network?.conductors.find((one) => one.record === record)?.run ??
+    model.network?.parts.find((one) => one.record === record)
+  )?.accept;
 }
 
 /** The reason is what the cursor goes to, in editors that can put it there. */
@@ -194,7 +215,7 @@ async function thinnerSizes(
   });
   const edit = fix && workspaceEdit(view, fix.edits, editor);
   if (!edit) return [];
-  return [{ title: titleOf(fix), kind: CodeActionKind.RefactorRewrite, edit }];
+  return [{ title: titleOf(view, fix), kind: CodeActionKind.RefactorRewrite, edit }];
 }
 
 /** The edits as the protocol wants them; undefined if any of them expects other text than there is. */

@@ -89,7 +89,7 @@ function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice
   if (!spot || spot.path.at(-1) !== typed.property) return undefined;
   const circuit = judgedOf(plan, [spot.record, ...spot.alsoSets])?.circuit;
   if (!circuit) return undefined;
-  if (isSize(typed.property)) return sizeChoices(circuit);
+  if (isSize(typed.property)) return sizeChoices(circuit, plan.judgement.network?.network);
   return ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
 }
 
@@ -131,12 +131,15 @@ function inShort({ result, faults, circuit }: Choice, { property }: TypedValue):
   const verdict = faults.length === 0 ? "limits met" : worst;
   if (!isSize(property)) return `${verdict}: ${shareOfLoad(result, statedAt(circuit, property))}`;
   const { overloaded, dropPercent } = result.drop;
-  return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${margin(circuit.loadA, result)}`;
+  const spare = margin(circuit.loadA, result);
+  if (circuit.word === "cable") return `${verdict}: ${withUnit(circuit.loadA, "A")}, ${spare}`;
+  return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${spare}`;
 }
 
 /** In words only: where the editor unfolds it, it breaks lines inside numbers. */
-function verdict({ faults }: Choice): string {
-  return faults.length === 0 ? "within all limits checked" : titlesOf(faults);
+function verdict({ faults, circuit }: Choice): string {
+  if (faults.length > 0) return titlesOf(faults);
+  return circuit.wired ? "within its own limits" : "within all limits checked";
 }
 
 function isSize(property: TypedValue["property"]): boolean {
@@ -172,15 +175,21 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
   const lines = [
     `**${markdownWords(circuit.name)}** on ${sizeInWords(circuit.conductor)}`,
     stated ? `A rating of ${withUnit(stated.ratingA, "A")} is ${shareOfLoad(result, stated)}.` : "",
-    `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
+    circuit.word === "cable"
+      ? `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}.`
+      : `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
     ampacity.judged ? carriedInWords(circuit.loadA, ampacity.ampacityA) : "What it may carry was not judged.",
     ...faults.map(({ rule, values }) => {
       const message = ruleById(rule)?.message(values) ?? rule;
       return `- ${markdownWords(message)}`;
     }),
   ];
+  if (circuit.wired) lines.push(rest);
   return lines.filter((line) => line !== "").join("\n\n");
 }
+
+/** A list of values is no place for judging a whole network, one for each. */
+const rest = "_What it does to the rest of the network is checked when it stands there._";
 
 function carriedInWords(loadA: number, ampacityA: number): string {
   const [load, most] = tellApart(loadA, ampacityA);
