@@ -1,5 +1,6 @@
 import type { Network, Part } from "../../model/network.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
+import { twoPolesOf } from "./two-poles.ts";
 
 /** What joins two terminals inside a part, whatever its state: a disconnect counts as closed. */
 export interface InnerJoin {
@@ -46,62 +47,41 @@ export function innerJoins({ parts }: Network): InnerJoin[] {
 
 /** All sources, in the order of their parts. */
 export function sourcesOf({ parts }: Network): Source[] {
-  return parts.flatMap((part) => sourceOf(part) ?? []);
+  return parts.flatMap((part) =>
+    twoPolesOf(part).flatMap(({ does, positive, negative }) =>
+      does === "feeds" ? [{ part: part.index, positive, negative, limitA: limitOf(part) }] : [],
+    ),
+  );
 }
 
 /**
  * A battery, and an alternator that does not limit itself, set no limit. A panel gives 1.25 times its rated short-circuit
  * current in the brightest sun, and conductors are chosen for 1.25 times that (NFPA 70, 690.8).
  */
-function sourceOf(part: Part): Source | undefined {
-  const { index } = part;
-  if (part.kind === "battery") return { part: index, ...part.terminals, limitA: Number.POSITIVE_INFINITY };
-  if (part.kind === "alternator") {
-    const limitA = part.selfLimiting ? part.ratedA : Number.POSITIVE_INFINITY;
-    return { part: index, ...part.terminals, limitA };
+function limitOf(part: Part): number {
+  switch (part.kind) {
+    case "alternator":
+      return part.selfLimiting ? part.ratedA : Number.POSITIVE_INFINITY;
+    case "shoreCharger":
+    case "dcDcCharger":
+    case "solarController":
+      return part.outputA;
+    case "solarArray": {
+      const { irradiance, continuous } = solarCurrentFactors;
+      return irradiance * continuous * part.shortCircuitA * part.parallel;
+    }
+    default:
+      return Number.POSITIVE_INFINITY;
   }
-  if (part.kind === "shoreCharger") return { part: index, ...part.terminals, limitA: part.outputA };
-  if (part.kind === "dcDcCharger") {
-    const { outputPositive: positive, outputNegative: negative } = part.terminals;
-    return { part: index, positive, negative, limitA: part.outputA };
-  }
-  if (part.kind === "solarController") {
-    const { positive, negative } = part.terminals;
-    return { part: index, positive, negative, limitA: part.outputA };
-  }
-  if (part.kind === "solarArray") {
-    const { irradiance, continuous } = solarCurrentFactors;
-    const limitA = irradiance * continuous * part.shortCircuitA * part.parallel;
-    return { part: index, ...part.terminals, limitA };
-  }
-  return undefined;
 }
 
 /**
- * The negative terminal that belongs to a positive one of the same part, both ends of what the part takes or gives;
- * undefined for parts that only pass current on. A fuse panel's belongs to its feed and its branches.
+ * The negative terminal that belongs to a positive one of the same part: where current comes back that goes in there.
+ * A fuse panel's belongs to its feed and its branches. Undefined for what only passes current on.
  */
-export function oppositeTerminal(part: Part, terminal: number): number | undefined {
-  switch (part.kind) {
-    case "busBar":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return undefined;
-    case "fusePanel":
-      return part.hasNegativeBus && terminal !== part.terminals.negative
-        ? part.terminals.negative
-        : undefined;
-    case "dcDcCharger":
-      return terminal === part.terminals.outputPositive
-        ? part.terminals.outputNegative
-        : part.terminals.inputNegative;
-    case "solarController":
-      return terminal === part.terminals.solarPositive
-        ? part.terminals.solarNegative
-        : part.terminals.negative;
-    default:
-      return part.terminals.negative;
+export function returnTerminal(part: Part, positive: number): number | undefined {
+  if (part.kind === "fusePanel") {
+    return part.hasNegativeBus && positive !== part.terminals.negative ? part.terminals.negative : undefined;
   }
+  return twoPolesOf(part).find((pair) => pair.positive === positive)?.negative;
 }

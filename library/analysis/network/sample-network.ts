@@ -1,0 +1,206 @@
+import type { Circuit, Protection } from "../../model/circuit.ts";
+import type {
+  AlternatorPart,
+  BatteryPart,
+  Join,
+  Network,
+  NetworkConductor,
+  NetworkTerminal,
+  Part,
+  SolarArrayPart,
+} from "../../model/network.ts";
+import type { Citation } from "../../standards/citation.ts";
+import { sampleCircuit } from "../sample-circuit.ts";
+
+/** Builds a network piece by piece, every default filled in. For tests only. Each part comes back as its terminals. */
+export function sampleNetwork() {
+  const terminals: NetworkTerminal[] = [];
+  const parts: Part[] = [];
+  const conductors: NetworkConductor[] = [];
+
+  function add<Name extends string>(
+    names: readonly Name[],
+    make: (
+      terminals: Record<Name, number>,
+      base: { index: number; record: number; name: string; accept: {} },
+    ) => Part,
+  ): Record<Name, number> & { readonly part: number } {
+    const index = parts.length;
+    const own = Object.fromEntries(
+      names.map((name) => {
+        const side = /positive/i.test(name) ? "positive" : /negative/i.test(name) ? "negative" : "either";
+        return [name, terminals.push({ part: index, name, side }) - 1];
+      }),
+    ) as Record<Name, number>;
+    const part = make(own, { index, record: 1000 + index, name: `part ${index}`, accept: {} });
+    parts.push(part);
+    return { ...own, part: index };
+  }
+  const poles = ["positive", "negative"] as const;
+
+  return {
+    battery: (change: Partial<BatteryPart> = {}) =>
+      add(poles, (own, base) => ({
+        ...base,
+        kind: "battery",
+        terminals: own,
+        chemistry: "LiFePO4",
+        nominalV: 12.8,
+        capacityAh: 200,
+        internal: { stated: true, lowOhm: 0.004, highOhm: 0.004, source },
+        fullV: 13.6,
+        fullVSource: source,
+        ...change,
+      })),
+    busBar: () => add(["stud"], (own, base) => ({ ...base, kind: "busBar", terminals: own })).stud,
+    panel: (hasNegativeBus = true) =>
+      add(["feed", "branch", "negative"], (own, base) => ({
+        ...base,
+        kind: "fusePanel",
+        terminals: own,
+        positions: 12,
+        hasNegativeBus,
+      })),
+    disconnect: () =>
+      add(["line", "load"], (own, base) => ({ ...base, kind: "disconnect", terminals: own, ratedA: 300 })),
+    shunt: (ohm = 0.0001) =>
+      add(["batterySide", "systemSide"], (own, base) => ({
+        ...base,
+        kind: "shunt",
+        terminals: own,
+        ratedA: 500,
+        ohm,
+      })),
+    chassis: (ohm = 0.001) =>
+      add(["bond", "metal"], (own, base) => ({ ...base, kind: "chassis", terminals: own, ohm })),
+    load: (currentA = 10) =>
+      add(poles, (own, base) => ({
+        ...base,
+        kind: "load",
+        terminals: own,
+        draws: { as: "current", currentA },
+        critical: false,
+        continuous: true,
+        dropLimitPercent: 10,
+        dropLimitStated: false,
+        systemV: 12,
+        statedBy: "load",
+      })),
+    alternator: (change: Partial<AlternatorPart> = {}) =>
+      add(poles, (own, base) => ({
+        ...base,
+        kind: "alternator",
+        terminals: own,
+        ratedA: 100,
+        outputV: 14.4,
+        continuousPercent: 80,
+        continuousSource: source,
+        selfLimiting: true,
+        ...change,
+      })),
+    shoreCharger: (outputA = 30) =>
+      add(poles, (own, base) => ({
+        ...base,
+        kind: "shoreCharger",
+        terminals: own,
+        outputA,
+        outputV: 14.4,
+      })),
+    dcDcCharger: ({ outputA = 30, isolated = false } = {}) =>
+      add(["inputPositive", "inputNegative", "outputPositive", "outputNegative"], (own, base) => ({
+        ...base,
+        kind: "dcDcCharger",
+        terminals: own,
+        outputA,
+        outputV: 14.4,
+        efficiencyPercent: 90,
+        efficiencySource: source,
+        inputMinV: 10.5,
+        inputMinVSource: source,
+        isolated,
+      })),
+    solarArray: (change: Partial<SolarArrayPart> = {}) =>
+      add(poles, (own, base) => ({
+        ...base,
+        kind: "solarArray",
+        terminals: own,
+        openCircuitV: 22,
+        shortCircuitA: 10,
+        maxPowerV: 18,
+        maxPowerA: 9,
+        series: 1,
+        parallel: 1,
+        ...change,
+      })),
+    solarController: (outputA = 30) =>
+      add(["solarPositive", "solarNegative", "positive", "negative"], (own, base) => ({
+        ...base,
+        kind: "solarController",
+        terminals: own,
+        maxInputV: 100,
+        outputA,
+        outputV: 14.4,
+        tracking: true,
+        efficiencyPercent: 95,
+        efficiencySource: source,
+      })),
+    other: (names: readonly string[], joins: readonly { between: [string, string]; ohm: number }[] = []) =>
+      add(names, (own, base) => ({
+        ...base,
+        kind: "part",
+        terminals: own,
+        joins: joins.map(
+          ({ between: [a, b], ohm }): Join => ({ between: [own[a] as number, own[b] as number], ohm }),
+        ),
+      })),
+    /** Its index. `near` and `far` are ratings, A. */
+    cable(from: number, to: number, { near, far, lengthM = 2, ...change }: SampleCable = {}): number {
+      const record = conductors.length;
+      return (
+        conductors.push({
+          record,
+          name: `cable ${record}`,
+          role: "cable",
+          from,
+          to,
+          lengthM,
+          run: sampleCircuit({ word: "cable", wired: true, record, ...change }),
+          near: device(near),
+          far: device(far),
+        }) - 1
+      );
+    },
+    network: (): Network => ({
+      terminals,
+      parts,
+      conductors,
+      scenarios: [
+        {
+          name: "everything on",
+          on: parts.map(() => true),
+          starting: parts.map(() => false),
+          restV: parts.map((part) => (part.kind === "battery" ? part.nominalV : undefined)),
+          sunShare: 1,
+          momentary: false,
+        },
+      ],
+    }),
+  };
+}
+
+export interface SampleCable extends Partial<Circuit> {
+  readonly near?: number | Protection;
+  readonly far?: number | Protection;
+  readonly lengthM?: number;
+}
+
+const source: Citation = {
+  document: "a sample",
+  section: "",
+  authority: "common practice",
+  confirmed: "memory",
+};
+
+function device(given: number | Protection | undefined): Protection | null {
+  return typeof given === "number" ? { ratingA: given, writtenAs: "number" } : (given ?? null);
+}
