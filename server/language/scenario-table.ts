@@ -1,5 +1,5 @@
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
-import { tellApart } from "../../library/rules/figures.ts";
+import { exceeds, tellApart } from "../../library/rules/figures.ts";
 import { listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { several } from "./counts.ts";
@@ -13,7 +13,7 @@ export interface ScenarioColumn {
 
 /**
  * A Markdown table with a row for each scenario, worst first: those without an operating point, then by `weight`, greatest
- * first. The greatest of those that were solved is marked; one with no weight (undefined) is not worse than any other.
+ * first. The greatest of those that were solved is marked, if they differ; one without a weight (undefined) is never the worst.
  */
 export function scenarioTable(
   { network, result }: JudgedNetwork,
@@ -28,8 +28,9 @@ export function scenarioTable(
         (other.weight ?? Number.NEGATIVE_INFINITY) - (one.weight ?? Number.NEGATIVE_INFINITY) ||
         one.solved.scenario - other.solved.scenario,
     );
-  const solved = rows.filter((row) => row.solved.state === "solved");
-  const worst = solved.length > 1 && solved[0]?.weight !== undefined ? solved[0] : undefined;
+  const weighed = rows.flatMap(({ weight }) => weight ?? []);
+  const differs = weighed.length > 1 && exceeds(weighed[0]!, weighed.at(-1)!);
+  const worst = differs ? rows.find((row) => row.weight !== undefined) : undefined;
   const lines = rows.slice(0, mostScenarios).map((row) => {
     const scenario = network.scenarios[row.solved.scenario];
     const moment = scenario?.momentary ? ", for a moment" : "";
