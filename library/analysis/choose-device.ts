@@ -1,5 +1,6 @@
+import type { Protection } from "../model/circuit.ts";
 import { type DeviceFamily, deviceFamilies } from "../standards/device-ratings.ts";
-import { type Family, isMadeRating } from "./made-ratings.ts";
+import { type Family, isMadeRating, madeRatings } from "./made-ratings.ts";
 
 /** What a protective device must be: its rating, A; the voltage of its circuit, V; the current it must interrupt, A. */
 export interface DeviceNeed {
@@ -15,6 +16,8 @@ export interface ChosenDevice {
   readonly ratedV?: number;
   /** Where the family's standard is not enough: the marking to look for, A. */
   readonly interruptingA?: number;
+  /** A marking is asked of it that is known of no device in the plan: only whoever buys it can make that true. */
+  readonly demanded: boolean;
 }
 
 /**
@@ -27,7 +30,7 @@ export function chooseDevice(need: DeviceNeed, prefer?: Family): ChosenDevice | 
   const family = prefer && suitable.includes(prefer) ? prefer : suitable[0];
   if (family) {
     const ratedV = voltageToState(family, systemV);
-    return { ratingA, family, ...(typeof ratedV === "number" && { ratedV }) };
+    return { ratingA, family, ...(typeof ratedV === "number" && { ratedV }), demanded: false };
   }
   if (!isMadeRating(ratingA, marked)) return undefined;
   return {
@@ -35,7 +38,51 @@ export function chooseDevice(need: DeviceNeed, prefer?: Family): ChosenDevice | 
     family: marked,
     interruptingA: markingFor(interruptA),
     ...(systemV > leastRatedV && { ratedV: systemV }),
+    demanded: true,
   };
+}
+
+/**
+ * The same where only the range of ratings is given, both ends included: the least rating that a family is made in which
+ * suits by its standard. Where that is more than twice the least, a Class T fuse of a lesser rating is taken if there is one.
+ */
+export function chooseDeviceBetween(
+  range: { readonly fromA: number; readonly toA: number },
+  circuit: Omit<DeviceNeed, "ratingA">,
+): ChosenDevice | undefined {
+  const ratings = madeRatings().filter((ratingA) => ratingA >= range.fromA && ratingA <= range.toA);
+  const chosen = ratings.flatMap((ratingA) => chooseDevice({ ratingA, ...circuit }) ?? []);
+  const byStandard = chosen.find(({ demanded }) => !demanded);
+  const byMarking = chosen.find(({ demanded }) => demanded);
+  if (!byStandard || !byMarking) return byStandard ?? byMarking;
+  const close = byStandard.ratingA <= Math.max(2 * range.fromA, byMarking.ratingA);
+  return close ? byStandard : byMarking;
+}
+
+/**
+ * A further device of the same family and markings, on a circuit of this voltage. Undefined where no family is stated, or where
+ * the family is not made for the voltage.
+ */
+export function oneMoreLike(like: Protection, systemV: number): Omit<ChosenDevice, "ratingA"> | undefined {
+  const { family, interruptingA } = like;
+  if (!family) return undefined;
+  const needed = voltageToState(family, systemV);
+  if (needed === "none") return undefined;
+  const known = like.ratedV !== undefined && like.ratedV >= systemV ? like.ratedV : needed;
+  const demanded =
+    known === undefined && families[family].ratedVoltagesV.length === 0 && systemV > leastRatedV;
+  const ratedV = demanded ? systemV : known;
+  return {
+    family,
+    ...(interruptingA !== undefined && { interruptingA }),
+    ...(ratedV !== undefined && { ratedV }),
+    demanded,
+  };
+}
+
+/** What a device can interrupt, A: as the plan states it, else as its family's standard asks. Undefined: nobody knows. */
+export function interruptsA({ family, interruptingA }: Protection): number | undefined {
+  return interruptingA ?? (family && families[family].breakingCapacityA) ?? undefined;
 }
 
 /** A marking to ask for, A: what is needed, up to the next thousand, for no fuse is marked to the ampere. */

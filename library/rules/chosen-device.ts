@@ -1,29 +1,27 @@
 import type { ChosenDevice } from "../analysis/choose-device.ts";
-import { withUnit } from "./figures.ts";
+import { asGiven, withUnit } from "./figures.ts";
 import type { Change, ProposedFix, Settable } from "./finding.ts";
-import { statedWithUnit } from "./protected-ends.ts";
 import { deviceInWords } from "./sized-fix.ts";
 
 /** "a 10 A fuse (ISO 8820-3 Type F, 58 V)", "a 200 A fuse (UL 248-15 Class T, marked for at least 4,000 A)". */
 export function chosenInWords({ ratingA, family, ratedV, interruptingA }: ChosenDevice): string {
   const markings = [
-    ...(interruptingA === undefined ? [] : [`marked for at least ${statedWithUnit(interruptingA, "A")}`]),
+    ...(interruptingA === undefined ? [] : [`marked for at least ${asGiven(interruptingA)} A`]),
     ...(ratedV === undefined ? [] : [withUnit(ratedV, "V")]),
   ];
   return `${deviceInWords({ ratingA, writtenAs: "object", family }, ratingA)} (${[family, ...markings].join(", ")})`;
 }
 
-/**
- * What choosing such a device is: sound on its own where its family's standard is enough, else something that only whoever
- * buys it can make true.
- */
-export function chosenKind({ interruptingA }: ChosenDevice): ProposedFix["kind"] {
-  return interruptingA === undefined ? "repair" : "suggestion";
+/** Choosing such a device is sound on its own, or something that only whoever buys it can make true. */
+export function chosenKind({ demanded }: Pick<ChosenDevice, "demanded">): ProposedFix["kind"] {
+  return demanded ? "suggestion" : "repair";
 }
 
 /** Puts it into the plan where none is, or where only a rating is written. */
-export function chosenValue(chosen: ChosenDevice, distanceIn?: number): Settable {
-  const { ratingA, family, ratedV, interruptingA } = chosen;
+export function chosenValue(
+  { ratingA, family, ratedV, interruptingA }: Omit<ChosenDevice, "demanded">,
+  distanceIn?: number,
+): Settable {
   return {
     ratingA,
     family,

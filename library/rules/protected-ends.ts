@@ -1,9 +1,10 @@
-import { familyData, leastRatedV, voltageToState } from "../analysis/choose-device.ts";
+import { oneMoreLike } from "../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../analysis/circuit-result.ts";
 import { madeRatings } from "../analysis/made-ratings.ts";
 import { bestRating } from "../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
 import type { Circuit, Protection } from "../model/circuit.ts";
+import { chosenKind, chosenValue } from "./chosen-device.ts";
 import { exceeds, tellApartWithUnit, withUnit } from "./figures.ts";
 import type { At, Change, ProposedFix, Settable } from "./finding.ts";
 import type { JudgedCircuit } from "./rule.ts";
@@ -133,43 +134,20 @@ export function addingFixes(
   });
   const [first, second] = added;
   if (!first) return [];
-  const again = oneMoreLike(like, circuit.systemV);
-  const device = `${deviceInWords(again.kind, first.ratingA)}${second ? " at each end" : where[first.end]}`;
+  const again = like && oneMoreLike(like, circuit.systemV);
+  const device = `${deviceInWords(again ? like : null, first.ratingA)}${second ? " at each end" : where[first.end]}`;
   const [sized] = sizedFixes(circuit, sizing);
   const changes = added.map(({ end, ratingA }): Change => {
-    const markings = Object.keys(again.markings).length > 0;
-    const value: Settable = markings ? { ratingA, ...again.markings } : ratingA;
+    const value: Settable = again ? chosenValue({ ratingA, ...again }) : ratingA;
     return { do: "set", record: circuit.record, path: [end], value };
   });
   return [
     {
       title: sized ? `${sized.title} and add ${device}` : `Add ${device}`,
-      kind: again.demanded ? "suggestion" : "repair",
+      kind: again ? chosenKind(again) : "repair",
       changes: [...(sized?.changes ?? []), ...changes],
     },
   ];
-}
-
-/**
- * What a further device of the same family is to be marked with. None of that family where it is not made for the voltage.
- * `demanded`: it must be marked for more than is known of the one that is there, so that only whoever buys it can make it true.
- */
-function oneMoreLike(like: Protection | null, systemV: number) {
-  const none = { kind: null, markings: {}, demanded: false };
-  if (!like?.family) return none;
-  const { family, interruptingA } = like;
-  const needed = voltageToState(family, systemV);
-  if (needed === "none") return none;
-  const known = like.ratedV !== undefined && like.ratedV >= systemV ? like.ratedV : needed;
-  const byMarking = familyData(family).ratedVoltagesV.length === 0 && systemV > leastRatedV;
-  const demanded = byMarking && known === undefined;
-  const ratedV = demanded ? systemV : known;
-  const markings = {
-    family,
-    ...(interruptingA !== undefined && { interruptingA }),
-    ...(ratedV !== undefined && { ratedV }),
-  };
-  return { kind: like, markings, demanded };
 }
 
 const where: Record<End, string> = { protect: "", protectFarEnd: " at the far end" };

@@ -1,7 +1,13 @@
 import { isMadeRating } from "../../analysis/made-ratings.ts";
+import { isProtectedAtOtherEnd } from "../../analysis/network/fed-at-device.ts";
+import type { UnprotectedPath } from "../../analysis/network/topology.ts";
 import { type Sizing, thinnestWithHeadroom } from "../../analysis/sizing.ts";
+import type { NetworkConductor } from "../../model/network.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
-import type { ProposedFix } from "../finding.ts";
+import type { ProposedFix, Related } from "../finding.ts";
+import { insertingFixes, runOf } from "../inserted-protection.ts";
+import { atEnd, partInWords, relatedPart } from "../part-in-words.ts";
+import { placedDevice, relatedDevice } from "../placed-device.ts";
 import {
   addingFixes,
   type Device,
@@ -10,7 +16,16 @@ import {
   statedWithUnit,
   whyNoRating,
 } from "../protected-ends.ts";
-import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
+import {
+  atProperty,
+  defineRule,
+  type Found,
+  inNetwork,
+  type JudgedCircuit,
+  type JudgedNetwork,
+  type JudgedPlan,
+  perCircuit,
+} from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
 
@@ -22,30 +37,69 @@ export const bothEnds = defineRule<Values>({
   sources: [protectionAtEachSource],
   fixable: true,
   acceptable: true,
-  // Needs the range of ratings. Without any protection at all it is protection/missing that speaks, for both ends.
-  check: (plan) =>
-    perCircuit(plan, (judged) => {
+  // Needs the range of ratings, and in a network the ways of the topology. Without any protection at all it is
+  // protection/missing or protection/unprotected-path that speaks, for both ends.
+  check: (plan) => [
+    ...perCircuit(plan, (judged) => {
       const { circuit, result } = judged;
+      // In a network the topology tells, whatever the circuit says of itself.
+      if (plan.network && circuit.wired) return [];
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
       const [near] = protectedEnds(judged);
       if (!near) return [];
       const fixes = fixesFor(judged, near);
       const values: Values = {
         device: near.device,
+        word: "circuit",
         source: sourceInWords(protectionAtEachSource),
         wayOut: wayOut(fixes, whyNoRating(result, near.protection)),
       };
       return [{ at: atProperty(circuit, "fedFromBothEnds"), values, fixes }];
     }),
-  message: ({ device, source, wayOut: way }) =>
-    `Current can come from both ends, but only the ${statedWithUnit(device.ratingA, "A")} ${device.kind} where the circuit starts is given; each source needs its own (${source}): ${way}.`,
+    ...inNetwork(plan, (judged) =>
+      judged.result.topology.unprotected
+        .filter((path) => isProtectedAtOtherEnd(judged.network, path))
+        .map((path) => foundInNetwork(plan, judged, path)),
+    ),
+  ],
+  message: ({ device, word, source, wayOut: way }) =>
+    `Current can come from both ends, but only the ${statedWithUnit(device.ratingA, "A")} ${device.kind} ${device.end === "protect" ? `where the ${word} starts` : "at the far end"} is given; each source needs its own (${source}): ${way}.`,
 });
 
 interface Values {
   /** The one that is there. */
   readonly device: Device;
+  readonly word: "circuit" | "cable";
   readonly source: string;
   readonly wayOut: string;
+}
+
+function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): Found<Values> {
+  const { network } = judged;
+  const conductor = network.conductors[path.conductor] as NetworkConductor;
+  const run = runOf(plan, conductor.run);
+  const [there] = protectedEnds(run);
+  if (!there) throw new Error("A conductor that is protected at its other end has a device there.");
+  const fixes = insertingFixes(plan, judged, path, there);
+  const values: Values = {
+    device: there.device,
+    word: conductor.run.word,
+    source: sourceInWords(protectionAtEachSource),
+    wayOut: wayOut(fixes, whyNoRating(run.result, there.protection)),
+  };
+  const sources = path.sources.flatMap((index): Related[] => {
+    const part = network.parts[index];
+    return part ? [relatedPart(part, `${partInWords(part)} reaches it where it has no device`)] : [];
+  });
+  const end = there.device.end === "protect" ? "near" : "far";
+  const device = placedDevice(network, { conductor: path.conductor, end });
+  return {
+    subject: conductor.name,
+    at: atEnd(conductor, end === "near" ? "to" : "from"),
+    values,
+    related: [...sources, ...(device ? [relatedDevice(device)] : [])],
+    fixes,
+  };
 }
 
 /** The same device again where it is in order; else the best rating, on a thicker conductor where none fits this one. */

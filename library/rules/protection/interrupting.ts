@@ -1,23 +1,174 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
+import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
+import type { DeviceFault } from "../../analysis/network-result.ts";
+import { fuseFamilies } from "../../model/allowed-values.ts";
+import type { Protection } from "../../model/circuit.ts";
+import { breakingCapacity } from "../../standards/protection-rules.ts";
+import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../chosen-device.ts";
+import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { At, Change, ProposedFix, Severity } from "../finding.ts";
+import { partInWords, relatedPart } from "../part-in-words.ts";
+import { type PlacedDevice, placedDevice } from "../placed-device.ts";
+import { type Device, statedWithUnit, theDevice } from "../protected-ends.ts";
+import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { unconfirmed } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
 
 export const protectionInterrupting = defineRule<Values>({
   id: "protection/interrupting",
-  title: "A short is more than it interrupts",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  title: "Short too strong for the fuse or breaker",
+  severity: "error",
+  why: "A fuse that cannot interrupt what the battery delivers bursts or holds an arc, and the short burns on behind it.",
+  sources: [breakingCapacity],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the greatest fault current of each device. A warning where that is estimated or the capacity recalled, info where
+  // the capacity is not known.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      judged.result.faults.devices.flatMap((fault) => {
+        const placed = placedDevice(judged.network, fault);
+        const found = placed && judgedDevice(placed, fault);
+        if (!found) return [];
+        const { capacity, fixes, severity } = found;
+        const values: Values = {
+          device: placed.device,
+          shortA: fault.greatestA,
+          estimated: fault.estimated,
+          capacity,
+          wayOut: wayOut(fixes, buyOne(placed, fault)),
+        };
+        return [
+          {
+            subject: placed.conductor.name,
+            at: found.at,
+            severity,
+            values,
+            related: sources(judged, fault),
+            fixes,
+          },
+        ];
+      }),
+    ),
+  message({ device, shortA, estimated, capacity, wayOut: way }) {
+    const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
+    if (!capacity) {
+      const short = withUnit(shortA, "A");
+      return `What ${theDevice(device).replace("The", "the")} can interrupt is not known; a short right behind it draws ${short}${guessed}: ${way}.`;
+    }
+    const [can, draws] = tellApartWithUnit(capacity.capacityA, shortA, "A");
+    const from = capacity.family
+      ? ` (${capacity.family}${capacity.unconfirmed ? `, ${unconfirmed}` : ""})`
+      : "";
+    return `${theDevice(device)} can interrupt ${can}${from}, a short right behind it draws ${draws}${guessed}: ${way}.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly device: Device;
+  /** The greatest current that a short right behind it draws through it, A. */
+  readonly shortA: number;
+  /** It follows from an internal resistance that nobody stated. */
+  readonly estimated: boolean;
+  /** Undefined: nobody knows. */
+  readonly capacity: Capacity | undefined;
+  readonly wayOut: string;
+}
+
+interface Capacity {
+  readonly capacityA: number;
+  /** Absent where the plan states it. */
+  readonly family?: Family;
+  /** Recalled, not read. */
+  readonly unconfirmed: boolean;
+}
+
+interface FoundAtDevice {
+  readonly at: At;
+  readonly severity: Severity;
+  readonly capacity: Capacity | undefined;
+  readonly fixes: ProposedFix[];
+}
+
+/** Undefined: nothing is wrong with it. */
+function judgedDevice(placed: PlacedDevice, fault: DeviceFault): FoundAtDevice | undefined {
+  const { protection, conductor, device } = placed;
+  const capacity = capacityOf(protection);
+  const enough =
+    capacity?.capacityA ?? (protection.family ? undefined : leastOfAnyFamily(protection.ratingA));
+  if (enough !== undefined && !exceeds(fault.greatestA, enough)) return undefined;
+  const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
+  const at: At = on ? { record: conductor.record, path: [device.end, on] } : placed.at;
+  const fixes = otherDevice(placed, fault);
+  if (!capacity) return { at, severity: "info", capacity, fixes };
+  return { at, severity: capacity.unconfirmed || fault.estimated ? "warning" : "error", capacity, fixes };
+}
+
+/** What the plan states counts before what the family's standard asks for. */
+function capacityOf({ family, interruptingA }: Protection): Capacity | undefined {
+  if (interruptingA !== undefined) return { capacityA: interruptingA, unconfirmed: false };
+  if (!family) return undefined;
+  const { breakingCapacityA, breakingCapacityConfirmed } = familyData(family);
+  if (breakingCapacityA === null) return undefined;
+  return { capacityA: breakingCapacityA, family, unconfirmed: breakingCapacityConfirmed === "memory" };
+}
+
+/**
+ * What a fuse of any family can interrupt that is made in this rating, A. Undefined: none of them has a standard that says.
+ */
+function leastOfAnyFamily(ratingA: number): number | undefined {
+  const capacities = fuseFamilies
+    .filter((family) => isMadeRating(ratingA, family))
+    .flatMap((family) => familyData(family).breakingCapacityA ?? []);
+  return capacities.length > 0 ? Math.min(...capacities) : undefined;
+}
+
+/** The same rating in a family that can interrupt it. A breaker is left to the builder: it may be the switch as well. */
+function otherDevice({ conductor, protection, device }: PlacedDevice, fault: DeviceFault): ProposedFix[] {
+  const { ratingA, family } = protection;
+  if (device.kind === "breaker" || family === marked) return [];
+  const chosen = chooseDevice({ ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA });
+  if (!chosen) return [];
+  // Where no family is stated, whoever planned it may have another one in mind.
+  const kind = family || protection.interruptingA !== undefined ? chosenKind(chosen) : "suggestion";
+  return [
+    {
+      title: `Use ${chosenInWords(chosen)}`,
+      kind,
+      changes: changesFor(chosen, conductor.record, { protection, device }),
+    },
+  ];
+}
+
+/** Of this family only the marking tells, so that another one of it is what {@link buyOne} says. */
+const marked: Family = "UL 248-15 Class T";
+
+function changesFor(
+  chosen: ChosenDevice,
+  record: number,
+  { protection, device: { end } }: Pick<PlacedDevice, "protection" | "device">,
+): Change[] {
+  if (protection.writtenAs === "number")
+    return [{ do: "set", record, path: [end], value: chosenValue(chosen) }];
+  const changes = chosenChanges(chosen, { record, end });
+  // The marking of the device that is there is not that of the new one.
+  const stale = protection.interruptingA !== undefined && chosen.interruptingA === undefined;
+  return stale ? [...changes, { do: "remove", record, path: [end, "interruptingA"] }] : changes;
+}
+
+function buyOne({ device }: PlacedDevice, { greatestA }: DeviceFault): string {
+  return `take a ${device.kind} that is marked for at least ${statedWithUnit(upwards(greatestA), "A")}, and state it (interruptingA)`;
+}
+
+/** Three figures, rounded away from zero: what is asked for is never less than what is needed. */
+function upwards(currentA: number): number {
+  const step = 10 ** (Math.floor(Math.log10(currentA)) - 2);
+  return Math.ceil(currentA / step - 1e-9) * step;
+}
+
+function sources({ network }: JudgedNetwork, { sources: feeding }: DeviceFault) {
+  return feeding.flatMap((index) => {
+    const part = network.parts[index];
+    return part ? [relatedPart(part, `${partInWords(part)} feeds that short`)] : [];
+  });
 }

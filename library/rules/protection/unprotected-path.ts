@@ -1,23 +1,189 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { type MachineLimit, machineLimit } from "../../analysis/machine-protection.ts";
+import { nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import { isProtectedAtOtherEnd } from "../../analysis/network/fed-at-device.ts";
+import type { UnprotectedPath } from "../../analysis/network/topology.ts";
+import { thinnestNeeded } from "../../analysis/sizing.ts";
+import type { NetworkConductor } from "../../model/network.ts";
+import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
+import { exceeds, figure, withUnit } from "../figures.ts";
+import type { ProposedFix, Related } from "../finding.ts";
+import { insertingFixes, runOf } from "../inserted-protection.ts";
+import {
+  atEnd,
+  atStart,
+  conductorInWords,
+  listInWords,
+  partInWords,
+  relatedConductor,
+  relatedPart,
+} from "../part-in-words.ts";
+import { type PlacedDevice, placedDevice, relatedDevice } from "../placed-device.ts";
+import { type Device, statedWithUnit, theDevice, whyNoRating } from "../protected-ends.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
+import { deviceInWords, sizedFixes, sizeInWords } from "../sized-fix.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
 
 export const unprotectedPath = defineRule<Values>({
   id: "protection/unprotected-path",
   title: "A source reaches this conductor past no fuse",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  severity: "error",
+  why: "Where a battery reaches a conductor past no fuse that is small enough for it, a short burns the conductor all along its way.",
+  sources: [protectionRequired, protectionOfMachine.source],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the ways of the topology. Where the conductor's other end has a device that is needed too, protection/both-ends speaks.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) => [
+      ...judged.result.topology.unprotected
+        .filter((path) => !isProtectedAtOtherEnd(judged.network, path))
+        .map((path) => foundOnPath(plan, judged, path)),
+      ...judged.network.conductors.flatMap((_, index) => foundAtMachine(plan, judged, index)),
+    ]),
+  message(values) {
+    switch (values.what) {
+      case "conductor": {
+        const { sources, past, size, ampacityA, source, wayOut: way } = values;
+        const reach = sources.length > 1 ? "reach" : "reaches";
+        const before =
+          past === undefined ? "past no fuse or breaker" : `past nothing smaller than ${withUnit(past, "A")}`;
+        return `${atStart(listInWords(sources, 2))} ${reach} ${values.conductor} ${before}; ${size} may carry ${withUnit(ampacityA, "A")} here (${source}): ${way}.`;
+      }
+      case "machine": {
+        const { device, maxA, alternator, ratedA, source, wayOut: way } = values;
+        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${figure(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit itself (${source}): ${way}.`;
+      }
+    }
+  },
 });
 
-interface Values {
-  readonly loadA: number;
+type Values = ConductorValues | MachineValues;
+
+interface ConductorValues {
+  readonly what: "conductor";
+  readonly conductor: string;
+  /** Sources that reach it, as messages speak of them. */
+  readonly sources: readonly string[];
+  /** The least rating on the way, which is above what the conductor may carry, A; undefined: there is no device. */
+  readonly past: number | undefined;
+  readonly size: string;
+  readonly ampacityA: number;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+interface MachineValues {
+  readonly what: "machine";
+  readonly device: Device;
+  readonly maxA: number;
+  readonly alternator: string;
+  readonly ratedA: number;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): Found<Values> {
+  const conductor = judged.network.conductors[path.conductor] as NetworkConductor;
+  const run = runOf(plan, conductor.run);
+  const { ampacity } = run.result;
+  const fixes = [...insertingFixes(plan, judged, path), ...thickerFixes(plan, judged, path)];
+  const onWay = path.tooGreat.filter((device) => device.conductor !== path.conductor);
+  const values: ConductorValues = {
+    what: "conductor",
+    conductor: conductorInWords(conductor),
+    sources: path.sources.flatMap((index) => {
+      const part = judged.network.parts[index];
+      return part ? [partInWords(part)] : [];
+    }),
+    past: onWay.length > 0 ? Math.min(...onWay.map(({ ratingA }) => ratingA)) : undefined,
+    size: sizeInWords(conductor.run.conductor),
+    ampacityA: ampacity.judged ? ampacity.ampacityA : 0,
+    source: sourceInWords(protectionRequired),
+    wayOut: wayOut(fixes, whyNoRating(run.result, null)),
+  };
+  const [end] = path.ends;
+  return {
+    subject: conductor.name,
+    at: atEnd(conductor, end === "far" ? "to" : "from"),
+    values,
+    related: relatedOnPath(judged, path),
+    fixes,
+  };
+}
+
+/** The sources, the conductors from the first of them, and the devices that are too great to protect it. */
+function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: UnprotectedPath): Related[] {
+  return [
+    ...sources.flatMap((index) => {
+      const part = network.parts[index];
+      return part ? [relatedPart(part, `${partInWords(part)} reaches it`)] : [];
+    }),
+    ...way.flatMap((index) => {
+      const conductor = network.conductors[index];
+      return conductor ? [relatedConductor(conductor, `${conductorInWords(conductor)} leads there`)] : [];
+    }),
+    ...tooGreat.flatMap((place) => {
+      const placed = placedDevice(network, place);
+      return placed ? [relatedDevice(placed, "is too great to protect it")] : [];
+    }),
+  ];
+}
+
+/** Where there is a device on the way: a conductor that it protects. */
+function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
+  const onWay = path.tooGreat.filter(({ conductor }) => conductor !== path.conductor);
+  const [first] = onWay.sort((one, other) => one.ratingA - other.ratingA);
+  const protection = first && placedDevice(network, first)?.protection;
+  const conductor = network.conductors[path.conductor];
+  if (!protection || !conductor) return [];
+  const { circuit } = runOf(plan, conductor.run);
+  const alone = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
+  const needed = thinnestNeeded(alone);
+  return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
+}
+
+/** 33 CFR 183.460(b): of the devices in a conductor from such a machine, the least is at most 120 % of its rating. */
+function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number): Found<Values>[] {
+  const limit = machineLimit(judged.network, index);
+  if (!limit) return [];
+  const [least] = (["near", "far"] as const)
+    .flatMap((end) => placedDevice(judged.network, { conductor: index, end }) ?? [])
+    .sort((one, other) => one.device.ratingA - other.device.ratingA);
+  if (!least || !exceeds(least.device.ratingA, limit.maxA)) return [];
+  const fixes = machineFixes(plan, least, limit);
+  const values: MachineValues = {
+    what: "machine",
+    device: least.device,
+    maxA: limit.maxA,
+    alternator: partInWords(limit.alternator),
+    ratedA: limit.alternator.ratedA,
+    source: sourceInWords(protectionOfMachine.source),
+    wayOut: wayOut(fixes, "take one of a lesser rating"),
+  };
+  return [
+    {
+      subject: least.conductor.name,
+      at: least.at,
+      values,
+      related: [relatedPart(limit.alternator)],
+      fixes,
+    },
+  ];
+}
+
+/** The greatest made rating that the law allows, and that still carries the current. */
+function machineFixes(
+  plan: JudgedPlan,
+  { conductor, protection, device, at }: PlacedDevice,
+  { maxA }: MachineLimit,
+) {
+  const { result } = runOf(plan, conductor.run);
+  const ratingA = nearestRatingBelow(Math.min(maxA, result.protection.maxA ?? 0), protection.family);
+  if (ratingA === undefined || ratingA < result.protection.minA || !("record" in at)) return [];
+  const fix: ProposedFix = {
+    title: `Use ${deviceInWords(protection, ratingA)}${device.end === "protectFarEnd" ? " at the far end" : ""}`,
+    kind: "repair",
+    changes: [{ do: "set", record: at.record, path: at.path, value: ratingA }],
+  };
+  return [fix];
 }

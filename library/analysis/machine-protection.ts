@@ -1,0 +1,26 @@
+import type { AlternatorPart, Network } from "../model/network.ts";
+import { protectionOfMachine } from "../standards/protection-rules.ts";
+import { withoutDust } from "./rounding-dust.ts";
+
+/** The greatest rating that a device may have in a conductor which leaves an alternator that does not limit itself. */
+export interface MachineLimit {
+  readonly alternator: AlternatorPart;
+  /** 120 % of the machine's rating, 33 CFR 183.460(b), A. */
+  readonly maxA: number;
+}
+
+/** The least such limit for a conductor; undefined where it leaves no such machine. */
+export function machineLimit(
+  { parts, conductors, terminals }: Network,
+  index: number,
+): MachineLimit | undefined {
+  const conductor = conductors[index];
+  const limits = [conductor?.from, conductor?.to].flatMap((terminal = -1): MachineLimit[] => {
+    const part = parts[terminals[terminal]?.part ?? -1];
+    if (part?.kind !== "alternator" || part.selfLimiting || part.terminals.positive !== terminal) return [];
+    return [
+      { alternator: part, maxA: withoutDust((part.ratedA * protectionOfMachine.ofRatingPercent) / 100) },
+    ];
+  });
+  return limits.sort((one, other) => one.maxA - other.maxA)[0];
+}
