@@ -1,15 +1,81 @@
 import { testRule } from "../rule-tester.ts";
 import { chargeCurrent } from "./charge-current.ts";
 
+/** A 100 Ah bank and a charger on it, with nothing else. */
+const charged = (outputA: number, options: string) => `
+  const house = battery({ capacityAh: 100, ${options} });
+  const shore = shoreCharger({ outputA: ${outputA} });
+  cable({ from: shore.positive, to: house.positive, lengthFt: 3, gauge: 4 });
+  cable({ from: shore.negative, to: house.negative, lengthFt: 3, gauge: 4 });`;
+
+const agm = `chemistry: "AGM", internalMilliohm: 4`;
+
 testRule(chargeCurrent, [
+  { name: "exactly what it may take", plan: charged(30, `${agm}, maxChargeA: 30`), finds: "nothing" },
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "just above what it may take",
+    plan: charged(30.2, `${agm}, maxChargeA: 30`),
+    finds: [
+      {
+        subject: "house",
+        record: "house",
+        on: "maxChargeA",
+        message:
+          'Takes 30.2 A in "everything on", it may take 30 A (maxChargeA): set the chargers to give less, or add a battery beside it.',
+        values: { stated: true, limitA: 30 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "stated above what is usual: the statement counts",
+    plan: charged(80, `${agm}, maxChargeA: 100`),
+    finds: "nothing",
+  },
+  { name: "not stated, exactly what is usual for AGM", plan: charged(40, agm), finds: "nothing" },
+  {
+    name: "not stated, just above what is usual for AGM: information",
+    plan: charged(40.2, agm),
+    finds: [
+      {
+        subject: "house",
+        record: "house",
+        on: "",
+        severity: "info",
+        message:
+          'Takes 40.2 A in "everything on"; AGM of this capacity usually takes up to 40 A, 0.4 A for each Ah (common practice, no source). State maxChargeA from its data sheet.',
+        values: { stated: false },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "gel takes less",
+    plan: charged(20.2, `chemistry: "gel", internalMilliohm: 4`),
+    finds: [
+      {
+        on: "",
+        severity: "info",
+        message:
+          'Takes 20.2 A in "everything on"; gel of this capacity usually takes up to 20 A, 0.2 A for each Ah',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "on an alternator, which holds its voltage: silent unless a limit is stated",
+    plan: `
+      const starter = battery({ chemistry: "flooded lead-acid", capacityAh: 70, internalMilliohm: 5 });
+      const engine = alternator({ ratedA: 90 });
+      cable({ from: engine.positive, to: starter.positive, lengthFt: 3, gauge: 2 });
+      cable({ from: engine.negative, to: starter.negative, lengthFt: 3, gauge: 2 });`,
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "accepted with a reason",
+    plan: charged(45, `${agm}, accept: { "battery/charge-current": "data sheet: 50 A" }`),
+    finds: [
+      { on: "", severity: "info", message: "Takes 45 A", accepted: "data sheet: 50 A", fixes: "no fix" },
+    ],
   },
 ]);

@@ -1,15 +1,82 @@
 import { testRule } from "../rule-tester.ts";
 import { dischargeCurrent } from "./discharge-current.ts";
 
+const bank = (rest: string, more = "") => `
+  const house = battery({ chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 6, maxDischargeA: 100${more} });
+  const out = (name, load) =>
+    circuit({ name, from: house.positive, load, oneWayFt: 5, gauge: 1, protect: 150 });
+  ${rest}`;
+
 testRule(dischargeCurrent, [
+  { name: "exactly what it may give", plan: bank(`out("oven", 60); out("pump", 40);`), finds: "nothing" },
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "just above what it may give",
+    plan: bank(`out("oven", 60); out("pump", 40.2);`),
+    finds: [
+      {
+        subject: "house",
+        record: "house",
+        on: "maxDischargeA",
+        message:
+          'Gives 100.2 A in "everything on", it may give 100 A (maxDischargeA): run less at once, or add a battery beside it.',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "no limit is stated",
+    plan: bank(`out("oven", 160);`).replace(", maxDischargeA: 100", ""),
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "a charger helps while it runs, but not on the bank alone",
+    plan: bank(`
+      const shore = shoreCharger({ outputA: 30 });
+      cable({ from: shore.positive, to: house.positive, lengthFt: 3, gauge: 4 });
+      cable({ from: shore.negative, to: house.negative, lengthFt: 3, gauge: 4 });
+      out("oven", 110);`),
+    finds: [
+      {
+        on: "maxDischargeA",
+        message: 'Gives 110 A in "on the bank alone", it may give 100 A',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a motor that starts is no lasting current",
+    plan: bank(`
+      const winch = motor({ runningA: 70, startingA: 200 });
+      circuit({ from: house.positive, to: winch, oneWayFt: 5, gauge: 1, protect: 100 });
+      scenario({ name: "start", starting: [winch] });
+      scenario({ name: "run", on: [winch] });`),
+    finds: "nothing",
+  },
+  {
+    name: "two side by side give half each",
+    plan: bank(`
+      const second = battery({ chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 6, maxDischargeA: 100 });
+      const plus = busBar(), minus = busBar();
+      for (const one of [house, second]) {
+        cable({ from: one.positive, to: plus.stud, lengthFt: 1, gauge: 1 });
+        cable({ from: one.negative, to: minus.stud, lengthFt: 1, gauge: 1 });
+      }
+      circuit({ from: plus.stud, returnTo: minus.stud, load: 199, oneWayFt: 3, gauge: "2/0", protect: 250 });`),
+    finds: "nothing",
+  },
+  {
+    name: "accepted with a reason",
+    plan: bank(
+      `out("oven", 101);`,
+      `, accept: { "battery/discharge-current": "150 A for 10 min, data sheet p. 2" }`,
+    ),
+    finds: [
+      {
+        on: "maxDischargeA",
+        message: "Gives 101 A",
+        accepted: "150 A for 10 min, data sheet p. 2",
+        fixes: "no fix",
+      },
+    ],
   },
 ]);
