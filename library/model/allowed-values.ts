@@ -1,5 +1,6 @@
 import type { RuleId } from "../plan/rule-id.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+import type { Chemistry } from "./network.ts";
 
 /** The values behind the types in `library/plan`, which has no code to spare. Tests hold them equal to those types. */
 
@@ -40,6 +41,19 @@ export const fuseFamilies = [
   "UL 248-15 Class T",
   "circuit breaker",
 ] as const satisfies readonly FuseFamily[];
+
+export const chemistries = [
+  "LiFePO4",
+  "AGM",
+  "gel",
+  "flooded lead-acid",
+] as const satisfies readonly Chemistry[];
+
+/** On which side of the system a bus bar lies. */
+export const busBarSides = ["positive", "negative"] as const;
+
+/** When a DC-DC charger runs. */
+export const whenItRuns = ["with the engine", "always"] as const;
 
 /** Rules whose findings a builder may accept. */
 export const acceptableRules = [

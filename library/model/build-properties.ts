@@ -1,11 +1,13 @@
 import { ambient, dropPercent, insulation, voltage } from "./circuit-properties.ts";
 import { text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
+import { coldestDay } from "./solar-properties.ts";
 
 const properties = {
   name: text("a name, as text"),
   voltage,
   ambientC: ambient,
+  lowestC: coldestDay,
   insulationC: insulation,
   engineSpace: yesOrNo(),
   continuous: yesOrNo(),

@@ -1,19 +1,20 @@
-import { acceptableRules, awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
+import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
+import { accept, greatestCurrentA, greatestNominalV } from "./part-properties.ts";
 import { amount, count, oneOf, type Property, text, yesOrNo } from "./property.ts";
-import { propertyTable, type ValuesOf } from "./property-table.ts";
+import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
+import { reference, terminal } from "./terminal-property.ts";
 
 /*
  * What each property of `circuit` may be. The ceilings catch slips (a decimal point, another unit) and keep every figure
  * finite. A build that honestly needs more moves the number here and in the manual in `library/plan`.
  */
 
-/** No conductor of the tables carries more than some 560 A, and more than a few side by side are not seen. */
-export const greatestLoadA = 2_000;
+export const greatestLoadA = greatestCurrentA;
 
 /** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). One cell gives more than 1 V. */
 export const voltage: Property<number> = {
-  ...amount("", "V", { from: 1, upTo: 50 }),
+  ...amount("", "V", { from: 1, upTo: greatestNominalV }),
   allowed: "12, 24, 48 or another voltage from 1 to 50 V",
 };
 
@@ -25,18 +26,17 @@ export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });
 
 export const insulation = oneOf(insulationRatingsC, "is not an insulation rating that the tables know");
 
-const feet = amount("a length", "ft", { above: 0, upTo: 1_000 });
-const metres = amount("a length", "m", { above: 0, upTo: 300 });
-const acceptParts = propertyTable(
-  Object.fromEntries(acceptableRules.map((rule) => [rule, text("your reason, as text")])),
-  { unknown: "is not a rule that can be accepted", choices: [] },
-);
+export const feet = amount("a length", "ft", { above: 0, upTo: 1_000 });
+export const metres = amount("a length", "m", { above: 0, upTo: 300 });
 
 const properties = {
   name: text("a name, as text"),
+  from: terminal,
+  returnTo: terminal,
+  to: reference("a part of this plan with a positive and a negative terminal"),
   load: amount("a current", "A", { above: 0, upTo: greatestLoadA }),
   // The greatest load at the highest voltage; the load in amperes is looked at again once the voltage is known.
-  loadW: amount("a power", "W", { above: 0, upTo: greatestLoadA * 50 }),
+  loadW: amount("a power", "W", { above: 0, upTo: greatestLoadA * greatestNominalV }),
   voltage,
   oneWayFt: feet,
   oneWayM: metres,
@@ -62,25 +62,31 @@ const properties = {
   // More lugs than this do not go on one stud; and a slip here would make the conductor look far stronger than it is.
   parallel: count({ from: 1, upTo: 8 }),
   fedFromBothEnds: yesOrNo(),
-  accept: {
-    schema: acceptParts.schema,
-    allowed: 'an object from rule to reason, such as { "conductor/voltage-drop": "used in summer only" }',
-    counts: false,
-    parts: acceptParts,
-  } as Property<Readonly<Record<string, string | undefined>>>,
+  accept,
 };
 
 export type CircuitValues = ValuesOf<typeof properties>;
 
+const common = { word: "circuit", unknown: "is not a property of circuit" } as const;
+const lengthAndSize: readonly Choice[] = [
+  {
+    ways: [["oneWayFt"], ["oneWayM"], ["positiveFt", "negativeFt"], ["positiveM", "negativeM"]],
+    needed: "a length",
+  },
+  { ways: [["gauge"], ["mm2"]], needed: "a size" },
+];
+
+/** What each property of `circuit` may be. */
 export const circuitProperties = propertyTable(properties, {
-  word: "circuit",
-  unknown: "is not a property of circuit",
+  ...common,
+  choices: [{ ways: [["load"], ["loadW"]], needed: "a load" }, ...lengthAndSize],
+});
+
+/** The same for a circuit that starts at a terminal: it may end at a part instead of stating its load. */
+export const wiredCircuitProperties = propertyTable(properties, {
+  ...common,
   choices: [
-    { ways: [["load"], ["loadW"]], needed: "a load" },
-    {
-      ways: [["oneWayFt"], ["oneWayM"], ["positiveFt", "negativeFt"], ["positiveM", "negativeM"]],
-      needed: "a length",
-    },
-    { ways: [["gauge"], ["mm2"]], needed: "a size" },
+    { ways: [["load"], ["loadW"], ["to"]], needed: "a load, or the part where it ends," },
+    ...lengthAndSize,
   ],
 });

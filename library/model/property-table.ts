@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Property } from "./property.ts";
+import type { Word } from "./record.ts";
 
 /** Every property of a word, or of an object in one, by name. */
 export interface PropertyTable<Shape extends Properties = Properties> extends Structure {
@@ -17,11 +18,11 @@ export type ValuesOf<Shape extends Properties> = {
 /** What an object must be besides each property by itself. */
 export interface Structure {
   /** The word whose result may be spread into its own argument: `circuit({ ...lamp, name: "Second lamp" })`. */
-  readonly word?: "circuit" | "build";
+  readonly word?: Word;
   /** What is wrong with a name that is not there: "is not a property of circuit". */
   readonly unknown: string;
-  /** A property that must be given, if there is one. */
-  readonly needed?: string;
+  /** Properties that must be given. */
+  readonly needed?: readonly string[];
   /** Properties that take each other's place. */
   readonly choices: readonly Choice[];
 }
@@ -40,12 +41,13 @@ export function propertyTable<Shape extends Properties>(
   const { word, needed, choices } = structure;
   const shape = Object.entries(properties).map(([name, { schema }]): [string, z.ZodType] => [
     name,
-    name === needed ? schema : schema.optional(),
+    needed?.includes(name) ? schema : schema.optional(),
   ]);
-  if (word) shape.push([markOfWord, z.literal(word).optional()]);
+  if (word) shape.push([markOfWord, z.literal(word).optional()], [numberOfCall, z.unknown().optional()]);
   const object = z.strictObject(Object.fromEntries(shape), { error: "is not an object" });
-  const whole =
-    choices.length > 0 ? object.refine((input) => choices.every((choice) => isSound(input, choice))) : object;
+  const marked = (input: Input) => input[numberOfCall] === undefined || input[markOfWord] !== undefined;
+  const sound = (input: Input) => choices.every((choice) => isSound(input, choice));
+  const whole = word || choices.length > 0 ? object.refine((input) => marked(input) && sound(input)) : object;
   return {
     properties: new Map(Object.entries(properties)),
     schema: whole as unknown as z.ZodType<ValuesOf<Shape>>,
@@ -53,11 +55,14 @@ export function propertyTable<Shape extends Properties>(
   };
 }
 
-/** The property by which a word marks what it gives back. Nobody writes it, so it is not offered. */
+/** The properties by which a word marks what it gives back. Nobody writes them, so they are not offered. */
 export const markOfWord = "kind";
+export const numberOfCall = "id";
+
+type Input = Readonly<Record<string, unknown>>;
 
 /** Exactly one way is taken, and taken whole; or none where none is needed. */
-export function isSound(input: Readonly<Record<string, unknown>>, { ways, needed }: Choice): boolean {
+export function isSound(input: Input, { ways, needed }: Choice): boolean {
   let begun = 0;
   let whole = 0;
   for (const way of ways) {

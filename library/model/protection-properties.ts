@@ -20,7 +20,7 @@ const properties = {
 
 const parts = propertyTable(properties, {
   unknown: "is not a property of protection",
-  needed: "ratingA",
+  needed: ["ratingA"],
   choices: [{ ways: [["distanceIn"], ["distanceMm"]] }],
 });
 

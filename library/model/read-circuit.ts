@@ -1,25 +1,41 @@
-import { criticalDropLimit, ordinaryDropLimit } from "../standards/drop-limits.ts";
 import type { BuildValues } from "./build-properties.ts";
-import type { Circuit, Conductor, LengthProperty, Protection } from "./circuit.ts";
+import type { Circuit } from "./circuit.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import { grouped } from "./property.ts";
-import type { WrittenProtection } from "./protection-properties.ts";
+import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf } from "./read-run.ts";
 import { anything, type Refusal, readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 
-/** Reads one call of `circuit`, with the defaults of its build. */
+/** Reads one call of `circuit` that hangs in no network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {
   const { values, invalid, missed } = readValues(record.input, circuitProperties);
   const name = displayName(values.name ?? "") || displayName(record.fallbackName);
   if (missed.size > 0 || reliesOnMissed(values, build.missed)) return { name, invalid };
-  const contradiction = contradictionIn(values, build.values);
-  if (contradiction) return { name, invalid: [...invalid, contradiction] };
+  const { circuit, contradiction } = circuitFrom({ values, invalid, name, index }, build.values);
   return {
     name,
-    invalid,
-    circuit: circuitOf(values, build.values, { index, name, partlyInvalid: invalid.length > 0 }),
+    invalid: contradiction ? [...invalid, contradiction] : invalid,
+    ...(circuit && { circuit }),
   };
+}
+
+/** A circuit of values that are each in order, unless they contradict each other. */
+export function circuitFrom(
+  { values, invalid, name, index }: CircuitDraft,
+  build: BuildValues,
+): { readonly circuit?: Circuit; readonly contradiction?: Refusal } {
+  const contradiction = contradictionIn(values, build);
+  if (contradiction) return { contradiction };
+  return { circuit: circuitOf(values, build, { index, name, partlyInvalid: invalid.length > 0 }) };
+}
+
+export interface CircuitDraft {
+  readonly values: CircuitValues;
+  /** What was refused beside them, and counts in no figure. */
+  readonly invalid: readonly Refusal[];
+  readonly name: string;
+  readonly index: number;
 }
 
 export interface ReadCircuit {
@@ -36,7 +52,7 @@ export interface ReadBuild {
 }
 
 /** Whether the circuit would have taken from the build what the build does not soundly say. */
-function reliesOnMissed(values: CircuitValues, missed: ReadonlySet<string>): boolean {
+export function reliesOnMissed(values: CircuitValues, missed: ReadonlySet<string>): boolean {
   if (missed.size === 0) return false;
   const limitLeftOut = values.dropLimitPercent === undefined;
   return (
@@ -73,11 +89,6 @@ function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | u
   return undefined;
 }
 
-/** What a plan that says nothing of it means. The manual in `library/plan` promises the same. */
-const defaultVoltage = 12;
-const defaultAmbientC = 30;
-const defaultInsulationC = 75;
-
 interface Identity {
   readonly index: number;
   readonly name: string;
@@ -87,100 +98,26 @@ interface Identity {
 function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity): Circuit {
   const systemV = values.voltage ?? build.voltage ?? defaultVoltage;
   const loadAtV = values.minimumV ?? systemV;
-  const parallel = values.parallel ?? 1;
-  const critical = values.critical ?? false;
-  const insulationC = values.insulationC ?? build.insulationC;
-  const ambientC = values.ambientC ?? build.ambientC;
-  const dropLimitPercent =
-    values.dropLimitPercent ?? (critical ? build.criticalDropPercent : build.dropPercent);
-  const defaultLimit = critical ? criticalDropLimit : ordinaryDropLimit;
+  const run = runOf(values, build);
   return {
     record: identity.index,
     word: "circuit",
-    wired: false,
-    statesLoad: true,
+    wired: values.from !== undefined,
+    statesLoad: values.to === undefined,
     name: identity.name,
-    loadA: values.load ?? values.loadW! / loadAtV,
+    loadA: values.load ?? (values.loadW ?? 0) / loadAtV,
     ...(values.loadW !== undefined && { loadW: values.loadW }),
     loadAtV,
     systemV,
-    ...lengthsOf(values),
-    conductor: conductorOf(values, parallel),
-    insulationC: insulationC ?? defaultInsulationC,
-    insulationStated: insulationC !== undefined,
-    engineSpace: values.engineSpace ?? build.engineSpace ?? false,
-    ambientC: ambientC ?? defaultAmbientC,
-    ambientStated: ambientC !== undefined,
+    ...lengthsOfPair(values),
+    ...run,
     // Its own wires lie together: all of both polarities, less the one that is looked at.
-    bundledWith: values.bundledWith ?? 2 * parallel - 1,
+    bundledWith: values.bundledWith ?? 2 * run.conductor.parallel - 1,
     bundledWithStated: values.bundledWith !== undefined,
-    sheathed: values.sheathed ?? false,
-    continuous: values.continuous ?? build.continuous ?? true,
-    critical,
-    dropLimitPercent: dropLimitPercent ?? defaultLimit.percentOfNominal,
-    dropLimitStated: dropLimitPercent !== undefined,
+    ...dropLimitOf(values, build),
     ...(values.minimumV !== undefined && { minimumV: values.minimumV }),
     fedFromBothEnds: values.fedFromBothEnds ?? false,
-    fromBattery: values.fromBattery ?? false,
-    protection: protectionOf(values.protect),
-    protectionFarEnd: protectionOf(values.protectFarEnd),
-    accept: acceptedIn(values.accept),
+    fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
     partlyInvalid: identity.partlyInvalid,
   };
-}
-
-function conductorOf({ gauge, mm2 }: CircuitValues, parallel: number): Conductor {
-  return gauge !== undefined
-    ? { parallel, system: "awg", awg: gauge }
-    : { parallel, system: "metric", mm2: mm2! };
-}
-
-/** International foot and inch, exact since 1959. */
-const metresPerFoot = 0.3048;
-const metresPerInch = 0.0254;
-
-type Lengths = Pick<Circuit, "lengthsGiven" | "positiveM" | "negativeM">;
-
-/** The reader of the values has seen to it that exactly one kind of length is there. */
-function lengthsOf(values: CircuitValues): Lengths {
-  const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM } = values;
-  if (oneWayFt !== undefined) return lengths({ oneWayFt }, oneWayFt, oneWayFt, metresPerFoot);
-  if (oneWayM !== undefined) return lengths({ oneWayM }, oneWayM, oneWayM, 1);
-  if (positiveFt !== undefined)
-    return lengths({ positiveFt, negativeFt: negativeFt! }, positiveFt, negativeFt!, metresPerFoot);
-  return lengths({ positiveM: positiveM!, negativeM: negativeM! }, positiveM!, negativeM!, 1);
-}
-
-function lengths(
-  lengthsGiven: Partial<Record<LengthProperty, number>>,
-  positive: number,
-  negative: number,
-  metresPerUnit: number,
-): Lengths {
-  return { lengthsGiven, positiveM: positive * metresPerUnit, negativeM: negative * metresPerUnit };
-}
-
-function protectionOf(written: WrittenProtection | undefined): Protection | null {
-  if (written === undefined) return null;
-  if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
-  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV } = written;
-  return {
-    ratingA: ratingA!,
-    writtenAs: "object",
-    ...(family !== undefined && { family }),
-    ...(distanceIn !== undefined && { distanceM: distanceIn * metresPerInch, distanceGiven: { distanceIn } }),
-    ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
-    ...(interruptingA !== undefined && { interruptingA }),
-    ...(ratedV !== undefined && { ratedV }),
-  };
-}
-
-const nothingAccepted: Readonly<Record<string, string>> = Object.freeze({});
-
-function acceptedIn(written: CircuitValues["accept"]): Readonly<Record<string, string>> {
-  if (written === undefined) return nothingAccepted;
-  const reasons = Object.entries(written).filter(
-    (entry): entry is [string, string] => entry[1] !== undefined,
-  );
-  return Object.fromEntries(reasons);
 }

@@ -34,7 +34,10 @@ describe("a circuit in order", () => {
     expect(circuits).toEqual([
       {
         record: 0,
+        word: "circuit",
+        wired: false,
         name: "Heater",
+        statesLoad: true,
         loadA: 40,
         loadAtV: 12,
         systemV: 12,

@@ -5,6 +5,7 @@ import {
   type Choice,
   isSound,
   markOfWord,
+  numberOfCall,
   type Properties,
   type PropertyTable,
   type ValuesOf,
@@ -61,16 +62,17 @@ function explain<Shape extends Properties>(input: unknown, table: PropertyTable<
     return { values: {} as ValuesOf<Shape>, invalid, missed: new Set([anything]) };
   }
   const reading: Reading = { input, table, values: {}, invalid: [], missed: new Set(), meant: new Set() };
+  const marked = table.word !== undefined && input[markOfWord] === table.word;
   for (const [name, value] of Object.entries(input)) {
     if (reading.invalid.length >= mostExplained) {
       reading.missed.add(anything);
       break;
     }
-    const marked = name === markOfWord && value === table.word;
-    if (value !== undefined && !marked) readProperty(reading, name, value);
+    const made = name === markOfWord ? marked : name === numberOfCall && input[markOfWord] !== undefined;
+    if (value !== undefined && !made) readProperty(reading, name, value);
   }
   for (const choice of table.choices) readChoice(reading, choice);
-  if (table.needed !== undefined && !isGiven(input, table.needed)) requireProperty(reading, table.needed);
+  for (const name of table.needed ?? []) if (!isGiven(input, name)) requireProperty(reading, name);
   const { values, invalid, missed } = reading;
   return { values: values as ValuesOf<Shape>, invalid, missed };
 }
@@ -105,12 +107,33 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
       reading.values[name] = read.data;
       return;
     }
-    const wrong = read.error.issues[0]?.message ?? "is not allowed";
     const nearest = nearestValue(value, property);
-    const refusal = { path: [name], given: writtenValue(value), wrong, allowed: property.allowed };
-    reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }) });
+    for (const { message: wrong, path } of firstOfEachPlace(read.error.issues)) {
+      const given = writtenValue(valueAt(value, path));
+      const refusal = { path: [name, ...path.map(String)], given, wrong, allowed: property.allowed };
+      reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }) });
+    }
     if (property.counts) reading.missed.add(name);
   }
+}
+
+/** Of a list, each element that is refused; of anything else, what is wrong with it first. */
+function firstOfEachPlace(issues: readonly Issue[]): readonly Issue[] {
+  const places = new Map<string, Issue>();
+  for (const issue of issues) {
+    const place = issue.path.map(String).join("\n");
+    if (!places.has(place) && places.size < mostExplained) places.set(place, issue);
+  }
+  return [...places.values()];
+}
+
+interface Issue {
+  readonly message: string;
+  readonly path: readonly PropertyKey[];
+}
+
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>((at, key) => (at as Readonly<Record<PropertyKey, unknown>>)?.[key], value);
 }
 
 function nearestValue(value: unknown, { texts }: Property): string | undefined {

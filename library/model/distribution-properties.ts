@@ -1,0 +1,95 @@
+import { z } from "zod";
+import { busBarSides } from "./allowed-values.ts";
+import { ofEveryPart, partTable, rating } from "./part-properties.ts";
+import { amount, count, oneOf, type Property, yesOrNo } from "./property.ts";
+import type { ValuesOf } from "./property-table.ts";
+import { isObject } from "./written-value.ts";
+
+/* What each property of the parts may be that only pass current on. */
+
+const busBar = {
+  ...ofEveryPart,
+  ratedA: rating,
+  studs: count({ from: 1, upTo: 200 }),
+  side: oneOf(busBarSides, "is neither side of the system"),
+};
+export type BusBarValues = ValuesOf<typeof busBar>;
+export const busBarProperties = partTable("busBar", busBar, { needed: [] });
+
+const fusePanel = {
+  ...ofEveryPart,
+  positions: count({ from: 1, upTo: 200 }),
+  ratedA: rating,
+  branchRatedA: rating,
+  negativeBus: yesOrNo(),
+};
+export type FusePanelValues = ValuesOf<typeof fusePanel>;
+export const fusePanelProperties = partTable("fusePanel", fusePanel, { needed: ["positions"] });
+
+const disconnect = { ...ofEveryPart, ratedA: rating };
+export type DisconnectValues = ValuesOf<typeof disconnect>;
+export const disconnectProperties = partTable("disconnect", disconnect, { needed: ["ratedA"] });
+
+const shunt = {
+  ...ofEveryPart,
+  ratedA: rating,
+  // Those that are made drop 50 or 75 mV; 100 mV and 60 mV are known too.
+  ratedMV: amount("a voltage", "mV", { above: 0, upTo: 1_000 }),
+};
+export type ShuntValues = ValuesOf<typeof shunt>;
+export const shuntProperties = partTable("shunt", shunt, { needed: ["ratedA"] });
+
+const chassis = { ...ofEveryPart, milliohm: amount("a resistance", "mΩ", { from: 0, upTo: 1_000 }) };
+export type ChassisValues = ValuesOf<typeof chassis>;
+export const chassisProperties = partTable("chassis", chassis, { needed: ["milliohm"] });
+
+/** More terminals than any one device has. */
+const mostTerminals = 100;
+const longestTerminal = 40;
+
+const terminalNames: Property<readonly string[]> = {
+  schema: z
+    .array(
+      z
+        .string({ error: "is not text" })
+        .min(1, { error: "is empty" })
+        .max(longestTerminal, { error: "is too long" }),
+      { error: "is not a list" },
+    )
+    .min(1, { error: "is empty" })
+    .max(mostTerminals, { error: "is too long" }),
+  allowed: `a list of up to ${mostTerminals} names, such as ["in", "out"], each up to ${longestTerminal} characters`,
+  counts: true,
+};
+
+const end = z.string({ error: "is not the name of a terminal" });
+const milliohm = amount("a resistance", "mΩ", { from: 0, upTo: 1_000_000 });
+
+const joins: Property<readonly WrittenJoin[]> = {
+  schema: z
+    .array(
+      z.strictObject(
+        {
+          between: z.tuple([end, end], { error: "is not a list of two terminals" }),
+          milliohm: milliohm.schema.optional(),
+        },
+        { error: ({ input }) => (isObject(input) ? "has a property that no join has" : "is not an object") },
+      ),
+      { error: "is not a list" },
+    )
+    // Each terminal with each other one is more than enough.
+    .max(mostTerminals ** 2 / 2, { error: "is too long" }) as z.ZodType<readonly WrittenJoin[]>,
+  allowed: `a list such as [{ between: ["in", "out"], milliohm: 2 }]; milliohm is ${milliohm.allowed}`,
+  counts: true,
+};
+
+/** What joins two terminals inside a part, as it is written. */
+export interface WrittenJoin {
+  readonly between: readonly [string, string];
+  readonly milliohm?: number | undefined;
+}
+
+const part = { ...ofEveryPart, terminals: terminalNames, joins, ratedA: rating };
+export type OtherPartValues = ValuesOf<typeof part>;
+/** What each property of `part` may be. */
+export const otherPartProperties = partTable("part", part, { needed: ["terminals"] });

@@ -1,0 +1,103 @@
+import type { BatteryValues } from "./battery-properties.ts";
+import type { AlternatorValues, DcDcChargerValues, ShoreChargerValues } from "./charging-properties.ts";
+import type { InverterValues, LoadValues, MotorValues } from "./consumer-properties.ts";
+import { displayName } from "./display-name.ts";
+import type {
+  BusBarValues,
+  ChassisValues,
+  DisconnectValues,
+  FusePanelValues,
+  OtherPartValues,
+  ShuntValues,
+} from "./distribution-properties.ts";
+import type { NetworkTerminal, Side } from "./network.ts";
+import { contradictionsIn } from "./part-contradictions.ts";
+import { type Refusal, readValues } from "./read-values.ts";
+import type { PlanRecord } from "./record.ts";
+import type { SolarArrayValues, SolarControllerValues } from "./solar-properties.ts";
+import { type PartWord, terminalsOf } from "./terminals.ts";
+import { wordProperties } from "./word-properties.ts";
+
+/** A part as its record has it, with its place in the network: what it means beside other parts is not told yet. */
+export type PartDraft = { readonly [W in PartWord]: DraftOf<W> }[PartWord];
+
+/** The load that a circuit states itself, at the end of its two conductors. */
+export type LoadOfCircuit = Place & { readonly word: "circuit" };
+
+interface DraftOf<W extends PartWord> extends Place {
+  readonly word: W;
+  readonly values: PartValues[W];
+}
+
+interface Place {
+  /** Index of the part. */
+  readonly index: number;
+  /** Index of the record. */
+  readonly record: number;
+  readonly name: string;
+  /** Name to index in the network's terminals; undefined where nobody knows which terminals it has. */
+  readonly terminals: ReadonlyMap<string, number> | undefined;
+}
+
+export interface PartValues {
+  readonly battery: BatteryValues;
+  readonly busBar: BusBarValues;
+  readonly fusePanel: FusePanelValues;
+  readonly disconnect: DisconnectValues;
+  readonly shunt: ShuntValues;
+  readonly inverter: InverterValues;
+  readonly dcDcCharger: DcDcChargerValues;
+  readonly alternator: AlternatorValues;
+  readonly shoreCharger: ShoreChargerValues;
+  readonly solarArray: SolarArrayValues;
+  readonly solarController: SolarControllerValues;
+  readonly chassis: ChassisValues;
+  readonly load: LoadValues;
+  readonly motor: MotorValues;
+  readonly part: OtherPartValues;
+}
+
+/** Reads one part. Its terminals go to the end of `all`. */
+export function draftPart(
+  record: PlanRecord & { readonly word: PartWord },
+  place: { readonly record: number; readonly index: number },
+  all: NetworkTerminal[],
+): { readonly draft: PartDraft; readonly invalid: readonly Refusal[] } {
+  const { values, invalid, missed } = readValues(record.input, wordProperties[record.word]);
+  const { word } = record;
+  const name = displayName((values as { name?: string }).name ?? "") || displayName(record.fallbackName);
+  const sides = sidesOf(word, values);
+  const terminals = sides && addTerminals(sides, place.index, all);
+  const draft = { ...place, word, name, values, terminals } as PartDraft;
+  const sound = missed.size === 0;
+  return { draft, invalid: sound ? [...invalid, ...contradictionsIn(draft)] : invalid };
+}
+
+export function draftLoadOfCircuit(
+  place: { readonly record: number; readonly index: number; readonly name: string },
+  all: NetworkTerminal[],
+): LoadOfCircuit {
+  const terminals = addTerminals(Object.entries(terminalsOf.load), place.index, all);
+  return { ...place, word: "circuit", terminals };
+}
+
+function sidesOf(word: PartWord, values: object): readonly (readonly [string, Side])[] | undefined {
+  if (word === "part")
+    return (values as OtherPartValues).terminals?.map((name): [string, Side] => [name, "either"]);
+  if (word === "busBar") return [["stud", (values as BusBarValues).side ?? "either"]];
+  return Object.entries(terminalsOf[word]);
+}
+
+function addTerminals(
+  sides: readonly (readonly [string, Side])[],
+  part: number,
+  all: NetworkTerminal[],
+): ReadonlyMap<string, number> {
+  const own = new Map<string, number>();
+  for (const [name, side] of sides) {
+    if (own.has(name)) continue;
+    own.set(name, all.length);
+    all.push({ part, name, side });
+  }
+  return own;
+}

@@ -1,0 +1,133 @@
+import { type CableValues, cableProperties } from "./cable-properties.ts";
+import type { InvalidValue } from "./circuit.ts";
+import { type CircuitValues, wiredCircuitProperties } from "./circuit-properties.ts";
+import { displayName } from "./display-name.ts";
+import { draftLoadOfCircuit, draftPart, type LoadOfCircuit, type PartDraft } from "./draft-part.ts";
+import type { NetworkTerminal } from "./network.ts";
+import { type Refusal, readValues } from "./read-values.ts";
+import type { PlanRecord } from "./record.ts";
+import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
+import { isPartWord } from "./terminals.ts";
+import {
+  type CableEnds,
+  type CircuitEnds,
+  endsOfCable,
+  endsOfCircuit,
+  type PartsOfPlan,
+} from "./written-ends.ts";
+import { isObject } from "./written-value.ts";
+
+/** What the records of a network say, each by itself and with the terminals that it names. */
+export interface NetworkRecords extends PartsOfPlan {
+  readonly circuits: readonly FoundCircuit[];
+  readonly cables: readonly FoundCable[];
+  readonly scenarios: readonly FoundScenario[];
+  readonly invalid: readonly InvalidValue[];
+}
+
+interface Found<Values> {
+  readonly record: number;
+  readonly name: string;
+  readonly values: Values;
+}
+
+export interface FoundCircuit extends Found<CircuitValues> {
+  /** What was refused but counts in no figure of the circuit itself. */
+  readonly invalid: readonly Refusal[];
+  /** Whether nothing was refused that counts. */
+  readonly sound: boolean;
+  readonly ends: CircuitEnds | undefined;
+  /** The load that it states itself. */
+  readonly load: LoadOfCircuit | undefined;
+}
+
+export interface FoundCable extends Found<CableValues> {
+  readonly ends: CableEnds | undefined;
+}
+
+export type FoundScenario = Found<ScenarioValues>;
+
+/** Whether this is a circuit that starts or ends at a part of the plan, rather than one that stands alone. */
+export function isWired({ word, input }: PlanRecord): boolean {
+  return (
+    word === "circuit" &&
+    isObject(input) &&
+    (input.from !== undefined || input.to !== undefined || input.returnTo !== undefined)
+  );
+}
+
+export function belongsToNetwork(record: PlanRecord): boolean {
+  return record.word === "circuit" ? isWired(record) : record.word !== "build";
+}
+
+export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecords {
+  const plan = readParts(records);
+  const invalid: InvalidValue[] = [];
+  const [circuits, cables, scenarios]: [FoundCircuit[], FoundCable[], FoundScenario[]] = [[], [], []];
+  records.forEach((record, index) => {
+    if (!belongsToNetwork(record)) return;
+    const refuse = (name: string, refusals: readonly Refusal[]) => {
+      for (const refusal of refusals) invalid.push({ record: index, name, ...refusal });
+    };
+    const { word } = record;
+    if (isPartWord(word)) {
+      refuse(plan.byRecord.get(index)!.name, plan.refusedOfParts.get(index) ?? []);
+    } else if (word === "circuit") {
+      const read = readValues(record.input, wiredCircuitProperties);
+      const { values } = read;
+      const name = nameOf(record, values);
+      const { ends, invalid } = endsOfCircuit(values, plan);
+      refuse(name, [...read.invalid, ...invalid]);
+      const sound = read.missed.size === 0 && invalid.length === 0;
+      const load = plan.loadOf.get(index);
+      circuits.push({ record: index, name, values, invalid: read.invalid, sound, ends, load });
+    } else if (word === "cable") {
+      const read = readValues(record.input, cableProperties);
+      const name = nameOf(record, read.values);
+      const { ends, invalid } = endsOfCable(read.values, plan);
+      refuse(name, [...read.invalid, ...invalid]);
+      cables.push({ record: index, name, values: read.values, ends });
+    } else if (word === "scenario") {
+      const read = readValues(record.input, scenarioProperties);
+      const name = nameOf(record, read.values);
+      refuse(name, read.invalid);
+      scenarios.push({ record: index, name, values: read.values });
+    }
+  });
+  return { ...plan, circuits, cables, scenarios, invalid };
+}
+
+interface ReadParts extends PartsOfPlan {
+  readonly loadOf: ReadonlyMap<number, LoadOfCircuit>;
+  readonly refusedOfParts: ReadonlyMap<number, readonly Refusal[]>;
+}
+
+/** The parts with all their terminals come first: a cable may name those of a part that stands behind it in the plan. */
+function readParts(records: readonly PlanRecord[]): ReadParts {
+  const terminals: NetworkTerminal[] = [];
+  const parts: (PartDraft | LoadOfCircuit)[] = [];
+  const byRecord = new Map<number, PartDraft>();
+  const loadOf = new Map<number, LoadOfCircuit>();
+  const refusedOfParts = new Map<number, readonly Refusal[]>();
+  records.forEach((record, index) => {
+    const { word } = record;
+    const place = { record: index, index: parts.length };
+    if (isPartWord(word)) {
+      const { draft, invalid } = draftPart({ ...record, word }, place, terminals);
+      parts.push(draft);
+      byRecord.set(index, draft);
+      if (invalid.length > 0) refusedOfParts.set(index, invalid);
+    } else if (isWired(record)) {
+      const { values } = readValues(record.input, wiredCircuitProperties);
+      if (values.to !== undefined) return;
+      const load = draftLoadOfCircuit({ ...place, name: nameOf(record, values) }, terminals);
+      parts.push(load);
+      loadOf.set(index, load);
+    }
+  });
+  return { records, parts, byRecord, terminals, loadOf, refusedOfParts };
+}
+
+function nameOf(record: PlanRecord, { name }: { readonly name?: string | undefined }): string {
+  return displayName(name ?? "") || displayName(record.fallbackName);
+}

@@ -1,0 +1,161 @@
+/**
+ * The nominal voltages of a network, from those of its batteries: what a charger's output or a load's minimum is meant for.
+ * Disconnects count as closed. A network that contradicts itself (a battery across another one) still gets an answer.
+ */
+export function nominalVoltages(wiring: Wiring): NominalVoltages {
+  const netOf = netsOf(wiring);
+  const heights = heightsOf(wiring, netOf);
+  const islands = spans(heights);
+  const banks = bankVoltages(wiring.batteries, netOf);
+  return {
+    between(positive, negative) {
+      const above = heights[netOf[positive]!];
+      const below = heights[netOf[negative]!];
+      if (!above || !below || above.island !== below.island) return undefined;
+      const volts = tidy(above.volts - below.volts);
+      // Less than one cell is no system: the two terminals are one, or the wrong way round.
+      return volts >= 1 ? volts : undefined;
+    },
+    ofIsland(terminal) {
+      const height = heights[netOf[terminal]!];
+      return height && islands.get(height.island);
+    },
+    ofBank: (positive) => banks.get(positive),
+  };
+}
+
+export interface NominalVoltages {
+  /** Between two terminals, V; undefined where no battery and no charger of stated voltage tells. */
+  between(positive: number, negative: number): number | undefined;
+  /** The greatest between any two terminals that hang together with this one, V. */
+  ofIsland(terminal: number): number | undefined;
+  /** Of the string of batteries in series to which the battery with this positive terminal belongs, V. */
+  ofBank(positive: number): number | undefined;
+}
+
+/** All by terminal index. */
+export interface Wiring {
+  readonly terminals: number;
+  /** Conductors, and what is joined inside of parts. */
+  readonly joined: readonly (readonly [number, number])[];
+  readonly batteries: readonly Source[];
+  /** Chargers whose voltage is stated: they tell where no battery does. */
+  readonly chargers: readonly Source[];
+}
+
+export interface Source {
+  readonly positive: number;
+  readonly negative: number;
+  readonly nominalV: number;
+}
+
+/** By terminal: the number of the piece of copper that it belongs to. */
+function netsOf({ terminals, joined }: Wiring): readonly number[] {
+  const neighbours: number[][] = Array.from({ length: terminals }, () => []);
+  for (const [one, other] of joined) {
+    neighbours[one]!.push(other);
+    neighbours[other]!.push(one);
+  }
+  const netOf: number[] = new Array(terminals).fill(-1);
+  let nets = 0;
+  for (let start = 0; start < terminals; start++) {
+    if (netOf[start] !== -1) continue;
+    const found = [start];
+    netOf[start] = nets;
+    // The list grows while it is walked.
+    for (const terminal of found)
+      for (const next of neighbours[terminal]!) {
+        if (netOf[next] !== -1) continue;
+        netOf[next] = nets;
+        found.push(next);
+      }
+    nets++;
+  }
+  return netOf;
+}
+
+interface Height {
+  readonly island: number;
+  readonly volts: number;
+}
+
+/** By net: how far above the others of its island it lies. Batteries come first; chargers only add what those left open. */
+function heightsOf(
+  { batteries, chargers }: Wiring,
+  netOf: readonly number[],
+): readonly (Height | undefined)[] {
+  const heights: (Height | undefined)[] = [];
+  let islands = 0;
+  for (const sources of [batteries, chargers]) {
+    const steps = new Map<number, { readonly to: number; readonly volts: number }[]>();
+    const addStep = (from: number, to: number, volts: number) => {
+      const others = steps.get(from);
+      if (others) others.push({ to, volts });
+      else steps.set(from, [{ to, volts }]);
+    };
+    for (const { positive, negative, nominalV } of sources) {
+      addStep(netOf[negative]!, netOf[positive]!, nominalV);
+      addStep(netOf[positive]!, netOf[negative]!, -nominalV);
+    }
+    const walk = (start: number) => {
+      const found = [start];
+      for (const net of found)
+        for (const { to, volts } of steps.get(net) ?? []) {
+          if (heights[to]) continue;
+          const from = heights[net]!;
+          heights[to] = { island: from.island, volts: from.volts + volts };
+          found.push(to);
+        }
+    };
+    for (const net of steps.keys()) if (heights[net]) walk(net);
+    for (const net of steps.keys()) {
+      if (heights[net]) continue;
+      heights[net] = { island: islands++, volts: 0 };
+      walk(net);
+    }
+  }
+  return heights;
+}
+
+function spans(heights: readonly (Height | undefined)[]): ReadonlyMap<number, number> {
+  const ends = new Map<number, { least: number; most: number }>();
+  for (const height of heights) {
+    if (!height) continue;
+    const end = ends.get(height.island) ?? { least: height.volts, most: height.volts };
+    end.least = Math.min(end.least, height.volts);
+    end.most = Math.max(end.most, height.volts);
+    ends.set(height.island, end);
+  }
+  return new Map([...ends].map(([island, { least, most }]) => [island, tidy(most - least)]));
+}
+
+/** Sums of nominal voltages, without the dust of floating point. */
+function tidy(volts: number): number {
+  return Math.round(volts * 1e6) / 1e6;
+}
+
+/** By positive terminal: the sum over the string of batteries in series. */
+function bankVoltages(batteries: readonly Source[], netOf: readonly number[]): ReadonlyMap<number, number> {
+  const above = new Map<number, Source>();
+  const below = new Map<number, Source>();
+  for (const battery of batteries) {
+    if (!above.has(netOf[battery.negative]!)) above.set(netOf[battery.negative]!, battery);
+    if (!below.has(netOf[battery.positive]!)) below.set(netOf[battery.positive]!, battery);
+  }
+  const banks = new Map<number, number>();
+  for (const battery of batteries) {
+    if (banks.has(battery.positive)) continue;
+    const string = new Set([battery]);
+    let nominalV = battery.nominalV;
+    const climb = (next: (at: Source) => Source | undefined) => {
+      for (let at = next(battery); at && !string.has(at); at = next(at)) {
+        string.add(at);
+        nominalV += at.nominalV;
+      }
+    };
+    climb((at) => above.get(netOf[at.positive]!));
+    climb((at) => below.get(netOf[at.negative]!));
+    for (const { positive } of string) if (!banks.has(positive)) banks.set(positive, tidy(nominalV));
+  }
+  return banks;
+}

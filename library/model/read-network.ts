@@ -1,0 +1,177 @@
+import type { Circuit, InvalidValue } from "./circuit.ts";
+import { makeLoadOfCircuit, makePart, type Surroundings } from "./make-parts.ts";
+import type { Network, NetworkConductor, Part, Scenario } from "./network.ts";
+import {
+  belongsToNetwork,
+  type FoundCable,
+  type NetworkRecords,
+  readNetworkRecords,
+} from "./network-records.ts";
+import { type NominalVoltages, nominalVoltages } from "./nominal-voltage.ts";
+import { voltagesTooHigh } from "./part-contradictions.ts";
+import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
+import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
+import { builtInScenarios, readScenario, type Stage } from "./read-scenarios.ts";
+import type { PlanRecord } from "./record.ts";
+import { wiringOf } from "./wiring.ts";
+import { withArticle } from "./written-ends.ts";
+
+/**
+ * Makes one network of the parts, cables and scenarios of a plan, and of the circuits that start at a terminal. All that is
+ * wrong is told at once; but one refused value leaves the network unread, because it could make any current in it wrong.
+ */
+export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): ReadNetwork {
+  if (!records.some(belongsToNetwork))
+    return { network: undefined, unread: false, circuits: new Map(), invalid: [] };
+  const found = readNetworkRecords(records);
+  const invalid: InvalidValue[] = [...found.invalid];
+  const nominal = nominalVoltages(wiringOf(found, build.values));
+  const circuits = makeCircuits(found, build, nominal, invalid);
+  // What the build does not soundly say may be a default of anything in the network.
+  const unread = { network: undefined, unread: true, circuits, invalid };
+  if (invalid.length > 0 || build.missed.size > 0) return unread;
+  const surroundings = { build: build.values, nominal };
+  const parts = found.parts.map((draft): Part => {
+    if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
+    const part = makePart(draft, surroundings);
+    for (const refusal of voltagesTooHigh(draft, surroundings))
+      invalid.push({ record: draft.record, name: draft.name, ...refusal });
+    return part;
+  });
+  const scenarios = makeScenarios(found, surroundings, parts, invalid);
+  if (invalid.length > 0) return unread;
+  const conductors = makeConductors(found, circuits, surroundings);
+  return {
+    network: { terminals: found.terminals, parts, conductors, scenarios },
+    unread: false,
+    circuits,
+    invalid,
+  };
+}
+
+export interface ReadNetwork {
+  readonly network: Network | undefined;
+  /** There is a network, and something of it, or of the build, was refused. */
+  readonly unread: boolean;
+  /** By record: the circuits of the network; undefined for one that is not in order by itself either. */
+  readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: Circuit | undefined }>;
+  readonly invalid: readonly InvalidValue[];
+}
+
+function makeCircuits(
+  { circuits }: NetworkRecords,
+  build: ReadBuild,
+  nominal: NominalVoltages,
+  invalid: InvalidValue[],
+): ReadNetwork["circuits"] {
+  return new Map(
+    circuits.map((found) => {
+      const { record, name, values, sound, ends } = found;
+      if (!sound || reliesOnMissed(values, build.missed)) return [record, { name, circuit: undefined }];
+      const voltage = ends && nominal.between(ends.from, ends.returnTo);
+      const settings = voltage === undefined ? build.values : { ...build.values, voltage };
+      const { circuit, contradiction } = circuitFrom({ ...found, index: record }, settings);
+      if (contradiction) invalid.push({ record, name, ...contradiction });
+      return [record, { name, circuit }];
+    }),
+  );
+}
+
+function makeConductors(
+  { circuits, cables, parts, terminals }: NetworkRecords,
+  runs: ReadNetwork["circuits"],
+  surroundings: Surroundings,
+): readonly NetworkConductor[] {
+  const fromBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
+  const pairs = circuits.flatMap(({ record, ends, load }): NetworkConductor[] => {
+    const run = runs.get(record)!.circuit!;
+    const { from, returnTo, to } = ends!;
+    const positive = to?.positive ?? load!.terminals!.get("positive")!;
+    const negative = to?.negative ?? load!.terminals!.get("negative")!;
+    const { name, protection: near, protectionFarEnd: far } = run;
+    return [
+      { record, name, role: "positive", from, to: positive, lengthM: run.positiveM, run, near, far },
+      {
+        record,
+        name,
+        role: "return",
+        from: negative,
+        to: returnTo,
+        lengthM: run.negativeM,
+        run,
+        near: null,
+        far: null,
+      },
+    ];
+  });
+  const single = cables.map((cable): NetworkConductor => {
+    const { from, to } = cable.ends!;
+    const run = runOfCable(cable, surroundings, fromBattery);
+    const { record, name, positiveM: lengthM, protection: near, protectionFarEnd: far } = run;
+    return { record, name, role: "cable", from, to, lengthM, run, near, far };
+  });
+  return [...pairs, ...single].sort((one, other) => one.record - other.record);
+}
+
+/** A cable as every rule about one run reads it. What flows in it is for the solver to say, and its drop for the whole way. */
+function runOfCable(
+  { record, name, values, ends }: FoundCable,
+  { build, nominal }: Surroundings,
+  isBattery: (terminal: number) => boolean,
+): Circuit {
+  const systemV = nominal.ofIsland(ends!.from) ?? build.voltage ?? defaultVoltage;
+  const run = runOf(values, build);
+  return {
+    record,
+    word: "cable",
+    wired: true,
+    name,
+    statesLoad: false,
+    loadA: 0,
+    loadAtV: systemV,
+    systemV,
+    ...lengthOfOne(values),
+    ...run,
+    // Its own wires lie together, less the one that is looked at.
+    bundledWith: values.bundledWith ?? run.conductor.parallel - 1,
+    bundledWithStated: values.bundledWith !== undefined,
+    ...dropLimitOf({}, build),
+    fedFromBothEnds: false,
+    fromBattery:
+      (run.protection !== null && isBattery(ends!.from)) ||
+      (run.protectionFarEnd !== null && isBattery(ends!.to)),
+    partlyInvalid: false,
+  };
+}
+
+function makeScenarios(
+  { scenarios, byRecord, circuits, records }: NetworkRecords,
+  { build, nominal }: Surroundings,
+  parts: readonly Part[],
+  invalid: InvalidValue[],
+): readonly Scenario[] {
+  const endOf = new Map(circuits.map(({ record, ends, load }) => [record, ends?.to?.part ?? load?.index]));
+  const runsAlways = new Set<number>();
+  for (const draft of byRecord.values())
+    if (draft.word === "dcDcCharger" && draft.values.runs === "always") runsAlways.add(draft.index);
+  const stage: Stage = {
+    parts,
+    runsAlways,
+    meant({ kind, id }) {
+      if (records[id]?.word !== kind) return `is ${withArticle(kind)}, and there is none such in this plan`;
+      const part = byRecord.get(id)?.index ?? endOf.get(id);
+      if (part !== undefined) return part;
+      return kind === "circuit"
+        ? "is a circuit without from, outside of the network"
+        : `is ${withArticle(kind)}`;
+    },
+    systemV: build.voltage ?? defaultVoltage,
+    bankNominalV: ({ terminals, nominalV }) => nominal.ofBank(terminals.positive) ?? nominalV,
+  };
+  if (scenarios.length === 0) return builtInScenarios(stage);
+  return scenarios.map(({ record, name, values }) => {
+    const read = readScenario(values, { record, name }, stage);
+    for (const refusal of read.invalid) invalid.push({ record, name, ...refusal });
+    return read.scenario;
+  });
+}

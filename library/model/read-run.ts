@@ -1,0 +1,121 @@
+import { criticalDropLimit, ordinaryDropLimit } from "../standards/drop-limits.ts";
+import type { BuildValues } from "./build-properties.ts";
+import type { CableValues } from "./cable-properties.ts";
+import type { Circuit, Conductor, LengthProperty, Protection } from "./circuit.ts";
+import type { CircuitValues } from "./circuit-properties.ts";
+import type { WrittenProtection } from "./protection-properties.ts";
+
+/** What a plan that says nothing of it means. The manual in `library/plan` promises the same. */
+export const defaultVoltage = 12;
+const defaultAmbientC = 30;
+const defaultInsulationC = 75;
+
+/** How the conductors of a circuit or a cable are made and where they lie, with the defaults of the build. */
+export function runOf(values: CircuitValues | CableValues, build: BuildValues): Run {
+  const insulationC = values.insulationC ?? build.insulationC;
+  const ambientC = values.ambientC ?? build.ambientC;
+  return {
+    conductor: conductorOf(values),
+    insulationC: insulationC ?? defaultInsulationC,
+    insulationStated: insulationC !== undefined,
+    engineSpace: values.engineSpace ?? build.engineSpace ?? false,
+    ambientC: ambientC ?? defaultAmbientC,
+    ambientStated: ambientC !== undefined,
+    sheathed: values.sheathed ?? false,
+    continuous: values.continuous ?? build.continuous ?? true,
+    protection: protectionOf(values.protect),
+    protectionFarEnd: protectionOf(values.protectFarEnd),
+    accept: acceptedIn(values.accept),
+  };
+}
+
+type Run = Pick<
+  Circuit,
+  | "conductor"
+  | "insulationC"
+  | "insulationStated"
+  | "engineSpace"
+  | "ambientC"
+  | "ambientStated"
+  | "sheathed"
+  | "continuous"
+  | "protection"
+  | "protectionFarEnd"
+  | "accept"
+>;
+
+/** What may be lost on the way to a load: what it says itself, else what the build says, else what the sources ask for. */
+export function dropLimitOf(
+  { critical, dropLimitPercent }: Pick<CircuitValues, "critical" | "dropLimitPercent">,
+  build: BuildValues,
+): Pick<Circuit, "critical" | "dropLimitPercent" | "dropLimitStated"> {
+  const limit = dropLimitPercent ?? (critical ? build.criticalDropPercent : build.dropPercent);
+  const usual = critical ? criticalDropLimit : ordinaryDropLimit;
+  return {
+    critical: critical ?? false,
+    dropLimitPercent: limit ?? usual.percentOfNominal,
+    dropLimitStated: limit !== undefined,
+  };
+}
+
+type Lengths = Pick<Circuit, "lengthsGiven" | "positiveM" | "negativeM">;
+
+/** International foot and inch, exact since 1959. */
+const metresPerFoot = 0.3048;
+const metresPerInch = 0.0254;
+
+/** The reader of the values has seen to it that exactly one kind of length is there. */
+export function lengthsOfPair(values: CircuitValues): Lengths {
+  const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM } = values;
+  if (oneWayFt !== undefined) return lengths({ oneWayFt }, oneWayFt, oneWayFt, metresPerFoot);
+  if (oneWayM !== undefined) return lengths({ oneWayM }, oneWayM, oneWayM, 1);
+  if (positiveFt !== undefined)
+    return lengths({ positiveFt, negativeFt: negativeFt! }, positiveFt, negativeFt!, metresPerFoot);
+  return lengths({ positiveM: positiveM!, negativeM: negativeM! }, positiveM!, negativeM!, 1);
+}
+
+/** One conductor, which is taken for the positive one, whatever its polarity. */
+export function lengthOfOne({ lengthFt, lengthM }: CableValues): Lengths {
+  if (lengthFt !== undefined) return lengths({ lengthFt }, lengthFt, 0, metresPerFoot);
+  return lengths({ lengthM: lengthM! }, lengthM!, 0, 1);
+}
+
+function lengths(
+  lengthsGiven: Partial<Record<LengthProperty, number>>,
+  positive: number,
+  negative: number,
+  metresPerUnit: number,
+): Lengths {
+  return { lengthsGiven, positiveM: positive * metresPerUnit, negativeM: negative * metresPerUnit };
+}
+
+function conductorOf({ gauge, mm2, parallel = 1 }: CircuitValues | CableValues): Conductor {
+  return gauge !== undefined
+    ? { parallel, system: "awg", awg: gauge }
+    : { parallel, system: "metric", mm2: mm2! };
+}
+
+function protectionOf(written: WrittenProtection | undefined): Protection | null {
+  if (written === undefined) return null;
+  if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
+  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV } = written;
+  return {
+    ratingA: ratingA!,
+    writtenAs: "object",
+    ...(family !== undefined && { family }),
+    ...(distanceIn !== undefined && { distanceM: distanceIn * metresPerInch, distanceGiven: { distanceIn } }),
+    ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
+    ...(interruptingA !== undefined && { interruptingA }),
+    ...(ratedV !== undefined && { ratedV }),
+  };
+}
+
+const nothingAccepted: Readonly<Record<string, string>> = Object.freeze({});
+
+export function acceptedIn(written: CircuitValues["accept"]): Readonly<Record<string, string>> {
+  if (written === undefined) return nothingAccepted;
+  const reasons = Object.entries(written).filter(
+    (entry): entry is [string, string] => entry[1] !== undefined,
+  );
+  return Object.fromEntries(reasons);
+}

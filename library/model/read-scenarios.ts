@@ -1,0 +1,152 @@
+import { restVoltageAt, restVoltages } from "./battery-figures.ts";
+import type { BatteryPart, Part, Scenario } from "./network.ts";
+import type { Refusal } from "./read-values.ts";
+import type { WrittenReference } from "./record.ts";
+import type { ScenarioValues } from "./scenario-properties.ts";
+import { withArticle } from "./written-ends.ts";
+
+/** What scenarios need to know of the network that they are about. */
+export interface Stage {
+  readonly parts: readonly Part[];
+  /** By part index: whether a charger runs although the engine does not. */
+  readonly runsAlways: ReadonlySet<number>;
+  /** The part that a reference means; a text says what it is instead, such as "is a cable". */
+  meant(reference: WrittenReference): number | string;
+  /** The nominal voltage of the build, V, and that of the string of batteries to which a battery belongs. */
+  readonly systemV: number;
+  bankNominalV(battery: BatteryPart): number;
+}
+
+/** Those of a plan that names none. */
+export function builtInScenarios(stage: Stage): readonly Scenario[] {
+  const scenario = (name: string, loads: boolean, charging: boolean): Scenario => ({
+    name,
+    on: stage.parts.map((part) => {
+      if (isLoad(part)) return loads;
+      return !isCharging(part) || charging || (loads && stage.runsAlways.has(part.index));
+    }),
+    starting: stage.parts.map(() => false),
+    restV: stage.parts.map((part) => (part.kind === "battery" ? part.nominalV : undefined)),
+    sunShare: charging ? 1 : 0,
+    momentary: false,
+  });
+  return [
+    scenario("everything on", true, true),
+    scenario("on the bank alone", true, false),
+    scenario("charging, nothing on", false, true),
+  ];
+}
+
+/** One scenario of the plan, and what is wrong with it beside the rest of the plan. */
+export function readScenario(
+  values: ScenarioValues,
+  identity: { readonly record: number; readonly name: string },
+  stage: Stage,
+): { readonly scenario: Scenario; readonly invalid: readonly Refusal[] } {
+  const invalid: Refusal[] = [];
+  const listed = (property: "on" | "off" | "starting") => {
+    const list = values[property]?.flatMap((reference, index) => {
+      const meant = stage.meant(reference);
+      const wrong = typeof meant === "string" ? meant : unfit(stage.parts[meant]!, property);
+      if (wrong === undefined) return [meant as number];
+      const allowed = property === "starting" ? "a motor" : "a circuit, load, inverter, source or disconnect";
+      invalid.push({ path: [property, String(index)], given: undefined, wrong, allowed });
+      return [];
+    });
+    return list && new Set(list);
+  };
+  const [on, off, starting] = [listed("on"), listed("off"), listed("starting") ?? new Set<number>()];
+  const { engine = false, shore = false, sunPercent = 0 } = values;
+  const charges = (part: Part) =>
+    part.kind === "alternator" || part.kind === "dcDcCharger"
+      ? engine || stage.runsAlways.has(part.index)
+      : part.kind === "shoreCharger"
+        ? shore
+        : sunPercent > 0;
+  const isOn = (part: Part) => {
+    if (starting.has(part.index)) return true;
+    if (off?.has(part.index)) return false;
+    if (on?.has(part.index)) return true;
+    if (isLoad(part)) return on === undefined;
+    return !isCharging(part) || charges(part);
+  };
+  return {
+    invalid: [...invalid, ...unknownCharge(values.chargePercent, stage.parts)],
+    scenario: {
+      ...identity,
+      on: stage.parts.map(isOn),
+      starting: stage.parts.map(({ index }) => starting.has(index)),
+      restV: stage.parts.map((part) => restVoltageOf(part, values, stage)),
+      sunShare: sunPercent / 100,
+      momentary: starting.size > 0,
+    },
+  };
+}
+
+function isLoad(part: Part): boolean {
+  return part.kind === "load" || part.kind === "inverter";
+}
+
+function isCharging({ kind }: Part): boolean {
+  return (
+    kind === "alternator" ||
+    kind === "dcDcCharger" ||
+    kind === "shoreCharger" ||
+    kind === "solarArray" ||
+    kind === "solarController"
+  );
+}
+
+/** What keeps a part from being listed; undefined where nothing does. */
+function unfit(part: Part, property: "on" | "off" | "starting"): string | undefined {
+  if (property === "starting")
+    return part.kind === "load" && part.draws.as === "motor"
+      ? undefined
+      : `is ${part.name}, which is no motor`;
+  if (isLoad(part) || isCharging(part) || part.kind === "disconnect") return undefined;
+  if (part.kind === "battery")
+    return `is ${withArticle(part.kind)}, which is off only where a disconnect in its cable is`;
+  return `is ${withArticle(part.kind)}, which is never off`;
+}
+
+function unknownCharge(chargePercent: number | undefined, parts: readonly Part[]): Refusal[] {
+  if (chargePercent === undefined) return [];
+  const chemistries = new Set(parts.flatMap((part) => (part.kind === "battery" ? [part.chemistry] : [])));
+  const tables = [...chemistries].map((chemistry) => ({
+    chemistry,
+    rows: restVoltages(chemistry).rows.map((row) => row.chargePercent),
+  }));
+  const without = tables.find(({ rows }) => !rows.includes(chargePercent));
+  if (!without) return [];
+  const common = tables[0]!.rows.filter((percent) => tables.every(({ rows }) => rows.includes(percent)));
+  return [
+    {
+      path: ["chargePercent"],
+      given: String(chargePercent),
+      wrong: `is in no row of the rest voltages of ${without.chemistry} batteries`,
+      allowed: `${common.join(", ")}, or bankV instead`,
+    },
+  ];
+}
+
+/** Of a battery, V. */
+function restVoltageOf(
+  part: Part,
+  { chargePercent, bankV }: ScenarioValues,
+  stage: Stage,
+): number | undefined {
+  if (part.kind !== "battery") return undefined;
+  if (chargePercent !== undefined) return restVoltageAt(part, chargePercent) ?? part.nominalV;
+  if (bankV === undefined) return part.nominalV;
+  const bankNominalV = stage.bankNominalV(part);
+  return (bankV * timesSystem(bankNominalV, stage.systemV) * part.nominalV) / bankNominalV;
+}
+
+/**
+ * `bankV` is that of a bank of the build's voltage. In a build of 24 V a starter battery of 12 V rests at half of it; one of
+ * 12.8 V in a build of 12 V rests at just that.
+ */
+function timesSystem(bankNominalV: number, systemV: number): number {
+  const times = bankNominalV / systemV;
+  return times >= 1 ? Math.round(times) : 1 / Math.round(1 / times);
+}

@@ -1,0 +1,29 @@
+import { workingVoltage } from "./part-properties.ts";
+import { amount, text, yesOrNo } from "./property.ts";
+import { propertyTable, type ValuesOf } from "./property-table.ts";
+import { references } from "./terminal-property.ts";
+
+const share = (of: string) => amount(`a share of ${of}`, "%", { from: 0, upTo: 100 });
+const switched = references("loads, sources, disconnects and circuits of this plan");
+
+const properties = {
+  name: text("a name, as text"),
+  on: switched,
+  off: switched,
+  starting: references("motors of this plan"),
+  engine: yesOrNo(),
+  shore: yesOrNo(),
+  sunPercent: share("full sun"),
+  chargePercent: share("a full charge"),
+  bankV: workingVoltage,
+};
+
+export type ScenarioValues = ValuesOf<typeof properties>;
+
+/** What each property of `scenario` may be. */
+export const scenarioProperties = propertyTable(properties, {
+  word: "scenario",
+  unknown: "is not a property of scenario",
+  needed: ["name"],
+  choices: [{ ways: [["on"], ["off"]] }, { ways: [["chargePercent"], ["bankV"]] }],
+});

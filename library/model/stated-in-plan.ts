@@ -1,0 +1,15 @@
+import type { Citation } from "../standards/citation.ts";
+import { displayName } from "./display-name.ts";
+
+/** A figure that the plan gives itself. `said` is the builder's own word on where it comes from: "data sheet p. 3". */
+export function statedInPlan(said: string | undefined): Citation {
+  const shown = displayName(said ?? "");
+  return shown ? { ...stated, note: `According to the plan: ${shown}` } : stated;
+}
+
+const stated: Citation = {
+  document: "Stated in the plan",
+  section: "",
+  authority: "stated in the plan",
+  confirmed: "read",
+};

@@ -1,0 +1,62 @@
+import { z } from "zod";
+import type { Property } from "./property.ts";
+import { type WrittenReference, type WrittenTerminal, words } from "./record.ts";
+import { isObject } from "./written-value.ts";
+
+/**
+ * A terminal of a part. Only its shape is looked at here: whether the plan has such a part, and the part such a terminal, is
+ * for who knows the whole plan.
+ */
+export const terminal: Property<WrittenTerminal> = {
+  schema: z.custom<WrittenTerminal>(isTerminal, { error: ({ input }) => notATerminal(input) }),
+  allowed: "a terminal of a part of this plan, such as house.positive",
+  counts: true,
+};
+
+/** A whole part or circuit. `what` names what is meant: "a part with a positive and a negative terminal". */
+export function reference(what: string): Property<WrittenReference> {
+  return { schema: referenceTo(what), allowed: what, counts: true };
+}
+
+/** A list of whole parts or circuits. */
+export function references(what: string): Property<readonly WrittenReference[]> {
+  return {
+    schema: z.array(referenceTo(what), { error: "is not a list" }),
+    allowed: `a list of ${what}, such as [pump, fridge]`,
+    counts: true,
+  };
+}
+
+function referenceTo(what: string): z.ZodType<WrittenReference> {
+  return z.custom<WrittenReference>(isReference, { error: ({ input }) => notAReference(input, what) });
+}
+
+function isTerminal(value: unknown): value is WrittenTerminal {
+  return (
+    isObject(value) &&
+    value.kind === "terminal" &&
+    isIndex(value.part) &&
+    isWord(value.of) &&
+    typeof value.terminal === "string"
+  );
+}
+
+function isReference(value: unknown): value is WrittenReference {
+  return isObject(value) && isWord(value.kind) && isIndex(value.id);
+}
+
+function notATerminal(value: unknown): string {
+  return isReference(value) ? "is the whole of it, not one of its terminals" : "is not a terminal of a part";
+}
+
+function notAReference(value: unknown, what: string): string {
+  return isTerminal(value) ? "is one terminal, not the whole part" : `is not one of ${what}`;
+}
+
+function isIndex(value: unknown): boolean {
+  return Number.isInteger(value) && (value as number) >= 0;
+}
+
+function isWord(value: unknown): boolean {
+  return (words as readonly unknown[]).includes(value);
+}

@@ -1,0 +1,86 @@
+import type { BuildValues } from "./build-properties.ts";
+import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
+import type { NetworkRecords } from "./network-records.ts";
+import type { Source, Wiring } from "./nominal-voltage.ts";
+import { defaultVoltage } from "./read-run.ts";
+
+/** What is joined to what, and where voltage comes from, as far as the records can be read. */
+export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords, build: BuildValues): Wiring {
+  const joined: (readonly [number, number])[] = parts.flatMap(joinedInside);
+  for (const { ends } of cables) if (ends) joined.push([ends.from, ends.to]);
+  for (const { ends, load } of circuits) {
+    const far = ends?.to ?? polesOfLoad(load);
+    if (ends && far) joined.push([ends.from, far.positive], [far.negative, ends.returnTo]);
+  }
+  const batteries = parts.flatMap((part) => {
+    if (part.word !== "battery") return [];
+    return sourceAt(part, "positive", "negative", part.values.nominalV ?? build.voltage ?? defaultVoltage);
+  });
+  return { terminals: terminals.length, joined, batteries, chargers: parts.flatMap(chargerOf) };
+}
+
+function polesOfLoad(load: LoadOfCircuit | undefined): { positive: number; negative: number } | undefined {
+  return load && { positive: load.terminals!.get("positive")!, negative: load.terminals!.get("negative")! };
+}
+
+/** Pairs of terminals that are one piece of metal, or nearly so. */
+function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [number, number])[] {
+  const pair = (one: string, other: string): (readonly [number, number])[] => {
+    const [a, b] = [part.terminals?.get(one), part.terminals?.get(other)];
+    return a === undefined || b === undefined ? [] : [[a, b]];
+  };
+  switch (part.word) {
+    case "fusePanel":
+      return pair("feed", "branch");
+    case "disconnect":
+      return pair("line", "load");
+    case "shunt":
+      return pair("batterySide", "systemSide");
+    case "chassis":
+      return pair("bond", "metal");
+    case "dcDcCharger":
+      return part.values.isolated ? [] : pair("inputNegative", "outputNegative");
+    case "part":
+      return (part.values.joins ?? []).flatMap(({ between: [one, other] }) => pair(one, other));
+    default:
+      return [];
+  }
+}
+
+/** A charger tells a nominal voltage only where its own is stated. */
+function chargerOf(part: PartDraft | LoadOfCircuit): readonly Source[] {
+  switch (part.word) {
+    case "dcDcCharger":
+      return sourceAt(part, "outputPositive", "outputNegative", nominalOf(part.values.outputV));
+    case "alternator":
+    case "shoreCharger":
+    case "solarController":
+      return sourceAt(part, "positive", "negative", nominalOf(part.values.outputV));
+    case "solarArray": {
+      // What its panels give at their best is what the way to the controller is made for.
+      const { maxPowerV, series = 1 } = part.values;
+      return sourceAt(part, "positive", "negative", maxPowerV && maxPowerV * series);
+    }
+    default:
+      return [];
+  }
+}
+
+function sourceAt(
+  { terminals }: PartDraft,
+  positiveName: string,
+  negativeName: string,
+  nominalV: number | undefined,
+): readonly Source[] {
+  const positive = terminals?.get(positiveName);
+  const negative = terminals?.get(negativeName);
+  if (positive === undefined || negative === undefined || nominalV === undefined) return [];
+  return [{ positive, negative, nominalV }];
+}
+
+/** The system that a charger's voltage is for: 12, 24 or 48 V, whichever lies next below; what is less than 12 V is its own. */
+function nominalOf(outputV: number | undefined): number | undefined {
+  return outputV === undefined
+    ? undefined
+    : ([48, 24, 12].find((nominalV) => nominalV <= outputV) ?? outputV);
+}

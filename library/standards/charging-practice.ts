@@ -1,0 +1,33 @@
+import type { Citation } from "./citation.ts";
+
+/** What chargers of all kinds hold at their output while they give their full current. */
+export const chargingVoltage = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "Within the absorption voltages recalled for every chemistry.",
+  } satisfies Citation,
+  for12V: 14.4,
+  /** Absorption voltage of a 12 V battery, least and greatest. */
+  absorptionFor12V: {
+    "flooded lead-acid": [14.4, 14.8],
+    AGM: [14.2, 14.7],
+    gel: [14.1, 14.4],
+    LiFePO4: [14.0, 14.6],
+  },
+} as const;
+
+/** What an alternator may give for hours. */
+export const alternatorShare = {
+  source: {
+    document: "FAA AC 43.13-1B (Acceptable Methods, Techniques, and Practices), chapter 11",
+    section: "11-35a",
+    edition: "1998, Change 1 of 2001",
+    authority: "standard",
+    confirmed: "read",
+    note: "A rule of thumb for aircraft generators whose load nobody watches.",
+  } satisfies Citation,
+  continuousPercent: 80,
+} as const;

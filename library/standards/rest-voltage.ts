@@ -1,0 +1,79 @@
+import type { Citation } from "./citation.ts";
+
+/*
+ * Voltage of a battery at rest, by how far it is charged: 25 °C, hours after the last current in or out. Only the rows that
+ * stand here are used; nothing is interpolated.
+ */
+
+/** Of a 12 V battery. */
+export const floodedRestVoltage = {
+  source: {
+    document: "Magazine for recreational vehicles, answers on checking and maintaining batteries",
+    section: "rest voltages and specific gravities",
+    authority: "common practice",
+    confirmed: "read",
+    note: "Other lists differ by up to 0.15 V: at half charge they have 12.20 or 12.24 V where this one has 12.30 V.",
+  } satisfies Citation,
+  forV: 12,
+  rows: [
+    { chargePercent: 25, restV: 12.15 },
+    { chargePercent: 50, restV: 12.3 },
+    { chargePercent: 75, restV: 12.45 },
+    { chargePercent: 100, restV: 12.66 },
+  ],
+} as const;
+
+/** Of a 12 V battery. Recalled, not seen. */
+export const sealedRestVoltage = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "Typical AGM battery at rest. Taken for gel too, whose electrolyte is bound in another way but whose cells are the same.",
+  } satisfies Citation,
+  forV: 12,
+  rows: [
+    { chargePercent: 0, restV: 11.6 },
+    { chargePercent: 25, restV: 11.95 },
+    { chargePercent: 50, restV: 12.25 },
+    { chargePercent: 75, restV: 12.55 },
+    { chargePercent: 100, restV: 12.85 },
+  ],
+} as const;
+
+/**
+ * Of one cell. Three such lists were read; this is the one that has every row and, from 10 % to 80 %, the lowest voltages, so
+ * that loads of constant power are not made out to draw too little.
+ */
+export const lithiumIronPhosphateRestVoltage = {
+  source: {
+    document:
+      "Approximate LiFePO4 rest-voltage list in public battery software, the third of three that were compared",
+    section: "",
+    authority: "common practice",
+    confirmed: "read",
+    note: "None of the three states a measurement. Between 20 % and 90 % they differ by 30 to 50 mV, while the voltage itself rises by only 50 to 80 mV from 30 % to 80 %: on this plateau the voltage says little about the charge.",
+  } satisfies Citation,
+  forV: 3.2,
+  rows: [
+    { chargePercent: 0, restV: 2.5 },
+    { chargePercent: 10, restV: 3.0 },
+    { chargePercent: 20, restV: 3.2 },
+    { chargePercent: 30, restV: 3.25 },
+    { chargePercent: 40, restV: 3.27 },
+    { chargePercent: 50, restV: 3.28 },
+    { chargePercent: 60, restV: 3.29 },
+    { chargePercent: 70, restV: 3.3 },
+    { chargePercent: 80, restV: 3.32 },
+    { chargePercent: 90, restV: 3.4 },
+    { chargePercent: 100, restV: 3.65 },
+  ],
+} as const;
+
+/** How many cells a nominal voltage stands for. */
+export const cellsInSeries = {
+  /** LiFePO4: 12 V and 12.8 V both mean four cells of 3.2 V, and 48 V sixteen. */
+  lithiumIronPhosphateFor12V: 4,
+  leadAcidFor12V: 6,
+} as const;
