@@ -1,3 +1,4 @@
+import type { SolarArrayPart } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { coldVoltageByCoefficient, coldVoltageFactors, standardTestC } from "../standards/solar-factors.ts";
 
@@ -42,3 +43,42 @@ export function coldVoltageFactor(of: {
 }
 
 const coldestOfTable = Math.min(...coldVoltageFactors.rows.map(({ toC }) => toC));
+
+/** A string of panels on the coldest day. */
+export interface ColdString {
+  /** At standard test conditions, V. */
+  readonly openCircuitV: number;
+  /** On the coldest day, V; what cannot be told of counts as it is at 25 °C, so that this is the least it can be. */
+  readonly coldV: number;
+  /** Undefined: the whole string could be told of. */
+  readonly notJudged:
+    | { readonly why: "lowest-not-stated" }
+    | { readonly why: "below-table"; readonly lowestC: number; readonly tableEndsC: number }
+    | undefined;
+  /** The least confirmed of those that were used. */
+  readonly source: Citation;
+}
+
+/** Arrays in series add up, each with its own number of panels, coefficient and place. */
+export function coldStringOf(string: readonly SolarArrayPart[]): ColdString {
+  let [openCircuitV, coldV] = [0, 0];
+  let notJudged: ColdString["notJudged"];
+  let source: Citation | undefined;
+  for (const array of string) {
+    const atTestV = array.openCircuitV * array.series;
+    const { lowestC, openCircuitPercentPerC: percentPerC } = array;
+    const cold = lowestC === undefined ? undefined : coldVoltageFactor({ lowestC, percentPerC });
+    openCircuitV += atTestV;
+    coldV += atTestV * (cold?.judged ? cold.factor : 1);
+    if (cold?.judged) source = source?.confirmed === "memory" ? source : cold.source;
+    else if (cold && lowestC !== undefined)
+      notJudged ??= { why: "below-table", lowestC, tableEndsC: cold.tableEndsC };
+    else notJudged ??= { why: "lowest-not-stated" };
+  }
+  return { openCircuitV, coldV, notJudged, source: source ?? coldVoltageByCoefficient };
+}
+
+/** How many panels of an array may be in series so that the coldest day's voltage stays within a limit; 0: not even one. */
+export function mostInSeries(array: SolarArrayPart, maxInputV: number): number {
+  return Math.floor((maxInputV / coldStringOf([{ ...array, series: 1 }]).coldV) * (1 + 1e-12));
+}

@@ -65,6 +65,37 @@ export function allowedOn({ dropV, dropPercent, dropLimitPercent }: WayFromBank)
 /** Beyond this many runs, those that lose the least stay as they are, so that no plan keeps the search busy for long. */
 const mostSearched = 12;
 
+/** What a way loses once some of its runs have another size, by record, V. */
+export function dropWith(
+  judged: { readonly network: Network; readonly result: NetworkResult },
+  way: WayFromBank,
+  sizes: ReadonlyMap<number, Conductor>,
+): number {
+  const savedV = legsOf(judged, way, sizes).map(
+    ({ dropNowV, choices }) => dropNowV - (choices[0]?.dropV ?? 0),
+  );
+  return way.dropV - sum(savedV);
+}
+
+/** The same way in another scenario that was solved; undefined where nothing flows on it there. */
+export function wayIn(result: NetworkResult, way: WayFromBank, scenario: number): WayFromBank | undefined {
+  const [was, is] = [way.scenario, scenario].map((wanted) =>
+    result.scenarios.find((one) => one.scenario === wanted),
+  );
+  if (was?.state !== "solved" || is?.state !== "solved") return undefined;
+  const lostV = ({ conductorA, conductorOhm }: typeof is, conductor: number) =>
+    (conductorA[conductor] ?? 0) * (conductorOhm[conductor] ?? 0);
+  const legs = way.legs.map(({ conductor, dropV }) => {
+    const before = lostV(was, conductor);
+    return { conductor, dropV: before === 0 ? 0 : (dropV * lostV(is, conductor)) / before };
+  });
+  const before = sum(way.legs.map(({ dropV }) => dropV));
+  const dropV = before === 0 ? 0 : (way.dropV * sum(legs.map((leg) => leg.dropV))) / before;
+  if (!(dropV > 0)) return undefined;
+  const dropPercent = (way.dropPercent * dropV) / way.dropV;
+  return { ...way, scenario, dropV, dropPercent, arrivingV: way.arrivingV + way.dropV - dropV, legs };
+}
+
 /** Exactly the limit by this search is not above it when the whole network is worked out again. */
 const withinRounding = 1 - 1e-9;
 

@@ -1,23 +1,71 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { alternatorLoads, type Demand } from "../../analysis/alternator-load.ts";
+import { alternatorShare } from "../../standards/charging-practice.ts";
+import { isAbove } from "../current-through.ts";
+import { tellApartWithUnit, withUnit } from "../figures.ts";
+import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
 
 export const alternatorOverload = defineRule<Values>({
   id: "alternator/overload",
   title: "More than the alternator gives for hours",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  why: "An alternator at its limit for hours gets hot and fails early, and what it cannot give is drawn from the battery.",
+  sources: [alternatorShare.source],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what runs for hours on the alternator's side, in each scenario. What only the built-in scenarios switch on is advice.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      alternatorLoads(judged).flatMap(({ alternators, allowedA, everything, certain }): Found<Values>[] => {
+        const [first, ...others] = alternators;
+        const over = (demand: Demand | undefined) => demand && isAbove(demand.currentA, allowedA) && demand;
+        const demand = over(certain) || over(everything);
+        if (!first || !demand) return [];
+        const { network } = judged;
+        const named = demand.devices.map(({ part, currentA }) => ({ part: network.parts[part], currentA }));
+        const ratedA = alternators.reduce((sum, alternator) => sum + alternator.ratedA, 0);
+        return [
+          {
+            subject: first.name,
+            at: atPart(first, "ratedA"),
+            severity: over(certain) ? "warning" : "info",
+            values: {
+              demandA: demand.currentA,
+              allowedA,
+              ratedA,
+              percent: (100 * allowedA) / ratedA,
+              alternators: alternators.length,
+              devices: named.flatMap(({ part }) => (part ? [partInWords(part)] : [])),
+              scenario: scenarioInWords(network, demand.scenario),
+              source: sourceInWords(first.continuousSource),
+            },
+            related: [
+              ...others.map((other) => relatedPart(other)),
+              ...named.flatMap(({ part, currentA }) =>
+                part ? [relatedPart(part, `${partInWords(part)} takes ${withUnit(currentA, "A")}`)] : [],
+              ),
+            ],
+          },
+        ];
+      }),
+    ),
+  message({ demandA, allowedA, ratedA, percent, alternators, devices, scenario, source }) {
+    const [hangs, allowed] = tellApartWithUnit(demandA, allowedA, "A");
+    const rated = `${withUnit(percent, "%")} of ${withUnit(ratedA, "A")}${alternators > 1 ? " together" : ""}`;
+    return `${hangs} hang on it ${scenario} (${listInWords(devices)}), it gives ${allowed} for hours, ${rated} (${source}): charge with less, or run less at once.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly demandA: number;
+  readonly allowedA: number;
+  readonly ratedA: number;
+  readonly percent: number;
+  /** How many share it. */
+  readonly alternators: number;
+  /** What draws the current, greatest first. */
+  readonly devices: readonly string[];
+  readonly scenario: string;
+  readonly source: string;
 }

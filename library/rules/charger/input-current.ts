@@ -1,23 +1,36 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { chargerInputA } from "../../analysis/supply-current.ts";
+import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { chargingVoltage } from "../../standards/charging-practice.ts";
+import { cutOffVoltage, dcDcChargerEfficiency } from "../../standards/device-practice.ts";
+import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
+import { defineRule } from "../rule.ts";
+import { type SupplyValues, supplyFindings, supplyMessage } from "../supply-way.ts";
 
-export const inputCurrent = defineRule<Values>({
+export const inputCurrent = defineRule<SupplyValues>({
   id: "charger/input-current",
   title: "Charger takes more at low input voltage",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  why: "A DC-DC charger takes more current than it gives when its input is low, so an input sized for its output blows its fuse or runs hot.",
+  sources: [
+    dcDcChargerEfficiency.source,
+    cutOffVoltage.source,
+    chargingVoltage.source,
+    ratingBetweenLoadAndConductor,
+    table5.source,
+    tableA1.source,
+  ],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what flows on the charger's supply way when its input is at the least voltage for full output, and the ampacities.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
+    supplyFindings(plan, {
+      parts: ({ network }) => network.parts.filter((part) => part.kind === "dcDcCharger"),
+      takes: (charger) => ({
+        currentA: chargerInputA(charger),
+        atV: charger.inputMinV,
+        atVSource: charger.inputMinVSource,
+      }),
     }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+  message: supplyMessage,
 });
-
-interface Values {
-  readonly loadA: number;
-}

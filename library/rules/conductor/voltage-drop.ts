@@ -1,11 +1,29 @@
+import type { Drop } from "../../analysis/circuit-result.ts";
+import type { WayFromBank } from "../../analysis/network-result.ts";
+import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
+import type { Circuit, Conductor } from "../../model/circuit.ts";
+import type { NetworkConductor, Part } from "../../model/network.ts";
+import type { Citation } from "../../standards/citation.ts";
 import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
-import { criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
+import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atConductor, listInWords, partInWords, scenarioInWords } from "../part-in-words.ts";
+import {
+  atProperty,
+  defineRule,
+  type Found,
+  inNetwork,
+  type JudgedNetwork,
+  type JudgedPlan,
+  perCircuit,
+} from "../rule.ts";
 import { sizedFixes } from "../sized-fix.ts";
 import { sourceInWords, unconfirmed } from "../source-in-words.ts";
+import { lossesOn, relatedLosses, wayFixes } from "../way-fix.ts";
 import { wayOut } from "../way-out.ts";
 import { lengthInWords, sizePath } from "../written-at.ts";
 
@@ -24,54 +42,196 @@ export const voltageDrop = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the drop at the working temperature. An error where the device's own minimum is not met, else a warning.
-  check: (plan) =>
-    perCircuit(plan, ({ circuit, result: { drop } }) => {
-      // One conductor has no device at its end; the way that it is a part of is judged as a whole.
-      if (circuit.word === "cable") return [];
-      const { minimumV } = circuit;
-      const starved = minimumV !== undefined && exceeds(minimumV, drop.arrivingV);
-      if (!starved && !exceeds(drop.dropPercent, drop.dropLimitPercent)) return [];
-      const fixes = sizedFixes(circuit);
-      const values: Values = {
-        dropV: drop.dropV,
-        dropPercent: drop.dropPercent,
-        dropLimitPercent: drop.dropLimitPercent,
-        limitSource: sourceInWords(drop.dropLimitSource),
-        systemV: circuit.systemV,
-        arrivingV: drop.arrivingV,
-        ...(starved ? { minimumV } : {}),
-        roundTrip: lengthInWords(circuit, drop.roundTripM),
-        conductorC: drop.resistanceAtC,
-        unconfirmed: drop.source.confirmed === "memory",
-        atLeast: drop.overloaded,
-        wayOut: wayOut(fixes, "no made size is enough; shorten the run, or set parallel"),
-      };
-      return [
-        {
-          at: atProperty(circuit, ...sizePath(circuit)),
-          severity: starved ? "error" : "warning",
-          values,
-          fixes,
-        },
-      ];
-    }),
-  message(values) {
-    const { dropV, dropPercent, dropLimitPercent, systemV, arrivingV, minimumV, roundTrip, conductorC } =
-      values;
-    const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
-    const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}${recalled}`;
-    const atLeast = values.atLeast ? "at least " : "";
-    if (minimumV !== undefined) {
-      const [arriving, needed] = tellApartWithUnit(arrivingV, minimumV, "V");
-      return `Only ${arriving} of ${withUnit(systemV, "V")} arrive (${atLeast}${withUnit(dropV, "V")} lost ${how}), the device needs ${needed}: ${values.wayOut}.`;
-    }
-    const [percent, limit] = tellApartWithUnit(dropPercent, dropLimitPercent, "%");
-    return `Loses ${atLeast}${withUnit(dropV, "V")}, ${percent} of ${withUnit(systemV, "V")}, ${how}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
-  },
+  // Needs the drop at the working temperature, and in a network that of every way from a bank. An error where the device's own
+  // minimum is not met, else a warning. In a network the minimum is scenario/device-below-minimum's: it knows the true voltage.
+  check: (plan) => [...ofCircuits(plan), ...inNetwork(plan, (network) => ofWays(plan, network))],
+  message: (values) => ("lostMost" in values ? wayMessage(values) : circuitMessage(values)),
 });
 
-interface Values {
+/** What is lost between the two ends of one circuit. */
+function ofCircuits(plan: JudgedPlan): Found<Values>[] {
+  return perCircuit(plan, ({ circuit, result: { drop } }) => {
+    // One conductor has no device at its end; the way that it is a part of is judged as a whole.
+    if (circuit.word === "cable") return [];
+    const { minimumV } = circuit;
+    const starved =
+      minimumV !== undefined && !isInNetwork(plan, circuit) && exceeds(minimumV, drop.arrivingV);
+    if (!starved && !isTooMuch(drop)) return [];
+    const fixes = fixesOfCircuit(plan, circuit);
+    const values: CircuitValues = {
+      dropV: drop.dropV,
+      dropPercent: drop.dropPercent,
+      dropLimitPercent: drop.dropLimitPercent,
+      limitSource: sourceInWords(drop.dropLimitSource),
+      systemV: circuit.systemV,
+      arrivingV: drop.arrivingV,
+      ...(starved ? { minimumV } : {}),
+      roundTrip: lengthInWords(circuit, drop.roundTripM),
+      conductorC: drop.resistanceAtC,
+      unconfirmed: drop.source.confirmed === "memory",
+      atLeast: drop.overloaded,
+      wayOut: wayOut(fixes, "no made size is enough; shorten the run, or set parallel"),
+    };
+    return [
+      {
+        at: atProperty(circuit, ...sizePath(circuit)),
+        severity: starved ? "error" : "warning",
+        values,
+        fixes,
+      },
+    ];
+  });
+}
+
+function isTooMuch({ dropPercent, dropLimitPercent }: Pick<Drop, "dropPercent" | "dropLimitPercent">) {
+  return exceeds(dropPercent, dropLimitPercent);
+}
+
+function isInNetwork({ network }: JudgedPlan, { wired }: Circuit): boolean {
+  return wired && network !== undefined;
+}
+
+/**
+ * The thinnest size that is enough for the circuit alone. Where the whole way to its device loses too much as well, even with
+ * that size, the sizes along the way instead, this one at least as thick: one repair, not one behind the other.
+ */
+function fixesOfCircuit(plan: JudgedPlan, circuit: Circuit): ProposedFix[] {
+  const sizing = thinnestSufficient(circuit);
+  const { network } = plan;
+  const way = network && waysTooLong(network).find((one) => placeOf(network, one)?.record === circuit.record);
+  if (!network || !way || !sizing) return sizedFixes(circuit, sizing);
+  const atLeast = new Map([[circuit.record, sizing.conductor]]);
+  const thicker = thickeningOf(network, way, { allowedV: allowedOn(way), atLeast });
+  return wayFixes(thicker, circuit.record);
+}
+
+/** What is lost on the whole way from the bank to a device, where no circuit on it speaks for itself. */
+function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
+  const speaking = new Map(
+    plan.circuits.flatMap(({ circuit, result: { drop } }) =>
+      circuit.word === "circuit" && isTooMuch(drop) ? [[circuit.record, circuit] as const] : [],
+    ),
+  );
+  return waysTooLong(judged).flatMap((way): Found<Values>[] => {
+    const place = placeOf(judged, way);
+    const part = judged.network.parts[way.part];
+    if (!place || !part || isMendedBy(speaking, { judged, way, place })) return [];
+    const { run } = place;
+    const fixes = wayFixes(thickeningOf(judged, way), place.record);
+    const losses = lossesOn(judged, way);
+    const values: WayValues = {
+      device: partInWords(part),
+      bank: partInWords(judged.network.parts[way.battery] ?? part),
+      dropV: way.dropV,
+      dropPercent: way.dropPercent,
+      dropLimitPercent: way.dropLimitPercent,
+      limitSource: sourceInWords(limitSourceOf(part, run, way.dropLimitPercent)),
+      systemV: (100 * way.dropV) / way.dropPercent,
+      scenario: scenarioInWords(judged.network, way.scenario),
+      unconfirmed: losses.some(({ conductor }) => conductor.run.conductor.system === "metric"),
+      lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
+      wayOut: wayOut(fixes, "no made sizes are enough; shorten the way, or set parallel"),
+    };
+    return [
+      {
+        subject: place.name,
+        at: atConductor(place, ...sizePath(run)),
+        related: relatedLosses(losses, place.record),
+        values,
+        fixes,
+      },
+    ];
+  });
+}
+
+function waysTooLong({ result }: JudgedNetwork): readonly WayFromBank[] {
+  return result.ways.filter(isTooMuch);
+}
+
+/** The conductor at the device's positive terminal; the last of the way where none of it is. */
+function placeOf({ network }: JudgedNetwork, { part, legs }: WayFromBank): NetworkConductor | undefined {
+  const conductors = legs.flatMap(({ conductor }) => network.conductors[conductor] ?? []);
+  const ends = Object.values(network.parts[part]?.terminals ?? {});
+  return (
+    conductors.find(
+      ({ role, from, to }) => role !== "return" && (ends.includes(from) || ends.includes(to)),
+    ) ?? conductors.at(-1)
+  );
+}
+
+/**
+ * Whether a circuit on the way loses too much by itself and so speaks already: the last one, whose repair looks at the whole
+ * way; or another, if the way is in order once that one is.
+ */
+function isMendedBy(
+  speaking: ReadonlyMap<number, Circuit>,
+  on: { readonly judged: JudgedNetwork; readonly way: WayFromBank; readonly place: NetworkConductor },
+): boolean {
+  const { judged, way, place } = on;
+  if (speaking.has(place.record)) return true;
+  const records = new Set(
+    way.legs.map(({ conductor }) => judged.network.conductors[conductor]?.record ?? -1),
+  );
+  const mended = new Map<number, Conductor>();
+  for (const record of records) {
+    const circuit = speaking.get(record);
+    const sizing = circuit && thinnestSufficient(circuit);
+    if (sizing) mended.set(record, sizing.conductor);
+  }
+  return mended.size > 0 && dropWith(judged, way, mended) <= allowedOn(way);
+}
+
+function limitSourceOf(part: Part, run: Circuit, percent: number): Citation {
+  const { critical, dropLimitStated } = part.kind === "load" ? part : run;
+  const usual = critical ? criticalDropLimit : ordinaryDropLimit;
+  if (!dropLimitStated && percent === usual.percentOfNominal) return usual.source;
+  return part.kind !== "load" && percent === criticalDropLimit.percentOfNominal
+    ? criticalDropLimit.source
+    : statedDropLimit;
+}
+
+function circuitMessage(values: CircuitValues): string {
+  const { dropV, dropPercent, dropLimitPercent, systemV, arrivingV, minimumV, roundTrip, conductorC } =
+    values;
+  const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
+  const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}${recalled}`;
+  const atLeast = values.atLeast ? "at least " : "";
+  if (minimumV !== undefined) {
+    const [arriving, needed] = tellApartWithUnit(arrivingV, minimumV, "V");
+    return `Only ${arriving} of ${withUnit(systemV, "V")} arrive (${atLeast}${withUnit(dropV, "V")} lost ${how}), the device needs ${needed}: ${values.wayOut}.`;
+  }
+  const [percent, limit] = tellApartWithUnit(dropPercent, dropLimitPercent, "%");
+  return `Loses ${atLeast}${withUnit(dropV, "V")}, ${percent} of ${withUnit(systemV, "V")}, ${how}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+}
+
+function wayMessage(values: WayValues): string {
+  const { device, bank, dropV, dropPercent, dropLimitPercent, systemV, scenario, lostMost } = values;
+  const [percent, limit] = tellApartWithUnit(dropPercent, dropLimitPercent, "%");
+  const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
+  const most = lostMost.map(({ name, dropV: lostV }) => `${withUnit(lostV, "V")} in ${name}`);
+  return `From the bank (${bank}) to ${device} ${withUnit(dropV, "V")} are lost ${scenario}, ${percent} of ${withUnit(systemV, "V")}${recalled}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+}
+
+type Values = CircuitValues | WayValues;
+
+interface WayValues {
+  readonly device: string;
+  readonly bank: string;
+  readonly dropV: number;
+  /** Of the nominal voltage. */
+  readonly dropPercent: number;
+  readonly dropLimitPercent: number;
+  readonly limitSource: string;
+  readonly systemV: number;
+  readonly scenario: string;
+  /** Some resistance was recalled, not read. */
+  readonly unconfirmed: boolean;
+  /** The runs that lose most, greatest first. */
+  readonly lostMost: readonly { readonly name: string; readonly dropV: number }[];
+  readonly wayOut: string;
+}
+
+interface CircuitValues {
   readonly dropV: number;
   /** Of the nominal voltage. */
   readonly dropPercent: number;

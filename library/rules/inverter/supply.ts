@@ -1,23 +1,34 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { inverterSupplyA } from "../../analysis/supply-current.ts";
+import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { cutOffVoltage, inverterEfficiency } from "../../standards/device-practice.ts";
+import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
+import { defineRule } from "../rule.ts";
+import { type SupplyValues, supplyFindings, supplyMessage } from "../supply-way.ts";
 
-export const inverterSupply = defineRule<Values>({
+export const inverterSupply = defineRule<SupplyValues>({
   id: "inverter/supply",
   title: "Supply too weak for the inverter",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  why: "An inverter takes the more current the lower the battery is: its supply must bear what it takes just before it cuts off.",
+  sources: [
+    inverterEfficiency.source,
+    cutOffVoltage.source,
+    ratingBetweenLoadAndConductor,
+    table5.source,
+    tableA1.source,
+  ],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what flows on the inverter's supply way when it runs at its cut-off voltage, and the ampacity of each run there.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
+    supplyFindings(plan, {
+      parts: ({ network }) => network.parts.filter((part) => part.kind === "inverter"),
+      takes: (inverter) => ({
+        currentA: inverterSupplyA(inverter),
+        atV: inverter.cutOffV,
+        atVSource: inverter.cutOffVSource,
+      }),
     }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+  message: supplyMessage,
 });
-
-interface Values {
-  readonly loadA: number;
-}

@@ -1,23 +1,104 @@
+import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
+import { thickeningOf, wayIn } from "../../analysis/way-thickening.ts";
+import { cutOffVoltage } from "../../standards/device-practice.ts";
+import { tellApartWithUnit } from "../figures.ts";
+import type { ProposedFix, Related } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atPart, partInWords, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { lossesOn, relatedLosses, wayFixes } from "../way-fix.ts";
+import { wayOut } from "../way-out.ts";
 
 export const deviceBelowMinimum = defineRule<Values>({
   id: "scenario/device-below-minimum",
   title: "Too little voltage at a device",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  severity: "error",
+  why: "A device that gets less than it needs does not start, cuts out, or restarts when something else comes on.",
+  sources: [ownRequirement("The least voltage is the maker's, as the plan states it."), cutOffVoltage.source],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives less.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      deviceVoltages(judged).flatMap((device): Found<Values>[] => {
+        const { part, neededV, lasting, momentary } = device;
+        const below = (lowest: Lowest | undefined) =>
+          lowest && lowest.voltageV < neededV * withinBlur ? lowest : undefined;
+        const worst = below(lasting) ?? below(momentary);
+        if (!worst) return [];
+        const fixes = fixesFor(judged, device, worst);
+        const values: Values = {
+          device: partInWords(part),
+          voltageV: worst.voltageV,
+          neededV,
+          needs: needs[part.kind],
+          source: sourceOf(part),
+          scenario: scenarioInWords(judged.network, worst.scenario),
+          wayOut: wayOut(fixes, "lose less on the way, or run less at once"),
+        };
+        return [
+          {
+            subject: part.name,
+            at: atPart(part, needs[part.kind]),
+            severity: worst === momentary || part.kind === "dcDcCharger" ? "warning" : "error",
+            values,
+            related: mostLost(judged, part, worst),
+            fixes,
+          },
+        ];
+      }),
+    ),
+  message({ device, voltageV, neededV, needs: property, source, scenario, wayOut: way }) {
+    const [gets, needed] = tellApartWithUnit(voltageV, neededV, "V");
+    const from = source ? `, ${source}` : "";
+    return `Only ${gets} ${scenario} at ${device}, which needs ${needed} (${property}${from}): ${way}.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly device: string;
+  readonly voltageV: number;
+  readonly neededV: number;
+  readonly needs: Needs;
+  /** Where the least voltage was not stated: what it was taken from. */
+  readonly source: string;
+  readonly scenario: string;
+  readonly wayOut: string;
+}
+
+type Needs = "minimumV" | "cutOffV" | "inputMinV";
+
+const needs: Readonly<Record<DeviceVoltage["part"]["kind"], Needs>> = {
+  load: "minimumV",
+  inverter: "cutOffV",
+  dcDcCharger: "inputMinV",
+};
+
+/** The solver's answer is true to about 1e-9 of itself. */
+const withinBlur = 1 - 1e-9;
+
+function sourceOf(part: DeviceVoltage["part"]): string {
+  if (part.kind === "load") return "";
+  const source = part.kind === "inverter" ? part.cutOffVSource : part.inputMinVSource;
+  return source.authority === "stated in the plan" ? "" : sourceInWords(source);
+}
+
+/** The way from the bank in that scenario; none where no bank feeds the device. */
+function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { scenario }: Lowest) {
+  const way = result.ways.find(({ part }) => part === index);
+  return way && wayIn(result, way, scenario);
+}
+
+/** Where the way from the bank, made thicker, is enough. */
+function fixesFor(judged: JudgedNetwork, { part, neededV }: DeviceVoltage, lowest: Lowest): ProposedFix[] {
+  const way = wayTo(judged, part, lowest);
+  if (!way) return [];
+  const allowedV = way.dropV - (neededV - lowest.voltageV);
+  return allowedV > 0 ? wayFixes(thickeningOf(judged, way, { allowedV }), part.record) : [];
+}
+
+function mostLost(judged: JudgedNetwork, part: DeviceVoltage["part"], lowest: Lowest): Related[] {
+  const way = wayTo(judged, part, lowest);
+  return way ? relatedLosses(lossesOn(judged, way), part.record) : [];
 }

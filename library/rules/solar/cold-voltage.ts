@@ -1,23 +1,114 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { coldStringOf, mostInSeries } from "../../analysis/solar-cold-voltage.ts";
+import { type SolarWiring, solarWiringOf } from "../../analysis/solar-wiring.ts";
+import type { SolarControllerPart } from "../../model/network.ts";
+import { coldVoltageByCoefficient, coldVoltageFactors } from "../../standards/solar-factors.ts";
+import { exceeds, figure, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atPart, partInWords, relatedPart } from "../part-in-words.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
 
 export const coldVoltage = defineRule<Values>({
   id: "solar/cold-voltage",
   title: "Array voltage too high on cold days",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  severity: "error",
+  why: "Cold panels give more voltage than their label says, and a controller that gets more than it stands is destroyed.",
+  sources: [coldVoltageByCoefficient, coldVoltageFactors.source],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the voltage on the coldest day, and the controller that each array is wired to. What cannot be judged is said, as info.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, ({ network }) =>
+      solarWiringOf(network).flatMap((wiring) => {
+        const [weakest] = [...wiring.controllers].sort((one, other) => one.maxInputV - other.maxInputV);
+        // Arrays in series are one string: it is told of once, on the most negative of them.
+        return weakest && wiring.array === wiring.string[0] ? findingOn(wiring, weakest) : [];
+      }),
+    ),
+  message(values) {
+    const { why, controller } = values;
+    if (why === "lowest-not-stated")
+      return `Cannot be judged against ${controller}: cold panels give more than on their label: state lowestC, the coldest day.`;
+    if (why === "below-table")
+      return `Cannot be judged at ${values.lowestC} °C: the table ends at ${values.tableEndsC} °C (${values.source}): state openCircuitPercentPerC.`;
+    const { coldV, maxInputV, openCircuitV, panels, lowestC } = values;
+    const [gives, stands] = tellApartWithUnit(coldV, maxInputV, "V");
+    const subject = panels > 1 ? `${panels} panels in series give` : "Gives";
+    const label = `${withUnit(openCircuitV, "V")} × ${figure(coldV / openCircuitV)}, ${values.source}`;
+    const when = lowestC === undefined ? "even at 25 °C" : `at ${lowestC} °C (${label})`;
+    return `${subject} ${gives} ${when}, ${controller} stands ${stands}: ${values.wayOut}.`;
+  },
 });
 
-interface Values {
-  readonly loadA: number;
+type Values =
+  | { readonly why: "lowest-not-stated"; readonly controller: string; readonly source: string }
+  | {
+      readonly why: "below-table";
+      readonly controller: string;
+      readonly lowestC: number;
+      readonly tableEndsC: number;
+      readonly source: string;
+    }
+  | {
+      readonly why: "too-high";
+      readonly controller: string;
+      readonly maxInputV: number;
+      /** Of the whole string at 25 °C, and on the coldest day. */
+      readonly openCircuitV: number;
+      readonly coldV: number;
+      /** Undefined: it is too high without any cold. */
+      readonly lowestC: number | undefined;
+      readonly panels: number;
+      readonly source: string;
+      readonly wayOut: string;
+    };
+
+function findingOn({ array, string }: SolarWiring, controller: SolarControllerPart): Found<Values>[] {
+  const { openCircuitV, coldV, notJudged, source } = coldStringOf(string);
+  const { maxInputV } = controller;
+  const found = {
+    subject: array.name,
+    related: [
+      relatedPart(controller, `${partInWords(controller)} stands ${withUnit(maxInputV, "V")}`),
+      ...string.slice(1).map((other) => relatedPart(other, `${partInWords(other)}, in series with it`)),
+    ],
+  };
+  if (exceeds(coldV, maxInputV)) {
+    const alone = string.length === 1;
+    const fixes = alone ? fewerInSeries(array, maxInputV) : [];
+    const values: Values = {
+      why: "too-high",
+      controller: partInWords(controller),
+      maxInputV,
+      openCircuitV,
+      coldV,
+      lowestC: notJudged ? undefined : array.lowestC,
+      panels: string.reduce((sum, { series }) => sum + series, 0),
+      source: sourceInWords(source),
+      wayOut: wayOut(fixes, "take a controller that stands more, or panels with less voltage"),
+    };
+    const at = atPart(array, alone && array.series > 1 ? "series" : "openCircuitV");
+    return [{ ...found, at, values, fixes }];
+  }
+  if (!notJudged) return [];
+  const values: Values = {
+    ...notJudged,
+    controller: partInWords(controller),
+    source: sourceInWords(coldVoltageFactors.source),
+  };
+  return [{ ...found, at: atPart(array), severity: "info", values }];
+}
+
+/** The builder decides: panels are left over, or stand side by side instead. */
+function fewerInSeries(array: SolarWiring["array"], maxInputV: number): ProposedFix[] {
+  const series = mostInSeries(array, maxInputV);
+  if (series < 1 || series >= array.series) return [];
+  return [
+    {
+      title: series === 1 ? "Put one panel in each string" : `Put ${series} panels in series`,
+      kind: "suggestion",
+      changes: [{ do: "set", record: array.record, path: ["series"], value: series }],
+    },
+  ];
 }

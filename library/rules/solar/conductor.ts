@@ -1,23 +1,118 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { solarCurrent } from "../../analysis/solar-current.ts";
+import { solarWiringOf } from "../../analysis/solar-wiring.ts";
+import type { Circuit } from "../../model/circuit.ts";
+import type { SolarArrayPart } from "../../model/network.ts";
+import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { solarCurrentFactors } from "../../standards/solar-factors.ts";
+import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { partInWords, relatedPart } from "../part-in-words.ts";
+import { atProperty, defineRule, type Found, inNetwork } from "../rule.ts";
+import { sizedFixes, sizeInWords } from "../sized-fix.ts";
+import { ampacitySourceInWords, sourceInWords } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
+import { sizePath } from "../written-at.ts";
 
 export const solarConductor = defineRule<Values>({
   id: "solar/conductor",
   title: "Conductor too thin for the array's current",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  severity: "error",
+  why: "In bright sun panels give more than their label says, for hours, and no fuse opens: the conductor must bear it.",
+  sources: [
+    solarCurrentFactors.irradianceSource,
+    solarCurrentFactors.continuousSource,
+    table5.source,
+    tableA1.source,
+  ],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the conductors between arrays and their controller, and their ampacity. A warning where only the margin is missing.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
+    inNetwork(plan, ({ network }) => {
+      const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
+      const found: Found<Values>[] = [];
+      for (const [record, arrays] of arraysByRun(network)) {
+        const run = runs.get(record);
+        const ampacity = run?.result.ampacity;
+        if (!run || !ampacity?.judged) continue;
+        const { circuit } = run;
+        const currents = arrays.map((array) => solarCurrent(array.shortCircuitA, array.parallel));
+        const neededA = sum(currents.map((current) => current.neededA));
+        const greatestA = sum(currents.map((current) => current.greatestA));
+        if (!exceeds(neededA, ampacity.ampacityA)) continue;
+        const fixes = fixesFor(circuit, neededA);
+        found.push({
+          subject: circuit.name,
+          at: atProperty(circuit, ...sizePath(circuit)),
+          severity: exceeds(greatestA, ampacity.ampacityA) ? "error" : "warning",
+          related: arrays.map((array) =>
+            relatedPart(
+              array,
+              `${partInWords(array)}: ${strings(array)} of ${withUnit(array.shortCircuitA, "A")}`,
+            ),
+          ),
+          fixes,
+          values: {
+            size: sizeInWords(circuit.conductor),
+            ampacityA: ampacity.ampacityA,
+            ampacitySource: ampacitySourceInWords(ampacity),
+            shortCircuitA: sum(arrays.map((array) => array.shortCircuitA * array.parallel)),
+            neededA,
+            source: sourceInWords(solarCurrentFactors.irradianceSource),
+            wayOut: wayOut(fixes, "no made size is enough; set parallel"),
+          },
+        });
+      }
+      return found;
     }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+  message({ size, ampacityA, ampacitySource, shortCircuitA, neededA, source, wayOut: way }) {
+    const [allowed, needed] = tellApartWithUnit(ampacityA, neededA, "A");
+    return `${size} may carry ${allowed} (${ampacitySource}), panels of ${withUnit(shortCircuitA, "A")} need ${needed} (1.25 × 1.25, ${source} and (B)): ${way}.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly size: string;
+  readonly ampacityA: number;
+  readonly ampacitySource: string;
+  /** Of all strings whose current flows here, as labelled. */
+  readonly shortCircuitA: number;
+  readonly neededA: number;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+/** By record of a run: the arrays whose current flows in it. Both conductors of a circuit carry the same. */
+function arraysByRun(network: Parameters<typeof solarWiringOf>[0]): ReadonlyMap<number, SolarArrayPart[]> {
+  const runs = new Map<number, SolarArrayPart[]>();
+  for (const { array, positive, negative, controllers } of solarWiringOf(network)) {
+    if (controllers.length === 0) continue;
+    for (const conductor of new Set([...positive, ...negative])) {
+      const record = network.conductors[conductor]?.record;
+      if (record === undefined) continue;
+      const arrays = runs.get(record) ?? [];
+      if (!arrays.includes(array)) runs.set(record, [...arrays, array]);
+    }
+  }
+  return runs;
+}
+
+/** Both factors are in the current already, so the rating need not be above it once more. Drop is another rule's. */
+function fixesFor(circuit: Circuit, neededA: number): ProposedFix[] {
+  const { minimumV: _, ...rest } = circuit;
+  const loadA = Math.max(neededA, circuit.loadA);
+  return sizedFixes(
+    circuit,
+    thinnestSufficient({ ...rest, loadA, continuous: false, dropLimitPercent: Number.POSITIVE_INFINITY }),
+  );
+}
+
+function strings({ parallel }: SolarArrayPart): string {
+  return parallel === 1 ? "one string" : `${parallel} strings`;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
 }

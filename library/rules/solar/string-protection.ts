@@ -1,23 +1,124 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { type StringJudgement, stringsOf } from "../../analysis/solar-strings.ts";
+import { solarCurrentFactors, stringProtectionRequired } from "../../standards/solar-factors.ts";
+import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atPart, relatedPart } from "../part-in-words.ts";
+import { statedWithUnit } from "../protected-ends.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { sourceInWords } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
 
 export const stringProtection = defineRule<Values>({
   id: "solar/string-protection",
   title: "Strings side by side without their fuses",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  severity: "error",
+  why: "When one string has a fault, all others push their current backwards through it, more than its panels bear.",
+  sources: [
+    stringProtectionRequired,
+    solarCurrentFactors.irradianceSource,
+    solarCurrentFactors.continuousSource,
+  ],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs what the other strings can push into each, and the fuses that would fit.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, ({ network }) =>
+      stringsOf(network).flatMap((judged): Found<Values>[] => {
+        const wrong = whatIsWrong(judged);
+        if (!wrong) return [];
+        const { array } = judged;
+        const fixes = fixesFor(judged, wrong);
+        const values: Values = {
+          wrong,
+          strings: judged.strings,
+          othersA: judged.othersA,
+          leastFuseA: judged.leastFuseA,
+          maxSeriesFuseA: array.maxSeriesFuseA,
+          stringFuseA: array.stringFuseA,
+          source: sourceInWords(stringProtectionRequired),
+          currentSource: sourceInWords(solarCurrentFactors.irradianceSource),
+          wayOut: wayOut(fixes, "no made rating lies between; ask the panels' maker"),
+        };
+        return [
+          {
+            subject: array.name,
+            at: atPart(array, ...placeOf(judged, wrong)),
+            severity: severities[wrong],
+            related: judged.others.map((other) => relatedPart(other)),
+            values,
+            fixes,
+          },
+        ];
+      }),
+    ),
+  message(values) {
+    const { wrong, strings, othersA, leastFuseA, maxSeriesFuseA = 0, stringFuseA = 0, source } = values;
+    const fuse = `The ${statedWithUnit(stringFuseA, "A")} string fuse`;
+    switch (wrong) {
+      case "bearing-not-stated":
+        return `Cannot be judged: ${strings} strings push up to ${withUnit(othersA, "A")} into one with a fault (${source}): state maxSeriesFuseA from the data sheet.`;
+      case "missing": {
+        const [pushed, borne] = tellApartWithUnit(othersA, maxSeriesFuseA, "A");
+        return `The other strings push ${pushed} into one with a fault, its panels bear a fuse of ${borne} at most (${source}): ${values.wayOut}.`;
+      }
+      case "too-great": {
+        const [, borne] = tellApartWithUnit(stringFuseA, maxSeriesFuseA, "A");
+        return `${fuse} is above the ${borne} that the panels' maker allows (${source}): ${values.wayOut}.`;
+      }
+      case "too-small": {
+        const [, least] = tellApartWithUnit(stringFuseA, leastFuseA, "A");
+        return `${fuse} opens in bright sun: it needs ${least}, 1.25 × 1.25 times the short-circuit current (${values.currentSource} and (B)): ${values.wayOut}.`;
+      }
+    }
+  },
 });
 
+type Wrong = "bearing-not-stated" | "missing" | "too-great" | "too-small";
+
 interface Values {
-  readonly loadA: number;
+  readonly wrong: Wrong;
+  /** Side by side, this one among them. */
+  readonly strings: number;
+  readonly othersA: number;
+  readonly leastFuseA: number;
+  readonly maxSeriesFuseA: number | undefined;
+  readonly stringFuseA: number | undefined;
+  readonly source: string;
+  readonly currentSource: string;
+  readonly wayOut: string;
+}
+
+const severities = {
+  "bearing-not-stated": "info",
+  missing: "error",
+  "too-great": "error",
+  "too-small": "warning",
+} as const;
+
+function whatIsWrong({ array, othersA, strings, leastFuseA, protectedOutside }: StringJudgement) {
+  const { maxSeriesFuseA, stringFuseA } = array;
+  if (stringFuseA !== undefined && exceeds(leastFuseA, stringFuseA)) return "too-small";
+  // One other string cannot push more than its own current, which is taken as what every panel bears.
+  if (maxSeriesFuseA === undefined) return strings > 2 ? "bearing-not-stated" : undefined;
+  if (!exceeds(othersA, maxSeriesFuseA) || protectedOutside) return undefined;
+  if (stringFuseA === undefined) return "missing";
+  return exceeds(stringFuseA, maxSeriesFuseA) ? "too-great" : undefined;
+}
+
+function placeOf({ array }: StringJudgement, wrong: Wrong): readonly string[] {
+  if (wrong === "bearing-not-stated") return [];
+  if (array.stringFuseA !== undefined) return ["stringFuseA"];
+  return array.parallel > 1 ? ["parallel"] : [];
+}
+
+function fixesFor({ array, bestFuseA }: StringJudgement, wrong: Wrong): ProposedFix[] {
+  if (wrong === "bearing-not-stated" || bestFuseA === undefined) return [];
+  const fuse = `a ${withUnit(bestFuseA, "A")} fuse`;
+  return [
+    {
+      title: array.stringFuseA === undefined ? `Put ${fuse} in each string` : `Use ${fuse} in each string`,
+      kind: "repair",
+      changes: [{ do: "set", record: array.record, path: ["stringFuseA"], value: bestFuseA }],
+    },
+  ];
 }

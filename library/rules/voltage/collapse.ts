@@ -1,23 +1,69 @@
+import type { UnsolvedScenario } from "../../analysis/network-result.ts";
+import type { Network, Part } from "../../model/network.ts";
+import { withUnit } from "../figures.ts";
+import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
+import { defineRule, inNetwork } from "../rule.ts";
 
 export const voltageCollapse = defineRule<Values>({
   id: "voltage/collapse",
   title: "No voltage at which the loads run",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  severity: "error",
+  why: "Devices of constant power take the more current the lower their voltage is: on a supply that is too weak it falls until all cut out.",
+  sources: [
+    ownRequirement(
+      "No current flows at which supply and loads agree: a fact of the circuit, not a limit of a document.",
+    ),
+  ],
   fixable: false,
   acceptable: false,
-  // Needs: which results of which analysis.
+  // Needs the scenarios for which the solver found no operating point. Where it came to no answer at all, it is a warning.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, ({ network, result }) =>
+      result.scenarios
+        .filter((scenario) => scenario.state === "unsolved")
+        .map((unsolved) => {
+          const culprits = unsolved.culprits.flatMap((index) => network.parts[index] ?? []);
+          const { at, subject } = placeOf(network, unsolved, culprits[0]);
+          return {
+            subject,
+            at,
+            severity: unsolved.why === "collapse" ? ("error" as const) : ("warning" as const),
+            values: {
+              why: unsolved.why,
+              scenario: scenarioInWords(network, unsolved.scenario),
+              reachedPercent: 100 * unsolved.reachedShare,
+              culprits: culprits.map(partInWords),
+            },
+            related: culprits.map((part) => relatedPart(part)),
+          };
+        }),
+    ),
+  message({ why, scenario, reachedPercent, culprits }) {
+    if (why === "not-converged")
+      return `Currents and voltages ${scenario} could not be worked out, so nothing is judged there: look for numbers that cannot be meant.`;
+    const who = culprits.length > 0 ? `; the voltage falls first at ${listInWords(culprits)}` : "";
+    return `No voltage ${scenario} at which all runs: the supply carries ${withUnit(reachedPercent, "%")} of the power${who}: thicker or shorter conductors, or less at once.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly why: UnsolvedScenario["why"];
+  readonly scenario: string;
+  readonly reachedPercent: number;
+  /** "the inverter kettle", worst first. */
+  readonly culprits: readonly string[];
+}
+
+/** On the scenario that the plan names; else on the device at which the voltage falls first, or on any part where none does. */
+function placeOf(
+  network: Network,
+  { scenario }: UnsolvedScenario,
+  worst: Part | undefined,
+): { readonly at: At; readonly subject: string } {
+  const { record, name } = network.scenarios[scenario] ?? { name: "" };
+  if (record !== undefined) return { at: { record, path: [] }, subject: name };
+  const part = worst ?? network.parts[0];
+  return part ? { at: atPart(part), subject: part.name } : { at: { record: 0, path: [] }, subject: name };
 }

@@ -1,0 +1,57 @@
+import type { DcDcChargerPart, InverterPart, LoadPart, Network, Part } from "../model/network.ts";
+import type { NetworkResult } from "./network-result.ts";
+
+/** A device that says how little voltage it still works with, and how little it gets. */
+export interface DeviceVoltage {
+  readonly part: LoadPart | InverterPart | DcDcChargerPart;
+  readonly neededV: number;
+  /** In all scenarios that last, and in those in which a motor starts; undefined where it is on in none. */
+  readonly lasting: Lowest | undefined;
+  readonly momentary: Lowest | undefined;
+}
+
+export interface Lowest {
+  readonly voltageV: number;
+  readonly scenario: number;
+}
+
+/** The lowest voltage at the input of every such device, in any solved scenario in which it is on. */
+export function deviceVoltages({
+  network,
+  result,
+}: {
+  readonly network: Network;
+  readonly result: NetworkResult;
+}): readonly DeviceVoltage[] {
+  return network.parts.flatMap((part): DeviceVoltage[] => {
+    const device = neededBy(part);
+    if (!device) return [];
+    const lowest: { lasting?: Lowest; momentary?: Lowest } = {};
+    for (const solved of result.scenarios) {
+      const scenario = network.scenarios[solved.scenario];
+      if (solved.state !== "solved" || !scenario?.on[part.index]) continue;
+      const voltageV =
+        (solved.terminalV[device.positive] ?? Number.NaN) - (solved.terminalV[device.negative] ?? Number.NaN);
+      const key = scenario.momentary ? "momentary" : "lasting";
+      // Not reached by any source: NaN, which is below nothing.
+      if (voltageV < (lowest[key]?.voltageV ?? Number.POSITIVE_INFINITY))
+        lowest[key] = { voltageV, scenario: solved.scenario };
+    }
+    const { neededV } = device;
+    return [{ part: device.part, neededV, lasting: lowest.lasting, momentary: lowest.momentary }];
+  });
+}
+
+interface Needing extends Pick<DeviceVoltage, "part" | "neededV"> {
+  readonly positive: number;
+  readonly negative: number;
+}
+
+function neededBy(part: Part): Needing | undefined {
+  if (part.kind === "load")
+    return part.minimumV === undefined ? undefined : { part, neededV: part.minimumV, ...part.terminals };
+  if (part.kind === "inverter") return { part, neededV: part.cutOffV, ...part.terminals };
+  if (part.kind !== "dcDcCharger") return undefined;
+  const { inputPositive: positive, inputNegative: negative } = part.terminals;
+  return { part, neededV: part.inputMinV, positive, negative };
+}
