@@ -12,11 +12,14 @@ export interface DistanceLimit {
 /**
  * The limit at the end where the circuit starts, or at the far end of a circuit that both ends can feed.
  * From a battery terminal 72 in (33 CFR 183.460(a)); elsewhere 7 in, or 40 in all the way in a sheath (183.455(b)).
- * A circuit that starts at a battery ends somewhere else, so its far end never has the battery's limit.
+ * Each end has its own: a lone circuit that starts at a battery ends somewhere else, a cable may end at one too.
  */
 export function protectionDistanceLimit(circuit: Circuit, end: "near" | "far"): DistanceLimit {
   const { bare, sheathed, fromBattery } = protectionDistances;
-  const { maxIn, source } =
-    circuit.fromBattery && end === "near" ? fromBattery : circuit.sheathed ? sheathed : bare;
+  const { maxIn, source } = (end === "near" ? circuit.fromBattery : circuit.toBattery)
+    ? fromBattery
+    : circuit.sheathed
+      ? sheathed
+      : bare;
   return { maxIn, source };
 }

@@ -98,6 +98,8 @@ describe("how far the device may be from its source", () => {
     [{ fromBattery: true, sheathed: true }, "near", 72],
     [{ fromBattery: true }, "far", 7],
     [{ fromBattery: true, sheathed: true }, "far", 40],
+    [{ toBattery: true }, "near", 7],
+    [{ toBattery: true }, "far", 72],
   ] as const)("%o, %s end", (change, end, maxIn) => {
     const limit = protectionDistanceLimit(sampleCircuit(change), end);
     expect(limit.maxIn).toBe(maxIn);

@@ -29,6 +29,7 @@ export function sampleCircuit(change: Partial<Circuit> = {}): Circuit {
     dropLimitStated: false,
     fedFromBothEnds: false,
     fromBattery: false,
+    toBattery: false,
     protection: { ratingA: 50, writtenAs: "number" },
     protectionFarEnd: null,
     accept: {},

@@ -49,6 +49,8 @@ export interface Circuit {
   readonly fedFromBothEnds: boolean;
   /** The circuit starts at a battery terminal, not at a bus or panel. */
   readonly fromBattery: boolean;
+  /** It ends at one, as a cable may; the device at its far end is then the one near a battery. */
+  readonly toBattery: boolean;
   /** null: no protection is stated. */
   readonly protection: Protection | null;
   readonly protectionFarEnd: Protection | null;

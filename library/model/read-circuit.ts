@@ -118,6 +118,7 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     ...(values.minimumV !== undefined && { minimumV: values.minimumV }),
     fedFromBothEnds: values.fedFromBothEnds ?? false,
     fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
+    toBattery: false,
     partlyInvalid: identity.partlyInvalid,
   };
 }

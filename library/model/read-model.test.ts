@@ -59,6 +59,7 @@ describe("a circuit in order", () => {
         dropLimitStated: false,
         fedFromBothEnds: false,
         fromBattery: false,
+        toBattery: false,
         protection: { ratingA: 50, writtenAs: "number" },
         protectionFarEnd: null,
         accept: {},

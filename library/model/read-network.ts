@@ -82,7 +82,7 @@ function makeConductors(
   runs: ReadNetwork["circuits"],
   surroundings: Surroundings,
 ): readonly NetworkConductor[] {
-  const fromBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
+  const isBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
   const pairs = circuits.flatMap(({ record, ends, load }): NetworkConductor[] => {
     const run = runs.get(record)!.circuit!;
     const { from, returnTo, to } = ends!;
@@ -106,7 +106,7 @@ function makeConductors(
   });
   const single = cables.map((cable): NetworkConductor => {
     const { from, to } = cable.ends!;
-    const run = runOfCable(cable, surroundings, fromBattery);
+    const run = runOfCable(cable, surroundings, isBattery);
     const { record, name, positiveM: lengthM, protection: near, protectionFarEnd: far } = run;
     return { record, name, role: "cable", from, to, lengthM, run, near, far };
   });
@@ -137,9 +137,8 @@ function runOfCable(
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf({}, build),
     fedFromBothEnds: false,
-    fromBattery:
-      (run.protection !== null && isBattery(ends!.from)) ||
-      (run.protectionFarEnd !== null && isBattery(ends!.to)),
+    fromBattery: isBattery(ends!.from),
+    toBattery: isBattery(ends!.to),
     partlyInvalid: false,
   };
 }
