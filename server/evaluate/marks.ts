@@ -78,8 +78,9 @@ class Marking {
   readonly #words = new Set<string>();
   /** Names that something in the file declares, other than an import, and how often. */
   readonly #declared = new Map<string, number>();
-  /** Constants of the file that hold what a word made, and where their declarations end. */
-  readonly #madeByWords = new Map<string, number>();
+  /** Constants at the top of the file, and where their declarations end. */
+  readonly #constants = new Map<string, number>();
+  readonly #imported = new Set<string>();
   readonly #written: WrittenCall[] = [];
   readonly #names = new Map<string, LocalName>();
   readonly #undo: [string, LocalName | undefined][] = [];
@@ -136,13 +137,9 @@ class Marking {
       case K.ExportDeclaration:
         this.#visitExport(node as ts.ExportDeclaration);
         return;
-      case K.ExpressionStatement: {
-        const { expression } = node as ts.ExpressionStatement;
-        const input = this.#callsWord(expression) ? writtenInput(expression) : undefined;
-        if (input) this.#markWritten(expression as ts.CallExpression, input);
-        else this.#visit(expression);
+      case K.ExpressionStatement:
+        this.#visitHeld((node as ts.ExpressionStatement).expression, nowhere);
         return;
-      }
       case K.CallExpression:
         this.#visitCall(node as ts.CallExpression);
         return;
@@ -238,6 +235,9 @@ class Marking {
   #visitImport(line: ts.ImportDeclaration): void {
     this.#importLines.push(line);
     const bindings = line.importClause?.namedBindings;
+    if (bindings && ts.isNamedImports(bindings)) {
+      for (const { name } of bindings.elements) this.#imported.add(name.text);
+    }
     if (ts.isStringLiteral(line.moduleSpecifier) && line.moduleSpecifier.text === "loomwright") {
       if (bindings && ts.isNamedImports(bindings)) {
         for (const { name, propertyName } of bindings.elements) {
@@ -282,31 +282,46 @@ class Marking {
     this.#splices.insert(node.end, ")");
   }
 
+  /** `holder`: the variable that holds the value, if nothing else does. What nobody uses need not be made. */
+  #visitHeld(expression: ts.Expression, holder: string | undefined): void {
+    const read = holder !== undefined && this.#callsWord(expression) ? writtenInput(expression) : undefined;
+    if (read) this.#markWritten(expression as ts.CallExpression, read, holder ?? nowhere);
+    else this.#visit(expression);
+  }
+
   /** Whether the name still means the word there is only known when the plan runs; if not, the call is made after all. */
-  #markWritten(node: ts.CallExpression, input: WrittenInput): void {
+  #markWritten(node: ts.CallExpression, input: WrittenInput, holder: string): void {
     const seen = input.named.length > 0 ? this.#seenIn(node.arguments) : nothingSeen;
     const site = this.#site({ node, seen, input });
     const before = this.#before(node, "");
     this.#visit(node.expression);
-    // Where nothing is named, the argument is not evaluated, and may be blanked: no marks in there.
-    if (input.named.length > 0) this.#visitGiven(node.arguments);
-    this.#written.push({ node, site, seen, input, before, after: this.#splices.insert(node.end, ")") });
+    // No marks in there, for it may be blanked: it has none but for the objects that surround it. Its names are in use.
+    for (const { name } of input.named) this.#used.add(name);
+    this.#written.push({
+      node,
+      site,
+      seen,
+      input,
+      holder,
+      before,
+      after: this.#splices.insert(node.end, ")"),
+    });
   }
 
-  #finishWritten({ node, site, seen, input: { named }, before, after }: WrittenCall): void {
+  #finishWritten({ node, site, seen, input: { named }, holder, before, after }: WrittenCall): void {
     const word = (node.expression as ts.Identifier).text;
     const start = node.getStart(this.#source);
     const call = `__leave(__enter(${site}${passed(seen)}),`;
-    // A constant that a word made has no getters: to read it here, and once more in the call, is no matter.
-    const readable = named.every(
-      ({ name }) => this.#declared.get(name) === 1 && (this.#madeByWords.get(name) ?? start) < start,
-    );
-    if (!readable) {
+    const isWord = !this.#declared.has(word);
+    const isRead =
+      named.length === 0 ||
+      (isWord && seen.length === 0 && named.every(({ name }) => this.#isThere(name, start)));
+    if (!isRead || this.#used.has(holder)) {
       before.text += call;
       return;
     }
     const mark = `__written(${site},${word}${passed(named.map(({ expression }) => expression.getText(this.#source)))})`;
-    if (named.length > 0 || this.#declared.has(word)) {
+    if (!isWord) {
       before.text += `${mark}||${call}`;
       return;
     }
@@ -314,6 +329,13 @@ class Marking {
     before.text += mark;
     after.text = "";
     this.#splices.blank(start, node.end);
+  }
+
+  /** Whether a name can mean one thing only, which is there by now: where it is read nothing is stopped. */
+  #isThere(name: string, start: number): boolean {
+    const declared = this.#declared.get(name) ?? 0;
+    if (this.#imported.has(name)) return declared === 0;
+    return declared === 1 && (this.#constants.get(name) ?? start) < start;
   }
 
   /** Most plans have no names that need to be looked at, outside loops. */
@@ -365,9 +387,8 @@ class Marking {
       if (initializer) this.#visit(initializer);
       return;
     }
-    if (initializer) this.#visit(initializer);
-    if (initializer && this.#callsWord(initializer) && isConstantOfFile(node))
-      this.#madeByWords.set(name.text, node.end);
+    if (initializer) this.#visitHeld(initializer, isExported(node) ? undefined : name.text);
+    if (isConstantOfFile(node)) this.#constants.set(name.text, node.end);
     this.#declare(name, initializer && this.#localOf(name.text, initializer));
   }
 
@@ -576,11 +597,15 @@ function standsInList({ parent }: ts.Node): boolean {
   return ts.isBlock(parent) || ts.isSourceFile(parent) || ts.isCaseOrDefaultClause(parent);
 }
 
+/** The value of a statement is held by nothing: no name is empty. */
+const nowhere = "";
+
 interface WrittenCall {
   readonly node: ts.CallExpression;
   readonly site: number;
   readonly seen: readonly string[];
   readonly input: WrittenInput;
+  readonly holder: string;
   /** Filled in at the end, when it is known which names something else declares. */
   readonly before: Insertion;
   readonly after: Insertion;

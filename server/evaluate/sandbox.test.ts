@@ -8,7 +8,10 @@ const root = "file:///camper/plan.ts";
 
 /** Runs marked JavaScript, as the marking step hands it over, below an import of the library's words on its first line. */
 function run(js: string, limits: Partial<Limits> = {}): Promise<RunOutcome> {
-  return runModules({ [root]: `import { build, circuit } from "loomwright";${js}` }, limits);
+  return runModules(
+    { [root]: `import { battery, build, cable, circuit, part, scenario } from "loomwright";${js}` },
+    limits,
+  );
 }
 
 function runModules(
@@ -128,6 +131,66 @@ describe("a word", () => {
       { load: { $strange: "NaN" }, of: { $strange: "a function" }, protect: { ratingA: 50 } },
       { kind: "circuit", nan: true, same: true, rating: 50, frozen: true },
     ]);
+  });
+
+  it("names what another word made, and passes it on as it is", async () => {
+    expect(
+      (
+        await inputsOf(`
+        const house = battery({ name: "House", accept: { a: "b" } });
+        const lead = cable({ from: house.positive, to: house, deep: [{ house }] });
+        circuit({ same: lead.from === house.positive && lead.to === house && lead.deep[0].house.negative.part === 0,
+          id: lead.id, copied: { ...house }, terminals: Object.keys(house), own: "positive" in house });`)
+      ).slice(1),
+    ).toEqual([
+      {
+        from: { kind: "terminal", part: 0, of: "battery", terminal: "positive" },
+        to: { kind: "battery", id: 0 },
+        deep: [{ house: { kind: "battery", id: 0 } }],
+      },
+      {
+        same: true,
+        id: 1,
+        copied: { name: "House", accept: { a: "b" }, kind: "battery", id: 0 },
+        terminals: ["name", "accept", "kind", "id"],
+        own: true,
+      },
+    ]);
+  });
+
+  it("is given what it is spread from, not its name", async () => {
+    expect((await inputsOf('battery(battery({ name: "House" }))')).at(-1)).toEqual({
+      name: "House",
+      kind: "battery",
+      id: 0,
+    });
+  });
+
+  it("knows what words made by identity, whatever a plan does to the language", async () => {
+    expect(
+      await inputsOf(`
+        const made = part({ terminals: ["in", "name", "__proto__", 5, "in"], name: "Relay" });
+        WeakMap.prototype.get = () => ({ data: { forged: true } });
+        WeakSet.prototype.has = () => true;
+        Object.prototype.toJSON = () => "forged";
+        cable({ from: made.in, to: made.name, odd: { kind: "terminal", part: 0, of: "part", terminal: "in" } });`),
+    ).toEqual([
+      { terminals: ["in", "name", "__proto__", 5, "in"], name: "Relay" },
+      {
+        from: { kind: "terminal", part: 0, of: "part", terminal: "in" },
+        to: "Relay",
+        odd: { kind: "terminal", part: 0, of: "part", terminal: "in" },
+      },
+    ]);
+  });
+
+  it("takes few values for many parts", async () => {
+    const records = await inputsOf(`
+      const all = Array.from({ length: 250 }, () => circuit({ load: 1, accept: { a: "", b: "", c: "" }, protect: { ratingA: 5 } }));
+      scenario({ off: all });`);
+    expect(records.at(-1)).toEqual({
+      off: Array.from({ length: 250 }, (_, id) => ({ kind: "circuit", id })),
+    });
   });
 });
 

@@ -66,9 +66,10 @@ const spareAfterMs = 500;
  *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, so that the calls an exception cut short are closed.
  *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its birth: the literal that made it,
  *    the call open at that moment, and what was seen there. Every object literal is marked, save those that need not be.
- *  - `__written(site, word, ...given)` is true, and has made a record, where `word` is a word of the DSL and everything given
- *    was made by one. A statement `circuit({ load: 4 })`, whose argument the text alone tells, is
- *    `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`.
+ *  - `__written(site, word, ...named)` is true, and has made a record, where `word` is a word of the DSL. For a statement
+ *    `circuit({ load: 4 })`, whose argument the text alone tells, it stands in place of the call, or before it where the name
+ *    could mean something else: `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`. `named` are the terminals
+ *    and parts that are all that such an argument has besides: `cable({ from: house.positive, … })`.
  *  - `__self` is a symbol: `object[__self]` is the object itself (a getter, not enumerable, on Object.prototype, which returns
  *    `this` in strict mode). A pattern `{ load }` is `{[__self]:__p,load}`, which gives the destructured object a name.
  *
@@ -118,8 +119,8 @@ export interface RawRecord {
   /** Plain data; what plain data cannot carry is `{ $strange: "NaN" }`. Long texts are cut at 1,000 characters. */
   readonly input: unknown;
   /**
-   * Where the call was `__written`: the call site whose text tells the input, and what other words made of it, in the order
-   * of the text. `input` is then undefined.
+   * Where the call was `__written`: the call site whose text tells the input, and what was `named` there, in the order of the
+   * text; `{ $absent: true }` for what is undefined. `input` is then undefined.
    */
   readonly written?: { readonly site: number; readonly given: readonly unknown[] };
   /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */

@@ -39,7 +39,7 @@ describe("what the text tells but for what names mean", () => {
       ["inverter to inverter", "panel from panel.feed"],
       { to: 1, from: 2 },
     ],
-    ["circuit({ load: NaN })", ["NaN load NaN"], { load: 1 }],
+    ["circuit({ from: a.b.positive })", ["a from a.b.positive"], { from: 1 }],
   ])("%s", (text, named, input) => {
     const read = readOf(text)!;
     expect(read.named.map(({ name, key, expression }) => `${name} ${key} ${expression.getText()}`)).toEqual(
@@ -49,6 +49,11 @@ describe("what the text tells but for what names mean", () => {
     expect(whole).toEqual(input);
     expect(Object.keys(whole)).toEqual(Object.keys(input));
     expect(inputWith(read, [])).toBeUndefined();
+    const absent = inputWith(
+      read,
+      named.map(() => ({ $absent: true })),
+    );
+    expect(absent).toEqual(Object.fromEntries(Object.entries(input).filter(([key]) => key === "lengthM")));
   });
 });
 
@@ -63,7 +68,9 @@ describe("what only the run can tell", () => {
     "circuit({ load: 1e999 })",
     "circuit({ load: 1n })",
     "circuit({ from: a?.positive })",
-    "circuit({ from: a.b.positive })",
+    "circuit({ load: NaN })",
+    "circuit({ load: undefined })",
+    "circuit({ protect: house.fuse })",
     "circuit({ from: a.#positive })",
     "circuit({ from: f().positive })",
     "circuit({ protect: { ratingA: a.rating } })",

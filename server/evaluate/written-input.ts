@@ -3,7 +3,7 @@ import { bareExpression } from "./bare-expression.ts";
 import { staticValue } from "./static-value.ts";
 
 /**
- * What a call is given, where it is one object of nothing but written-out values and names of what other words made, so that
+ * What a call is given, where it is one object of nothing but written-out values and names of terminals and parts, so that
  * running it could tell no more than reading it: `cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 })`.
  * Undefined for everything else. Most calls of most plans are written so, and making records of them takes the sandbox most
  * of its time.
@@ -18,9 +18,9 @@ export function writtenInput(call: ts.CallExpression): WrittenInput | undefined 
 }
 
 export interface WrittenInput {
-  /** With `undefined` where a name stands. */
+  /** With `undefined` where something is named. */
   readonly object: Readonly<Record<string, unknown>>;
-  /** In the order of the text. What they mean, and whether it was made by a word, only the run can tell. */
+  /** In the order of the text. What the names stand for, only the run can tell. */
   readonly named: readonly NamedValue[];
 }
 
@@ -36,7 +36,16 @@ interface NamedValue {
 export function inputWith({ object, named }: WrittenInput, given: readonly unknown[]): object | undefined {
   if (given.length !== named.length) return undefined;
   if (named.length === 0) return object;
-  return { ...object, ...Object.fromEntries(named.map(({ key }, at) => [key, given[at]])) };
+  const whole = { ...object };
+  for (const [at, { key }] of named.entries()) {
+    whole[key] = given[at];
+    if (isAbsent(given[at])) delete whole[key];
+  }
+  return whole;
+}
+
+function isAbsent(value: unknown): boolean {
+  return typeof value === "object" && value !== null && Object.hasOwn(value, "$absent");
 }
 
 /** The parser keeps the nodes of whatever an edit leaves as it was. */
@@ -74,7 +83,7 @@ function writtenObject(
       continue;
     }
     const known = staticValue(value);
-    const base = known || depth > 1 ? undefined : baseOf(value);
+    const base = known || depth > 1 || !naming.has(name.text) ? undefined : baseOf(value);
     if (base) named.push({ key: name.text, expression: value, name: base.text });
     else if (!known || !fits(known.value)) return undefined;
     object[name.text] = known?.value;
@@ -82,13 +91,19 @@ function writtenObject(
   return object;
 }
 
-/** `house` of `house` and of `house.positive`. */
+/**
+ * Properties that name what another word made. Of any other property the sandbox also tells which object its value came from,
+ * and findings need that.
+ */
+const naming = new Set(["from", "to", "returnTo"]);
+
+/** `house` of `house`, `house.positive` and `house.front.positive`. */
 function baseOf(value: ts.Expression): ts.Identifier | undefined {
-  if (ts.isIdentifier(value)) return value;
-  const access = ts.isPropertyAccessExpression(value) && !value.questionDotToken ? value : undefined;
-  return access && ts.isIdentifier(access.expression) && ts.isIdentifier(access.name)
-    ? access.expression
-    : undefined;
+  let base = value;
+  while (ts.isPropertyAccessExpression(base) && ts.isIdentifier(base.name) && !base.questionDotToken) {
+    base = base.expression;
+  }
+  return ts.isIdentifier(base) ? base : undefined;
 }
 
 function fits(value: unknown): boolean {

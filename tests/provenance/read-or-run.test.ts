@@ -21,7 +21,30 @@ const plans: readonly string[] = [
   "try { circuit({ load: 4, oneWayFt: 3, gauge: 12 }); } finally { circuit({ load: 5, oneWayFt: 3, gauge: 12 }); }",
 ];
 
-const head = 'import { circuit, build } from "loomwright";\n';
+const parts = `const house = battery({ chemistry: "AGM", capacityAh: 100 });
+const bus = busBar({ ratedA: 200 });
+const fan = load({ powerW: 40 });
+`;
+
+/** Of a network, read and run alike: each names terminals and parts of {@link parts}, or something else in their place. */
+const networks: readonly string[] = [
+  "cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4, protect: 100 });",
+  "cable({ from: bus.stud, to: house.positive, lengthM: 1, mm2: 16, protect: { ratingA: 60, distanceIn: 4 } });",
+  "circuit({ from: bus.stud, returnTo: house.negative, load: 4, oneWayFt: 3, gauge: 12, protect: 5 });",
+  "circuit({ from: house.positive, to: fan, oneWayFt: 3, gauge: 12, protect: 5 });",
+  "const feeder = cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 });",
+  "function run() { const unused = cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 }); }\nrun();\nrun();",
+  "for (const end of [bus.stud, fan.positive]) cable({ from: house.positive, to: end, lengthM: 1, gauge: 4 });",
+  "cable({ from: house, to: bus.stud, lengthM: 1, gauge: 4 } as any);",
+  "cable({ from: house.plus, to: bus.missing, lengthM: 1, gauge: 4 } as any);",
+  "cable({ from: house.capacityAh, to: house.chemistry, lengthM: 1, gauge: 4 } as any);",
+  "const odd = { deep: [NaN] };\ncable({ from: odd, to: odd.deep, lengthM: 1, gauge: 4 } as any);",
+  "const f = () => 1;\ncable({ from: f, to: house.toString, lengthM: 1, gauge: 4 } as any);",
+  "const forged = { $absent: true };\ncable({ from: forged.$absent, to: bus.stud, lengthM: 1, gauge: 4 } as any);",
+  'const text = "x".repeat(5000);\ncable({ from: text, to: bus.stud, lengthM: 1, gauge: 4 } as any);',
+];
+
+const head = 'import { battery, build, busBar, cable, circuit, load } from "loomwright";\n';
 
 describe("a circuit that is read is the one that would be recorded", () => {
   for (const plan of plans) {
@@ -31,6 +54,19 @@ describe("a circuit that is read is the one that would be recorded", () => {
       const [read, run] = await Promise.all([judged(head + plan), judged(head + recorded)]);
       expect(read).toEqual(run);
       expect(read.circuits.length + read.invalid.length).toBeGreaterThan(0);
+    });
+  }
+
+  for (const network of networks) {
+    it(network, async () => {
+      const recorded = network.replaceAll(/\b(circuit|cable)\(\{/g, "$1({ ...{},");
+      expect(recorded).not.toBe(network);
+      const [read, run] = await Promise.all([
+        judged(head + parts + network),
+        judged(head + parts + recorded),
+      ]);
+      expect(read).toEqual(run);
+      expect(read.conductors + read.invalid.length).toBeGreaterThan(0);
     });
   }
 });
@@ -61,6 +97,8 @@ async function judged(text: string) {
   return {
     problems,
     circuits: model.circuits,
+    network: model.network,
+    conductors: model.network?.conductors.length ?? 0,
     invalid: model.invalid,
     findings: findings.map(({ rule, severity, subject, values }) => ({ rule, severity, subject, values })),
   };

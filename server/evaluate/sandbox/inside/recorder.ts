@@ -13,7 +13,7 @@ export function recorded(place: number, word: string, make: (input: unknown) => 
   const recording = (input: unknown): unknown => {
     const copy = plainCopy(input);
     let json = stringify(copy.value);
-    if (json.length > mostJsonCharacters) json = '{"$strange":"more text than fits in one call"}';
+    if (json.length > mostJsonCharacters) json = tooMuchText;
     writeRecord(place, json, indexOfCall(open()), copy.births);
     const id = made;
     count();
@@ -36,20 +36,15 @@ export function recorded(place: number, word: string, make: (input: unknown) => 
 }
 
 /**
- * A call of a word whose argument the host has read in the text, but for what other words made: `given`. Leaves a record with
- * no values but those, and is true; false, and nothing happens, where `word` does not mean a word here or something given was
- * not made by one.
+ * A call of a word whose argument the host has read in the text, but for the terminals and parts that it names: `given`.
+ * Leaves a record with no values but those, and is true; false, and nothing happens, where `word` does not mean a word here.
  */
 export function written(site: unknown, word: unknown, ...given: unknown[]): boolean {
   const place = places.placeOf(word);
   if (place === undefined || typeof site !== "number" || site - site !== 0) return false;
   const { length } = given;
   let text = "";
-  for (let at = 0; at < length; at++) {
-    const reference = referenceTo(given[at]);
-    if (reference === undefined) return false;
-    text += `,${jsonOf(reference)}`;
-  }
+  for (let at = 0; at < length; at++) text += `,${jsonOfGiven(given[at])}`;
   const within = indexOfCall(open());
   makeRoomFor(6);
   let position = used;
@@ -64,6 +59,18 @@ export function written(site: unknown, word: unknown, ...given: unknown[]): bool
   count();
   return true;
 }
+
+/** Of what stands for a property that must name something another word made. Whatever else it is, it is nobody's value. */
+function jsonOfGiven(value: unknown): string {
+  const reference = referenceTo(value);
+  if (reference !== undefined) return jsonOf(reference);
+  if (value === undefined) return '{"$absent":true}';
+  const copy = plainCopy({ value }).value as { readonly value: unknown };
+  const json = stringify(copy.value);
+  return json.length > mostJsonCharacters ? tooMuchText : json;
+}
+
+const tooMuchText = '{"$strange":"more text than fits in one call"}';
 
 // Own properties, so that nothing is looked up on a prototype.
 const places = Object.assign(new WeakMap<object, number>(), {
