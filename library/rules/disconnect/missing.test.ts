@@ -1,15 +1,107 @@
 import { testRule } from "../rule-tester.ts";
 import { disconnectMissing } from "./missing.ts";
 
+/** A lamp of 5 A from a terminal back to the bank. */
+const bank = (rest: string, options = "") => `
+  const house = battery({ name: "house bank", chemistry: "AGM", capacityAh: 200, internalMilliohm: 3${options} });
+  const out = (name, from, more) =>
+    circuit({ name, from, returnTo: house.negative, load: 5, oneWayFt: 5, gauge: 10, protect: 10, ...more });
+  ${rest}`;
+
+const switched = `
+  const off = disconnect({ ratedA: 100 });
+  cable({ from: house.positive, to: off.line, lengthFt: 2, gauge: 2 });`;
+
 testRule(disconnectMissing, [
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "everything behind a disconnect",
+    plan: bank(`${switched} out("lamp", off.load);`),
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "no disconnect at all",
+    plan: bank(`
+      const main = busBar();
+      cable({ from: house.positive, to: main.stud, lengthFt: 2, gauge: 2 });
+      out("lamp", main.stud); out("fan", main.stud);`),
+    finds: [
+      {
+        subject: "house bank",
+        record: "house bank",
+        on: "",
+        message:
+          "No disconnect stands between this bank and lamp and fan, so nothing can be cut off by hand: put one near the bank (common practice, no source).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "one circuit ahead of the disconnect: information",
+    plan: bank(`${switched} out("lamp", off.load); out("fan", house.positive);`),
+    finds: [
+      {
+        subject: "fan",
+        record: "fan",
+        on: "from",
+        severity: "info",
+        message:
+          "Leaves the bank ahead of every disconnect, so fan cannot be cut off by hand: start it behind one, unless it has to stay on (common practice, no source).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a critical circuit ahead of the disconnect may have to stay on",
+    plan: bank(`${switched} out("lamp", off.load); out("bilge pump", house.positive, { critical: true });`),
+    finds: "nothing",
+  },
+  {
+    name: "a breaker is opened by hand too",
+    plan: bank(`out("lamp", house.positive, { protect: { ratingA: 10, family: "circuit breaker" } });`),
+    finds: "nothing",
+  },
+  {
+    name: "a fuse is not",
+    plan: bank(`out("lamp", house.positive, { protect: { ratingA: 10, family: "UL 248-15 Class T" } });`),
+    finds: [{ on: "", message: "No disconnect stands between this bank and lamp, so", fixes: "no fix" }],
+  },
+  {
+    name: "what only its terminals are known of may be a contactor",
+    plan: bank(`
+      const contactor = part({ terminals: ["a", "b"], joins: [{ between: ["a", "b"] }] });
+      cable({ from: house.positive, to: contactor.a, lengthFt: 2, gauge: 2 });
+      out("lamp", contactor.b);`),
+    finds: "nothing",
+  },
+  {
+    name: "a disconnect in the negative cuts nothing off here",
+    plan: bank(`
+      const off = disconnect({ ratedA: 100 });
+      cable({ from: house.negative, to: off.line, lengthFt: 2, gauge: 2 });
+      out("lamp", house.positive, { returnTo: off.load });`),
+    finds: [{ on: "", message: "No disconnect stands between this bank and lamp, so", fixes: "no fix" }],
+  },
+  {
+    name: "a starter battery that only feeds a charger",
+    plan: `
+      const starter = battery({ chemistry: "flooded lead-acid", capacityAh: 70, internalMilliohm: 5 });
+      const charger = dcDcCharger({ outputA: 20, isolated: true });
+      circuit({ from: starter.positive, to: charger, oneWayFt: 5, gauge: 4, protect: 50 });`,
+    finds: "nothing",
+  },
+  {
+    name: "accepted with a reason",
+    plan: bank(
+      `out("lamp", house.positive);`,
+      `, accept: { "disconnect/missing": "the plug at the bank is pulled by hand" }`,
+    ),
+    finds: [
+      {
+        on: "",
+        message: "No disconnect",
+        accepted: "the plug at the bank is pulled by hand",
+        fixes: "no fix",
+      },
+    ],
   },
 ]);
