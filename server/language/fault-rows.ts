@@ -1,9 +1,13 @@
+import { familyData, interruptsA } from "../../library/analysis/choose-device.ts";
 import type { DeviceFault } from "../../library/analysis/network-result.ts";
-import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
-import { asGiven, tellApart, withUnit } from "../../library/rules/figures.ts";
+import type { Protection } from "../../library/model/circuit.ts";
+import type { Network, NetworkConductor } from "../../library/model/network.ts";
+import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
+import { placedDevice, placedInWords } from "../../library/rules/placed-device.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { deviceKind } from "../../library/rules/sized-fix.ts";
+import { unconfirmed } from "../../library/rules/source-in-words.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 
@@ -24,7 +28,7 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
       ? "**no device opens it**"
       : others.length === 0
         ? ""
-        : `opened by ${markdownWords(listInWords(others.map((device) => placeInWords(network, device))))}`;
+        : `opened by ${markdownWords(listInWords(others.flatMap((device) => placedDevice(network, device) ?? []).map(placedInWords)))}`;
   return [
     ...rows,
     limitRow(
@@ -37,17 +41,6 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
   ];
 }
 
-/** "the fuse of feed"; with its end where a conductor has one at each. */
-export function placeInWords(
-  { conductors }: Network,
-  { conductor, end }: Pick<DeviceFault, "conductor" | "end">,
-): string {
-  const on = conductors[conductor] as NetworkConductor;
-  const both = on.near !== null && on.far !== null;
-  const where = both ? (end === "near" ? ", near end" : ", far end") : "";
-  return `the ${deviceKind(end === "near" ? on.near : on.far)} on ${conductorInWords(on)}${where}`;
-}
-
 /** Whoever reads a computed short-circuit current must know that it rests on a usual figure, not on the builder's. */
 const estimated = "from an internal resistance that is usual, not stated";
 
@@ -56,29 +49,29 @@ function interruptingRow(network: Network, device: DeviceFault, severalHere: boo
   const stated = device.end === "near" ? on.near : on.far;
   const end = severalHere ? (device.end === "near" ? " at the near end" : " at the far end") : "";
   const what = `Dead short behind the ${deviceKind(stated)}${end}`;
-  const sources = device.sources.flatMap((part) => network.parts[part] ?? ([] as Part[])).map(partInWords);
+  const sources = device.sources.flatMap((part) => network.parts[part] ?? []).map(partInWords);
   const fed = [
     sources.length > 0 ? `fed by ${markdownWords(listInWords(sources, 3))}` : "",
     device.estimated ? estimated : "",
   ].filter((part) => part !== "");
-  const { interruptingA } = stated ?? {};
-  if (interruptingA === undefined) {
-    return limitRow(
-      what,
-      `up to ${withUnit(device.greatestA, "A")}`,
-      [...fed, "what it can interrupt is not stated"].join("; "),
-      "",
-      "",
-    );
+  const capacityA = stated ? interruptsA(stated) : undefined;
+  if (!stated || capacityA === undefined) {
+    const unknown = [...fed, "what it can interrupt is not known, so not judged"].join("; ");
+    return limitRow(what, `up to ${withUnit(device.greatestA, "A")}`, unknown, "", "");
   }
-  const [greatest] = tellApart(device.greatestA, interruptingA);
+  const [greatest, can] = tellApart(device.greatestA, capacityA);
   return limitRow(
     what,
     `up to ${greatest} A`,
-    [...fed, `can interrupt ${asGiven(interruptingA)} A`].join("; "),
-    marginInWords(interruptingA - device.greatestA, "A"),
-    "stated in the plan",
+    [...fed, `can interrupt ${can} A`].join("; "),
+    marginInWords(capacityA - device.greatestA, "A"),
+    capacitySource(stated),
   );
+}
+
+function capacitySource({ interruptingA, family }: Protection): string {
+  if (interruptingA !== undefined || !family) return "stated in the plan";
+  return familyData(family).breakingCapacityConfirmed === "memory" ? `${family}, ${unconfirmed}` : family;
 }
 
 /** The weakest short that a device has to open. */

@@ -1,0 +1,107 @@
+import { describe, expect, test } from "vitest";
+import { analyseCircuit } from "../analysis/analyse-circuit.ts";
+import { sampleNetwork } from "../analysis/network/sample-network.ts";
+import type { NetworkResult } from "../analysis/network-result.ts";
+import { sampleCircuit } from "../analysis/sample-circuit.ts";
+import type { JudgedPlan } from "../rules/rule.ts";
+import { hardestInWords, lowestInWords, networkStateInWords, networkSummary } from "./network-summary.ts";
+import { networkWorking } from "./network-working.ts";
+import { dropsOf, worstDrop, worstDropInWords } from "./worst-drop.ts";
+
+/** A bank, a lamp and an inverter, with results as if they had been worked out. */
+function judgedPlan(): JudgedPlan & { readonly network: object } {
+  const build = sampleNetwork();
+  const bank = build.battery({ name: "bank" });
+  const lamp = build.load(10);
+  // 33 CFR 183.425 Table 5: 4 AWG, 75 °C: 125 A; 14 AWG: 20 A.
+  const feed = build.cable(bank.positive, lamp.positive, { name: "feed" });
+  build.cable(lamp.negative, bank.negative, {
+    name: "thin return",
+    conductor: { parallel: 1, system: "awg", awg: 14 },
+  });
+  const network = build.network();
+  const result = {
+    scenarios: [
+      { state: "solved", scenario: 0, residualA: 2e-12, largestA: 20 },
+      { state: "unsolved", scenario: 1, why: "collapse", reachedShare: 0.7, culprits: [lamp.part] },
+    ],
+    conductors: [{ worst: { currentA: 50, scenario: 0 } }, { worst: { currentA: 10, scenario: 0 } }],
+    parts: network.parts.map(({ kind }) => ({
+      lowestV: kind === "load" ? { voltageV: 11.44, scenario: 0 } : undefined,
+    })),
+    ways: [
+      {
+        part: lamp.part,
+        dropPercent: 6,
+        dropLimitPercent: 10,
+        legs: [{ conductor: feed, dropV: 0.4 }],
+      },
+    ],
+  } as unknown as NetworkResult;
+  const circuits = network.conductors.map(({ run }) => ({ circuit: run, result: analyseCircuit(run) }));
+  return {
+    model: { networkUnread: false } as JudgedPlan["model"],
+    circuits,
+    network: {
+      network: { ...network, scenarios: [...network.scenarios, { ...network.scenarios[0]!, name: "flat" }] },
+      result,
+    },
+    problems: [],
+  };
+}
+
+describe("what a network comes to", () => {
+  const plan = judgedPlan();
+  const summary = networkSummary(plan, plan.network as NonNullable<JudgedPlan["network"]>);
+
+  test("nearest to its ampacity is not what carries the most", () => {
+    // 50 A of 125 A is 40 %, 10 A of 20 A is 50 %.
+    expect(hardestInWords(summary.hardest!)).toBe(
+      'nearest to its ampacity: cable 1, 10 A of 20 A in "everything on"',
+    );
+  });
+
+  test("the lowest voltage is that of a device", () => {
+    expect(lowestInWords(summary.lowest!)).toBe('lowest voltage: 11.4 V at part 1 in "everything on"');
+  });
+
+  test("what was not solved is counted and named", () => {
+    expect(summary.unsolved).toEqual([{ scenario: "flat", why: "collapse" }]);
+    expect(networkStateInWords(plan)).toBe("1 of 2 scenarios not solved");
+  });
+});
+
+test.each([
+  [{ model: { networkUnread: true }, network: undefined }, "network not judged"],
+  [{ model: { networkUnread: false }, network: undefined }, ""],
+  [{ model: { networkUnread: false }, network: { result: { scenarios: [{ state: "solved" }] } } }, ""],
+])("%j says %j", (plan, words) => {
+  expect(networkStateInWords(plan as unknown as JudgedPlan)).toBe(words);
+});
+
+test("how the network was worked out names what is left of Kirchhoff's sum", () => {
+  const { network } = judgedPlan();
+  const text = networkWorking(network as NonNullable<JudgedPlan["network"]>);
+  // 2e-12 A of 20 A.
+  expect(text).toContain(
+    "1 of 2 scenarios were solved; what is left of the sum at any terminal is at most 1e-13",
+  );
+});
+
+describe("drops", () => {
+  test("a cable has no limit of its own; the whole way has", () => {
+    const drops = dropsOf(judgedPlan());
+    expect(drops).toEqual([
+      { dropPercent: 6, dropLimitPercent: 10, overloaded: false, name: "part 1", fromBank: true },
+    ]);
+    expect(worstDropInWords(drops[0]!, "lamp")).toBe("worst drop 6 %, limit 10 % (lamp, from the bank)");
+  });
+
+  test("a way over an overloaded conductor loses at least what is said", () => {
+    const plan = judgedPlan();
+    const hot = sampleCircuit({ ...plan.circuits[0]!.circuit, loadA: 200 });
+    const judged = { circuit: hot, result: analyseCircuit(hot) };
+    const worst = worstDrop(dropsOf({ ...plan, circuits: [judged] }));
+    expect(worstDropInWords(worst!, "lamp")).toContain("at least 6 %");
+  });
+});
