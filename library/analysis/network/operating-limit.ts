@@ -1,0 +1,81 @@
+import {
+  type NodeVoltages,
+  type OperatingPoint,
+  type OperatingPointSolver,
+  voltageOver,
+} from "./operating-point.ts";
+import type { Branch, Netlist } from "./solve-netlist.ts";
+
+/**
+ * How much of the constant powers a network can feed, where it cannot feed all: the greatest share at which there still is an
+ * operating point, found by halving, each search starting at the last point found.
+ */
+export type Limit =
+  | { readonly state: "found"; readonly point: OperatingPoint }
+  | {
+      readonly state: "none";
+      readonly why: "collapse" | "not-converged";
+      readonly reachedShare: number;
+      /** Parts of constant power, the one whose voltage falls the fastest at the limit first. */
+      readonly culprits: readonly number[];
+    };
+
+export function operatingLimit(netlist: Netlist, solver: OperatingPointSolver): Limit {
+  const unloaded = solver.solve(0);
+  if (unloaded.state !== "found") {
+    return { state: "none", why: "not-converged", reachedShare: 0, culprits: [] };
+  }
+  // The first search began at voltages that sources with a limit may not be able to hold; now it is known what they hold,
+  // and which devices run at all.
+  solver.takeAsUnloaded(unloaded.voltages);
+  const full = solver.solve(1, unloaded.voltages);
+  if (full.state === "found") return { state: "found", point: full };
+  let reachedShare = 0;
+  let failedShare = 1;
+  let why = full.state;
+  let reached = unloaded;
+  while (failedShare - reachedShare > shareAccuracy) {
+    const share = (reachedShare + failedShare) / 2;
+    const next = solver.solve(share, reached.voltages);
+    if (next.state === "found") {
+      reached = next;
+      reachedShare = share;
+    } else {
+      failedShare = share;
+      why = next.state;
+    }
+  }
+  return {
+    state: "none",
+    why: why === "fell" ? "collapse" : "not-converged",
+    reachedShare,
+    culprits: culpritsAt(netlist, solver, { share: reachedShare, voltages: reached.voltages }),
+  };
+}
+
+/** Three significant figures are shown. */
+const shareAccuracy = 1e-5;
+
+/** Constant powers by the share of its voltage that each loses for the next bit of power; those that lose hardly any are left out. */
+function culpritsAt(
+  netlist: Netlist,
+  solver: OperatingPointSolver,
+  at: { share: number; voltages: NodeVoltages },
+): readonly number[] {
+  solver.goTo(at.voltages);
+  const change = solver.sensitivity(at.share);
+  const draws: { part: number; between: Branch }[] = [
+    ...netlist.powers.map((power) => ({ part: power.part, between: power })),
+    ...netlist.converters.flatMap(({ part, input, passes }) => (passes ? [] : [{ part, between: input }])),
+  ];
+  const falls = draws
+    .map(({ part, between }) => {
+      const voltageV = voltageOver(at.voltages, between);
+      const fallV = Math.abs(change[between.a]! - change[between.b]!);
+      return { part, fallShare: voltageV === 0 ? 0 : fallV / Math.abs(voltageV) };
+    })
+    .filter(({ fallShare }) => fallShare > 0)
+    .sort((one, other) => other.fallShare - one.fallShare);
+  const worst = falls[0]?.fallShare ?? 0;
+  return falls.filter(({ fallShare }) => fallShare >= worst / 10).map(({ part }) => part);
+}

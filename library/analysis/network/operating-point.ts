@@ -1,0 +1,480 @@
+import { currentOf, slopeOf } from "./conductor-current.ts";
+import {
+  battery,
+  type ConverterFlow,
+  constantCurrent,
+  constantPower,
+  converter,
+  type Flow,
+  leastRunningV,
+  limitedSource,
+  passingController,
+  regulationShare,
+  solarArray,
+} from "./solve-devices.ts";
+import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
+import type { SparseSystem } from "./sparse-lu.ts";
+
+/**
+ * Solves Kirchhoff's current law at every node of a netlist: nodal analysis with Newton's method.
+ *
+ * Of the two voltages at which a constant power can be drawn the upper one is looked for, the only one at which a network
+ * rests. The search starts above it, at the voltages without such loads; from there each step of Newton comes down towards
+ * the solution and does not pass it, because the current of a constant power is convex in the voltage. Sources with
+ * limits have corners, which a step can overshoot; it is then shortened to where the power balance along it turns, which is
+ * the least of the network's co-content (W. Millar, "Some general theorems for non-linear systems possessing
+ * resistance", Phil. Mag. 42, 1951). Where the equations have no positive definite slope, constant powers are taken as constant
+ * currents for one step: that still goes downhill. A voltage that falls away on that way has no place to rest.
+ */
+export interface OperatingPoint {
+  readonly state: "found";
+  /** By node, V, towards the reference of its island: the sum of a coarse and a fine part, see {@link NodeVoltages}. */
+  readonly voltages: NodeVoltages;
+  readonly residualA: number;
+  readonly largestA: number;
+  readonly iterations: number;
+}
+
+export interface NoOperatingPoint {
+  /** `fell`: a constant power pulled its voltage down without limit. `lost`: no answer within the steps allowed. */
+  readonly state: "fell" | "lost";
+  readonly iterations: number;
+}
+
+/**
+ * A voltage in two parts. The coarse one is a whole number of 2⁻¹⁴ V, so that differences of it are exact; the fine one is
+ * the small rest. So the difference between the ends of a micro-ohm, at 12 V, keeps all its digits.
+ */
+export interface NodeVoltages {
+  readonly coarse: Float64Array;
+  readonly fine: Float64Array;
+}
+
+export function voltageOver({ coarse, fine }: NodeVoltages, { a, b }: Branch): number {
+  return coarse[a]! - coarse[b]! + (fine[a]! - fine[b]!);
+}
+
+export interface OperatingPointSolver {
+  /**
+   * @param share Of every constant power, 0 to 1.
+   * @param from Start there instead of at the voltages without constant powers.
+   */
+  solve(share: number, from?: NodeVoltages): OperatingPoint | NoOperatingPoint;
+  /** Takes these voltages for those without constant powers, instead of the estimate that a search begins with. */
+  takeAsUnloaded(voltages: NodeVoltages): void;
+  /** Converters whose input has too little voltage, or the wrong way round: they do not run and feed nothing. */
+  notRunning(): readonly ConverterBranch[];
+  /** Takes these voltages as the ones that {@link sensitivity} is asked at. */
+  goTo(voltages: NodeVoltages): void;
+  /** By node: how fast voltages change with the share of constant powers, V. */
+  sensitivity(share: number): Float64Array;
+}
+
+export function operatingPointSolver(netlist: Netlist, system: SparseSystem): OperatingPointSolver {
+  const { values } = system;
+  const size = netlist.nodes;
+  const places = placesOf(netlist, system);
+  const sumA = new Float64Array(size);
+  const step = new Float64Array(size);
+  const from = { coarse: new Float64Array(size), fine: new Float64Array(size) };
+  const at = { coarse: new Float64Array(size), fine: new Float64Array(size) };
+  const flow: Flow = { currentA: 0, siemens: 0 };
+  const through: ConverterFlow = {
+    inputA: 0,
+    outputA: 0,
+    inputByInputV: 0,
+    inputByOutputV: 0,
+    outputByInputV: 0,
+    outputByOutputV: 0,
+  };
+  const highestV = Math.max(
+    1,
+    ...netlist.batteries.map(({ emfV }) => emfV),
+    ...netlist.sources.map(({ outputV }) => outputV),
+    ...netlist.converters.map(({ outputV }) => outputV),
+    ...netlist.arrays.map(({ openCircuitV }) => openCircuitV),
+  );
+  const draws = drawsOf(netlist);
+  /** By index of `draws`: the voltage without constant powers; 0 for what does not run at that. */
+  const startV = new Float64Array(draws.length);
+  let largestA = 0;
+
+  /** Adds a branch with two terminals to the sums and slopes. */
+  function add({ a, b }: Branch, place: number, currentA: number, siemens: number): void {
+    if (a === b) return;
+    sumA[a]! += currentA;
+    sumA[b]! -= currentA;
+    values[a]! += siemens;
+    values[b]! += siemens;
+    values[places[place]!]! -= siemens;
+    values[places[place + 1]!]! -= siemens;
+    const size = Math.abs(currentA);
+    if (size > largestA) largestA = size;
+  }
+
+  /**
+   * Sums of currents out of each node, and their slopes. "start": sources hold their voltage whatever it takes, constant
+   * powers draw nothing. "downhill": constant powers and sources at their limit get the slope of a resistance.
+   */
+  function balance(how: "start" | "exact" | "downhill", share: number): void {
+    sumA.fill(0);
+    values.fill(0);
+    largestA = 0;
+    let place = 0;
+    for (const branch of netlist.conductors) {
+      const voltageV = voltageOver(at, branch);
+      const currentA = currentOf(branch.law, voltageV);
+      add(branch, place, currentA, slopeOf(branch.law, currentA));
+      place += 2;
+    }
+    for (const branch of netlist.resistors) {
+      add(branch, place, voltageOver(at, branch) / branch.ohm, 1 / branch.ohm);
+      place += 2;
+    }
+    for (const branch of netlist.batteries) {
+      battery(branch, voltageOver(at, branch), flow);
+      add(branch, place, flow.currentA, flow.siemens);
+      place += 2;
+    }
+    for (const branch of netlist.currents) {
+      const voltageV = voltageOver(at, branch);
+      constantCurrent(branch, voltageV, flow);
+      const asResistance = branch.currentA / highestV;
+      if (how === "start") {
+        flow.siemens = asResistance;
+        flow.currentA = asResistance * voltageV;
+      } else if (how === "downhill") flow.siemens = Math.max(flow.siemens, asResistance);
+      add(branch, place, flow.currentA, flow.siemens);
+      place += 2;
+    }
+    for (const branch of netlist.sources) {
+      const voltageV = voltageOver(at, branch);
+      limitedSource(branch, voltageV, flow);
+      if (how === "start") holdVoltage(branch, voltageV, flow);
+      else if (how === "downhill") {
+        flow.siemens = Math.max(flow.siemens, branch.limitA / branch.outputV);
+      }
+      add(branch, place, flow.currentA, flow.siemens);
+      place += 2;
+    }
+    for (const branch of netlist.arrays) {
+      const voltageV = voltageOver(at, branch);
+      solarArray(branch, voltageV, flow);
+      if (how === "start") {
+        flow.siemens = branch.cornerA / (branch.openCircuitV - branch.cornerV);
+        flow.currentA = flow.siemens * (voltageV - branch.openCircuitV);
+      } else if (how === "downhill") {
+        flow.siemens = Math.max(flow.siemens, branch.cornerA / branch.openCircuitV);
+      }
+      add(branch, place, flow.currentA, flow.siemens);
+      place += 2;
+    }
+    netlist.powers.forEach((branch, index) => {
+      if (how !== "start" && isRunning(index)) {
+        constantPower(share * branch.powerW, voltageOver(at, branch), flow);
+        if (how === "downhill") flow.siemens = Math.max(flow.siemens, 0);
+        add(branch, place, flow.currentA, flow.siemens);
+      }
+      place += 2;
+    });
+    netlist.converters.forEach((branch, index) => {
+      addConverter(branch, { place, how, share, running: isRunning(netlist.powers.length + index) });
+      place += 16;
+    });
+    for (const reference of netlist.references) {
+      // Currents of an island sum up to nothing, so this conductance to nowhere carries nothing: it only fixes the zero.
+      values[reference]! += values[reference]!;
+    }
+    for (let node = 0; node < size; node++) if (values[node] === 0) values[node] = 1;
+  }
+
+  function addConverter(
+    branch: ConverterBranch,
+    of: { place: number; how: "start" | "exact" | "downhill"; share: number; running: boolean },
+  ): void {
+    const { input, output } = branch;
+    const inputV = voltageOver(at, input);
+    const outputV = voltageOver(at, output);
+    if (of.how === "start") {
+      holdVoltage(branch, outputV, flow);
+      through.inputA = 0;
+      through.inputByInputV = 0;
+      through.inputByOutputV = 0;
+      through.outputByInputV = 0;
+      through.outputA = -flow.currentA;
+      through.outputByOutputV = -flow.siemens;
+      if (branch.passes) holdThrough(branch, inputV - outputV, through);
+    } else if (!of.running) return;
+    else if (branch.passes) passingController(branch, { inputV, outputV }, through, flow);
+    else converter(branch, { inputV, outputV, share: of.share }, through, flow);
+    if (of.how === "downhill") {
+      through.inputByInputV = Math.max(0, through.inputByInputV);
+      through.inputByOutputV = 0;
+      through.outputByInputV = 0;
+      through.outputByOutputV = Math.min(through.outputByOutputV, -branch.limitA / branch.outputV);
+    }
+    sumA[input.a]! += through.inputA;
+    sumA[input.b]! -= through.inputA;
+    sumA[output.a]! -= through.outputA;
+    sumA[output.b]! += through.outputA;
+    largestA = Math.max(largestA, Math.abs(through.inputA), Math.abs(through.outputA));
+    // Rows: input a, input b, output a, output b; columns the same. What comes out of a row's second node has the other sign.
+    for (let entry = 0; entry < 16; entry++) {
+      const row = entry >> 2;
+      const column = entry & 3;
+      const slope =
+        row < 2
+          ? column < 2
+            ? through.inputByInputV
+            : through.inputByOutputV
+          : column < 2
+            ? -through.outputByInputV
+            : -through.outputByOutputV;
+      values[places[of.place + entry]!]! += (row ^ column) & 1 ? -slope : slope;
+    }
+  }
+
+  function isRunning(draw: number): boolean {
+    return startV[draw]! !== 0;
+  }
+
+  function goToStart(): void {
+    at.coarse.fill(0);
+    at.fine.fill(0);
+    // The conductors' own warming makes even this not quite linear; one step is near enough to start from.
+    balance("start", 0);
+    system.factor();
+    for (let node = 0; node < size; node++) step[node] = -sumA[node]!;
+    system.solve(step);
+    move(at, at, step, 1);
+  }
+
+  function goTo({ coarse, fine }: NodeVoltages): void {
+    at.coarse.set(coarse);
+    at.fine.set(fine);
+  }
+
+  function takeAsUnloaded(voltages: NodeVoltages): void {
+    goTo(voltages);
+    noteUnloaded();
+  }
+
+  /** Which constant powers run at all, and on which side of zero. */
+  function noteUnloaded(): void {
+    draws.forEach((draw, index) => {
+      const voltageV = voltageOver(at, draw);
+      const isConverter = index >= netlist.powers.length;
+      const runs = isConverter ? voltageV >= leastRunningV : Math.abs(voltageV) >= leastRunningV;
+      startV[index] = runs ? voltageV : 0;
+    });
+  }
+
+  /** How far along the step every constant power keeps at least 0.4 of the voltage that it has. */
+  function longestStep(): number {
+    let longest = 1;
+    for (let index = 0; index < draws.length; index++) {
+      if (startV[index] === 0) continue;
+      const { a, b } = draws[index]!;
+      const voltageV = voltageOver(at, draws[index]!);
+      const change = (step[a]! - step[b]!) / voltageV;
+      if (change < 0) longest = Math.min(longest, -0.6 / change);
+    }
+    return longest;
+  }
+
+  function anyFell(): boolean {
+    for (let index = 0; index < draws.length; index++) {
+      if (startV[index] !== 0 && voltageOver(at, draws[index]!) / startV[index]! < fallenShare) return true;
+    }
+    return false;
+  }
+
+  function dot(): number {
+    let sum = 0;
+    for (let node = 0; node < size; node++) sum += sumA[node]! * step[node]!;
+    return sum;
+  }
+
+  function residual(): number {
+    let largest = 0;
+    for (let node = 0; node < size; node++) {
+      const leftA = Math.abs(sumA[node]!);
+      if (Number.isNaN(leftA)) return leftA;
+      if (leftA > largest) largest = leftA;
+    }
+    return largest;
+  }
+
+  /** Goes along the step, and shortens it where the power balance along it has turned. */
+  function descend(share: number): void {
+    const before = dot();
+    from.coarse.set(at.coarse);
+    from.fine.set(at.fine);
+    let length = longestStep();
+    move(from, at, step, length);
+    balance("exact", share);
+    if (!(before < 0)) return;
+    let low = 0;
+    let lowSlope = before;
+    let high = length;
+    let highSlope = dot();
+    if (highSlope <= -turnedShare * before) return;
+    for (let trial = 0; trial < mostTrials; trial++) {
+      const width = high - low;
+      const secant = low - (width * lowSlope) / (highSlope - lowSlope);
+      // A corner close to one end draws the secant to the other; halving now and then gets past that.
+      length =
+        trial % 3 === 2 ? low + width / 2 : Math.min(Math.max(secant, low + width / 64), high - width / 64);
+      move(from, at, step, length);
+      balance("exact", share);
+      const slope = dot();
+      if (Math.abs(slope) <= -turnedShare * before) return;
+      if (slope < 0) {
+        low = length;
+        lowSlope = slope;
+      } else {
+        high = length;
+        highSlope = slope;
+      }
+    }
+  }
+
+  function solve(share: number, begin?: NodeVoltages): OperatingPoint | NoOperatingPoint {
+    if (begin) goTo(begin);
+    else {
+      goToStart();
+      noteUnloaded();
+    }
+    balance("exact", share);
+    let before = Number.POSITIVE_INFINITY;
+    for (let iterations = 1; iterations <= mostIterations; iterations++) {
+      const residualA = residual();
+      if (Number.isNaN(residualA)) break;
+      const isLast =
+        residualA <= polishedShare * largestA ||
+        (residualA <= nearShare * largestA && residualA > before / 2);
+      before = residualA;
+      if (!system.factor() && !isLast) {
+        balance("downhill", share);
+        system.factor();
+      }
+      for (let node = 0; node < size; node++) step[node] = -sumA[node]!;
+      system.solve(step);
+      if (isLast) return polished(share, residualA, iterations);
+      descend(share);
+      if (anyFell()) return { state: "fell", iterations };
+    }
+    return { state: "lost", iterations: mostIterations };
+  }
+
+  /** One more step where the answer is near already; kept if it is better, as it is unless rounding is all that is left. */
+  function polished(share: number, residualBefore: number, iterations: number): OperatingPoint {
+    from.coarse.set(at.coarse);
+    from.fine.set(at.fine);
+    const largestBefore = largestA;
+    move(from, at, step, 1);
+    balance("exact", share);
+    let residualA = residual();
+    if (residualA > residualBefore) {
+      at.coarse.set(from.coarse);
+      at.fine.set(from.fine);
+      residualA = residualBefore;
+      largestA = largestBefore;
+    }
+    return {
+      state: "found",
+      voltages: { coarse: at.coarse.slice(), fine: at.fine.slice() },
+      residualA,
+      largestA,
+      iterations,
+    };
+  }
+
+  function sensitivity(share: number): Float64Array {
+    balance("exact", 1);
+    const full = sumA.slice();
+    balance("exact", 0);
+    const change = Float64Array.from(full, (sum, node) => sumA[node]! - sum);
+    balance("exact", share);
+    system.factor();
+    system.solve(change);
+    return change;
+  }
+
+  function notRunning(): readonly ConverterBranch[] {
+    return netlist.converters.filter((_, index) => !isRunning(netlist.powers.length + index));
+  }
+
+  return { solve, takeAsUnloaded, notRunning, goTo, sensitivity };
+}
+
+/** Newton's steps; six are usual, and each that is not usual halves something. */
+const mostIterations = 80;
+/** Of the largest current: what is left over at a node is no more than rounding, or nearly so and not getting less. */
+const polishedShare = 1e-13;
+const nearShare = 1e-10;
+/** How far the power balance along a step may have turned, of what it was. */
+const turnedShare = 0.5;
+/** Each two of them halve the step at least. */
+const mostTrials = 60;
+/** Of its voltage without constant powers. At a point of rest it is at least a half of that in a network of resistances. */
+const fallenShare = 0.2;
+
+/** Where constant powers are drawn: those of `powers`, then the inputs of `converters`. */
+function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
+  return [...powers, ...converters.map(({ input }) => input)];
+}
+
+/** As in "start": holds its voltage, whatever the current. */
+function holdVoltage(of: { outputV: number; limitA: number }, voltageV: number, flow: Flow): void {
+  flow.siemens = of.limitA / (regulationShare * of.outputV);
+  flow.currentA = flow.siemens * (voltageV - of.outputV);
+}
+
+/** As in "start": a controller that passes current on is a piece of wire. */
+function holdThrough(
+  of: { outputV: number; limitA: number },
+  voltageV: number,
+  through: ConverterFlow,
+): void {
+  const siemens = of.limitA / (regulationShare * of.outputV);
+  through.inputA = siemens * voltageV;
+  through.outputA = through.inputA;
+  through.inputByInputV = siemens;
+  through.outputByInputV = siemens;
+  through.inputByOutputV = -siemens;
+  through.outputByOutputV = -siemens;
+}
+
+/** `to` = `from` + `length` · `step`, coarse and fine part put in order again. May be called with `to` the same as `from`. */
+function move(from: NodeVoltages, to: NodeVoltages, step: Float64Array, length: number): void {
+  for (let node = 0; node < step.length; node++) {
+    const fine = from.fine[node]! + length * step[node]!;
+    const carry = Math.round(fine * coarseParts) / coarseParts;
+    to.coarse[node] = from.coarse[node]! + carry;
+    to.fine[node] = fine - carry;
+  }
+}
+
+const coarseParts = 2 ** 14;
+
+/** Where in the system's values each branch writes, in the order in which they are added up. */
+function placesOf(netlist: Netlist, { entryAt }: SparseSystem): Int32Array {
+  const { conductors, resistors, batteries, currents, sources, arrays, powers, converters } = netlist;
+  const pairs = [conductors, resistors, batteries, currents, sources, arrays, powers];
+  const count = pairs.reduce((sum, branches) => sum + 2 * branches.length, 16 * converters.length);
+  const places = new Int32Array(count);
+  let place = 0;
+  for (const branches of pairs) {
+    for (const { a, b } of branches) {
+      places[place] = entryAt(a, b);
+      places[place + 1] = entryAt(b, a);
+      place += 2;
+    }
+  }
+  for (const { input, output } of converters) {
+    const nodes = [input.a, input.b, output.a, output.b];
+    for (const row of nodes) for (const column of nodes) places[place++] = entryAt(row, column);
+  }
+  return places;
+}

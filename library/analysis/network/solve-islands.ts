@@ -1,0 +1,157 @@
+import { disjointSets } from "./disjoint-sets.ts";
+import { regulationShare } from "./solve-devices.ts";
+import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
+import { graphOf, spanningForest } from "./spanning-forest.ts";
+
+/**
+ * Leaves out what can carry no current, so that the equations that are left have one answer:
+ *
+ * - devices of an island that no source reaches; a converter is a source where its own input is reached;
+ * - devices that are the only link between two parts of the network: nothing comes back on another way (Kirchhoff's
+ *   current law on the cut). A source of that kind still sets its voltage;
+ * - a constant power between two islands that nothing else joins, or with both terminals on one piece of metal.
+ *
+ * Each group of nodes that still hangs together gets a reference node.
+ */
+export function withoutIdle(everything: Netlist): Netlist {
+  let netlist = everything;
+  // A converter that goes can take the source from the island of the next one: again, until none goes any more.
+  for (let round = 0; round < mostRounds; round++) {
+    const before = netlist.converters.length;
+    netlist = withoutOnlyLinks(withoutDead(netlist));
+    if (netlist.converters.length === before) break;
+  }
+  const islands = islandsOf(netlist);
+  const live = new Uint8Array(netlist.nodes);
+  const islandOf = new Int32Array(netlist.nodes);
+  const sourceAt = new Set<number>();
+  for (const { a } of [...netlist.batteries, ...netlist.sources, ...netlist.arrays])
+    sourceAt.add(islands.find(a));
+  for (const { output } of netlist.converters) sourceAt.add(islands.find(output.a));
+  const references = new Map<number, number>();
+  for (const { b } of netlist.batteries) {
+    const island = islands.find(b);
+    if (!references.has(island)) references.set(island, b);
+  }
+  for (let node = 0; node < netlist.nodes; node++) {
+    const island = islands.find(node);
+    islandOf[node] = island;
+    if (sourceAt.has(island)) live[node] = 1;
+    if (!references.has(island)) references.set(island, node);
+  }
+  return { ...netlist, live, islandOf, references: [...references.values()] };
+}
+
+/** Against plans that are made to take long; two rounds are the most that any sensible one takes. */
+const mostRounds = 20;
+
+/** Everything between whose two nodes a voltage has a meaning. Not a constant power, and not a converter's input. */
+function conducting(netlist: Netlist): readonly Branch[] {
+  const { conductors, resistors, batteries, currents, sources, arrays } = netlist;
+  return [...conductors, ...resistors, ...batteries, ...currents, ...sources, ...arrays];
+}
+
+function islandsOf(netlist: Netlist): ReturnType<typeof disjointSets> {
+  const islands = disjointSets(netlist.nodes);
+  for (const { a, b } of conducting(netlist)) islands.union(a, b);
+  for (const { output } of netlist.converters) islands.union(output.a, output.b);
+  return islands;
+}
+
+/** By node: whether a source is in its island. Starts at the sources and goes on through converters that they feed. */
+function liveNodes(netlist: Netlist): (node: number) => boolean {
+  const islands = disjointSets(netlist.nodes);
+  for (const { a, b } of conducting(netlist)) islands.union(a, b);
+  const live = new Uint8Array(netlist.nodes);
+  for (const { a } of [...netlist.batteries, ...netlist.sources, ...netlist.arrays])
+    live[islands.find(a)] = 1;
+  let waiting = netlist.converters;
+  for (;;) {
+    const still: ConverterBranch[] = [];
+    for (const converter of waiting) {
+      const { input, output } = converter;
+      const feeding = islands.find(input.a);
+      if (feeding !== islands.find(input.b) || live[feeding] === 0) still.push(converter);
+      else live[islands.union(output.a, output.b)] = 1;
+    }
+    if (still.length === waiting.length) break;
+    waiting = still;
+  }
+  return (node) => live[islands.find(node)] === 1;
+}
+
+function withoutDead(netlist: Netlist): Netlist {
+  const live = liveNodes(netlist);
+  const islands = disjointSets(netlist.nodes);
+  for (const { a, b } of conducting(netlist)) islands.union(a, b);
+  const converters = netlist.converters.filter(
+    ({ input }) => live(input.a) && live(input.b) && input.a !== input.b,
+  );
+  for (const { output } of converters) islands.union(output.a, output.b);
+  const together = ({ a, b }: Branch) => a !== b && islands.find(a) === islands.find(b);
+  const fed = ({ a }: Branch) => live(a);
+  return {
+    ...netlist,
+    converters: converters.filter(({ input }) => together(input)),
+    conductors: netlist.conductors.filter(fed),
+    resistors: netlist.resistors.filter(fed),
+    currents: netlist.currents.filter(fed),
+    powers: netlist.powers.filter((power) => fed(power) && together(power) && power.powerW > 0),
+  };
+}
+
+/** Takes out loads that are the only link between two parts, and lets sources there set no more than their voltage. */
+function withoutOnlyLinks(netlist: Netlist): Netlist {
+  const { conductors, batteries, resistors, currents, powers, sources, arrays, converters } = netlist;
+  const inputs = converters.map(({ input }) => input);
+  const outputs = converters.map(({ output }) => output);
+  const groups = [conductors, batteries, resistors, currents, powers, sources, arrays, inputs, outputs];
+  const branches = groups.flat();
+  const graph = graphOf(
+    netlist.nodes,
+    Int32Array.from(branches, ({ a }) => a),
+    Int32Array.from(branches, ({ b }) => b),
+  );
+  const { behind } = spanningForest(graph, Array(netlist.nodes).keys(), () => true);
+  const onlyLinks = new Set<Branch>(branches.filter((_, index) => behind[index] !== -1));
+  if (onlyLinks.size === 0) return netlist;
+  const closesALoop = (branch: Branch) => !onlyLinks.has(branch);
+  const silent: BatteryBranch[] = [
+    ...sources
+      .filter((source) => onlyLinks.has(source))
+      .map(({ a, b, part, outputV, limitA }) => ({
+        a,
+        b,
+        part,
+        emfV: outputV,
+        ohm: (regulationShare * outputV) / limitA,
+      })),
+    ...arrays
+      .filter((array) => onlyLinks.has(array))
+      .map(({ a, b, part, openCircuitV, cornerV, cornerA }) => ({
+        a,
+        b,
+        part,
+        emfV: openCircuitV,
+        ohm: (openCircuitV - cornerV) / cornerA,
+      })),
+    ...converters
+      .filter(({ input, output }) => onlyLinks.has(output) && closesALoop(input))
+      .map(({ output, part, outputV, limitA }) => ({
+        ...output,
+        part,
+        emfV: outputV,
+        ohm: (regulationShare * outputV) / limitA,
+      })),
+  ];
+  return {
+    ...netlist,
+    batteries: [...batteries, ...silent],
+    resistors: resistors.filter((resistor) => !resistor.isLoad || closesALoop(resistor)),
+    currents: currents.filter(closesALoop),
+    powers: powers.filter(closesALoop),
+    sources: sources.filter(closesALoop),
+    arrays: arrays.filter(closesALoop),
+    converters: converters.filter(({ input, output }) => closesALoop(input) && closesALoop(output)),
+  };
+}
