@@ -1,15 +1,241 @@
 import { testRule } from "../rule-tester.ts";
 import { protectionInterrupting } from "./interrupting.ts";
 
+// A device on the battery's own terminal has to interrupt what the battery delivers there, no more and no less.
+// ISO 8820-3: 1,000 A (scope, read); ISO 8820-5: 2,000 A (from memory).
+const plan = (bank: string, protect: string, more = "", voltage = 12) => `
+  build({ insulationC: 75, voltage: ${voltage} });
+  const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, ${bank} });
+  circuit({ name: "Pump", from: bank.positive, load: 32, oneWayFt: 9, gauge: 6, protect: ${protect}${more} });
+`;
+const blade = `{ ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6 }`;
+const strip = `{ ratingA: 40, family: "ISO 8820-5 Type SF 30", distanceIn: 6 }`;
+
 testRule(protectionInterrupting, [
+  { name: "a lone circuit: nothing tells what feeds it", circuits: [{}], finds: "nothing" },
+  { name: "just what the family interrupts", plan: plan("shortCircuitA: 1000", blade), finds: "nothing" },
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "just more than the family interrupts",
+    plan: plan("shortCircuitA: 1001", blade),
+    finds: [
+      {
+        subject: "Pump",
+        record: "Pump",
+        on: "protect.family",
+        severity: "error",
+        message:
+          "The 40 A fuse can interrupt 1,000 A (ISO 8820-3 Type E), a short right behind it draws 1,001 A: use a 40 A fuse (ISO 8820-5 Type SF 30).",
+        values: { estimated: false },
+        fixes: [
+          {
+            title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)",
+            gives: { protect: { ratingA: 40, family: "ISO 8820-5 Type SF 30", distanceIn: 6 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "nobody states the internal resistance: 2 to 6 mΩ is usual for 100 Ah of AGM, and 12.85 V over 2 mΩ are 6,425 A",
+    plan: plan("", blade),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "warning",
+        message:
+          "The 40 A fuse can interrupt 1,000 A (ISO 8820-3 Type E), a short right behind it draws 6,430 A (estimated: no internal resistance is stated): use a 40 A fuse (UL 248-15 Class T, marked for at least 7,000 A).",
+        values: { estimated: true },
+        fixes: [
+          {
+            title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 7,000 A)",
+            kind: "suggestion",
+            gives: { "protect.family": "UL 248-15 Class T", "protect.interruptingA": 7000 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "just what a strip interrupts, by an unconfirmed figure",
+    plan: plan("shortCircuitA: 2000", strip),
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "just more than a strip interrupts",
+    plan: plan("shortCircuitA: 2010", strip),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "warning",
+        message:
+          "The 40 A fuse can interrupt 2,000 A (ISO 8820-5 Type SF 30, unconfirmed figure), a short right behind it draws 2,010 A: use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A).",
+        fixes: [
+          {
+            title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A)",
+            kind: "suggestion",
+            gives: { "protect.interruptingA": 3000 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a marking of just enough",
+    plan: plan(
+      "shortCircuitA: 3000",
+      `{ ratingA: 40, family: "circuit breaker", distanceIn: 6, interruptingA: 3000 }`,
+    ),
+    finds: "nothing",
+  },
+  {
+    name: "a marking of less counts, and a breaker is not replaced by a fuse",
+    plan: plan(
+      "shortCircuitA: 3000",
+      `{ ratingA: 40, family: "circuit breaker", distanceIn: 6, interruptingA: 2999 }`,
+    ),
+    finds: [
+      {
+        on: "protect.interruptingA",
+        severity: "error",
+        message:
+          "The 40 A breaker can interrupt 2,999 A, a short right behind it draws 3,000 A: take a breaker that is marked for at least 3,000 A, and state it (interruptingA).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a fuse that is marked for less than its family: the new one has no such marking",
+    plan: plan(
+      "shortCircuitA: 900",
+      `{ ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6, interruptingA: 500 }`,
+    ),
+    finds: [
+      {
+        on: "protect.interruptingA",
+        severity: "error",
+        message: "The 40 A fuse can interrupt 500 A, a short right behind it draws 900 A",
+        fixes: [
+          {
+            title: "Use a 40 A fuse (ISO 8820-3 Type C)",
+            gives: { protect: { ratingA: 40, family: "ISO 8820-3 Type C", distanceIn: 6 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a breaker without a marking, however small the short",
+    plan: plan("shortCircuitA: 643.2", `{ ratingA: 40, family: "circuit breaker", distanceIn: 6 }`),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "info",
+        message:
+          "What the 40 A breaker can interrupt is not known; a short right behind it draws 643 A: take a breaker that is marked for at least 644 A, and state it (interruptingA).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a Class T fuse without a marking",
+    plan: plan("shortCircuitA: 3000", `{ ratingA: 40, family: "UL 248-15 Class T", distanceIn: 6 }`),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "info",
+        message:
+          "What the 40 A fuse can interrupt is not known; a short right behind it draws 3,000 A: take a fuse that is marked for at least 3,000 A, and state it (interruptingA).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "no family, and every family of that rating would do",
+    plan: plan("shortCircuitA: 1000", "40"),
+    finds: "nothing",
+  },
+  {
+    name: "no family, and not every one would do",
+    plan: plan("shortCircuitA: 1500", "40"),
+    finds: [
+      {
+        on: "protect",
+        severity: "info",
+        message:
+          "What the 40 A fuse can interrupt is not known; a short right behind it draws 1,500 A: use a 40 A fuse (ISO 8820-5 Type SF 30).",
+        fixes: [
+          {
+            title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 40, family: "ISO 8820-5 Type SF 30" } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "48 V: the new family is the one for 58 V",
+    plan: plan(
+      "shortCircuitA: 1500",
+      `{ ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6, ratedV: 58 }`,
+      "",
+      48,
+    ),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "error",
+        message: "The 40 A fuse can interrupt 1,000 A (ISO 8820-3 Type E)",
+        fixes: [
+          {
+            title: "Use a 40 A fuse (ISO 8820-5 Type SF 30, 58 V)",
+            gives: { "protect.family": "ISO 8820-5 Type SF 30", "protect.ratedV": 58 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "the device at the far end, fed by the bank it leads to",
+    plan: `
+      build({ insulationC: 75 });
+      const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: 1500 });
+      const charger = shoreCharger({ name: "charger", outputA: 30 });
+      cable({ name: "charging", from: charger.positive, to: bank.positive, lengthFt: 6, gauge: 6,
+        protectFarEnd: { ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6 } });
+      cable({ name: "charging return", from: charger.negative, to: bank.negative, lengthFt: 6, gauge: 6 });
+    `,
+    finds: [
+      {
+        record: "charging",
+        on: "protectFarEnd.family",
+        severity: "error",
+        message:
+          "The 40 A fuse at the far end can interrupt 1,000 A (ISO 8820-3 Type E), a short right behind it draws 1,500 A",
+        fixes: [
+          {
+            title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)",
+            gives: { "protectFarEnd.family": "ISO 8820-5 Type SF 30" },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "accepted with a reason",
+    plan: plan(
+      "shortCircuitA: 1500",
+      blade,
+      `, accept: { "protection/interrupting": "the main fuse's maker vouches for it" }`,
+    ),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "error",
+        message: "The 40 A fuse can interrupt 1,000 A",
+        fixes: [{ title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)", gives: {} }],
+        accepted: "the main fuse's maker vouches for it",
+      },
+    ],
   },
 ]);
