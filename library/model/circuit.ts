@@ -128,4 +128,6 @@ export interface InvalidValue {
   readonly wrong: string;
   /** The nearest property, rule id or text value that exists, for a misspelt one. Names with another unit are never offered. */
   readonly nearest?: string;
+  /** Nothing of the network is judged until this is right. Not set where there is no network. */
+  readonly stopsNetwork?: true;
 }

@@ -16,7 +16,10 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
   const { network, unread: networkUnread, circuits: wired, invalid: refused } = readNetwork(records, build);
   const circuits: Circuit[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];
-  const invalid: InvalidValue[] = [...build.invalid, ...refused];
+  const stopsNetwork = (refusals: readonly InvalidValue[]) =>
+    refusals.map((refusal): InvalidValue => ({ ...refusal, stopsNetwork: true }));
+  const ofBuild = networkUnread && build.missed.size > 0 ? stopsNetwork(build.invalid) : build.invalid;
+  const invalid: InvalidValue[] = [...ofBuild, ...stopsNetwork(refused)];
   records.forEach((record, index) => {
     if (record.word !== "circuit") return;
     if (isWired(record)) {

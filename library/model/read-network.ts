@@ -14,7 +14,7 @@ import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type Stage } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import { wiringOf } from "./wiring.ts";
-import { withArticle } from "./written-ends.ts";
+import { withArticle } from "./written-value.ts";
 
 /**
  * Makes one network of the parts, cables and scenarios of a plan, and of the circuits that start at a terminal. All that is

@@ -3,7 +3,7 @@ import type { BatteryPart, Part, Scenario } from "./network.ts";
 import type { Refusal } from "./read-values.ts";
 import type { WrittenReference } from "./record.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
-import { withArticle } from "./written-ends.ts";
+import { withArticle } from "./written-value.ts";
 
 /** What scenarios need to know of the network that they are about. */
 export interface Stage {
@@ -49,7 +49,10 @@ export function readScenario(
       const meant = stage.meant(reference);
       const wrong = typeof meant === "string" ? meant : unfit(stage.parts[meant]!, property);
       if (wrong === undefined) return [meant as number];
-      const allowed = property === "starting" ? "a motor" : "a circuit, load, inverter, source or disconnect";
+      const allowed =
+        property === "starting"
+          ? "a motor"
+          : "a circuit, load, inverter, battery, charging source or disconnect";
       invalid.push({ path: [property, String(index)], given: undefined, wrong, allowed });
       return [];
     });
@@ -103,9 +106,8 @@ function unfit(part: Part, property: "on" | "off" | "starting"): string | undefi
     return part.kind === "load" && part.draws.as === "motor"
       ? undefined
       : `is ${part.name}, which is no motor`;
-  if (isLoad(part) || isCharging(part) || part.kind === "disconnect") return undefined;
-  if (part.kind === "battery")
-    return `is ${withArticle(part.kind)}, which is off only where a disconnect in its cable is`;
+  const switched = isLoad(part) || isCharging(part) || part.kind === "battery" || part.kind === "disconnect";
+  if (switched) return undefined;
   return `is ${withArticle(part.kind)}, which is never off`;
 }
 

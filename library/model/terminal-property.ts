@@ -1,7 +1,8 @@
 import { z } from "zod";
 import type { Property } from "./property.ts";
-import { type WrittenReference, type WrittenTerminal, words } from "./record.ts";
-import { isObject } from "./written-value.ts";
+import type { WrittenReference, WrittenTerminal } from "./record.ts";
+import { isPartWord } from "./terminals.ts";
+import { isObject, isWord } from "./written-value.ts";
 
 /**
  * A terminal of a part. Only its shape is looked at here: whether the plan has such a part, and the part such a terminal, is
@@ -46,7 +47,9 @@ function isReference(value: unknown): value is WrittenReference {
 }
 
 function notATerminal(value: unknown): string {
-  return isReference(value) ? "is the whole of it, not one of its terminals" : "is not a terminal of a part";
+  return isReference(value) && isPartWord(value.kind)
+    ? "is the whole part, not one of its terminals"
+    : "is not a terminal of a part";
 }
 
 function notAReference(value: unknown, what: string): string {
@@ -55,8 +58,4 @@ function notAReference(value: unknown, what: string): string {
 
 function isIndex(value: unknown): boolean {
   return Number.isInteger(value) && (value as number) >= 0;
-}
-
-function isWord(value: unknown): boolean {
-  return (words as readonly unknown[]).includes(value);
 }

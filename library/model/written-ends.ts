@@ -5,6 +5,7 @@ import type { NetworkTerminal } from "./network.ts";
 import type { Refusal } from "./read-values.ts";
 import type { PlanRecord, WrittenReference, WrittenTerminal } from "./record.ts";
 import { polesOf, returnOf } from "./terminals.ts";
+import { withArticle } from "./written-value.ts";
 
 /** What a plan has, to tell what its terminals and references mean. */
 export interface PartsOfPlan {
@@ -160,9 +161,4 @@ function terminalAt(
   if (terminal === "negative" && lacksNegativeBus(draft))
     return refuse(`is the negative terminal of ${draft.name}, which has no negative bus`, "another terminal");
   return found;
-}
-
-/** "an alternator", "a battery" */
-export function withArticle(word: string): string {
-  return `${/^[aeiou]/.test(word) ? "an" : "a"} ${word}`;
 }

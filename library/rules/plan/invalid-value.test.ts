@@ -119,4 +119,77 @@ testRule(invalidValue, [
       { on: "accept.plan/invalid-value", message: "accept.plan/invalid-value", fixes: "no fix" },
     ],
   },
+  {
+    name: "a number of a part",
+    plan: `battery({ name: "house", chemistry: "AGM", capacityAh: 0 });`,
+    finds: [
+      {
+        record: "house",
+        on: "capacityAh",
+        message:
+          "capacityAh is zero: 0. Allowed: a capacity above 0 and up to 10,000 Ah. Nothing of the network is judged until this is right.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the greatest number of a part",
+    plan: `battery({ name: "house", chemistry: "AGM", capacityAh: 10_000, shortCircuitA: 900 });`,
+    finds: "nothing",
+  },
+  {
+    name: "a circuit on its own beside it says nothing of a network",
+    plan: `circuit({ name: "lamp", load: 0, oneWayFt: 9, gauge: 12, protect: 5 });`,
+    finds: [
+      {
+        on: "load",
+        message: "load is zero: 0. Allowed: a current above 0 and up to 2,000 A.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a whole part where a terminal should be",
+    plan: `
+      const house = battery({ chemistry: "AGM", capacityAh: 100 });
+      const motor = inverter({ continuousW: 500 });
+      cable({ name: "plus", from: house.positive, to: motor, lengthFt: 3, gauge: 2, protect: 80 });`,
+    finds: [
+      {
+        record: "plus",
+        on: "to",
+        message:
+          "to is the whole part, not one of its terminals: an inverter. Allowed: a terminal of a part of this plan, such as house.positive.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a return that nobody can tell",
+    plan: `
+      const bus = busBar({ name: "positive bus" });
+      circuit({ name: "lamp", from: bus.stud, load: 2, oneWayFt: 9, gauge: 12, protect: 5 });`,
+    finds: [
+      {
+        record: "lamp",
+        on: "",
+        message:
+          "returnTo is missing, and positive bus has no negative terminal. Allowed: the negative terminal",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a build that the network relies on",
+    plan: `build({ voltage: 0 }); battery({ chemistry: "gel", capacityAh: 100 });`,
+    finds: [
+      {
+        on: "voltage",
+        subject: "the build",
+        message: "voltage is zero",
+        fixes: "no fix",
+        values: { stopsNetwork: true },
+      },
+    ],
+  },
 ]);

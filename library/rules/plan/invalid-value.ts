@@ -7,7 +7,7 @@ export const invalidValue = defineRule<Values>({
   id: "plan/invalid-value",
   title: "Value that cannot be used",
   severity: "error",
-  why: "A circuit with a value that makes no sense is judged on less than you think, or not at all.",
+  why: "A circuit or network with a value that makes no sense is judged on less than you think, or not at all.",
   sources: [ownRequirement("What each property may hold is said in its own documentation.")],
   fixable: true,
   acceptable: false,
@@ -22,16 +22,18 @@ export const invalidValue = defineRule<Values>({
         given: invalid.given,
         allowed: invalid.allowed,
         nearest: invalid.nearest,
+        stopsNetwork: invalid.stopsNetwork ?? false,
       },
       fixes: corrections(invalid),
     })),
-  message({ property, wrong, given, allowed, nearest }) {
+  message({ property, wrong, given, allowed, nearest, stopsNetwork }) {
     const what = [property, wrong].filter(Boolean).join(" ");
     const value = given === undefined ? "" : `: ${given}`;
-    if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.`;
+    const tail = stopsNetwork ? " Nothing of the network is judged until this is right." : "";
+    if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.${tail}`;
     // Nothing is said to be given where the property itself is the mistake.
     const meant = given === undefined ? nearest : `"${nearest}"`;
-    return `${what}${value}. Did you mean ${meant}?${allowed === nearest ? "" : ` Allowed: ${allowed}.`}`;
+    return `${what}${value}. Did you mean ${meant}?${allowed === nearest ? "" : ` Allowed: ${allowed}.`}${tail}`;
   },
 });
 
@@ -42,6 +44,7 @@ interface Values {
   readonly given: string | undefined;
   readonly allowed: string;
   readonly nearest: string | undefined;
+  readonly stopsNetwork: boolean;
 }
 
 /** Suggestions: only the builder knows what was meant. */
