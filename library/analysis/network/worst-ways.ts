@@ -1,0 +1,222 @@
+import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
+import { criticalDropLimit } from "../../standards/drop-limits.ts";
+import type { SolvedScenario, WayFromBank } from "../network-result.ts";
+import { joinsOf } from "./solve-netlist.ts";
+import type { Bank, NetworkTopology } from "./topology.ts";
+import { type TwoPole, twoPolesOf } from "./two-poles.ts";
+
+/**
+ * For every load, inverter and charger input that a bank feeds: what is lost from the bank's terminals to the device's, both
+ * polarities together, in the scenario in which it is the most while the device is on.
+ *
+ *     U_lost = (V_bank+ − V_bank−) − (V_device+ − V_device−)
+ *
+ * The bank is the one that both of the device's terminals are reached from over conductors and parts that pass current on;
+ * of several the one with the fewest conductors on the way to the positive terminal.
+ */
+export function waysFromBanks(
+  network: Network,
+  topology: Pick<NetworkTopology, "banks">,
+  solved: readonly SolvedScenario[],
+): readonly WayFromBank[] {
+  const { banks } = topology;
+  const devices = network.parts.flatMap((part) => drawingPoles(part));
+  if (banks.length === 0 || devices.length === 0) return [];
+  const ownerOf = new Map<number, number>();
+  const worst: (FoundWay | undefined)[] = devices.map(() => undefined);
+  const walksByState = new Map<string, Walks>();
+  for (const result of solved) {
+    const scenario = network.scenarios[result.scenario]!;
+    const walks = walksFor(network, banks, scenario, walksByState);
+    devices.forEach((device, index) => {
+      if (!scenario.on[device.part.index]) return;
+      const ends = nearestBank(walks, device);
+      if (!ends) return;
+      const { terminalV } = result;
+      const arrivingV = terminalV[device.positive]! - terminalV[device.negative]!;
+      const dropV = terminalV[ends.positive]! - terminalV[ends.negative]! - arrivingV;
+      const known = worst[index];
+      if (Number.isNaN(dropV) || (known && dropV <= known.dropV)) return;
+      worst[index] = { device, ends, walks, result, dropV, arrivingV };
+    });
+  }
+  for (const part of network.parts) {
+    if (part.kind === "battery") ownerOf.set(part.terminals.positive, part.index);
+  }
+  return worst.flatMap((found) => (found ? [wayOf(network, found, ownerOf)] : []));
+}
+
+interface FoundWay {
+  readonly device: TwoPole;
+  readonly ends: BankEnds;
+  readonly walks: Walks;
+  readonly result: SolvedScenario;
+  readonly dropV: number;
+  readonly arrivingV: number;
+}
+
+/** The terminals of a bank between which a device hangs. */
+interface BankEnds {
+  readonly bank: number;
+  readonly positive: number;
+  readonly negative: number;
+}
+
+function drawingPoles(part: Part): readonly TwoPole[] {
+  // A solar controller takes from panels, not from a bank.
+  if (part.kind === "solarController") return [];
+  return twoPolesOf(part).filter(({ does }) => does === "draws");
+}
+
+function wayOf(network: Network, found: FoundWay, ownerOf: ReadonlyMap<number, number>): WayFromBank {
+  const { device, ends, walks, result, dropV, arrivingV } = found;
+  const battery = ownerOf.get(ends.positive)!;
+  const nominalV = device.part.kind === "load" ? device.part.systemV : bankNominalV(network, walks, ends);
+  const { conductorA, conductorOhm } = result;
+  const legs = [
+    ...alongWalk(network, walks.positive[ends.bank]!, device.positive, 1),
+    ...alongWalk(network, walks.negative[ends.bank]!, device.negative, -1),
+  ].map(({ conductor, sign }) => ({
+    conductor,
+    dropV: sign * conductorA[conductor]! * conductorOhm[conductor]!,
+  }));
+  return {
+    part: device.part.index,
+    battery,
+    scenario: result.scenario,
+    dropV,
+    dropPercent: (100 * dropV) / nominalV,
+    // Inverters and chargers are among what ISO 10133 holds to the closer limit.
+    dropLimitPercent:
+      device.part.kind === "load" ? device.part.dropLimitPercent : criticalDropLimit.percentOfNominal,
+    arrivingV,
+    legs,
+  };
+}
+
+function bankNominalV({ parts }: Network, { banks }: Walks, { bank }: BankEnds): number {
+  const string = banks[bank]?.strings[0] ?? [];
+  return string.reduce((sum, battery) => sum + (parts[battery] as BatteryPart).nominalV, 0);
+}
+
+/** From all banks over everything that passes current on, in one state of the disconnects. */
+interface Walks {
+  readonly banks: readonly Bank[];
+  readonly positive: readonly Walk[];
+  readonly negative: readonly Walk[];
+}
+
+/** By terminal that is reached, nearest first. */
+type Walk = ReadonlyMap<number, Step>;
+
+interface Step {
+  /** The bank's terminal at which the way begins. */
+  readonly start: number;
+  /** The terminal before, and the conductor from there; −1 inside a part. */
+  readonly before: number;
+  readonly conductor: number;
+  /** Conductors so far. */
+  readonly conductors: number;
+}
+
+function walksFor(
+  network: Network,
+  banks: readonly Bank[],
+  scenario: Scenario,
+  known: Map<string, Walks>,
+): Walks {
+  const key = network.parts.map(({ kind, index }) => (kind === "disconnect" && !scenario.on[index] ? "o" : "")).join();
+  let walks = known.get(key);
+  if (!walks) {
+    const links = linksIn(network, scenario);
+    walks = {
+      banks,
+      positive: banks.map(({ positives }) => walkFrom(positives, links)),
+      negative: banks.map(({ negatives }) => walkFrom(negatives, links)),
+    };
+    known.set(key, walks);
+  }
+  return walks;
+}
+
+interface Link {
+  readonly to: number;
+  readonly conductor: number;
+}
+
+function linksIn(network: Network, scenario: Scenario): readonly (readonly Link[])[] {
+  const links: Link[][] = network.terminals.map(() => []);
+  network.conductors.forEach(({ from, to }, conductor) => {
+    links[from]!.push({ to, conductor });
+    links[to]!.push({ to: from, conductor });
+  });
+  for (const part of network.parts) {
+    for (const { between } of joinsOf(part, scenario)) {
+      links[between[0]]!.push({ to: between[1], conductor: -1 });
+      links[between[1]]!.push({ to: between[0], conductor: -1 });
+    }
+  }
+  return links;
+}
+
+/** Breadth first by the number of conductors; a step inside a part costs nothing and is taken at once. */
+function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]): Walk {
+  const walk = new Map<number, Step>();
+  let ring: number[] = [];
+  for (const start of starts) {
+    if (walk.has(start)) continue;
+    walk.set(start, { start, before: -1, conductor: -1, conductors: 0 });
+    ring.push(start);
+  }
+  while (ring.length > 0) {
+    for (let at = 0; at < ring.length; at++) {
+      const terminal = ring[at]!;
+      const { start, conductors } = walk.get(terminal)!;
+      for (const { to, conductor } of links[terminal]!) {
+        if (conductor >= 0 || walk.has(to)) continue;
+        walk.set(to, { start, before: terminal, conductor, conductors });
+        ring.push(to);
+      }
+    }
+    const reached = ring;
+    ring = [];
+    for (const terminal of reached) {
+      const { start, conductors } = walk.get(terminal)!;
+      for (const { to, conductor } of links[terminal]!) {
+        if (conductor < 0 || walk.has(to)) continue;
+        walk.set(to, { start, before: terminal, conductor, conductors: conductors + 1 });
+        ring.push(to);
+      }
+    }
+  }
+  return walk;
+}
+
+function nearestBank(walks: Walks, { positive, negative }: TwoPole): BankEnds | undefined {
+  let nearest: (BankEnds & { conductors: number }) | undefined;
+  for (let bank = 0; bank < walks.banks.length; bank++) {
+    const there = walks.positive[bank]!.get(positive);
+    const back = walks.negative[bank]!.get(negative);
+    if (!there || !back || (nearest && nearest.conductors <= there.conductors)) continue;
+    nearest = { bank, positive: there.start, negative: back.start, conductors: there.conductors };
+  }
+  return nearest;
+}
+
+/** Conductors from the bank outwards; `sign` turns the current in each into a loss towards the device. */
+function alongWalk(
+  network: Network,
+  walk: Walk,
+  to: number,
+  polarity: 1 | -1,
+): readonly { readonly conductor: number; readonly sign: number }[] {
+  const way: { conductor: number; sign: number }[] = [];
+  for (let step = walk.get(to), terminal = to; step && step.before >= 0; step = walk.get(terminal)) {
+    if (step.conductor >= 0) {
+      const outwards = network.conductors[step.conductor]!.to === terminal;
+      way.push({ conductor: step.conductor, sign: outwards ? polarity : -polarity });
+    }
+    terminal = step.before;
+  }
+  return way.reverse();
+}
