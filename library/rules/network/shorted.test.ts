@@ -1,15 +1,73 @@
 import { testRule } from "../rule-tester.ts";
 import { networkShorted } from "./shorted.ts";
 
+const bank = `
+  const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+  const wire = (name, from, to) => cable({ name, from, to, lengthFt: 3, gauge: 4, protect: 60 });`;
+const lamp = `circuit({ name: "lamp", from: house.positive, load: 5, oneWayFt: 5, gauge: 10, protect: 10 });`;
+
 testRule(networkShorted, [
+  { name: "a load between the poles", plan: `${bank} ${lamp}`, finds: "nothing" },
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "a cable from pole to pole",
+    plan: `${bank} ${lamp} wire("slip", house.positive, house.negative);`,
+    finds: [
+      {
+        subject: "slip",
+        record: "slip",
+        on: "to",
+        message:
+          "Joins the positive side of the battery house to the negative side with nothing between: a dead short. Take it out, or join it to another terminal.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "positive and negative bus bar joined",
+    plan: `${bank} ${lamp}
+      const plus = busBar({ name: "plus", side: "positive" }), minus = busBar({ name: "minus", side: "negative" });
+      wire("a", house.positive, plus.stud); wire("b", house.negative, minus.stud);
+      wire("slip", minus.stud, plus.stud);`,
+    finds: [
+      {
+        subject: "slip",
+        record: "slip",
+        on: "from",
+        message: "Joins the positive side of the battery house to the negative side",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "two in series",
+    plan: `${bank} ${lamp} const upper = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      wire("link", house.positive, upper.negative);`,
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "two in series, and a second cable that closes the ring",
+    plan: `${bank} const upper = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      wire("link", house.positive, upper.negative); wire("slip", upper.positive, house.negative);`,
+    finds: [{ message: "Joins the positive side of", on: "to", fixes: "no fix" }],
+  },
+  {
+    name: "two in parallel",
+    plan: `${bank} ${lamp} const second = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      wire("a", house.positive, second.positive); wire("b", house.negative, second.negative);`,
+    finds: "nothing",
+  },
+  {
+    name: "several sources across one cable are told once",
+    plan: `${bank} ${lamp} const second = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      wire("a", house.positive, second.positive); wire("b", house.negative, second.negative);
+      wire("slip", house.positive, house.negative);`,
+    finds: [
+      {
+        subject: "slip",
+        on: "to",
+        message: "Joins the positive side of the battery house and the battery second to the negative side",
+        fixes: "no fix",
+      },
+    ],
   },
 ]);
