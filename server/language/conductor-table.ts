@@ -25,9 +25,12 @@ export function conductorTable(judged: JudgedNetwork, conductor: number, word: "
   if (word === "circuit")
     columns.push({ title: "At its end", cell: ({ partV }) => voltageInWords(partV[device]) });
   // What flows for a moment heats nothing, and so is the worst only of voltages.
-  return scenarioTable(judged, columns, ({ scenario, conductorA }) =>
-    network.scenarios[scenario]?.momentary ? undefined : Math.abs(conductorA[conductor] ?? 0),
-  );
+  return scenarioTable(judged, columns, ({ scenario, conductorA, partV }) => {
+    if (network.scenarios[scenario]?.momentary) return undefined;
+    const currentA = Math.abs(conductorA[conductor] ?? 0);
+    // The same current from an emptier bank arrives at a lower voltage.
+    return word === "circuit" && currentA > 0 ? [currentA, -(partV[device] ?? 0)] : [currentA];
+  });
 }
 
 /** Of a cable or circuit of which no scenario tells what flows in it for longer than a moment. */

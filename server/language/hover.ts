@@ -1,6 +1,7 @@
 import type { Hover, Position } from "vscode-languageserver-types";
 import { networkWorking } from "../../library/documents/network-working.ts";
 import { working as reckoning } from "../../library/documents/working.ts";
+import type { Part } from "../../library/model/network.ts";
 import { kindInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type { PlacedFinding, Spot } from "../evaluate/checked-plan.ts";
@@ -94,17 +95,18 @@ function subjectsAt({ plan }: PlanInView, spot: Spot): Subject[] {
     judged,
   }));
   if (!at) return circuits;
-  const { judged, parts, conductors, scenarios, terminal } = at;
+  const { judged, parts, conductors, scenarios, terminal, fed } = at;
   const { network } = judged;
   if (terminal !== undefined) {
     const name = `${network.parts[network.terminals[terminal]!.part]!.name}`;
     return [{ ...named("terminal", name, () => terminalSummary(judged, terminal)), heading: "" }];
   }
+  const ofPart = (part: Part) =>
+    named("part", part.name || kindInWords(part), () => partSummary(judgement, judged, part));
+  if (fed) return [ofPart(fed)];
   const isJudged = (record: number) => runs.some(({ circuit }) => circuit.record === record);
   return [
-    ...parts.map((part) =>
-      named("part", part.name || kindInWords(part), () => partSummary(judgement, judged, part)),
-    ),
+    ...parts.map(ofPart),
     ...circuits,
     ...conductors.flatMap((index) => {
       const { record, name, run } = network.conductors[index]!;

@@ -14,6 +14,8 @@ export interface NetworkAt {
   readonly scenarios: readonly number[];
   /** The terminal that is named there: `from: house.positive`. */
   readonly terminal: number | undefined;
+  /** The whole part that is named there: `to: inverter`. */
+  readonly fed: Part | undefined;
 }
 
 /** Undefined where the plan has no network that could be read. */
@@ -21,10 +23,9 @@ export function networkAt({ network: judged }: JudgedPlan, spot: Spot): NetworkA
   if (!judged) return undefined;
   const { network } = judged;
   const records = new Set([spot.record, ...spot.alsoSets]);
-  const fed = partFedAt(network, spot);
   return {
     judged,
-    parts: fed ? [fed] : network.parts.filter((part) => records.has(part.record) && !isOfCircuit(part)),
+    parts: network.parts.filter((part) => records.has(part.record) && !isOfCircuit(part)),
     conductors: network.conductors.flatMap(({ record, role }, index) =>
       role !== "return" && records.has(record) ? [index] : [],
     ),
@@ -32,6 +33,7 @@ export function networkAt({ network: judged }: JudgedPlan, spot: Spot): NetworkA
       scenario.record !== undefined && records.has(scenario.record) ? [index] : [],
     ),
     terminal: terminalAt(network.conductors, spot),
+    fed: partFedAt(network, spot),
   };
 }
 

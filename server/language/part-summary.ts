@@ -1,5 +1,7 @@
-import type { PartWorst, SolvedScenario, WorstOf } from "../../library/analysis/network-result.ts";
+import { isEstimated, strongest } from "../../library/analysis/network/fault-network.ts";
+import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
 import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
+import { statedInPlan } from "../../library/model/stated-in-plan.ts";
 import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
 import { kindInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
@@ -8,7 +10,7 @@ import type { Citation } from "../../library/standards/citation.ts";
 import { voltageInWords } from "./conductor-table.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
-import { type ScenarioColumn, scenarioTable } from "./scenario-table.ts";
+import { type ScenarioColumn, scenarioTable, type Weight } from "./scenario-table.ts";
 import { wayRow } from "./way-row.ts";
 
 /**
@@ -20,7 +22,8 @@ export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part)
     `${kindInWords(part)}${dataInWords(part)}`,
     limitRows(plan, judged, part).join("\n"),
     scenarioTable(judged, columnsOf(part), weightOf(judged, part)),
-    [...takenRows(part), statedSource(part)].join("\n"),
+    takenRows(part).join("\n"),
+    statedSource(part),
   ]
     .filter((block) => block !== "")
     .join("\n\n");
@@ -61,7 +64,7 @@ function leastV(
 /** The data that tell one of its kind from another, as the plan gives them. */
 function dataInWords(part: Part): string {
   const data = dataOf(part);
-  return data.length > 0 ? `: ${data.join(", ")}` : "";
+  return data.map((one) => `, ${one}`).join("");
 }
 
 function dataOf(part: Part): string[] {
@@ -217,24 +220,16 @@ function surgeRow({ network }: JudgedNetwork, { surge, draws }: PartWorst): stri
 }
 
 /** Its own share only: what else feeds a short stands at each protective device. */
-function deadShortRow({ shortCircuitA, fullV, internal, fullVSource }: BatteryPart): string {
-  if (shortCircuitA !== undefined)
-    return limitRow(
-      "Dead short at its terminals",
-      withUnit(shortCircuitA, "A"),
-      "",
-      "",
-      "stated in the plan",
-    );
-  const [least, most] = [fullV / internal.highOhm, fullV / internal.lowOhm];
+function deadShortRow(part: BatteryPart): string {
+  const { voltageV, ohm } = strongest(part);
+  const sources =
+    part.shortCircuitA === undefined ? [part.internal.source, part.fullVSource] : [statedInPlan(undefined)];
   return limitRow(
     "Dead short at its terminals",
-    internal.stated ? withUnit(most, "A") : `${figure(least)} to ${withUnit(most, "A")}`,
-    internal.stated
-      ? "from its internal resistance"
-      : "its internal resistance is not stated, a usual one is taken",
+    `up to ${withUnit(voltageV / ohm, "A")}`,
+    isEstimated(part) ? "its internal resistance is not stated, the lowest of the usual ones is taken" : "",
     "",
-    [internal.source, fullVSource].map(sourceInWords).join("; "),
+    [...new Set(sources.map(sourceInWords))].join("; "),
   );
 }
 
@@ -271,15 +266,15 @@ function givenOrTaken(currentA: number): string {
   return currentA < 0 ? `takes ${withUnit(-currentA, "A")}` : `gives ${withUnit(currentA, "A")}`;
 }
 
-/** Of devices the lowest voltage is the worst, of everything else the greatest current. */
-function weightOf({ network }: JudgedNetwork, part: Part): (solved: SolvedScenario) => number | undefined {
+/** Of devices the lowest voltage is the worst, of everything else the greatest current that lasts. */
+function weightOf({ network }: JudgedNetwork, part: Part): Weight {
   const { index } = part;
   if (part.kind === "load" || part.kind === "inverter")
-    return ({ partV, partA }) => (partA[index] === 0 ? undefined : -(partV[index] ?? Number.NaN));
+    return ({ partV, partA }) => (partA[index] === 0 ? undefined : [-(partV[index] ?? Number.NaN)]);
   return ({ scenario, partA, inputA }) =>
     network.scenarios[scenario]?.momentary
       ? undefined
-      : Math.max(Math.abs(partA[index] ?? 0), inputA[index] ?? 0);
+      : [Math.max(Math.abs(partA[index] ?? 0), inputA[index] ?? 0)];
 }
 
 /** What was taken because the plan does not state it, or may not be the plan's own: with its source. */

@@ -30,7 +30,7 @@ function table(judged: JudgedNetwork): string[] {
     { title: "Current", cell: ({ conductorA }: { conductorA: readonly number[] }) => `${conductorA[0]} A` },
   ];
   return scenarioTable(judged, columns, ({ conductorA, scenario }) =>
-    judged.network.scenarios[scenario]?.momentary ? undefined : conductorA[0],
+    judged.network.scenarios[scenario]?.momentary ? undefined : [conductorA[0]!],
   ).split("\n");
 }
 

@@ -1,5 +1,5 @@
-import type { SolvedScenario } from "../../library/analysis/network-result.ts";
-import { exceeds, tellApart } from "../../library/rules/figures.ts";
+import type { ScenarioResult, SolvedScenario } from "../../library/analysis/network-result.ts";
+import { tellApart } from "../../library/rules/figures.ts";
 import { listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { several } from "./counts.ts";
@@ -11,26 +11,26 @@ export interface ScenarioColumn {
   readonly cell: (solved: SolvedScenario) => string;
 }
 
+/** What makes one scenario worse than another, the weightiest number first. Undefined, or not a number: it is not compared. */
+export type Weight = (solved: SolvedScenario) => readonly number[] | undefined;
+
 /**
- * A Markdown table with a row for each scenario, worst first: those without an operating point, then by `weight`, greatest
- * first. The greatest of those that were solved is marked, if they differ; one without a weight (undefined) is never the worst.
+ * A Markdown table with a row for each scenario, worst first: those without an operating point, then by weight, greatest
+ * first. The worst of those that were solved is marked, if they differ.
  */
 export function scenarioTable(
   { network, result }: JudgedNetwork,
   columns: readonly ScenarioColumn[],
-  weight: (solved: SolvedScenario) => number | undefined,
+  weight: Weight,
 ): string {
   const rows = result.scenarios
-    .map((solved) => ({ solved, weight: solved.state === "solved" ? weightOf(solved, weight) : undefined }))
-    .sort(
-      (one, other) =>
-        rankOf(other.solved.state) - rankOf(one.solved.state) ||
-        (other.weight ?? Number.NEGATIVE_INFINITY) - (one.weight ?? Number.NEGATIVE_INFINITY) ||
-        one.solved.scenario - other.solved.scenario,
-    );
-  const weighed = rows.flatMap(({ weight }) => weight ?? []);
-  const differs = weighed.length > 1 && exceeds(weighed[0]!, weighed.at(-1)!);
-  const worst = differs ? rows.find((row) => row.weight !== undefined) : undefined;
+    .map(
+      (solved): Row => ({ solved, weight: solved.state === "solved" ? weightOf(solved, weight) : undefined }),
+    )
+    .sort(worstFirst);
+  const weighed = rows.filter((row) => row.weight);
+  const differs = weighed.length > 1 && heavier(weighed[0]!, weighed.at(-1)!) > 0;
+  const worst = differs ? weighed[0] : undefined;
   const lines = rows.slice(0, mostScenarios).map((row) => {
     const scenario = network.scenarios[row.solved.scenario];
     const moment = scenario?.momentary ? ", for a moment" : "";
@@ -74,16 +74,39 @@ function unsolvedInWords({ network, result }: JudgedNetwork): string[] {
   });
 }
 
-function rankOf(state: "solved" | "unsolved"): number {
+interface Row {
+  readonly solved: ScenarioResult;
+  readonly weight: readonly number[] | undefined;
+}
+
+function worstFirst(one: Row, other: Row): number {
+  return (
+    rankOf(other.solved) - rankOf(one.solved) ||
+    heavier(other, one) ||
+    one.solved.scenario - other.solved.scenario
+  );
+}
+
+function rankOf({ state }: ScenarioResult): number {
   return state === "unsolved" ? 1 : 0;
 }
 
-function weightOf(
-  solved: SolvedScenario,
-  weight: (solved: SolvedScenario) => number | undefined,
-): number | undefined {
+/** Above 0 where the first one weighs more. What was solved differs by rounding even where nothing differs. */
+function heavier({ weight: one }: Row, { weight: other }: Row): number {
+  if (!one || !other) return Number(one !== undefined) - Number(other !== undefined);
+  for (const [index, value] of one.entries()) {
+    const difference = value - (other[index] ?? 0);
+    if (Math.abs(difference) > rounding * Math.max(1, Math.abs(value))) return difference;
+  }
+  return 0;
+}
+
+/** Far above what the solver leaves, far below what is shown. */
+const rounding = 1e-6;
+
+function weightOf(solved: SolvedScenario, weight: Weight): readonly number[] | undefined {
   const is = weight(solved);
-  return is === undefined || Number.isNaN(is) ? undefined : is;
+  return is?.some(Number.isNaN) ? undefined : is;
 }
 
 function line(cells: readonly string[]): string {

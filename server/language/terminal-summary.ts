@@ -39,11 +39,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
     ({ terminalV }) => {
       const is = terminalV[terminal];
       // A voltage is worst where it is lowest; of a negative terminal, where it is furthest from 0.
-      return is === undefined || Number.isNaN(is)
-        ? undefined
-        : isNegative(part, network.terminals[terminal]!.name)
-          ? is
-          : -is;
+      return is === undefined ? undefined : [isNegative(part, network.terminals[terminal]!.name) ? is : -is];
     },
   );
   return [
