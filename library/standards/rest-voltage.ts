@@ -75,5 +75,4 @@ export const lithiumIronPhosphateRestVoltage = {
 export const cellsInSeries = {
   /** LiFePO4: 12 V and 12.8 V both mean four cells of 3.2 V, and 48 V sixteen. */
   lithiumIronPhosphateFor12V: 4,
-  leadAcidFor12V: 6,
 } as const;
