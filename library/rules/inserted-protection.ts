@@ -15,7 +15,7 @@ import type { Circuit } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
 import { protectionDistances } from "../standards/protection-rules.ts";
 import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
-import { withUnit } from "./figures.ts";
+import { exceeds, withUnit } from "./figures.ts";
 import type { ProposedFix } from "./finding.ts";
 import { terminalInWords } from "./part-in-words.ts";
 import { propertyOf } from "./placed-device.ts";
@@ -53,6 +53,12 @@ export function insertingFixes(
   };
   const here = (there && repeated(there, need)) ?? fitting(result.protection, need);
   if (here) return [inserting(judged.network, bare, here)];
+  if (exceeds(result.protection.aimA, need.limitA)) {
+    // The law's limit for a machine leaves too little headroom over its full current: for the builder to weigh.
+    const aimA = nearestRatingBelow(Math.min(result.protection.maxA ?? 0, need.limitA)) ?? 0;
+    const tight = aimA >= result.protection.minA && fitting({ ...result.protection, aimA }, need);
+    return tight ? [{ ...inserting(judged.network, bare, tight), kind: "suggestion" }] : [];
+  }
   const sizing = thinnestWithHeadroom({ ...circuit, fedFromBothEnds: true });
   const [sized] = sizing ? sizedFixes(circuit, sizing) : [];
   if (!sizing || !sized) return [];

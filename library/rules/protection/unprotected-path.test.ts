@@ -1,15 +1,289 @@
 import { testRule } from "../rule-tester.ts";
 import { unprotectedPath } from "./unprotected-path.ts";
 
+// 14 AWG at 75 °C may carry 20 A, 10 AWG 40 A, 6 AWG 95 A (33 CFR 183.425, Table 5).
+const bank = (short = 800) => `
+  build({ insulationC: 75 });
+  const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: ${short} });
+`;
+const busBehind = (mainA: number, short = 800) => `${bank(short)}
+  const bus = busBar({ name: "bus bar" });
+  cable({ name: "feed", from: bank.positive, to: bus.stud, lengthFt: 3, gauge: 6,
+    protect: { ratingA: ${mainA}, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000 } });
+`;
+const lamp = (more = "") =>
+  `circuit({ name: "Lamp", from: bus.stud, returnTo: bank.negative, load: 4, oneWayFt: 9, gauge: 14 ${more}});`;
+const charging = (more: string, charger = "shoreCharger({ name: 'charger', outputA: 30 })") => `${bank()}
+  const charger = ${charger};
+  cable({ name: "charging", from: charger.positive, to: bank.positive, lengthFt: 6, gauge: 10, ${more} });
+  cable({ name: "charging return", from: charger.negative, to: bank.negative, lengthFt: 6, gauge: 10 });
+`;
+const farFuse = "protectFarEnd: { ratingA: 40, family: 'ISO 8820-3 Type E', distanceIn: 6 }";
+const nearFuse = "protect: { ratingA: 40, family: 'ISO 8820-3 Type E', distanceIn: 6 }";
+const machine = (rest = "") => `alternator({ name: "alternator", ratedA: 30, ${rest} })`;
+
 testRule(unprotectedPath, [
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "a lone circuit: another rule asks for its fuse",
+    circuits: [{ protect: undefined }],
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "its own fuse",
+    plan: `${busBehind(80)} ${lamp(", protect: { ratingA: 5, family: 'ISO 8820-3 Type F', distanceIn: 4 }")}`,
+    finds: "nothing",
+  },
+  {
+    name: "a fuse further up of exactly what the conductor may carry",
+    plan: `${busBehind(20)} ${lamp()}`,
+    finds: "nothing",
+  },
+  {
+    name: "a fuse further up just above what the conductor may carry",
+    plan: `${busBehind(25)} ${lamp()}`,
+    finds: [
+      {
+        subject: "Lamp",
+        record: "Lamp",
+        on: "from",
+        severity: "error",
+        message:
+          "The bank reaches the positive conductor of Lamp past nothing smaller than 25 A; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
+        values: { past: 25 },
+        fixes: [
+          {
+            title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
+            gives: { protect: { ratingA: 5, family: "ISO 8820-3 Type F", distanceIn: 7 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a strong bank: only a marking tells of a fuse that interrupts so much",
+    plan: `${busBehind(25, 9000)} ${lamp()}`,
+    finds: [
+      {
+        record: "Lamp",
+        on: "from",
+        message: "The bank reaches the positive conductor of Lamp past nothing smaller than 25 A",
+        fixes: [
+          {
+            title:
+              "Add a 6 A fuse (UL 248-15 Class T, marked for at least 5,000 A) within 7 in of the bus bar",
+            kind: "suggestion",
+            gives: {
+              protect: { ratingA: 6, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: 5000 },
+            },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "straight from the battery",
+    plan: `${bank()} circuit({ name: "Lamp", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14 });`,
+    finds: [
+      {
+        record: "Lamp",
+        on: "from",
+        message:
+          "The bank reaches the positive conductor of Lamp past no fuse or breaker; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank.",
+        fixes: [
+          {
+            title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank",
+            gives: { "protect.ratingA": 5 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "no rating fits between current and conductor: a thicker one with it",
+    plan: `${bank()} circuit({ name: "Pump", from: bank.positive, load: 38, oneWayFt: 5, gauge: 10 });`,
+    finds: [
+      {
+        record: "Pump",
+        on: "from",
+        message:
+          "The bank reaches the positive conductor of Pump past no fuse or breaker; 10 AWG may carry 40 A",
+        fixes: [
+          {
+            title:
+              "Use 8 AWG and add a 50 A fuse (ISO 8820-3 Type E) within 7 in of the positive terminal of the bank",
+            gives: { gauge: 8, "protect.ratingA": 50 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a cable behind a fuse that is too great for it: a fuse, or the size that the fuse protects",
+    plan: `${busBehind(80)}
+      const panel = fusePanel({ name: "panel", positions: 6 });
+      cable({ name: "panel feed", from: bus.stud, to: panel.feed, lengthFt: 3, gauge: 10 });
+      cable({ name: "panel return", from: panel.negative, to: bank.negative, lengthFt: 3, gauge: 10 });
+      circuit({ name: "Lamp", from: panel.branch, load: 12, oneWayFt: 9, gauge: 14, protect: 15 });`,
+    finds: [
+      {
+        record: "panel feed",
+        on: "from",
+        message:
+          "The bank reaches the cable panel feed past nothing smaller than 80 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
+        fixes: [
+          {
+            title: "Add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
+            gives: { "protect.ratingA": 15 },
+          },
+          { title: "Use 6 AWG", gives: { gauge: 6 } },
+        ],
+      },
+    ],
+  },
+  {
+    name: "nothing flows in any scenario: the greatest rating that protects the conductor",
+    plan: `${bank()}
+      const bus = busBar({ name: "bus bar" });
+      cable({ name: "feed", from: bank.positive, to: bus.stud, lengthFt: 3, gauge: 6 });
+      circuit({ name: "Lamp", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14,
+        protect: { ratingA: 5, family: "ISO 8820-3 Type F", distanceIn: 4 } });`,
+    finds: [
+      {
+        record: "feed",
+        on: "from",
+        message: "The bank reaches the cable feed past no fuse or breaker; 6 AWG may carry 95 A",
+        fixes: [
+          {
+            title:
+              "Add a 90 A fuse (UL 248-15 Class T, marked for at least 1,000 A) within 7 in of the positive terminal of the bank",
+            kind: "suggestion",
+            gives: { "protect.ratingA": 90 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a charger that gives just what the conductor may carry needs no fuse at its end",
+    plan: charging(farFuse, "shoreCharger({ name: 'charger', outputA: 40 })"),
+    finds: "nothing",
+  },
+  {
+    name: "a charger's cable without any: the battery at its end needs one",
+    plan: charging(""),
+    finds: [
+      {
+        record: "charging",
+        on: "to",
+        message:
+          "The bank reaches the cable charging past no fuse or breaker; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank.",
+        fixes: [
+          {
+            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
+            gives: {
+              protect: undefined,
+              protectFarEnd: { ratingA: 40, family: "ISO 8820-3 Type C", distanceIn: 7 },
+            },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a machine without a limit, and a bank: one at each end",
+    plan: charging("", machine("selfLimiting: false")),
+    finds: [
+      {
+        record: "charging",
+        on: "from",
+        message:
+          "The bank and the alternator reach the cable charging past no fuse or breaker; 10 AWG may carry 40 A",
+        fixes: [
+          {
+            title: "Add a 35 A fuse (ISO 8820-3 Type C) within 7 in of each end",
+            kind: "suggestion",
+            gives: { "protect.ratingA": 35, "protectFarEnd.ratingA": 35 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a machine that limits itself below what the conductor may carry",
+    plan: charging(farFuse, machine()),
+    finds: "nothing",
+  },
+  {
+    name: "exactly 120 % of a machine without a limit",
+    plan: charging(
+      "protect: { ratingA: 40, family: 'ISO 8820-3 Type E' }, protectFarEnd: { ratingA: 36, interruptingA: 1000 }",
+      machine("selfLimiting: false"),
+    ),
+    finds: "nothing",
+  },
+  {
+    name: "more than 120 % of a machine without a limit, at both ends",
+    plan: charging(
+      "protect: { ratingA: 40, family: 'ISO 8820-3 Type E' }, protectFarEnd: { ratingA: 37, interruptingA: 1000 }",
+      machine("selfLimiting: false, continuousPercent: 50"),
+    ),
+    finds: [
+      {
+        record: "charging",
+        on: "protectFarEnd.ratingA",
+        severity: "error",
+        message:
+          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit itself (33 CFR 183.460(b)): use a 35 A fuse at the far end.",
+        fixes: [{ title: "Use a 35 A fuse at the far end", gives: { "protectFarEnd.ratingA": 35 } }],
+      },
+    ],
+  },
+  {
+    name: "a fuse at the wrong end: no source there",
+    plan: `${bank()} circuit({ name: "Lamp", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14, protectFarEnd: 5 });`,
+    finds: [
+      {
+        record: "Lamp",
+        on: "from",
+        message: "The bank reaches the positive conductor of Lamp past no fuse or breaker",
+        fixes: [
+          {
+            title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank",
+            gives: { "protect.ratingA": 5, protectFarEnd: 5 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a fuse at the charger's end alone: that the battery's end needs one too is another rule's matter",
+    plan: charging(nearFuse),
+    finds: "nothing",
+  },
+  {
+    name: "links between batteries of one bank",
+    plan: `${busBehind(80)}
+      const other = battery({ name: "other", chemistry: "AGM", capacityAh: 100, shortCircuitA: 800 });
+      cable({ name: "link", from: bank.positive, to: other.positive, lengthFt: 1, gauge: 6 });
+      cable({ name: "link return", from: bank.negative, to: other.negative, lengthFt: 1, gauge: 6 });`,
+    finds: "nothing",
+  },
+  {
+    name: "accepted with a reason",
+    plan: `${bank()} circuit({ name: "Starter", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14,
+      accept: { "protection/unprotected-path": "the law exempts a starter motor's supply" } });`,
+    finds: [
+      {
+        on: "from",
+        message: "The bank reaches the positive conductor of Starter past no fuse or breaker",
+        accepted: "the law exempts a starter motor's supply",
+        fixes: [
+          {
+            title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank",
+            gives: {},
+          },
+        ],
+      },
+    ],
   },
 ]);

@@ -129,13 +129,13 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
   ];
 }
 
-/** Where there is a device on the way: a conductor that it protects. */
+/** Of a cable where there is a device on the way: one that it protects. A load's own wires get a fuse of their own. */
 function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
   const onWay = path.tooGreat.filter(({ conductor }) => conductor !== path.conductor);
   const [first] = onWay.sort((one, other) => one.ratingA - other.ratingA);
   const protection = first && placedDevice(network, first)?.protection;
   const conductor = network.conductors[path.conductor];
-  if (!protection || !conductor) return [];
+  if (!protection || conductor?.role !== "cable") return [];
   const { circuit } = runOf(plan, conductor.run);
   const alone = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
