@@ -5,11 +5,14 @@ import { deviceInWords } from "./sized-fix.ts";
 
 /** "a 10 A fuse (ISO 8820-3 Type F, 58 V)", "a 200 A fuse (UL 248-15 Class T, marked for at least 4,000 A)". */
 export function chosenInWords({ ratingA, family, ratedV, interruptingA }: ChosenDevice): string {
-  const markings = [
+  const device = deviceInWords({ ratingA, writtenAs: "object", family }, ratingA);
+  const known = [
+    // The word breaker says it already.
+    ...(family === "circuit breaker" ? [] : [family]),
     ...(interruptingA === undefined ? [] : [`marked for at least ${asGiven(interruptingA)} A`]),
     ...(ratedV === undefined ? [] : [withUnit(ratedV, "V")]),
   ];
-  return `${deviceInWords({ ratingA, writtenAs: "object", family }, ratingA)} (${[family, ...markings].join(", ")})`;
+  return known.length > 0 ? `${device} (${known.join(", ")})` : device;
 }
 
 /** Choosing such a device is sound on its own, or something that only whoever buys it can make true. */

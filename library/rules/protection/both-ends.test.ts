@@ -1,6 +1,15 @@
 import { testRule } from "../rule-tester.ts";
 import { bothEnds } from "./both-ends.ts";
 
+// 6 AWG at 75 °C may carry 95 A (33 CFR 183.425, Table 5).
+const charging = (more: string, { shortA = 900, voltage = 12, outputA = 30 } = {}) => `
+  build({ insulationC: 75, voltage: ${voltage} });
+  const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: ${shortA} });
+  const charger = shoreCharger({ name: "charger", outputA: ${outputA} });
+  cable({ name: "charging", from: charger.positive, to: bank.positive, lengthFt: 6, gauge: 6, ${more} });
+  cable({ name: "charging return", from: charger.negative, to: bank.negative, lengthFt: 6, gauge: 6 });
+`;
+
 testRule(bothEnds, [
   { name: "fed from one end", circuits: [{}], finds: "nothing" },
   {
@@ -222,5 +231,185 @@ testRule(bothEnds, [
         accepted: "the charger limits itself to 20 A",
       },
     ],
+  },
+  {
+    name: "the same family for 48 V: the version for 58 V is added",
+    circuits: [{ voltage: 48, fedFromBothEnds: true, protect: { ratingA: 50, family: "ISO 8820-3 Type E" } }],
+    finds: [
+      {
+        on: "fedFromBothEnds",
+        message: "Current can come from both ends",
+        fixes: [
+          {
+            title: "Add a 50 A fuse at the far end",
+            gives: { protectFarEnd: { ratingA: 50, family: "ISO 8820-3 Type E", ratedV: 58 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "48 V, and a family that is made for less is not repeated",
+    circuits: [{ voltage: 48, fedFromBothEnds: true, protect: { ratingA: 50, family: "ISO 8820-4 Type A" } }],
+    finds: [
+      {
+        on: "fedFromBothEnds",
+        message: "Current can come from both ends",
+        fixes: [{ title: "Add a 50 A fuse at the far end", gives: { protectFarEnd: 50 } }],
+      },
+    ],
+  },
+  {
+    name: "48 V, and a breaker whose voltage nobody states: the new one must be marked",
+    circuits: [{ voltage: 48, fedFromBothEnds: true, protect: { ratingA: 50, family: "circuit breaker" } }],
+    finds: [
+      {
+        on: "fedFromBothEnds",
+        message: "Current can come from both ends",
+        fixes: [
+          {
+            title: "Add a 50 A breaker at the far end",
+            kind: "suggestion",
+            gives: { protectFarEnd: { ratingA: 50, family: "circuit breaker", ratedV: 48 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a charger's cable, protected at both ends",
+    plan: charging("protect: 40, protectFarEnd: 40"),
+    finds: "nothing",
+  },
+  {
+    name: "protected at the battery's end: the charger cannot push more than the conductor may carry",
+    plan: charging("protectFarEnd: 40"),
+    finds: "nothing",
+  },
+  {
+    name: "protected at the charger's end alone: a family that interrupts what the bank delivers",
+    plan: charging("protect: 40"),
+    finds: [
+      {
+        subject: "charging",
+        record: "charging",
+        on: "to",
+        severity: "error",
+        message:
+          "Current can come from both ends, but only the 40 A fuse where the cable starts is given; each source needs its own (33 CFR 183.455(b)): add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank.",
+        fixes: [
+          {
+            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
+            gives: {
+              protect: 40,
+              protectFarEnd: { ratingA: 40, family: "ISO 8820-3 Type C", distanceIn: 7 },
+            },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "the family that is there interrupts enough, and is repeated with its marking",
+    plan: charging('protect: { ratingA: 40, family: "circuit breaker", interruptingA: 3000 }', {
+      shortA: 2900,
+    }),
+    finds: [
+      {
+        on: "to",
+        message: "Current can come from both ends, but only the 40 A breaker where the cable starts is given",
+        fixes: [
+          {
+            title:
+              "Add a 40 A breaker (marked for at least 3,000 A) within 7 in of the positive terminal of the bank",
+            gives: {
+              protectFarEnd: {
+                ratingA: 40,
+                family: "circuit breaker",
+                distanceIn: 7,
+                interruptingA: 3000,
+              },
+            },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "the family that is there does not interrupt what comes from the other end",
+    plan: charging('protect: { ratingA: 40, family: "ISO 8820-3 Type E" }', { shortA: 1100 }),
+    finds: [
+      {
+        on: "to",
+        message: "Current can come from both ends",
+        fixes: [
+          {
+            title: "Add a 40 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank",
+            gives: { "protectFarEnd.family": "ISO 8820-5 Type SF 30" },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a rating above the cable is not repeated",
+    plan: charging("protect: 100"),
+    finds: [
+      {
+        on: "to",
+        message: "Current can come from both ends, but only the 100 A fuse where the cable starts",
+        fixes: [
+          {
+            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
+            gives: { protect: 100, "protectFarEnd.ratingA": 40 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "protected at the far end alone, and the charger can push more than the conductor may carry",
+    plan: charging("protectFarEnd: 90", { outputA: 96 }),
+    finds: [
+      {
+        on: "from",
+        message:
+          "Current can come from both ends, but only the 90 A fuse at the far end is given; each source needs its own",
+        fixes: [
+          {
+            title:
+              "Use 4 AWG with a 125 A fuse at the far end and add a 125 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the charger",
+            gives: { gauge: 4, "protect.ratingA": 125, protectFarEnd: 125 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "48 V in a network: the version for 58 V",
+    plan: charging('protect: { ratingA: 40, family: "ISO 8820-3 Type E", ratedV: 58 }', { voltage: 48 }),
+    finds: [
+      {
+        on: "to",
+        message: "Current can come from both ends",
+        fixes: [
+          {
+            title:
+              "Add a 40 A fuse (ISO 8820-3 Type E, 58 V) within 7 in of the positive terminal of the bank",
+            gives: { "protectFarEnd.ratedV": 58 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a wired circuit: what it says of itself is not asked",
+    plan: `
+      build({ insulationC: 75 });
+      const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: 900 });
+      circuit({ name: "Lamp", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14, fedFromBothEnds: true,
+        protect: 5 });
+    `,
+    finds: "nothing",
   },
 ]);
