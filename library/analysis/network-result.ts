@@ -93,6 +93,7 @@ export interface WayFromBank {
 
 /** What a dead short draws. */
 export interface FaultResult {
+  /** In the order of their conductors. Devices that no source reaches, or that hang in a short already, are left out. */
   readonly devices: readonly DeviceFault[];
   /** By conductor index. */
   readonly conductors: readonly ConductorFault[];
@@ -116,7 +117,8 @@ export interface DeviceFault extends DevicePlace {
   readonly estimated: boolean;
   /**
    * The least current through it for a short at the far end of anything it protects (up to the next device), A: return
-   * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: it protects nothing.
+   * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: no battery feeds it,
+   * or it protects nothing. Where several devices feed the same short, as fuses of batteries side by side, its own share.
    */
   readonly least: { readonly currentA: number; readonly conductor: number } | undefined;
   /** Conductors behind it, up to the next device. */

@@ -1,8 +1,178 @@
 import type { Network } from "../../model/network.ts";
-import type { FaultResult } from "../network-result.ts";
+import type { ConductorFault, DeviceFault, DevicePlace, FaultResult } from "../network-result.ts";
+import { faultNetwork } from "./fault-network.ts";
+import { type Arriving, type GreatestFaults, greatestFaults } from "./greatest-fault.ts";
+import { type LeastFaults, leastFaults } from "./least-fault.ts";
+import { feedingOf, type PlacedDevice, type ProtectedZones, protectedZones } from "./protected-zones.ts";
+import { netSides } from "./sides.ts";
 import type { NetworkTopology } from "./topology.ts";
+import { wiringOf } from "./wiring.ts";
 
-/** What a dead short draws, at each device and at each end of each conductor. */
-export function faultsOf(_network: Network, _topology: NetworkTopology): FaultResult {
-  return { devices: [], conductors: [] };
+/**
+ * What a dead short draws, at each device and at each end of each conductor, in the network as it is built: every
+ * disconnect is closed, every source is on. Fuses, contacts and studs have no resistance here.
+ *
+ * A device stands at its end of the conductor whatever its distance from there: the wire up to it would only take something
+ * off the greatest current.
+ */
+export function faultsOf(network: Network, topology: NetworkTopology): FaultResult {
+  const wiring = wiringOf(network);
+  const nets = netSides(wiring);
+  const resistances = faultNetwork(wiring);
+  const zones = protectedZones(wiring);
+  const isPositive = network.conductors.map(({ from }) => {
+    const side = nets[wiring.netOf[wiring.pointOf[from]!]!];
+    return side === "positive" || side === "middle";
+  });
+  const positive = greatestFaults(wiring, resistances, nets, "positive");
+  // A fuse in a negative conductor: the same question with the poles exchanged.
+  const negative = zones.devices.some(({ conductor }) => !isPositive[conductor])
+    ? greatestFaults(wiring, resistances, nets, "negative")
+    : undefined;
+  const least = leastFaults(wiring, resistances, nets, topology.banks);
+
+  const isBattery = ({ part }: { part: number }) => network.parts[part]!.kind === "battery";
+  const fedByBattery = feedingOf(wiring, zones, wiring.sources.filter(isBattery));
+  const fedByAny = feedingOf(wiring, zones, wiring.sources);
+
+  const leastByDevice = least
+    ? leastThroughDevices(network, resistances.nodeOf, zones, fedByBattery, least)
+    : [];
+
+  const devices: DeviceFault[] = [];
+  /** By device of the zones: its index in the result; −1 where it is left out. */
+  const told = zones.devices.map((device, index) => {
+    const onPositive = isPositive[device.conductor]!;
+    const greatest = greatestThrough(device, onPositive ? positive : negative);
+    if (!greatest) return -1;
+    const fed = onPositive ? fedByBattery[index]! : nowhere;
+    const behind = behindOf(zones, index, fed.fromTerminal || fed.fromConductor ? fed : fedByAny[index]!);
+    const { conductor, end } = device;
+    return (
+      devices.push({
+        conductor,
+        end,
+        ...greatest,
+        least: leastByDevice[index],
+        behind: onPositive ? behind : [],
+      }) - 1
+    );
+  });
+  const protecting = zones.conductorsIn.map((): number[] => []);
+  zones.devices.forEach((_, device) => {
+    if (told[device] === -1) return;
+    const { fromTerminal, fromConductor } = fedByAny[device]!;
+    if (fromTerminal) protecting[zones.graph.b[device]!]!.push(told[device]!);
+    if (fromConductor) protecting[zones.graph.a[device]!]!.push(told[device]!);
+  });
+  const conductors = network.conductors.map((_, conductor): ConductorFault => {
+    const greatest = isPositive[conductor] && positive ? greatestIn(conductor, positive) : undefined;
+    return greatest
+      ? { ...greatest, protectedBy: protecting[zones.zoneOf[conductor]!]! }
+      : { greatestA: undefined, protectedBy: [], estimated: false };
+  });
+  return { devices, conductors };
+}
+
+const nowhere = { fromTerminal: false, fromConductor: false };
+
+/** The greater of a short behind it on its conductor, and one behind it on its terminal. */
+function greatestThrough({ conductor, end }: PlacedDevice, faults: GreatestFaults | undefined) {
+  const fault = faults?.at(conductor, end);
+  if (!fault) return undefined;
+  const arriving = greater(fault.fromElsewhere, fault.throughConductor);
+  if (arriving.currentA === 0) return undefined;
+  return { greatestA: arriving.currentA, sources: arriving.sources(), estimated: arriving.isEstimated() };
+}
+
+/** For a short at either end of it, fed from beyond that end. */
+function greatestIn(conductor: number, faults: GreatestFaults) {
+  const near = faults.at(conductor, "near")?.fromElsewhere;
+  const far = faults.at(conductor, "far")?.fromElsewhere;
+  if (!near || !far) return undefined;
+  const arriving = greater(near, far);
+  if (arriving.currentA === 0) return undefined;
+  return { greatestA: arriving.currentA, estimated: arriving.isEstimated() };
+}
+
+function greater(one: Arriving, other: Arriving): Arriving {
+  return other.currentA > one.currentA ? other : one;
+}
+
+type Fed = ReturnType<typeof feedingOf>[number];
+
+function behindOf({ graph, conductorsIn }: ProtectedZones, device: number, fed: Fed): readonly number[] {
+  const beyond = fed.fromTerminal ? conductorsIn[graph.b[device]!]! : [];
+  const before = fed.fromConductor ? conductorsIn[graph.a[device]!]! : [];
+  if (before.length === 0 || graph.a[device] === graph.b[device]) return beyond;
+  return beyond.length === 0 ? before : [...beyond, ...before].sort((a, b) => a - b);
+}
+
+/**
+ * By device: the least of what flows through it for shorts at the ends of what is behind it; undefined where no battery
+ * feeds it, or nothing is behind. Where batteries feed a device from one side alone, all that the short draws comes through
+ * it; else its share is worked out.
+ */
+function leastThroughDevices(
+  { conductors }: Network,
+  nodeOf: Int32Array,
+  { devices, graph, conductorsIn }: ProtectedZones,
+  fed: readonly Fed[],
+  faults: LeastFaults,
+): readonly DeviceFault["least"][] {
+  const least = devices.map((): DeviceFault["least"] => undefined);
+  const terminalOf = ({ conductor, end }: DevicePlace) =>
+    conductors[conductor]![end === "near" ? "from" : "to"];
+  const entering = conductorsIn.map((): Entering[] => []);
+  devices.forEach((place, device) => {
+    const { fromTerminal, fromConductor } = fed[device]!;
+    const { conductor, end } = place;
+    const towardsFar = end === "near" ? 1 : -1;
+    const entry = {
+      device,
+      conductor,
+      node: nodeOf[terminalOf(place)]!,
+      takesAll: fromTerminal !== fromConductor,
+    };
+    if (fromTerminal) entering[graph.b[device]!]!.push({ ...entry, towardsFar });
+    if (fromConductor) entering[graph.a[device]!]!.push({ ...entry, towardsFar: -towardsFar });
+  });
+  conductorsIn.forEach((members, zone) => {
+    const entries = entering[zone]!;
+    if (entries.length === 0) return;
+    const shorted = new Set<number>();
+    for (const conductor of members) {
+      for (const end of ["near", "far"] as const) {
+        const terminal = terminalOf({ conductor, end });
+        // However many conductors end at a bus bar, it is one short.
+        if (shorted.has(terminal)) continue;
+        shorted.add(terminal);
+        const fault = faults.at(terminal);
+        if (!fault) continue;
+        for (const entry of entries) {
+          // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
+          // it need pass this device: there another one stands too, and opens it.
+          if (nodeOf[terminal] === entry.node) continue;
+          const currentA = entry.takesAll
+            ? fault.currentA
+            : Math.max(0, entry.towardsFar * fault.through(entry.conductor));
+          const leastA = least[entry.device]?.currentA ?? Number.POSITIVE_INFINITY;
+          if (currentA < leastA) least[entry.device] = { currentA, conductor };
+        }
+      }
+    }
+  });
+  return least;
+}
+
+/** A device through which batteries feed a zone. */
+interface Entering {
+  readonly device: number;
+  readonly conductor: number;
+  /** Of its terminal. */
+  readonly node: number;
+  /** All that a short in the zone draws comes through it. */
+  readonly takesAll: boolean;
+  /** 1 where what enters flows from the near to the far end of its conductor, −1 where it flows back. */
+  readonly towardsFar: number;
 }

@@ -1,3 +1,4 @@
+import type { Source } from "./parts-inside.ts";
 import { across } from "./spanning-forest.ts";
 import type { NetworkTopology } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
@@ -10,25 +11,33 @@ export function waysFromSources(
   wiring: Wiring,
   sides: NetworkTopology["sides"],
 ): NetworkTopology["wayFromSource"] {
-  const walks = new Map<"positive" | "negative", NearestSource>();
+  const walks = new Map<"positive" | "negative", NearestSources>();
   return (terminal) => {
     const side = sides[terminal];
     if (side === undefined || side === "none") return undefined;
     const pole = side === "negative" ? "negative" : "positive";
-    const walk = walks.get(pole) ?? nearestSource(wiring, pole);
+    const walk = walks.get(pole) ?? nearestSources(wiring, wiring.sources, pole);
     walks.set(pole, walk);
     return wayTo(wiring, walk, wiring.pointOf[terminal]!);
   };
 }
 
-interface NearestSource {
-  /** By point: index in the wiring's sources; −1 where none reaches. */
+/** The nearest of some sources to every point, counted in conductors. */
+export interface NearestSources {
+  readonly sources: readonly Source[];
+  /** By point: index in {@link sources}; −1 where none reaches. */
   readonly source: Int32Array;
   /** By point: the last conductor of the way; −1 at the source itself. */
   readonly cameBy: Int32Array;
+  /** Points from the sources outwards. */
+  readonly order: readonly number[];
 }
 
-function nearestSource({ graph, sources, pointOf }: Wiring, pole: "positive" | "negative"): NearestSource {
+export function nearestSources(
+  { graph, pointOf }: Wiring,
+  sources: readonly Source[],
+  pole: "positive" | "negative",
+): NearestSources {
   const nearest = new Int32Array(graph.nodes).fill(-1);
   const cameBy = new Int32Array(graph.nodes).fill(-1);
   const queue: number[] = [];
@@ -49,10 +58,10 @@ function nearestSource({ graph, sources, pointOf }: Wiring, pole: "positive" | "
       queue.push(other);
     }
   }
-  return { source: nearest, cameBy };
+  return { sources, source: nearest, cameBy, order: queue };
 }
 
-function wayTo({ graph, sources }: Wiring, { source, cameBy }: NearestSource, to: number) {
+function wayTo({ graph }: Wiring, { sources, source, cameBy }: NearestSources, to: number) {
   const nearest = sources[source[to]!];
   if (!nearest) return undefined;
   const conductors: number[] = [];

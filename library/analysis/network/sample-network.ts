@@ -22,7 +22,7 @@ export function sampleNetwork() {
     names: readonly Name[],
     make: (
       terminals: Record<Name, number>,
-      base: { index: number; record: number; name: string; accept: {} },
+      base: { index: number; record: number; name: string; accept: Record<string, string> },
     ) => Part,
   ): Record<Name, number> & { readonly part: number } {
     const index = parts.length;

@@ -340,7 +340,7 @@ describe("shorts", () => {
     const [plus, minus] =
       between === "a load"
         ? [build.load()].flatMap(({ positive, negative }) => [positive, negative])
-        : [build.other(["in", "out"])].flatMap((part) => [part["in"], part["out"]]);
+        : [build.other(["in", "out"])].flatMap((part) => [part.in, part.out]);
     build.cable(battery.positive, plus as number);
     build.cable(minus as number, battery.negative);
     expect(topologyOf(build.network()).shorts).toEqual([]);

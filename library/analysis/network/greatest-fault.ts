@@ -1,0 +1,184 @@
+import { addedToShortA, batteriesOf, type FaultNetwork, isEstimated, strongest } from "./fault-network.ts";
+import type { NetSide } from "./sides.ts";
+import { sparseInverse } from "./sparse-inverse.ts";
+import type { Wiring } from "./wiring.ts";
+
+/** The greatest currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
+export interface GreatestFaults {
+  /** A short right at one end of a conductor; undefined where that end is on the other side, or shorted already. */
+  at(conductor: number, end: "near" | "far"): FaultAtEnd | undefined;
+}
+
+export interface FaultAtEnd {
+  /** What comes to that end from everything else: it passes a device that stands at this end. */
+  readonly fromElsewhere: Arriving;
+  /** What comes through the conductor itself. */
+  readonly throughConductor: Arriving;
+}
+
+export interface Arriving {
+  readonly currentA: number;
+  /** Part indices, the greatest share first; those that add nothing are left out. */
+  sources(): number[];
+  /** A battery adds to it whose internal resistance nobody stated. */
+  isEstimated(): boolean;
+}
+
+/**
+ * The other pole's side is taken as one piece of metal, copper at 20 °C, batteries at their strongest, and every source with a
+ * limit gives that limit. All linear, so each source's share is worked out on its own, and
+ *
+ *     I_k = Σ V_k / Z_kk     V_k voltage of the node before the short, V; Z_kk its own resistance to the reference, Ω
+ *     V_a′ = V_a − Z_ak · I_k     any other node, during the short
+ *
+ * which is Thévenin's theorem, as in IEC 61660-1 (direct-current short circuits in auxiliary installations) but at rest:
+ * no inductance, no rise and fall.
+ *
+ * @param live The pole on whose side shorts are asked for. What hangs between the batteries of a string is on both.
+ */
+export function greatestFaults(
+  wiring: Wiring,
+  faults: FaultNetwork,
+  nets: readonly NetSide[],
+  live: "positive" | "negative",
+): GreatestFaults | undefined {
+  const { network, pointOf, netOf } = wiring;
+  const { nodeOf, coldOhm } = faults;
+  const unknownOf = liveNodes(wiring, faults, nets, live);
+  const unknown = (terminal: number) => unknownOf.of[nodeOf[terminal]!]!;
+
+  const a: number[] = [];
+  const b: number[] = [];
+  const ohm: number[] = [];
+  const join = (one: number, other: number, value: number) => {
+    if (one === other) return;
+    a.push(one);
+    b.push(other);
+    ohm.push(value);
+  };
+  const isLive = (terminal: number) => unknown(terminal) >= 0;
+  network.conductors.forEach(({ from, to }, conductor) => {
+    if (isLive(from)) join(unknown(from), unknown(to), coldOhm[conductor]!);
+  });
+  for (const { a: one, b: other, ohm: value } of faults.joins) {
+    if (unknownOf.of[one]! >= 0) join(unknownOf.of[one]!, unknownOf.of[other]!, value);
+  }
+
+  const sources: LiveSource[] = [];
+  const netsWithBattery = new Set<number>();
+  for (const battery of batteriesOf(network)) {
+    const [into, outOf] = polesOf(battery.terminals, live);
+    const { voltageV, ohm: internalOhm } = strongest(battery);
+    // Across itself it heats nothing but itself and the cable that shorts it.
+    if (unknown(into) === unknown(outOf)) continue;
+    join(unknown(into), unknown(outOf), internalOhm);
+    sources.push({
+      part: battery.index,
+      into: unknown(into),
+      outOf: unknown(outOf),
+      currentA: voltageV / internalOhm,
+      estimated: isEstimated(battery),
+    });
+    for (const terminal of [into, outOf]) netsWithBattery.add(netOf[pointOf[terminal]!]!);
+  }
+  for (const { part, positive, negative } of wiring.sources) {
+    const currentA = addedToShortA(network.parts[part]!);
+    if (currentA === undefined) continue;
+    const [into, outOf] = polesOf({ positive, negative }, live);
+    if (unknown(into) === unknown(outOf)) continue;
+    sources.push({ part, into: unknown(into), outOf: unknown(outOf), currentA, estimated: false });
+    for (const terminal of [into, outOf]) {
+      // No battery holds a voltage there. A resistance far above any cable keeps the matrix regular.
+      if (isLive(terminal) && !netsWithBattery.has(netOf[pointOf[terminal]!]!)) {
+        join(unknown(terminal), -1, withoutBatteryOhm);
+      }
+    }
+  }
+
+  const inverse = sparseInverse(unknownOf.count, { a, b, ohm }, []);
+  if (!inverse) return undefined;
+  const shares = sources.map(({ into, outOf, currentA }) => {
+    const voltages = new Float64Array(unknownOf.count);
+    if (into >= 0) voltages[into]! += currentA;
+    if (outOf >= 0) voltages[outOf]! -= currentA;
+    inverse.solve(voltages);
+    return voltages;
+  });
+  const together = new Float64Array(unknownOf.count);
+  for (const share of shares)
+    for (let node = 0; node < together.length; node++) together[node]! += share[node]!;
+
+  return {
+    at(conductor, end) {
+      const { from, to } = network.conductors[conductor]!;
+      const node = unknown(end === "near" ? from : to);
+      const other = unknown(end === "near" ? to : from);
+      if (node < 0) return undefined;
+      const ownOhm = inverse.entry(node, node);
+      const mutualOhm = inverse.entry(node, other);
+      const faultA = (voltages: Float64Array) => voltages[node]! / ownOhm;
+      const throughA = (voltages: Float64Array) =>
+        node === other ? 0 : (voltages[other]! - mutualOhm * faultA(voltages)) / coldOhm[conductor]!;
+      const arriving = (shareA: (voltages: Float64Array) => number): Arriving => {
+        const currentA = shareA(together);
+        const leastA = Math.max(dustA, noticeableShare * currentA);
+        return {
+          currentA: currentA < dustA ? 0 : currentA,
+          sources: () =>
+            sources
+              .map(({ part }, source) => ({ part, currentA: shareA(shares[source]!) }))
+              .filter((source) => source.currentA > leastA)
+              .sort((one, two) => two.currentA - one.currentA)
+              .map(({ part }) => part),
+          isEstimated: () =>
+            sources.some(({ estimated }, source) => estimated && shareA(shares[source]!) > leastA),
+        };
+      };
+      return {
+        fromElsewhere: arriving((voltages) => faultA(voltages) - throughA(voltages)),
+        throughConductor: arriving(throughA),
+      };
+    },
+  };
+}
+
+/** What rounding leaves, or one part of a million, is no share. */
+const dustA = 1e-6;
+const noticeableShare = 1e-6;
+
+/** Far above any cable, so that it takes less than a millionth of what a charger gives. */
+const withoutBatteryOhm = 1e5;
+
+interface LiveSource {
+  readonly part: number;
+  /** Nodes; −1 is the reference. */
+  readonly into: number;
+  readonly outOf: number;
+  readonly currentA: number;
+  readonly estimated: boolean;
+}
+
+/** Seen from the other side, a source pushes out of its negative. */
+function polesOf(
+  { positive, negative }: { positive: number; negative: number },
+  live: "positive" | "negative",
+) {
+  return live === "positive" ? ([positive, negative] as const) : ([negative, positive] as const);
+}
+
+/** By node of the fault network: its number among those of the live side; −1 for the reference, which is all the rest. */
+function liveNodes(
+  { network, pointOf, netOf }: Wiring,
+  { nodes, nodeOf }: FaultNetwork,
+  nets: readonly NetSide[],
+  live: "positive" | "negative",
+): { readonly of: Int32Array; readonly count: number } {
+  const of = new Int32Array(nodes).fill(-1);
+  let count = 0;
+  network.terminals.forEach((_, terminal) => {
+    const side = nets[netOf[pointOf[terminal]!]!];
+    const node = nodeOf[terminal]!;
+    if (of[node] === -1 && (side === live || side === "middle")) of[node] = count++;
+  });
+  return { of, count };
+}

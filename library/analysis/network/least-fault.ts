@@ -1,0 +1,184 @@
+import type { BatteryPart } from "../../model/network.ts";
+import { disjointSets } from "./disjoint-sets.ts";
+import { batteriesOf, type FaultNetwork, weakest } from "./fault-network.ts";
+import { returnTerminal } from "./parts-inside.ts";
+import { type NearestSources, nearestSources } from "./reach.ts";
+import type { NetSide } from "./sides.ts";
+import { across } from "./spanning-forest.ts";
+import { sparseInverse } from "./sparse-inverse.ts";
+import type { Bank } from "./topology.ts";
+import type { Wiring } from "./wiring.ts";
+
+/** The least currents for dead shorts between the positive end of a conductor and where its current comes back. */
+export interface LeastFaults {
+  /** At a terminal on the positive side; undefined where no battery reaches it. */
+  at(terminal: number): LeastFault | undefined;
+}
+
+export interface LeastFault {
+  /** In the short itself, A. */
+  readonly currentA: number;
+  /** What flows in any conductor meanwhile, A, from its near to its far end. The first time costs a solution. */
+  through(conductor: number): number;
+}
+
+/**
+ * Copper as hot as its insulation may get, both polarities with all their resistance, batteries at their weakest; sources with
+ * a limit add nothing, they may be off.
+ *
+ *     I_k = (V_k − V_m) / (Z_kk + Z_mm − 2 · Z_km + R_w)
+ *
+ * k and m are the two nodes that are joined, V their voltages before, Ω and V. m is the negative terminal of the part at which the
+ * conductor ends, where it has one that leads back. A bus bar, a switch or a plain joint has none: then m is the negative pole of
+ * the nearest bank, and the way back, R_w, is taken to have as much resistance as the way there (common practice: a pair
+ * of equal conductors).
+ */
+export function leastFaults(
+  wiring: Wiring,
+  faults: FaultNetwork,
+  nets: readonly NetSide[],
+  banks: readonly Bank[],
+): LeastFaults | undefined {
+  const { network, pointOf, netOf } = wiring;
+  const { nodeOf, hotOhm } = faults;
+  const batteries = batteriesOf(network);
+  const unknownOf = nodesWithBattery(wiring, faults, batteries);
+  const unknown = (terminal: number) => unknownOf[nodeOf[terminal]!]!;
+  const nearest = nearestSources(
+    wiring,
+    wiring.sources.filter(({ part }) => network.parts[part]!.kind === "battery"),
+    "positive",
+  );
+  const bankNegative = negativePoles(banks);
+  const ohmToPoint = ohmOnWays(wiring, hotOhm, nearest);
+
+  /** What is shorted at the end of a conductor. */
+  function shortAt(terminal: number) {
+    const positive = unknown(terminal);
+    const source = nearest.source[pointOf[terminal]!]!;
+    if (positive === outside || source === -1) return undefined;
+    const own = returnTerminal(network.parts[network.terminals[terminal]!.part]!, terminal);
+    const leadsBack =
+      own !== undefined && nets[netOf[pointOf[own]!]!] === "negative" && unknown(own) !== outside;
+    if (leadsBack) return { positive, negative: unknown(own), wayBackOhm: 0 };
+    const pole = bankNegative.get(nearest.sources[source]!.part);
+    if (pole === undefined) return undefined;
+    return { positive, negative: unknown(pole), wayBackOhm: ohmToPoint[pointOf[terminal]!]! };
+  }
+
+  const a: number[] = [];
+  const b: number[] = [];
+  const ohm: number[] = [];
+  const currents = new Float64Array(unknownOf.length);
+  const join = (one: number, other: number, value: number) => {
+    if (one === outside || other === outside || one === other) return;
+    a.push(one);
+    b.push(other);
+    ohm.push(value);
+  };
+  network.conductors.forEach(({ from, to }, conductor) => {
+    join(unknown(from), unknown(to), hotOhm[conductor]!);
+  });
+  for (const { a: one, b: other, ohm: value } of faults.joins)
+    join(unknownOf[one]!, unknownOf[other]!, value);
+  for (const battery of batteries) {
+    const { voltageV, ohm: internalOhm } = weakest(battery);
+    const [positive, negative] = [unknown(battery.terminals.positive), unknown(battery.terminals.negative)];
+    join(positive, negative, internalOhm);
+    if (positive >= 0) currents[positive]! += voltageV / internalOhm;
+    if (negative >= 0) currents[negative]! -= voltageV / internalOhm;
+  }
+  const pairs = network.conductors.flatMap(({ from, to }) =>
+    [from, to].flatMap((terminal) => {
+      const short = shortAt(terminal);
+      return short && short.positive >= 0 && short.negative >= 0 ? [short.positive, short.negative] : [];
+    }),
+  );
+  const count = unknownOf.reduce((most, node) => Math.max(most, node + 1), 0);
+  const inverse = sparseInverse(count, { a, b, ohm }, pairs);
+  if (!inverse) return undefined;
+  const before = currents.slice(0, count);
+  inverse.solve(before);
+  const voltage = (node: number) => (node < 0 ? 0 : before[node]!);
+  const entry = (one: number, other: number) => (one < 0 || other < 0 ? 0 : inverse.entry(one, other));
+
+  return {
+    at(terminal) {
+      const short = shortAt(terminal);
+      if (!short || short.positive === short.negative) return undefined;
+      const { positive, negative, wayBackOhm } = short;
+      const ownOhm =
+        entry(positive, positive) + entry(negative, negative) - 2 * entry(positive, negative) + wayBackOhm;
+      const currentA = (voltage(positive) - voltage(negative)) / ownOhm;
+      let during: Float64Array | undefined;
+      return {
+        currentA,
+        through(other) {
+          if (!during) {
+            during = new Float64Array(count);
+            if (positive >= 0) during[positive]! -= currentA;
+            if (negative >= 0) during[negative]! += currentA;
+            inverse.solve(during);
+          }
+          const { from, to } = network.conductors[other]!;
+          const [one, two] = [unknown(from), unknown(to)];
+          if (one === two || one === outside || two === outside) return 0;
+          const at = (node: number) => (node < 0 ? 0 : before[node]! + during![node]!);
+          return (at(one) - at(two)) / hotOhm[other]!;
+        },
+      };
+    },
+  };
+}
+
+/** No battery is anywhere near: no unknown, and nothing to be said of shorts there. */
+const outside = -2;
+const reference = -1;
+
+/**
+ * By node: its number among those that batteries reach, through themselves too. One negative pole in each piece is the
+ * reference; everything without a battery is outside.
+ */
+function nodesWithBattery(
+  { network }: Wiring,
+  { nodes, nodeOf, joins }: FaultNetwork,
+  batteries: readonly BatteryPart[],
+): Int32Array {
+  const linked = disjointSets(nodes);
+  for (const { from, to } of network.conductors) linked.union(nodeOf[from]!, nodeOf[to]!);
+  for (const { a, b } of joins) linked.union(a, b);
+  for (const { terminals } of batteries)
+    linked.union(nodeOf[terminals.positive]!, nodeOf[terminals.negative]!);
+  const numbers = new Int32Array(nodes).fill(outside);
+  const pieces = new Set<number>();
+  for (const { terminals } of batteries) {
+    const node = nodeOf[terminals.negative]!;
+    if (pieces.has(linked.find(node))) continue;
+    pieces.add(linked.find(node));
+    numbers[node] = reference;
+  }
+  let count = 0;
+  for (let node = 0; node < nodes; node++) {
+    if (numbers[node] === outside && pieces.has(linked.find(node))) numbers[node] = count++;
+  }
+  return numbers;
+}
+
+/** By battery: the negative pole of the string that it is in. */
+function negativePoles(banks: readonly Bank[]): Map<number, number> {
+  return new Map(
+    banks.flatMap(({ strings, negatives }) =>
+      strings.flatMap((string, index) => string.map((battery) => [battery, negatives[index]!] as const)),
+    ),
+  );
+}
+
+/** By point: the resistance of all conductors on the way there from the nearest battery, Ω. */
+function ohmOnWays({ graph }: Wiring, ohm: Float64Array, { order, cameBy }: NearestSources): Float64Array {
+  const toPoint = new Float64Array(graph.nodes);
+  for (const point of order) {
+    const by = cameBy[point]!;
+    if (by >= 0) toPoint[point] = toPoint[across(graph, by, point)]! + ohm[by]!;
+  }
+  return toPoint;
+}
