@@ -26,11 +26,17 @@ export function editsOf(fix: ProposedFix, places: PlacesOfTrees): PlacedFix | un
           : rename(change, places);
     if (!made) return undefined;
     for (const other of made.alsoChanges) alsoChanges.add(other);
-    if ("edit" in made) edits.push(editIn(made.file, made.edit));
-    else {
+    if ("edit" in made) {
+      const edit = editIn(made.file, made.edit);
+      // Cables that share a size are all changed by one edit.
+      if (!edits.some((other) => sameEdit(edit, other))) edits.push(edit);
+    } else {
       const sameLiteral = insertions.get(made.literal);
-      if (sameLiteral) sameLiteral.properties.push(made.property);
-      else insertions.set(made.literal, { file: made.file, properties: [made.property], wrap: made.wrap });
+      if (sameLiteral) {
+        const there = sameLiteral.properties.find(({ name }) => name === made.property.name);
+        if (there && there.value !== made.property.value) return undefined;
+        if (!there) sameLiteral.properties.push(made.property);
+      } else insertions.set(made.literal, { file: made.file, properties: [made.property], wrap: made.wrap });
     }
   }
   for (const [node, { file, properties, wrap }] of insertions) {
@@ -135,7 +141,7 @@ function insert(
 
 function remove({ record, path }: Change, places: PlacesOfTrees): Made | undefined {
   const origin = places.originOf(record, path);
-  if (!origin?.whole) return undefined;
+  if (!origin?.whole || origin.element) return undefined;
   const { holder, property } = origin;
   const edit = removeProperty(holder.literal, property, holder.file.tree.source);
   return { file: holder.file, edit, alsoChanges: places.alsoHave(record, literalOf(holder)) };
@@ -144,7 +150,7 @@ function remove({ record, path }: Change, places: PlacesOfTrees): Made | undefin
 function rename(change: Change & { readonly do: "rename" }, places: PlacesOfTrees): Made | undefined {
   const { record, path, to } = change;
   const origin = places.originOf(record, path);
-  if (!origin?.whole) return undefined;
+  if (!origin?.whole || origin.element) return undefined;
   const { holder, property } = origin;
   const edit = renameProperty(property, to, holder.file.tree.source);
   return edit && { file: holder.file, edit, alsoChanges: places.alsoHave(record, literalOf(holder)) };
@@ -161,6 +167,10 @@ function isReference(node: ts.Expression): boolean {
 
 function editIn(file: PlanFile, { start, end, newText }: TextEdit): Edit {
   return { uri: file.uri, start, end, version: file.version, expected: file.text.slice(start, end), newText };
+}
+
+function sameEdit(a: Edit, b: Edit): boolean {
+  return a.uri === b.uri && a.start === b.start && a.end === b.end && a.newText === b.newText;
 }
 
 function byPlace(a: Edit, b: Edit): number {

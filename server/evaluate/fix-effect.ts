@@ -37,6 +37,16 @@ export function otherRecordsChanged(
 function changed(input: unknown, change: Change): unknown {
   const [property, ...inner] = change.path;
   if (property === undefined || !isObject(input)) return input;
+  if (Array.isArray(input)) {
+    return input.map((each, index) => {
+      if (String(index) !== property) return each;
+      return inner.length > 0
+        ? changed(each, { ...change, path: inner })
+        : change.do === "set"
+          ? change.value
+          : each;
+    });
+  }
   const { [property]: old, ...rest } = input;
   if (inner.length > 0) return { ...rest, [property]: changed(old, { ...change, path: inner }) };
   if (change.do === "set") return { ...rest, [property]: change.value };

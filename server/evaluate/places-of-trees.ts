@@ -3,6 +3,7 @@ import type { PropertyPath } from "../../library/model/record.ts";
 import type { Place, Spot } from "./checked-plan.ts";
 import { writtenValue } from "./object-literals.ts";
 import { type Argument, type Origin, Provenance } from "./provenance.ts";
+import { referenceIn } from "./references.ts";
 import type { Evidence, Written } from "./scenes.ts";
 import { Sharing } from "./sharing.ts";
 import type { Uri } from "./workspace.ts";
@@ -89,9 +90,18 @@ export class PlacesOfTrees {
         tellsApart(this.#sharing.recordsBehind(path, piece)),
       ) ?? this.#piecesAround(record).find((piece) => tellsApart(this.#sharing.recordsAround(piece)));
     if (!own) return { place: set, related: [], shared: (end ?? call).node };
-    const others = together.size - 1;
-    const text = `${end ? "Set" : "Made"} here, for ${others} other ${others === 1 ? "circuit" : "circuits"} too`;
+    const text = `${end ? "Set" : "Made"} here, for ${this.#othersInWords(record, together)} too`;
     return { place: placeOfDifference(own), related: [{ place: set, text }] };
+  }
+
+  #othersInWords(record: number, together: ReadonlySet<number>): string {
+    const { records } = this.evidence.outcome;
+    const others = [...together].filter((other) => other !== record);
+    const kinds = new Set(others.map((other) => records[other]?.word));
+    const [kind] = kinds.size === 1 && !kinds.has("build") ? kinds : [];
+    const noun = kind === "circuit" || kind === "cable" || kind === "scenario" ? kind : kind && "part";
+    const many = others.length === 1 ? "" : "s";
+    return noun ? `${others.length} other ${noun}${many}` : `${others.length} other${many}`;
   }
 
   /** A place that a finding only points to: the value itself, wherever it is. */
@@ -271,12 +281,15 @@ function isWithin(inner: Written, outer: Written): boolean {
   return inner.file === outer.file && outer.node.pos <= inner.node.pos && inner.node.end <= outer.node.end;
 }
 
-function pathsIn(input: unknown): PropertyPath[] {
-  if (typeof input !== "object" || input === null) return [];
+/** Every value of a record but the record itself; what it names is one value. */
+function pathsIn(input: unknown, depth = 0): PropertyPath[] {
+  if (typeof input !== "object" || input === null || depth === deepestPath) return [];
+  if (depth > 0 && ("$strange" in input || referenceIn(input))) return [];
   return Object.entries(input).flatMap(([key, value]) => [
     [key],
-    ...(typeof value === "object" && value !== null && !("$strange" in value)
-      ? Object.keys(value).map((inner) => [key, inner])
-      : []),
+    ...pathsIn(value, depth + 1).map((inner) => [key, ...inner]),
   ]);
 }
+
+/** `joins: [{ between: ["in", "out"] }]` */
+const deepestPath = 4;

@@ -1,4 +1,6 @@
+import type { Judgement } from "../../library/judge.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
+import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { overlap } from "./edits.ts";
 import { type Given, otherRecordsChanged } from "./fix-effect.ts";
@@ -148,7 +150,7 @@ interface Repair {
   readonly changes: ProposedFix["changes"];
 }
 
-/** At most one for each circuit, worst finding first, and none that touches another's text. */
+/** At most one for each circuit, cable or part, worst finding first, and none that touches another's text. */
 function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Repair[] {
   const repairs: Repair[] = [];
   const records = new Set<number>();
@@ -161,10 +163,11 @@ function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Re
       if (proposed.kind !== "repair" || givenUp.has(key)) continue;
       const fix = plan.editsOf(proposed);
       if (fix?.kind !== "repair" || fix.edits.length === 0) continue;
+      if (proposed.changes.some(({ record }) => records.has(record))) continue;
       if (overlap([...fix.edits, ...near(taken, fix.edits)])) continue;
       repairs.push({ key, finding, fix, changes: proposed.changes });
       taken = [...taken, ...fix.edits];
-      records.add(finding.at.record);
+      for (const { record } of [finding.at, ...proposed.changes]) records.add(record);
       break;
     }
   }
@@ -209,11 +212,14 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
   return alsoChanges.length > fix.alsoChanges.length ? { ...fix, kind: "suggestion", alsoChanges } : fix;
 }
 
-/** No circuit has come or gone, and none has a finding that it had not before, or a worse one. Hints do not count. */
+/**
+ * No circuit, cable or part has gone, what could be worked out still can, and nothing has a finding that it had not before, or
+ * a worse one. Hints do not count.
+ */
 function addsNothing(before: PlanInText, after: CheckOutcome & { readonly state: "checked" }): boolean {
-  const { circuits: had, problems } = before.judgement;
-  if (after.judgement.circuits.length < had.length || after.judgement.problems.length > problems.length)
-    return false;
+  const [had, has] = [before.judgement, after.judgement];
+  if (has.circuits.length < had.circuits.length || has.problems.length > had.problems.length) return false;
+  if (!keepsNetwork(had, has)) return false;
   const known = keysOf(before.judgement.findings);
   for (const [key, severity] of keysOf(after.judgement.findings)) {
     if (severity === "hint") continue;
@@ -221,6 +227,18 @@ function addsNothing(before: PlanInText, after: CheckOutcome & { readonly state:
     if (was === undefined || order[severity] < order[was]) return false;
   }
   return true;
+}
+
+function keepsNetwork({ network: had, model }: Judgement, { network: has, model: now }: Judgement): boolean {
+  if (now.networkUnread && !model.networkUnread) return false;
+  if (!had) return true;
+  if (!has) return false;
+  const solved = ({ result }: JudgedNetwork, index: number) => result.scenarios[index]?.state === "solved";
+  return (
+    has.network.parts.length >= had.network.parts.length &&
+    has.network.conductors.length >= had.network.conductors.length &&
+    had.network.scenarios.every((_, index) => !solved(had, index) || solved(has, index))
+  );
 }
 
 const order = { error: 0, warning: 1, info: 2, hint: 3 };

@@ -3,6 +3,7 @@ import type { PropertyPath } from "../../library/model/record.ts";
 import { bareExpression } from "./bare-expression.ts";
 import { propertyName, writtenValue } from "./object-literals.ts";
 import type { PlanFile } from "./parse.ts";
+import { referenceIn } from "./references.ts";
 import {
   type Evidence,
   longestTrail,
@@ -11,8 +12,9 @@ import {
   type Written,
   type WrittenObject,
 } from "./scenes.ts";
+import { staticValue } from "./static-value.ts";
 import { type Neighbour, ValueTrail, type Wanted } from "./value-trail.ts";
-import { WrittenObjects } from "./written-objects.ts";
+import { type FoundProperty, type Made, type Value, WrittenObjects } from "./written-objects.ts";
 
 /**
  * Follows the values of records back to the text that set them: the tree tells how expressions hang together, the run tells
@@ -78,29 +80,74 @@ export class Provenance {
   originOf(record: number, path: PropertyPath, argument: Argument): Origin | undefined {
     const raw = this.#evidence.outcome.records[record];
     let object = path.length > 0 && raw ? argument.object : undefined;
+    let found: FoundProperty | undefined;
+    // Where the value stands that the way has led to so far: first a property's, then perhaps that of an element of its list.
+    let here: Value | undefined;
     let value: unknown = raw?.input;
+    let element = false;
     for (const [depth, key] of path.entries()) {
-      const found = object && this.#objects.property(object, key, 0);
-      if (!object || !found) return undefined;
-      value = propertyOf(value, key);
-      const last = depth === path.length - 1;
-      const expression = writtenValue(found.property);
-      const inner = !last && expression ? this.#objects.object(expression, found.holder.scene, 0) : undefined;
-      const born: WrittenObject | undefined = last
-        ? undefined
-        : (inner ?? this.#scenes.born(raw?.births[path.slice(0, depth + 1).join(".")]));
-      if (born) {
-        object = born;
-        continue;
+      if (object) {
+        found = this.#objects.property(object, key, 0);
+        if (!found) return undefined;
+        const expression = writtenValue(found.property);
+        here = expression && { node: expression, scene: found.holder.scene };
+        element = false;
+      } else {
+        const inList = here && Array.isArray(value) ? this.#elementOf(here, value, key) : undefined;
+        if (!inList) break;
+        here = inList;
+        element = true;
       }
-      const { holder, property } = found;
-      const neighbours = () => neighboursOf(holder.literal, raw?.input);
-      const trail = expression
-        ? this.#trailOf(expression, holder.scene, { value, neighbours })
-        : [{ file: holder.file, node: property }];
-      return { trail, holder, property, whole: last };
+      value = propertyOf(value, key);
+      const whole = depth === path.length - 1;
+      if (whole && found) return this.#origin({ found, here, whole, element, value }, raw?.input);
+      object = Array.isArray(value)
+        ? undefined
+        : ((here && this.#objects.object(here.node, here.scene, 0)) ??
+          this.#scenes.born(raw?.births[path.slice(0, depth + 1).join(".")]));
     }
-    return undefined;
+    return found && this.#origin({ found, here, whole: false, element, value }, raw?.input);
+  }
+
+  #origin(
+    {
+      found,
+      here,
+      whole,
+      element,
+      value,
+    }: Omit<Origin, "trail" | "holder" | "property"> & {
+      readonly found: FoundProperty;
+      readonly here: Value | undefined;
+      readonly value: unknown;
+    },
+    input: unknown,
+  ): Origin {
+    const { holder, property } = found;
+    const neighbours = () => neighboursOf(holder.literal, input);
+    const trail = here
+      ? this.#trailOf(here.node, here.scene, { value, neighbours, made: this.#madeBy(value) })
+      : [{ file: holder.file, node: property }];
+    return { trail, holder, property, whole, element };
+  }
+
+  /** One element of a list that is written out; undefined where the list has another one there by now. */
+  #elementOf(list: Value, values: readonly unknown[], key: string): Value | undefined {
+    const found = this.#objects.elements(list.node, list.scene, 0)[Number(key)];
+    if (!found || !("node" in found)) return undefined;
+    const value = values[Number(key)];
+    const known = staticValue(bareExpression(found.node));
+    if (known) return Object.is(known.value, value) ? found : undefined;
+    const made = this.#madeBy(value);
+    return made && !this.#objects.names(found.node, found.scene, made, 0) ? undefined : found;
+  }
+
+  /** The call that made what a record refers to: a part, or a terminal of one. */
+  #madeBy(value: unknown): Made | undefined {
+    const reference = referenceIn(value);
+    const made = reference && this.#evidence.outcome.records[reference.record];
+    const frame = made && this.#scenes.frame(made.call);
+    return frame && { call: frame.node, terminal: reference?.terminal };
   }
 
   #trailOf(expression: ts.Expression, scene: Scene, wanted: Wanted): readonly Written[] {
@@ -146,6 +193,8 @@ export interface Origin {
   readonly property: ts.ObjectLiteralElementLike;
   /** The path led to the end: not to a number where an object was expected. */
   readonly whole: boolean;
+  /** It led to an element of a list, which is no property. */
+  readonly element: boolean;
 }
 
 /** The argument of a word, as far as it is known. */

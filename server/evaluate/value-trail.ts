@@ -6,7 +6,7 @@ import type { CallLike } from "./marks.ts";
 import { writtenValue } from "./object-literals.ts";
 import { type Scene, type Scenes, seesNothing, type Written, type WrittenObject } from "./scenes.ts";
 import { staticValue } from "./static-value.ts";
-import { branchesOf, type Element, isUndefined, type WrittenObjects } from "./written-objects.ts";
+import { branchesOf, type Element, isUndefined, type Made, type WrittenObjects } from "./written-objects.ts";
 
 /** The way of one value of a record from the expression that gives it, step by step, to what set it. */
 export class ValueTrail {
@@ -24,6 +24,8 @@ export class ValueTrail {
   /** Appends what an expression leads to. False: the end of the trail has another value than is wanted. */
   follow(expression: ts.Expression, scene: Scene, depth: number): boolean {
     const node = bareExpression(expression);
+    // Who names a part means the part: how that is made is another matter.
+    if (node === this.#wanted.made?.call && this.steps.length > 0) return true;
     const length = this.steps.push({ file: scene.file, node });
     const known = staticValue(node);
     if (known) return !isSimple(this.#wanted.value) || Object.is(known.value, this.#wanted.value);
@@ -167,13 +169,22 @@ export class ValueTrail {
     depth: number,
     same: (name: ts.Identifier) => boolean,
   ): boolean {
-    if (!isSimple(this.#wanted.value) || this.#objects.tooFar(depth)) return false;
+    const { made } = this.#wanted;
+    if ((!isSimple(this.#wanted.value) && !made) || this.#objects.tooFar(depth)) return false;
     const fits = (element: Element, at: readonly string[], value: unknown) => {
       const end = this.#objects.part(element, at, depth);
       const known = end && staticValue(bareExpression(end.node));
       return known !== undefined && Object.is(known.value, value);
     };
-    let fitting = list.filter((element) => fits(element, path, this.#wanted.value));
+    const namesMade = (element: Element) => {
+      const end = this.#objects.part(element, path, depth);
+      return (
+        end !== undefined && made !== undefined && this.#objects.names(end.node, end.scene, made, depth + 1)
+      );
+    };
+    let fitting = list.filter((element) =>
+      made ? namesMade(element) : fits(element, path, this.#wanted.value),
+    );
     if (fitting.length > 1) {
       for (const { expression, value } of this.#wanted.neighbours()) {
         if (!ts.isIdentifier(expression) || !isSimple(value) || !same(expression)) continue;
@@ -193,6 +204,8 @@ export class ValueTrail {
 export interface Wanted {
   readonly value: unknown;
   readonly neighbours: () => readonly Neighbour[];
+  /** Where the value refers to what a word made. */
+  readonly made?: Made | undefined;
 }
 
 export interface Neighbour {

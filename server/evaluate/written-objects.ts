@@ -162,6 +162,20 @@ export class WrittenObjects {
     return value && this.part({ node: value, scene: found.holder.scene }, rest, depth + 1);
   }
 
+  /** Whether an expression names what a call of a word made, or that terminal of it. */
+  names(expression: ts.Expression, scene: Scene, { call, terminal }: Made, depth: number): boolean {
+    const node = bareExpression(expression);
+    if (this.tooFar(depth)) return false;
+    if (node === call) return terminal === undefined;
+    const value = this.written(node, scene, depth + 1);
+    if (value) return this.names(value.node, value.scene, { call, terminal }, depth + 1);
+    return (
+      ts.isPropertyAccessExpression(node) &&
+      node.name.text === terminal &&
+      this.names(node.expression, scene, { call, terminal: undefined }, depth + 1)
+    );
+  }
+
   /** Whether a function was called by the called one (a callback), rather than being the called one itself. */
   isCallback(caller: Frame, fn: ts.Node, scene: Scene, depth: number): boolean {
     const called = this.#functionOf(caller.node.expression, scene, depth);
@@ -289,6 +303,12 @@ export class WrittenObjects {
 /** Far more than the longest table that people write takes. */
 const mostSteps = 50_000;
 const fewestSteps = 50;
+
+/** The call of a word; `terminal`: that terminal of what it made. */
+export interface Made {
+  readonly call: ts.Node;
+  readonly terminal: string | undefined;
+}
 
 export interface FoundProperty {
   readonly property: ts.ObjectLiteralElementLike;
