@@ -76,11 +76,14 @@ export function supplyLoads(
         device.kind === "dcDcCharger" ? (inputA[device.index] ?? 0) : -(partA[device.index] ?? 0);
       const currentA = Math.abs((conductorA[conductor] ?? 0) + share * (deviceA - takenA));
       // Others that are on add to it; a charger that is on takes from it, and is not always there.
-      if (currentA > worst.currentA) worst = { ...worst, currentA, scenario };
+      if (currentA > worst.currentA * (1 + solverBlur)) worst = { ...worst, currentA, scenario };
     }
     return [worst];
   });
 }
+
+/** What the solver gives is true to about this part of it: no more current is no other current. */
+const solverBlur = 1e-9;
 
 /** Below this share a conductor is not on the way: nothing but rounding flows there. */
 const noShare = 1e-6;

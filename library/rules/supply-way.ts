@@ -1,6 +1,5 @@
 import { thinnestSufficient } from "../analysis/sizing.ts";
 import { type SupplyLoad, supplyLoads } from "../analysis/supply-current.ts";
-import type { Circuit } from "../model/circuit.ts";
 import type { DcDcChargerPart, InverterPart } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { isAbove } from "./current-through.ts";
@@ -73,21 +72,21 @@ type Limit =
 
 /** About the run on which the finding sits; the caller puts before it when the device takes so much. */
 export function supplyMessage({ device, taking, hereA, share, scenario, limit, wayOut: way }: SupplyValues) {
-  const source = taking.source ? ` (${taking.source})` : "";
-  const at = `At ${withUnit(taking.atV, "V")}${source} ${device} takes ${withUnit(taking.currentA, "A")}`;
   const limitA = limit.of === "conductor" ? limit.ampacityA : limit.device.ratingA;
   const [here, allowed] = tellApartWithUnit(hereA, limitA, "A");
+  const all = withUnit(taking.currentA, "A");
   const flows =
     scenario !== undefined
-      ? `, which makes ${here} here ${scenario}`
+      ? `${all}, which makes ${here} here ${scenario}`
       : share < wholeShare
-        ? `, ${here} of it here`
-        : "";
+        ? `${all}, ${here} of it here`
+        : here;
   const is =
     limit.of === "conductor"
       ? `${limit.size} may carry ${allowed} (${limit.source})`
       : `${theDevice(limit.device).replace(/^The /, "the ")} opens`;
-  return `${at}${flows}; ${is}: ${way}.`;
+  const source = taking.source ? ` (${taking.source})` : "";
+  return `At ${withUnit(taking.atV, "V")}${source} ${device} takes ${flows}; ${is}: ${way}.`;
 }
 
 /** Batteries that share evenly to within rounding are one. */
@@ -116,7 +115,7 @@ function findingsOn(
   const { circuit, result } = run;
   const { part, taking, load } = on;
   const { ampacity } = result;
-  const fixes = fixesFor(circuit, load.currentA);
+  const fixes = fixesFor(run, load.currentA);
   const { currentA, atV, atVSource } = taking;
   const values = (limit: Limit, otherwise: string): SupplyValues => ({
     device: partInWords(part),
@@ -161,9 +160,14 @@ function findingsOn(
   return found;
 }
 
-/** Conductor and ratings for that current. What is lost on the way at it is not judged: the device still runs. */
-function fixesFor(circuit: Circuit, currentA: number): ProposedFix[] {
+/**
+ * Conductor and ratings for that current, which does not flow for hours: a battery at the cut-off voltage is soon empty.
+ * A rating keeps its headroom over what does. What is lost on the way is not judged: the device still runs.
+ */
+function fixesFor({ circuit, result }: JudgedCircuit, currentA: number): ProposedFix[] {
   const { minimumV: _, ...rest } = circuit;
-  const loadA = Math.max(currentA, circuit.loadA);
-  return sizedFixes(circuit, thinnestSufficient({ ...rest, loadA, dropLimitPercent: Infinity }));
+  const withDevice = circuit.protection !== null || circuit.protectionFarEnd !== null;
+  const loadA = Math.max(currentA, withDevice ? result.protection.aimA : circuit.loadA);
+  const dropLimitPercent = Number.POSITIVE_INFINITY;
+  return sizedFixes(circuit, thinnestSufficient({ ...rest, loadA, continuous: false, dropLimitPercent }));
 }

@@ -1,15 +1,149 @@
 import { testRule } from "../rule-tester.ts";
 import { alternatorOverload } from "./overload.ts";
 
+const second = `
+    const other = alternator({ ratedA: 100 });
+    cable({ name: "other alternator", from: other.positive, to: start.positive, lengthFt: 3, gauge: "2/0", protectFarEnd: 200 });
+    cable({ name: "other return", from: other.negative, to: start.negative, lengthFt: 3, gauge: "2/0" });`;
+
+// 80 % of 100 A are 80 A. A load of constant current draws what it states, whatever the voltage.
 testRule(alternatorOverload, [
+  { name: "exactly what it gives for hours", plan: planWith({ load: 80 }), finds: "nothing" },
   {
-    name: "just within the limit",
-    circuits: [{}],
+    name: "a little more than it gives for hours, in a scenario of the plan",
+    plan: planWith({ load: 80.1 }),
+    finds: [
+      {
+        subject: "engine",
+        record: "engine",
+        on: "ratedA",
+        severity: "warning",
+        message:
+          '80.1 A hang on it in "under way" (lights), it gives 80 A for hours, 80 % of 100 A (FAA AC 43.13-1B 11-35a): charge with less, or run less at once.',
+        values: { demandA: 80.1, allowedA: 80 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a continuous share that is stated",
+    plan: planWith({ load: 80.1, alternator: "ratedA: 100, continuousPercent: 90" }),
     finds: "nothing",
   },
   {
-    name: "just beyond the limit",
-    circuits: [{ gauge: 6 }],
-    finds: [{ on: "gauge", message: "What is wrong", fixes: "no fix" }],
+    name: "a load that does not run for hours",
+    plan: planWith({ load: 200, loadIs: "continuous: false" }),
+    finds: "nothing",
+  },
+  {
+    name: "the engine is off in the scenario",
+    plan: planWith({ load: 90, scenario: 'scenario({ name: "at anchor" });' }),
+    finds: "nothing",
+  },
+  {
+    name: "only the built-in scenario switches everything on: information",
+    plan: planWith({ load: 90, scenario: "" }),
+    finds: [
+      {
+        on: "ratedA",
+        severity: "info",
+        message: '90 A hang on it in "everything on" (lights), it gives 80 A for hours',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a DC-DC charger counts with what it takes at its input, whatever the scenario",
+    plan: planWith({ load: 1, scenario: "", more: charger(60) }),
+    finds: "nothing",
+  },
+  {
+    name: "a DC-DC charger that takes more than the alternator gives for hours",
+    plan: planWith({ load: 1, scenario: "", more: charger(90) }),
+    finds: [
+      {
+        on: "ratedA",
+        severity: "warning",
+        message: '104 A hang on it in "everything on" (the charger), it gives 80 A for hours',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a LiFePO4 battery takes all that the alternator gives, for hours",
+    plan: planWith({ load: 1, chemistry: "LiFePO4", scenario: "" }),
+    finds: [
+      {
+        on: "ratedA",
+        severity: "warning",
+        message: '100 A hang on it in "charging, nothing on" (the battery start), it gives 80 A for hours',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "two alternators share",
+    plan: planWith({ load: 150, more: second }),
+    finds: "nothing",
+  },
+  {
+    name: "too much for two alternators together is told once",
+    plan: planWith({ load: 170, more: second }),
+    finds: [
+      {
+        subject: "engine",
+        on: "ratedA",
+        message:
+          '170 A hang on it in "under way" (lights), it gives 160 A for hours, 80 % of 200 A together (FAA AC 43.13-1B 11-35a)',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "accepted with a reason",
+    plan: planWith({
+      load: 90,
+      alternator: 'ratedA: 100, accept: { "alternator/overload": "a fan cools it" }',
+    }),
+    finds: [{ on: "ratedA", message: "90 A hang on it", accepted: "a fan cools it", fixes: "no fix" }],
   },
 ]);
+
+interface Changes {
+  /** A. */
+  readonly load: number;
+  readonly loadIs?: string;
+  readonly alternator?: string;
+  readonly chemistry?: string;
+  readonly scenario?: string;
+  readonly more?: string;
+}
+
+/** An alternator on a starting battery, and lights that hang on both. */
+function planWith({
+  load,
+  loadIs = "",
+  alternator = "ratedA: 100",
+  chemistry = "flooded lead-acid",
+  scenario = 'scenario({ name: "under way", engine: true });',
+  more = "",
+}: Changes): string {
+  return `
+    build({ insulationC: 105 });
+    const start = battery({ chemistry: "${chemistry}", capacityAh: 90, internalMilliohm: 4 });
+    const engine = alternator({ ${alternator} });
+    cable({ name: "alternator", from: engine.positive, to: start.positive, lengthFt: 3, gauge: "2/0", protectFarEnd: 200 });
+    cable({ name: "alternator return", from: engine.negative, to: start.negative, lengthFt: 3, gauge: "2/0" });
+    circuit({ name: "lights", from: start.positive, load: ${load}, oneWayFt: 3, gauge: "4/0", protect: 300, ${loadIs} });
+    ${more}
+    ${scenario}`;
+}
+
+function charger(outputA: number): string {
+  return `
+    const house = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+    const dc = dcDcCharger({ name: "charger", outputA: ${outputA}, isolated: true });
+    circuit({ name: "charger input", from: start.positive, to: dc, oneWayFt: 6, gauge: 1, protect: 150 });
+    cable({ name: "charger output", from: dc.outputPositive, to: house.positive, lengthFt: 3, gauge: 1, protectFarEnd: 150 });
+    cable({ name: "charger return", from: dc.outputNegative, to: house.negative, lengthFt: 3, gauge: 1 });`;
+}

@@ -9,6 +9,7 @@ import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts"
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
+import { isAbove } from "../current-through.ts";
 import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../part-in-words.ts";
@@ -125,7 +126,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       dropV: way.dropV,
       dropPercent: way.dropPercent,
       dropLimitPercent: way.dropLimitPercent,
-      limitSource: sourceInWords(limitSourceOf(part, run, way.dropLimitPercent)),
+      limitSource: sourceInWords(limitSourceOf(part)),
       systemV: (100 * way.dropV) / way.dropPercent,
       scenario: scenarioInWords(judged.network, way.scenario),
       unconfirmed: losses.some(({ conductor }) => conductor.run.conductor.system === "metric"),
@@ -145,7 +146,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
 }
 
 function waysTooLong({ result }: JudgedNetwork): readonly WayFromBank[] {
-  return result.ways.filter(isTooMuch);
+  return result.ways.filter(({ dropPercent, dropLimitPercent }) => isAbove(dropPercent, dropLimitPercent));
 }
 
 /** The conductor at the device's positive terminal; the last of the way where none of it is. */
@@ -181,13 +182,13 @@ function isMendedBy(
   return mended.size > 0 && dropWith(judged, way, mended) <= allowedOn(way);
 }
 
-function limitSourceOf(part: Part, run: Circuit, percent: number): Citation {
-  const { critical, dropLimitStated } = part.kind === "load" ? part : run;
-  const usual = critical ? criticalDropLimit : ordinaryDropLimit;
-  if (!dropLimitStated && percent === usual.percentOfNominal) return usual.source;
-  return part.kind !== "load" && percent === criticalDropLimit.percentOfNominal
-    ? criticalDropLimit.source
-    : statedDropLimit;
+/** What is no load is held to the closer limit, whatever its circuit states. */
+function limitSourceOf(part: Part): Citation {
+  if (part.kind !== "load") return criticalDropLimit.source;
+  const usual = part.critical ? criticalDropLimit : ordinaryDropLimit;
+  return part.dropLimitStated || part.dropLimitPercent !== usual.percentOfNominal
+    ? statedDropLimit
+    : usual.source;
 }
 
 function circuitMessage(values: CircuitValues): string {
