@@ -10,6 +10,15 @@ const plan = (bank: string, protect: string, more = "", voltage = 12) => `
 `;
 const blade = `{ ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6 }`;
 const strip = `{ ratingA: 40, family: "ISO 8820-5 Type SF 30", distanceIn: 6 }`;
+/** 3 ft of 1/0 AWG have 0.301 mΩ at 20 °C: 12.85 V / (12.85 V / 1,500 A + 0.301 mΩ) = 1,449 A are left at the bus bar. */
+const behindMain = (protect: string) => `
+  build({ insulationC: 75 });
+  const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: 1500 });
+  const bus = busBar({ name: "bus bar" });
+  cable({ name: "feed", from: bank.positive, to: bus.stud, lengthFt: 3, gauge: "1/0",
+    protect: { ratingA: 200, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000 } });
+  circuit({ name: "Pump", from: bus.stud, returnTo: bank.negative, load: 32, oneWayFt: 9, gauge: 6, protect: ${protect} });
+`;
 
 testRule(protectionInterrupting, [
   { name: "a lone circuit: nothing tells what feeds it", circuits: [{}], finds: "nothing" },
@@ -218,6 +227,38 @@ testRule(protectionInterrupting, [
             gives: { "protectFarEnd.family": "ISO 8820-5 Type SF 30" },
           },
         ],
+      },
+    ],
+  },
+  {
+    name: "behind another device, which may help: a warning",
+    plan: behindMain(blade),
+    finds: [
+      {
+        record: "Pump",
+        on: "protect.family",
+        severity: "warning",
+        message:
+          "The 40 A fuse can interrupt 1,000 A (ISO 8820-3 Type E), a short right behind it draws 1,450 A",
+        fixes: [{ title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)", gives: {} }],
+      },
+    ],
+  },
+  {
+    name: "behind another device, and no family stated: not judged",
+    plan: behindMain("40"),
+    finds: "nothing",
+  },
+  {
+    name: "behind another device, and a breaker without a marking",
+    plan: behindMain('{ ratingA: 40, family: "circuit breaker" }'),
+    finds: [
+      {
+        record: "Pump",
+        on: "protect.family",
+        severity: "info",
+        message: "What the 40 A breaker can interrupt is not known; a short right behind it draws 1,450 A",
+        fixes: "no fix",
       },
     ],
   },

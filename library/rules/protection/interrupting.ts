@@ -1,6 +1,6 @@
 import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
-import type { DeviceFault } from "../../analysis/network-result.ts";
+import type { DeviceFault, DevicePlace } from "../../analysis/network-result.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { Protection } from "../../model/circuit.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
@@ -22,13 +22,16 @@ export const protectionInterrupting = defineRule<Values>({
   sources: [breakingCapacity],
   fixable: true,
   acceptable: true,
-  // Needs the greatest fault current of each device. A warning where that is estimated or the capacity recalled, info where
-  // the capacity is not known.
+  // Needs the greatest fault current of each device, and which of them is the first from the bank. An error only where all of
+  // it is certain and no other device helps; info where the capacity is not known.
   check: (plan) =>
-    inNetwork(plan, (judged) =>
-      judged.result.faults.devices.flatMap((fault) => {
+    inNetwork(plan, (judged) => {
+      const behindAnother = new Set(
+        judged.result.topology.devicePairs.map(({ downstream }) => keyOf(downstream)),
+      );
+      return judged.result.faults.devices.flatMap((fault) => {
         const placed = placedDevice(judged.network, fault);
-        const found = placed && judgedDevice(placed, fault);
+        const found = placed && judgedDevice(placed, fault, !behindAnother.has(keyOf(fault)));
         if (!found) return [];
         const { capacity, fixes, severity } = found;
         const values: Values = {
@@ -48,8 +51,8 @@ export const protectionInterrupting = defineRule<Values>({
             fixes,
           },
         ];
-      }),
-    ),
+      });
+    }),
   message({ device, shortA, estimated, capacity, wayOut: way }) {
     const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
     if (!capacity) {
@@ -90,8 +93,11 @@ interface FoundAtDevice {
   readonly fixes: ProposedFix[];
 }
 
-/** Undefined: nothing is wrong with it. */
-function judgedDevice(placed: PlacedDevice, fault: DeviceFault): FoundAtDevice | undefined {
+/**
+ * Undefined: nothing is wrong with it. `first`: no other device stands between it and the bank, that could help it. The standard
+ * lets another one help, and only the makers know whether it does.
+ */
+function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice | undefined {
   const { protection, conductor, device } = placed;
   const capacity = capacityOf(protection);
   const enough =
@@ -100,8 +106,13 @@ function judgedDevice(placed: PlacedDevice, fault: DeviceFault): FoundAtDevice |
   const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
   const at: At = on ? { record: conductor.record, path: [device.end, on] } : placed.at;
   const fixes = otherDevice(placed, fault);
-  if (!capacity) return { at, severity: "info", capacity, fixes };
-  return { at, severity: capacity.unconfirmed || fault.estimated ? "warning" : "error", capacity, fixes };
+  if (!capacity) return protection.family || first ? { at, severity: "info", capacity, fixes } : undefined;
+  const certain = first && !capacity.unconfirmed && !fault.estimated;
+  return { at, severity: certain ? "error" : "warning", capacity, fixes };
+}
+
+function keyOf({ conductor, end }: DevicePlace): string {
+  return `${conductor} ${end}`;
 }
 
 /** What the plan states counts before what the family's standard asks for. */

@@ -5,7 +5,7 @@ const bank = battery({ chemistry: "LiFePO4", nominalV: 48, capacityAh: 100, inte
 const bus = busBar({ side: "positive", ratedA: 150, studs: 4 });
 const back = busBar({ side: "negative", ratedA: 150, studs: 4 });
 const off = disconnect({ ratedA: 150 });
-const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 } as const;
+const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
 cable({
   name: "bank to disconnect",
   from: bank.positive,

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwright";
 
 build({ insulationC: 105 });
-const bank = battery({ chemistry: "flooded lead-acid", capacityAh: 100, shortCircuitA: 1_800 });
+const bank = battery({ chemistry: "flooded lead-acid", capacityAh: 100, shortCircuitA: 1_200 });
 const off = disconnect({ name: "battery switch", ratedA: 100 });
 const panel = fusePanel({ name: "panel", positions: 6, ratedA: 60, branchRatedA: 30 });
 cable({
