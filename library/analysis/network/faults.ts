@@ -2,7 +2,7 @@ import type { Network } from "../../model/network.ts";
 import type { ConductorFault, DeviceFault, DevicePlace, FaultResult } from "../network-result.ts";
 import { faultNetwork } from "./fault-network.ts";
 import { type Arriving, type GreatestFaults, greatestFaults } from "./greatest-fault.ts";
-import { type LeastFaults, leastFaults } from "./least-fault.ts";
+import { type LeastFault, type LeastFaults, leastFaults } from "./least-fault.ts";
 import { feedingOf, type PlacedDevice, type ProtectedZones, protectedZones } from "./protected-zones.ts";
 import { netSides } from "./sides.ts";
 import type { NetworkTopology } from "./topology.ts";
@@ -140,29 +140,41 @@ function leastThroughDevices(
   conductorsIn.forEach((members, zone) => {
     const entries = entering[zone]!;
     if (entries.length === 0) return;
-    const shorted = new Set<number>();
-    for (const conductor of members) {
-      for (const end of ["near", "far"] as const) {
-        const terminal = terminalOf({ conductor, end });
-        // However many conductors end at a bus bar, it is one short.
-        if (shorted.has(terminal)) continue;
-        shorted.add(terminal);
-        const fault = faults.at(terminal);
-        if (!fault) continue;
-        for (const entry of entries) {
-          // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
-          // it need pass this device: there another one stands too, and opens it.
-          if (nodeOf[terminal] === entry.node) continue;
-          const currentA = entry.takesAll
-            ? fault.currentA
-            : Math.max(0, entry.towardsFar * fault.through(entry.conductor));
-          const leastA = least[entry.device]?.currentA ?? Number.POSITIVE_INFINITY;
-          if (currentA < leastA) least[entry.device] = { currentA, conductor };
-        }
+    const shorts = shortsIn(members);
+    for (const { device, conductor, node, takesAll, towardsFar } of entries) {
+      const through = takesAll ? undefined : faults.through(conductor);
+      for (const short of shorts) {
+        // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
+        // it need pass this device: there another one stands too, and opens it.
+        if (short.node === node) continue;
+        const currentA = through ? Math.max(0, towardsFar * through(short.fault)) : short.fault.currentA;
+        const leastA = least[device]?.currentA ?? Number.POSITIVE_INFINITY;
+        if (currentA < leastA) least[device] = { currentA, conductor: short.conductor };
       }
     }
   });
+
+  /** At both ends of each conductor; however many end at a bus bar, it is one short. */
+  function shortsIn(members: readonly number[]) {
+    const byTerminal = new Map<number, Short | undefined>();
+    for (const conductor of members) {
+      for (const end of ["near", "far"] as const) {
+        const terminal = terminalOf({ conductor, end });
+        if (byTerminal.has(terminal)) continue;
+        const fault = faults.at(terminal);
+        byTerminal.set(terminal, fault && { conductor, node: nodeOf[terminal]!, fault });
+      }
+    }
+    return [...byTerminal.values()].filter((short) => short !== undefined);
+  }
   return least;
+}
+
+interface Short {
+  /** The first conductor that ends there. */
+  readonly conductor: number;
+  readonly node: number;
+  readonly fault: LeastFault;
 }
 
 /** A device through which batteries feed a zone. */

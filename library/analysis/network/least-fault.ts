@@ -13,13 +13,19 @@ import type { Wiring } from "./wiring.ts";
 export interface LeastFaults {
   /** At a terminal on the positive side; undefined where no battery reaches it. */
   at(terminal: number): LeastFault | undefined;
+  /**
+   * What flows in one conductor during any short, A, from its near to its far end. One solution serves all shorts: what a
+   * current into a node does to a conductor is what a current through the conductor does to the node (reciprocity).
+   */
+  through(conductor: number): (fault: LeastFault) => number;
 }
 
+/** A short, and what it draws. */
 export interface LeastFault {
-  /** In the short itself, A. */
   readonly currentA: number;
-  /** What flows in any conductor meanwhile, A, from its near to its far end. The first time costs a solution. */
-  through(conductor: number): number;
+  /** The two nodes that it joins. */
+  readonly positive: number;
+  readonly negative: number;
 }
 
 /**
@@ -109,24 +115,19 @@ export function leastFaults(
       const { positive, negative, wayBackOhm } = short;
       const ownOhm =
         entry(positive, positive) + entry(negative, negative) - 2 * entry(positive, negative) + wayBackOhm;
-      const currentA = (voltage(positive) - voltage(negative)) / ownOhm;
-      let during: Float64Array | undefined;
-      return {
-        currentA,
-        through(other) {
-          if (!during) {
-            during = new Float64Array(count);
-            if (positive >= 0) during[positive]! -= currentA;
-            if (negative >= 0) during[negative]! += currentA;
-            inverse.solve(during);
-          }
-          const { from, to } = network.conductors[other]!;
-          const [one, two] = [unknown(from), unknown(to)];
-          if (one === two || one === outside || two === outside) return 0;
-          const at = (node: number) => (node < 0 ? 0 : before[node]! + during![node]!);
-          return (at(one) - at(two)) / hotOhm[other]!;
-        },
-      };
+      return { currentA: (voltage(positive) - voltage(negative)) / ownOhm, positive, negative };
+    },
+    through(conductor) {
+      const { from, to } = network.conductors[conductor]!;
+      const [one, other] = [unknown(from), unknown(to)];
+      if (one === other || one === outside || other === outside) return () => 0;
+      const beforeA = (voltage(one) - voltage(other)) / hotOhm[conductor]!;
+      const lifts = new Float64Array(count);
+      if (one >= 0) lifts[one]! += 1 / hotOhm[conductor]!;
+      if (other >= 0) lifts[other]! -= 1 / hotOhm[conductor]!;
+      inverse.solve(lifts);
+      const lift = (node: number) => (node < 0 ? 0 : lifts[node]!);
+      return ({ currentA, positive, negative }) => beforeA - currentA * (lift(positive) - lift(negative));
     },
   };
 }
