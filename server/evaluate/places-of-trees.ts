@@ -104,6 +104,14 @@ export class PlacesOfTrees {
     return noun ? `${others.length} other ${noun}${many}` : `${others.length} other${many}`;
   }
 
+  /** Where a property stands that is written, but came to nothing when the plan ran: a misspelt terminal, say. */
+  placeOfNothing(record: number, name: string): Place | undefined {
+    const input = this.evidence.outcome.records[record]?.input;
+    if (typeof input !== "object" || input === null || Object.hasOwn(input, name)) return undefined;
+    const end = this.originOf(record, [name])?.trail.at(-1);
+    return end && oneLine(end);
+  }
+
   /** A place that a finding only points to: the value itself, wherever it is. */
   placeRelated(record: number, path: PropertyPath): Place {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;

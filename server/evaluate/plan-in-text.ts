@@ -96,7 +96,10 @@ export class PlanInText implements CheckedPlan {
         placed.push({ finding, subjects: [finding.subject], message, place, related: [] });
         continue;
       }
-      const name = finding.rule === invalidValue.id ? this.#misnamed(at.record, at.path) : undefined;
+      const name =
+        finding.rule === invalidValue.id
+          ? this.#misplaced(at.record, at.path, finding.values as { readonly wrong: string })
+          : undefined;
       const {
         place,
         related,
@@ -123,8 +126,12 @@ export class PlanInText implements CheckedPlan {
     return placed;
   }
 
-  /** A property that does not exist is wrong itself, whatever its value: nothing is said to be given there. */
-  #misnamed(record: number, path: PropertyPath): Place | undefined {
+  /**
+   * A property that does not exist is wrong itself, whatever its value: nothing is said to be given there. One that is missing
+   * may be written after all.
+   */
+  #misplaced(record: number, path: PropertyPath, { wrong }: { readonly wrong: string }): Place | undefined {
+    if (path.length === 0) return this.places.placeOfNothing(record, wrong.split(" ")[0] ?? "");
     const keyOf = (record: number, path: PropertyPath) => [record, ...path].join("\n");
     this.#misnamedKeys ??= new Set(
       this.judgement.model.invalid
