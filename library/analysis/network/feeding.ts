@@ -46,6 +46,9 @@ function workOut(network: Network): Feeding {
   const islandOf = islands(feeding, pieceOf);
   const ends = endsByPiece(poles, pieceOf);
 
+  // A source whose negative is alone is told of only where what it feeds has a way back to another one.
+  const alone: TwoPole[] = [];
+  const stranded = new Set<number>();
   const unfed: Grouped = new Map();
   const withoutReturn: Grouped = new Map();
   const feedNothing: TwoPole[] = [];
@@ -55,12 +58,16 @@ function workOut(network: Network): Feeding {
     if (pole.does === "feeds") {
       // Alone on its piece: nobody is there to draw, or to bring anything back.
       if (!ends.shared(plus, pole)) feedNothing.push(pole);
-      else if (!ends.shared(minus, pole)) group(withoutReturn, minus, pole, undefined);
+      else if (!ends.shared(minus, pole)) alone.push(pole);
     } else if (!others(positives.get(plus))) {
       group(unfed, plus, pole, others(negatives.get(plus)));
     } else if (plus === minus || islandOf(plus) !== islandOf(minus)) {
       group(withoutReturn, minus, pole, others(negatives.get(minus)) ?? others(positives.get(minus)));
+      stranded.add(plus);
     }
+  }
+  for (const pole of alone) {
+    if (!stranded.has(pieceOf(pole.positive))) group(withoutReturn, pieceOf(pole.negative), pole, undefined);
   }
   const asDeadEnds = (grouped: Grouped) =>
     [...grouped].map(

@@ -56,7 +56,7 @@ testRule(dischargeCurrent, [
     name: "two side by side give half each",
     plan: bank(`
       const second = battery({ chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 6, maxDischargeA: 100 });
-      const plus = busBar(), minus = busBar();
+      const plus = busBar({}), minus = busBar({});
       for (const one of [house, second]) {
         cable({ from: one.positive, to: plus.stud, lengthFt: 1, gauge: 1 });
         cable({ from: one.negative, to: minus.stud, lengthFt: 1, gauge: 1 });

@@ -21,7 +21,7 @@ testRule(disconnectMissing, [
   {
     name: "no disconnect at all",
     plan: bank(`
-      const main = busBar();
+      const main = busBar({});
       cable({ from: house.positive, to: main.stud, lengthFt: 2, gauge: 2 });
       out("lamp", main.stud); out("fan", main.stud);`),
     finds: [

@@ -9,12 +9,12 @@ const lamp = `circuit({ name: "lamp", from: house.positive, load: 5, oneWayFt: 5
 testRule(networkShorted, [
   { name: "a load between the poles", plan: `${bank} ${lamp}`, finds: "nothing" },
   {
-    name: "a cable from pole to pole",
-    plan: `${bank} ${lamp} wire("slip", house.positive, house.negative);`,
+    name: "the return on the bus bar that the positive is on",
+    plan: `${bank} ${lamp} const bus = busBar({}); wire("feed", house.positive, bus.stud); wire("return", house.negative, bus.stud);`,
     finds: [
       {
-        subject: "slip",
-        record: "slip",
+        subject: "return",
+        record: "return",
         on: "to",
         message:
           "Joins the positive side of the battery house to the negative side with nothing between: a dead short. Take it out, or join it to another terminal.",
@@ -25,14 +25,15 @@ testRule(networkShorted, [
   {
     name: "positive and negative bus bar joined",
     plan: `${bank} ${lamp}
-      const plus = busBar({ name: "plus", side: "positive" }), minus = busBar({ name: "minus", side: "negative" });
+      const plus = busBar({ name: "plus" });
+      const minus = busBar({ name: "minus" });
       wire("a", house.positive, plus.stud); wire("b", house.negative, minus.stud);
       wire("slip", minus.stud, plus.stud);`,
     finds: [
       {
         subject: "slip",
         record: "slip",
-        on: "from",
+        on: "to",
         message: "Joins the positive side of the battery house to the negative side",
         fixes: "no fix",
       },
@@ -48,7 +49,13 @@ testRule(networkShorted, [
     name: "two in series, and a second cable that closes the ring",
     plan: `${bank} const upper = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
       wire("link", house.positive, upper.negative); wire("slip", upper.positive, house.negative);`,
-    finds: [{ message: "Joins the positive side of", on: "to", fixes: "no fix" }],
+    finds: [
+      {
+        message: "Joins the positive side of the battery house to the negative side",
+        on: "to",
+        fixes: "no fix",
+      },
+    ],
   },
   {
     name: "two in parallel",
@@ -60,12 +67,26 @@ testRule(networkShorted, [
     name: "several sources across one cable are told once",
     plan: `${bank} ${lamp} const second = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
       wire("a", house.positive, second.positive); wire("b", house.negative, second.negative);
-      wire("slip", house.positive, house.negative);`,
+      const bus = busBar({});
+      wire("feed", house.positive, bus.stud); wire("slip", second.negative, bus.stud);`,
     finds: [
       {
         subject: "slip",
         on: "to",
-        message: "Joins the positive side of the battery house and the battery second to the negative side",
+        message: "Joins the positive side of the battery house to the negative side",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a part that joins the poles inside",
+    plan: `${bank} ${lamp} const box = part({ terminals: ["a", "b"], joins: [{ between: ["a", "b"] }] });
+      wire("one", house.positive, box.a); wire("other", house.negative, box.b);`,
+    finds: [
+      {
+        subject: "other",
+        on: "to",
+        message: "Joins the positive side of the battery house",
         fixes: "no fix",
       },
     ],

@@ -94,12 +94,14 @@ testRule(networkUnconnected, [
   },
   {
     name: "a bank whose bus bar is still empty: information",
-    plan: `${bank} const main = busBar(); plus(main.stud);`,
+    plan: `${bank} const main = busBar({}); plus(main.stud);`,
     finds: [{ subject: "house", on: "", severity: "info", message: "Feeds nothing", fixes: "no fix" }],
   },
   {
     name: "a bus bar, a disconnect, a part that nothing is joined to: information",
-    plan: `${lit} const spare = busBar(), off = disconnect({ ratedA: 100 }), relay = part({ terminals: ["a", "b"] });`,
+    plan: `${lit} const spare = busBar({});
+      const off = disconnect({ ratedA: 100 });
+      const relay = part({ terminals: ["a", "b"] });`,
     finds: [
       {
         record: "spare",
