@@ -78,6 +78,6 @@ function wrongAmount(value: unknown, limits: Limits): string {
 
 function notANumber(value: unknown): string {
   if (typeof value === "string") return "is text, not a number";
-  const described = isStrange(value) ? value.$strange : String(value);
+  const described = isStrange(value) ? value.$strange : typeof value === "number" ? String(value) : "";
   return /^-?Infinity$/.test(described) ? "is not a finite number" : "is not a number";
 }

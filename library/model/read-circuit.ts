@@ -118,7 +118,7 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     ...(values.minimumV !== undefined && { minimumV: values.minimumV }),
     fedFromBothEnds: values.fedFromBothEnds ?? false,
     fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
-    toBattery: false,
+    toBattery: values.to?.kind === "battery",
     partlyInvalid: identity.partlyInvalid,
   };
 }

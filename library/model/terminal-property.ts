@@ -14,15 +14,15 @@ export const terminal: Property<WrittenTerminal> = {
   counts: true,
 };
 
-/** A whole part or circuit. `what` names what is meant: "a part with a positive and a negative terminal". */
+/** A whole part. `what` names what is meant: "a part with a positive and a negative terminal". */
 export function reference(what: string): Property<WrittenReference> {
-  return { schema: referenceTo(what), allowed: what, counts: true };
+  return { schema: referenceTo("a part"), allowed: what, counts: true };
 }
 
 /** A list of whole parts or circuits. */
 export function references(what: string): Property<readonly WrittenReference[]> {
   return {
-    schema: z.array(referenceTo(what), { error: "is not a list" }),
+    schema: z.array(referenceTo(`one of the ${what}`), { error: "is not a list" }),
     allowed: `a list of ${what}, such as [pump, fridge]`,
     counts: true,
   };
@@ -53,7 +53,7 @@ function notATerminal(value: unknown): string {
 }
 
 function notAReference(value: unknown, what: string): string {
-  return isTerminal(value) ? "is one terminal, not the whole part" : `is not one of ${what}`;
+  return isTerminal(value) ? "is one terminal, not the whole part" : `is not ${what}`;
 }
 
 function isIndex(value: unknown): boolean {

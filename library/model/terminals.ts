@@ -64,7 +64,7 @@ function ordinary(): Poles {
 
 /** The negative terminal that belongs to a positive one of the same part; undefined where the part has none. */
 export function returnOf(word: PartWord, positive: string): string | undefined {
-  const own = positive.replace(/ositive$/, "egative").replace(/^pegative$/, "negative");
+  const own = positive.replace(/Positive$/, "Negative").replace(/^positive$/, "negative");
   const sides = terminalsOf[word];
   if (sides[positive] !== "positive") return undefined;
   if (own !== positive && sides[own] === "negative") return own;

@@ -1,0 +1,278 @@
+import { describe, expect, it } from "vitest";
+import { readValues } from "./read-values.ts";
+import { type Word, words } from "./record.ts";
+import { wordProperties } from "./word-properties.ts";
+
+/** Each amount with its limits: the lower one is itself allowed (`from`) or not (`above`), the upper one always is. */
+const amounts: readonly [Word, string, { from: number } | { above: number }, number][] = [
+  ["battery", "capacityAh", { above: 0 }, 10_000],
+  ["battery", "nominalV", { from: 1 }, 50],
+  ["battery", "internalMilliohm", { above: 0 }, 10_000],
+  ["battery", "shortCircuitA", { above: 0 }, 200_000],
+  ["battery", "maxDischargeA", { above: 0 }, 10_000],
+  ["battery", "maxChargeA", { above: 0 }, 10_000],
+  ["busBar", "ratedA", { above: 0 }, 10_000],
+  ["busBar", "studs", { from: 1 }, 200],
+  ["fusePanel", "positions", { from: 1 }, 200],
+  ["fusePanel", "ratedA", { above: 0 }, 10_000],
+  ["fusePanel", "branchRatedA", { above: 0 }, 10_000],
+  ["disconnect", "ratedA", { above: 0 }, 10_000],
+  ["shunt", "ratedA", { above: 0 }, 10_000],
+  ["shunt", "ratedMV", { above: 0 }, 1_000],
+  ["inverter", "continuousW", { above: 0 }, 100_000],
+  ["inverter", "surgeW", { above: 0 }, 200_000],
+  ["inverter", "efficiencyPercent", { from: 1 }, 100],
+  ["inverter", "cutOffV", { from: 1 }, 100],
+  ["inverter", "idleW", { from: 0 }, 10_000],
+  ["inverter", "loadW", { from: 0 }, 100_000],
+  ["dcDcCharger", "outputA", { above: 0 }, 10_000],
+  ["dcDcCharger", "outputV", { from: 1 }, 100],
+  ["dcDcCharger", "efficiencyPercent", { from: 1 }, 100],
+  ["dcDcCharger", "inputMaxA", { above: 0 }, 10_000],
+  ["dcDcCharger", "inputMinV", { from: 1 }, 100],
+  ["alternator", "ratedA", { above: 0 }, 10_000],
+  ["alternator", "outputV", { from: 1 }, 100],
+  ["alternator", "continuousPercent", { from: 1 }, 100],
+  ["shoreCharger", "outputA", { above: 0 }, 10_000],
+  ["shoreCharger", "outputV", { from: 1 }, 100],
+  ["solarArray", "openCircuitV", { above: 0 }, 500],
+  ["solarArray", "shortCircuitA", { above: 0 }, 100],
+  ["solarArray", "maxPowerV", { above: 0 }, 500],
+  ["solarArray", "maxPowerA", { above: 0 }, 100],
+  ["solarArray", "openCircuitPercentPerC", { from: -2 }, 0],
+  ["solarArray", "lowestC", { from: -60 }, 50],
+  ["solarArray", "series", { from: 1 }, 50],
+  ["solarArray", "parallel", { from: 1 }, 50],
+  ["solarArray", "maxSeriesFuseA", { above: 0 }, 1_000],
+  ["solarArray", "stringFuseA", { above: 0 }, 1_000],
+  ["solarController", "maxInputV", { above: 0 }, 1_000],
+  ["solarController", "outputA", { above: 0 }, 10_000],
+  ["solarController", "outputV", { from: 1 }, 100],
+  ["solarController", "efficiencyPercent", { from: 1 }, 100],
+  ["chassis", "milliohm", { from: 0 }, 1_000],
+  ["load", "currentA", { above: 0 }, 2_000],
+  ["load", "powerW", { above: 0 }, 100_000],
+  ["load", "resistanceOhm", { above: 0 }, 1_000_000],
+  ["load", "minimumV", { from: 1 }, 50],
+  ["load", "dropLimitPercent", { above: 0 }, 20],
+  ["motor", "runningA", { above: 0 }, 2_000],
+  ["motor", "startingA", { above: 0 }, 10_000],
+  ["motor", "minimumV", { from: 1 }, 50],
+  ["motor", "dropLimitPercent", { above: 0 }, 20],
+  ["part", "ratedA", { above: 0 }, 10_000],
+  ["cable", "lengthFt", { above: 0 }, 1_000],
+  ["cable", "lengthM", { above: 0 }, 300],
+  ["cable", "protect", { above: 0 }, 6_000],
+  ["cable", "protectFarEnd", { above: 0 }, 6_000],
+  ["cable", "ambientC", { from: -50 }, 200],
+  ["cable", "bundledWith", { from: 0 }, 200],
+  ["cable", "parallel", { from: 1 }, 8],
+  ["scenario", "sunPercent", { from: 0 }, 100],
+  ["scenario", "chargePercent", { from: 0 }, 100],
+  ["scenario", "bankV", { from: 1 }, 100],
+  ["build", "lowestC", { from: -60 }, 50],
+];
+
+describe("amounts, on both sides of each limit", () => {
+  it.each(amounts)("%s.%s", (word, property, lower, upTo) => {
+    const least = "from" in lower ? lower.from : lower.above;
+    const above = "from" in lower ? least : least + 1e-6;
+    for (const value of [above, upTo])
+      expect(wrongWith(word, property, value), String(value)).toBeUndefined();
+    const below = "from" in lower ? least - 1 : least;
+    for (const value of [below, upTo + 1])
+      expect(wrongWith(word, property, value), String(value)).toMatch(/^is /);
+    expect(wrongWith(word, property, "12")).toBe("is text, not a number");
+    expect(wrongWith(word, property, { $strange: "NaN" })).toBe("is not a number");
+    expect(wrongWith(word, property, Number.POSITIVE_INFINITY)).toBe("is not a finite number");
+  });
+
+  it("names every amount that there is", () => {
+    const other = new Set(amounts.map(([word, property]) => `${word}.${property}`));
+    const all = words
+      .filter((word) => word !== "circuit")
+      .flatMap((word) =>
+        [...wordProperties[word].properties].flatMap(([name, { schema }]) =>
+          schema.safeParse(4).success ? [`${word}.${name}`] : [],
+        ),
+      );
+    // Sizes and ratings of insulation are one of a list; the settings of a build are tested where they are read.
+    const listed = /\.(gauge|mm2)$|^build\.(voltage|ambientC|criticalDropPercent|dropPercent)$/;
+    expect(all.filter((name) => !listed.test(name) && !other.has(name))).toEqual([]);
+  });
+
+  it.each([
+    ["busBar", "studs"],
+    ["fusePanel", "positions"],
+    ["solarArray", "series"],
+    ["solarArray", "parallel"],
+    ["cable", "parallel"],
+    ["cable", "bundledWith"],
+  ] as const)("%s.%s is a whole number", (word, property) => {
+    expect(wrongWith(word, property, 2.5)).toBe("is not a whole number");
+  });
+});
+
+describe("what is neither number nor text", () => {
+  it.each<[Word, string, readonly unknown[], unknown, string]>([
+    [
+      "battery",
+      "chemistry",
+      ["LiFePO4", "AGM", "gel", "flooded lead-acid"],
+      "lithium",
+      "is not a chemistry that the tables know",
+    ],
+    ["busBar", "side", ["positive", "negative"], "plus", "is neither side of the system"],
+    ["dcDcCharger", "runs", ["with the engine", "always"], true, "is not a time at which it runs"],
+    ["fusePanel", "negativeBus", [true, false], "no", "is neither true nor false"],
+    ["dcDcCharger", "isolated", [true, false], 1, "is neither true nor false"],
+    ["alternator", "selfLimiting", [true, false], null, "is neither true nor false"],
+    ["solarController", "tracking", [true, false], "yes", "is neither true nor false"],
+    ["load", "critical", [true, false], 0, "is neither true nor false"],
+    ["motor", "continuous", [true, false], [], "is neither true nor false"],
+    ["scenario", "engine", [true, false], "on", "is neither true nor false"],
+    ["scenario", "shore", [true, false], {}, "is neither true nor false"],
+    ["cable", "gauge", [18, "4/0"], 3, "is not one of the sizes"],
+    ["cable", "mm2", [0.75, 150], 3, "is not one of the sizes"],
+    ["cable", "insulationC", [60, 200], 100, "is not an insulation rating that the tables know"],
+    ["battery", "source", ["data sheet p. 3"], 3, "is not text"],
+    ["battery", "name", ["House"], 3, "is not text"],
+    ["scenario", "name", ["Night"], true, "is not text"],
+    ["part", "terminals", [["in"], ["in", "out"]], "in", "is not a list"],
+    ["part", "terminals", [], [], "is empty"],
+    ["part", "terminals", [], Array.from({ length: 101 }, (_, i) => `t${i}`), "is too long"],
+    [
+      "part",
+      "joins",
+      [[], [{ between: ["a", "b"] }], [{ between: ["a", "b"], milliohm: 0 }]],
+      {},
+      "is not a list",
+    ],
+    ["scenario", "off", [[], [{ kind: "load", id: 3 }]], "all", "is not a list"],
+    ["circuit", "to", [{ kind: "inverter", id: 0, continuousW: 5 }], 4, "is not a part"],
+    [
+      "cable",
+      "from",
+      [{ kind: "terminal", part: 0, of: "battery", terminal: "positive" }],
+      4,
+      "is not a terminal of a part",
+    ],
+  ])("%s.%s", (word, property, allowed, refused, wrong) => {
+    for (const value of allowed)
+      expect(wrongWith(word, property, value), JSON.stringify(value)).toBeUndefined();
+    expect(wrongWith(word, property, refused)).toBe(wrong);
+  });
+
+  it("tells each wrong element of a list by its place", () => {
+    const input = {
+      terminals: ["in", "", 4],
+      joins: [
+        { between: ["in"] },
+        { between: ["in", "out"], milliohm: -1 },
+        { between: ["in", "out"], ohm: 3 },
+        5,
+      ],
+    };
+    const { invalid } = readValues(input, wordProperties.part);
+    expect(invalid.map(({ path, given, wrong }) => [path.join("."), given, wrong])).toEqual([
+      ["terminals.1", '""', "is empty"],
+      ["terminals.2", "4", "is not text"],
+      ["joins.0.between", "a list", "is not a list of two terminals"],
+      ["joins.1.milliohm", "-1", "is negative"],
+      ["joins.2", "an object", "has a property that no join has"],
+      ["joins.3", "5", "is not an object"],
+    ]);
+  });
+
+  it("calls parts and terminals by their words", () => {
+    const whole = { kind: "inverter", id: 2, continuousW: 500 };
+    const one = { kind: "terminal", part: 2, of: "inverter", terminal: "positive" };
+    const cable = readValues({ from: whole, to: { kind: "circuit", id: 1 } }, wordProperties.cable).invalid;
+    expect(cable.slice(0, 2)).toMatchObject([
+      { path: ["from"], given: "an inverter", wrong: "is the whole part, not one of its terminals" },
+      { path: ["to"], given: "a circuit", wrong: "is not a terminal of a part" },
+    ]);
+    const { invalid } = readValues({ to: one }, wordProperties.circuit);
+    expect(invalid).toContainEqual(
+      expect.objectContaining({
+        given: "the terminal positive of an inverter",
+        wrong: "is one terminal, not the whole part",
+      }),
+    );
+  });
+});
+
+describe("what must be given", () => {
+  it.each<[Word, readonly string[]]>([
+    ["battery", ["chemistry is missing", "capacityAh is missing"]],
+    ["busBar", []],
+    ["fusePanel", ["positions is missing"]],
+    ["disconnect", ["ratedA is missing"]],
+    ["shunt", ["ratedA is missing"]],
+    ["inverter", ["continuousW is missing"]],
+    ["dcDcCharger", ["outputA is missing"]],
+    ["alternator", ["ratedA is missing"]],
+    ["shoreCharger", ["outputA is missing"]],
+    [
+      "solarArray",
+      ["openCircuitV is missing", "shortCircuitA is missing", "maxPowerV is missing", "maxPowerA is missing"],
+    ],
+    ["solarController", ["maxInputV is missing", "outputA is missing"]],
+    ["chassis", ["milliohm is missing"]],
+    ["load", ["what it draws is missing"]],
+    ["motor", ["runningA is missing", "startingA is missing"]],
+    ["part", ["terminals is missing"]],
+    ["cable", ["a length is missing", "a size is missing", "from is missing", "to is missing"]],
+    ["scenario", ["name is missing"]],
+  ])("%s", (word, missing) => {
+    expect(readValues({}, wordProperties[word]).invalid.map(({ wrong }) => wrong)).toEqual(missing);
+  });
+
+  it.each<[Word, Readonly<Record<string, unknown>>, string]>([
+    ["load", { currentA: 4, powerW: 50 }, "powerW cannot be given together with currentA"],
+    ["load", { powerW: 50, resistanceOhm: 3 }, "resistanceOhm cannot be given together with powerW"],
+    ["scenario", { name: "x", on: [], off: [] }, "off cannot be given together with on"],
+    [
+      "scenario",
+      { name: "x", bankV: 12, chargePercent: 50 },
+      "chargePercent cannot be given together with bankV",
+    ],
+  ])("%s with two where one will do", (word, input, wrong) => {
+    const { invalid } = readValues(input, wordProperties[word]);
+    expect(invalid.map(({ path, wrong }) => `${path.join(".")} ${wrong}`)).toEqual([wrong]);
+  });
+});
+
+describe("names that no property has", () => {
+  it.each<[Word, string, string | undefined]>([
+    ["battery", "capacityah", "capacityAh"],
+    ["battery", "capacity", "capacityAh"],
+    ["inverter", "surge", "surgeW"],
+    ["solarArray", "openCircuitv", "openCircuitV"],
+    ["cable", "fuse", "protect"],
+    ["scenario", "engin", "engine"],
+    ["shunt", "ratedMv", "ratedMV"],
+    ["chassis", "ohm", undefined],
+  ])("%s: %s", (word, name, nearest) => {
+    const refused = readValues({ [name]: 5 }, wordProperties[word]).invalid.find(
+      ({ path }) => path[0] === name,
+    );
+    expect(refused).toMatchObject({ wrong: `is not a property of ${word}` });
+    expect(refused?.nearest).toBe(nearest);
+  });
+
+  it("a word's own marks are let through, also those of a word that is spread into another's argument", () => {
+    for (const word of words) {
+      const marked = readValues({ kind: word, id: 7 }, wordProperties[word]).invalid;
+      expect(marked.filter(({ path }) => path.length > 0)).toEqual([]);
+      const other = readValues({ id: 7 }, wordProperties[word]).invalid;
+      expect(other).toContainEqual(expect.objectContaining({ path: ["id"] }));
+    }
+  });
+});
+
+/** What is wrong with one property, whatever else is missing; undefined where nothing is. */
+function wrongWith(word: Word, property: string, value: unknown): string | undefined {
+  const { invalid } = readValues({ [property]: value }, wordProperties[word]);
+  return invalid.find(({ path }) => path[0] === property)?.wrong;
+}
