@@ -25,7 +25,7 @@ export interface Checker {
   changedOnDisk(files: readonly Uri[]): void;
   /**
    * The fixes of a finding, each proved: applied to a copy of the text and checked again, kept only if the finding is gone
-   * and nothing new has come. Best first.
+   * and nothing new has come (after a suggestion: nothing but what is only worth knowing). Best first.
    */
   provenFixes(plan: CheckedPlan, finding: PlacedFinding): Promise<readonly PlacedFix[]>;
   /** A change that no finding asks for, proved in the same way; undefined where it brings something new or changes anything else. */

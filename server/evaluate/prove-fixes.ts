@@ -44,7 +44,7 @@ async function tryOut(plan: PlanInText, fix: PlacedFix, proposed: ProposedFix, a
   const draft = new Draft(plan);
   draft.apply(fix.edits);
   const after = await attempt(draft.texts());
-  if (after.state !== "checked" || !addsNothing(plan, after)) return undefined;
+  if (after.state !== "checked" || !addsNothing(plan, after, fix.kind)) return undefined;
   const others = otherRecordsChanged(proposed.changes, givenIn(plan), givenIn(after));
   return others && { fix: alsoChanging(fix, others), after };
 }
@@ -69,7 +69,12 @@ export async function provenFixAll(plan: PlanInText, attempt: Try): Promise<Plac
     const inVain = left ? round.filter(({ finding }) => left.has(keyOf(finding))) : [];
     const changes = round.flatMap(({ changes }) => changes);
     const changesOnly = () => otherRecordsChanged(changes, givenIn(current), givenIn(after))?.length === 0;
-    if (after.state === "checked" && inVain.length === 0 && addsNothing(current, after) && changesOnly()) {
+    if (
+      after.state === "checked" &&
+      inVain.length === 0 &&
+      addsNothing(current, after, "repair") &&
+      changesOnly()
+    ) {
       draft.apply(edits);
       fixed += round.length;
       current = after as PlanInText;
@@ -214,15 +219,20 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
 
 /**
  * No circuit, cable or part has gone, what could be worked out still can, and nothing has a finding that it had not before, or
- * a worse one. Hints do not count.
+ * a worse one. Hints do not count, and for a suggestion neither does what is only worth knowing: thicker conductors let more
+ * flow in a short, of which a fuse then says too little.
  */
-function addsNothing(before: PlanInText, after: CheckOutcome & { readonly state: "checked" }): boolean {
+function addsNothing(
+  before: PlanInText,
+  after: CheckOutcome & { readonly state: "checked" },
+  kind: ProposedFix["kind"],
+): boolean {
   const [had, has] = [before.judgement, after.judgement];
   if (has.circuits.length < had.circuits.length || has.problems.length > had.problems.length) return false;
   if (!keepsNetwork(had, has)) return false;
   const known = keysOf(before.judgement.findings);
   for (const [key, severity] of keysOf(after.judgement.findings)) {
-    if (severity === "hint") continue;
+    if (severity === "hint" || (severity === "info" && kind === "suggestion")) continue;
     const was = known.get(key);
     if (was === undefined || order[severity] < order[was]) return false;
   }

@@ -18,6 +18,12 @@ interface Case {
 const gauge = (value: number | string, record = 0): Change => ({ do: "set", record, path: ["gauge"], value });
 const protect = (value: number, record = 0): Change => ({ do: "set", record, path: ["protect"], value });
 
+const networkWords = 'import { battery, busBar, cable, load, part } from "loomwright";';
+/** Records 0 to 2. */
+const house = `const house = battery({ chemistry: "AGM", capacityAh: 100 });
+const bus = busBar({});
+const fan = load({ powerW: 40 });`;
+
 const cases: Readonly<Record<string, Case>> = {
   "replaces a value": {
     before: "circuit({ load: 4, oneWayFt: 3, gauge: 12 });",
@@ -208,6 +214,70 @@ const cases: Readonly<Record<string, Case>> = {
     before: "circuit(JSON.parse('{\"load\":4}') as any);",
     changes: [{ do: "set", record: 0, path: ["protect", "ratingA"], value: 7.5 }],
     after: undefined,
+  },
+  "changes several cables at once": {
+    before: `${house}\ncable({ from: house.positive, to: bus.stud, gauge: 8 });\ncable({ from: bus.stud, to: fan.positive, gauge: 10 });`,
+    changes: [gauge(6, 3), gauge(8, 4)],
+    after: `${house}\ncable({ from: house.positive, to: bus.stud, gauge: 6 });\ncable({ from: bus.stud, to: fan.positive, gauge: 8 });`,
+    importLine: networkWords,
+  },
+  "changes the size that several cables share once": {
+    before: `${house}\nconst size = 8;\ncable({ from: house.positive, to: bus.stud, gauge: size });\ncable({ from: bus.stud, to: fan.positive, gauge: size });`,
+    changes: [gauge(6, 3), gauge(6, 4)],
+    after: `${house}\nconst size = 6;\ncable({ from: house.positive, to: bus.stud, gauge: size });\ncable({ from: bus.stud, to: fan.positive, gauge: size });`,
+    importLine: networkWords,
+  },
+  "changes nothing where cables that share a size need two": {
+    before: `${house}\nconst size = 8;\ncable({ from: house.positive, to: bus.stud, gauge: size });\ncable({ from: bus.stud, to: fan.positive, gauge: size });`,
+    changes: [gauge(6, 3), gauge(4, 4)],
+    after: undefined,
+    importLine: networkWords,
+  },
+  "changes nothing where one of several cables cannot be changed": {
+    before: `${house}\ncable({ from: house.positive, to: bus.stud, gauge: 8 });\ncable(JSON.parse('{ "protect": { "ratingA": 8 } }'));`,
+    changes: [gauge(6, 3), { do: "set", record: 4, path: ["protect", "ratingA"], value: 5 }],
+    after: undefined,
+    importLine: networkWords,
+  },
+  "puts one property into what several cables are made of": {
+    before: `${house}\nconst lead = { to: bus.stud, gauge: 8 } as const;\ncable({ ...lead, from: house.positive });\nfor (const from of [house.positive, fan.positive]) cable({ ...lead, from });`,
+    changes: [protect(60, 4), protect(60, 5)],
+    after: `${house}\nconst lead = { to: bus.stud, gauge: 8 } as const;\ncable({ ...lead, from: house.positive });\nfor (const from of [house.positive, fan.positive]) cable({ ...lead, from, protect: 60 });`,
+    importLine: networkWords,
+  },
+  "puts a fuse with its family and place into a cable on lines": {
+    before: `${house}\ncable({\n  from: house.positive,\n  to: bus.stud, // behind the seat\n  gauge: 8,\n});`,
+    changes: [
+      {
+        do: "set",
+        record: 3,
+        path: ["protect"],
+        value: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 7 },
+      },
+    ],
+    after: `${house}\ncable({\n  from: house.positive,\n  to: bus.stud, // behind the seat\n  gauge: 8,\n  protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 7 },\n});`,
+    importLine: networkWords,
+  },
+  "sets a rating of a part, and puts one into another": {
+    before: `${house}\nconst more = 1;`,
+    changes: [
+      { do: "set", record: 0, path: ["capacityAh"], value: 200 },
+      { do: "set", record: 1, path: ["ratedA"], value: 250 },
+    ],
+    after: `${house.replace("100", "200").replace("busBar({})", "busBar({ ratedA: 250 })")}\nconst more = 1;`,
+    importLine: networkWords,
+  },
+  "changes a number in a list of objects": {
+    before: 'part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });',
+    changes: [{ do: "set", record: 0, path: ["joins", "0", "milliohm"], value: 3 }],
+    after: 'part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 3 }] });',
+    importLine: networkWords,
+  },
+  "takes no element out of a list": {
+    before: 'part({ terminals: ["in", "in"] });',
+    changes: [{ do: "remove", record: 0, path: ["terminals", "1"] }],
+    after: undefined,
+    importLine: networkWords,
   },
 };
 

@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, it } from "vitest";
+import type { Change } from "../../library/rules/finding.ts";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { checkFiles, closeCheckers, filesOf } from "../provenance/marked-plan.ts";
 import { applyEdits } from "./apply-edits.ts";
@@ -176,6 +177,75 @@ circuit({ load: 2, oneWayFt: 5, gauge: other, protect: 10, insulationC: 75 });`)
       { kind: "suggestion", alsoChanges: [1] },
     ]);
     expect(await checker.fixAll(plan)).toBeUndefined();
+  });
+});
+
+describe("in a network", () => {
+  const text = `import { battery, cable, circuit, disconnect, fusePanel } from "loomwright";
+const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
+const cutOff = disconnect({ ratedA: 100 });
+const panel = fusePanel({ positions: 6, ratedA: 100 });
+const feeder = cable({ from: house.positive, to: cutOff.line, lengthFt: 2, gauge: 4 });
+const toPanel = cable({ from: cutOff.load, to: panel.feed, lengthFt: 30, gauge: 10 });
+const back = cable({ from: panel.negative, to: house.negative, lengthFt: 30, gauge: 10 });
+const fridge = circuit({ from: panel.branch, loadW: 60, oneWayFt: 20, gauge: 14, protect: { ratingA: 40, distanceIn: 0 } });
+const heater = circuit({ from: panel.branch, load: 20, oneWayFt: 20, gauge: 10, protect: { ratingA: 25, distanceIn: 0 } });
+`;
+  const records = { house: 0, toPanel: 4, back: 5 };
+
+  it("the whole way gets thicker in one fix, or not at all", async () => {
+    const files = filesOf(text);
+    const { plan, checker } = await checkFiles(files);
+    const placed = plan.findings.filter(({ finding }) => finding.rule === "conductor/voltage-drop");
+    expect(placed.length).toBeGreaterThan(0);
+    const fixes = (await Promise.all(placed.map((one) => checker.provenFixes(plan, one)))).flat();
+    const whole = fixes.filter(({ edits }) => edits.length > 1);
+    expect(whole.length).toBeGreaterThan(0);
+    for (const fix of whole) {
+      expect(fix.edits.map(({ expected }) => expected).every((size) => /^\d+$/.test(size))).toBe(true);
+      const { plan: after } = await checkFiles(applyEdits(files, fix.edits));
+      expect(after.judgement.network?.result.scenarios.every(({ state }) => state === "solved")).toBe(true);
+      const worse = after.judgement.findings.filter(
+        (finding) => ["error", "warning"].includes(finding.severity) && !open(plan).includes(keyOf(finding)),
+      );
+      expect(worse).toEqual([]);
+    }
+  });
+
+  it("all repairs together leave nothing worse, and the network whole", async () => {
+    const files = filesOf(text);
+    const { plan, checker } = await checkFiles(files);
+    const all = await checker.fixAll(plan);
+    expect(all?.edits.map(({ expected }) => expected)).toContain("40");
+    const { plan: after } = await checkFiles(applyEdits(files, all?.edits ?? []));
+    for (const key of open(after)) expect(open(plan)).toContain(key);
+    expect(after.judgement.network?.network.conductors).toHaveLength(
+      plan.judgement.network?.network.conductors.length ?? 0,
+    );
+  });
+
+  it.each<[string, Change]>([
+    ["a size that is none", { do: "set", record: records.toPanel, path: ["gauge"], value: 5 }],
+    ["a part that cannot be read", { do: "set", record: records.house, path: ["capacityAh"], value: -200 }],
+    ["an end that is taken away", { do: "remove", record: records.back, path: ["to"] }],
+    [
+      "a cable at which the voltage collapses",
+      { do: "set", record: records.toPanel, path: ["lengthFt"], value: 900 },
+    ],
+  ])("no change is proved that leaves the network unread or unsolved: %s", async (_, change) => {
+    const { plan, checker } = await checkFiles(filesOf(text));
+    const fix = { title: "Change it", kind: "suggestion", changes: [change] } as const;
+    expect(plan.editsOf(fix)).toBeDefined();
+    expect(await checker.provenChange(plan, fix)).toBeUndefined();
+  });
+
+  it("a change that does no harm is proved", async () => {
+    const { plan, checker } = await checkFiles(filesOf(text));
+    const change: Change = { do: "set", record: records.toPanel, path: ["lengthFt"], value: 29 };
+    const fix = { title: "Change it", kind: "suggestion", changes: [change] } as const;
+    expect(await checker.provenChange(plan, fix)).toMatchObject({
+      edits: [{ expected: "30", newText: "29" }],
+    });
   });
 });
 
