@@ -40,6 +40,9 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
     }
   }
 
+  // The usual case: on the battery side there is only the bank.
+  if (way.size === reached.size) return [];
+
   const pieces = piecesOf(network, (link, from) => unmeasured(link) && !way.has(from) && !way.has(link.to));
   const behind = new Map<number, Set<number>>();
   const note = (terminal: number, part?: number) => {
