@@ -26,10 +26,10 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedCircuit): string 
     carried(circuit, ampacity),
     circuit.word === "cable" ? lostOnCable(drop) : lost(circuit, drop),
     ...(wiring ? wayRow(plan, wiring.device) : []),
-    circuit.minimumV === undefined ? "" : wiring ? "" : arriving(circuit.minimumV, drop),
+    circuit.minimumV === undefined || wiring ? "" : arriving(circuit.minimumV, drop),
     ...(wiring && circuit.word === "circuit" ? lowestVoltageRow(wiring.judged, wiring.device) : []),
     warmed(ampacity, drop),
-    protectedBy(circuit, protection),
+    wiring && isReturn(wiring) ? "" : protectedBy(circuit, protection),
     ...(wiring ? faultRows(wiring.judged, wiring.conductor) : []),
   ];
   const words = plan.model.networkUnread && circuit.wired ? notInNetwork : "";
@@ -56,6 +56,11 @@ function wiringOf({ network: judged }: JudgedPlan, { record, wired }: Circuit): 
   if (!judged || conductor === undefined) return undefined;
   const { to } = judged.network.conductors[conductor] as NetworkConductor;
   return { judged, conductor, device: judged.network.terminals[to]!.part };
+}
+
+/** What goes back to the bank needs no protection of its own. */
+function isReturn({ judged: { result }, conductor }: Wiring): boolean {
+  return result.topology.conductorSides[conductor] === "negative";
 }
 
 /** Currents of a network are solved to far less than this share of them. */
@@ -157,9 +162,14 @@ function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result
   );
 }
 
-function protectedBy({ protection: stated }: Circuit, range: Result["protection"]): string {
+function protectedBy(
+  { word, wired, protection, protectionFarEnd }: Circuit,
+  range: Result["protection"],
+): string {
   const { minA, maxA, aimA, bestRatingA, source } = range;
-  const is = stated ? `${asGiven(stated.ratingA)} A` : "none stated";
+  // A cable may well be protected at its other end alone.
+  const stated = protection ?? (word === "cable" ? protectionFarEnd : null);
+  const is = stated ? `${asGiven(stated.ratingA)} A` : wired ? "none in it" : "none stated";
   const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
   const limit =
     maxA === undefined

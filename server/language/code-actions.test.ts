@@ -3,6 +3,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CodeAction, TextDocumentEdit } from "vscode-languageserver-types";
 import { type ActionRequest, codeActions, fixAllKind } from "./code-actions.ts";
 import { planUnderCursor } from "./feature-tester.ts";
+import { sampleBuild } from "./sample-build.ts";
 
 async function actionsAt(
   marked: string,
@@ -130,6 +131,74 @@ circuit({ load: 3, oneWayFt: n, gauge: n‸, insulationC: 75, protect: 5 });
 
   test("no action while the text is half typed", async () => {
     const { actions } = await actionsAt(tooThin.replace("‸", ""), { later: `${tooThin}\ncircuit({` });
+    expect(actions).toEqual([]);
+  });
+});
+
+describe("code actions in a network", () => {
+  /** Without the fuse of its first cable, no device protects what hangs on the bank but the heater's own. */
+  const unprotected = sampleBuild.replace(/ {2}protect: \{ ratingA: 100.*\n/, "");
+
+  test("protection is put into the cable that a source reaches past none, with rating, family and place", async () => {
+    const { actions, textAfter } = await actionsAt(
+      unprotected.replace("from: bank.positive", "from: bank.‸positive"),
+      {
+        only: ["quickfix"],
+      },
+    );
+    const [add] = actions;
+    expect(add?.title).toMatch(
+      /^Add a 100 A fuse \(.*\) within 7 in of the positive terminal of the house bank$/,
+    );
+    // Only whoever buys the fuse can see that it is marked for such a short.
+    expect(add?.isPreferred).toBeUndefined();
+    expect(add?.diagnostics?.map(({ code }) => code)).toEqual(["protection/unprotected-path"]);
+    expect(textAfter(add)).toMatch(
+      /name: "bank to switch",[^}]*protect: \{ ratingA: 100, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: \d+ \}/,
+    );
+  });
+
+  test("findings on parts and cables can be accepted too", async () => {
+    const { actions, textAfter } = await actionsAt(
+      unprotected.replace("from: bank.positive", "from: bank.‸positive"),
+      {
+        only: ["quickfix"],
+      },
+    );
+    const accept = actions.find(({ title }) => title.startsWith("Accept"));
+    expect(textAfter(accept)).toMatch(
+      /cable\(\{\n {2}name: "bank to switch",[^}]*accept: \{ "protection\/unprotected-path": "" \}/,
+    );
+    const onPart = await actionsAt(sampleBuild.replace("maxDischargeA: 150", "maxDischargeA: ‸50"), {
+      only: ["quickfix"],
+    });
+    const ofPart = onPart.actions.find(({ title }) => title.startsWith("Accept"));
+    expect(onPart.textAfter(ofPart)).toMatch(
+      /battery\(\{[^)]*accept: \{ "battery\/discharge-current": "" \}/,
+    );
+  });
+
+  test("where only the whole way helps, one action makes several conductors thicker", async () => {
+    const long = sampleBuild
+      .replace("gauge: 10,", "gauge: 10, dropLimitPercent: 3.4,")
+      .replace("lengthFt: 5, gauge: 4 }", "lengthFt: 25, gauge: 10 }")
+      .replace("lengthFt: 4, gauge: 4 }", "lengthFt: 25, gauge: 10 }");
+    const { view } = await planUnderCursor(long);
+    const drop = view.plan.findings.find(({ finding }) => finding.rule === "conductor/voltage-drop");
+    expect(drop?.related.length).toBeGreaterThan(0);
+    const at = view.textAt(drop!.place);
+    expect(at).toBeDefined();
+    const marked = `${long.slice(0, drop!.place.start)}‸${long.slice(drop!.place.start)}`;
+    const { actions } = await actionsAt(marked, { only: ["quickfix"] });
+    const best = actions.find(({ isPreferred }) => isPreferred);
+    const [change] = (best?.edit?.documentChanges ?? []) as TextDocumentEdit[];
+    expect(change?.edits.length).toBeGreaterThan(1);
+  });
+
+  test("nothing of a build in order can be fixed", async () => {
+    const { actions } = await actionsAt(sampleBuild.replace("gauge: 10", "gauge: ‸10"), {
+      only: ["quickfix", fixAllKind],
+    });
     expect(actions).toEqual([]);
   });
 });

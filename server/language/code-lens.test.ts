@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { codeLens } from "./code-lens.ts";
 import { planUnderCursor } from "./feature-tester.ts";
+import { sampleBuild } from "./sample-build.ts";
 
 async function lens(text: string, later?: string) {
   const { view, uri } = await planUnderCursor(text, later === undefined ? {} : { later });
@@ -43,4 +44,17 @@ test("is not shown in files that the plan imports", async () => {
 test("a plan that stopped part way is not shown as if it were whole", async () => {
   const { title } = await lens(`${one}\nthrow new Error("no such lamp");`);
   expect(title).toMatch(/^1 circuit · 1 error · worst drop .* · not checked to the end$/);
+});
+
+test("a network: what it is made of, and the worst drop, which is that of a whole way", async () => {
+  expect((await lens(sampleBuild)).title).toMatch(
+    /^2 circuits, 4 parts, 3 cables · no findings · worst drop 3\.6\d %, limit 10 % \(heater, from the bank\)$/,
+  );
+});
+
+test("a scenario that could not be solved, and a network that could not be read, are not kept quiet", async () => {
+  const tooMuch = sampleBuild.replace("continuousW: 600", "continuousW: 9_000");
+  expect((await lens(tooMuch)).title).toMatch(/ · 1 of 2 scenarios not solved$/);
+  const refused = sampleBuild.replace("capacityAh: 200", "capacityAh: -200");
+  expect((await lens(refused)).title).toMatch(/ · network not judged$/);
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { completions, typedValue } from "./completions.ts";
 import { planUnderCursor } from "./feature-tester.ts";
+import { sampleBuild } from "./sample-build.ts";
 
 describe("the value that is being typed", () => {
   test.each([
@@ -149,5 +150,56 @@ describe("completions", () => {
     ["where the file is broken elsewhere", "circuit({ load: 40, oneWayFt: 15, gauge: ‸ });\nconst = ;"],
   ])("none %s", async (_where, typed) => {
     expect(await offered(typed)).toEqual([]);
+  });
+});
+
+describe("completions in a network", () => {
+  test("sizes of a cable, each with the current of the network and what would be spare", async () => {
+    const items = await offered(
+      sampleBuild.replace("to: panel.feed, lengthFt: 4, gauge: 4", "to: panel.feed, lengthFt: 4, gauge: ‸"),
+      sampleBuild,
+    );
+    const of4 = items.find(({ label }) => label === "4");
+    // 33 CFR 183.425, Table 5: 4 AWG, 105 °C: 160 A.
+    expect(of4?.labelDetails?.description).toBe("limits met: 15 A, 145 A spare");
+    expect(of4?.detail).toBe("within its own limits");
+    expect(JSON.stringify(of4?.documentation)).toContain(
+      "the rest of the network is checked when it stands there",
+    );
+  });
+
+  test("of two leads side by side the thicker one takes more: each size comes with its own current", async () => {
+    const twoLeads = (gauge: string) => `import { battery, build, busBar, cable, circuit } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 5 });
+const bus = busBar({ side: "positive" });
+cable({ from: bank.positive, to: bus.stud, lengthFt: 5, gauge: 2, protect: 100 });
+cable({ from: bank.positive, to: bus.stud, lengthFt: 5, gauge: ${gauge}, protect: 100 });
+circuit({ from: bus.stud, returnTo: bank.negative, load: 60, oneWayFt: 5, gauge: 2, protect: 80 });`;
+    const items = await offered(twoLeads("‸"), twoLeads("2"));
+    const flowOf = (size: string) =>
+      Number(
+        items.find(({ label }) => label === size)?.labelDetails?.description?.match(/: ([\d.]+) A/)?.[1],
+      );
+    expect(flowOf("2")).toBeCloseTo(30, 6);
+    // Three sizes thinner has half the area, and so takes a third instead of a half: 60 A / (1 + 2.0).
+    expect(flowOf("6")).toBeLessThan(20);
+    expect(flowOf('"2/0"')).toBeGreaterThan(38);
+  });
+
+  test("ratings for a cable, beside the current that flows in it", async () => {
+    const items = await offered(
+      sampleBuild.replace("lengthFt: 4, gauge: 4 }", "lengthFt: 4, gauge: 4, protect: ‸ }"),
+      sampleBuild,
+    );
+    expect(items[0]?.label).toBe("20");
+    expect(JSON.stringify(items[0]?.documentation)).toMatch(/A rating of 20 A is 133 % of the load/);
+  });
+
+  test("sizes of a wired circuit have its own drop", async () => {
+    const items = await offered(sampleBuild.replace("gauge: 10", "gauge: ‸"), sampleBuild);
+    expect(items.find(({ label }) => label === "10")?.labelDetails?.description).toMatch(
+      /^limits met: drop 3\.2\d %, 45 A spare$/,
+    );
   });
 });

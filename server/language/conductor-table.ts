@@ -44,11 +44,11 @@ export function unsolvedSummary(judged: JudgedNetwork, conductor: number): strin
 
 /** A lead of a battery carries its charge the other way. */
 function flowInWords(currentA: number): string {
-  return `${withUnit(Math.abs(currentA), "A")}${currentA < -leastFlowA ? " towards its start" : ""}`;
+  return `${withUnit(Math.abs(currentA), "A")}${currentA < -leastCurrentA ? " towards its start" : ""}`;
 }
 
-/** Below this a sign is rounding, A. */
-const leastFlowA = 1e-6;
+/** Below this a current, and its sign, is rounding, A. */
+export const leastCurrentA = 1e-6;
 
 /** Where no source reaches, there is no voltage to tell. */
 export function voltageInWords(voltageV: number | undefined): string {

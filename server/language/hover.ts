@@ -124,15 +124,25 @@ function kindOfAll(subjects: readonly Subject[]): string {
   return first && subjects.every(({ kind }) => kind === first.kind) ? first.kind : "one";
 }
 
-/** A circuit that cannot be judged says so; silence would read as "nothing found". */
+/** What cannot be judged says so; silence would read as "nothing found". */
 function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] {
-  return plan.judgement.model.unjudged
+  const { model } = plan.judgement;
+  const circuits = model.unjudged
     .filter((one) => record === one.record || alsoSets.includes(one.record))
     .slice(0, mostSubjects)
     .map(
       ({ name }) =>
         `**${markdownWords(name)}**: not judged, because a value of it or of the build cannot be used.`,
     );
+  const known = [...model.circuits, ...model.unjudged].some((one) => one.record === record);
+  if (circuits.length > 0 || known || !model.networkUnread || model.build.record === record) return circuits;
+  const refused = model.invalid.slice(0, mostSubjects).map(({ name, path }) => {
+    const property = path.length > 0 ? `, ${path.join(".")}` : "";
+    return `- ${markdownWords(`${name}${property}`)}`;
+  });
+  return [
+    `**Not judged**, because a value of the network cannot be used, so that no current in it can be told:\n\n${refused.join("\n")}`,
+  ];
 }
 
 /**

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { planUnderCursor } from "./feature-tester.ts";
 import { inlayHints } from "./inlay-hints.ts";
+import { sampleBuild } from "./sample-build.ts";
 
 const everywhere = { start: { line: 0, character: 0 }, end: { line: 1_000, character: 0 } };
 
@@ -58,4 +59,47 @@ test("while half typed they move with the text, and go where it is touched", asy
   const later = `${one.replace("gauge: 4", "gauge: ")}\n${one}`;
   expect(await drawn(text, everywhere, later)).toHaveLength(1);
   expect(await drawn(text, everywhere, `\n\ncircuit({${text}`)).toHaveLength(2);
+});
+
+test("beside a cable's size the current and what is spare, beside a wired circuit's as beside any other", async () => {
+  const hints = await drawn(sampleBuild);
+  expect(hints).toEqual([
+    expect.stringMatching(/^2 ‹carries 7\d\.\d A, 13\d A spare›$/),
+    // 33 CFR 183.425, Table 5: 4 AWG, 105 °C: 160 A; 10 AWG: 60 A.
+    "4 ‹carries 15 A, 145 A spare›",
+    "4 ‹carries 15 A, 145 A spare›",
+    expect.stringMatching(/^10 ‹drop 3\.2\d %, 45 A spare›$/),
+    expect.stringMatching(/^2 ‹drop 0\.4\d+ %, 15\d A spare›$/),
+  ]);
+});
+
+test("the tooltip of a wired circuit tells the whole way, that of a cable has no limit of its own", async () => {
+  const { view, uri } = await planUnderCursor(sampleBuild);
+  const tooltips = inlayHints(view, uri, everywhere).map(({ tooltip }) => tooltip);
+  expect(tooltips[1]).toBe("feeder: carries 15 A, may carry 160 A, loses 0.0158 V.");
+  expect(tooltips[3]).toMatch(/; limit 10 %; 3\.6\d % on the whole way from the bank, limit 10 %\.$/);
+});
+
+test("one size for cables and circuits speaks of the worst drop and the least spare", async () => {
+  const shared = sampleBuild
+    .replace("const bank", "const size = 4;\nconst bank")
+    .replace("lengthFt: 4, gauge: 4", "lengthFt: 4, gauge: size")
+    .replace("gauge: 10", "gauge: size");
+  const { view, uri } = await planUnderCursor(shared);
+  const hint = inlayHints(view, uri, everywhere).find(({ label }) => String(label).includes("drop 0.79"));
+  expect(hint?.label).toMatch(/^drop 0\.79\d* %, 145 A spare$/);
+  expect(hint?.tooltip).toContain("heater: carries 15 A");
+  expect(hint?.tooltip).toContain("This size also serves 1 other run");
+});
+
+test("where no scenario could be solved, the hint says that the current is not known", async () => {
+  const tooMuch = sampleBuild
+    .replace("continuousW: 600", "continuousW: 9_000")
+    .replace(/scenario\(.*evening.*\n/, "");
+  expect(await drawn(tooMuch)).toEqual(Array(5).fill(expect.stringMatching(/‹current not worked out›$/)));
+});
+
+test("none beside cables of a network that could not be read; circuits of it stand alone", async () => {
+  const refused = sampleBuild.replace("capacityAh: 200", "capacityAh: -200");
+  expect(await drawn(refused)).toEqual([expect.stringMatching(/^10 ‹drop .* %, 45 A spare›$/)]);
 });

@@ -7,7 +7,7 @@ import { kindInWords, scenarioInWords } from "../../library/rules/part-in-words.
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { sourceInWords } from "../../library/rules/source-in-words.ts";
 import type { Citation } from "../../library/standards/citation.ts";
-import { voltageInWords } from "./conductor-table.ts";
+import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 import { type ScenarioColumn, scenarioTable, type Weight } from "./scenario-table.ts";
@@ -186,7 +186,8 @@ function mostRow(
   { limitA, is = "", unstated = "", source = "stated in the plan" }: Limit,
 ): string {
   const notJudged = unstated === "" ? "" : `${unstated}, so not judged`;
-  if (!worst) return limitRow(what, "nothing in any scenario that was solved", "", "", "");
+  if (!worst || worst.currentA < leastCurrentA)
+    return limitRow(what, "nothing in any scenario that was solved", "", "", "");
   const scenario = markdownWords(scenarioInWords(network, worst.scenario));
   if (limitA === undefined)
     return limitRow(
@@ -262,7 +263,7 @@ function columnsOf(part: Part): ScenarioColumn[] {
 }
 
 function givenOrTaken(currentA: number): string {
-  if (Math.abs(currentA) < 1e-6) return withUnit(0, "A");
+  if (Math.abs(currentA) < leastCurrentA) return withUnit(0, "A");
   return currentA < 0 ? `takes ${withUnit(-currentA, "A")}` : `gives ${withUnit(currentA, "A")}`;
 }
 

@@ -3,9 +3,10 @@ import type { Part } from "../../library/model/network.ts";
 import { figure, tellApart, withUnit } from "../../library/rules/figures.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
-import { voltageInWords } from "./conductor-table.ts";
+import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
+import { whyUnsolved } from "./scenario-table.ts";
 
 /**
  * What is on in a scenario, whether it was solved and how exactly, the conductor that works hardest, and what each source
@@ -20,13 +21,8 @@ export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: 
     : "";
   if (!solved) return ["not solved", on].join("\n\n");
   if (solved.state === "unsolved") {
-    const [share] = tellApart(100 * solved.reachedShare, 100);
-    const who = listed(solved.culprits.flatMap((part) => network.parts[part] ?? []));
-    const why =
-      solved.why === "collapse"
-        ? `There is no operating point: ${who || "what is on"} would pull the voltage down without end. With up to ${share} % of their power there is one.`
-        : "The reckoning came to no end, so nothing is told of it.";
-    return ["**not solved**", why, on].join("\n\n");
+    const why = whyUnsolved(network, solved);
+    return ["**not solved**", `${why.charAt(0).toUpperCase()}${why.slice(1)}`, on].join("\n\n");
   }
   return [
     `solved; at no point do the currents differ by more than ${exponent(solved.residualA)} A from a sum of 0, where the greatest is ${withUnit(solved.largestA, "A")}`,
@@ -102,7 +98,7 @@ function deviceTable({ network }: JudgedNetwork, { partA, partV }: SolvedScenari
     "| --- | ---: | ---: |",
     ...shown.map((part) => {
       const currentA = partA[part.index] ?? 0;
-      const way = Math.abs(currentA) < 1e-6 ? "" : currentA > 0 ? "gives " : "takes ";
+      const way = Math.abs(currentA) < leastCurrentA ? "" : currentA > 0 ? "gives " : "takes ";
       return `| ${markdownWords(partInWords(part))} | ${voltageInWords(partV[part.index])} | ${way}${withUnit(Math.abs(currentA), "A")} |`;
     }),
     ...(left === "" ? [] : ["", `… and ${left}.`]),

@@ -1,4 +1,9 @@
-import type { ScenarioResult, SolvedScenario } from "../../library/analysis/network-result.ts";
+import type {
+  ScenarioResult,
+  SolvedScenario,
+  UnsolvedScenario,
+} from "../../library/analysis/network-result.ts";
+import type { Network } from "../../library/model/network.ts";
 import { tellApart } from "../../library/rules/figures.ts";
 import { listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
@@ -57,21 +62,25 @@ export function scenarioTable(
 /** More rows than these nobody reads in a popup. */
 export const mostScenarios = 6;
 
-/** Why a scenario has no numbers, a sentence each: silence would read as "nothing flows". */
+/** Why scenarios have no numbers, a sentence each: silence would read as "nothing flows". */
 function unsolvedInWords({ network, result }: JudgedNetwork): string[] {
   const unsolved = result.scenarios.flatMap((one) => (one.state === "unsolved" ? [one] : []));
-  return unsolved.slice(0, 2).flatMap(({ scenario, why, reachedShare, culprits }) => {
-    const name = markdownWords(network.scenarios[scenario]?.name ?? "");
-    if (why === "not-converged") return ["", `**${name}** was not solved: the reckoning came to no end.`];
-    const parts = culprits.flatMap((part) => network.parts[part] ?? []).map(partInWords);
-    const who = markdownWords(listInWords(parts, 3)) || "what is on";
-    // A share just below all of it is not called all of it.
-    const [share] = tellApart(100 * reachedShare, 100);
-    return [
-      "",
-      `**${name}** has no operating point: ${who} would pull the voltage down without end. There is one up to ${share} % of their power.`,
-    ];
+  return unsolved.slice(0, 2).flatMap((one) => {
+    const name = markdownWords(network.scenarios[one.scenario]?.name ?? "");
+    return ["", `**${name}** is not solved: ${whyUnsolved(network, one)}`];
   });
+}
+
+/** "there is no operating point: the inverter would pull the voltage down without end. With up to 65 % of …" */
+export function whyUnsolved({ parts }: Network, { why, reachedShare, culprits }: UnsolvedScenario): string {
+  const who = markdownWords(listInWords(culprits.flatMap((part) => parts[part] ?? []).map(partInWords), 3));
+  if (why === "not-converged" && who === "") return "the reckoning came to no end, so nothing is told of it.";
+  // A share just below all of it is not called all of it.
+  const [share] = tellApart(100 * reachedShare, 100);
+  const reached = `With up to ${share} % of the power there is one.`;
+  return why === "collapse"
+    ? `there is no operating point: ${who || "what is on"} would pull the voltage down without end. ${reached}`
+    : `no operating point was found; the voltage falls first at ${who}. ${reached}`;
 }
 
 interface Row {

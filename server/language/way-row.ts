@@ -39,15 +39,25 @@ export function isOverloaded({ circuits, network }: JudgedPlan, { legs }: WayFro
   return circuits.some(({ circuit, result }) => records.has(circuit.record) && result.drop.overloaded);
 }
 
-/** Those that add the most, greatest first: there a thicker conductor helps. */
+/** Those that add the most, greatest first: there a thicker conductor helps. Both conductors of a circuit are one. */
 function legsInWords({ network }: JudgedPlan, { legs, dropV }: WayFromBank): string {
-  const telling = legs
-    .filter((leg) => leg.dropV > dropV / 20)
+  const byRecord = new Map<number, { words: string; dropV: number }>();
+  for (const leg of legs) {
+    const conductor = network?.network.conductors[leg.conductor];
+    if (!conductor) continue;
+    const { record, role, name } = conductor;
+    const known = byRecord.get(record);
+    if (known) known.dropV += leg.dropV;
+    else
+      byRecord.set(record, {
+        words: role === "cable" ? conductorInWords(conductor) : name,
+        dropV: leg.dropV,
+      });
+  }
+  const telling = [...byRecord.values()]
+    .filter((one) => one.dropV > dropV / 20)
     .sort((one, other) => other.dropV - one.dropV)
-    .flatMap(({ conductor, dropV }) => {
-      const one = network?.network.conductors[conductor];
-      return one ? [`${withUnit(dropV, "V")} on ${markdownWords(conductorInWords(one))}`] : [];
-    });
+    .map((one) => `${withUnit(one.dropV, "V")} on ${markdownWords(one.words)}`);
   return telling.length < 2 ? "" : `; ${listInWords(telling.slice(0, 4))}`;
 }
 

@@ -1,0 +1,222 @@
+import { describe, expect, test } from "vitest";
+import { planUnderCursor } from "./feature-tester.ts";
+import { hover, working } from "./hover.ts";
+import { sampleBuild } from "./sample-build.ts";
+
+/** The hover at a piece of the sample build, which is written with `‸` in it; `changes` are made before. */
+async function hoverAt(marked: string, changes: Readonly<Record<string, string>> = {}): Promise<string> {
+  const { view, uri, position } = await planUnderCursor(changed(marked, changes));
+  const contents = hover(view, uri, position)?.contents;
+  return contents && typeof contents === "object" && "value" in contents ? contents.value : "";
+}
+
+function changed(marked: string, changes: Readonly<Record<string, string>>): string {
+  const plain = marked.replace("‸", "");
+  if (!sampleBuild.includes(plain)) throw new Error(`The sample build has no ${plain}`);
+  let text = sampleBuild.replace(plain, marked);
+  for (const [from, to] of Object.entries(changes)) {
+    if (!text.includes(from)) throw new Error(`The sample build has no ${from}`);
+    text = text.replace(from, to);
+  }
+  return text;
+}
+
+describe("a part", () => {
+  test("a battery: what it gives against what it may, its dead short, each scenario, the source of its numbers", async () => {
+    const text = await hoverAt("bat‸tery({\n");
+    expect(text).toContain("**house bank**: battery, LiFePO4, 12 V, 200 Ah");
+    expect(text).toMatch(/- Gives: \*\*[\d.]+ A\*\*; in \\"cooking\\"; may give 150 A; margin [\d.]+ A/);
+    expect(text).toContain("- Takes: **nothing in any scenario that was solved**");
+    expect(text).toMatch(/- Dead short at its terminals: \*\*up to 3,[\d]+ A\*\* · _stated in the plan/);
+    expect(text).toMatch(/\| \*\*cooking\*\* \(worst\) \| \*\*11\.\d+ V\*\* \| \*\*gives [\d.]+ A\*\* \|/);
+    expect(text).toContain("| gives 15 A |");
+    expect(text).toContain("_Its numbers: data sheet p\\. 3._");
+  });
+
+  test("a limit that the plan does not state is not judged, and says so", async () => {
+    const text = await hoverAt("bat‸tery({\n", { "maxDischargeA: 150,": "" });
+    expect(text).toMatch(/- Gives: .* what it may give is not stated, so not judged$/m);
+  });
+
+  test("a dead short from a resistance that nobody stated says so", async () => {
+    const text = await hoverAt("bat‸tery({\n", { "internalMilliohm: 4,": "" });
+    expect(text).toMatch(/Dead short at its terminals: .* the lowest of the usual ones is taken/);
+    expect(text).toMatch(/- Internal resistance: \*\*[\d.]+ to [\d.]+ mΩ\*\* · _/);
+  });
+
+  test("an inverter: the lowest voltage against its cut-off, the whole way, the efficiency that was taken", async () => {
+    const text = await hoverAt("inv‸erter({ name");
+    expect(text).toMatch(
+      /- Lowest voltage: \*\*11\.\d+ V\*\*; in \\"cooking\\"; cuts off at 10\.5 V; margin/,
+    );
+    // Its own circuit, both conductors as one, and the cable before it.
+    expect(text).toMatch(
+      /- Drop, whole way from the bank and back: \*\*.* V, .* %\*\*; .* V on inverter supply and .* V on the cable bank to switch; limit 0\.36 V, 3 %; margin/,
+    );
+    expect(text).toMatch(/- Efficiency: \*\*90 %\*\* · _/);
+    expect(text).toContain("| evening | 13");
+  });
+
+  test("a panel: what passes it against its rating", async () => {
+    expect(await hoverAt("fuse‸Panel({ name")).toMatch(
+      /- Passes on: \*\*15 A\*\*; .*; rated 100 A; margin 85 A/,
+    );
+  });
+
+  test("a circuit's `to` speaks of the part, not of the circuit", async () => {
+    const text = await hoverAt("to: ket‸tle,");
+    expect(text).toContain("**kettle inverter**: inverter, 600 W");
+    expect(text).not.toContain("**inverter supply**");
+  });
+});
+
+describe("a terminal", () => {
+  test("its voltage in each scenario, and what lands on it", async () => {
+    const text = await hoverAt("from: bank.‸positive");
+    expect(text).toMatch(/^The positive terminal of the house bank, against the negative terminal/);
+    expect(text).toMatch(/\| \*\*cooking\*\* \(worst\) \| \*\*11\.\d+ V\*\* \|/);
+    expect(text).toMatch(/- the cable bank to switch: up to \*\*[\d.]+ A\*\*/);
+  });
+
+  test("where several conductors land, all of them", async () => {
+    const text = await hoverAt("from: off.lo‸ad, to: panel.feed");
+    expect(text).toContain("- the cable feeder: up to **15 A**");
+    expect(text).toMatch(/- the positive conductor of inverter supply: up to/);
+  });
+});
+
+describe("a cable", () => {
+  test("its current and margin, drop, temperature, dead short, each scenario, and the working", async () => {
+    const text = await hoverAt('name: "fee‸der"');
+    expect(text).toMatch(/^\*\*feeder\*\*: 15 A in/);
+    // 33 CFR 183.425, Table 5: 4 AWG, 105 °C: 160 A.
+    expect(text).toContain("- Current: **15 A**; may carry 160 A; margin 145 A · _33 CFR 183.425");
+    // 4 ft of 4 AWG, by hand: 1.2192 m · 0.8664 mΩ/m · 15 A = 15.8 mV.
+    expect(text).toContain("- Drop on it: **0.0158 V, 0.132 %**");
+    expect(text).toContain("- Protection: **none in it**");
+    expect(text).toMatch(
+      /- Dead short at its beginning: \*\*up to [\d,]+ A\*\*; opened by the 100 A fuse in/,
+    );
+    expect(text).toContain("| cooking | 15 A | 0.0158 V | 30.7 °C |");
+    expect(text).toContain("Resistance from end to end");
+    expect(text).toContain("drop = current × resistance");
+  });
+
+  test("with a fuse in it: the strongest short behind it against what it can interrupt, and the weakest", async () => {
+    const text = await hoverAt('name: "bank ‸to switch"');
+    expect(text).toMatch(
+      /- Dead short behind the fuse: \*\*up to [\d,]+ A\*\*; fed by the house bank; can interrupt 20,000 A; margin [\d,]+ A · _stated in the plan_/,
+    );
+    expect(text).toMatch(/- Weakest short that it must open: \*\*[\d,]+ A\*\*; at the far end of/);
+  });
+
+  test("a return needs no protection, and is told none", async () => {
+    const text = await hoverAt('name: "panel ‸return"');
+    expect(text).toContain("- Current: **15 A**");
+    expect(text).not.toContain("Protection:");
+  });
+});
+
+describe("a circuit of a network", () => {
+  test("its own drop and that of the whole way, and what arrives in each scenario", async () => {
+    const text = await hoverAt('name: "hea‸ter"');
+    expect(text).toMatch(/^\*\*heater\*\*: 15 A in .* at 12 V on 10 AWG/);
+    expect(text).toMatch(/- Drop on this circuit, round trip: /);
+    expect(text).toMatch(
+      /- Drop, whole way from the bank and back: \*\*0\.4\d+ V, 3\.\d+ %\*\*; in \\"cooking\\"; limit 1\.2 V, 10 %; margin/,
+    );
+    expect(text).toMatch(/- Lowest voltage: \*\*11\.\d+ V\*\*; in \\"cooking\\"/);
+    expect(text).toMatch(/\| \*\*cooking\*\* \(worst\) \| \*\*15 A\*\* .* \*\*11\.\d+ V\*\* \|/);
+  });
+
+  test("what is stated counts where less flows, and the hover tells both", async () => {
+    const text = await hoverAt('name: "hea‸ter"', { "load: 15,": "loadW: 150, minimumV: 10," });
+    // 150 W at 10 V.
+    expect(text).toMatch(/: 15 A \(150 W \/ 10 V\) as stated \(at most 1\d(\.\d+)? A flow, in/);
+    expect(text).toMatch(/- Lowest voltage: .* needs 10 V; margin/);
+  });
+});
+
+describe("a scenario", () => {
+  test("what is on, how exactly it was solved, what each source gives and each device gets", async () => {
+    const text = await hoverAt('scen‸ario({ name: "cooking"');
+    expect(text).toMatch(/^\*\*cooking\*\*: solved; at no point do the currents differ by more than \d/);
+    expect(text).toContain("On: the house bank\\, the kettle inverter and heater");
+    expect(text).toMatch(/Nearest to its ampacity: .*, [\d.]+ A of [\d.]+ A\./);
+    expect(text).toMatch(/\| the house bank \| 11\.\d+ V \| gives [\d.]+ A \|/);
+    expect(text).toMatch(/\| the kettle inverter \| 11\.\d+ V \| takes [\d.]+ A \|/);
+  });
+
+  test("what is off is not listed", async () => {
+    const text = await hoverAt('scen‸ario({ name: "evening"');
+    expect(text).not.toContain("inverter");
+  });
+
+  const tooMuch = { "continuousW: 600": "continuousW: 9_000" };
+
+  test("without an operating point it names who pulls the voltage down", async () => {
+    const text = await hoverAt('scen‸ario({ name: "cooking"', tooMuch);
+    expect(text).toContain("**cooking**: **not solved**");
+    expect(text).toMatch(
+      /There is no operating point: the kettle inverter would pull the voltage down without end\. With up to [\d.]+ % of the power there is one\./,
+    );
+  });
+
+  test("in every table it comes first, and says why", async () => {
+    const text = await hoverAt("bat‸tery({\n", tooMuch);
+    expect(text).toMatch(
+      /\| --- \| ---: \| ---: \|\n\| \*\*cooking\*\* \| \*\*not solved\*\* \| {2}\|\n\| evening \|/,
+    );
+    expect(text).toContain("**cooking** is not solved: there is no operating point: the kettle inverter");
+  });
+
+  test("a cable of which nothing is known says so", async () => {
+    const text = await hoverAt('name: "fee‸der"', {
+      ...tooMuch,
+      'scenario({ name: "evening", off: [kettle], chargePercent: 50 });': "",
+    });
+    expect(text).toContain("**feeder**: on 4 AWG: **not judged**, because in no scenario");
+  });
+});
+
+describe("what cannot be read", () => {
+  const refused = { "capacityAh: 200": 'capacityAh: "many" as any' };
+
+  test("a part of a network with a refused value is not judged", async () => {
+    const text = await hoverAt("fuse‸Panel({ name", refused);
+    expect(text).toContain("**Not judged**, because a value of the network cannot be used");
+    expect(text).toContain("- house bank\\, capacityAh");
+  });
+
+  test("a sound circuit of it is judged alone, and says so", async () => {
+    const text = await hoverAt('name: "hea‸ter"', refused);
+    expect(text).toContain("Judged alone, by the load that it states");
+    expect(text).toContain("- Current: **15 A**");
+    expect(text).not.toContain("| Scenario |");
+  });
+
+  test("names cannot break a table or inject anything", async () => {
+    const text = await hoverAt('scen‸ario({ name: "cooking"', {
+      '"house bank"': '"[x](command:evil) | <img src=x>"',
+    });
+    expect(text).toContain("\\[x\\]\\(command\\:evil\\) \\| \\<img src\\=x\\>");
+    expect(text).not.toContain("](command");
+  });
+});
+
+test("one value that makes several parts shows them all, up to a point", async () => {
+  const plan = `import { busBar } from "loomwright";
+for (const name of ["a", "b", "c", "d"]) bus‸Bar({ name, ratedA: 100 });`;
+  const { view, uri, position } = await planUnderCursor(plan);
+  const text = JSON.stringify(hover(view, uri, position)?.contents);
+  expect(text).toContain("**a**: bus bar");
+  expect(text).not.toContain("**d**");
+  expect(text).toContain("1 other part with this value");
+});
+
+test("the working of a part has a page too: how the network was solved", async () => {
+  const { view, uri, position } = await planUnderCursor(changed("bat‸tery({\n", {}));
+  const answer = working(view, uri, position);
+  expect(answer?.circuit).toBe("house bank");
+  expect(answer?.markdown).toContain("2 of 2 scenarios were solved");
+});
