@@ -62,13 +62,15 @@ export function supplyLoads(
     (one): one is SolvedScenario =>
       one.state === "solved" && isOnForLong(network.scenarios[one.scenario], device.index),
   );
+  // On conductors that are far too thin it does not get all: what it gets is shared in the same way.
+  const drawnA = -(alone.partA[device.index] ?? 0);
   return alone.conductorA.flatMap((aloneA, conductor): SupplyLoad[] => {
-    const share = aloneA / deviceA;
+    const share = aloneA / drawnA;
     if (!(Math.abs(share) > noShare)) return [];
     let worst: SupplyLoad = {
       conductor,
       share: Math.abs(share),
-      currentA: Math.abs(aloneA),
+      currentA: Math.abs(share) * deviceA,
       scenario: undefined,
     };
     for (const { scenario, conductorA, partA, inputA } of scenarios) {

@@ -4,6 +4,7 @@ import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { type LegChoices, leastCopper } from "./least-copper.ts";
 import { sizesFrom } from "./made-sizes.ts";
+import { twoPolesOf } from "./network/two-poles.ts";
 import type { NetworkResult, WayFromBank } from "./network-result.ts";
 import { dropOf } from "./voltage-drop.ts";
 
@@ -21,40 +22,77 @@ export interface ThickerRun {
   readonly conductor: Conductor;
 }
 
+/** A way, in one scenario, and what it may lose there. */
+export interface WayDemand {
+  readonly way: WayFromBank;
+  readonly allowedV: number;
+}
+
 /**
- * The least added copper that brings a way within a limit. `least` looks at all runs of the way, `own` only at those on which
- * nothing else hangs, and is the same where that is the least. Undefined where no made sizes are enough.
+ * The least added copper that brings a way within what it may lose. `least` looks at all runs of the way, `own` only at those
+ * on which nothing else hangs, and is the same where that is the least. Undefined where no made sizes are enough.
+ *
+ * Several demands are the same way in several scenarios: the hardest is met with the least copper, then the others on top.
+ * `atLeast`: by record, a size that the run must have in any case.
  *
  * Never a thinner conductor; same system, same number of wires in parallel. What is lost in parts on the way (a shunt, a
  * chassis) stays. Currents are taken as they are in the way's scenario: those of devices with constant power get smaller on
  * the better way, so they lose less; where a constant resistance draws, they are taken as much greater as the voltage rises.
  */
 export function thickeningOf(
-  { network, result }: { readonly network: Network; readonly result: NetworkResult },
-  way: WayFromBank,
-  { allowedV, atLeast }: Asked = { allowedV: allowedOn(way) },
+  judged: Judged,
+  demands: readonly WayDemand[],
+  atLeast: Sizes = new Map(),
 ): { readonly least: Thickening | undefined; readonly own: Thickening | undefined } {
-  const legs = legsOf({ network, result }, way, atLeast);
-  const fixedV = way.dropV - sum(legs.map(({ dropNowV }) => dropNowV));
-  const growth = drawsByResistance({ network, result }, way)
-    ? Math.max(1, (way.arrivingV + way.dropV - allowedV) / way.arrivingV)
-    : 1;
-  const target = (allowedV / growth) * withinRounding - fixedV;
-  const search = (mayChange: (leg: Leg) => boolean) => {
-    const choices = legs.map((leg) => (mayChange(leg) ? leg : { choices: leg.choices.slice(0, 1) }));
-    const taken = leastCopper(choices, target);
-    return taken && thickeningBy(legs, taken);
-  };
-  const least = search(() => true);
-  const own = least?.touchesOthers ? search((leg) => !leg.shared) : least;
+  const hardestFirst = demands.toSorted(
+    (one, other) => other.way.dropV * one.allowedV - one.way.dropV * other.allowedV,
+  );
+  const least = sizesFor(judged, hardestFirst, { atLeast, mayChange: () => true });
+  const own =
+    least?.touchesOthers === true
+      ? sizesFor(judged, hardestFirst, { atLeast, mayChange: ({ shared }) => !shared })
+      : least;
   return { least, own };
 }
 
-interface Asked {
-  /** What the whole way may lose, V. */
-  readonly allowedV: number;
-  /** By record: a size that the run must have in any case. */
-  readonly atLeast?: ReadonlyMap<number, Conductor> | undefined;
+interface Judged {
+  readonly network: Network;
+  readonly result: NetworkResult;
+}
+
+/** By record of a run. */
+type Sizes = ReadonlyMap<number, Conductor>;
+
+function sizesFor(
+  judged: Judged,
+  demands: readonly WayDemand[],
+  { atLeast, mayChange }: { readonly atLeast: Sizes; readonly mayChange: (leg: Leg) => boolean },
+): Thickening | undefined {
+  const sizes = new Map(atLeast);
+  const runs = new Map<number, Leg>();
+  for (const demand of demands) {
+    const legs = legsOf(judged, demand.way, sizes);
+    const taken = leastCopper(
+      legs.map((leg) => (mayChange(leg) ? leg : { choices: leg.choices.slice(0, 1) })),
+      allowedInLegs(judged, demand, legs),
+    );
+    if (!taken) return undefined;
+    legs.forEach((leg, index) => {
+      const conductor = leg.conductors[taken[index] ?? 0];
+      if (conductor) sizes.set(leg.run.record, conductor);
+      runs.set(leg.run.record, leg);
+    });
+  }
+  return thickeningBy([...runs.values()], sizes);
+}
+
+/** What is left for the legs, at the currents that flow now, V. */
+function allowedInLegs(judged: Judged, { way, allowedV }: WayDemand, legs: readonly Leg[]): number {
+  const fixedV = way.dropV - sum(legs.map(({ dropNowV }) => dropNowV));
+  const growth = drawsByResistance(judged, way)
+    ? Math.max(1, (way.arrivingV + way.dropV - allowedV) / way.arrivingV)
+    : 1;
+  return (allowedV / growth) * withinRounding - fixedV;
 }
 
 /** What a way may lose by its limit, V. */
@@ -66,11 +104,7 @@ export function allowedOn({ dropV, dropPercent, dropLimitPercent }: WayFromBank)
 const mostSearched = 12;
 
 /** What a way loses once some of its runs have another size, by record, V. */
-export function dropWith(
-  judged: { readonly network: Network; readonly result: NetworkResult },
-  way: WayFromBank,
-  sizes: ReadonlyMap<number, Conductor>,
-): number {
+export function dropWith(judged: Judged, way: WayFromBank, sizes: Sizes): number {
   const savedV = legsOf(judged, way, sizes).map(
     ({ dropNowV, choices }) => dropNowV - (choices[0]?.dropV ?? 0),
   );
@@ -108,11 +142,7 @@ interface Leg extends LegChoices {
   readonly dropNowV: number;
 }
 
-function legsOf(
-  { network, result }: { readonly network: Network; readonly result: NetworkResult },
-  way: WayFromBank,
-  atLeast: ReadonlyMap<number, Conductor> | undefined,
-): readonly Leg[] {
+function legsOf({ network, result }: Judged, way: WayFromBank, atLeast: Sizes): readonly Leg[] {
   const solved = result.scenarios.find(({ scenario }) => scenario === way.scenario);
   const lostV = new Map<number, { dropV: number; run: Circuit; currentA: number }>();
   for (const { conductor, dropV } of way.legs) {
@@ -127,9 +157,9 @@ function legsOf(
       currentA: Math.max(currentA, before?.currentA ?? 0),
     });
   }
-  const others = recordsOfOtherWays(network, result, way);
+  const others = recordsOfOtherWays({ network, result }, way);
   const legs = [...lostV.values()].map(({ run, dropV, currentA }): Leg => {
-    const conductors = sizesFrom(atLeast?.get(run.record) ?? run.conductor);
+    const conductors = sizesFrom(atLeast.get(run.record) ?? run.conductor);
     const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
     const nowOhm = ohm(run.conductor);
     return {
@@ -152,31 +182,37 @@ function ohmAt(run: Circuit): number {
   return dropOf(run, ampacityOf(run)).roundTripOhm;
 }
 
-function recordsOfOtherWays(network: Network, result: NetworkResult, way: WayFromBank): ReadonlySet<number> {
-  const records = new Set<number>();
-  for (const other of result.ways) {
-    if (other.part === way.part) continue;
-    for (const { conductor } of other.legs) records.add(network.conductors[conductor]?.record ?? -1);
+/** On what other devices hang, in whatever scenario. */
+function recordsOfOtherWays({ network, result }: Judged, way: WayFromBank): ReadonlySet<number> {
+  const others = result.ways.filter(({ part }) => part !== way.part);
+  const conductors = new Set(others.flatMap(({ legs }) => legs.map(({ conductor }) => conductor)));
+  for (const part of network.parts) {
+    if (part.index === way.part) continue;
+    // A device that is on only for a moment has no way of its own in the result.
+    for (const { positive, negative, does } of twoPolesOf(part)) {
+      if (does !== "draws") continue;
+      for (const terminal of [positive, negative])
+        for (const conductor of result.topology.wayFromSource(terminal)?.conductors ?? [])
+          conductors.add(conductor);
+    }
   }
-  return records;
+  return new Set([...conductors].map((conductor) => network.conductors[conductor]?.record ?? -1));
 }
 
-function drawsByResistance(
-  { network }: { readonly network: Network; readonly result: NetworkResult },
-  way: WayFromBank,
-): boolean {
+function drawsByResistance({ network }: Judged, way: WayFromBank): boolean {
   const on = network.scenarios[way.scenario]?.on;
   return network.parts.some(
     (part) => part.kind === "load" && part.draws.as === "resistance" && on?.[part.index],
   );
 }
 
-function thickeningBy(legs: readonly Leg[], taken: readonly number[]): Thickening | undefined {
-  const changed = legs.flatMap((leg, index) => {
-    const conductor = leg.conductors[taken[index] ?? 0];
-    if (!conductor || isSame(conductor, leg.run.conductor)) return [];
-    const addedMm2M = copperMm2M(leg.run, conductor) - copperMm2M(leg.run, leg.run.conductor);
-    return [{ run: leg.run, conductor, shared: leg.shared, addedMm2M }];
+function thickeningBy(legs: readonly Leg[], sizes: Sizes): Thickening | undefined {
+  const changed = legs.flatMap(({ run, shared }) => {
+    const conductor = sizes.get(run.record);
+    if (!conductor || isSame(conductor, run.conductor)) return [];
+    return [
+      { run, conductor, shared, addedMm2M: copperMm2M(run, conductor) - copperMm2M(run, run.conductor) },
+    ];
   });
   if (changed.length === 0) return undefined;
   return {

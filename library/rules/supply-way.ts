@@ -3,7 +3,7 @@ import { type SupplyLoad, supplyLoads } from "../analysis/supply-current.ts";
 import type { DcDcChargerPart, InverterPart } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { isAbove } from "./current-through.ts";
-import { tellApartWithUnit, withUnit } from "./figures.ts";
+import { asGiven, tellApartWithUnit, withUnit } from "./figures.ts";
 import type { ProposedFix } from "./finding.ts";
 import { partInWords, relatedPart, scenarioInWords } from "./part-in-words.ts";
 import { type Device, protectedEnds, theDevice, whyNoRating } from "./protected-ends.ts";
@@ -86,7 +86,7 @@ export function supplyMessage({ device, taking, hereA, share, scenario, limit, w
       ? `${limit.size} may carry ${allowed} (${limit.source})`
       : `${theDevice(limit.device).replace(/^The /, "the ")} opens`;
   const source = taking.source ? ` (${taking.source})` : "";
-  return `At ${withUnit(taking.atV, "V")}${source} ${device} takes ${flows}; ${is}: ${way}.`;
+  return `At ${asGiven(taking.atV)} V${source} ${device} takes ${flows}; ${is}: ${way}.`;
 }
 
 /** Batteries that share evenly to within rounding are one. */

@@ -102,7 +102,7 @@ function fixesOfCircuit(plan: JudgedPlan, circuit: Circuit): ProposedFix[] {
   const way = network && waysTooLong(network).find((one) => placeOf(network, one)?.record === circuit.record);
   if (!network || !way || !sizing) return sizedFixes(circuit, sizing);
   const atLeast = new Map([[circuit.record, sizing.conductor]]);
-  const thicker = thickeningOf(network, way, { allowedV: allowedOn(way), atLeast });
+  const thicker = thickeningOf(network, [{ way, allowedV: allowedOn(way) }], atLeast);
   return wayFixes(thicker, circuit.record);
 }
 
@@ -118,7 +118,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
     const part = judged.network.parts[way.part];
     if (!place || !part || isMendedBy(speaking, { judged, way, place })) return [];
     const { run } = place;
-    const fixes = wayFixes(thickeningOf(judged, way), place.record);
+    const fixes = wayFixes(thickeningOf(judged, [{ way, allowedV: allowedOn(way) }]), place.record);
     const losses = lossesOn(judged, way);
     const values: WayValues = {
       device: partInWords(part),

@@ -1,7 +1,7 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
-import { thickeningOf, wayIn } from "../../analysis/way-thickening.ts";
+import { thickeningOf, type WayDemand, wayIn } from "../../analysis/way-thickening.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
-import { tellApartWithUnit } from "../figures.ts";
+import { asGiven, tellApartWithUnit } from "../figures.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { atPart, partInWords, scenarioInWords } from "../part-in-words.ts";
@@ -23,11 +23,12 @@ export const deviceBelowMinimum = defineRule<Values>({
     inNetwork(plan, (judged) =>
       deviceVoltages(judged).flatMap((device): Found<Values>[] => {
         const { part, neededV, lasting, momentary } = device;
-        const below = (lowest: Lowest | undefined) =>
-          lowest && lowest.voltageV < neededV * withinBlur ? lowest : undefined;
-        const worst = below(lasting) ?? below(momentary);
+        const below = [lasting, momentary].filter(
+          (lowest) => lowest !== undefined && lowest.voltageV < neededV * withinBlur,
+        ) as Lowest[];
+        const [worst] = below;
         if (!worst) return [];
-        const fixes = fixesFor(judged, device, worst);
+        const fixes = fixesFor(judged, device, below);
         const values: Values = {
           device: partInWords(part),
           voltageV: worst.voltageV,
@@ -50,9 +51,9 @@ export const deviceBelowMinimum = defineRule<Values>({
       }),
     ),
   message({ device, voltageV, neededV, needs: property, source, scenario, wayOut: way }) {
-    const [gets, needed] = tellApartWithUnit(voltageV, neededV, "V");
+    const [gets] = tellApartWithUnit(voltageV, neededV, "V");
     const from = source ? `, ${source}` : "";
-    return `Only ${gets} ${scenario} at ${device}, which needs ${needed} (${property}${from}): ${way}.`;
+    return `Only ${gets} ${scenario} at ${device}, which needs ${asGiven(neededV)} V (${property}${from}): ${way}.`;
   },
 });
 
@@ -90,12 +91,27 @@ function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { sc
   return way && wayIn(result, way, scenario);
 }
 
-/** Where the way from the bank, made thicker, is enough. */
-function fixesFor(judged: JudgedNetwork, { part, neededV }: DeviceVoltage, lowest: Lowest): ProposedFix[] {
-  const way = wayTo(judged, part, lowest);
-  if (!way) return [];
-  const allowedV = way.dropV - (neededV - lowest.voltageV);
-  return allowedV > 0 ? wayFixes(thickeningOf(judged, way, { allowedV }), part.record) : [];
+/**
+ * Where the way from the bank, made thicker, is enough in every scenario. Where it is not, but helps while things last and
+ * only a starting motor still pulls the voltage down, that is for the builder to decide.
+ */
+function fixesFor(judged: JudgedNetwork, device: DeviceVoltage, below: readonly Lowest[]): ProposedFix[] {
+  const forAll = fixesInAll(judged, device, below);
+  if (forAll.length > 0 || below.length < 2) return forAll;
+  return fixesInAll(judged, device, below.slice(0, 1)).map((fix) => ({ ...fix, kind: "suggestion" }));
+}
+
+function fixesInAll(judged: JudgedNetwork, device: DeviceVoltage, below: readonly Lowest[]): ProposedFix[] {
+  const { part, neededV } = device;
+  const demands: WayDemand[] = [];
+  for (const lowest of below) {
+    const way = wayTo(judged, part, lowest);
+    if (!way) return [];
+    const allowedV = way.dropV - (neededV - lowest.voltageV);
+    if (!(allowedV > 0)) return [];
+    demands.push({ way, allowedV });
+  }
+  return wayFixes(thickeningOf(judged, demands), part.record);
 }
 
 function mostLost(judged: JudgedNetwork, part: DeviceVoltage["part"], lowest: Lowest): Related[] {
