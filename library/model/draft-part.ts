@@ -22,7 +22,15 @@ import { wordProperties } from "./word-properties.ts";
 export type PartDraft = { readonly [W in PartWord]: DraftOf<W> }[PartWord];
 
 /** The load that a circuit states itself, at the end of its two conductors. */
-export type LoadOfCircuit = Place & { readonly word: "circuit" };
+export interface LoadOfCircuit {
+  readonly word: "circuit";
+  readonly index: number;
+  readonly record: number;
+  readonly name: string;
+  /** Indices in the network's terminals. */
+  readonly positive: number;
+  readonly negative: number;
+}
 
 interface DraftOf<W extends PartWord> extends Place {
   readonly word: W;
@@ -74,11 +82,15 @@ export function draftPart(
 }
 
 export function draftLoadOfCircuit(
-  place: { readonly record: number; readonly index: number; readonly name: string },
+  { record, index, name }: Pick<LoadOfCircuit, "record" | "index" | "name">,
   all: NetworkTerminal[],
 ): LoadOfCircuit {
-  const terminals = addTerminals(Object.entries(terminalsOf.load), place.index, all);
-  return { ...place, word: "circuit", terminals };
+  const positive = all.length;
+  all.push(
+    { part: index, name: "positive", side: "positive" },
+    { part: index, name: "negative", side: "negative" },
+  );
+  return { word: "circuit", index, record, name, positive, negative: positive + 1 };
 }
 
 function sidesOf(word: PartWord, values: object): readonly (readonly [string, Side])[] | undefined {

@@ -206,7 +206,7 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Circuit): LoadP
     index: draft.index,
     record: draft.record,
     name: draft.name,
-    terminals: Object.fromEntries(draft.terminals!) as LoadPart["terminals"],
+    terminals: { positive: draft.positive, negative: draft.negative },
     accept: circuit.accept,
     draws: loadW === undefined ? { as: "current", currentA: loadA } : { as: "power", powerW: loadW },
     ...(minimumV !== undefined && { minimumV }),

@@ -111,8 +111,8 @@ function readParts(records: readonly PlanRecord[]): ReadParts {
   const refusedOfParts = new Map<number, readonly Refusal[]>();
   records.forEach((record, index) => {
     const { word } = record;
-    const place = { record: index, index: parts.length };
     if (isPartWord(word)) {
+      const place = { record: index, index: parts.length };
       const { draft, invalid } = draftPart({ ...record, word }, place, terminals);
       parts.push(draft);
       byRecord.set(index, draft);
@@ -120,7 +120,10 @@ function readParts(records: readonly PlanRecord[]): ReadParts {
     } else if (isWired(record)) {
       const { values } = readValues(record.input, wiredCircuitProperties);
       if (values.to !== undefined) return;
-      const load = draftLoadOfCircuit({ ...place, name: nameOf(record, values) }, terminals);
+      const load = draftLoadOfCircuit(
+        { record: index, index: parts.length, name: nameOf(record, values) },
+        terminals,
+      );
       parts.push(load);
       loadOf.set(index, load);
     }

@@ -12,7 +12,7 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
   const { values, invalid, missed } = readValues(record.input, circuitProperties);
   const name = displayName(values.name ?? "") || displayName(record.fallbackName);
   if (missed.size > 0 || reliesOnMissed(values, build.missed)) return { name, invalid };
-  const { circuit, contradiction } = circuitFrom({ values, invalid, name, index }, build.values);
+  const { circuit, contradiction } = circuitFrom({ values, invalid, name, record: index }, build.values);
   return {
     name,
     invalid: contradiction ? [...invalid, contradiction] : invalid,
@@ -22,12 +22,12 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
 
 /** A circuit of values that are each in order, unless they contradict each other. */
 export function circuitFrom(
-  { values, invalid, name, index }: CircuitDraft,
+  { values, invalid, name, record }: CircuitDraft,
   build: BuildValues,
 ): { readonly circuit?: Circuit; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build);
   if (contradiction) return { contradiction };
-  return { circuit: circuitOf(values, build, { index, name, partlyInvalid: invalid.length > 0 }) };
+  return { circuit: circuitOf(values, build, { record, name, partlyInvalid: invalid.length > 0 }) };
 }
 
 export interface CircuitDraft {
@@ -35,7 +35,7 @@ export interface CircuitDraft {
   /** What was refused beside them, and counts in no figure. */
   readonly invalid: readonly Refusal[];
   readonly name: string;
-  readonly index: number;
+  readonly record: number;
 }
 
 export interface ReadCircuit {
@@ -90,7 +90,7 @@ function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | u
 }
 
 interface Identity {
-  readonly index: number;
+  readonly record: number;
   readonly name: string;
   readonly partlyInvalid: boolean;
 }
@@ -100,7 +100,7 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
   const loadAtV = values.minimumV ?? systemV;
   const run = runOf(values, build);
   return {
-    record: identity.index,
+    record: identity.record,
     word: "circuit",
     wired: values.from !== undefined,
     statesLoad: values.to === undefined,

@@ -1,3 +1,4 @@
+import type { BuildValues } from "./build-properties.ts";
 import type { Circuit, InvalidValue } from "./circuit.ts";
 import { makeLoadOfCircuit, makePart, type Surroundings } from "./make-parts.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "./network.ts";
@@ -64,17 +65,28 @@ function makeCircuits(
   nominal: NominalVoltages,
   invalid: InvalidValue[],
 ): ReadNetwork["circuits"] {
+  const settingsAt = settingsByVoltage(build.values);
   return new Map(
     circuits.map((found) => {
       const { record, name, values, sound, ends } = found;
       if (!sound || reliesOnMissed(values, build.missed)) return [record, { name, circuit: undefined }];
       const voltage = ends && nominal.between(ends.from, ends.returnTo);
-      const settings = voltage === undefined ? build.values : { ...build.values, voltage };
-      const { circuit, contradiction } = circuitFrom({ ...found, index: record }, settings);
+      const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage));
       if (contradiction) invalid.push({ record, name, ...contradiction });
       return [record, { name, circuit }];
     }),
   );
+}
+
+/** The build's settings as they hold in a system of another nominal voltage. */
+function settingsByVoltage(values: BuildValues): (voltage: number | undefined) => BuildValues {
+  const made = new Map<number, BuildValues>();
+  return (voltage) => {
+    if (voltage === undefined || voltage === values.voltage) return values;
+    const settings = made.get(voltage) ?? { ...values, voltage };
+    made.set(voltage, settings);
+    return settings;
+  };
 }
 
 function makeConductors(
@@ -86,8 +98,8 @@ function makeConductors(
   const pairs = circuits.flatMap(({ record, ends, load }): NetworkConductor[] => {
     const run = runs.get(record)!.circuit!;
     const { from, returnTo, to } = ends!;
-    const positive = to?.positive ?? load!.terminals!.get("positive")!;
-    const negative = to?.negative ?? load!.terminals!.get("negative")!;
+    const positive = to?.positive ?? load!.positive;
+    const negative = to?.negative ?? load!.negative;
     const { name, protection: near, protectionFarEnd: far } = run;
     return [
       { record, name, role: "positive", from, to: positive, lengthM: run.positiveM, run, near, far },

@@ -9,7 +9,7 @@ export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords,
   const joined: (readonly [number, number])[] = parts.flatMap(joinedInside);
   for (const { ends } of cables) if (ends) joined.push([ends.from, ends.to]);
   for (const { ends, load } of circuits) {
-    const far = ends?.to ?? polesOfLoad(load);
+    const far = ends?.to ?? load;
     if (ends && far) joined.push([ends.from, far.positive], [far.negative, ends.returnTo]);
   }
   const batteries = parts.flatMap((part) => {
@@ -19,12 +19,9 @@ export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords,
   return { terminals: terminals.length, joined, batteries, chargers: parts.flatMap(chargerOf) };
 }
 
-function polesOfLoad(load: LoadOfCircuit | undefined): { positive: number; negative: number } | undefined {
-  return load && { positive: load.terminals!.get("positive")!, negative: load.terminals!.get("negative")! };
-}
-
 /** Pairs of terminals that are one piece of metal, or nearly so. */
 function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [number, number])[] {
+  if (part.word === "circuit") return [];
   const pair = (one: string, other: string): (readonly [number, number])[] => {
     const [a, b] = [part.terminals?.get(one), part.terminals?.get(other)];
     return a === undefined || b === undefined ? [] : [[a, b]];
