@@ -11,7 +11,7 @@ export interface StringShares {
   readonly strings: readonly StringShare[];
 }
 
-export interface StringShare {
+interface StringShare {
   /** Part indices, from the lowest battery upwards. */
   readonly batteries: readonly number[];
   readonly currentA: number;
