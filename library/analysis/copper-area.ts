@@ -14,7 +14,7 @@ export function copperMm2M(run: Pick<Circuit, "positiveM" | "negativeM">, conduc
  *
  *     S = ρ / R     ρ = 1/58 Ω·mm²/m, annealed copper standard (IEC 60028); R in Ω/m
  */
-function crossSectionMm2(conductor: Conductor): number {
+export function crossSectionMm2(conductor: Conductor): number {
   return conductor.system === "metric" ? conductor.mm2 : (awgMm2.get(conductor.awg) ?? Number.NaN);
 }
 

@@ -1,0 +1,79 @@
+import type { Protection } from "../model/circuit.ts";
+import type { Citation } from "../standards/citation.ts";
+import { type TimeCurrentGates, timeCurrentGates } from "../standards/time-current-gates.ts";
+import { withoutDust } from "./rounding-dust.ts";
+
+/** How long a protective device may take to open at a current. */
+export type OpeningTime =
+  | {
+      readonly judged: true;
+      /** It must have opened by then, s. */
+      readonly openingS: number;
+      /** The gate that {@link openingS} was taken from, % of the rating. */
+      readonly atPercent: number;
+      readonly source: Citation;
+    }
+  | {
+      readonly judged: false;
+      /**
+       * The plan names no family; no gates are known for the family, or none for so great a rating; or the current is so
+       * small that it need not open at all.
+       */
+      readonly why: "no-family" | "no-gates" | "need-not-open";
+      /** Of the gates that were looked at; undefined where there are none. */
+      readonly source: Citation | undefined;
+    };
+
+/**
+ * From the family's time-current gates, without interpolation: the greatest time of the greatest multiple of the rating at or
+ * below the current.
+ */
+export function openingTime(device: Pick<Protection, "ratingA" | "family">, currentA: number): OpeningTime {
+  const table = gatesFor(device);
+  if (!table) {
+    return { judged: false, why: device.family ? "no-gates" : "no-family", source: undefined };
+  }
+  const percent = percentOfRating(device, currentA);
+  const reached = table.gates.findLast((gate) => gate.percentOfRating <= percent);
+  if (!reached || reached.maxS === null) return { judged: false, why: "need-not-open", source: table.source };
+  return {
+    judged: true,
+    openingS: reached.maxS,
+    atPercent: reached.percentOfRating,
+    source: table.source,
+  };
+}
+
+/**
+ * A device does not open sooner than this, s: the least time of the smallest multiple of the rating at or above the current.
+ * Beyond the last multiple it shrinks with the square of the current, as melting does that leaves no time for heat to get
+ * away (from memory). Undefined where no gate tells.
+ */
+export function opensNotBeforeS(
+  device: Pick<Protection, "ratingA" | "family">,
+  currentA: number,
+): number | undefined {
+  const gates = gatesFor(device)?.gates;
+  const percent = percentOfRating(device, currentA);
+  const next = gates?.find(({ percentOfRating }) => percentOfRating >= percent);
+  if (next) return next.minS ?? undefined;
+  const last = gates?.at(-1);
+  return last?.minS ? last.minS * (last.percentOfRating / percent) ** 2 : undefined;
+}
+
+/** The gates of a device's family at its rating; undefined where none are known. */
+export function gatesFor({
+  ratingA,
+  family,
+}: Pick<Protection, "ratingA" | "family">): TimeCurrentGates | undefined {
+  if (!family) return undefined;
+  return timeCurrentGates.find(
+    ({ families, ratingsA: [above, upTo] }: TimeCurrentGates) =>
+      families.includes(family) && above < ratingA && ratingA <= upTo,
+  );
+}
+
+/** Without the dust of binary fractions, so that 135 % of 7.5 A is 135 % of it. */
+export function percentOfRating({ ratingA }: Pick<Protection, "ratingA">, currentA: number): number {
+  return withoutDust((100 * currentA) / ratingA);
+}
