@@ -1,0 +1,85 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { judge } from "../../library/judge.ts";
+import type { Network } from "../../library/model/network.ts";
+import type { Word } from "../../library/model/record.ts";
+import { published } from "./published-data.ts";
+
+/**
+ * Whole networks against a second engine: written apart, in another language and with other methods (see oracle-networks.py).
+ * Neither proves the other right; a slip in one of them shows.
+ */
+const { cases } = process.env.ORACLE_NETWORKS
+  ? (JSON.parse(readFileSync(process.env.ORACLE_NETWORKS, "utf8")) as Cases)
+  : published<Cases>("oracle-networks.json");
+
+interface Cases {
+  readonly cases: readonly Case[];
+}
+
+interface Case {
+  readonly seed: number;
+  readonly records: readonly { readonly word: Word; readonly input: object }[];
+  readonly answers: {
+    readonly conductors: readonly (At & { readonly role: string; readonly currentA: number })[];
+    readonly loads: readonly (At & { readonly voltageV: number })[];
+    readonly greatestFaults: readonly (At & { readonly end: string; readonly currentA: number })[];
+    readonly unprotected: readonly (At & { readonly ends: readonly string[] })[];
+  };
+}
+
+interface At {
+  readonly record: number;
+}
+
+describe("networks worked out twice", () => {
+  it("are many, and hold every kind of thing", () => {
+    expect(cases.length).toBeGreaterThanOrEqual(80);
+    expect(cases.flatMap(({ answers }) => answers.unprotected).length).toBeGreaterThan(50);
+    expect(cases.flatMap(({ answers }) => answers.greatestFaults).length).toBeGreaterThan(300);
+  });
+
+  it.each(cases)("seed $seed", ({ records, answers }) => {
+    const judged = judge(
+      records.map(({ word, input }, index) => ({ word, input, fallbackName: `record ${index}` })),
+      [],
+    );
+    expect(judged.model.invalid).toEqual([]);
+    if (!judged.network) throw new Error("The network was not read.");
+    const { network, result } = judged.network;
+    const [scenario] = result.scenarios;
+    if (scenario?.state !== "solved") throw new Error("The network was not solved.");
+
+    expect(network.conductors.map(({ record, role }) => `${record} ${role}`)).toEqual(
+      answers.conductors.map(({ record, role }) => `${record} ${role}`),
+    );
+    answers.conductors.forEach(({ currentA }, index) => {
+      expectSame(scenario.conductorA[index], currentA, scenario.largestA);
+    });
+    for (const { record, voltageV } of answers.loads)
+      expectSame(scenario.partV[partAt(network, record)], voltageV, voltageV);
+    for (const { record, end, currentA } of answers.greatestFaults) {
+      const fault = result.faults.devices.find(
+        (device) => network.conductors[device.conductor]?.record === record && device.end === end,
+      );
+      expectSame(fault?.greatestA ?? 0, currentA, 1_000);
+    }
+    expect(
+      result.topology.unprotected.map(({ conductor, ends }) => ({
+        record: network.conductors[conductor]?.record,
+        ends,
+      })),
+    ).toEqual(answers.unprotected);
+  });
+});
+
+function partAt({ parts }: Network, record: number): number {
+  return parts.findIndex((part) => part.record === record);
+}
+
+/** Both engines stop when nothing moves by more than rounding; what is left is the order of their operations. */
+function expectSame(actual: number | undefined, expected: number, scale: number): void {
+  expect(Math.abs((actual ?? Number.NaN) - expected)).toBeLessThanOrEqual(
+    1e-7 * Math.max(Math.abs(scale), Math.abs(expected)),
+  );
+}
