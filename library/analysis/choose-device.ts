@@ -26,13 +26,9 @@ export interface ChosenDevice {
  */
 export function chooseDevice(need: DeviceNeed, prefer?: Family): ChosenDevice | undefined {
   const { ratingA, systemV, interruptA } = need;
-  const suitable = allFamilies.filter((family) => suits(family, need));
-  const family = prefer && suitable.includes(prefer) ? prefer : suitable[0];
-  if (family) {
-    const ratedV = voltageToState(family, systemV);
-    return { ratingA, family, ...(typeof ratedV === "number" && { ratedV }), demanded: false };
-  }
-  if (!isMadeRating(ratingA, marked)) return undefined;
+  const suitable = suitableDevices(need);
+  const chosen = suitable.find(({ family }) => family === prefer) ?? suitable[0];
+  if (chosen || !isMadeRating(ratingA, marked)) return chosen;
   return {
     ratingA,
     family: marked,
@@ -40,6 +36,17 @@ export function chooseDevice(need: DeviceNeed, prefer?: Family): ChosenDevice | 
     ...(systemV > leastRatedV && { ratedV: systemV }),
     demanded: true,
   };
+}
+
+/** Every fuse that suits by the standard of its family, the smaller forms first. */
+export function suitableDevices(need: DeviceNeed): readonly ChosenDevice[] {
+  const { ratingA, systemV } = need;
+  return allFamilies
+    .filter((family) => suits(family, need))
+    .map((family) => {
+      const ratedV = voltageToState(family, systemV);
+      return { ratingA, family, ...(typeof ratedV === "number" && { ratedV }), demanded: false };
+    });
 }
 
 /**

@@ -1,23 +1,128 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { suitableDevices } from "../../analysis/choose-device.ts";
+import { opensInTime, type SlowClearing, slowClearing } from "../../analysis/clearing.ts";
+import { madeRatings } from "../../analysis/made-ratings.ts";
+import type { DeviceFault } from "../../analysis/network-result.ts";
+import { clearingTime } from "../../standards/protection-rules.ts";
+import { timeCurrentGates } from "../../standards/time-current-gates.ts";
+import { chosenChanges, chosenInWords } from "../chosen-device.ts";
+import { asGiven, figure, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { runOf } from "../inserted-protection.ts";
+import { conductorInWords, relatedConductor } from "../part-in-words.ts";
+import { type PlacedDevice, placedDevice } from "../placed-device.ts";
+import { type Device, theDevice } from "../protected-ends.ts";
+import { defineRule, inNetwork, type JudgedPlan } from "../rule.ts";
+import { deviceInWords } from "../sized-fix.ts";
+import { sourceInWords, unconfirmed } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
 
 export const doesNotClear = defineRule<Values>({
   id: "protection/does-not-clear",
-  title: "A short further out may not blow it",
+  title: "Short at the far end opens nothing soon",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  why: "A long thin conductor lets so little current into a short at its end that the fuse takes it for a load, and the conductor glows.",
+  sources: [clearingTime.source, ...timeCurrentGates.map(({ source }) => source)],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the least fault current of each device, for a short at the far end of what it protects.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      judged.result.faults.devices.flatMap((fault) => {
+        const placed = placedDevice(judged.network, fault);
+        const { least } = fault;
+        const end = least && judged.network.conductors[least.conductor];
+        if (!placed || !end) return [];
+        const { currentA } = least;
+        const opens = slowClearing(placed.protection, currentA);
+        if (!opens) return [];
+        const fixes = fixesFor(plan, placed, fault);
+        const values: Values = {
+          device: placed.device,
+          ...(end === placed.conductor ? {} : { end: conductorInWords(end) }),
+          shortA: currentA,
+          opens,
+          source: sourceInWords(clearingTime.source),
+          wayOut: wayOut(fixes, "shorten the way there, or take thicker conductors"),
+        };
+        return [
+          {
+            subject: placed.conductor.name,
+            at: placed.at,
+            values,
+            related: [
+              relatedConductor(end, `${conductorInWords(end)}, at the far end of which the short is`),
+            ],
+            fixes,
+          },
+        ];
+      }),
+    ),
+  message({ device, end, shortA, opens, source, wayOut: way }) {
+    const where = end ? `the far end of ${end}` : "its far end";
+    const short = `A short at ${where} may draw only ${withUnit(shortA, "A")}`;
+    const which = theDevice(device).replace("The", "the");
+    if (opens.openingS === undefined) {
+      const recalled = opens.source ? ` (${unconfirmed})` : "";
+      return `${short}, at which ${which} need not open at all${recalled}: ${way}.`;
+    }
+    return `${short}, at which ${which} may take up to ${asGiven(opens.openingS)} s (${unconfirmed}), and ${figure(clearingTime.maxS)} s are the most (${source}): ${way}.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly device: Device;
+  /** The conductor at whose far end the short is; absent where that is the device's own. */
+  readonly end?: string;
+  /** The least current that such a short draws through the device, A. */
+  readonly shortA: number;
+  readonly opens: SlowClearing;
+  readonly source: string;
+  readonly wayOut: string;
+}
+
+/** First a lesser rating of the same family, which no conductor minds; then the same rating of a quicker family. */
+function fixesFor(plan: JudgedPlan, placed: PlacedDevice, fault: DeviceFault): ProposedFix[] {
+  const shortA = fault.least?.currentA ?? 0;
+  // Where no family is stated, nobody knows how quick the device is, and what would be quicker.
+  if (!placed.protection.family) return [];
+  return [...lesserRating(plan, placed, shortA), ...quickerFamily(placed, fault, shortA)];
+}
+
+function lesserRating(
+  plan: JudgedPlan,
+  { conductor, protection, device, at }: PlacedDevice,
+  shortA: number,
+): ProposedFix[] {
+  const { aimA } = runOf(plan, conductor.run).result.protection;
+  // The greatest that will do: what carries its load with room to spare stays the longest.
+  const ratingA = madeRatings(protection.family).findLast(
+    (lesser) =>
+      lesser >= aimA &&
+      lesser < protection.ratingA &&
+      opensInTime({ ...protection, ratingA: lesser }, shortA),
+  );
+  if (ratingA === undefined || !("record" in at)) return [];
+  return [
+    {
+      title: `Use ${deviceInWords(protection, ratingA)}${device.end === "protectFarEnd" ? " at the far end" : ""}`,
+      kind: "repair",
+      changes: [{ do: "set", record: at.record, path: at.path, value: ratingA }],
+    },
+  ];
+}
+
+function quickerFamily({ conductor, protection, device }: PlacedDevice, fault: DeviceFault, shortA: number) {
+  const { ratingA } = protection;
+  if (device.kind === "breaker") return [];
+  const need = { ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA };
+  const quicker = suitableDevices(need).find((chosen) => opensInTime(chosen, shortA));
+  return quicker
+    ? [
+        {
+          title: `Use ${chosenInWords(quicker)}`,
+          kind: "repair" as const,
+          changes: chosenChanges(quicker, { record: conductor.record, end: device.end }),
+        },
+      ]
+    : [];
 }

@@ -1,0 +1,36 @@
+import type { Protection } from "../model/circuit.ts";
+import type { Citation } from "../standards/citation.ts";
+import { clearingTime } from "../standards/protection-rules.ts";
+import { gatesFor, openingTime } from "./opening-time.ts";
+
+/** A device that opens too late at a current that a short draws, or need not open at all. */
+export interface SlowClearing {
+  /** It has opened by then, s; undefined: it need not open at all. */
+  readonly openingS?: number;
+  /** The gates that say so; undefined where the current is not even above the rating, which opens no device. */
+  readonly source: Citation | undefined;
+}
+
+/**
+ * Undefined: it opens in time, or nobody can tell. The gates of UL 248-15 end with an hour or two, and of breakers and of some
+ * fuses there are none: above the rating, and where there are gates above what they say for certain, nothing is told of them.
+ */
+export function slowClearing(device: Device, currentA: number): SlowClearing | undefined {
+  if (currentA <= device.ratingA) return { source: undefined };
+  const time = openingTime(device, currentA);
+  if (!time.judged) return time.why === "need-not-open" ? { source: time.source } : undefined;
+  if (time.openingS <= clearingTime.maxS || !gatesGoFarEnough(device)) return undefined;
+  return { openingS: time.openingS, source: time.source };
+}
+
+/** Whether the family's gates say for certain that it opens in time. */
+export function opensInTime(device: Device, currentA: number): boolean {
+  const time = openingTime(device, currentA);
+  return time.judged && time.openingS <= clearingTime.maxS;
+}
+
+type Device = Pick<Protection, "ratingA" | "family">;
+
+function gatesGoFarEnough(device: Device): boolean {
+  return (gatesFor(device)?.gates.at(-1)?.maxS ?? Number.POSITIVE_INFINITY) <= clearingTime.maxS;
+}
