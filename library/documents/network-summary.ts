@@ -1,5 +1,5 @@
 import type { UnsolvedScenario } from "../analysis/network-result.ts";
-import type { NetworkConductor } from "../model/network.ts";
+import type { Network, NetworkConductor, Part } from "../model/network.ts";
 import { tellApart, withUnit } from "../rules/figures.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
 
@@ -12,6 +12,21 @@ export function networkStateInWords({ model, network }: Pick<JudgedPlan, "model"
   const all = network?.result.scenarios ?? [];
   const unsolved = all.filter(({ state }) => state === "unsolved").length;
   return unsolved === 0 ? "" : `${unsolved} of ${all.length} scenarios not solved`;
+}
+
+/** How many parts and cables stand in the plan. The load that a circuit states itself is the circuit's, and no part of its own. */
+export function contentsOf({ parts, conductors }: Network): {
+  readonly parts: number;
+  readonly cables: number;
+} {
+  return {
+    parts: parts.filter((part) => !isOfCircuit(part)).length,
+    cables: conductors.filter(({ role }) => role === "cable").length,
+  };
+}
+
+export function isOfCircuit(part: Part): boolean {
+  return part.kind === "load" && part.statedBy === "circuit";
 }
 
 /** What one plan's network comes to, for a line or two of text. Names are as the plan gives them: not yet fit to be shown. */

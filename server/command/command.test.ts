@@ -27,6 +27,18 @@ const head = 'import { build, circuit } from "loomwright";\nbuild({ insulationC:
 const good = `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`;
 const thin = `${head}circuit({ name: "winch", load: 48, continuous: false, oneWayFt: 10, gauge: 12, protect: 45 });\n`;
 const droopy = `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5 });\n`;
+const network = `import { battery, build, cable, circuit, disconnect, fusePanel, scenario } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ name: "house bank", chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 8, source: "data sheet p. 3" });
+const off = disconnect({ name: "main switch", ratedA: 100 });
+const panel = fusePanel({ name: "fuse panel", positions: 6, ratedA: 100 });
+cable({ name: "bank to switch", from: bank.positive, to: off.line, lengthFt: 1, gauge: 4, protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20_000 } });
+cable({ name: "feeder", from: off.load, to: panel.feed, lengthFt: 4, gauge: 4 });
+cable({ name: "panel return", from: panel.negative, to: bank.negative, lengthFt: 5, gauge: 4 });
+circuit({ name: "heater", from: panel.branch, load: 15, oneWayFt: 12, gauge: 10, protect: { ratingA: 20, interruptingA: 5_000 } });
+scenario({ name: "evening", chargePercent: 50 });
+scenario({ name: "cooking" });
+`;
 const half = `${head}circuit({ name: "lamp", load: `;
 
 describe("check", () => {
@@ -126,6 +138,108 @@ describe("check", () => {
     write("plan.ts", thin);
     const { out } = await loomwright(["check"], folder, { colour: true, progress: false });
     expect(out).toContain("\u001b[31;1merror\u001b[0m");
+  });
+});
+
+describe("a network", () => {
+  test("in two lines: what was solved, what is worked hardest, what gets the least", async () => {
+    write("plan.ts", network);
+    const { code, out } = await loomwright("check");
+    expect(out).toMatch(
+      /^plan\.ts: 1 circuit, 3 parts, 3 cables · nothing found · worst drop 3\.\d+ %, limit 10 % \(heater, from the bank\)\n {2}network: 2 scenarios solved\n {2}nearest to its ampacity: heater, 15 A of 60 A in "evening" · lowest voltage: 11\.\d+ V at heater in "cooking"$/m,
+    );
+    expect(out).toContain("and what flows in each network, in the scenarios above, as written");
+    expect(code).toBe(0);
+  });
+
+  test("a scenario that could not be solved is named, and an error", async () => {
+    write("plan.ts", network.replace("load: 15", "loadW: 9_000"));
+    const { code, out } = await loomwright("check");
+    expect(out).toMatch(/network: 0 of 2 scenarios solved, not "evening", "cooking"/);
+    expect(out).toContain("voltage/collapse");
+    expect(code).toBe(1);
+  });
+
+  test("a refused value: nothing of the network is told, and the finding says which value it is", async () => {
+    write("plan.ts", network.replace("capacityAh: 100", "capacityAh: -100"));
+    const { code, out } = await loomwright("check");
+    expect(out).toContain("  network: not judged, because a value of it cannot be used, see above");
+    expect(out).not.toContain("scenarios solved");
+    expect(code).toBe(1);
+  });
+
+  test("in JSON: parts, conductors and scenarios, with what is left of Kirchhoff's sum", async () => {
+    write("plan.ts", network);
+    const { out } = await loomwright("check", "--format", "json");
+    const report = jsonReportSchema.parse(JSON.parse(out));
+    expect(`${JSON.stringify(report, null, 2)}\n`).toBe(out);
+    const [plan] = report.plans;
+    expect(plan!.circuits.map(({ name }) => name)).toEqual(["heater"]);
+    const judged = plan!.network;
+    if (!judged?.judged) throw new Error("The network was not judged.");
+    expect(judged.scenarios.map(({ name, state }) => [name, state])).toEqual([
+      ["evening", "solved"],
+      ["cooking", "solved"],
+    ]);
+    for (const scenario of judged.scenarios) {
+      if (scenario.state === "solved")
+        expect(scenario.residualA).toBeLessThanOrEqual(1e-9 * scenario.largestA);
+    }
+    expect(judged.parts.map(({ kind, name, line }) => [kind, name, line])).toEqual([
+      ["battery", "house bank", 3],
+      ["disconnect", "main switch", 4],
+      ["fusePanel", "fuse panel", 5],
+      ["load", "heater", 9],
+    ]);
+    expect(judged.parts[0]).toMatchObject({
+      source: "data sheet p. 3",
+      feeds: { currentA: expect.closeTo(15, 6) },
+    });
+    const feeder = judged.conductors[1]!;
+    expect(feeder).toMatchObject({
+      name: "feeder",
+      role: "cable",
+      from: { part: "main switch", terminal: "load" },
+      to: { part: "fuse panel", terminal: "feed" },
+      conductor: { awg: 4 },
+      // 33 CFR 183.425, Table 5: 4 AWG, 105 °C.
+      ampacityA: 160,
+    });
+    expect(feeder.results.map(({ currentA }) => currentA)).toEqual([
+      expect.closeTo(15, 6),
+      expect.closeTo(15, 6),
+    ]);
+    expect(judged.conductors.map(({ role }) => role)).toEqual([
+      "cable",
+      "cable",
+      "cable",
+      "positive",
+      "return",
+    ]);
+    expect(judged.conductors[0]!.devices).toMatchObject([
+      { end: "near", ratingA: 60, interruptingA: 20_000 },
+    ]);
+    expect(judged.waysFromBank).toMatchObject([
+      { part: "heater", battery: "house bank", dropLimitPercent: 10 },
+    ]);
+  });
+
+  test("in JSON a plan without a network has none, and one that could not be read is not judged", async () => {
+    write("lone.ts", good);
+    write("refused.ts", network.replace("capacityAh: 100", "capacityAh: -100"));
+    const { out } = await loomwright("check", "--format", "json");
+    const report = jsonReportSchema.parse(JSON.parse(out));
+    expect(report.plans.map(({ network }) => network)).toEqual([null, { judged: false }]);
+  });
+
+  test("names of a stranger's network are shown, not sent to the screen", async () => {
+    write(
+      "plan.ts",
+      network.replace('"evening"', '"eve\u001b[2Jning\u202e"').replace('"heater"', '"h\u001b[2J"'),
+    );
+    const { out } = await loomwright("check");
+    expect(out).not.toContain("\u001b");
+    expect(out).not.toContain("\u202e");
   });
 });
 

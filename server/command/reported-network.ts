@@ -1,5 +1,5 @@
 import type { ScenarioResult, WorstOf } from "../../library/analysis/network-result.ts";
-import { type NetworkSummary, networkSummary } from "../../library/documents/network-summary.ts";
+import { contentsOf, type NetworkSummary, networkSummary } from "../../library/documents/network-summary.ts";
 import type { Conductor } from "../../library/model/circuit.ts";
 import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
@@ -9,8 +9,8 @@ import type { Lines } from "./reported-plan.ts";
 /** The network of one plan, as the command line reports it: plain data, unrounded, names instead of indices where people look. */
 export interface ReportedNetwork {
   readonly summary: NetworkSummary;
-  /** How many of the conductors are cables. */
-  readonly cables: number;
+  /** How many of each stand in the plan. */
+  readonly contents: ReturnType<typeof contentsOf>;
   readonly scenarios: readonly ReportedScenario[];
   readonly parts: readonly ReportedPart[];
   readonly conductors: readonly ReportedConductor[];
@@ -131,7 +131,7 @@ export function reportNetwork(
   const devices = devicesByConductor(judged);
   return {
     summary: networkSummary(plan.judgement, judged),
-    cables: network.conductors.filter(({ role }) => role === "cable").length,
+    contents: contentsOf(network),
     scenarios: result.scenarios.map((one) => ({
       name: network.scenarios[one.scenario]?.name ?? "",
       ...whereOf(network, one, at),

@@ -47,8 +47,8 @@ function planLine(plan: Reported, paint: Paint): string {
   const { network, worstDrop } = plan;
   const contents = [
     network && plan.circuits.length === 0 ? "" : count(plan.circuits.length, "circuit"),
-    network ? count(network.parts.length, "part") : "",
-    network ? count(network.cables, "cable") : "",
+    network ? count(network.contents.parts, "part") : "",
+    network ? count(network.contents.cables, "cable") : "",
   ];
   const parts = [
     contents.filter(Boolean).join(", "),

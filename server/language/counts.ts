@@ -1,6 +1,6 @@
+import { contentsOf } from "../../library/documents/network-summary.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Counts } from "./messages.ts";
-import { isOfCircuit } from "./network-at.ts";
 
 /** What a plan amounts to, for the status and the code lens. */
 export function countsOf(plan: CheckedPlan): Counts {
@@ -9,8 +9,7 @@ export function countsOf(plan: CheckedPlan): Counts {
   const { model, network } = plan.judgement;
   return {
     circuits: model.circuits.length + model.unjudged.length,
-    parts: network?.network.parts.filter((part) => !isOfCircuit(part)).length ?? 0,
-    cables: network?.network.conductors.filter(({ role }) => role === "cable").length ?? 0,
+    ...(network ? contentsOf(network.network) : { parts: 0, cables: 0 }),
     errors: of("error"),
     warnings: of("warning"),
     infos: of("info"),

@@ -1,4 +1,5 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
+import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Circuit } from "../../library/model/circuit.ts";
 import type { Part } from "../../library/model/network.ts";
 import { kindInWords } from "../../library/rules/part-in-words.ts";
@@ -6,7 +7,6 @@ import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { loadInWords, protectionInWords } from "./circuit-in-words.ts";
-import { isOfCircuit } from "./network-at.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 

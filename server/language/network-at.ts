@@ -1,4 +1,5 @@
 import type { WayFromBank } from "../../library/analysis/network-result.ts";
+import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../library/model/network.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import type { Spot } from "../evaluate/checked-plan.ts";
@@ -46,10 +47,6 @@ export function conductorsOf({ network }: JudgedNetwork, record: number): readon
 
 function rank(conductor: NetworkConductor | undefined): number {
   return conductor?.role === "return" ? 1 : 0;
-}
-
-export function isOfCircuit(part: Part): boolean {
-  return part.kind === "load" && part.statedBy === "circuit";
 }
 
 /** The whole way from the bank to the device that each circuit of the network feeds, by the circuit's record. */
