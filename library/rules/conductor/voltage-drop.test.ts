@@ -167,4 +167,156 @@ testRule(voltageDrop, [
       },
     ],
   },
+  // From here on networks. Worked out by hand for 10 A on 105 °C insulation: the feed, 2 · 3.048 m of 4 AWG at 30.3 °C, loses
+  // 0.05274 V; the lamps' circuit, 2 · 3.048 m of 10 AWG at 32.1 °C, loses 0.21344 V, 1.779 %; both together 2.218 %.
+  {
+    name: "the whole way from the bank, just within its limit",
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.22, ...run });'),
+    finds: "nothing",
+  },
+  {
+    name: "only the whole way from the bank is beyond the limit",
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.21, ...run });'),
+    finds: [
+      {
+        subject: "lamps",
+        record: "lamps",
+        on: "gauge",
+        severity: "warning",
+        message:
+          'From the bank (the battery house) to lamps 0.266 V are lost in "everything on", 2.22 % of 12 V: 0.213 V in lamps and 0.0264 V in feed; the limit is 2.21 % (stated in the plan): use 8 AWG.',
+        values: { dropLimitPercent: 2.21 },
+        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, feed: { gauge: 4 } } }],
+      },
+    ],
+  },
+  {
+    name: "the feed is where the least copper helps",
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2, ...run, gauge: 8 });', {
+      feedGauge: 10,
+    }),
+    finds: [
+      {
+        subject: "lamps",
+        on: "gauge",
+        message:
+          'From the bank (the battery house) to lamps 0.347 V are lost in "everything on", 2.89 % of 12 V: ',
+        fixes: [
+          {
+            title: "Use 6 AWG for feed and 6 AWG for feed return",
+            gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 6 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a circuit that is beyond its limit alone speaks for itself, and its repair is enough for the whole way",
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 1.75, ...run });'),
+    finds: [
+      {
+        subject: "lamps",
+        on: "gauge",
+        message: "Loses 0.213 V, 1.78 % of 12 V, over 20 ft of wire at 32.1 °C; the limit is 1.75 %",
+        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  {
+    name: "what else hangs on the feed makes it a suggestion; behind it what touches nothing else",
+    plan: onBus(
+      'circuit({ name: "lamps", load: 10, dropLimitPercent: 2, ...run, gauge: 8 }); circuit({ name: "pump", load: 20, ...run, gauge: 6, protect: 30 });',
+      { feedFt: 5, feedGauge: 8 },
+    ),
+    finds: [
+      {
+        subject: "lamps",
+        on: "gauge",
+        message: "From the bank",
+        fixes: [
+          {
+            title: "Use 6 AWG for feed and 4 AWG for feed return",
+            kind: "suggestion",
+            gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 4 } },
+          },
+          { title: "Use 1 AWG", gives: { gauge: 1, feed: { gauge: 8 }, "feed return": { gauge: 8 } } },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a load of its own: the cable that ends at it is the place",
+    plan: onBus(
+      'const radio = load({ currentA: 10, dropLimitPercent: 2 }); cable({ name: "radio positive", from: bus.stud, to: radio.positive, lengthFt: 10, gauge: 10, protect: 15 }); cable({ name: "radio return", from: radio.negative, to: back.stud, lengthFt: 10, gauge: 10 });',
+    ),
+    finds: [
+      {
+        subject: "radio positive",
+        on: "gauge",
+        message: "From the bank (the battery house) to radio 0.266 V are lost",
+        fixes: [{ title: "Use 8 AWG for radio return", gives: { gauge: 10, "radio return": { gauge: 8 } } }],
+      },
+    ],
+  },
+  {
+    name: "an inverter is held to 3 %",
+    plan: onBus(
+      'const kettle = inverter({ continuousW: 300, cutOffV: 10 }); circuit({ name: "inverter supply", to: kettle, ...run, protect: 40 });',
+    ),
+    finds: [
+      {
+        subject: "inverter supply",
+        on: "gauge",
+        message: "From the bank (the battery house) to the inverter kettle",
+        fixes: [{ title: "Use 4 AWG", gives: { gauge: 4 } }],
+      },
+    ],
+  },
+  {
+    name: "in a network it is the rule about scenarios that knows whether enough arrives",
+    plan: onBus('circuit({ name: "lamps", load: 10, minimumV: 11.9, ...run });'),
+    finds: "nothing",
+  },
+  {
+    name: "so far that no made size is enough for the whole way",
+    plan: onBus(
+      'circuit({ name: "lamps", load: 60, dropLimitPercent: 1, ...run, gauge: "4/0", protect: 80 });',
+      {
+        feedFt: 40,
+      },
+    ),
+    finds: [
+      {
+        on: "gauge",
+        message: "From the bank",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a load of constant resistance draws more when more arrives",
+    plan: onBus(
+      'const pad = load({ resistanceOhm: 0.8, dropLimitPercent: 2 }); circuit({ name: "pad supply", to: pad, ...run, gauge: 8 });',
+    ),
+    finds: [
+      {
+        on: "gauge",
+        message: "From the bank",
+        fixes: [{ title: "Use 6 AWG", gives: { gauge: 6 } }],
+      },
+    ],
+  },
 ]);
+
+/** A bank, a feed of two cables to a pair of bus bars, and what hangs on those. */
+function onBus(more: string, { feedGauge = 4, feedFt = 10 } = {}): string {
+  return `
+    build({ insulationC: 105 });
+    const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 4 });
+    const bus = busBar({ side: "positive" });
+    const back = busBar({ side: "negative" });
+    cable({ name: "feed", from: house.positive, to: bus.stud, lengthFt: ${feedFt}, gauge: ${feedGauge}, protect: 50 });
+    cable({ name: "feed return", from: house.negative, to: back.stud, lengthFt: ${feedFt}, gauge: ${feedGauge} });
+    const run = { from: bus.stud, returnTo: back.stud, oneWayFt: 10, gauge: 10, protect: 15 };
+    ${more}`;
+}

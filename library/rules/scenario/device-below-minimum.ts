@@ -1,9 +1,9 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
 import { thickeningOf, type WayDemand, wayIn } from "../../analysis/way-thickening.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
+import { statedRating } from "../current-through.ts";
 import { asGiven, tellApartWithUnit } from "../figures.ts";
 import type { ProposedFix, Related } from "../finding.ts";
-import { ownRequirement } from "../own-requirement.ts";
 import { atPart, partInWords, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
@@ -15,7 +15,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   title: "Too little voltage at a device",
   severity: "error",
   why: "A device that gets less than it needs does not start, cuts out, or restarts when something else comes on.",
-  sources: [ownRequirement("The least voltage is the maker's, as the plan states it."), cutOffVoltage.source],
+  sources: [statedRating, cutOffVoltage.source],
   fixable: true,
   acceptable: true,
   // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives less.
