@@ -1,3 +1,4 @@
+import { disjointSets } from "./disjoint-sets.ts";
 import { addedToShortA, batteriesOf, type FaultNetwork, isEstimated, strongest } from "./fault-network.ts";
 import type { NetSide } from "./sides.ts";
 import { sparseInverse } from "./sparse-inverse.ts";
@@ -42,7 +43,7 @@ export function greatestFaults(
   nets: readonly NetSide[],
   live: "positive" | "negative",
 ): GreatestFaults | undefined {
-  const { network, pointOf, netOf } = wiring;
+  const { network } = wiring;
   const { nodeOf, coldOhm } = faults;
   const unknownOf = liveNodes(wiring, faults, nets, live);
   const unknown = (terminal: number) => unknownOf.of[nodeOf[terminal]!]!;
@@ -65,7 +66,6 @@ export function greatestFaults(
   }
 
   const sources: LiveSource[] = [];
-  const netsWithBattery = new Set<number>();
   for (const battery of batteriesOf(network)) {
     const [into, outOf] = polesOf(battery.terminals, live);
     const { voltageV, ohm: internalOhm } = strongest(battery);
@@ -79,7 +79,6 @@ export function greatestFaults(
       currentA: voltageV / internalOhm,
       estimated: isEstimated(battery),
     });
-    for (const terminal of [into, outOf]) netsWithBattery.add(netOf[pointOf[terminal]!]!);
   }
   for (const { part, positive, negative } of wiring.sources) {
     const currentA = addedToShortA(network.parts[part]!);
@@ -87,12 +86,14 @@ export function greatestFaults(
     const [into, outOf] = polesOf({ positive, negative }, live);
     if (unknown(into) === unknown(outOf)) continue;
     sources.push({ part, into: unknown(into), outOf: unknown(outOf), currentA, estimated: false });
-    for (const terminal of [into, outOf]) {
-      // No battery holds a voltage there. A resistance far above any cable keeps the matrix regular.
-      if (isLive(terminal) && !netsWithBattery.has(netOf[pointOf[terminal]!]!)) {
-        join(unknown(terminal), -1, withoutBatteryOhm);
-      }
-    }
+  }
+  // Where no battery holds a voltage, a resistance far above any cable keeps the matrix regular.
+  const held = disjointSets(unknownOf.count + 1);
+  for (let at = 0; at < ohm.length; at++) held.union(a[at]! + 1, b[at]! + 1);
+  for (let node = 0; node < unknownOf.count; node++) {
+    if (held.find(node + 1) === held.find(0)) continue;
+    join(node, -1, withoutBatteryOhm);
+    held.union(node + 1, 0);
   }
 
   const inverse = sparseInverse(unknownOf.count, { a, b, ohm }, []);
