@@ -1,46 +1,19 @@
-import { build, circuit } from "loomwright";
-import { feeder, panel } from "./sizes.ts";
+import { build, circuit, scenario } from "loomwright";
+import { kettleInverter, panel } from "./power.ts";
 import "./reading-room.ts";
 
 // A retired town bus that brings 2,000 books to villages: 12 V, LiFePO4 bank under the driver's floor,
 // fuse panel behind the driver, reading room in the middle, desk and kitchenette at the back.
-build({ name: "library bus", voltage: 12, insulationC: 105 });
+build({ name: "library bus", voltage: 12, insulationC: 105, lowestC: -15 });
 
-// From the bank itself. The fuse stands next to the battery, so its distance is stated.
-circuit({
-  ...feeder,
-  name: "panel feeder",
-  load: 80,
-  oneWayFt: 6,
-  gauge: 2,
-  protect: { ratingA: 100, family: "ISO 8820-5 Type SF 51", distanceIn: 8 },
-});
-circuit({
-  ...feeder,
-  name: "inverter",
-  loadW: 1500,
-  minimumV: 11,
-  oneWayFt: 5,
-  gauge: "1/0",
-  protect: { ratingA: 175, family: "UL 248-15 Class T", distanceIn: 8 },
-});
-// The alternator can feed this one from the far end as well.
-circuit({
-  ...feeder,
-  name: "charge from the engine",
-  load: 50,
-  oneWayFt: 18,
-  gauge: "1/0",
-  fedFromBothEnds: true,
-  protect: { ratingA: 80, family: "ISO 8820-5 Type SF 51", distanceIn: 8 },
-  protectFarEnd: { ratingA: 80, family: "ISO 8820-5 Type SF 51", distanceIn: 6 },
-});
+/** What every run from the panel has in common: both conductors in one sheath, along the roof. */
+const fromPanel = { from: panel.branch, sheathed: true } as const;
 
 // Driver and vehicle side.
-circuit({ ...panel, name: "radio", load: 4, oneWayFt: 6, gauge: 16, protect: 5 });
-circuit({ ...panel, name: "reversing camera", load: 1, oneWayFt: 38, gauge: 16, protect: 3 });
+circuit({ ...fromPanel, name: "radio", load: 4, oneWayFt: 6, gauge: 16, protect: 5 });
+circuit({ ...fromPanel, name: "reversing camera", load: 1, oneWayFt: 38, gauge: 16, protect: 3 });
 circuit({
-  ...panel,
+  ...fromPanel,
   name: "entrance step",
   load: 12,
   continuous: false,
@@ -50,13 +23,21 @@ circuit({
 });
 
 // Kitchenette.
-circuit({ ...panel, name: "refrigerator", load: 6, oneWayFt: 24, gauge: 10, protect: 10, minimumV: 10.8 });
-circuit({ ...panel, name: "water pump", load: 7, oneWayFt: 26, gauge: 8, protect: 10, critical: true });
-circuit({ ...panel, name: "extractor fan", load: 3, oneWayFt: 25, gauge: 14, protect: 5 });
+circuit({
+  ...fromPanel,
+  name: "refrigerator",
+  load: 6,
+  oneWayFt: 24,
+  gauge: 10,
+  protect: 10,
+  minimumV: 10.8,
+});
+circuit({ ...fromPanel, name: "water pump", load: 7, oneWayFt: 26, gauge: 6, protect: 10, critical: true });
+circuit({ ...fromPanel, name: "extractor fan", load: 3, oneWayFt: 25, gauge: 14, protect: 5 });
 
 // Safety.
 circuit({
-  ...panel,
+  ...fromPanel,
   name: "gas and smoke alarm",
   load: 0.3,
   oneWayFt: 20,
@@ -65,11 +46,16 @@ circuit({
   critical: true,
 });
 circuit({
-  ...panel,
+  ...fromPanel,
   name: "emergency exit lights",
   load: 1.2,
   oneWayFt: 30,
-  gauge: 12,
+  gauge: 10,
   protect: 3,
   critical: true,
 });
+
+// What is on at the same time. Conductors, fuses and voltages are judged by the worst of these.
+scenario({ name: "opening hours, everything on" });
+scenario({ name: "on the road", off: [kettleInverter], engine: true, sunPercent: 60 });
+scenario({ name: "parked, charging from shore and sun", on: [], shore: true, sunPercent: 100 });

@@ -1,9 +1,11 @@
 import { type AwgSize, circuit } from "loomwright";
-import { panel } from "./sizes.ts";
+import { panel } from "./power.ts";
+
+const fromPanel = { from: panel.branch, sheathed: true } as const;
 
 /** A row of reading lamps: each takes 0.4 A. */
 function lamps(name: string, count: number, oneWayFt: number, gauge: AwgSize = 16) {
-  return circuit({ ...panel, name, load: count * 0.4, oneWayFt, gauge, protect: 5 });
+  return circuit({ ...fromPanel, name, load: count * 0.4, oneWayFt, gauge, protect: 5 });
 }
 
 lamps("shelf lamps, left", 8, 22, 14);
@@ -19,7 +21,7 @@ const tables = [
 ];
 for (const table of tables) {
   circuit({
-    ...panel,
+    ...fromPanel,
     name: `sockets, ${table.name}`,
     load: 6,
     oneWayFt: table.oneWayFt,
@@ -28,5 +30,13 @@ for (const table of tables) {
   });
 }
 
-circuit({ ...panel, name: "catalogue screen", load: 3.5, oneWayFt: 30, gauge: 12, protect: 5, minimumV: 11 });
-circuit({ ...panel, name: "heater blower", load: 9, oneWayFt: 16, gauge: 10, protect: 15 });
+circuit({
+  ...fromPanel,
+  name: "catalogue screen",
+  load: 3.5,
+  oneWayFt: 30,
+  gauge: 10,
+  protect: 5,
+  minimumV: 11,
+});
+circuit({ ...fromPanel, name: "heater blower", load: 9, oneWayFt: 16, gauge: 10, protect: 15 });

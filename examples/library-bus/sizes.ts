@@ -1,5 +1,5 @@
-/** What every run from the bank has in common. */
-export const feeder = { critical: true, fromBattery: true, sheathed: true } as const;
+/** What all heavy conductors have in common: each in a sheath of its own, in the open. */
+export const heavy = { sheathed: true } as const;
 
-/** What every run from the panel has in common: both conductors in one sheath, along the roof. */
-export const panel = { sheathed: true } as const;
+/** Beside a bank like this one, a fuse must be able to interrupt more than most blade and strip fuses can. */
+export const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 } as const;

@@ -1,34 +1,132 @@
-import { build, circuit } from "loomwright";
+import {
+  battery,
+  build,
+  busBar,
+  cable,
+  circuit,
+  disconnect,
+  fusePanel,
+  inverter,
+  load,
+  motor,
+  scenario,
+  shunt,
+  solarArray,
+  solarController,
+} from "loomwright";
 
 // A ranger's hut above the tree line: 24 V, solar on the roof, everything in metric conductors.
-build({ name: "ranger's hut", voltage: 24, insulationC: 90 });
+build({ name: "ranger's hut", voltage: 24, insulationC: 90, lowestC: -25 });
 
-const lightSize = 1.5;
+// Beside the bank a fuse must be able to interrupt more than most blade and strip fuses can.
+const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 } as const;
 
+// Two strings of two 12 V batteries, each string with a fuse of its own: a fault in one is not fed by the other.
+const cell = { chemistry: "AGM", nominalV: 12, capacityAh: 150, internalMilliohm: 5 } as const;
+const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 250, studs: 6 });
+const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 250, studs: 6 });
+const meter = shunt({ name: "bank shunt", ratedA: 300 });
+const mainDisconnect = disconnect({ name: "main disconnect", ratedA: 250 });
+const bankBus = busBar({ name: "bank bus", side: "positive", ratedA: 250, studs: 4 });
+const bankReturn = busBar({ name: "bank return", side: "negative", ratedA: 250, studs: 4 });
+
+for (const side of ["left", "right"]) {
+  const upper = battery({ ...cell, name: `upper battery, ${side}`, maxDischargeA: 100, maxChargeA: 45 });
+  const lower = battery({ ...cell, name: `lower battery, ${side}`, maxDischargeA: 100, maxChargeA: 45 });
+  cable({ name: `series link, ${side}`, from: lower.positive, to: upper.negative, lengthM: 0.3, mm2: 35 });
+  cable({
+    name: `string to bank bus, ${side}`,
+    from: upper.positive,
+    to: bankBus.stud,
+    lengthM: 0.6,
+    mm2: 35,
+    protect: { ...classT, ratingA: 100, distanceMm: 150 },
+  });
+  cable({ name: `string return, ${side}`, from: lower.negative, to: bankReturn.stud, lengthM: 0.6, mm2: 35 });
+}
+cable({ name: "bank to disconnect", from: bankBus.stud, to: mainDisconnect.line, lengthM: 0.4, mm2: 70 });
+cable({ name: "disconnect to bus", from: mainDisconnect.load, to: positiveBus.stud, lengthM: 0.4, mm2: 70 });
+cable({ name: "bank to shunt", from: bankReturn.stud, to: meter.batterySide, lengthM: 0.3, mm2: 70 });
+cable({ name: "shunt to bus", from: meter.systemSide, to: negativeBus.stud, lengthM: 0.3, mm2: 70 });
+
+/** What every pair from the bus bars has in common. */
+const fromBus = { from: positiveBus.stud, returnTo: negativeBus.stud } as const;
+
+const panel = fusePanel({ name: "fuse panel", positions: 12, ratedA: 100, branchRatedA: 30 });
 circuit({
+  ...fromBus,
   name: "panel feeder",
-  load: 40,
+  to: panel,
   oneWayM: 2,
   mm2: 16,
-  critical: true,
-  fromBattery: true,
-  protect: { ratingA: 50, family: "ISO 8820-5 Type SF 30", distanceMm: 250 },
+  protect: { ...classT, ratingA: 50, distanceMm: 120 },
+});
+
+const workshop = inverter({ name: "inverter", continuousW: 1_000, surgeW: 1_800, cutOffV: 21, idleW: 8 });
+circuit({
+  ...fromBus,
+  name: "inverter supply",
+  to: workshop,
+  oneWayM: 1.5,
+  mm2: 25,
+  protect: { ...classT, ratingA: 80, distanceMm: 120 },
+});
+
+// Four panels, two and two: in the cold their voltage rises, and the controller must bear it.
+const roof = solarArray({
+  name: "roof panels",
+  openCircuitV: 45.1,
+  shortCircuitA: 9.7,
+  maxPowerV: 37.2,
+  maxPowerA: 9.1,
+  openCircuitPercentPerC: -0.3,
+  maxSeriesFuseA: 20,
+  series: 2,
+  parallel: 2,
+});
+const controller = solarController({ name: "solar controller", maxInputV: 150, outputA: 40, outputV: 28.8 });
+circuit({ name: "roof to controller", from: roof.positive, to: controller, oneWayM: 6, mm2: 10 });
+cable({
+  name: "solar, positive",
+  from: controller.positive,
+  to: positiveBus.stud,
+  lengthM: 2,
+  mm2: 16,
+  protectFarEnd: { ...classT, ratingA: 50, distanceMm: 120 },
+});
+cable({ name: "solar, negative", from: controller.negative, to: negativeBus.stud, lengthM: 2, mm2: 16 });
+
+const fromPanel = { from: panel.branch } as const;
+const lightSize = 1.5;
+
+const relay = load({ name: "radio relay", powerW: 60, minimumV: 21, critical: true });
+circuit({ ...fromPanel, name: "radio relay supply", to: relay, oneWayM: 6, mm2: 2.5, protect: 5 });
+const pump = motor({ name: "water pump", runningA: 4, startingA: 12, minimumV: 20, critical: true });
+circuit({
+  ...fromPanel,
+  name: "water pump supply",
+  to: pump,
+  positiveM: 9,
+  negativeM: 8,
+  mm2: 4,
+  protect: 7.5,
 });
 circuit({
-  name: "solar controller to battery",
-  load: 30,
-  oneWayM: 2.5,
-  mm2: 10,
+  ...fromPanel,
+  name: "weather station",
+  loadW: 5,
+  oneWayM: 12,
+  mm2: 1.5,
+  protect: 2,
   critical: true,
-  fromBattery: true,
-  protect: { ratingA: 40, family: "ISO 8820-5 Type SF 30", distanceMm: 250 },
 });
-circuit({ name: "radio relay", loadW: 60, minimumV: 21, oneWayM: 6, mm2: 2.5, protect: 5, critical: true });
-circuit({ name: "weather station", loadW: 5, oneWayM: 12, mm2: 1.5, protect: 2, critical: true });
-circuit({ name: "water pump", load: 4, positiveM: 9, negativeM: 8, mm2: 4, protect: 5, critical: true });
-circuit({ name: "cool box", load: 3, oneWayM: 5, mm2: 2.5, protect: 5 });
-circuit({ name: "stove fan", load: 1.5, oneWayM: 4, mm2: lightSize, protect: 3 });
+const coolBox = circuit({ ...fromPanel, name: "cool box", load: 3, oneWayM: 5, mm2: 2.5, protect: 5 });
+circuit({ ...fromPanel, name: "stove fan", load: 1.5, oneWayM: 4, mm2: lightSize, protect: 3 });
 
 for (const room of ["bunk room", "day room", "entrance"]) {
-  circuit({ name: `lights, ${room}`, load: 1, oneWayM: 8, mm2: lightSize, protect: 3 });
+  circuit({ ...fromPanel, name: `lights, ${room}`, load: 1, oneWayM: 8, mm2: lightSize, protect: 3 });
 }
+
+scenario({ name: "everything on, bank half charged", chargePercent: 50 });
+scenario({ name: "noon, nothing but the relay and the cool box", on: [relay, coolBox], sunPercent: 100 });
+scenario({ name: "the pump starts, bank low", starting: [pump], chargePercent: 25 });

@@ -1,46 +1,154 @@
-import { build, circuit } from "loomwright";
+import {
+  alternator,
+  battery,
+  build,
+  busBar,
+  cable,
+  circuit,
+  disconnect,
+  fusePanel,
+  shoreCharger,
+} from "loomwright";
 
 // A river launch with an inboard petrol engine and one lead-acid battery: runs from the battery switch in the engine space,
 // and from the helm panel forward. 33 CFR 183 is written for boats like this one.
 build({ name: "river launch", voltage: 12, insulationC: 105 });
 
+// Beside the battery a fuse must be able to interrupt more than most blade and strip fuses can.
+const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 } as const;
+
 // In the engine space conductors start out hot: the engine-space factor cuts what they may carry.
 const inEngineSpace = { engineSpace: true, sheathed: true } as const;
 
-circuit({
+const bank = battery({
+  name: "battery",
+  chemistry: "AGM",
+  capacityAh: 110,
+  shortCircuitA: 2_400,
+  maxDischargeA: 300,
+  maxChargeA: 70,
+});
+const batterySwitch = disconnect({ name: "battery switch", ratedA: 200 });
+const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 150, studs: 6 });
+const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 150, studs: 6 });
+
+cable({
   ...inEngineSpace,
+  name: "battery to switch",
+  from: bank.positive,
+  to: batterySwitch.line,
+  lengthFt: 4,
+  gauge: 2,
+  protect: { ...classT, ratingA: 150, distanceIn: 10 },
+});
+cable({
+  ...inEngineSpace,
+  name: "switch to bus",
+  from: batterySwitch.load,
+  to: positiveBus.stud,
+  lengthFt: 2,
+  gauge: 2,
+});
+cable({
+  ...inEngineSpace,
+  name: "negative to bus",
+  from: bank.negative,
+  to: negativeBus.stud,
+  lengthFt: 4,
+  gauge: 2,
+});
+
+// The alternator limits itself; what the bank could push back into its cable is what the fuse at the bus is for.
+const engine = alternator({ name: "alternator", ratedA: 50 });
+cable({
+  ...inEngineSpace,
+  name: "alternator, positive",
+  from: engine.positive,
+  to: positiveBus.stud,
+  lengthFt: 6,
+  gauge: 4,
+  protectFarEnd: { ...classT, ratingA: 70, distanceIn: 5 },
+});
+cable({
+  ...inEngineSpace,
+  name: "alternator, negative",
+  from: engine.negative,
+  to: negativeBus.stud,
+  lengthFt: 6,
+  gauge: 4,
+});
+const dock = shoreCharger({ name: "dock charger", outputA: 15 });
+cable({
+  ...inEngineSpace,
+  name: "dock charger, positive",
+  from: dock.positive,
+  to: positiveBus.stud,
+  lengthFt: 5,
+  gauge: 8,
+  protectFarEnd: { ...classT, ratingA: 30, distanceIn: 5 },
+});
+cable({
+  ...inEngineSpace,
+  name: "dock charger, negative",
+  from: dock.negative,
+  to: negativeBus.stud,
+  lengthFt: 5,
+  gauge: 8,
+});
+
+const fromBus = { ...inEngineSpace, from: positiveBus.stud, returnTo: negativeBus.stud } as const;
+const helm = fusePanel({ name: "helm panel", positions: 12, ratedA: 80, branchRatedA: 30 });
+circuit({
+  ...fromBus,
   name: "helm panel feeder",
-  load: 45,
+  to: helm,
   oneWayFt: 14,
   gauge: 1,
-  critical: true,
-  fromBattery: true,
-  protect: { ratingA: 60, family: "ISO 8820-5 Type SF 30", distanceIn: 20 },
+  protect: { ...classT, ratingA: 60, distanceIn: 5 },
 });
 circuit({
-  ...inEngineSpace,
+  ...fromBus,
   name: "engine-space blower",
   load: 6,
   oneWayFt: 12,
   gauge: 10,
   critical: true,
-  protect: { ratingA: 10, family: "ISO 8820-3 Type C", distanceIn: 6 },
+  protect: { ...classT, ratingA: 10, distanceIn: 6 },
 });
+// The bilge pump must run while nobody is aboard: it starts at the battery itself, ahead of the switch.
 circuit({
   ...inEngineSpace,
   name: "bilge pump",
+  from: bank.positive,
+  returnTo: negativeBus.stud,
   load: 5,
   oneWayFt: 16,
   gauge: 10,
   critical: true,
-  fromBattery: true,
-  protect: { ratingA: 7.5, family: "ISO 8820-3 Type C", distanceIn: 18 },
+  protect: { ...classT, ratingA: 10, distanceIn: 18 },
 });
 
 // Forward of the bulkhead.
-circuit({ name: "navigation lights", load: 2.5, oneWayFt: 18, gauge: 12, protect: 5, critical: true });
-circuit({ name: "anchor light", load: 0.5, oneWayFt: 20, gauge: 16, protect: 2, critical: true });
-circuit({ name: "horn", load: 5, continuous: false, oneWayFt: 12, gauge: 14, protect: 10 });
-circuit({ name: "VHF radio", load: 5, oneWayFt: 8, gauge: 12, protect: 7.5, critical: true });
-circuit({ name: "depth sounder", load: 1, oneWayFt: 10, gauge: 16, protect: 2, critical: true });
-circuit({ name: "cabin lights", load: 2, oneWayFt: 12, gauge: 16, protect: 5 });
+const fromHelm = { from: helm.branch } as const;
+circuit({
+  ...fromHelm,
+  name: "navigation lights",
+  load: 2.5,
+  oneWayFt: 18,
+  gauge: 12,
+  protect: 5,
+  critical: true,
+});
+circuit({
+  ...fromHelm,
+  name: "anchor light",
+  load: 0.5,
+  oneWayFt: 20,
+  gauge: 16,
+  protect: 2,
+  critical: true,
+});
+circuit({ ...fromHelm, name: "horn", load: 5, continuous: false, oneWayFt: 12, gauge: 14, protect: 10 });
+circuit({ ...fromHelm, name: "VHF radio", load: 5, oneWayFt: 8, gauge: 12, protect: 7.5, critical: true });
+circuit({ ...fromHelm, name: "depth sounder", load: 1, oneWayFt: 10, gauge: 16, protect: 2, critical: true });
+circuit({ ...fromHelm, name: "cabin lights", load: 2, oneWayFt: 12, gauge: 16, protect: 5 });
