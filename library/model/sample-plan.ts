@@ -1,0 +1,52 @@
+import type { InvalidValue, PlanModel } from "./circuit.ts";
+import type { Network } from "./network.ts";
+import { readModel } from "./read-model.ts";
+import type { PlanRecord, Word } from "./record.ts";
+
+/*
+ * For tests: the model of what words gave back, handed over in the order of their calls. The words count their calls, so each
+ * test begins with `continueNumberingAt(0)`.
+ */
+
+export interface Made {
+  readonly kind: Word;
+  readonly id: number;
+}
+
+export function modelOf(...made: readonly Made[]): PlanModel {
+  return readModel(recordsOf(made));
+}
+
+export function recordsOf(made: readonly Made[]): readonly PlanRecord[] {
+  return made.map((input, index): PlanRecord => {
+    if (input.id !== index)
+      throw new Error(`${input.kind} ${input.id} is not handed over in the order of calls`);
+    return { word: input.kind, input: { ...input }, fallbackName: `${input.kind} ${index}` };
+  });
+}
+
+/** The network of a plan that must be in order. */
+export function networkOf(...made: readonly Made[]): Network {
+  const { network, networkUnread, unjudged, invalid } = modelOf(...made);
+  if (!network || networkUnread || unjudged.length > 0 || invalid.length > 0)
+    throw new Error(`not in order: ${JSON.stringify({ networkUnread, unjudged, invalid }, null, 1)}`);
+  return network;
+}
+
+/** What is wrong with a network, a line each: "2: to is a busBar, which has no two poles". It must stay unread for it. */
+export function complaints(...made: readonly Made[]): readonly string[] {
+  const { network, networkUnread, invalid } = modelOf(...made);
+  if (network || !networkUnread) throw new Error("a network was read");
+  return invalid.map(complaint);
+}
+
+function complaint({ record, path, given, wrong, stopsNetwork }: InvalidValue): string {
+  if (!stopsNetwork) throw new Error(`${wrong} does not stop the network`);
+  return [`${record}: ${path.join(".")}`.trim(), given && `(${given})`, wrong].filter(Boolean).join(" ");
+}
+
+/** What types would refuse, handed over all the same, as from a plan in JavaScript. */
+export const loosely = <Given>(given: unknown) => given as Given;
+
+export const heavy = { lengthFt: 3, gauge: 2 } as const;
+export const light = { oneWayFt: 10, gauge: 12, protect: 10 } as const;
