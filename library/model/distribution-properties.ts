@@ -84,7 +84,7 @@ const joins: Property<readonly WrittenJoin[]> = {
 };
 
 /** What joins two terminals inside a part, as it is written. */
-export interface WrittenJoin {
+interface WrittenJoin {
   readonly between: readonly [string, string];
   readonly milliohm?: number | undefined;
 }

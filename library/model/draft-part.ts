@@ -47,7 +47,7 @@ interface Place {
   readonly terminals: ReadonlyMap<string, number> | undefined;
 }
 
-export interface PartValues {
+interface PartValues {
   readonly battery: BatteryValues;
   readonly busBar: BusBarValues;
   readonly fusePanel: FusePanelValues;

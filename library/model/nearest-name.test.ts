@@ -2,6 +2,8 @@ import { expect, it } from "vitest";
 import { circuitProperties } from "./circuit-properties.ts";
 import { nearestName } from "./nearest-name.ts";
 import { protection } from "./protection-properties.ts";
+import type { Word } from "./record.ts";
+import { wordProperties } from "./word-properties.ts";
 
 const ofCircuit = [...circuitProperties.properties.keys()];
 const ofProtection = [...(protection.parts?.properties.keys() ?? [])];
@@ -53,4 +55,22 @@ it.each<[string, string | undefined]>([
   ["interruptingKa", undefined],
 ])("%s, of a fuse, is taken to mean %s", (typed, meant) => {
   expect(nearestName(typed, ofProtection)).toBe(meant);
+});
+
+it.each<[Word, string, string | undefined]>([
+  ["battery", "capacityah", "capacityAh"],
+  ["battery", "capacityWh", undefined],
+  ["battery", "capacitykWh", undefined],
+  ["battery", "internalOhm", undefined],
+  ["battery", "internalMilliohms", "internalMilliohm"],
+  ["battery", "shortCircuitKa", undefined],
+  ["shunt", "ratedMv", "ratedMV"],
+  ["shunt", "ratedV", undefined],
+  ["chassis", "milliohms", "milliohm"],
+  ["load", "resistanceMilliohm", undefined],
+  ["inverter", "continuousKw", undefined],
+  ["solarArray", "openCircuitPercentPerF", undefined],
+  ["scenario", "bankMv", undefined],
+])("%s: %s is taken to mean %s", (word, typed, meant) => {
+  expect(nearestName(typed, wordProperties[word].properties.keys())).toBe(meant);
 });

@@ -48,6 +48,7 @@ const unitOfName: ReadonlyMap<string, string> = new Map([
   ["voltage", "v"],
   ["protect", "a"],
   ["protectFarEnd", "a"],
+  ["milliohm", "milliohm"],
 ]);
 
 const units: ReadonlyMap<string, string> = new Map(
@@ -70,11 +71,16 @@ const units: ReadonlyMap<string, string> = new Map(
     ["f", "fahrenheit"],
     ["k", "kelvin"],
     ["percent"],
+    ["ah"],
+    ["wh"],
+    ["kwh"],
+    ["ohm", "ohms"],
+    ["milliohm", "milliohms"],
   ].flatMap(([unit = "", ...others]) => [unit, ...others].map((word): [string, string] => [word, unit])),
 );
 
 function hasOtherUnit(typed: string, candidate: string): boolean {
-  const ending = /(?<=[a-z])(?:Ft|M|In|Mm|A|W|V|C|Percent)$/.exec(candidate)?.[0] ?? "";
+  const ending = /(?<=[a-z])(?:Ft|M|In|Mm|A|Ah|W|V|MV|C|Ohm|Milliohm|Percent)$/.exec(candidate)?.[0] ?? "";
   const stem = candidate.slice(0, candidate.length - ending.length).toLowerCase();
   if (!typed.startsWith(stem)) return false;
   const typedUnit = units.get(typed.slice(stem.length));

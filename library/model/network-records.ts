@@ -31,7 +31,7 @@ interface Found<Values> {
   readonly values: Values;
 }
 
-export interface FoundCircuit extends Found<CircuitValues> {
+interface FoundCircuit extends Found<CircuitValues> {
   /** What was refused but counts in no figure of the circuit itself. */
   readonly invalid: readonly Refusal[];
   /** Whether nothing was refused that counts. */
@@ -45,7 +45,7 @@ export interface FoundCable extends Found<CableValues> {
   readonly ends: CableEnds | undefined;
 }
 
-export type FoundScenario = Found<ScenarioValues>;
+type FoundScenario = Found<ScenarioValues>;
 
 /** Whether this is a circuit that starts or ends at a part of the plan, rather than one that stands alone. */
 export function isWired({ word, input }: PlanRecord): boolean {
