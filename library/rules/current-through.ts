@@ -16,6 +16,13 @@ export function currentThrough({ parts }: NetworkResult, { index }: Part): Worst
   return draws && (!feeds || draws.currentA > feeds.currentA) ? draws : feeds;
 }
 
+/** A worst current that is worth telling: the solver's answer for a conductor that carries nothing is dust, not 0. */
+export function worthTelling(worst: WorstOf | undefined): WorstOf | undefined {
+  return worst && worst.currentA >= leastToldA ? worst : undefined;
+}
+
+const leastToldA = 1e-3;
+
 /**
  * Whether a current that was solved for lies above its limit. The solver's answer is true to about 1e-9 of itself:
  * what is exactly at its limit is within it.

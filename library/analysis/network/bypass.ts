@@ -1,5 +1,5 @@
 import type { Network, ShuntPart } from "../../model/network.ts";
-import { type Link, linksOf, piecesOf, reachedFrom } from "./joined.ts";
+import { type Link, linksOf, piecesOf, reachedFrom, type Step } from "./joined.ts";
 import type { Bank } from "./topology.ts";
 import { twoPolesOf } from "./two-poles.ts";
 
@@ -27,12 +27,13 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   // Other shunts stop the walk too: what passes them is measured by them.
   const unmeasured = (link: Link) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
   const reached = reachedFrom(network, [shunt.terminals.batterySide], unmeasured);
-  const bank = nearestBank(banks, reached);
+  const nearest = [...nearestBanks(banks, reached)];
   // Without one it measures something else than a bank.
-  if (!bank) return [];
+  if (nearest.length === 0) return [];
+  const batteries = new Set(nearest.flatMap((bank) => bank.batteries));
 
   const way = new Set<number>();
-  for (const pole of [...bank.positives, ...bank.negatives]) {
+  for (const pole of nearest.flatMap(({ positives, negatives }) => [...positives, ...negatives])) {
     for (let at: number | undefined = reached.has(pole) ? pole : undefined; at !== undefined; ) {
       if (way.has(at)) break;
       way.add(at);
@@ -53,7 +54,7 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   };
   note(shunt.terminals.systemSide);
   for (const { part, positive, negative } of network.parts.flatMap(twoPolesOf)) {
-    if (bank.batteries.includes(part.index)) continue;
+    if (batteries.has(part.index)) continue;
     note(positive, part.index);
     note(negative, part.index);
   }
@@ -68,14 +69,26 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   );
 }
 
-/** The one whose pole is reached first. */
-function nearestBank(banks: readonly Bank[], reached: ReadonlyMap<number, unknown>): Bank | undefined {
+/** Those whose poles are reached by the fewest steps; several where they hang on the shunt alike. */
+function nearestBanks(
+  banks: readonly Bank[],
+  reached: ReadonlyMap<number, Step | undefined>,
+): ReadonlySet<Bank> {
   const bankAt = new Map(
     banks.flatMap((bank) => [...bank.positives, ...bank.negatives].map((pole) => [pole, bank] as const)),
   );
-  for (const [terminal] of reached) {
+  const nearest = new Set<Bank>();
+  const steps = new Map<number, number>();
+  let fewest = Number.POSITIVE_INFINITY;
+  // A step's beginning stands in the walk before its end.
+  for (const [terminal, step] of reached) {
+    const count = step ? (steps.get(step.from) ?? 0) + 1 : 0;
+    steps.set(terminal, count);
+    if (count > fewest) break;
     const bank = bankAt.get(terminal);
-    if (bank) return bank;
+    if (!bank) continue;
+    nearest.add(bank);
+    fewest = count;
   }
-  return undefined;
+  return nearest;
 }

@@ -70,18 +70,25 @@ function workOut(network: Network): Feeding {
     if (!stranded.has(pieceOf(pole.positive))) group(withoutReturn, pieceOf(pole.negative), pole, undefined);
   }
   const asDeadEnds = (grouped: Grouped) =>
-    [...grouped].map(
-      ([piece, { hanging, wrongSource }]): DeadEnd => ({ hub: hubs.get(piece), hanging, wrongSource }),
+    [...grouped.values()].map(
+      ({ piece, hanging, wrongSource }): DeadEnd => ({ hub: hubs.get(piece), hanging, wrongSource }),
     );
   return { unfed: asDeadEnds(unfed), withoutReturn: asDeadEnds(withoutReturn), feedNothing };
 }
 
-type Grouped = Map<number, { readonly hanging: TwoPole[]; readonly wrongSource: Part | undefined }>;
+/** By the piece, and by whether a source has its other pole there. */
+type Grouped = Map<string, Group>;
+
+interface Group extends Pick<DeadEnd, "wrongSource"> {
+  readonly piece: number;
+  readonly hanging: TwoPole[];
+}
 
 function group(grouped: Grouped, piece: number, pole: TwoPole, wrongSource: Part | undefined): void {
-  const there = grouped.get(piece);
+  const key = `${piece} ${wrongSource ? "wrong" : "none"}`;
+  const there = grouped.get(key);
   if (there) there.hanging.push(pole);
-  else grouped.set(piece, { hanging: [pole], wrongSource });
+  else grouped.set(key, { piece, hanging: [pole], wrongSource });
 }
 
 function byPiece(

@@ -1,4 +1,5 @@
 import { type Bonds, doubleBonds } from "../../analysis/network/bonds.ts";
+import { worthTelling } from "../current-through.ts";
 import { withUnit } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { atEnd, conductorInWords, listInWords, partInWords, relatedConductor } from "../part-in-words.ts";
@@ -43,7 +44,7 @@ function finding({ network, result }: JudgedNetwork, { chassis, conductors }: Bo
   const others = conductors
     .filter((other) => other !== index)
     .flatMap((other) => network.conductors[other] ?? []);
-  const worst = result.conductors[index]?.worst;
+  const worst = worthTelling(result.conductors[index]?.worst);
   const atMetal = conductor.to === chassis.terminals.bond || conductor.to === chassis.terminals.metal;
   return [
     {

@@ -1,4 +1,5 @@
 import { bypassesOf } from "../../analysis/network/bypass.ts";
+import { worthTelling } from "../current-through.ts";
 import { withUnit } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { atEnd, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
@@ -22,7 +23,7 @@ export const shuntBypassed = defineRule<Values>({
       bypassesOf(network, result.topology.banks).flatMap((bypass): Found<Values>[] => {
         const conductor = network.conductors[bypass.conductor];
         if (!conductor) return [];
-        const worst = result.conductors[bypass.conductor]?.worst;
+        const worst = worthTelling(result.conductors[bypass.conductor]?.worst);
         const behind = bypass.parts.flatMap((part) => network.parts[part] ?? []);
         return [
           {
