@@ -147,7 +147,7 @@ function leastThroughDevices(
         // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
         // it need pass this device: there another one stands too, and opens it.
         if (short.node === node) continue;
-        const currentA = through ? Math.max(0, towardsFar * through(short.fault)) : short.fault.currentA;
+        const currentA = Math.max(0, through ? towardsFar * through(short.fault) : short.fault.currentA);
         const leastA = least[device]?.currentA ?? Number.POSITIVE_INFINITY;
         if (currentA < leastA) least[device] = { currentA, conductor: short.conductor };
       }

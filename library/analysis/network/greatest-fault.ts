@@ -143,8 +143,8 @@ export function greatestFaults(
   };
 }
 
-/** What rounding leaves, or one part of a million, is no share. */
-const dustA = 1e-6;
+/** A milliampere, beside which rounding is nothing, or one part of a million, is no share of a short. */
+const dustA = 1e-3;
 const noticeableShare = 1e-6;
 
 /** Far above any cable, so that it takes less than a millionth of what a charger gives. */

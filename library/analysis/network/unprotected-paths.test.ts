@@ -91,7 +91,7 @@ function foundByWalking(network: Network, { conductorSides }: NetworkTopology) {
   });
 }
 
-const runs = { numRuns: 400 };
+const runs = { numRuns: 200 };
 
 describe("any wiring", () => {
   test("the same paths as by walking from every conductor", () => {
@@ -195,9 +195,9 @@ describe("any wiring", () => {
           return `${index} ${random[1] ? (which === "near" ? "far" : "near") : which}`;
         };
         expect(new Set([...endsIn(two)].map(turnedBack))).toEqual(endsIn(one));
-        expect(two.shorts.map(({ conductors }) => conductors.length)).toEqual(
-          one.shorts.map(({ conductors }) => conductors.length),
-        );
+        // Of several ways as short as each other any may be told, and which others it leaves to be told.
+        const shortest = ({ shorts }: NetworkTopology) => shorts[0]?.conductors.length;
+        expect(shortest(two)).toBe(shortest(one));
         const pairs = ({ devicePairs }: NetworkTopology) => devicePairs.length;
         expect(pairs(two)).toBe(pairs(one));
         const greatest = new Map(
