@@ -1,23 +1,111 @@
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { suitableDevices } from "../../analysis/choose-device.ts";
+import { type FaultHeating, faultHeating, standsShort } from "../../analysis/fault-heating.ts";
+import { sizesFrom } from "../../analysis/made-sizes.ts";
+import type { NetworkConductor } from "../../model/network.ts";
+import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
+import { timeCurrentGates } from "../../standards/time-current-gates.ts";
+import { chosenChanges, chosenInWords } from "../chosen-device.ts";
+import { tellApart, withUnit } from "../figures.ts";
+import type { ProposedFix } from "../finding.ts";
+import { atConductor } from "../part-in-words.ts";
+import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../placed-device.ts";
+import { defineRule, inNetwork } from "../rule.ts";
+import { sizedFixes, sizeInWords } from "../sized-fix.ts";
+import { unconfirmed } from "../source-in-words.ts";
+import { wayOut } from "../way-out.ts";
+import { sizePath } from "../written-at.ts";
 
 export const faultWithstand = defineRule<Values>({
   id: "conductor/fault-withstand",
   title: "A short heats the conductor too far",
   severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
-  fixable: false,
+  why: "In the seconds that a slow fuse takes to open, a short heats a conductor until its insulation melts off.",
+  sources: [
+    adiabaticCopper.source,
+    finalTemperatures.source,
+    ...timeCurrentGates.map(({ source }) => source),
+  ],
+  fixable: true,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the greatest short in each conductor, and the devices that protect it.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      judged.network.conductors.flatMap((conductor, index) => {
+        if (conductor.role === "return") return [];
+        const heating = faultHeating(judged, index);
+        const placed = heating && placedDevice(judged.network, heating.device);
+        if (!placed) return [];
+        const { heat } = heating;
+        const fixes = fixesFor(conductor, heating, placed);
+        const values: Values = {
+          size: sizeInWords(conductor.run.conductor),
+          device: placedInWords(placed),
+          shortA: heat.currentA,
+          lastsS: heat.lastsS,
+          bearsS: heat.bearsS,
+          finalC: heat.finalC,
+          wayOut: wayOut(fixes, "take a quicker fuse, or a thicker conductor"),
+        };
+        return [
+          {
+            subject: conductor.name,
+            at: atConductor(conductor, ...sizePath(conductor.run)),
+            values,
+            related: [relatedDevice(placed)],
+            fixes,
+          },
+        ];
+      }),
+    ),
+  message({ size, device, shortA, lastsS, bearsS, finalC, wayOut: way }) {
+    const [lasts, bears] = tellApart(lastsS, bearsS);
+    return `A short of ${withUnit(shortA, "A")} may last ${lasts} s until ${device} opens (${unconfirmed}); after ${bears} s ${size} is at ${withUnit(finalC, "°C")}, the most its insulation bears: ${way}.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly size: string;
+  /** "the 80 A fuse in the cable feed" */
+  readonly device: string;
+  /** The greatest that a short in it draws through the device, A. */
+  readonly shortA: number;
+  /** Until the device has opened, and until the insulation is as hot as it bears, s. */
+  readonly lastsS: number;
+  readonly bearsS: number;
+  readonly finalC: number;
+  readonly wayOut: string;
+}
+
+/** A thicker conductor, or a fuse of the same rating that is quick enough. */
+function fixesFor(
+  { run, record }: NetworkConductor,
+  { heat: { currentA }, device: { greatestA: shortA } }: FaultHeating,
+  placed: PlacedDevice,
+): ProposedFix[] {
+  const { protection, device, conductor } = placed;
+  const { ratingA, family } = protection;
+  const thicker = sizesFrom(run.conductor).find((size) =>
+    standsShort({ ...run, conductor: size }, protection, currentA),
+  );
+  const sized = thicker
+    ? sizedFixes(run, {
+        conductor: thicker,
+        ratingA: run.protection?.ratingA,
+        ratingFarEndA: run.protectionFarEnd?.ratingA,
+      })
+    : [];
+  const need = { ratingA, systemV: conductor.run.systemV, interruptA: shortA };
+  const quicker = suitableDevices(need).find(
+    (chosen) => chosen.family !== family && standsShort(run, chosen, currentA),
+  );
+  if (!quicker) return sized;
+  return [
+    ...sized,
+    {
+      title: `Use ${chosenInWords(quicker)}`,
+      // Of another conductor's fuse its own builder decides.
+      kind: conductor.record === record ? "repair" : "suggestion",
+      changes: chosenChanges(quicker, { record: conductor.record, end: device.end }),
+    },
+  ];
 }
