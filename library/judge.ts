@@ -52,7 +52,7 @@ function loneCircuits({ circuits, network }: PlanModel): readonly Circuit[] {
 /**
  * The runs of a network, each with the greatest current that flows in it for longer than a moment: in any scenario, or that
  * the circuit itself states (a load in watts draws the most at the device's own minimum voltage).
- * A run in which no current could be worked out is not there: voltage/collapse says why.
+ * A run in which no current could be worked out is not there: voltage/collapse or network/shorted says why.
  */
 function runsInNetwork(judged: JudgedNetwork | undefined): readonly Circuit[] {
   if (!judged) return [];

@@ -1,5 +1,6 @@
 import type { Network } from "../model/network.ts";
 import { faultsOf } from "./network/faults.ts";
+import { withoutShortedIslands } from "./network/shorted-islands.ts";
 import { solveScenarios } from "./network/solve-scenarios.ts";
 import { topologyOf } from "./network/topology.ts";
 import { worstOver } from "./network/worst.ts";
@@ -12,7 +13,7 @@ export function analyseNetwork(network: Network): NetworkResult {
   return {
     topology,
     scenarios,
-    ...worstOver(network, topology, scenarios),
+    ...withoutShortedIslands(network, topology, worstOver(network, topology, scenarios)),
     faults: faultsOf(network, topology),
   };
 }

@@ -137,7 +137,8 @@ function doubtfulLength({ circuit, result: { drop } }: JudgedCircuit): Found<Val
 /** A load in amperes that is far above what conductor and protection are for, and fits both in watts or milliamperes. */
 function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
   const { loadA, loadW, loadAtV, record, protection } = circuit;
-  if (loadW !== undefined || !ampacity.judged) return [];
+  // Where the plan states none, it is the network that says what flows.
+  if (!circuit.statesLoad || loadW !== undefined || !ampacity.judged) return [];
   const { ampacityA } = ampacity;
   const mostA = Math.max(ampacityA, protection?.ratingA ?? 0);
   const leastA = Math.min(ampacityA, protection?.ratingA ?? ampacityA);
