@@ -1,6 +1,10 @@
+import type { Protection } from "../model/circuit.ts";
 import type { DcDcChargerPart, InverterPart, LoadPart, Network, Scenario } from "../model/network.ts";
+import type { Citation } from "../standards/citation.ts";
+import { surgeDuration } from "../standards/device-practice.ts";
 import { solveScenarios } from "./network/solve-scenarios.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
+import { gatesFor, percentOfRating } from "./opening-time.ts";
 
 /**
  * What an inverter takes at the lowest voltage at which it still runs.
@@ -17,6 +21,21 @@ export function inverterSupplyA({ continuousW, efficiencyPercent, idleW, cutOffV
 export function inverterSurgeA(inverter: InverterPart): number | undefined {
   const { surgeW } = inverter;
   return surgeW === undefined ? undefined : inverterSupplyA({ ...inverter, continuousW: surgeW });
+}
+
+/**
+ * Whether a device may open before a surge is over, by the gates of its family: the least time of the greatest multiple of the
+ * rating at or below the current. Undefined where no gate says so; then nothing is known, not that it holds.
+ */
+export function opensWithinSurge(
+  device: Pick<Protection, "ratingA" | "family">,
+  currentA: number,
+): { readonly afterS: number; readonly source: Citation } | undefined {
+  const table = gatesFor(device);
+  const percent = percentOfRating(device, currentA);
+  const afterS = table?.gates.findLast((gate) => gate.percentOfRating <= percent)?.minS;
+  if (!table || afterS === undefined || afterS === null || afterS >= surgeDuration.seconds) return undefined;
+  return { afterS, source: table.source };
 }
 
 /**

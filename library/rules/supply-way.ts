@@ -1,10 +1,10 @@
 import { thinnestSufficient } from "../analysis/sizing.ts";
-import { type SupplyLoad, supplyLoads } from "../analysis/supply-current.ts";
+import { opensWithinSurge, type SupplyLoad, supplyLoads } from "../analysis/supply-current.ts";
 import type { DcDcChargerPart, InverterPart } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { isAbove } from "./current-through.ts";
-import { asGiven, tellApartWithUnit, withUnit } from "./figures.ts";
-import type { ProposedFix } from "./finding.ts";
+import { asGiven, figure, tellApartWithUnit, withUnit } from "./figures.ts";
+import type { At, ProposedFix } from "./finding.ts";
 import { partInWords, relatedPart, scenarioInWords } from "./part-in-words.ts";
 import { type Device, protectedEnds, theDevice, whyNoRating } from "./protected-ends.ts";
 import {
@@ -29,19 +29,30 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
   {
     parts,
     takes,
+    surges,
   }: {
     readonly parts: (judged: JudgedNetwork) => readonly Part[];
     /** The greatest current it takes, A, and the voltage at which it does. */
     readonly takes: (part: Part) => Taking;
+    /** What it takes for seconds at the same voltage, A. */
+    readonly surges?: (part: Part) => number | undefined;
   },
 ): Found<SupplyValues>[] {
   return inNetwork(plan, (judged) =>
     parts(judged).flatMap((part) => {
       const taking = takes(part);
       const loads = supplyLoads(judged, part, taking.currentA);
-      return worstOfEachRun(plan, judged, loads).flatMap(({ run, load }) =>
+      const lasting = worstOfEachRun(plan, judged, loads).flatMap(({ run, load }) =>
         findingsOn(run, { judged, part, taking, load }),
       );
+      const surgeA = surges?.(part);
+      if (surgeA === undefined) return lasting;
+      const surging = worstOfEachRun(plan, judged, supplyLoads(judged, part, surgeA)).flatMap(
+        ({ run, load }) =>
+          surgeFindingsOn(run, { judged, part, taking: { ...taking, currentA: surgeA }, load }),
+      );
+      // What opens at the current that lasts needs no advice about seconds.
+      return [...lasting, ...surging.filter(({ at }) => !lasting.some((other) => isSamePlace(other.at, at)))];
     }),
   );
 }
@@ -68,9 +79,9 @@ export interface SupplyValues {
 
 type Limit =
   | { readonly of: "conductor"; readonly size: string; readonly ampacityA: number; readonly source: string }
-  | { readonly of: "device"; readonly device: Device };
+  | { readonly of: "device"; readonly device: Device }
+  | { readonly of: "surge"; readonly device: Device; readonly afterS: number; readonly source: string };
 
-/** About the run on which the finding sits; the caller puts before it when the device takes so much. */
 export function supplyMessage({ device, taking, hereA, share, scenario, limit, wayOut: way }: SupplyValues) {
   const limitA = limit.of === "conductor" ? limit.ampacityA : limit.device.ratingA;
   const [here, allowed] = tellApartWithUnit(hereA, limitA, "A");
@@ -81,16 +92,30 @@ export function supplyMessage({ device, taking, hereA, share, scenario, limit, w
       : share < wholeShare
         ? `${all}, ${here} of it here`
         : here;
-  const is =
-    limit.of === "conductor"
-      ? `${limit.size} may carry ${allowed} (${limit.source})`
-      : `${theDevice(limit.device).replace(/^The /, "the ")} opens`;
   const source = taking.source ? ` (${taking.source})` : "";
-  return `At ${asGiven(taking.atV)} V${source} ${device} takes ${flows}; ${is}: ${way}.`;
+  const surge = limit.of === "surge" ? " for seconds" : "";
+  return `At ${asGiven(taking.atV)} V${source} ${device} takes ${flows}${surge}; ${limitInWords(limit, allowed)}: ${way}.`;
+}
+
+function limitInWords(limit: Limit, allowed: string): string {
+  if (limit.of === "conductor") return `${limit.size} may carry ${allowed} (${limit.source})`;
+  const device = theDevice(limit.device).replace(/^The /, "the ");
+  return limit.of === "device"
+    ? `${device} opens`
+    : `${device} may open after ${figure(limit.afterS)} s (${limit.source})`;
 }
 
 /** Batteries that share evenly to within rounding are one. */
 const wholeShare = 1 - 1e-6;
+
+function isSamePlace(one: At, other: At): boolean {
+  return (
+    "record" in one &&
+    "record" in other &&
+    one.record === other.record &&
+    one.path.join(".") === other.path.join(".")
+  );
+}
 
 /** Both conductors of a circuit are one run: judged by the one that carries more. */
 function worstOfEachRun(plan: JudgedPlan, { network }: JudgedNetwork, loads: readonly SupplyLoad[]) {
@@ -103,21 +128,58 @@ function worstOfEachRun(plan: JudgedPlan, { network }: JudgedNetwork, loads: rea
   return [...worst].map(([run, load]) => ({ run, load }));
 }
 
-function findingsOn(
-  run: JudgedCircuit,
-  on: {
-    readonly judged: JudgedNetwork;
-    readonly part: InverterPart | DcDcChargerPart;
-    readonly taking: Taking;
-    readonly load: SupplyLoad;
-  },
-): Found<SupplyValues>[] {
+interface On {
+  readonly judged: JudgedNetwork;
+  readonly part: InverterPart | DcDcChargerPart;
+  readonly taking: Taking;
+  readonly load: SupplyLoad;
+}
+
+function findingsOn(run: JudgedCircuit, on: On): Found<SupplyValues>[] {
   const { circuit, result } = run;
-  const { part, taking, load } = on;
   const { ampacity } = result;
-  const fixes = fixesFor(run, load.currentA);
+  const { currentA } = on.load;
+  const fixes = fixesFor(run, currentA);
+  const found: Found<SupplyValues>[] = [];
+  const rest = { subject: circuit.name, related: [relatedPart(on.part)], fixes };
+  if (ampacity.judged && isAbove(currentA, ampacity.ampacityA)) {
+    const limit: Limit = {
+      of: "conductor",
+      size: sizeInWords(circuit.conductor),
+      ampacityA: ampacity.ampacityA,
+      source: ampacitySourceInWords(ampacity),
+    };
+    const way = wayOut(fixes, "no made size is enough; set parallel");
+    found.push({ ...rest, at: atProperty(circuit, ...sizePath(circuit)), values: valuesOf(on, limit, way) });
+  }
+  for (const { device, protection, at } of protectedEnds(run)) {
+    if (!isAbove(currentA, device.ratingA)) continue;
+    const way = wayOut(fixes, whyNoRating(result, protection));
+    found.push({ ...rest, at, values: valuesOf(on, { of: "device", device }, way) });
+  }
+  return found;
+}
+
+/** Advice: nobody knows how long a surge lasts, and gates are wide. */
+function surgeFindingsOn(run: JudgedCircuit, on: On): Found<SupplyValues>[] {
+  return protectedEnds(run).flatMap(({ device, protection, at }): Found<SupplyValues>[] => {
+    const opens = opensWithinSurge(protection, on.load.currentA);
+    if (!opens) return [];
+    const limit: Limit = {
+      of: "surge",
+      device,
+      afterS: opens.afterS,
+      source: sourceInWords(opens.source),
+    };
+    const values = valuesOf(on, limit, "take a slower family, or a greater rating on a thicker conductor");
+    return [{ subject: run.circuit.name, at, severity: "info", values, related: [relatedPart(on.part)] }];
+  });
+}
+
+function valuesOf({ judged, part, taking, load }: On, limit: Limit, way: string): SupplyValues {
   const { currentA, atV, atVSource } = taking;
-  const values = (limit: Limit, otherwise: string): SupplyValues => ({
+  const { scenario } = load;
+  return {
     device: partInWords(part),
     taking: {
       currentA,
@@ -126,38 +188,10 @@ function findingsOn(
     },
     hereA: load.currentA,
     share: load.share,
-    ...(load.scenario === undefined ? {} : { scenario: scenarioInWords(on.judged.network, load.scenario) }),
+    ...(scenario === undefined ? {} : { scenario: scenarioInWords(judged.network, scenario) }),
     limit,
-    wayOut: wayOut(fixes, otherwise),
-  });
-  const found: Found<SupplyValues>[] = [];
-  const related = [relatedPart(part)];
-  if (ampacity.judged && isAbove(load.currentA, ampacity.ampacityA)) {
-    const limit: Limit = {
-      of: "conductor",
-      size: sizeInWords(circuit.conductor),
-      ampacityA: ampacity.ampacityA,
-      source: ampacitySourceInWords(ampacity),
-    };
-    found.push({
-      subject: circuit.name,
-      at: atProperty(circuit, ...sizePath(circuit)),
-      values: values(limit, "no made size is enough; set parallel"),
-      related,
-      fixes,
-    });
-  }
-  for (const { device, protection, at } of protectedEnds(run)) {
-    if (!isAbove(load.currentA, device.ratingA)) continue;
-    found.push({
-      subject: circuit.name,
-      at,
-      values: values({ of: "device", device }, whyNoRating(result, protection)),
-      related,
-      fixes,
-    });
-  }
-  return found;
+    wayOut: way,
+  };
 }
 
 /**

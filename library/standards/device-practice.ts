@@ -27,5 +27,8 @@ export const solarControllerEfficiency = { source: practice, percent: 95 } as co
 /** Where inverters and DC-DC chargers switch off to spare the battery, for each 12 V of the nominal voltage. */
 export const cutOffVoltage = { source: practice, for12V: 10.5 } as const;
 
+/** How long an inverter's surge is taken to last: a motor behind it has started by then. */
+export const surgeDuration = { source: practice, seconds: 5 } as const;
+
 /** What a shunt drops at its rated current. */
 export const shuntVoltage = { source: practice, ratedMV: 50 } as const;

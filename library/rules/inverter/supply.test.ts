@@ -1,6 +1,7 @@
 import { testRule } from "../rule-tester.ts";
 import { inverterSupply } from "./supply.ts";
 
+const blade = '{ ratingA: 100, family: "ISO 8820-3 Type E" }';
 const lamps =
   'circuit({ name: "lamps", from: off.load, returnTo: house.negative, load: 30, oneWayFt: 2, gauge: 6, protect: 40 });';
 
@@ -117,6 +118,36 @@ testRule(inverterSupply, [
     ],
   },
   {
+    name: "a surge just below 200 % of the fuse, which no gate says it may not stand",
+    plan: planWith({ inverter: "continuousW: 800, cutOffV: 10, surgeW: 1799", fuse: blade }),
+    finds: "nothing",
+  },
+  {
+    name: "a surge of 200 % of the fuse, which may open then after 2 s: advice",
+    plan: planWith({ inverter: "continuousW: 800, cutOffV: 10, surgeW: 1800", fuse: blade }),
+    finds: [
+      {
+        on: "protect.ratingA",
+        severity: "info",
+        message:
+          "At 10 V the inverter kettle takes 200 A for seconds; the 100 A fuse may open after 2 s (ISO 8820-3:2015, Type E, operating time ratings, unconfirmed figure): take a slower family, or a greater rating on a thicker conductor.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "what opens at the current that lasts needs no advice about the surge",
+    plan: planWith({ inverter: "continuousW: 1000, cutOffV: 10, surgeW: 2000", fuse: blade }),
+    finds: [
+      {
+        on: "protect.ratingA",
+        severity: "warning",
+        message: "At 10 V the inverter kettle takes 111 A; the 100 A fuse opens: choose another family",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "accepted with a reason",
     plan: planWith({ fuse: 90, run: 'accept: { "inverter/supply": "it only ever runs a shaver" },' }),
     finds: [
@@ -133,7 +164,7 @@ testRule(inverterSupply, [
 interface Changes {
   readonly inverter?: string;
   readonly gauge?: number;
-  readonly fuse?: number;
+  readonly fuse?: number | string;
   readonly mainFuse?: number;
   /** More properties of the inverter's circuit. */
   readonly run?: string;

@@ -1,4 +1,4 @@
-import { inverterSupplyA } from "../../analysis/supply-current.ts";
+import { inverterSupplyA, inverterSurgeA } from "../../analysis/supply-current.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { cutOffVoltage, inverterEfficiency } from "../../standards/device-practice.ts";
@@ -21,6 +21,7 @@ export const inverterSupply = defineRule<SupplyValues>({
   fixable: true,
   acceptable: true,
   // Needs what flows on the inverter's supply way when it runs at its cut-off voltage, and the ampacity of each run there.
+  // A surge that a fuse may not stand for seconds is advice.
   check: (plan) =>
     supplyFindings(plan, {
       parts: ({ network }) => network.parts.filter((part) => part.kind === "inverter"),
@@ -29,6 +30,7 @@ export const inverterSupply = defineRule<SupplyValues>({
         atV: inverter.cutOffV,
         atVSource: inverter.cutOffVSource,
       }),
+      surges: inverterSurgeA,
     }),
   message: supplyMessage,
 });
