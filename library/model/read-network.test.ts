@@ -219,7 +219,7 @@ describe("one refused value", () => {
     const fed = inverter({ continuousW: 500 });
     const supply = circuit({ name: "Supply", from: bank.positive, to: fed, ...light });
     const lone = circuit({ name: "Alone", load: 3, ...light });
-    const bus = busBar(loosely<{ studs: number }>({ studs: 0 }));
+    const bus = busBar(loosely({ studs: 0 }));
     const { network, networkUnread, circuits, unjudged, invalid } = modelOf(
       bank,
       lamp,
@@ -239,7 +239,7 @@ describe("one refused value", () => {
 
   it("of a part does not also refuse the conductors that end there", () => {
     const panel = fusePanel(loosely({ positions: 0 }));
-    const odd = part(loosely<{ terminals: string[] }>({ terminals: "in" }));
+    const odd = part(loosely({ terminals: "in" }));
     const lamp = circuit({ from: panel.branch, load: 2, ...light });
     const tail = cable(
       loosely({

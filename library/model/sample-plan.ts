@@ -46,7 +46,7 @@ function complaint({ record, path, given, wrong, stopsNetwork }: InvalidValue): 
 }
 
 /** What types would refuse, handed over all the same, as from a plan in JavaScript. */
-export const loosely = <Given>(given: unknown) => given as Given;
+export const loosely = (given: unknown) => given as never;
 
 export const heavy = { lengthFt: 3, gauge: 2 } as const;
 export const light = { oneWayFt: 10, gauge: 12, protect: 10 } as const;
