@@ -10,6 +10,7 @@ import type {
   EitherTerminal,
   NegativeTerminal,
   PositiveTerminal,
+  Terminal,
 } from "./terminal.ts";
 
 /**
@@ -20,7 +21,7 @@ import type {
  *
  * @returns The cable as plain frozen data. Never throws: a wrong value is reported when the plan is checked.
  */
-export function cable(input: CableInput): PlannedCable {
+export function cable<From extends Terminal>(input: CableInput<From>): PlannedCable {
   return frozenPlanData(input, "cable") as PlannedCable;
 }
 
@@ -32,44 +33,41 @@ export type PlannedCable = CableInput & {
 };
 
 /** What {@link cable} is given: two terminals, one length, one size, and whatever else is known. */
-export type CableInput = CableOptions & CableEnds & CableLength & SizeInput;
-
-/** The two terminals: both positive, both negative, or the poles of two batteries in series. */
-export type CableEnds = SeriesLinkFromMinus | SeriesLinkFromPlus | NegativeEnds | PositiveEnds;
+export type CableInput<From extends Terminal = Terminal> = CableEnds<From> &
+  CableOptions &
+  CableLength &
+  SizeInput;
 
 /** How long the conductor is, in feet or in metres. */
 export type CableLength = LengthInMetres | LengthInFeet;
 
-interface PositiveEnds {
+/** The two terminals. */
+export interface CableEnds<From extends Terminal = Terminal> {
   /**
-   * The terminal where it begins. `protect` sits at this end. Always needed.
+   * The terminal where it begins, such as `house.positive`. The `protect` of a cable is near this end. Always needed.
    *
    * Example: `from: house.positive`
    */
-  readonly from: PositiveTerminal | EitherTerminal;
+  readonly from: From;
   /**
    * The terminal where it ends, on the same side, positive or negative, as `from`. Only the poles of two batteries in series
    * are joined across. Always needed.
    *
    * Example: `to: panel.feed`
    */
-  readonly to: PositiveTerminal | EitherTerminal;
+  readonly to: FarEnd<From>;
 }
 
-interface NegativeEnds {
-  readonly from: NegativeTerminal | EitherTerminal;
-  readonly to: NegativeTerminal | EitherTerminal;
-}
-
-interface SeriesLinkFromPlus {
-  readonly from: BatteryPositive;
-  readonly to: BatteryNegative;
-}
-
-interface SeriesLinkFromMinus {
-  readonly from: BatteryNegative;
-  readonly to: BatteryPositive;
-}
+/** What a cable from a terminal may lead to. */
+type FarEnd<From> = From extends BatteryPositive
+  ? PositiveTerminal | EitherTerminal | BatteryNegative
+  : From extends BatteryNegative
+    ? NegativeTerminal | EitherTerminal | BatteryPositive
+    : From extends PositiveTerminal
+      ? PositiveTerminal | EitherTerminal
+      : From extends NegativeTerminal
+        ? NegativeTerminal | EitherTerminal
+        : Terminal;
 
 interface LengthInFeet {
   /**
@@ -122,7 +120,7 @@ export interface CableOptions extends RunOptions {
    * How many other loaded conductors lie in the same bundle, sheath or duct. A whole number, 0 to 200. Many together carry
    * less each.
    *
-   * Left out: taken as 0, or as its own wires where it has several in `parallel`.
+   * Left out: taken as the cable's own other wires: 0, or more with `parallel`.
    *
    * Example: `bundledWith: 1`
    */

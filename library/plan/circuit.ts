@@ -7,7 +7,7 @@ import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { PlannedInverter } from "./inverter.ts";
 import type { PlannedLoad } from "./load.ts";
 import type { PlannedMotor } from "./motor.ts";
-import type { PlannedOtherPart } from "./other-part.ts";
+import type { PartWithPoles } from "./other-part.ts";
 import type { ProtectionInput } from "./protection.ts";
 import type { AcceptedFindings } from "./rule-id.ts";
 import type { RunOptions } from "./run-options.ts";
@@ -75,11 +75,11 @@ interface LoadInWatts {
 
 interface LoadIsPart {
   /**
-   * The part that the circuit feeds, where it stands in the plan by itself: an inverter, a charger at its input, a motor. It
-   * has a plus and a minus, and both conductors of the circuit end there. Give `load`, `loadW` or `to`, and no other; one of
-   * them is needed, and `from` with it.
+   * The part that the circuit feeds, where it stands in the plan by itself: an inverter, a charger, a motor, a fuse panel. It has
+   * a plus and a minus, and both conductors of the circuit end there. Give `load`, `loadW` or `to`, and no other; one of them
+   * is needed, and `from` with it.
    *
-   * Example: `to: inverter`
+   * Example: `to: windlass`
    */
   readonly to: FedPart;
   readonly load?: GiveOnlyOneOf.load_or_loadW_or_to;
@@ -95,7 +95,7 @@ export type FedPart =
   | PlannedInverter
   | PlannedLoad
   | PlannedMotor
-  | PlannedOtherPart<"positive" | "negative">
+  | PartWithPoles
   | PlannedShoreCharger
   | PlannedSolarArray
   | PlannedSolarController;
@@ -294,14 +294,14 @@ export interface CircuitOptions extends RunOptions {
    * Whether the circuit starts at a battery terminal, and not at a bus bar or panel.
    * Its protection may then be up to 72 in from there.
    *
-   * Left out: taken as false.
+   * Left out: taken as true where `from` is a terminal of a battery, else as false.
    *
    * Example: `fromBattery: true`
    */
   readonly fromBattery?: boolean;
   /**
    * Whether current can come from both ends, as between two batteries, or a battery and a charger.
-   * The conductors then need protection at both ends.
+   * The conductors then need protection at both ends. Of a circuit with `from` the network tells; this is for one alone.
    *
    * Left out: taken as false.
    *

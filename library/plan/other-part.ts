@@ -21,6 +21,17 @@ export type PlannedOtherPart<Name extends string = string> = OtherPartInput<Name
   readonly id: number;
 } & { readonly [Terminal in Name]: EitherTerminal };
 
+/** A part among whose terminals are a `positive` and a `negative` one, so that a circuit may end at it. */
+export interface PartWithPoles {
+  readonly kind: "part";
+  /** The number of the call that made it. */
+  readonly id: number;
+  /** Its plus. */
+  readonly positive: EitherTerminal;
+  /** Its minus. */
+  readonly negative: EitherTerminal;
+}
+
 /** What {@link part} is given. */
 export interface OtherPartInput<Name extends string = string> extends PartOptions {
   /**

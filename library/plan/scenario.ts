@@ -50,9 +50,10 @@ export type Switched =
 
 interface ListOfOn {
   /**
-   * What is on: circuits, loads and inverters; all others are off. Give `on` or `off`, not both.
+   * What is on: circuits, loads and inverters; all others of these are off. A source in the list is on whatever `engine`, `shore`
+   * and `sunPercent` say. Give `on` or `off`, not both.
    *
-   * Left out: taken as every load that is not in `off`.
+   * Left out: taken as every circuit, load and inverter that is not in `off`.
    *
    * Example: `on: [fridge]`
    */
@@ -62,9 +63,8 @@ interface ListOfOn {
 
 interface ListOfOff {
   /**
-   * What is off: circuits, loads, inverters, sources and disconnects; all others are on. Give `on` or `off`, not both.
-   *
-   * Left out: taken as nothing.
+   * What is off: circuits, loads, inverters, batteries, sources that charge, and disconnects, which are then open. All other
+   * loads are on. Give `on` or `off`, not both; neither is needed.
    *
    * Example: `off: [fridge]`
    */
@@ -74,9 +74,10 @@ interface ListOfOff {
 
 interface BankCharge {
   /**
-   * How full the batteries are, in percent. From 0 to 100. Give `chargePercent` or `bankV`, not both.
+   * How full the batteries are, in percent. From 0 to 100, and a row of the table of voltages at rest of their chemistry: 25, 50,
+   * 75 or 100, and for LiFePO4 every 10. Give `chargePercent` or `bankV`, not both.
    *
-   * Left out: taken as unknown: the batteries are at their nominal voltage.
+   * Left out: taken as not known, and the batteries as resting at their nominal voltage.
    *
    * Example: `chargePercent: 50`
    */
@@ -86,9 +87,8 @@ interface BankCharge {
 
 interface BankVoltage {
   /**
-   * Voltage of the batteries at rest, V. From 1 to 100. Give `chargePercent` or `bankV`, not both.
-   *
-   * Left out: taken as the nominal voltage, or that of `chargePercent`.
+   * Voltage of the bank at rest, V, for a bank of the build's voltage. From 1 to 100. Give `chargePercent` or `bankV`, not both;
+   * neither is needed.
    *
    * Example: `bankV: 12.2`
    */

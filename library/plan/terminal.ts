@@ -6,17 +6,17 @@ export type Terminal = PositiveTerminal | NegativeTerminal | EitherTerminal;
 
 /** A terminal on the positive side: a battery's plus, a panel's feed, a charger's output. */
 export interface PositiveTerminal extends AnyTerminal {
-  readonly [side]?: "positive";
+  readonly [side]: "positive";
 }
 
 /** A terminal on the negative side: a battery's minus, the chassis, a charger's minus. */
 export interface NegativeTerminal extends AnyTerminal {
-  readonly [side]?: "negative";
+  readonly [side]: "negative";
 }
 
 /** A terminal that may lie on either side: a stud of a bus bar, a side of a disconnect or shunt. */
 export interface EitherTerminal extends AnyTerminal {
-  readonly [side]?: "either";
+  readonly [side]: "either";
 }
 
 /** The plus of a battery. Batteries in series are the one case in which a plus is joined to a minus. */
@@ -39,5 +39,5 @@ interface AnyTerminal {
   readonly terminal: string;
 }
 
-/** Exists for the compiler only: no terminal has it when a plan runs. */
+/** For the compiler only, to tell terminals apart: none has it when a plan runs. */
 declare const side: unique symbol;

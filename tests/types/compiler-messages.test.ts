@@ -1,6 +1,11 @@
 import ts from "typescript";
 import { expect, it } from "vitest";
+import { readModel } from "../../library/model/read-model.ts";
+import { words } from "../../library/model/record.ts";
+import { runExample } from "../../library/rules/page-tester.ts";
 import { planCompiler } from "./compiler.ts";
+
+const head = `import { ${words.join(", ")} } from "loomwright";\n`;
 
 /** The likeliest mistakes. The snapshot beside this file is what a builder reads; its changes are read like prose. */
 const mistakes: readonly [mistake: string, plan: string][] = [
@@ -40,12 +45,71 @@ const mistakes: readonly [mistake: string, plan: string][] = [
   ],
   ["a misspelt property of a build", "build({ ambient: 40 });"],
   ["no size, where the length is metric", "circuit({ load: 40, oneWayM: 4 });"],
+  ["positive to negative", "cable({ from: panel.branch, to: house.negative, lengthM: 1, gauge: 4 });"],
+  [
+    "the plus of a battery to a negative bus",
+    "cable({ from: house.positive, to: minus.stud, lengthM: 1, gauge: 4 });",
+  ],
+  ["a part instead of its terminal", "cable({ from: house, to: panel.feed, lengthM: 1, gauge: 4 });"],
+  [
+    "a part instead of its terminal, at the other end",
+    "cable({ from: house.positive, to: panel, lengthM: 1, gauge: 4 });",
+  ],
+  ["a terminal that does not exist", "cable({ from: house.plus, to: panel.feed, lengthM: 1, gauge: 4 });"],
+  [
+    "a terminal that a part of one's own does not have",
+    "cable({ from: relay.inn, to: panel.feed, lengthM: 1, gauge: 4 });",
+  ],
+  ["a cable without a size", "cable({ from: house.positive, to: panel.feed, lengthM: 1 });"],
+  ["a cable without a length", "cable({ from: house.positive, to: panel.feed, gauge: 4 });"],
+  [
+    "both lengths of a cable",
+    "cable({ from: house.positive, to: panel.feed, lengthM: 1, lengthFt: 3, gauge: 4 });",
+  ],
+  ["a cable that leads nowhere", "cable({ from: house.positive, lengthM: 1, gauge: 4 });"],
+  [
+    "a misspelt property of a cable",
+    "cable({ from: house.positive, to: panel.feed, lengthM: 1, gauge: 4, protekt: 50 });",
+  ],
+  ["a battery without its capacity", 'battery({ chemistry: "AGM" });'],
+  ["a misspelt chemistry", 'battery({ chemistry: "LiFePo4", capacityAh: 100 });'],
+  ["two ways to say what a load draws", "load({ currentA: 4, powerW: 48 });"],
+  [
+    "a circuit with a load and a part",
+    "circuit({ from: panel.branch, load: 4, to: heat, oneWayFt: 15, gauge: 4 });",
+  ],
+  ["a circuit that starts at a minus", "circuit({ from: house.negative, load: 4, oneWayFt: 15, gauge: 4 });"],
+  ["a circuit that ends at a bus bar", "circuit({ from: panel.branch, to: minus, oneWayFt: 15, gauge: 4 });"],
+  [
+    "a join of a terminal that is not there",
+    'part({ terminals: ["in", "out"], joins: [{ between: ["in", "outt"] }] });',
+  ],
+  ["a scenario without a name", "scenario({ off: [heat] });"],
+  ["what is on and what is off", 'scenario({ name: "Night", on: [heat], off: [heat] });'],
 ];
+
+/** What the mistakes in a network are about. */
+const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
+const panel = fusePanel({ positions: 12 });
+const minus = busBar({ side: "negative" });
+const relay = part({ terminals: ["in", "out"] });
+const heat = load({ powerW: 60 });
+`;
+
+it("leaves to the check what no type can tell", () => {
+  // The plus of a battery may go to the minus of another one, and TypeScript cannot tell which battery it is.
+  const plan = "cable({ from: house.positive, to: house.negative, lengthM: 1, gauge: 4, protect: 50 });";
+  expect(planCompiler().diagnostics(`${head}${parts}${plan}`)).toEqual([]);
+  const { records } = runExample(parts + plan);
+  expect(readModel(records).invalid.map(({ path, wrong }) => [path, wrong])).toEqual([
+    [["to"], "is the other pole of the same battery"],
+  ]);
+});
 
 it("tells each of the likeliest mistakes in words that a builder understands", async () => {
   const compiler = planCompiler();
   const drawn = mistakes.map(([mistake, plan]) => {
-    const source = `import { build, circuit } from "loomwright";\n${plan}\n`;
+    const source = `${head}${parts}${plan}\n`;
     const found = compiler.diagnostics(source);
     expect(found.length, `the compiler lets it pass: ${mistake}`).toBeGreaterThan(0);
     return [`${mistake}`, ...found.map((diagnostic) => draw(source, diagnostic))].join("\n");

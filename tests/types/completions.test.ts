@@ -1,7 +1,12 @@
 import { expect, it } from "vitest";
+import { words } from "../../library/model/record.ts";
 import { planCompiler } from "./compiler.ts";
 
 const compiler = planCompiler();
+const head = `import { ${words.join(", ")} } from "loomwright";\n`;
+const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
+const relay = part({ terminals: ["in", "out"] });
+`;
 
 /** What TypeScript itself proposes while a plan is typed; our server adds drop and margin to the values. */
 const places: readonly [what: string, plan: string][] = [
@@ -23,11 +28,27 @@ const places: readonly [what: string, plan: string][] = [
   ["the properties still open", 'circuit({ name: "Lamp", load: 40, oneWayFt: 15, gauge: 4, | });'],
   ["the rules that can be accepted", 'circuit({ load: 40, oneWayFt: 15, gauge: 4, accept: { "|" } });'],
   ["the properties of a build", "build({ | });"],
+  ["the terminals of a battery", "cable({ from: house.| });"],
+  ["the terminals of a part of one's own", "cable({ from: relay.| });"],
+  ["the properties of a new cable", "cable({ | });"],
+  [
+    "the properties of a cable still open",
+    "cable({ from: house.positive, to: relay.in, lengthM: 1, gauge: 4, | });",
+  ],
+  ["the size of a cable", "cable({ from: house.positive, to: relay.in, lengthM: 1, gauge: | });"],
+  ["the chemistry of a battery", 'battery({ chemistry: "|" });'],
+  ["the properties of a battery", "battery({ | });"],
+  ["the properties of an inverter", "inverter({ | });"],
+  ["the properties of a load", "load({ | });"],
+  ["the properties of a scenario", "scenario({ | });"],
+  ["the terminals of a join", 'part({ terminals: ["in", "out"], joins: [{ between: ["|"] }] });'],
 ];
 
 it("offers what a builder may write, and no more", async () => {
   const offered = places.map(([what, plan]) => {
-    const entries = compiler.completions(`import { build, circuit } from "loomwright";\n${plan}`);
+    const entries = compiler.completions(
+      `${head}${plan.includes("house") || plan.includes("relay") ? parts : ""}${plan}`,
+    );
     // Below these the editor lists keywords and every global name, which are the same everywhere.
     const own = entries.filter(
       ({ sortText, name }) => sortText < "15" || name === "true" || name === "false",

@@ -2,10 +2,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
-import { buildProperties } from "../../library/model/build-properties.ts";
-import { circuitProperties } from "../../library/model/circuit-properties.ts";
 import { protection } from "../../library/model/protection-properties.ts";
 import { readModel } from "../../library/model/read-model.ts";
+import { type Word, words } from "../../library/model/record.ts";
+import { wordProperties } from "../../library/model/word-properties.ts";
+import { runExample } from "../../library/rules/page-tester.ts";
 import { planCompiler } from "./compiler.ts";
 
 /*
@@ -17,7 +18,7 @@ const planFolder = fileURLToPath(new URL("../../library/plan", import.meta.url))
 const properties = readdirSync(planFolder).flatMap((file) => propertiesIn(file));
 const compiler = planCompiler();
 
-describe.each(properties)("$name ($file)", ({ name, optional, manual, examples, file }) => {
+describe.each(properties)("$name ($holder)", ({ name, optional, manual, examples, holder }) => {
   it("says what is taken when it is left out, and shows an example that holds", () => {
     expect(manual.length).toBeGreaterThan(80);
     if (optional) expect(manual).toMatch(/Left out: taken (as|from) /);
@@ -25,19 +26,27 @@ describe.each(properties)("$name ($file)", ({ name, optional, manual, examples, 
     expect(examples.length).toBeGreaterThan(0);
     for (const example of examples) {
       expect(example).toContain(`${name}: `);
-      const { word, input } = argumentOf(file, example);
-      expect(compiler.diagnostics(`import { ${word} } from "loomwright";\n${word}(${input});\n`)).toEqual([]);
-      const value: unknown = new Function(`return (${input})`)();
-      expect(readModel([{ word, input: value, fallbackName: "example" }]).invalid).toEqual([]);
+      for (const word of wordsOf(holder)) {
+        const plan = `${parts}${word}(${argumentOf(word, holder, example)});\n`;
+        const messages = compiler.diagnostics(head + plan).map(({ messageText }) => messageText);
+        expect(messages).toEqual([]);
+        const { records, problems } = runExample(plan);
+        expect(problems).toEqual([]);
+        expect(readModel(records).invalid).toEqual([]);
+      }
     }
   });
 });
 
-it("covers every property that the check knows", () => {
-  const known = [circuitProperties, buildProperties, protection.parts].flatMap((table) => [
-    ...(table?.properties.keys() ?? []),
-  ]);
-  expect(properties.map(({ name }) => name).sort()).toEqual([...known].sort());
+it.each(words)("covers every property of %s that the check knows", (word) => {
+  const told = properties.filter(({ holder }) => wordsOf(holder).includes(word) && !nested.has(holder));
+  const known = [...wordProperties[word].properties.keys()];
+  expect([...new Set(told.map(({ name }) => name))].sort()).toEqual(known.sort());
+});
+
+it("covers every property of protection that the check knows", () => {
+  const told = properties.filter(({ file }) => file === "protection.ts").map(({ name }) => name);
+  expect(told.sort()).toEqual([...(protection.parts?.properties.keys() ?? [])].sort());
 });
 
 it.each([
@@ -72,73 +81,207 @@ it.each([
     "in millimetres",
   ],
   ["build({ voltage|: 24 });", "Nominal voltage of the system, V"],
+  [
+    "circuit({ from: panel.branch, to|: windlass, oneWayFt: 15, gauge: 4 });",
+    "The part that the circuit feeds",
+  ],
+  [
+    "circuit({ from|: panel.branch, load: 4, oneWayFt: 15, gauge: 4 });",
+    "The terminal where its positive conductor",
+  ],
+  [
+    "cable({ from|: house.positive, to: panel.feed, lengthFt: 4, gauge: 4 });",
+    "The terminal where it begins",
+  ],
+  ["cable({ from: house.positive, to|: panel.feed, lengthM: 4, mm2: 4 });", "The terminal where it ends"],
+  [
+    "cable({ from: house.positive, to: panel.feed, lengthFt|: 4, gauge: 4 });",
+    "Length of the conductor, in feet",
+  ],
+  [
+    "cable({ from: house.positive, to: panel.feed, lengthM|: 4, gauge: 4 });",
+    "Length of the conductor, in metres",
+  ],
+  [
+    "cable({ from: house.positive, to: panel.feed, lengthM: 4, mm2|: 4 });",
+    "Cross-section of the conductors, mm²",
+  ],
+  ['battery({ chemistry|: "AGM", capacityAh: 100 });', "What the battery is made of"],
+  ["load({ powerW|: 40 });", "Power that the load draws whatever its voltage"],
+  ["motor({ runningA: 4, startingA|: 40 });", "Current that it draws while it starts"],
+  ['scenario({ name: "Night", off|: [fridge] });', "What is off"],
+  ['scenario({ name: "Night", bankV|: 12 });', "Voltage of the bank at rest"],
+  ['part({ terminals|: ["in"] });', "The names of its terminals"],
 ])("is what the editor shows: %s", (plan, start) => {
-  const shown = compiler.hover(`import { build, circuit } from "loomwright";\n${plan}`);
+  const shown = compiler.hover(`${head}${parts}${plan}`);
   expect(shown).toContain(start);
   // One manual, not also that of an alternative.
   expect(shown.match(/Example:/g)).toHaveLength(1);
 });
 
 it("quotes the same limits as the check", () => {
-  for (const { name, manual, file } of properties) {
-    const table =
-      file === "build.ts" ? buildProperties : file === "protection.ts" ? protection.parts : circuitProperties;
-    const allowed = table?.properties.get(name)?.allowed ?? "";
-    const limits = /(?:above (?<above>\S+) and up to|from (?<from>\S+) to) (?<upTo>[\d,.]+)/.exec(
-      allowed,
-    )?.groups;
-    // Limits that depend on another value are said in words, and the far end is written like the near one.
-    if (!limits || name === "minimumV" || name === "protectFarEnd") continue;
-    const lowest = limits.above ?? limits.from ?? "";
-    const stated = new RegExp(
-      `(above|from|number,|\\.) ?${lowest}( and|,)? (up )?to ${limits.upTo}(?![\\d,]*\\d)`,
-      "i",
-    );
-    expect(manual, `${name}: ${allowed}`).toMatch(stated);
+  let compared = 0;
+  for (const { name, manual, file, holder } of properties) {
+    for (const word of wordsOf(holder)) {
+      const table = file === "protection.ts" ? protection.parts : wordProperties[word];
+      // The resistance of a join is explained with the list of joins.
+      const told = holder === "JoinInput" && name === "milliohm" ? "joins" : name;
+      const allowed = (name !== "joins" && table?.properties.get(told)?.allowed) || "";
+      const limits = /(?:above (?<above>\S+) and up to|from (?<from>\S+) to) (?<upTo>[\d,.]+)/.exec(
+        allowed,
+      )?.groups;
+      // Limits that depend on another value are said in words, and the far end is written like the near one.
+      if (!limits || name === "minimumV" || name === "protectFarEnd") continue;
+      const lowest = limits.above ?? limits.from ?? "";
+      const stated = new RegExp(
+        `(above|from|number,|\\.) ?${lowest}( and|,)? (up )?to ${limits.upTo}(?![\\d,]*\\d)`,
+        "i",
+      );
+      expect(manual, `${name}: ${allowed}`).toMatch(stated);
+      compared++;
+    }
   }
+  expect(compared).toBeGreaterThan(60);
 });
 
 interface ManualEntry {
   readonly file: string;
+  /** The interface that it stands in. */
+  readonly holder: string;
   readonly name: string;
   readonly optional: boolean;
   readonly manual: string;
   readonly examples: readonly string[];
 }
 
-/** Every property that a builder may give: the forbidden halves have no manual, because nobody writes them. */
+/**
+ * Every property that a builder may give: the forbidden halves have no manual, because nobody writes them, and what a word
+ * gives back has another one.
+ */
 function propertiesIn(file: string): ManualEntry[] {
   const text = readFileSync(`${planFolder}/${file}`, "utf8");
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
-  return source.statements.filter(ts.isInterfaceDeclaration).flatMap(({ members }) =>
-    members.filter(ts.isPropertySignature).flatMap((property) => {
+  return source.statements.filter(ts.isInterfaceDeclaration).flatMap(({ name: holder, members }) => {
+    if (/^Planned|^BuildSettings$|^PartWithPoles$|Terminal$|^Battery(Positive|Negative)$/.test(holder.text))
+      return [];
+    return members.filter(ts.isPropertySignature).flatMap((property) => {
       const name = property.name.getText();
       const type = property.type?.getText() ?? "";
-      if (/^GiveOnlyOneOf|^OneLength$/.test(type) || name === "kind" || name.startsWith("[")) return [];
+      if (/^GiveOnlyOneOf|^OneLength$/.test(type)) return [];
       const manual = ts
         .getJSDocCommentsAndTags(property)
         .map((doc) => ts.getTextOfJSDocComment(doc.comment) ?? "")
         .join("\n");
       const afterWord = /Example: ([\s\S]*)$/.exec(manual)?.[1] ?? "";
       const examples = [...afterWord.matchAll(/`([^`]+)`/g)].map(([, example = ""]) => example);
-      return [{ file, name, optional: property.questionToken !== undefined, manual, examples }];
-    }),
-  );
+      const optional = property.questionToken !== undefined;
+      return [{ file, holder: holder.text, name, optional, manual, examples }];
+    });
+  });
 }
 
-/** An example is one property, or those that belong together; what else a circuit needs is added. */
-function argumentOf(
-  file: string,
-  example: string,
-): { readonly word: "circuit" | "build"; readonly input: string } {
-  if (file === "build.ts") return { word: "build", input: `{ ${example} }` };
-  const needed = [
-    ["load: 40", /\bload(W)?:/],
-    ["oneWayFt: 15", /\b(oneWay|positive|negative)/],
+/** What the examples name, besides what they show. */
+const head = `import { ${words.join(", ")} } from "loomwright";\n`;
+const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
+const panel = fusePanel({ positions: 12 });
+const negativeBus = busBar({ side: "negative" });
+const windlass = motor({ runningA: 40, startingA: 120 });
+const fridge = circuit({ from: panel.branch, load: 4, oneWayFt: 15, gauge: 12 });
+`;
+
+/** Objects within an argument. */
+const nested = new Set(["JoinInput", "ProtectionDetails", "DistanceInInches", "DistanceInMillimetres"]);
+
+/** The words in whose argument an interface's properties stand. */
+function wordsOf(holder: string): readonly Word[] {
+  const word = wordsByHolder[holder];
+  if (!word) throw new Error(`the test does not know where ${holder} belongs`);
+  return word;
+}
+
+const partWords = words.filter((word) => !["circuit", "build", "cable", "scenario"].includes(word));
+
+const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
+  ...Object.fromEntries(
+    words.map((word) => [`${word[0]?.toUpperCase()}${word.slice(1)}Input`, [word]] as const),
+  ),
+  OtherPartInput: ["part"],
+  JoinInput: ["part"],
+  PartOptions: partWords,
+  LoadOptions: ["load", "motor"],
+  ConstantCurrent: ["load"],
+  ConstantPower: ["load"],
+  ConstantResistance: ["load"],
+  RunOptions: ["circuit", "cable"],
+  CircuitOptions: ["circuit"],
+  LoadInAmperes: ["circuit"],
+  LoadInWatts: ["circuit"],
+  LoadIsPart: ["circuit"],
+  OneWayInFeet: ["circuit"],
+  OneWayInMetres: ["circuit"],
+  EachConductorInFeet: ["circuit"],
+  EachConductorInMetres: ["circuit"],
+  Gauge: ["circuit", "cable"],
+  MetricSize: ["circuit", "cable"],
+  ProtectionDetails: ["circuit", "cable"],
+  DistanceInInches: ["circuit", "cable"],
+  DistanceInMillimetres: ["circuit", "cable"],
+  CableEnds: ["cable"],
+  CableOptions: ["cable"],
+  LengthInFeet: ["cable"],
+  LengthInMetres: ["cable"],
+  ScenarioOptions: ["scenario"],
+  ListOfOn: ["scenario"],
+  ListOfOff: ["scenario"],
+  BankCharge: ["scenario"],
+  BankVoltage: ["scenario"],
+};
+
+/** What a word needs besides an example: each, unless the example has it or what takes its place. */
+const needs: Readonly<Partial<Record<Word, readonly (readonly [property: string, or?: RegExp])[]>>> = {
+  circuit: [
+    ["load: 40", /\b(load(W)?|to):/],
+    ["oneWayFt: 15", /\b(oneWay|positive|negative)(Ft|M):/],
     ["gauge: 4", /\b(gauge|mm2):/],
-  ] as const;
-  const rating = example.startsWith("ratingA") ? "" : "ratingA: 50, ";
-  const given = file === "protection.ts" ? `protect: { ${rating}${example} }` : example;
-  const rest = needed.filter(([, pattern]) => !pattern.test(given)).map(([property]) => property);
-  return { word: "circuit", input: `{ ${[...rest, given].join(", ")} }` };
+  ],
+  cable: [
+    ["from: house.positive"],
+    ["to: panel.feed"],
+    ["lengthFt: 4", /\blengthM:/],
+    ["gauge: 4", /\bmm2:/],
+  ],
+  scenario: [['name: "Night"']],
+  battery: [['chemistry: "AGM"'], ["capacityAh: 100"]],
+  fusePanel: [["positions: 12"]],
+  disconnect: [["ratedA: 100"]],
+  shunt: [["ratedA: 100"]],
+  inverter: [["continuousW: 2000"]],
+  dcDcCharger: [["outputA: 20"]],
+  alternator: [["ratedA: 80"]],
+  shoreCharger: [["outputA: 20"]],
+  solarArray: [["openCircuitV: 22"], ["shortCircuitA: 10"], ["maxPowerV: 18"], ["maxPowerA: 9"]],
+  solarController: [["maxInputV: 50"], ["outputA: 20"]],
+  chassis: [["milliohm: 1"]],
+  load: [["currentA: 4", /\b(powerW|resistanceOhm):/]],
+  motor: [["runningA: 4"], ["startingA: 12"]],
+  part: [['terminals: ["in", "out"]']],
+};
+
+/** An example is one property, or those that belong together; what else the word needs is added. */
+function argumentOf(word: Word, holder: string, example: string): string {
+  const given = within(holder, example);
+  const rest = (needs[word] ?? []).flatMap(([property, or]) => {
+    const own = new RegExp(`\\b${property.slice(0, property.indexOf(":"))}:`);
+    return own.test(given) || or?.test(given) ? [] : [property];
+  });
+  // Only a circuit that starts somewhere ends at a part.
+  const starts = word === "circuit" && /^(to|returnTo):/.test(given) ? ["from: panel.branch"] : [];
+  return `{ ${[...rest, ...starts, given].join(", ")} }`;
+}
+
+function within(holder: string, example: string): string {
+  if (!nested.has(holder)) return example;
+  if (holder === "JoinInput")
+    return `joins: [{ ${example.startsWith("between") ? "" : 'between: ["in", "out"], '}${example} }]`;
+  return `protect: { ${example.startsWith("ratingA") ? "" : "ratingA: 50, "}${example} }`;
 }

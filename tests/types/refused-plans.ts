@@ -4,18 +4,38 @@
  */
 import {
   type AwgSize,
+  alternator,
   type BuildInput,
+  battery,
   build,
+  busBar,
+  type CableInput,
   type CircuitInput,
   type CircuitOptions,
+  cable,
+  chassis,
   circuit,
+  dcDcCharger,
+  disconnect,
+  type FedPart,
+  fusePanel,
+  inverter,
   type LengthInput,
   type LoadInput,
+  load,
   type Mm2Size,
+  motor,
   type PlannedCircuit,
   type ProtectionInput,
+  part,
   type RuleId,
   type SizeInput,
+  scenario,
+  shoreCharger,
+  shunt,
+  solarArray,
+  solarController,
+  type Terminal,
 } from "loomwright";
 
 const rest = { load: 40, oneWayFt: 15 } as const;
@@ -151,3 +171,135 @@ const settings: BuildInput = { voltage: 12 };
 build(settings);
 const rule: RuleId = "conductor/ampacity";
 circuit({ ...rest, gauge: 4, accept: { [rule]: "short bursts" } });
+
+// A network: every part, and cables between terminals that may be joined.
+build({ lowestC: -10 });
+const house = battery({ chemistry: "LiFePO4", capacityAh: 200, nominalV: 12.8, source: "data sheet p. 3" });
+const second = battery({ ...house, name: "second" });
+const panel = fusePanel({ positions: 12, ratedA: 100, branchRatedA: 30, negativeBus: true });
+const bus = busBar({ ratedA: 250, studs: 4 });
+const plus = busBar({ side: "positive" });
+const minus = busBar({ side: "negative" });
+const cutOff = disconnect({ ratedA: 300 });
+const meter = shunt({ ratedA: 500 });
+const galley = inverter({ continuousW: 2000 });
+const charger = dcDcCharger({ outputA: 30, runs: "always" });
+const engine = alternator({ ratedA: 90 });
+const mains = shoreCharger({ outputA: 20 });
+const roof = solarArray({ openCircuitV: 22.5, shortCircuitA: 9.8, maxPowerV: 18.6, maxPowerA: 9.2 });
+const controller = solarController({ maxInputV: 100, outputA: 30 });
+const body = chassis({ milliohm: 0.5 });
+const heat = load({ resistanceOhm: 0.6 });
+const windlass = motor({ runningA: 60, startingA: 180 });
+const relay = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });
+const wire = { lengthM: 1, gauge: 4 } as const;
+
+cable({ from: house.positive, to: second.positive, ...wire });
+cable({ from: house.positive, to: second.negative, ...wire });
+cable({ from: house.negative, to: second.positive, lengthFt: 1, mm2: 25 });
+cable({ from: house.positive, to: cutOff.line, ...wire, protect: { ratingA: 300, ratedV: 58 } });
+cable({ from: cutOff.load, to: plus.stud, ...wire });
+cable({ from: plus.stud, to: bus.stud, ...wire });
+cable({ from: minus.stud, to: meter.systemSide, ...wire });
+cable({ from: meter.batterySide, to: house.negative, ...wire });
+cable({ from: minus.stud, to: body.bond, ...wire });
+cable({ from: bus.stud, to: relay.in, ...wire });
+cable({ from: relay.out, to: panel.feed, ...wire });
+cable({ from: engine.positive, to: charger.inputPositive, ...wire });
+cable({ from: charger.outputPositive, to: plus.stud, ...wire });
+cable({ from: mains.positive, to: plus.stud, ...wire });
+cable({ from: roof.positive, to: controller.solarPositive, ...wire });
+cable({ from: heat.negative, to: body.metal, ...wire });
+// @ts-expect-error: positive to negative
+cable({ from: panel.branch, to: house.negative, ...wire });
+// @ts-expect-error: negative to positive
+cable({ from: body.metal, to: plus.stud, ...wire });
+// @ts-expect-error: the plus of a battery to a minus that is no battery's
+cable({ from: house.positive, to: minus.stud, ...wire });
+// @ts-expect-error: a charger's plus to a battery's minus
+cable({ from: mains.positive, to: house.negative, ...wire });
+// @ts-expect-error: a whole part is no terminal
+cable({ from: house, to: bus.stud, ...wire });
+// @ts-expect-error: a cable has no terminals
+cable({ from: cable({ from: house.positive, to: bus.stud, ...wire }).positive, to: bus.stud, ...wire });
+// @ts-expect-error: a battery has no stud
+cable({ from: house.stud, to: bus.stud, ...wire });
+// @ts-expect-error: not one of its terminals
+cable({ from: relay.inn, to: bus.stud, ...wire });
+// @ts-expect-error: no size
+cable({ from: house.positive, to: bus.stud, lengthM: 1 });
+// @ts-expect-error: no length
+cable({ from: house.positive, to: bus.stud, gauge: 4 });
+// @ts-expect-error: both lengths
+cable({ from: house.positive, to: bus.stud, ...wire, lengthFt: 3 });
+// @ts-expect-error: leads nowhere
+cable({ from: house.positive, ...wire });
+// @ts-expect-error: a cable feeds no load of its own
+cable({ from: house.positive, to: bus.stud, ...wire, load: 4 });
+
+circuit({ ...rest, gauge: 4, from: panel.branch });
+circuit({ ...rest, gauge: 4, from: bus.stud, returnTo: body.metal });
+circuit({ oneWayFt: 15, gauge: 4, from: house.positive, to: galley });
+circuit({ oneWayFt: 15, gauge: 4, from: plus.stud, returnTo: minus.stud, to: controller });
+circuit({ oneWayFt: 15, gauge: 4, from: plus.stud, returnTo: minus.stud, to: panel });
+const twoPoles = part({ terminals: ["positive", "negative", "signal"] });
+circuit({ oneWayFt: 15, gauge: 4, from: plus.stud, returnTo: minus.stud, to: twoPoles });
+// @ts-expect-error: starts at a minus
+circuit({ ...rest, gauge: 4, from: house.negative });
+// @ts-expect-error: returns to a plus
+circuit({ ...rest, gauge: 4, from: panel.branch, returnTo: house.positive });
+// @ts-expect-error: both a load and a part
+circuit({ ...rest, gauge: 4, from: panel.branch, to: galley });
+// @ts-expect-error: a terminal is no part
+circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: galley.positive });
+// @ts-expect-error: a bus bar has no two poles
+circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: bus });
+// @ts-expect-error: nor has this
+circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: relay });
+
+// @ts-expect-error: no capacity
+battery({ chemistry: "AGM" });
+// @ts-expect-error: no chemistry
+battery({ capacityAh: 100 });
+// @ts-expect-error: misspelt
+battery({ chemistry: "LiFePo4", capacityAh: 100 });
+// @ts-expect-error: neither side
+busBar({ side: "plus" });
+// @ts-expect-error: two ways to say what it draws
+load({ currentA: 4, powerW: 48 });
+// @ts-expect-error: no way
+load({ critical: true });
+// @ts-expect-error: does it draw nothing while it starts?
+motor({ runningA: 4 });
+// @ts-expect-error: not one of its terminals
+part({ terminals: ["in", "out"], joins: [{ between: ["in", "outt"] }] });
+// @ts-expect-error: never
+dcDcCharger({ outputA: 30, runs: "never" });
+// @ts-expect-error: read only
+house.capacityAh = 5;
+// @ts-expect-error: read only
+house.positive.part = 5;
+
+scenario({ name: "At anchor", off: [galley, heat], chargePercent: 50 });
+scenario({ name: "Weighing anchor", on: [windlass], starting: [windlass], engine: true, bankV: 12.6 });
+// @ts-expect-error: no name
+scenario({ off: [heat] });
+// @ts-expect-error: both lists
+scenario({ name: "At anchor", on: [heat], off: [galley] });
+// @ts-expect-error: both ways to say how full the bank is
+scenario({ name: "At anchor", chargePercent: 50, bankV: 12.6 });
+// @ts-expect-error: a bus bar is never off
+scenario({ name: "At anchor", off: [bus] });
+// @ts-expect-error: only motors start
+scenario({ name: "At anchor", starting: [heat] });
+// @ts-expect-error: a terminal is never off
+scenario({ name: "At anchor", off: [heat.positive] });
+
+// People's own functions over a network.
+const lead = (from: Terminal, to: Terminal, size: SizeInput) => cable({ from, to, lengthM: 1, ...size });
+lead(house.positive, bus.stud, { gauge: 4 });
+const feed = (to: FedPart) => circuit({ from: panel.branch, to, oneWayFt: 15, gauge: 4 });
+feed(windlass);
+for (const end of [bus.stud, plus.stud, house.positive]) cable({ from: end, to: panel.feed, ...wire });
+const leads: readonly CableInput[] = [{ from: house.positive, to: bus.stud, ...wire }];
+for (const one of leads) cable(one);
