@@ -16,6 +16,8 @@ export interface Feeding {
 export interface DeadEnd {
   /** Of the piece, the part that spreads it the furthest: a panel rather than a bus bar; absent where only wires are joined. */
   readonly hub: Part | undefined;
+  /** All parts of the piece that only pass current on, the hub among them. */
+  readonly passing: readonly Part[];
   /** Never empty. */
   readonly hanging: readonly TwoPole[];
   /** A source that has its other pole there: a load wired the wrong way round, a return that leads to another bank. */
@@ -42,7 +44,7 @@ function workOut(network: Network): Feeding {
   const feeding = poles.filter(({ does }) => does === "feeds");
   const positives = byPiece(feeding, ({ positive }) => pieceOf(positive));
   const negatives = byPiece(feeding, ({ negative }) => pieceOf(negative));
-  const hubs = hubsByPiece(network, pieceOf);
+  const passingOn = passingByPiece(network, pieceOf);
   const islandOf = islands(feeding, pieceOf);
   const ends = endsByPiece(poles, pieceOf);
 
@@ -70,9 +72,10 @@ function workOut(network: Network): Feeding {
     if (!stranded.has(pieceOf(pole.positive))) group(withoutReturn, pieceOf(pole.negative), pole, undefined);
   }
   const asDeadEnds = (grouped: Grouped) =>
-    [...grouped.values()].map(
-      ({ piece, hanging, wrongSource }): DeadEnd => ({ hub: hubs.get(piece), hanging, wrongSource }),
-    );
+    [...grouped.values()].map(({ piece, hanging, wrongSource }): DeadEnd => {
+      const passing = [...(passingOn.get(piece) ?? [])];
+      return { hub: hubOf(passing), passing, hanging, wrongSource };
+    });
   return { unfed: asDeadEnds(unfed), withoutReturn: asDeadEnds(withoutReturn), feedNothing };
 }
 
@@ -144,15 +147,23 @@ function islands(feeding: readonly TwoPole[], pieceOf: (terminal: number) => num
 
 const hubOrder = ["chassis", "fusePanel", "disconnect", "shunt", "busBar", "part"];
 
-function hubsByPiece(network: Network, pieceOf: (terminal: number) => number): ReadonlyMap<number, Part> {
-  const hubs = new Map<number, Part>();
+function hubOf(passing: readonly Part[]): Part | undefined {
   const rank = (part: Part) => hubOrder.indexOf(part.kind);
+  return passing.length === 0 ? undefined : passing.reduce((a, b) => (rank(b) < rank(a) ? b : a));
+}
+
+function passingByPiece(
+  network: Network,
+  pieceOf: (terminal: number) => number,
+): ReadonlyMap<number, ReadonlySet<Part>> {
+  const passing = new Map<number, Set<Part>>();
   for (const part of network.parts) {
     if (!passesOn(part)) continue;
     for (const terminal of Object.values<number>(part.terminals)) {
-      const there = hubs.get(pieceOf(terminal));
-      if (!there || rank(part) < rank(there)) hubs.set(pieceOf(terminal), part);
+      const there = passing.get(pieceOf(terminal));
+      if (there) there.add(part);
+      else passing.set(pieceOf(terminal), new Set([part]));
     }
   }
-  return hubs;
+  return passing;
 }

@@ -56,7 +56,7 @@ type Values =
 function check({ network }: JudgedNetwork): Found<Values>[] {
   const { unfed, feedNothing, withoutReturn } = feedingOf(network);
   // What a dead end is told of is not told once more of its two sides.
-  const told = new Set([...unfed, ...withoutReturn].map(({ hub }) => hub));
+  const told = new Set([...unfed, ...withoutReturn].flatMap(({ passing }) => passing));
   return [
     ...unfed.flatMap((dead) => unfedFindings(network, dead)),
     ...feedNothing.map(feedsNothing),
