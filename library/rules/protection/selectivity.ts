@@ -1,23 +1,57 @@
+import { type WrongOrder, wrongOrders } from "../../analysis/opening-order.ts";
+import { timeCurrentGates } from "../../standards/time-current-gates.ts";
+import { withUnit } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { placedDevice, placedInWords, relatedDevice } from "../placed-device.ts";
+import { type Device, theDevice } from "../protected-ends.ts";
+import { defineRule, inNetwork } from "../rule.ts";
+import { unconfirmed } from "../source-in-words.ts";
 
 export const protectionSelectivity = defineRule<Values>({
   id: "protection/selectivity",
-  title: "The fuse further up opens first",
-  severity: "warning",
-  why: "What goes wrong in the real thing, in one sentence.",
-  sources: [ownRequirement("Or the document, from library/standards.")],
+  title: "The fuse before it may open first",
+  severity: "info",
+  why: "When the fuse further up opens instead of the one at the short, everything else that hangs on it goes dark too.",
+  sources: [
+    ownRequirement(
+      "That the device nearest to a fault should open alone is common practice in every installation; no law for low-voltage DC asks for it.",
+    ),
+    ...timeCurrentGates.map(({ source }) => source),
+  ],
   fixable: false,
   acceptable: true,
-  // Needs: which results of which analysis.
+  // Needs the order in which devices open. Advice only: nothing burns by it.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
-      const found = false;
-      return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
-    }),
-  message: ({ loadA }) => `${loadA} A: what is wrong, what is allowed, the way out.`,
+    inNetwork(plan, (judged) =>
+      wrongOrders(judged).flatMap((order) => {
+        const upstream = placedDevice(judged.network, order.upstream);
+        const downstream = placedDevice(judged.network, order.downstream);
+        if (!upstream || !downstream) return [];
+        const values: Values = {
+          device: downstream.device,
+          before: placedInWords(upstream),
+          order,
+        };
+        return [
+          {
+            subject: downstream.conductor.name,
+            at: downstream.at,
+            values,
+            related: [relatedDevice(upstream)],
+          },
+        ];
+      }),
+    ),
+  message({ device, before, order }) {
+    const when = order.byGates ? `before it (${unconfirmed})` : "as soon";
+    const behind = `In a short of ${withUnit(order.currentA, "A")} behind ${theDevice(device).replace("The", "the")}`;
+    return `${behind}, ${before} may open ${when}, and all else that hangs there goes dark: choose the ratings further apart.`;
+  },
 });
 
 interface Values {
-  readonly loadA: number;
+  readonly device: Device;
+  /** "the 60 A fuse in the cable feed" */
+  readonly before: string;
+  readonly order: WrongOrder;
 }
