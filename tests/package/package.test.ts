@@ -13,6 +13,7 @@ import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { words } from "../../library/model/record.ts";
 
 /*
  * What is published is what is checked: the library is packed, judged by the tool that knows how module systems find types,
@@ -111,7 +112,7 @@ describe("in a folder of its own", () => {
   const plan = `circuit({ name: "Heater", load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: 50 } })`;
   const report = `console.log(JSON.stringify([made, Object.isFrozen(made), Object.isFrozen(made.protect), Object.getPrototypeOf(made) === Object.prototype]));`;
   const expected = [
-    { name: "Heater", load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: 50 }, kind: "circuit" },
+    { name: "Heater", load: 40, oneWayFt: 15, gauge: 4, protect: { ratingA: 50 }, kind: "circuit", id: 1 },
     true,
     true,
     true,
@@ -134,6 +135,30 @@ describe("in a folder of its own", () => {
   });
 
   it.each([
+    ["an ES module", "network.mjs", 'import * as words from "loomwright";'],
+    ["CommonJS", "network.cjs", 'const words = require("loomwright");'],
+  ])("%s gets every word, and parts with their terminals", (_, file, head) => {
+    const text = `${head}
+const { battery, busBar, cable, part } = words;
+const house = battery({ chemistry: "AGM", capacityAh: 100 });
+const relay = part({ terminals: ["in", "out"] });
+const lead = cable({ from: house.positive, to: relay.in, lengthM: 1, gauge: 4 });
+console.log(JSON.stringify([Object.keys(words).filter((name) => name !== "default").sort(), lead, lead.from === house.positive]));`;
+    write(file, text);
+    const [names, lead, same] = JSON.parse(run(process.execPath, [file], home).stdout);
+    expect(names.filter((name: string) => name !== "module.exports")).toEqual([...words].sort());
+    expect(lead).toEqual({
+      from: { kind: "terminal", part: 0, of: "battery", terminal: "positive" },
+      to: { kind: "terminal", part: 1, of: "part", terminal: "in" },
+      lengthM: 1,
+      gauge: 4,
+      kind: "cable",
+      id: 2,
+    });
+    expect(same).toBe(true);
+  });
+
+  it.each([
     ["bundler", { module: "esnext", moduleResolution: "bundler" }, "ts"],
     ["node16, an ES module", { module: "node16", moduleResolution: "node16" }, "mts"],
     ["node16, CommonJS", { module: "node16", moduleResolution: "node16" }, "cts"],
@@ -141,11 +166,16 @@ describe("in a folder of its own", () => {
   ])(
     "types are found: %s",
     (_, options, extension) => {
-      const text = `import { circuit } from "loomwright";\nexport const made = ${plan};\n`;
+      const text = `import { battery, cable, circuit, fusePanel } from "loomwright";
+export const made = ${plan};
+const house = battery({ chemistry: "AGM", capacityAh: 100 });
+const panel = fusePanel({ positions: 6 });
+export const lead = cable({ from: house.positive, to: panel.feed, lengthM: 1, gauge: 2 });
+`;
       const files = [`in-order.${extension}`, `refused.${extension}`] as const;
       write(files[0], text);
       // The types are really there: a size that is not made is refused.
-      write(files[1], text.replace("gauge: 4", "gauge: 5"));
+      write(files[1], text.replace("gauge: 4", "gauge: 5").replace("panel.feed", "panel.negative"));
       const compilerOptions = {
         ...options,
         strict: true,
@@ -160,6 +190,7 @@ describe("in a folder of its own", () => {
       const errors = stdout.split("\n").filter((line) => line.includes("error TS"));
       expect(errors).toEqual([
         expect.stringMatching(/^refused\..*Type '5' is not assignable to type 'AwgSize/),
+        expect.stringMatching(/^refused\..*Type 'NegativeTerminal' is not assignable/),
       ]);
     },
     60_000,
