@@ -1,0 +1,138 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { judge } from "../judge.ts";
+import type { PlanRecord, Word } from "../model/record.ts";
+import { ruleById } from "./registry.ts";
+
+/** Each kind of part with the terminals that are on the positive, on the negative, and on either side. */
+const kinds: readonly PartKind[] = [
+  { word: "battery", input: { chemistry: "AGM", capacityAh: 100 }, plus: ["positive"], minus: ["negative"] },
+  {
+    word: "battery",
+    input: { chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 3, maxDischargeA: 60, maxChargeA: 20 },
+    plus: ["positive"],
+    minus: ["negative"],
+  },
+  { word: "busBar", input: { ratedA: 50, studs: 2 }, either: ["stud"] },
+  {
+    word: "fusePanel",
+    input: { positions: 1, ratedA: 20, branchRatedA: 10 },
+    plus: ["feed", "branch"],
+    minus: ["negative"],
+  },
+  { word: "disconnect", input: { ratedA: 30 }, either: ["line", "load"] },
+  { word: "shunt", input: { ratedA: 100 }, either: ["batterySide", "systemSide"] },
+  { word: "inverter", input: { continuousW: 500 }, plus: ["positive"], minus: ["negative"] },
+  {
+    word: "dcDcCharger",
+    input: { outputA: 20 },
+    plus: ["inputPositive", "outputPositive"],
+    minus: ["inputNegative", "outputNegative"],
+  },
+  { word: "alternator", input: { ratedA: 60 }, plus: ["positive"], minus: ["negative"] },
+  { word: "shoreCharger", input: { outputA: 20 }, plus: ["positive"], minus: ["negative"] },
+  { word: "chassis", input: { milliohm: 1 }, minus: ["bond", "metal"] },
+  { word: "load", input: { currentA: 20 }, plus: ["positive"], minus: ["negative"] },
+  { word: "load", input: { powerW: 100 }, plus: ["positive"], minus: ["negative"] },
+  { word: "part", input: { terminals: ["a", "b"], joins: [{ between: ["a", "b"] }] }, either: ["a", "b"] },
+];
+
+/** Rules about how a network hangs together, and about what its parts may carry. */
+const aboutParts = /^(network|bus|panel|disconnect|shunt|battery)\//;
+/** Of these, the ones that need no current: only what is joined to what. */
+const aboutJoints = /^(network|shunt|bus\/studs|disconnect\/missing)/;
+
+interface PartKind {
+  readonly word: Word;
+  readonly input: object;
+  readonly plus?: readonly string[];
+  readonly minus?: readonly string[];
+  readonly either?: readonly string[];
+}
+
+/** Parts of any kind, and cables between any terminals that the words of a plan let join, sensible or not. */
+const anyNetwork = fc
+  .record({
+    parts: fc.array(fc.constantFrom(...kinds), { minLength: 1, maxLength: 12 }),
+    cables: fc.array(
+      fc.record({
+        side: fc.constantFrom("plus" as const, "minus" as const),
+        from: fc.nat(),
+        to: fc.nat(),
+        lengthFt: fc.integer({ min: 1, max: 20 }),
+        gauge: fc.constantFrom(14, 6, "2/0"),
+        protect: fc.constantFrom(undefined, 15, { ratingA: 40, family: "circuit breaker" }),
+      }),
+      { maxLength: 20 },
+    ),
+  })
+  .map(({ parts, cables }): readonly PlanRecord[] => {
+    const terminalsOn = (side: "plus" | "minus") =>
+      parts.flatMap(({ word, [side]: own = [], either = [] }, part) =>
+        [...own, ...either].map((terminal) => ({ kind: "terminal", part, of: word, terminal })),
+      );
+    const record = (word: Word, input: object, index: number) => ({
+      word,
+      input,
+      fallbackName: `${word} ${index}`,
+    });
+    return [
+      ...parts.map(({ word, input }, index) => record(word, input, index)),
+      ...cables.flatMap(({ side, from, to, protect, ...size }, index) => {
+        const terminals = terminalsOn(side);
+        const ends = { from: terminals[from % terminals.length], to: terminals[to % terminals.length] };
+        return terminals.length === 0 || ends.from === ends.to
+          ? []
+          : [record("cable", { ...ends, ...size, ...(protect === undefined ? {} : { protect }) }, index)];
+      }),
+    ];
+  });
+
+test("every message, on any network, is one plain sentence or two of numbers that mean something", () => {
+  const spoken = new Set<string>();
+  fc.assert(
+    fc.property(anyNetwork, (records) => {
+      const findings = judge(records, []).findings.filter(({ rule }) => aboutParts.test(rule));
+      for (const finding of findings) {
+        spoken.add(finding.rule);
+        const message = ruleById(finding.rule)!.message(finding.values);
+        expect(message).not.toMatch(/undefined|NaN|Infinity|∞|\[object|\d\.\d{10,}/);
+        expect(message).toMatch(/^[A-Za-z0-9].*[.?]$/);
+        expect(message.length).toBeLessThan(300);
+        for (const { text } of finding.related) expect(text).not.toMatch(/undefined|NaN|\[object/);
+      }
+    }),
+    { numRuns: 500 },
+  );
+  expect(spoken.size).toBeGreaterThan(8);
+});
+
+test("the order of the statements changes nothing of how a network is found to hang together", () => {
+  fc.assert(
+    fc.property(anyNetwork, (records) => {
+      expect(complaints(turnedRound(records))).toEqual(complaints(records));
+    }),
+    { numRuns: 300 },
+  );
+});
+
+/** The same plan from its last statement to its first; terminals follow their parts. */
+function turnedRound(records: readonly PlanRecord[]): readonly PlanRecord[] {
+  const last = records.length - 1;
+  const moved = ({ part, ...terminal }: { readonly part: number }) => ({ ...terminal, part: last - part });
+  return [...records].reverse().map((record) => {
+    const input = record.input as {
+      readonly from: { readonly part: number };
+      readonly to: { readonly part: number };
+    };
+    return record.word === "cable"
+      ? { ...record, input: { ...input, from: moved(input.from), to: moved(input.to) } }
+      : record;
+  });
+}
+
+/** Which rules speak, and how loudly. Which of several equal places they name, and so how many, may differ. */
+function complaints(records: readonly PlanRecord[]): readonly string[] {
+  const findings = judge(records, []).findings.filter(({ rule }) => aboutJoints.test(rule));
+  return [...new Set(findings.map(({ rule, severity }) => `${rule} ${severity}`))].sort();
+}
