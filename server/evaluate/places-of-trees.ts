@@ -104,6 +104,14 @@ export class PlacesOfTrees {
     return noun ? `${others.length} other ${noun}${many}` : `${others.length} other${many}`;
   }
 
+  /** What a record holds at a path. */
+  valueOf(record: number, path: PropertyPath): unknown {
+    return path.reduce<unknown>(
+      (value, key) => (value as Readonly<Record<string, unknown>> | null | undefined)?.[key],
+      this.evidence.outcome.records[record]?.input,
+    );
+  }
+
   /** Where a property stands that is written, but came to nothing when the plan ran: a misspelt terminal, say. */
   placeOfNothing(record: number, name: string): Place | undefined {
     const input = this.evidence.outcome.records[record]?.input;

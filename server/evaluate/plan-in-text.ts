@@ -7,6 +7,7 @@ import { ruleById } from "../../library/rules/registry.ts";
 import type { CheckedPlan, Place, PlacedFinding, PlacedFix, Spot } from "./checked-plan.ts";
 import { editsOf } from "./edits.ts";
 import { type FoundPlace, PlacesOfTrees, placeIn } from "./places-of-trees.ts";
+import { referenceIn } from "./references.ts";
 import type { Evidence } from "./scenes.ts";
 import type { Snapshot, Uri } from "./workspace.ts";
 
@@ -141,7 +142,9 @@ export class PlanInText implements CheckedPlan {
     const origin = this.#misnamedKeys.has(keyOf(record, path))
       ? this.places.originOf(record, path)
       : undefined;
-    return origin?.property.name && placeIn({ file: origin.holder.file, node: origin.property.name });
+    // A terminal that is none, or an element of a list, is wrong by what it is: nothing is given that could be quoted.
+    if (!origin || origin.element || referenceIn(this.places.valueOf(record, path))) return undefined;
+    return origin.property.name && placeIn({ file: origin.holder.file, node: origin.property.name });
   }
 }
 

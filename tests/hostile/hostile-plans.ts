@@ -26,7 +26,7 @@ const circuitWith = (property: string) =>
 
 const outOfTime = "s: look for a loop";
 
-const begin = `import { build, circuit } from "loomwright";\n`;
+const begin = `import { battery, build, busBar, cable, circuit, load, motor, part, scenario } from "loomwright";\n`;
 
 /** What a plan is without any harm in it. */
 export const soundPlan = `${begin}${goodCircuit}\n`;
@@ -292,6 +292,111 @@ export const hostilePlans: readonly HostilePlan[] = [
       "[click](command:workbench.action.quit) `${process.exit()}` | $(trash)",
     ],
   ]),
+  // Networks.
+  ...networks([
+    [
+      "a terminal of a part that does not exist",
+      "from: { kind: 'terminal', part: 4_000, of: 'battery', terminal: 'positive' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal of something that is no part",
+      "from: { kind: 'terminal', part: 0, of: 'battery', terminal: 'positive' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal with a number that is none",
+      "from: { kind: 'terminal', part: NaN, of: 'battery', terminal: 'positive' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal with a negative number",
+      "from: { kind: 'terminal', part: -1, of: 'battery', terminal: 'positive' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal that the part does not have",
+      "from: { kind: 'terminal', part: 1, of: 'battery', terminal: '__proto__' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal of another kind of part",
+      "from: { kind: 'terminal', part: 1, of: 'busBar', terminal: 'stud' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal whose getters lie",
+      "from: { kind: 'terminal', get part() { return Math.random() < 2 ? 'x' : 1; }, of: 'battery', terminal: 'positive' }",
+      "from",
+      "{ kind",
+    ],
+    [
+      "a terminal behind a proxy that says yes to everything",
+      "from: new Proxy({}, { get: () => 1, ownKeys: () => ['kind'], getOwnPropertyDescriptor: () => ({ value: 1, enumerable: true, configurable: true }) })",
+      "from",
+      "new Proxy",
+    ],
+    ["an object that contains itself for a terminal", "from: endless", "from", "{ kind"],
+    ["a whole part for a terminal", "from: house", "from", "house"],
+    ["a list for a terminal", "from: [house.positive]", "from", "[house"],
+    ["a function for a terminal", "from: () => house.positive", "from", "() =>"],
+    ["the same terminal at both ends", "from: bus.stud", "to", "bus.stud"],
+  ]),
+  ...nonsense([
+    ["words called with nothing", "battery(); busBar(); cable(); load(); motor(); part(); scenario();", ""],
+    [
+      "words called with numbers",
+      "battery(1); busBar('x'); cable(NaN); load([]); part(null); scenario(true);",
+      "",
+    ],
+    [
+      "a battery that is spread into itself",
+      "const twin = battery({ ...house, house, capacityAh: -1, self: house });",
+      "-1",
+    ],
+    [
+      "a part with terminals of every sort",
+      "part({ terminals: ['a', 'a', '', '__proto__', 'constructor', 5, null, {}, 'n'.repeat(9_000)] });",
+      "",
+    ],
+    ["a part with terminals that are one text", "part({ terminals: 'in' });", ""],
+    [
+      "a part joined to what is not there",
+      "part({ terminals: ['a'], joins: [{ between: ['a', 'b'] }, { between: [] }, 5, null] });",
+      "",
+    ],
+    [
+      "a scenario of junk",
+      "scenario({ name: 'x', off: [5, null, 'house', house.positive, {}, [], () => 1, { kind: 'load', id: 9e9 }, house, bus] });",
+      "",
+    ],
+    [
+      "a scenario that lists itself",
+      "const list = []; const s = scenario({ name: 'x', off: list }); scenario({ name: 'y', off: [s] });",
+      "",
+    ],
+    [
+      "a scenario with a list that contains itself",
+      "const list = []; list.push(list); scenario({ name: 'x', off: list });",
+      "",
+    ],
+    [
+      "a circuit that ends at itself",
+      "const lamp = circuit({ from: bus.stud, returnTo: house.negative, to: { kind: 'circuit', id: 3 }, oneWayFt: 3, gauge: 12 });",
+      "",
+    ],
+    [
+      "negative resistances",
+      "part({ terminals: ['a', 'b'], joins: [{ between: ['a', 'b'], milliohm: -5 }] });",
+      "-5",
+    ],
+  ]),
   // Misuse of what the checker puts into the text.
   {
     name: "the checker's own marks, called by hand",
@@ -314,6 +419,41 @@ circuit(__literal(1e9, { name: "bad", load: -1, oneWayFt: 15, gauge: 4 }));\n`,
     circuits: 1,
   },
 ];
+
+/** A cable that is sound but for the property given. */
+function networks(
+  rows: readonly (readonly [name: string, property: string, on: string, text: string])[],
+): HostilePlan[] {
+  return rows.map(([name, property, wrong, on]) => ({
+    name,
+    text: `${begin}${goodCircuit}
+const house: any = battery({ chemistry: "AGM", capacityAh: 100 });
+const bus: any = busBar({});
+const endless: any = { kind: "terminal", of: "battery", terminal: "positive" }; endless.part = endless;
+cable({ ${property}, to: bus.stud, lengthM: 1, gauge: 4 } as any);
+`,
+    finding: "plan/invalid-value" as const,
+    on,
+    says: `${wrong} `,
+    circuits: 1,
+  }));
+}
+
+/** Statements that leave no network that could be read. */
+function nonsense(rows: readonly (readonly [name: string, text: string, says: string])[]): HostilePlan[] {
+  return rows.map(([name, text, says]) => ({
+    name,
+    text: `${begin}${goodCircuit}
+const house: any = battery({ chemistry: "AGM", capacityAh: 100 });
+const bus: any = busBar({});
+${text}
+`,
+    finding: "plan/invalid-value" as const,
+    on: "",
+    says,
+    circuits: 1,
+  }));
+}
 
 type Row = readonly [name: string, text: string, on?: string];
 

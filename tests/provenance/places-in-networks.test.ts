@@ -176,10 +176,30 @@ const feeder = cable({ from: house.positive, to: relay.uot, lengthM: 1, gauge: 4
 const other = cable({ from: house.plus, to: relay.uot, lengthM: 1, gauge: 4, protect: 60 } as any);
 //                          ^^^^^^^^^^ error plan/invalid-value from is missing
 //                                          ^^^^^^^^^ error plan/invalid-value to is missing
+const lamp = circuit({ from: house.negative, load: 4, oneWayFt: 3, gauge: 12, protect: 5 } as any);
+//                           ^^^^^^^^^^^^^^ error plan/invalid-value from is a negative terminal
+const fan = circuit({ from: house.positive, to: lamp, oneWayFt: 3, gauge: 12, protect: 5 } as any);
+//                                              ^^^^ error plan/invalid-value to is a circuit
+const crossed = cable({ from: house.positive, to: house.negative, lengthM: 1, gauge: 4, protect: 60 });
+//                                                ^^^^^^^^^^^^^^ error plan/invalid-value to is the other pole
 const bare = cable({ from: house.positive, lengthM: 1, gauge: 4, protect: 60 } as any);
 //           ^^^^^ error plan/invalid-value to is missing
 `);
   });
+});
+
+it("findings about a scenario sit on the part in its list", async () => {
+  await expectMarks(`
+import { battery, load, part, scenario } from "loomwright";
+const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
+const relay = part({ terminals: ["in", "out"] });
+const heat = load({ powerW: 40 });
+const night = [house, relay];
+//                    ^^^^^ error plan/invalid-value off.1 is a part, which is never off
+scenario({ name: "Night", off: night });
+scenario({ name: "Start", starting: [heat] });
+//                                   ^^^^ error plan/invalid-value starting.0 is heat, which is no motor
+`);
 });
 
 /** All calls of words in the plan: records are numbered without gaps. */
