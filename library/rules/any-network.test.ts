@@ -39,8 +39,11 @@ const kinds: readonly PartKind[] = [
 
 /** Rules about how a network hangs together, and about what its parts may carry. */
 const aboutParts = /^(network|bus|panel|disconnect|shunt|battery)\//;
-/** Of these, the ones that need no current: only what is joined to what. */
-const aboutJoints = /^(network|shunt|bus\/studs|disconnect\/missing)/;
+/**
+ * Of these, the ones that need no current and no bank, only what is joined to what. Which batteries make up a string is not
+ * always told by the wires, when several are joined in no sensible way; then the first in the plan is taken.
+ */
+const aboutJoints = /^(network\/(no-return|two-grounds|unconnected)|bus\/studs)$/;
 
 interface PartKind {
   readonly word: Word;
