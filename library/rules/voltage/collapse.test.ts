@@ -20,12 +20,6 @@ testRule(voltageCollapse, [
         values: { why: "collapse" },
         fixes: "no fix",
       },
-      {
-        on: "",
-        message:
-          'No voltage in "on the bank alone" at which all runs: the supply carries 99.7 % of the power',
-        fixes: "no fix",
-      },
     ],
   },
   {

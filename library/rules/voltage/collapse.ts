@@ -1,4 +1,4 @@
-import type { UnsolvedScenario } from "../../analysis/network-result.ts";
+import type { NetworkResult, UnsolvedScenario } from "../../analysis/network-result.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { withUnit } from "../figures.ts";
 import type { At } from "../finding.ts";
@@ -21,24 +21,22 @@ export const voltageCollapse = defineRule<Values>({
   // Needs the scenarios for which the solver found no operating point. Where it came to no answer at all, it is a warning.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
-      result.scenarios
-        .filter((scenario) => scenario.state === "unsolved")
-        .map((unsolved) => {
-          const culprits = unsolved.culprits.flatMap((index) => network.parts[index] ?? []);
-          const { at, subject } = placeOf(network, unsolved, culprits[0]);
-          return {
-            subject,
-            at,
-            severity: unsolved.why === "collapse" ? ("error" as const) : ("warning" as const),
-            values: {
-              why: unsolved.why,
-              scenario: scenarioInWords(network, unsolved.scenario),
-              reachedPercent: 100 * unsolved.reachedShare,
-              culprits: culprits.map(partInWords),
-            },
-            related: culprits.map((part) => relatedPart(part)),
-          };
-        }),
+      worstOfEachPlace(network, result).map((unsolved) => {
+        const culprits = unsolved.culprits.flatMap((index) => network.parts[index] ?? []);
+        const { at, subject } = placeOf(network, unsolved, culprits[0]);
+        return {
+          subject,
+          at,
+          severity: unsolved.why === "collapse" ? ("error" as const) : ("warning" as const),
+          values: {
+            why: unsolved.why,
+            scenario: scenarioInWords(network, unsolved.scenario),
+            reachedPercent: 100 * unsolved.reachedShare,
+            culprits: culprits.map(partInWords),
+          },
+          related: culprits.map((part) => relatedPart(part)),
+        };
+      }),
     ),
   message({ why, scenario, reachedPercent, culprits }) {
     if (why === "not-converged")
@@ -55,6 +53,22 @@ interface Values {
   /** "the inverter kettle", worst first. */
   readonly culprits: readonly string[];
 }
+
+/** Built-in scenarios that fail at the same device are told once: the one in which the least can be carried. */
+function worstOfEachPlace(network: Network, { scenarios }: NetworkResult): readonly UnsolvedScenario[] {
+  const worst = new Map<string, UnsolvedScenario>();
+  for (const unsolved of scenarios) {
+    if (unsolved.state !== "unsolved") continue;
+    const { record } = network.scenarios[unsolved.scenario] ?? {};
+    const place = record === undefined ? `at part ${unsolved.culprits[0]}` : `at record ${record}`;
+    const known = worst.get(place);
+    if (!known || unsolved.reachedShare < known.reachedShare * (1 - shareBlur)) worst.set(place, unsolved);
+  }
+  return [...worst.values()];
+}
+
+/** The share is searched for by halving: what differs by less is the same, and the first scenario is told. */
+const shareBlur = 1e-4;
 
 /** On the scenario that the plan names; else on the device at which the voltage falls first, or on any part where none does. */
 function placeOf(
