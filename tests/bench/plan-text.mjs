@@ -57,7 +57,8 @@ export function planText(count) {
 
 /**
  * A whole network of about `branches` conductors, as people write it: a bank behind its fuse, disconnect and shunt, bus bars,
- * and a fuse panel for every eight circuits, each circuit a positive and a return conductor.
+ * and a fuse panel for every eight circuits, each circuit a positive and a return conductor. Beyond some 300 branches there
+ * are several such banks, tied to one another with a fuse at each end, so that it stays one network.
  * One circuit in ten is too thin for its length. The figures are invented for the measurement.
  */
 export function networkPlanText(branches) {
@@ -67,29 +68,21 @@ export function networkPlanText(branches) {
     "",
     'build({ name: "measured network", voltage: 24, insulationC: 105 });',
     "",
-    `const bank = battery({ chemistry: "LiFePO4", capacityAh: ${100 + circuits * 10}, internalMilliohm: ${(20 / circuits).toFixed(4)} });`,
-    "const main = disconnect({ ratedA: 2000 });",
-    "const meter = shunt({ ratedA: 2000 });",
-    'const positive = busBar({ side: "positive" });',
-    'const negative = busBar({ side: "negative" });',
-    'const classT = { family: "UL 248-15 Class T", interruptingA: 200_000 } as const;',
-    'const heavy = { gauge: "4/0", parallel: 8, bundledWith: 0 } as const;',
-    "cable({ ...heavy, from: bank.positive, to: main.line, lengthFt: 1, protect: { ...classT, ratingA: 1200, distanceIn: 6 } });",
-    "cable({ ...heavy, from: main.load, to: positive.stud, lengthFt: 1 });",
-    "cable({ ...heavy, from: bank.negative, to: meter.batterySide, lengthFt: 1 });",
-    "cable({ ...heavy, from: meter.systemSide, to: negative.stud, lengthFt: 1 });",
-    "",
+    'const classT = { family: "UL 248-15 Class T", interruptingA: 200_000, ratedV: 125 } as const;',
+    'const heavy = { gauge: "4/0", parallel: 4 } as const;',
   ];
   for (let index = 0; index < circuits; index++) {
     const panel = Math.floor(index / 8);
+    const bank = Math.floor(index / circuitsOfBank);
+    if (index % circuitsOfBank === 0) lines.push(...bankLines(bank));
     if (index % 8 === 0) {
       lines.push(
         "",
         `const panel${panel} = fusePanel({ positions: 8, ratedA: 100 });`,
         "circuit({",
         `  name: "feeder of panel ${panel}",`,
-        "  from: positive.stud,",
-        "  returnTo: negative.stud,",
+        `  from: positive${bank}.stud,`,
+        `  returnTo: negative${bank}.stud,`,
         `  to: panel${panel},`,
         `  oneWayFt: ${3 + (panel % 5)},`,
         "  gauge: 4,",
@@ -109,4 +102,41 @@ export function networkPlanText(branches) {
     );
   }
   return `${lines.join("\n")}\n`;
+}
+
+const circuitsOfBank = 128;
+
+function bankLines(bank) {
+  const lines = [
+    "",
+    `const bank${bank} = battery({ chemistry: "LiFePO4", capacityAh: 2_000, internalMilliohm: 0.5 });`,
+    `const main${bank} = disconnect({ ratedA: 1200 });`,
+    `const meter${bank} = shunt({ ratedA: 1200 });`,
+    `const positive${bank} = busBar({ side: "positive" });`,
+    `const negative${bank} = busBar({ side: "negative" });`,
+    "cable({",
+    "  ...heavy,",
+    `  from: bank${bank}.positive,`,
+    `  to: main${bank}.line,`,
+    "  lengthFt: 1,",
+    "  protect: { ...classT, ratingA: 800, distanceIn: 6 },",
+    "});",
+    `cable({ ...heavy, from: main${bank}.load, to: positive${bank}.stud, lengthFt: 1 });`,
+    `cable({ ...heavy, from: bank${bank}.negative, to: meter${bank}.batterySide, lengthFt: 1 });`,
+    `cable({ ...heavy, from: meter${bank}.systemSide, to: negative${bank}.stud, lengthFt: 1 });`,
+  ];
+  if (bank > 0) {
+    lines.push(
+      "cable({",
+      `  from: positive${bank - 1}.stud,`,
+      `  to: positive${bank}.stud,`,
+      "  lengthFt: 30,",
+      "  gauge: 2,",
+      "  protect: { ...classT, ratingA: 150, distanceIn: 4 },",
+      "  protectFarEnd: { ...classT, ratingA: 150, distanceIn: 4 },",
+      "});",
+      `cable({ from: negative${bank - 1}.stud, to: negative${bank}.stud, lengthFt: 30, gauge: 2 });`,
+    );
+  }
+  return lines;
 }
