@@ -17,7 +17,7 @@ export interface Thickening {
   readonly addedMm2M: number;
 }
 
-export interface ThickerRun {
+interface ThickerRun {
   readonly run: Circuit;
   readonly conductor: Conductor;
 }
