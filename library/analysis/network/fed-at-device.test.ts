@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isProtectedAtOtherEnd } from "./fed-at-device.ts";
+import { isProtectedAtOtherEnd, sharesShorts } from "./fed-at-device.ts";
 import { sampleNetwork } from "./sample-network.ts";
 import type { UnprotectedPath } from "./topology.ts";
 
@@ -38,4 +38,17 @@ test("a ring: the source comes to the device by the other way round", () => {
   const across = build.cable(one, other, { far: 40 });
   build.cable(one, other);
   expect(isProtectedAtOtherEnd(build.network(), path(across, "near"))).toBe(true);
+});
+
+test("a battery's fuse shares a short with that of the battery beside it; a charger beside it does not make it share", () => {
+  const build = sampleNetwork();
+  const [left, right, charger] = [build.battery(), build.battery(), build.shoreCharger()];
+  const [bus, lamp] = [build.busBar(), build.load()];
+  const string = build.cable(left.positive, bus, { near: 60 });
+  build.cable(right.positive, bus, { near: 60 });
+  const branch = build.cable(bus, lamp.positive, { near: 20 });
+  const charge = build.cable(charger.positive, bus, { far: 40 });
+  const network = build.network();
+  const shared = [string, branch].map((conductor) => sharesShorts(network, { conductor, end: "near" }));
+  expect([...shared, sharesShorts(network, { conductor: charge, end: "far" })]).toEqual([true, false, false]);
 });

@@ -17,25 +17,49 @@ export function isProtectedAtOtherEnd(network: Network, { conductor, ends }: Unp
 }
 
 /**
+ * Whether batteries reach a device from either side: a fuse of one battery beside others, or one in a ring. Of a short behind it,
+ * it carries a share, which grows as soon as another device opens.
+ */
+export function sharesShorts(network: Network, place: DevicePlace): boolean {
+  return fedOf(network).shared.has(keyOf(place));
+}
+
+/**
  * Whether any source feeds a device from the terminal at its end of the conductor, and not only through the conductor:
  * a device that none feeds from there protects against nothing that comes from there.
  */
-function isFedFromTerminal(network: Network, { conductor, end }: DevicePlace): boolean {
-  let fed = known.get(network);
-  if (!fed) {
-    fed = fedFromTerminals(network);
-    known.set(network, fed);
-  }
-  return fed.has(keyOf({ conductor, end }));
+function isFedFromTerminal(network: Network, place: DevicePlace): boolean {
+  return fedOf(network).fromTerminal.has(keyOf(place));
 }
 
-const known = new WeakMap<Network, ReadonlySet<string>>();
+interface Fed {
+  readonly fromTerminal: ReadonlySet<string>;
+  readonly shared: ReadonlySet<string>;
+}
 
-function fedFromTerminals(network: Network): ReadonlySet<string> {
+function fedOf(network: Network): Fed {
+  let fed = known.get(network);
+  if (!fed) {
+    fed = workOut(network);
+    known.set(network, fed);
+  }
+  return fed;
+}
+
+const known = new WeakMap<Network, Fed>();
+
+function workOut(network: Network): Fed {
   const wiring = wiringOf(network);
   const zones = protectedZones(wiring);
-  const sides = feedingOf(wiring, zones, wiring.sources);
-  return new Set(zones.devices.filter((_, device) => sides[device]?.fromTerminal).map(keyOf));
+  const byAny = feedingOf(wiring, zones, wiring.sources);
+  const batteries = wiring.sources.filter(({ part }) => network.parts[part]?.kind === "battery");
+  const byBattery = feedingOf(wiring, zones, batteries);
+  const keysWhere = (test: (device: number) => boolean | undefined) =>
+    new Set(zones.devices.filter((_, device) => test(device)).map(keyOf));
+  return {
+    fromTerminal: keysWhere((device) => byAny[device]?.fromTerminal),
+    shared: keysWhere((device) => byBattery[device]?.fromTerminal && byBattery[device].fromConductor),
+  };
 }
 
 function keyOf({ conductor, end }: DevicePlace): string {

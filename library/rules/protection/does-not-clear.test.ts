@@ -164,6 +164,22 @@ testRule(doesNotClear, [
     ],
   },
   {
+    name: "two ways side by side: the fuse at the other end carries nothing until the first one opens",
+    plan: `
+      build({ insulationC: 105 });
+      const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, internalMilliohm: 10 });
+      const [front, rear] = [busBar({ name: "front" }), busBar({ name: "rear" })];
+      cable({ name: "feed", from: bank.positive, to: front.stud, lengthFt: 3, gauge: 4,
+        protect: { ratingA: 80, family: "ISO 8820-5 Type SF 30" } });
+      for (const side of ["left", "right"])
+        cable({ name: side, from: front.stud, to: rear.stud, lengthFt: 9, gauge: 6,
+          protect: { ratingA: 40, family: "ISO 8820-3 Type C" }, protectFarEnd: { ratingA: 40, family: "ISO 8820-3 Type C" } });
+      circuit({ name: "Lamp", from: rear.stud, returnTo: bank.negative, load: 2, oneWayFt: 4, gauge: 10,
+        protect: { ratingA: 10, family: "ISO 8820-3 Type F" } });
+    `,
+    finds: "nothing",
+  },
+  {
     name: "accepted with a reason",
     plan: lamp(
       `{ ratingA: 15, family: "ISO 8820-3 Type F" }, accept: { "protection/does-not-clear": "in a steel tube all the way" }`,

@@ -1,6 +1,7 @@
 import { suitableDevices } from "../../analysis/choose-device.ts";
 import { opensInTime, type SlowClearing, slowClearing } from "../../analysis/clearing.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
+import { sharesShorts } from "../../analysis/network/fed-at-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
 import { clearingTime } from "../../standards/protection-rules.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
@@ -34,7 +35,8 @@ export const doesNotClear = defineRule<Values>({
         if (!placed || !end) return [];
         const { currentA } = least;
         const opens = slowClearing(placed.protection, currentA);
-        if (!opens) return [];
+        // Asked last, since it takes a walk over the network.
+        if (!opens || sharesShorts(judged.network, fault)) return [];
         const fixes = fixesFor(plan, placed, fault);
         const values: Values = {
           device: placed.device,
