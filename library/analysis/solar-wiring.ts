@@ -91,7 +91,7 @@ function nearestFirst<Item>(items: readonly Item[], way: (item: Item) => readonl
 /** By terminal reached: the step that leads there; the start has none. */
 type Reach = ReadonlyMap<number, Step | undefined>;
 
-const nowhere: Reach = new Map();
+const nowhere: ReadonlyMap<number, Step | undefined> = new Map();
 
 /** Conductors on the way, from the start outwards; empty where it is not reached. */
 function wayTo(reach: Reach, terminal: number): readonly number[] {
