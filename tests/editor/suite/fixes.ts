@@ -100,7 +100,8 @@ export const fixes: readonly Story[] = [
   },
 ];
 
-async function actionsAt(
+/** What the light bulb, or a source action, offers at a place. */
+export async function actionsAt(
   document: vscode.TextDocument,
   range: vscode.Range,
   kind: vscode.CodeActionKind,

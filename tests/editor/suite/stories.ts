@@ -1,6 +1,7 @@
 import { activation } from "./activation.ts";
 import { commands } from "./commands.ts";
 import { fixes } from "./fixes.ts";
+import { network } from "./network.ts";
 import { newBuild } from "./new-build.ts";
 import { reading } from "./reading.ts";
 import { severalFiles } from "./several-files.ts";
@@ -14,6 +15,7 @@ export const stories: readonly Story[] = [
   ...fixes,
   ...typing,
   ...severalFiles,
+  ...network,
   ...commands,
   ...newBuild,
 ];
