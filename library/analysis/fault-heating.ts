@@ -12,7 +12,7 @@ export interface FaultHeating {
 }
 
 /** The heat of a short, as times for which its current may flow. */
-export interface TooMuchHeat {
+interface TooMuchHeat {
   readonly currentA: number;
   /** Until the device has opened, at most, s: what it lets through, divided by the square of the current. */
   readonly lastsS: number;
@@ -50,7 +50,7 @@ export function faultHeating(
 }
 
 /** Undefined: it stands it, or nobody can tell. */
-export function tooMuchHeat(
+function tooMuchHeat(
   run: Pick<Circuit, "conductor" | "insulationC">,
   device: Pick<Protection, "ratingA" | "family">,
   currentA: number,
