@@ -58,7 +58,9 @@ export function leastFaults(
   const bankNegative = negativePoles(banks);
   const ohmToPoint = ohmOnWays(wiring, hotOhm, nearest);
 
-  /** What is shorted at the end of a conductor. */
+  const shorts = network.terminals.map((_, terminal) => shortAt(terminal));
+
+  /** What a short at a terminal of the positive side joins. */
   function shortAt(terminal: number) {
     const positive = unknown(terminal);
     const source = nearest.source[pointOf[terminal]!]!;
@@ -94,12 +96,10 @@ export function leastFaults(
     if (positive >= 0) currents[positive]! += voltageV / internalOhm;
     if (negative >= 0) currents[negative]! -= voltageV / internalOhm;
   }
-  const pairs = network.conductors.flatMap(({ from, to }) =>
-    [from, to].flatMap((terminal) => {
-      const short = shortAt(terminal);
-      return short && short.positive >= 0 && short.negative >= 0 ? [short.positive, short.negative] : [];
-    }),
-  );
+  const pairs: number[] = [];
+  for (const short of shorts) {
+    if (short && short.positive >= 0 && short.negative >= 0) pairs.push(short.positive, short.negative);
+  }
   const count = unknownOf.reduce((most, node) => Math.max(most, node + 1), 0);
   const inverse = sparseInverse(count, { a, b, ohm }, pairs);
   if (!inverse) return undefined;
@@ -110,7 +110,7 @@ export function leastFaults(
 
   return {
     at(terminal) {
-      const short = shortAt(terminal);
+      const short = shorts[terminal];
       if (!short || short.positive === short.negative) return undefined;
       const { positive, negative, wayBackOhm } = short;
       const ownOhm =

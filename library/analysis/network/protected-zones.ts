@@ -1,5 +1,4 @@
 import type { Protection } from "../../model/circuit.ts";
-import type { NetworkConductor } from "../../model/network.ts";
 import type { DevicePlace } from "../network-result.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import type { Source } from "./parts-inside.ts";
@@ -30,8 +29,19 @@ export interface Feeding {
   readonly fromConductor: boolean;
 }
 
-/** Devices are in the order of their conductors, the one at the near end first. */
-export function protectedZones({ network, graph }: Wiring): ProtectedZones {
+/** Devices are in the order of their conductors, the one at the near end first. Worked out once for each wiring. */
+export function protectedZones(wiring: Wiring): ProtectedZones {
+  let zones = known.get(wiring);
+  if (!zones) {
+    zones = cutAtDevices(wiring);
+    known.set(wiring, zones);
+  }
+  return zones;
+}
+
+const known = new WeakMap<Wiring, ProtectedZones>();
+
+function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
   const { conductors } = network;
   const merged = disjointSets(graph.nodes + conductors.length);
   const middleOf = (conductor: number) => graph.nodes + conductor;
@@ -39,28 +49,32 @@ export function protectedZones({ network, graph }: Wiring): ProtectedZones {
     if (!near) merged.union(graph.a[conductor]!, middleOf(conductor));
     if (!far) merged.union(graph.b[conductor]!, middleOf(conductor));
   });
-  const numbers = new Map<number, number>();
+  const numbers = new Int32Array(graph.nodes + conductors.length).fill(-1);
+  let zones = 0;
   const zone = (element: number) => {
     const set = merged.find(element);
-    const known = numbers.get(set) ?? numbers.size;
-    numbers.set(set, known);
-    return known;
+    if (numbers[set] === -1) numbers[set] = zones++;
+    return numbers[set]!;
   };
   const zoneAt = Int32Array.from({ length: graph.nodes }, (_, point) => zone(point));
   const zoneOf = Int32Array.from(conductors, (_, conductor) => zone(middleOf(conductor)));
-  const devices = conductors.flatMap(devicesOn);
+  const devices: PlacedDevice[] = [];
+  conductors.forEach(({ near, far }, conductor) => {
+    if (near) devices.push({ ...near, conductor, end: "near" });
+    if (far) devices.push({ ...far, conductor, end: "far" });
+  });
   const terminalZone = Int32Array.from(
     devices,
     ({ conductor, end }) => zoneAt[end === "near" ? graph.a[conductor]! : graph.b[conductor]!]!,
   );
   const conductorZone = Int32Array.from(devices, ({ conductor }) => zoneOf[conductor]!);
-  const conductorsIn = Array.from({ length: numbers.size }, (): number[] => []);
+  const conductorsIn = Array.from({ length: zones }, (): number[] => []);
   zoneOf.forEach((at, conductor) => {
     conductorsIn[at]!.push(conductor);
   });
   return {
     devices,
-    graph: graphOf(numbers.size, terminalZone, conductorZone),
+    graph: graphOf(zones, terminalZone, conductorZone),
     zoneOf,
     zoneAt,
     conductorsIn,
@@ -154,11 +168,4 @@ function leastOfEachKind(upstreams: readonly number[], devices: readonly PlacedD
 
 function placeOf({ conductor, end }: DevicePlace): DevicePlace {
   return { conductor, end };
-}
-
-function devicesOn({ near, far }: NetworkConductor, conductor: number): PlacedDevice[] {
-  return [
-    ...(near ? [{ ...near, conductor, end: "near" } as const] : []),
-    ...(far ? [{ ...far, conductor, end: "far" } as const] : []),
-  ];
 }

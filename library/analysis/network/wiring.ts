@@ -17,7 +17,19 @@ export interface Wiring {
   readonly nets: number;
 }
 
+/** Topology, faults and some rules ask, so it is worked out once for each network. */
 export function wiringOf(network: Network): Wiring {
+  let wiring = known.get(network);
+  if (!wiring) {
+    wiring = workOut(network);
+    known.set(network, wiring);
+  }
+  return wiring;
+}
+
+const known = new WeakMap<Network, Wiring>();
+
+function workOut(network: Network): Wiring {
   const joins = innerJoins(network);
   const merged = disjointSets(network.terminals.length);
   for (const { a, b } of joins) merged.union(a, b);
