@@ -272,10 +272,12 @@ function weightOf({ network }: JudgedNetwork, part: Part): Weight {
   const { index } = part;
   if (part.kind === "load" || part.kind === "inverter")
     return ({ partV, partA }) => (partA[index] === 0 ? undefined : [-(partV[index] ?? Number.NaN)]);
-  return ({ scenario, partA, inputA }) =>
-    network.scenarios[scenario]?.momentary
-      ? undefined
-      : [Math.max(Math.abs(partA[index] ?? 0), inputA[index] ?? 0)];
+  return ({ scenario, partA, partV, inputA }) => {
+    if (network.scenarios[scenario]?.momentary) return undefined;
+    const currentA = Math.max(Math.abs(partA[index] ?? 0), inputA[index] ?? 0);
+    // An emptier bank gives the same current at a lower voltage.
+    return part.kind === "battery" ? [currentA, -(partV[index] ?? Number.NaN)] : [currentA];
+  };
 }
 
 /** What was taken because the plan does not state it, or may not be the plan's own: with its source. */

@@ -96,7 +96,9 @@ describe("a builder works on a network", () => {
     editor.open("van.ts");
     const hoverAt = (found: string) =>
       editor.ask<Hover>("textDocument/hover", "van.ts", { position: editor.behind("van.ts", found) });
-    expect(textOf(await hoverAt("const bank = bat"))).toMatch(/\| cooking \| 11\.\d+ V \| gives 15 A \|/);
+    expect(textOf(await hoverAt("const bank = bat"))).toMatch(
+      /\| \*\*cooking\*\* \(worst\) \| \*\*11\.\d+ V\*\* \| \*\*gives 15 A\*\* \|/,
+    );
     expect(textOf(await hoverAt("from: bank.pos"))).toContain("The positive terminal of the house bank");
     expect(textOf(await hoverAt('name: "fee'))).toContain("| evening | 15 A |");
     expect(textOf(await hoverAt('scenario({ name: "cook'))).toContain("**cooking**: solved");
