@@ -1,7 +1,6 @@
-import { networkStateInWords } from "../library/documents/network-summary.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import { fileName } from "./evaluate/file-name.ts";
-import { contentsInWords, countsInWords, countsOf } from "./language/counts.ts";
+import { countsOf, planInWords } from "./language/counts.ts";
 import type { PlanCheck, StatusParams } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
 import type { ShownPlan } from "./open-plans.ts";
@@ -30,11 +29,7 @@ export function statusOf(plan: ShownPlan, workspace: EditorWorkspace): StatusPar
 export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorWorkspace): PlanCheck {
   const { uri } = workspace.client(root);
   const counts = view && countsOf(view.plan);
-  const network = view ? networkStateInWords(view.plan.judgement) : "";
-  const stopped = view && view.plan.judgement.problems.length > 0 ? ", not checked to the end" : "";
-  const inWords = counts
-    ? `${contentsInWords(counts) || "no circuits"}, ${countsInWords(counts)}${network && `, ${network}`}${stopped}`
-    : "";
+  const inWords = view ? planInWords(view.plan) : "";
   if (outcome?.state === "checked") {
     return { uri, state: "idle", message: inWords, ...(counts ? { counts } : {}) };
   }

@@ -23,7 +23,7 @@ interface WrittenAt {
 }
 
 /** Index in {@link ReportedNetwork.scenarios} is what results name a scenario by. */
-export type ReportedScenario = Partial<WrittenAt> & { readonly name: string } & (
+type ReportedScenario = Partial<WrittenAt> & { readonly name: string } & (
     | {
         readonly state: "solved";
         /** What is left of the sum of currents at any terminal, and the greatest current, A. */
@@ -39,7 +39,7 @@ export type ReportedScenario = Partial<WrittenAt> & { readonly name: string } & 
       }
   );
 
-export interface ReportedPart extends WrittenAt {
+interface ReportedPart extends WrittenAt {
   readonly kind: Part["kind"];
   readonly name: string;
   readonly source?: string;
@@ -57,7 +57,7 @@ export interface ReportedPart extends WrittenAt {
   }[];
 }
 
-export interface ReportedConductor extends WrittenAt {
+interface ReportedConductor extends WrittenAt {
   readonly name: string;
   readonly role: NetworkConductor["role"];
   readonly from: ReportedTerminal;

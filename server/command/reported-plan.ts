@@ -34,7 +34,7 @@ export interface Reported {
   lineText(file: string, line: number): string | undefined;
 }
 
-export interface ReportedCircuit {
+interface ReportedCircuit {
   readonly name: string;
   readonly file: string;
   readonly line: number;

@@ -1,4 +1,4 @@
-import { contentsOf } from "../../library/documents/network-summary.ts";
+import { contentsOf, networkStateInWords } from "../../library/documents/network-summary.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Counts } from "./messages.ts";
 
@@ -16,6 +16,19 @@ export function countsOf(plan: CheckedPlan): Counts {
     hints: of("hint"),
     accepted: plan.findings.length - open.length,
   };
+}
+
+/** "5 circuits, 12 parts, 9 cables, 1 warning", and what of the plan was not checked. */
+export function planInWords(plan: CheckedPlan): string {
+  const counts = countsOf(plan);
+  return [
+    contentsInWords(counts) || "no circuits",
+    countsInWords(counts),
+    networkStateInWords(plan.judgement),
+    plan.judgement.problems.length > 0 ? "not checked to the end" : "",
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
 }
 
 /** "2 circuits"; "5 circuits, 12 parts, 9 cables"; empty for a plan with nothing in it yet. */

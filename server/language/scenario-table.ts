@@ -60,7 +60,7 @@ export function scenarioTable(
 }
 
 /** More rows than these nobody reads in a popup. */
-export const mostScenarios = 6;
+const mostScenarios = 6;
 
 /** Why scenarios have no numbers, a sentence each: silence would read as "nothing flows". */
 function unsolvedInWords({ network, result }: JudgedNetwork): string[] {

@@ -34,7 +34,7 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
 }
 
 /** Some conductor on it carries more than it may, gets hotter than can be reckoned, and loses more than is said. */
-export function isOverloaded({ circuits, network }: JudgedPlan, { legs }: WayFromBank): boolean {
+function isOverloaded({ circuits, network }: JudgedPlan, { legs }: WayFromBank): boolean {
   const records = new Set(legs.map(({ conductor }) => network?.network.conductors[conductor]?.record));
   return circuits.some(({ circuit, result }) => records.has(circuit.record) && result.drop.overloaded);
 }
