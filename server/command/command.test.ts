@@ -148,7 +148,7 @@ describe("a network", () => {
     expect(out).toMatch(
       /^plan\.ts: 1 circuit, 3 parts, 3 cables · nothing found · worst drop 3\.\d+ %, limit 10 % \(heater, from the bank\)\n {2}network: 2 scenarios solved\n {2}nearest to its ampacity: heater, 15 A of 60 A in "evening" · lowest voltage: 11\.\d+ V at heater in "cooking"$/m,
     );
-    expect(out).toContain("and what flows in each network, in the scenarios above, as written");
+    expect(out).toContain("and what flows in each network in each of its scenarios, as written");
     expect(code).toBe(0);
   });
 

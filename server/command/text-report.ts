@@ -109,7 +109,7 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
   }
   if (plans.some(({ evaluated }) => evaluated)) {
     const networks = plans.some(({ network }) => network)
-      ? ", and what flows in each network, in the scenarios above"
+      ? ", and what flows in each network in each of its scenarios"
       : "";
     const checked = `Checked: conductor heat and drop, and the protection of each run${networks}, as written.`;
     lines.push(paint("faint", `${checked} A planning aid: local codes rule.`));
