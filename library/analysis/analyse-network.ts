@@ -1,8 +1,8 @@
 import type { Network } from "../model/network.ts";
 import { faultsOf } from "./network/faults.ts";
-import { withoutShortedIslands } from "./network/shorted-islands.ts";
 import { solveScenarios } from "./network/solve-scenarios.ts";
 import { topologyOf } from "./network/topology.ts";
+import { withoutUntoldIslands } from "./network/untold-islands.ts";
 import { worstOver } from "./network/worst.ts";
 import type { NetworkResult } from "./network-result.ts";
 
@@ -13,7 +13,7 @@ export function analyseNetwork(network: Network): NetworkResult {
   return {
     topology,
     scenarios,
-    ...withoutShortedIslands(network, topology, worstOver(network, topology, scenarios)),
+    ...withoutUntoldIslands(network, topology, scenarios, worstOver(network, topology, scenarios)),
     faults: faultsOf(network, topology),
   };
 }
