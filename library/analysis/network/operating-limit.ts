@@ -31,28 +31,38 @@ export function operatingLimit(netlist: Netlist, solver: OperatingPointSolver): 
   const full = solver.solve(1, unloaded.voltages);
   if (full.state === "found") return { state: "found", point: full };
   let reachedShare = 0;
-  let failedShare = 1;
-  let why = full.state;
   let reached = unloaded;
-  while (failedShare - reachedShare > shareAccuracy) {
-    const share = (reachedShare + failedShare) / 2;
-    const next = solver.solve(share, reached.voltages);
-    if (next.state === "found") {
-      reached = next;
-      reachedShare = share;
-    } else {
-      failedShare = share;
-      why = next.state;
+  let failedShare = 1;
+  let anyFell = full.state === "fell";
+  for (let round = 0; round < mostRounds; round++) {
+    while (failedShare - reachedShare > shareAccuracy) {
+      const share = (reachedShare + failedShare) / 2;
+      const next = solver.solve(share, reached.voltages);
+      if (next.state === "found") {
+        reached = next;
+        reachedShare = share;
+      } else {
+        failedShare = share;
+        anyFell ||= next.state === "fell";
+      }
     }
+    // That share was tried from further off. From close by it may be reached all the same; then there is more above it.
+    const again = solver.solve(failedShare, reached.voltages);
+    if (again.state !== "found") break;
+    if (failedShare === 1) return { state: "found", point: again };
+    reached = again;
+    reachedShare = failedShare;
+    failedShare = 1;
   }
   return {
     state: "none",
-    why: why === "fell" ? "collapse" : "not-converged",
+    why: anyFell ? "collapse" : "not-converged",
     reachedShare,
     culprits: culpritsAt(netlist, solver, { share: reachedShare, voltages: reached.voltages }),
   };
 }
 
+const mostRounds = 10;
 /** Three significant figures are shown. */
 const shareAccuracy = 1e-5;
 

@@ -12,7 +12,7 @@ import {
   regulationShare,
   solarArray,
 } from "./solve-devices.ts";
-import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
+import type { Branch, ConverterBranch, Netlist, PowerBranch } from "./solve-netlist.ts";
 import type { SparseSystem } from "./sparse-lu.ts";
 
 /**
@@ -62,8 +62,11 @@ export interface OperatingPointSolver {
   solve(share: number, from?: NodeVoltages): OperatingPoint | NoOperatingPoint;
   /** Takes these voltages for those without constant powers, instead of the estimate that a search begins with. */
   takeAsUnloaded(voltages: NodeVoltages): void;
-  /** Converters whose input has too little voltage, or the wrong way round: they do not run and feed nothing. */
-  notRunning(): readonly ConverterBranch[];
+  /**
+   * Constant powers and converters that do not run at the voltage there is without them: it is too little, or at a
+   * converter the wrong way round. They draw and feed nothing.
+   */
+  notRunning(): ReadonlySet<PowerBranch | ConverterBranch>;
   /** Takes these voltages as the ones that {@link sensitivity} is asked at. */
   goTo(voltages: NodeVoltages): void;
   /** By node: how fast voltages change with the share of constant powers, V. */
@@ -203,9 +206,8 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       through.outputByInputV = 0;
       through.outputA = -flow.currentA;
       through.outputByOutputV = -flow.siemens;
-      if (branch.passes) holdThrough(branch, inputV - outputV, through);
-    } else if (!of.running) return;
-    else if (branch.passes) passingController(branch, { inputV, outputV }, through, flow);
+    } else if (branch.passes) passingController(branch, { inputV, outputV }, through, flow);
+    else if (!of.running) return;
     else converter(branch, { inputV, outputV, share: of.share }, through, flow);
     if (of.how === "downhill") {
       through.inputByInputV = Math.max(0, through.inputByInputV);
@@ -238,6 +240,11 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     return startV[draw]! !== 0;
   }
 
+  /** A controller that passes current on draws no constant power. */
+  function isPower(draw: number): boolean {
+    return netlist.converters[draw - netlist.powers.length]?.passes !== true;
+  }
+
   function goToStart(): void {
     at.coarse.fill(0);
     at.fine.fill(0);
@@ -264,8 +271,9 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     draws.forEach((draw, index) => {
       const voltageV = voltageOver(at, draw);
       const isConverter = index >= netlist.powers.length;
-      const runs = isConverter ? voltageV >= leastRunningV : Math.abs(voltageV) >= leastRunningV;
-      startV[index] = runs ? voltageV : 0;
+      const runs =
+        !isPower(index) || (isConverter ? voltageV >= leastRunningV : Math.abs(voltageV) >= leastRunningV);
+      startV[index] = runs ? voltageV || 1 : 0;
     });
   }
 
@@ -273,7 +281,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   function longestStep(): number {
     let longest = 1;
     for (let index = 0; index < draws.length; index++) {
-      if (startV[index] === 0) continue;
+      if (startV[index] === 0 || !isPower(index)) continue;
       const { a, b } = draws[index]!;
       const voltageV = voltageOver(at, draws[index]!);
       const change = (step[a]! - step[b]!) / voltageV;
@@ -284,7 +292,8 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
 
   function anyFell(): boolean {
     for (let index = 0; index < draws.length; index++) {
-      if (startV[index] !== 0 && voltageOver(at, draws[index]!) / startV[index]! < fallenShare) return true;
+      if (startV[index] === 0 || !isPower(index)) continue;
+      if (voltageOver(at, draws[index]!) / startV[index]! < fallenShare) return true;
     }
     return false;
   }
@@ -354,7 +363,10 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
         residualA <= polishedShare * largestA ||
         (residualA <= nearShare * largestA && residualA > before / 2);
       before = residualA;
-      if (!system.factor() && !isLast) {
+      const leastPivot = system.factor();
+      // All in balance, but like a ball on a hill: the lower of the two voltages of a constant power.
+      if (isLast && leastPivot < -surelyNegative) return { state: "fell", iterations };
+      if (leastPivot <= 0 && !isLast) {
         balance("downhill", share);
         system.factor();
       }
@@ -362,7 +374,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       system.solve(step);
       if (isLast) return polished(share, residualA, iterations);
       descend(share);
-      if (anyFell()) return { state: "fell", iterations };
+      if (share > 0 && anyFell()) return { state: "fell", iterations };
     }
     return { state: "lost", iterations: mostIterations };
   }
@@ -401,8 +413,11 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     return change;
   }
 
-  function notRunning(): readonly ConverterBranch[] {
-    return netlist.converters.filter((_, index) => !isRunning(netlist.powers.length + index));
+  function notRunning(): ReadonlySet<PowerBranch | ConverterBranch> {
+    return new Set([
+      ...netlist.powers.filter((_, index) => !isRunning(index)),
+      ...netlist.converters.filter((_, index) => !isRunning(netlist.powers.length + index)),
+    ]);
   }
 
   return { solve, takeAsUnloaded, notRunning, goTo, sensitivity };
@@ -417,8 +432,13 @@ const nearShare = 1e-10;
 const turnedShare = 0.5;
 /** Each two of them halve the step at least. */
 const mostTrials = 60;
-/** Of its voltage without constant powers. At a point of rest it is at least a half of that in a network of resistances. */
-const fallenShare = 0.2;
+/** Of the diagonal before elimination: more than rounding. */
+const surelyNegative = 1e-9;
+/**
+ * Of its voltage without constant powers. In a network of resistances no point of rest lies below a half of that; so far below
+ * it, no step was just too long.
+ */
+const fallenShare = 0.001;
 
 /** Where constant powers are drawn: those of `powers`, then the inputs of `converters`. */
 function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
@@ -429,21 +449,6 @@ function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
 function holdVoltage(of: { outputV: number; limitA: number }, voltageV: number, flow: Flow): void {
   flow.siemens = of.limitA / (regulationShare * of.outputV);
   flow.currentA = flow.siemens * (voltageV - of.outputV);
-}
-
-/** As in "start": a controller that passes current on is a piece of wire. */
-function holdThrough(
-  of: { outputV: number; limitA: number },
-  voltageV: number,
-  through: ConverterFlow,
-): void {
-  const siemens = of.limitA / (regulationShare * of.outputV);
-  through.inputA = siemens * voltageV;
-  through.outputA = through.inputA;
-  through.inputByInputV = siemens;
-  through.outputByInputV = siemens;
-  through.inputByOutputV = -siemens;
-  through.outputByOutputV = -siemens;
 }
 
 /** `to` = `from` + `length` · `step`, coarse and fine part put in order again. May be called with `to` the same as `from`. */

@@ -2,12 +2,15 @@ import type { Circuit, Protection } from "../../model/circuit.ts";
 import type {
   AlternatorPart,
   BatteryPart,
+  DcDcChargerPart,
+  InverterPart,
   Join,
   Network,
   NetworkConductor,
   NetworkTerminal,
   Part,
   SolarArrayPart,
+  SolarControllerPart,
 } from "../../model/network.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { sampleCircuit } from "../sample-circuit.ts";
@@ -86,6 +89,20 @@ export function sampleNetwork() {
         systemV: 12,
         statedBy: "load",
       })),
+    inverter: (change: Partial<InverterPart> = {}) =>
+      add(poles, (own, base) => ({
+        ...base,
+        kind: "inverter",
+        terminals: own,
+        continuousW: 2000,
+        efficiencyPercent: 90,
+        efficiencySource: source,
+        cutOffV: 10.5,
+        cutOffVSource: source,
+        idleW: 0,
+        loadW: 1000,
+        ...change,
+      })),
     alternator: (change: Partial<AlternatorPart> = {}) =>
       add(poles, (own, base) => ({
         ...base,
@@ -98,15 +115,15 @@ export function sampleNetwork() {
         selfLimiting: true,
         ...change,
       })),
-    shoreCharger: (outputA = 30) =>
+    shoreCharger: (outputA = 30, outputV = 14.4) =>
       add(poles, (own, base) => ({
         ...base,
         kind: "shoreCharger",
         terminals: own,
         outputA,
-        outputV: 14.4,
+        outputV,
       })),
-    dcDcCharger: ({ outputA = 30, isolated = false } = {}) =>
+    dcDcCharger: ({ outputA = 30, isolated = false, ...change }: Partial<DcDcChargerPart> = {}) =>
       add(["inputPositive", "inputNegative", "outputPositive", "outputNegative"], (own, base) => ({
         ...base,
         kind: "dcDcCharger",
@@ -118,6 +135,7 @@ export function sampleNetwork() {
         inputMinV: 10.5,
         inputMinVSource: source,
         isolated,
+        ...change,
       })),
     solarArray: (change: Partial<SolarArrayPart> = {}) =>
       add(poles, (own, base) => ({
@@ -132,7 +150,7 @@ export function sampleNetwork() {
         parallel: 1,
         ...change,
       })),
-    solarController: (outputA = 30) =>
+    solarController: (outputA = 30, change: Partial<SolarControllerPart> = {}) =>
       add(["solarPositive", "solarNegative", "positive", "negative"], (own, base) => ({
         ...base,
         kind: "solarController",
@@ -143,6 +161,7 @@ export function sampleNetwork() {
         tracking: true,
         efficiencyPercent: 95,
         efficiencySource: source,
+        ...change,
       })),
     other: (names: readonly string[], joins: readonly { between: [string, string]; ohm: number }[] = []) =>
       add(names, (own, base) => ({

@@ -65,21 +65,18 @@ export interface LimitedSource {
  * Panels: straight lines through the short circuit, the corner and the open circuit.
  *
  *     −I = I_sc − (I_sc − I_mp) · U / V_mp         up to V_mp
- *     −I = I_mp · (V_oc − U) / (V_oc − V_mp)       above; not below 0
+ *     −I = I_mp · (V_oc − U) / (V_oc − V_mp)       above; a panel that is pushed beyond its open circuit takes current
  *
  * All currents in the share of full sun. With a tracking controller I_mp is the current at greatest power and the
- * controller keeps the panels at that corner; with one that does not track, I_sc is taken up to the corner (I_mp = I_sc).
+ * controller keeps the panels at that corner; with one that does not track, I_sc is taken nearly up to the corner: 0.99 of it.
  */
 export function solarArray(of: ArrayCurve, voltageV: number, flow: Flow): void {
   if (voltageV <= of.cornerV) {
     flow.siemens = (of.shortCircuitA - of.cornerA) / of.cornerV;
     flow.currentA = flow.siemens * voltageV - of.shortCircuitA;
-  } else if (voltageV < of.openCircuitV) {
+  } else {
     flow.siemens = of.cornerA / (of.openCircuitV - of.cornerV);
     flow.currentA = -flow.siemens * (of.openCircuitV - voltageV);
-  } else {
-    flow.siemens = 0;
-    flow.currentA = 0;
   }
 }
 

@@ -297,6 +297,9 @@ function addLoad(
   }
 }
 
+/** Of the short-circuit current. Not all of it: a current that is the same at any voltage leaves the voltage open. */
+const untrackedShare = 0.99;
+
 /** Of `series` panels one behind the other, `parallel` such strings side by side, in this share of full sun. */
 function curveOf(of: SolarArrayPart, sunShare: number, tracked: boolean): ArrayCurve {
   const strings = of.parallel * sunShare;
@@ -304,7 +307,7 @@ function curveOf(of: SolarArrayPart, sunShare: number, tracked: boolean): ArrayC
   return {
     shortCircuitA,
     cornerV: of.maxPowerV * of.series,
-    cornerA: tracked ? of.maxPowerA * strings : shortCircuitA,
+    cornerA: tracked ? of.maxPowerA * strings : untrackedShare * shortCircuitA,
     openCircuitV: of.openCircuitV * of.series,
   };
 }

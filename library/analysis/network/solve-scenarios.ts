@@ -1,8 +1,8 @@
 import type { Network, Scenario } from "../../model/network.ts";
 import type { ScenarioResult } from "../network-result.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
-import { operatingLimit } from "./operating-limit.ts";
-import { type OperatingPointSolver, operatingPointSolver } from "./operating-point.ts";
+import { type Limit, operatingLimit } from "./operating-limit.ts";
+import { operatingPointSolver } from "./operating-point.ts";
 import { withoutIdle } from "./solve-islands.ts";
 import { type Netlist, type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
 import { solvedScenario } from "./solved-scenario.ts";
@@ -43,40 +43,45 @@ function solveScenario(of: {
   const { network, scenario, index, laws, pattern } = of;
   const unsolved = { state: "unsolved", scenario: index, why: "not-converged", culprits: [] } as const;
   if (!pattern) return { ...unsolved, reachedShare: 0 };
-  let netlist = netlistOf(network, scenario, pattern.nodes, laws);
+  const { netlist, limit } = settle(netlistOf(network, scenario, pattern.nodes, laws), pattern.system);
+  if (limit.state === "none") {
+    const { why, reachedShare, culprits } = limit;
+    return { ...unsolved, why, reachedShare, culprits };
+  }
+  const { point } = limit;
+  if (!(point.residualA <= mostResidual * point.largestA)) return { ...unsolved, reachedShare: 1 };
+  return solvedScenario({ network, scenario, index, netlist, point });
+}
+
+/**
+ * The operating point of a netlist, and what of it is running there: devices and converters that have no voltage to run
+ * at are taken out, which can leave others without a source, so the search is made again without them.
+ */
+export function settle(everything: Netlist, system: SparseSystem): { netlist: Netlist; limit: Limit } {
+  let netlist = everything;
   for (;;) {
-    const solver = operatingPointSolver(netlist, pattern.system);
-    const limit = found(netlist, solver);
+    const solver = operatingPointSolver(netlist, system);
+    const point = solver.solve(1);
+    const limit =
+      point.state === "found" ? ({ state: "found", point } as const) : operatingLimit(netlist, solver);
     const idle = solver.notRunning();
-    if (idle.length > 0) {
-      // What they would feed may have no other source: the network is another one without them.
-      const converters = netlist.converters.filter((converter) => !idle.includes(converter));
-      netlist = withoutIdle({ ...netlist, converters });
-      continue;
-    }
-    if (limit.state === "none") {
-      const { why, reachedShare, culprits } = limit;
-      return { ...unsolved, why, reachedShare, culprits };
-    }
-    const { point } = limit;
-    if (!(point.residualA <= mostResidual * point.largestA)) return { ...unsolved, reachedShare: 1 };
-    return solvedScenario({ network, scenario, index, netlist, point });
+    if (idle.size === 0) return { netlist, limit };
+    netlist = withoutIdle({
+      ...netlist,
+      powers: netlist.powers.filter((power) => !idle.has(power)),
+      converters: netlist.converters.filter((converter) => !idle.has(converter)),
+    });
   }
 }
 
-function found(netlist: Netlist, solver: OperatingPointSolver): ReturnType<typeof operatingLimit> {
-  const point = solver.solve(1);
-  return point.state === "found" ? { state: "found", point } : operatingLimit(netlist, solver);
-}
-
-interface Pattern {
+export interface Pattern {
   /** Numbered in the order of elimination. */
   readonly nodes: Nodes;
   readonly system: SparseSystem;
 }
 
 /** Undefined for a network too meshed to be eliminated in any time that somebody would wait. */
-function patternOf(network: Network, scenario: Scenario): Pattern | undefined {
+export function patternOf(network: Network, scenario: Scenario): Pattern | undefined {
   const nodes = nodesOf(network, scenario);
   const pairs = possiblePairs(network, nodes);
   const order = eliminationOrder(nodes.count, pairs);

@@ -21,10 +21,11 @@ export interface SparseSystem {
   /** Where in {@link values} the entry of a row and a column is. It must be one of the pattern's. */
   entryAt(row: number, column: number): number;
   /**
-   * Splits {@link values} into factors. The answer is true where all pivots are clearly positive. A pivot that is not is
-   * replaced by a small positive one, so that a step can be taken all the same.
+   * Splits {@link values} into factors. The answer is the least pivot, as a share of the diagonal there was before; 0 for one
+   * that is nothing but rounding. A pivot that is not positive is replaced by a small one that is, so that a step can be
+   * taken all the same.
    */
-  factor(): boolean;
+  factor(): number;
   /** Overwrites the right-hand side with the solution. */
   solve(rightHandSide: Float64Array): void;
 }
@@ -65,8 +66,8 @@ export function sparseSystem(order: EliminationOrder, pairs: ArrayLike<number>):
     return size + low;
   }
 
-  function factor(): boolean {
-    let definite = true;
+  function factor(): number {
+    let leastShare = 1;
     for (let index = 0; index < size; index++) {
       for (let at = upperStart[index]!; at < upperStart[index + 1]!; at++) row[upper[at]!] = 0;
       for (let at = lowerStart[index]!; at < lowerStart[index + 1]!; at++) row[lower[at]!] = 0;
@@ -88,10 +89,11 @@ export function sparseSystem(order: EliminationOrder, pairs: ArrayLike<number>):
         upperValues[at] = row[upper[at]!]!;
       }
       const least = leastPivotShare * Math.abs(values[index]!) || leastPivot;
-      definite &&= row[index]! > least;
+      const share = row[index]! / (Math.abs(values[index]!) || leastPivot);
+      if (share < leastShare) leastShare = Math.abs(share) <= leastPivotShare ? 0 : share;
       pivots[index] = Math.max(row[index]!, least);
     }
-    return definite;
+    return leastShare;
   }
 
   function solve(b: Float64Array): void {

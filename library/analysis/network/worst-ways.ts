@@ -125,7 +125,9 @@ function walksFor(
   scenario: Scenario,
   known: Map<string, Walks>,
 ): Walks {
-  const key = network.parts.map(({ kind, index }) => (kind === "disconnect" && !scenario.on[index] ? "o" : "")).join();
+  const key = network.parts
+    .map(({ kind, index }) => (kind === "disconnect" && !scenario.on[index] ? "o" : ""))
+    .join();
   let walks = known.get(key);
   if (!walks) {
     const links = linksIn(network, scenario);

@@ -1,0 +1,111 @@
+import { conductorLaws } from "../../../library/analysis/network/conductor-current.ts";
+import { leastRunningV } from "../../../library/analysis/network/solve-devices.ts";
+import { type Netlist, netlistOf } from "../../../library/analysis/network/solve-netlist.ts";
+import { patternOf, settle, solveScenarios } from "../../../library/analysis/network/solve-scenarios.ts";
+import type { SolvedScenario } from "../../../library/analysis/network-result.ts";
+import type { Network } from "../../../library/model/network.ts";
+import { runNgspice } from "./run-ngspice.ts";
+import { kirchhoff, nodeName, type SpiceBranch, spiceBranches, spiceInput } from "./spice-netlist.ts";
+
+/** A network as the solver answers it, and as it is asked of ngspice. */
+export interface ComparedNetwork {
+  readonly netlist: Netlist;
+  readonly branches: readonly SpiceBranch[];
+  readonly solved: SolvedScenario;
+  /** One terminal of each node that a source reaches, in the order of terminals. */
+  readonly terminals: readonly number[];
+  /** By index of {@link terminals}: our voltages, V. */
+  readonly ourV: readonly number[];
+}
+
+/** Undefined where the solver finds no operating point. */
+export function comparedNetwork(network: Network): ComparedNetwork | undefined {
+  const [solved] = solveScenarios(network);
+  const [scenario] = network.scenarios;
+  const pattern = scenario && patternOf(network, scenario);
+  if (!pattern || solved?.state !== "solved") return undefined;
+  const everything = netlistOf(network, scenario, pattern.nodes, conductorLaws(network.conductors));
+  const { netlist } = settle(everything, pattern.system);
+  const known = new Set<number>();
+  const terminals: number[] = [];
+  netlist.nodeOf.forEach((node, terminal) => {
+    if (known.has(node) || !netlist.live[node]) return;
+    known.add(node);
+    terminals.push(terminal);
+  });
+  return {
+    netlist,
+    branches: spiceBranches(netlist, solved.conductorA),
+    solved,
+    terminals,
+    ourV: terminals.map((terminal) => solved.terminalV[terminal]!),
+  };
+}
+
+export interface NgspiceAnswer {
+  /** In the order of {@link ComparedNetwork.terminals}, against the same zero in each island, V. */
+  readonly voltages: readonly number[];
+  /** To how many decimals of a volt the search was hinted. */
+  readonly hintDigits: number;
+}
+
+/**
+ * What ngspice answers, from the coarsest hint from which it does. An answer counts only where its own currents sum up to
+ * nothing at each node, and where no device of constant power stands below 1 V: there it has found the lower of two voltages.
+ */
+export function askNgspice(
+  compared: ComparedNetwork,
+  hints: readonly number[] = [0, 1, 2, 3],
+): NgspiceAnswer | undefined {
+  const { netlist, branches, terminals, ourV } = compared;
+  const nearV = new Float64Array(netlist.nodes);
+  const zeroOf = new Map<number, number>();
+  terminals.forEach((terminal, index) => {
+    const node = netlist.nodeOf[terminal]!;
+    nearV[node] = ourV[index]!;
+    if (ourV[index] === 0) zeroOf.set(netlist.islandOf[node]!, node);
+  });
+  const referenceV = new Map(netlist.references.map((node) => [netlist.islandOf[node]!, nearV[node]!]));
+  for (const hintDigits of hints) {
+    const { voltages } = runNgspice((printTo) =>
+      spiceInput(netlist, branches, {
+        nearV: (node) =>
+          Number((nearV[node]! - referenceV.get(netlist.islandOf[node]!)!).toFixed(hintDigits)),
+        printTo,
+      }),
+    );
+    const theirs = new Float64Array(netlist.nodes);
+    let complete = true;
+    for (const terminal of terminals) {
+      const node = netlist.nodeOf[terminal]!;
+      const name = nodeName(netlist, node);
+      const voltageV = name === "0" ? 0 : voltages.get(name);
+      if (voltageV === undefined || !Number.isFinite(voltageV)) complete = false;
+      else theirs[node] = voltageV;
+    }
+    if (!complete || !isAtRest(compared, theirs)) continue;
+    return {
+      hintDigits,
+      voltages: terminals.map((terminal) => {
+        const node = netlist.nodeOf[terminal]!;
+        return theirs[node]! - theirs[zeroOf.get(netlist.islandOf[node]!)!]!;
+      }),
+    };
+  }
+  return undefined;
+}
+
+/** Of the largest current in our own answer, so that a wild answer cannot excuse itself by its wild currents. */
+const mostResidual = 1e-6;
+
+function isAtRest({ netlist, branches, solved }: ComparedNetwork, voltages: Float64Array): boolean {
+  const { residualA } = kirchhoff(netlist, branches, voltages);
+  const powers = [
+    ...netlist.powers,
+    ...netlist.converters.flatMap(({ input, passes }) => (passes ? [] : [input])),
+  ];
+  return (
+    residualA <= mostResidual * solved.largestA + 1e-9 &&
+    powers.every(({ a, b }) => Math.abs(voltages[a]! - voltages[b]!) >= leastRunningV)
+  );
+}
