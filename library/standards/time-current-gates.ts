@@ -76,7 +76,7 @@ export interface TimeCurrentGates {
   readonly gates: readonly Gate[];
 }
 
-export interface Gate {
+interface Gate {
   readonly percentOfRating: number;
   /** It must not open sooner, s; null: nothing is said. */
   readonly minS: number | null;

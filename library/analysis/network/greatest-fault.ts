@@ -10,7 +10,7 @@ export interface GreatestFaults {
   at(conductor: number, end: "near" | "far"): FaultAtEnd | undefined;
 }
 
-export interface FaultAtEnd {
+interface FaultAtEnd {
   /** What comes to that end from everything else: it passes a device that stands at this end. */
   readonly fromElsewhere: Arriving;
   /** What comes through the conductor itself. */
