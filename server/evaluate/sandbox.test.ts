@@ -44,6 +44,13 @@ describe("a record", () => {
     ]);
   });
 
+  it("keeps a terminal that is not there, for that would make a lone circuit of one in a network", async () => {
+    const [input] = await inputsOf(
+      "circuit({ from: ({}).positve, to: undefined, protect: undefined, load: 4 });",
+    );
+    expect(input).toEqual({ from: { $strange: "nothing" }, to: { $strange: "nothing" }, load: 4 });
+  });
+
   it.each([
     ["NaN", { $strange: "NaN" }],
     ["-Infinity", { $strange: "-Infinity" }],

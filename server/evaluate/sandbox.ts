@@ -120,7 +120,7 @@ export interface RawRecord {
   readonly input: unknown;
   /**
    * Where the call was `__written`: the call site whose text tells the input, and what was `named` there, in the order of the
-   * text; `{ $absent: true }` for what is undefined. `input` is then undefined.
+   * text. `input` is then undefined.
    */
   readonly written?: { readonly site: number; readonly given: readonly unknown[] };
   /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */

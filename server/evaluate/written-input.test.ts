@@ -49,11 +49,6 @@ describe("what the text tells but for what names mean", () => {
     expect(whole).toEqual(input);
     expect(Object.keys(whole)).toEqual(Object.keys(input));
     expect(inputWith(read, [])).toBeUndefined();
-    const absent = inputWith(
-      read,
-      named.map(() => ({ $absent: true })),
-    );
-    expect(absent).toEqual(Object.fromEntries(Object.entries(input).filter(([key]) => key === "lengthM")));
   });
 });
 

@@ -37,15 +37,8 @@ export function inputWith({ object, named }: WrittenInput, given: readonly unkno
   if (given.length !== named.length) return undefined;
   if (named.length === 0) return object;
   const whole = { ...object };
-  for (const [at, { key }] of named.entries()) {
-    whole[key] = given[at];
-    if (isAbsent(given[at])) delete whole[key];
-  }
+  for (const [at, { key }] of named.entries()) whole[key] = given[at];
   return whole;
-}
-
-function isAbsent(value: unknown): boolean {
-  return typeof value === "object" && value !== null && Object.hasOwn(value, "$absent");
 }
 
 /** The parser keeps the nodes of whatever an edit leaves as it was. */

@@ -172,10 +172,10 @@ const house = battery({ chemistry: "LiFePO4", capacityAh: -200 });
 const relay = part({ terminals: ["in", "out"], joins: [{ between: ["in", "uot"] }] } as any);
 //                                                                       ^^^^^ error plan/invalid-value
 const feeder = cable({ from: house.positive, to: relay.uot, lengthM: 1, gauge: 4, protect: 60 } as any);
-//                                               ^^^^^^^^^ error plan/invalid-value to is missing
+//                                               ^^^^^^^^^ error plan/invalid-value to is not a terminal of a part: nothing
 const other = cable({ from: house.plus, to: relay.uot, lengthM: 1, gauge: 4, protect: 60 } as any);
-//                          ^^^^^^^^^^ error plan/invalid-value from is missing
-//                                          ^^^^^^^^^ error plan/invalid-value to is missing
+//                          ^^^^^^^^^^ error plan/invalid-value from is not a terminal of a part: nothing
+//                                          ^^^^^^^^^ error plan/invalid-value to is not a terminal of a part: nothing
 const lamp = circuit({ from: house.negative, load: 4, oneWayFt: 3, gauge: 12, protect: 5 } as any);
 //                           ^^^^^^^^^^^^^^ error plan/invalid-value from is a negative terminal
 const fan = circuit({ from: house.positive, to: lamp, oneWayFt: 3, gauge: 12, protect: 5 } as any);
@@ -183,7 +183,7 @@ const fan = circuit({ from: house.positive, to: lamp, oneWayFt: 3, gauge: 12, pr
 const crossed = cable({ from: house.positive, to: house.negative, lengthM: 1, gauge: 4, protect: 60 });
 //                                                ^^^^^^^^^^^^^^ error plan/invalid-value to is the other pole
 const bare = cable({ from: house.positive, lengthM: 1, gauge: 4, protect: 60 } as any);
-//           ^^^^^ error plan/invalid-value to is missing
+//           ^^^^^ error plan/invalid-value to is not a terminal of a part: nothing
 `);
   });
 });

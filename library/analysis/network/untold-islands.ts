@@ -23,7 +23,9 @@ export function withoutUntoldIslands(
   const islands = islandsOf(network);
   const nothingCanBeTold = unsolved.some(({ culprits }) => culprits.length === 0);
   const untold = new Set(
-    [...shorts.map(({ source }) => source), ...unsolved.flatMap(({ culprits }) => culprits)].map(islands.find),
+    [...shorts.map(({ source }) => source), ...unsolved.flatMap(({ culprits }) => culprits)].map(
+      islands.find,
+    ),
   );
   const isUntold = (part: number) => nothingCanBeTold || untold.has(islands.find(part));
   return {

@@ -108,10 +108,21 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
     if (++properties > mostProperties)
       return strange(`an object with more than ${mostProperties} properties`);
     const original = copy[key];
-    const copied = copyOf(original, path === "" ? key : `${path}.${key}`, here, copying);
+    const copied =
+      original === undefined && parent === undefined && leadsSomewhere(key)
+        ? strange("nothing")
+        : copyOf(original, path === "" ? key : `${path}.${key}`, here, copying);
     if (copied !== original) put(copy, key, copied, original, copying);
   }
   return copy;
+}
+
+/**
+ * What is left out is left out, but a misspelt terminal (`from: bank.positve`) must not make a lone circuit of one that hangs in
+ * a network: where there are no types to tell, the model does.
+ */
+function leadsSomewhere(key: string): boolean {
+  return key === "from" || key === "to" || key === "returnTo";
 }
 
 /** Nearly every object does; that it is found out at once makes recording twice as fast. */

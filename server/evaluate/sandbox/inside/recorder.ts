@@ -64,7 +64,8 @@ export function written(site: unknown, word: unknown, ...given: unknown[]): bool
 function jsonOfGiven(value: unknown): string {
   const reference = referenceTo(value);
   if (reference !== undefined) return jsonOf(reference);
-  if (value === undefined) return '{"$absent":true}';
+  // A misspelt terminal: as `plainCopy` has it.
+  if (value === undefined) return '{"$strange":"nothing"}';
   const copy = plainCopy({ value }).value as { readonly value: unknown };
   const json = stringify(copy.value);
   return json.length > mostJsonCharacters ? tooMuchText : json;
