@@ -183,7 +183,7 @@ const fan = circuit({ from: house.positive, to: lamp, oneWayFt: 3, gauge: 12, pr
 const crossed = cable({ from: house.positive, to: house.negative, lengthM: 1, gauge: 4, protect: 60 });
 //                                                ^^^^^^^^^^^^^^ error plan/invalid-value to is the other pole
 const bare = cable({ from: house.positive, lengthM: 1, gauge: 4, protect: 60 } as any);
-//           ^^^^^ error plan/invalid-value to is not a terminal of a part: nothing
+//           ^^^^^ error plan/invalid-value to is missing
 `);
   });
 });
