@@ -79,6 +79,23 @@ describe("what conductors on the supply way carry then", () => {
     expect(loads.find(({ conductor }) => conductor === supply)?.currentA).toBeCloseTo(200, 6);
   });
 
+  test("what flows between two unlike batteries elsewhere is not the device's", () => {
+    const build = sampleNetwork();
+    const bank = build.battery();
+    const inverter = build.inverter();
+    const supply = build.cable(bank.positive, inverter.positive);
+    const back = build.cable(inverter.negative, bank.negative);
+    const [full, flat] = [build.battery({ nominalV: 13 }), build.battery({ nominalV: 12 })];
+    build.cable(full.positive, flat.positive);
+    build.cable(full.negative, flat.negative);
+    const network = build.network();
+    const result = analyseNetwork(network);
+    const [first] = result.scenarios;
+    expect(first?.state === "solved" && Math.abs(first.conductorA[2] ?? 0)).toBeGreaterThan(10);
+    const loads = supplyLoads({ network, result }, inverterOf(network), 100);
+    expect(loads.map(({ conductor }) => conductor)).toEqual([supply, back]);
+  });
+
   test("a charger's input, and nothing of its output", () => {
     const build = sampleNetwork();
     const [starter, house] = [build.battery(), build.battery()];

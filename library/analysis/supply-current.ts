@@ -66,7 +66,8 @@ export interface SupplyLoad {
 /**
  * What every conductor on a device's supply way carries when the device takes a given current at its input.
  *
- * How the batteries share the device's current is solved with the device alone on; what it takes more than in a scenario
+ * How the batteries share the device's current is the difference between two solutions, the device alone on and nothing on:
+ * what flows between unlike batteries, or in another island, is not the device's. What it takes more than in a scenario
  * that lasts is then added to what flows there (superposition: exact for constant currents, near enough for a few amperes
  * more beside constant power). Sources with a limit take no part of what is added: they may be at it already.
  */
@@ -75,8 +76,8 @@ export function supplyLoads(
   device: InverterPart | DcDcChargerPart,
   deviceA: number,
 ): readonly SupplyLoad[] {
-  const alone = solvedAlone(network, device, deviceA);
-  if (!alone) return [];
+  const { alone, idle } = solvedAlone(network, device, deviceA);
+  if (!alone || !idle) return [];
   const scenarios = result.scenarios.filter(
     (one): one is SolvedScenario =>
       one.state === "solved" && isOnForLong(network.scenarios[one.scenario], device.index),
@@ -84,7 +85,7 @@ export function supplyLoads(
   // On conductors that are far too thin it does not get all: what it gets is shared in the same way.
   const drawnA = -(alone.partA[device.index] ?? 0);
   return alone.conductorA.flatMap((aloneA, conductor): SupplyLoad[] => {
-    const share = aloneA / drawnA;
+    const share = (aloneA - (idle.conductorA[conductor] ?? 0)) / drawnA;
     if (!(Math.abs(share) > noShare)) return [];
     let worst: SupplyLoad = {
       conductor,
@@ -113,12 +114,12 @@ function isOnForLong(scenario: Scenario | undefined, part: number): boolean {
   return scenario !== undefined && !scenario.momentary && scenario.on[part] === true;
 }
 
-/** The batteries and this one device, which takes a constant current. */
+/** The batteries and this one device, which takes a constant current; and the batteries with nothing on. */
 function solvedAlone(
   network: Network,
   device: InverterPart | DcDcChargerPart,
   deviceA: number,
-): SolvedScenario | undefined {
+): { alone?: SolvedScenario; idle?: SolvedScenario } {
   const [positive, negative] =
     device.kind === "inverter"
       ? [device.terminals.positive, device.terminals.negative]
@@ -141,7 +142,7 @@ function solvedAlone(
   };
   const parts = network.parts.map((part) => (part.index === index ? load : part));
   const [first] = network.scenarios;
-  if (!first) return undefined;
+  if (!first) return {};
   const only: Scenario = {
     name: device.name,
     on: parts.map((part) => part.index === index || supplying.has(part.kind)),
@@ -150,8 +151,12 @@ function solvedAlone(
     sunShare: 0,
     momentary: false,
   };
-  const [solved] = solveScenarios({ ...network, parts, scenarios: [only] });
-  return solved?.state === "solved" ? solved : undefined;
+  const nothing: Scenario = { ...only, on: only.on.map((on, part) => on && part !== index) };
+  const [alone, idle] = solveScenarios({ ...network, parts, scenarios: [only, nothing] });
+  return {
+    ...(alone?.state === "solved" && { alone }),
+    ...(idle?.state === "solved" && { idle }),
+  };
 }
 
 /** What stays on beside the device: batteries, and what only passes current on. */
