@@ -36,7 +36,7 @@ export const unprotectedPath = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, (judged) => [
       ...judged.result.topology.unprotected
-        .filter((path) => !isProtectedAtOtherEnd(judged.network, path))
+        .filter((path) => !isProtectedAtOtherEnd(judged.network, path) && !isFedByPanelsAlone(judged, path))
         .map((path) => foundOnPath(plan, judged, path)),
       ...judged.network.conductors.flatMap((_, index) => foundAtMachine(plan, judged, index)),
     ]),
@@ -80,6 +80,11 @@ interface MachineValues {
   readonly ratedA: number;
   readonly source: string;
   readonly wayOut: string;
+}
+
+/** Panels cannot blow a fuse that is right for them: their conductor has to bear them, and solar/conductor says so. */
+function isFedByPanelsAlone({ network }: JudgedNetwork, { sources }: UnprotectedPath): boolean {
+  return sources.every((part) => network.parts[part]?.kind === "solarArray");
 }
 
 function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): Found<Values> {
