@@ -54,6 +54,11 @@ export function voltageOver({ coarse, fine }: NodeVoltages, { a, b }: Branch): n
   return coarse[a]! - coarse[b]! + (fine[a]! - fine[b]!);
 }
 
+/** By how much the voltage over a branch is above a level; subtracted from the coarse part, where it costs no digits. */
+export function voltageAbove({ coarse, fine }: NodeVoltages, { a, b }: Branch, levelV: number): number {
+  return coarse[a]! - coarse[b]! - levelV + (fine[a]! - fine[b]!);
+}
+
 export interface OperatingPointSolver {
   /**
    * @param share Of every constant power, 0 to 1.
@@ -135,7 +140,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       place += 2;
     }
     for (const branch of netlist.batteries) {
-      battery(branch, voltageOver(at, branch), flow);
+      battery(branch, voltageAbove(at, branch, branch.emfV), flow);
       add(branch, place, flow.currentA, flow.siemens);
       place += 2;
     }
@@ -279,7 +284,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
 
   /** How far along the step every constant power keeps at least 0.4 of the voltage that it has. */
   function longestStep(): number {
-    let longest = 1;
+    let longest = 1e6;
     for (let index = 0; index < draws.length; index++) {
       if (startV[index] === 0 || !isPower(index)) continue;
       const { a, b } = draws[index]!;
@@ -314,14 +319,23 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     return largest;
   }
 
-  /** Goes along the step, and shortens it where the power balance along it has turned. */
-  function descend(share: number): void {
+  /**
+   * Goes along the step, and shortens it where the power balance along it has turned. From a hill, where it is the steeper
+   * the further one goes, it is lengthened: so close below the limit of a constant power each step would be a tiny one.
+   */
+  function descend(share: number, isHill: boolean): void {
     const before = dot();
     from.coarse.set(at.coarse);
     from.fine.set(at.fine);
-    let length = longestStep();
+    const longest = longestStep();
+    let length = Math.min(1, longest);
     move(from, at, step, length);
     balance("exact", share);
+    while (isHill && 4 * length <= longest && before < 0 && dot() < turnedShare * before) {
+      length *= 4;
+      move(from, at, step, length);
+      balance("exact", share);
+    }
     if (!(before < 0)) return;
     let low = 0;
     let lowSlope = before;
@@ -366,14 +380,15 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       const leastPivot = system.factor();
       // All in balance, but like a ball on a hill: the lower of the two voltages of a constant power.
       if (isLast && leastPivot < -surelyNegative) return { state: "fell", iterations };
-      if (leastPivot <= 0 && !isLast) {
+      const isHill = leastPivot <= 0 && !isLast;
+      if (isHill) {
         balance("downhill", share);
         system.factor();
       }
       for (let node = 0; node < size; node++) step[node] = -sumA[node]!;
       system.solve(step);
       if (isLast) return polished(share, residualA, iterations);
-      descend(share);
+      descend(share, isHill);
       if (share > 0 && anyFell()) return { state: "fell", iterations };
     }
     return { state: "lost", iterations: mostIterations };

@@ -18,10 +18,14 @@ export const regulationShare = 0.001;
 /** Below this, electronics do not run: a constant current becomes a resistance, a constant power is off. V, our choice. */
 export const leastRunningV = 1;
 
-/**     I = (U − E) / R     E voltage at rest, V; R internal resistance, Ω */
-export function battery(of: { emfV: number; ohm: number }, voltageV: number, flow: Flow): void {
+/**
+ *     I = (U − E) / R     E voltage at rest, V; R internal resistance, Ω
+ *
+ * Given U − E, which the caller forms without losing what little of it a resistance of micro-ohms leaves.
+ */
+export function battery(of: { ohm: number }, aboveRestV: number, flow: Flow): void {
   flow.siemens = 1 / of.ohm;
-  flow.currentA = (voltageV - of.emfV) / of.ohm;
+  flow.currentA = aboveRestV / of.ohm;
 }
 
 /**

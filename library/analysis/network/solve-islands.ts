@@ -7,6 +7,8 @@ import { graphOf, spanningForest } from "./spanning-forest.ts";
  * Leaves out what can carry no current, so that the equations that are left have one answer:
  *
  * - devices of an island that no source reaches; a converter is a source where its own input is reached;
+ * - loads, alone or several together, that hang on a single piece of metal at which there is a source: an open disconnect
+ *   leaves all that is behind it so;
  * - devices that are the only link between two parts of the network: nothing comes back on another way (Kirchhoff's
  *   current law on the cut). A source of that kind still sets its voltage;
  * - a constant power between two islands that nothing else joins, or with both terminals on one piece of metal.
@@ -18,7 +20,7 @@ export function withoutIdle(everything: Netlist): Netlist {
   // A converter that goes can take the source from the island of the next one: again, until none goes any more.
   for (let round = 0; round < mostRounds; round++) {
     const before = netlist.converters.length;
-    netlist = withoutOnlyLinks(withoutDead(netlist));
+    netlist = withoutOnlyLinks(withoutUnfed(withoutDead(netlist)));
     if (netlist.converters.length === before) break;
   }
   const islands = islandsOf(netlist);
@@ -97,6 +99,57 @@ function withoutDead(netlist: Netlist): Netlist {
     resistors: netlist.resistors.filter(fed),
     currents: netlist.currents.filter(fed),
     powers: netlist.powers.filter((power) => fed(power) && together(power) && power.powerW > 0),
+  };
+}
+
+/**
+ * Takes out loads that have only one piece of metal with a source to hang on, directly or through other loads: their current
+ * would have to come back to where it came from. Loads in series between two such pieces stay.
+ */
+function withoutUnfed(netlist: Netlist): Netlist {
+  const { conductors, batteries, resistors, currents, powers, sources, arrays, converters } = netlist;
+  const metal = disjointSets(netlist.nodes);
+  for (const { a, b } of conductors) metal.union(a, b);
+  for (const { a, b, isLoad } of resistors) if (!isLoad) metal.union(a, b);
+  const feeds = new Uint8Array(netlist.nodes);
+  for (const { a, b } of [...batteries, ...sources, ...arrays, ...converters.map(({ output }) => output)]) {
+    feeds[metal.find(a)] = 1;
+    feeds[metal.find(b)] = 1;
+  }
+  const loads: readonly Branch[] = [
+    ...resistors.filter(({ isLoad }) => isLoad),
+    ...currents,
+    ...powers,
+    ...converters.map(({ input }) => input),
+  ];
+  const isFeeding = (node: number) => feeds[metal.find(node)] === 1;
+  if (loads.every(({ a, b }) => isFeeding(a) && isFeeding(b))) return netlist;
+  // Pieces without a source, gathered by the loads between them; then the different pieces with one around each gathering.
+  const gathered = disjointSets(netlist.nodes);
+  for (const { a, b } of loads) {
+    if (!isFeeding(a) && !isFeeding(b)) gathered.union(metal.find(a), metal.find(b));
+  }
+  const gatheringOf = (node: number) => gathered.find(metal.find(node));
+  const first = new Map<number, number>();
+  const fed = new Set<number>();
+  for (const { a, b } of loads) {
+    for (const [inside, outside] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      if (isFeeding(inside) || !isFeeding(outside)) continue;
+      const known = first.get(gatheringOf(inside));
+      if (known === undefined) first.set(gatheringOf(inside), metal.find(outside));
+      else if (known !== metal.find(outside)) fed.add(gatheringOf(inside));
+    }
+  }
+  const isFed = ({ a, b }: Branch) => [a, b].every((node) => isFeeding(node) || fed.has(gatheringOf(node)));
+  return {
+    ...netlist,
+    resistors: resistors.filter((resistor) => !resistor.isLoad || isFed(resistor)),
+    currents: currents.filter(isFed),
+    powers: powers.filter(isFed),
+    converters: converters.filter(({ input }) => isFed(input)),
   };
 }
 

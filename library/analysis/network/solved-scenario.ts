@@ -1,7 +1,7 @@
 import type { Network, Part, Scenario } from "../../model/network.ts";
 import type { SolvedScenario } from "../network-result.ts";
 import { currentOf, resistanceOf, temperatureOf } from "./conductor-current.ts";
-import { type OperatingPoint, voltageOver } from "./operating-point.ts";
+import { type OperatingPoint, voltageAbove, voltageOver } from "./operating-point.ts";
 import {
   battery,
   type ConverterFlow,
@@ -108,7 +108,7 @@ function deviceCurrents(
   const inputA = network.parts.map(() => 0);
   const flow: Flow = { currentA: 0, siemens: 0 };
   for (const branch of netlist.batteries) {
-    battery(branch, voltageOver(voltages, branch), flow);
+    battery(branch, voltageAbove(voltages, branch, branch.emfV), flow);
     partA[branch.part] = -flow.currentA;
   }
   for (const branch of netlist.currents) {
