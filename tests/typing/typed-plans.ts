@@ -31,6 +31,28 @@ export const lamp = { name: "lamp", load: 1.5, protect: 5 };
     },
   },
   {
+    name: "a network",
+    file: "plan.ts",
+    files: {
+      "plan.ts": `import { battery, busBar, cable, circuit, load, part, scenario, type Terminal } from "loomwright";
+import { house } from "./bank.ts";
+
+const bus = busBar({ ratedA: 200 });
+const relay = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });
+const lead = (from: Terminal, to: Terminal) => cable({ from, to, lengthM: 1, gauge: 4 });
+cable({ from: house.positive, to: bus.stud, lengthFt: 3, gauge: "2/0", protect: { ratingA: 150, distanceIn: 6 } });
+lead(bus.stud, relay.in);
+const heat = load({ powerW: 60 });
+const lamp = circuit({ from: relay.out, returnTo: house.negative, to: heat, oneWayFt: 12, gauge: 14, protect: 10 });
+scenario({ name: "Night", off: [lamp, ...[heat]], bankV: 12.4 });
+battery({ ...house, name: "spare" });
+`,
+      "bank.ts": `import { battery } from "loomwright";
+export const house = battery({ chemistry: "LiFePO4", capacityAh: 200, accept: { "disconnect/missing": "plug" } });
+`,
+    },
+  },
+  {
     name: "odd texts",
     file: "odd.ts",
     files: {
