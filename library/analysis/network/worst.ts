@@ -38,6 +38,9 @@ export function worstOver(
   };
 }
 
+/** The same current in two scenarios differs in its last digits. */
+const moreThanRounding = 1 + 1e-9;
+
 /** Of several scenarios that are as bad the first; undefined where none is left. */
 function greatest(
   scenarios: readonly SolvedScenario[],
@@ -46,7 +49,8 @@ function greatest(
   let worst: WorstOf | undefined;
   for (const result of scenarios) {
     const currentA = currentIn(result);
-    if (worst === undefined || currentA > worst.currentA) worst = { currentA, scenario: result.scenario };
+    if (worst === undefined || currentA > worst.currentA * moreThanRounding)
+      worst = { currentA, scenario: result.scenario };
   }
   return worst;
 }
