@@ -96,7 +96,8 @@ test("the network worked out again is within its limit, and no other sizes with 
       const again = wayOf(thickened(network, taken)).way;
       expect(again.dropPercent).toBeLessThanOrEqual(again.dropLimitPercent);
     }),
-    { numRuns: 30 },
+    // The same ones each time, so that some of both kinds are among them.
+    { numRuns: 30, seed: 7 },
   );
   expect(mended).toBeGreaterThan(5);
   expect(beyondHelp).toBeGreaterThan(0);

@@ -157,14 +157,13 @@ function legsOf({ network, result }: Judged, way: WayFromBank, atLeast: Sizes): 
       currentA: Math.max(currentA, before?.currentA ?? 0),
     });
   }
-  const others = recordsOfOtherWays({ network, result }, way);
   const legs = [...lostV.values()].map(({ run, dropV, currentA }): Leg => {
     const conductors = sizesFrom(atLeast.get(run.record) ?? run.conductor);
     const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
     const nowOhm = ohm(run.conductor);
     return {
       run,
-      shared: others.has(run.record),
+      shared: isShared({ network, result }, way, run.record),
       conductors,
       dropNowV: dropV,
       choices: conductors.map((conductor) => ({
@@ -182,21 +181,45 @@ function ohmAt(run: Circuit): number {
   return dropOf(run, ampacityOf(run)).roundTripOhm;
 }
 
-/** On what other devices hang, in whatever scenario. */
-function recordsOfOtherWays({ network, result }: Judged, way: WayFromBank): ReadonlySet<number> {
-  const others = result.ways.filter(({ part }) => part !== way.part);
-  const conductors = new Set(others.flatMap(({ legs }) => legs.map(({ conductor }) => conductor)));
+/** Whether another device than the way's own hangs on a run too, in whatever scenario. */
+function isShared(judged: Judged, way: WayFromBank, record: number): boolean {
+  const on = devicesByRecord(judged).get(record);
+  return on !== undefined && on !== way.part;
+}
+
+const several = -1;
+
+/** By record of a run: the device that hangs on it, or that there are {@link several}. Each finding asks for a whole way. */
+function devicesByRecord({ network, result }: Judged): ReadonlyMap<number, number> {
+  let devices = known.get(result);
+  if (!devices) {
+    devices = workOutDevices({ network, result });
+    known.set(result, devices);
+  }
+  return devices;
+}
+
+const known = new WeakMap<NetworkResult, ReadonlyMap<number, number>>();
+
+function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number> {
+  const devices = new Map<number, number>();
+  const hangs = (part: number, conductor: number) => {
+    const record = network.conductors[conductor]?.record ?? -1;
+    const before = devices.get(record);
+    if (before === undefined) devices.set(record, part);
+    else if (before !== part) devices.set(record, several);
+  };
+  for (const { part, legs } of result.ways) for (const { conductor } of legs) hangs(part, conductor);
+  // A device that is on only for a moment has no way of its own in the result.
   for (const part of network.parts) {
-    if (part.index === way.part) continue;
-    // A device that is on only for a moment has no way of its own in the result.
     for (const { positive, negative, does } of twoPolesOf(part)) {
       if (does !== "draws") continue;
       for (const terminal of [positive, negative])
         for (const conductor of result.topology.wayFromSource(terminal)?.conductors ?? [])
-          conductors.add(conductor);
+          hangs(part.index, conductor);
     }
   }
-  return new Set([...conductors].map((conductor) => network.conductors[conductor]?.record ?? -1));
+  return devices;
 }
 
 function drawsByResistance({ network }: Judged, way: WayFromBank): boolean {
