@@ -164,4 +164,11 @@ testRule(noReturn, [
       plus(lamp.positive);`,
     finds: [{ on: "", message: "Its negative terminal", accepted: "through its own foot", fixes: "no fix" }],
   },
+  {
+    name: "a lamp on a bank that is joined across itself: network/shorted speaks",
+    plan: `${bank} ${lamp} plus(lamp.positive); minus(lamp.negative);
+      const bus = busBar({ name: "bus" });
+      plus(bus.stud); minus(bus.stud);`,
+    finds: "nothing",
+  },
 ]);

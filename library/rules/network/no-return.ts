@@ -45,8 +45,12 @@ interface Values {
   readonly isSource: boolean;
 }
 
-function check({ network }: JudgedNetwork): Found<Values>[] {
-  return feedingOf(network).withoutReturn.flatMap((dead) =>
+function check({ network, result }: JudgedNetwork): Found<Values>[] {
+  const { sides } = result.topology;
+  // Where both poles of a source are one, network/shorted speaks, and what leads back to which cannot be told.
+  const isShorted = ({ hanging }: DeadEnd) => hanging.some(({ negative }) => sides[negative] === "both");
+  const deadEnds = feedingOf(network).withoutReturn.filter((dead) => !isShorted(dead));
+  return deadEnds.flatMap((dead) =>
     dead.wrongSource || !dead.hub
       ? dead.hanging.map((_, index) => onPart(network, dead, index))
       : [onHub(network, dead)],
