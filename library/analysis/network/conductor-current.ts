@@ -73,31 +73,29 @@ export function noLessThanLeast(ohm: number): number {
   return Math.max(ohm, leastOhm);
 }
 
-/**
- * The current at a voltage: the one real root of b · I³ + a · I − U = 0, by Newton's method from the current of the cold
- * conductor. The cubic is convex beyond 0, so the steps come down on the root from above; five or six are enough.
- */
 export function currentOf(law: ConductorLaw, voltageV: number): number {
-  const { ambientOhm, warmingOhmPerA2, ampacityA, hottestOhm } = law;
-  const coldA = Math.abs(voltageV) / ambientOhm;
-  if (warmingOhmPerA2 === 0) return voltageV / ambientOhm;
-  if (Math.abs(voltageV) >= ampacityA * hottestOhm) return voltageV / hottestOhm;
-  let currentA = coldA;
-  for (let step = 0; step < 60; step++) {
-    const heated = warmingOhmPerA2 * currentA * currentA;
-    // What is left of U, written so that it keeps its digits when warming is little.
-    const change = (ambientOhm * (currentA - coldA) + heated * currentA) / (ambientOhm + 3 * heated);
-    currentA -= change;
-    if (Math.abs(change) <= 1e-16 * currentA) break;
-  }
-  return voltageV < 0 ? -currentA : currentA;
+  return Math.abs(voltageV) >= law.ampacityA * law.hottestOhm
+    ? voltageV / law.hottestOhm
+    : warmedCurrentA(voltageV, law.ambientOhm, law.warmingOhmPerA2);
 }
 
-/** By how many amperes the current rises for each volt, S: 1 / (a + 3 b I²), or 1 / R_max above the ampacity. */
-export function slopeOf(law: ConductorLaw, currentA: number): number {
-  return Math.abs(currentA) >= law.ampacityA
-    ? 1 / law.hottestOhm
-    : 1 / (law.ambientOhm + 3 * law.warmingOhmPerA2 * currentA * currentA);
+/**
+ * The current at a voltage below that of the ampacity: the one real root of b · I³ + a · I − U = 0, by Newton's method from
+ * the current of the cold conductor. The cubic is convex beyond 0, so the steps come down on the root from above, each with
+ * about the square of the error before: after one of less than 1e-8 of the current nothing is left but rounding.
+ */
+export function warmedCurrentA(voltageV: number, ambientOhm: number, warmingOhmPerA2: number): number {
+  const coldA = voltageV / ambientOhm;
+  if (warmingOhmPerA2 === 0) return coldA;
+  let currentA = coldA;
+  for (let step = 0; step < 40; step++) {
+    const heatedOhm = warmingOhmPerA2 * currentA * currentA;
+    // What is left of U, written so that it keeps its digits when warming is little.
+    const changeA = (ambientOhm * (currentA - coldA) + heatedOhm * currentA) / (ambientOhm + 3 * heatedOhm);
+    currentA -= changeA;
+    if (Math.abs(changeA) <= 1e-8 * Math.abs(currentA)) break;
+  }
+  return currentA;
 }
 
 /** °C, not above the table's column. */

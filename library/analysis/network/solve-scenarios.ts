@@ -30,9 +30,6 @@ export function solveScenarios(network: Network): readonly ScenarioResult[] {
 /** A current that is left over at a node may be this part of the largest one; else nothing was solved. */
 const mostResidual = 1e-9;
 
-/** Multiplications that one factorisation may take. A network of 10,000 conductors takes a thousandth of that. */
-const mostWork = 2e8;
-
 function solveScenario(of: {
   network: Network;
   scenario: Scenario;
@@ -85,9 +82,9 @@ export function patternOf(network: Network, scenario: Scenario): Pattern | undef
   const nodes = nodesOf(network, scenario);
   const pairs = possiblePairs(network, nodes);
   const order = eliminationOrder(nodes.count, pairs);
-  if (!order || order.work > mostWork) return undefined;
+  if (!order) return undefined;
   return {
     nodes: { count: nodes.count, of: nodes.of.map((node) => order.place[node]!) },
-    system: sparseSystem(order, pairs),
+    system: sparseSystem(order),
   };
 }

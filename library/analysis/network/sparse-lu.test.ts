@@ -132,7 +132,7 @@ function systemOf(
 ): { system: SparseSystem; place: Int32Array } {
   const pairs = branches.flatMap(({ a, b }) => [a, b]);
   const order = eliminationOrder(nodes, pairs)!;
-  return { system: sparseSystem(order, pairs), place: order.place };
+  return { system: sparseSystem(order), place: order.place };
 }
 
 function laplacian(

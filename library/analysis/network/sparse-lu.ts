@@ -16,12 +16,12 @@ import type { EliminationOrder } from "./sparse-order.ts";
  */
 export interface SparseSystem {
   readonly size: number;
-  /** Diagonal first, by row, then the other entries; {@link entryAt} tells where. Rows are in the order of elimination. */
+  /** Diagonal first, by row, then the other entries, what fills up included; {@link entryAt} tells where. */
   readonly values: Float64Array;
-  /** Where in {@link values} the entry of a row and a column is. It must be one of the pattern's. */
+  /** Where in {@link values} an entry is. It must be one of the pattern's. Rows and columns are in the order of elimination. */
   entryAt(row: number, column: number): number;
   /**
-   * Splits {@link values} into factors. The answer is the least pivot, as a share of the diagonal there was before; 0 for one
+   * Splits {@link values} into factors, and leaves them as they are. The answer is the least pivot, as a share of the diagonal there was before; 0 for one
    * that is nothing but rounding. A pivot that is not positive is replaced by a small one that is, so that a step can be
    * taken all the same.
    */
@@ -30,84 +30,69 @@ export interface SparseSystem {
   solve(rightHandSide: Float64Array): void;
 }
 
-export function sparseSystem(order: EliminationOrder, pairs: ArrayLike<number>): SparseSystem {
-  const { place, upperStart, upper } = order;
+export function sparseSystem({ place, upperStart, upper, work }: EliminationOrder): SparseSystem {
   const size = place.length;
-  const entries = entriesOf(place, pairs);
-  const values = new Float64Array(size + entries.columns.length);
-  const lowerStart = new Int32Array(size + 1);
-  for (const column of upper) lowerStart[column + 1]! += 1;
-  for (let row = 0; row < size; row++) lowerStart[row + 1]! += lowerStart[row]!;
-  const lower = new Int32Array(upper.length);
-  const filled = lowerStart.slice();
-  // Rows in ascending order, so that each row's columns come out ascending too.
-  for (let row = 0; row < size; row++) {
-    for (let at = upperStart[row]!; at < upperStart[row + 1]!; at++) {
-      const column = upper[at]!;
-      lower[filled[column]!] = row;
-      filled[column]! += 1;
-    }
-  }
-  const upperValues = new Float64Array(upper.length);
-  const lowerValues = new Float64Array(upper.length);
+  const below = size + upper.length;
+  const values = new Float64Array(below + upper.length);
+  const factors = new Float64Array(values.length);
   const pivots = new Float64Array(size);
-  const row = new Float64Array(size);
 
-  function entryAt(rowIndex: number, column: number): number {
-    if (rowIndex === column) return rowIndex;
-    let low = entries.start[rowIndex]!;
-    let high = entries.start[rowIndex + 1]! - 1;
+  function entryAt(row: number, column: number): number {
+    if (row === column) return row;
+    const first = Math.min(row, column);
+    const second = Math.max(row, column);
+    let low = upperStart[first]!;
+    let high = upperStart[first + 1]! - 1;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if (entries.columns[middle]! < column) low = middle + 1;
+      if (upper[middle]! < second) low = middle + 1;
       else high = middle;
     }
-    if (entries.columns[low] !== column) throw new Error(`No entry at ${rowIndex}, ${column}.`);
-    return size + low;
+    if (upper[low] !== second) throw new Error(`No entry at ${row}, ${column}.`);
+    return (row < column ? size : below) + low;
   }
+
+  const targets = targetsOf({ upperStart, upper, work, entryAt, size });
 
   function factor(): number {
     let leastShare = 1;
-    for (let index = 0; index < size; index++) {
-      for (let at = upperStart[index]!; at < upperStart[index + 1]!; at++) row[upper[at]!] = 0;
-      for (let at = lowerStart[index]!; at < lowerStart[index + 1]!; at++) row[lower[at]!] = 0;
-      row[index] = values[index]!;
-      for (let at = entries.start[index]!; at < entries.start[index + 1]!; at++) {
-        row[entries.columns[at]!] = values[size + at]!;
+    let target = 0;
+    factors.set(values);
+    for (let row = 0; row < size; row++) {
+      const before = Math.abs(values[row]!) || leastPivot;
+      let pivot = factors[row]!;
+      if (pivot < leastShare * before) {
+        const share = pivot / before;
+        leastShare = Math.abs(share) <= leastPivotShare ? Math.min(leastShare, 0) : share;
       }
-      for (let at = lowerStart[index]!; at < lowerStart[index + 1]!; at++) {
-        const earlier = lower[at]!;
-        const multiple = row[earlier]! / pivots[earlier]!;
-        lowerValues[at] = multiple;
-        if (multiple === 0) continue;
-        const end = upperStart[earlier + 1]!;
-        for (let above = upperStart[earlier]!; above < end; above++) {
-          row[upper[above]!]! -= multiple * upperValues[above]!;
+      if (!(pivot > leastPivotShare * before)) pivot = leastPivotShare * before;
+      pivots[row] = pivot;
+      const start = upperStart[row]!;
+      const end = upperStart[row + 1]!;
+      for (let one = start; one < end; one++) {
+        const multiple = factors[below + one]! / pivot;
+        factors[below + one] = multiple;
+        for (let other = start; other < end; other++) {
+          factors[targets[target]!]! -= multiple * factors[size + other]!;
+          target += 1;
         }
       }
-      for (let at = upperStart[index]!; at < upperStart[index + 1]!; at++) {
-        upperValues[at] = row[upper[at]!]!;
-      }
-      const least = leastPivotShare * Math.abs(values[index]!) || leastPivot;
-      const share = row[index]! / (Math.abs(values[index]!) || leastPivot);
-      if (share < leastShare) leastShare = Math.abs(share) <= leastPivotShare ? 0 : share;
-      pivots[index] = Math.max(row[index]!, least);
     }
     return leastShare;
   }
 
   function solve(b: Float64Array): void {
-    for (let index = 0; index < size; index++) {
-      let sum = b[index]!;
-      const end = lowerStart[index + 1]!;
-      for (let at = lowerStart[index]!; at < end; at++) sum -= lowerValues[at]! * b[lower[at]!]!;
-      b[index] = sum;
+    for (let row = 0; row < size; row++) {
+      const value = b[row]!;
+      if (value === 0) continue;
+      const end = upperStart[row + 1]!;
+      for (let at = upperStart[row]!; at < end; at++) b[upper[at]!]! -= factors[below + at]! * value;
     }
-    for (let index = size - 1; index >= 0; index--) {
-      let sum = b[index]!;
-      const end = upperStart[index + 1]!;
-      for (let at = upperStart[index]!; at < end; at++) sum -= upperValues[at]! * b[upper[at]!]!;
-      b[index] = sum / pivots[index]!;
+    for (let row = size - 1; row >= 0; row--) {
+      let sum = b[row]!;
+      const end = upperStart[row + 1]!;
+      for (let at = upperStart[row]!; at < end; at++) sum -= factors[size + at]! * b[upper[at]!]!;
+      b[row] = sum / pivots[row]!;
     }
   }
 
@@ -118,41 +103,32 @@ export function sparseSystem(order: EliminationOrder, pairs: ArrayLike<number>):
 const leastPivotShare = 1e-15;
 const leastPivot = 1e-12;
 
-/** The places off the diagonal that hold a value before elimination, row by row in the order of elimination. */
-function entriesOf(place: Int32Array, pairs: ArrayLike<number>): { start: Int32Array; columns: Int32Array } {
-  const size = place.length;
-  const counts = new Int32Array(size + 1);
-  for (let index = 0; index + 1 < pairs.length; index += 2) {
-    const one = place[pairs[index]!]!;
-    const other = place[pairs[index + 1]!]!;
-    if (one === other) continue;
-    counts[one + 1]! += 1;
-    counts[other + 1]! += 1;
-  }
-  for (let row = 0; row < size; row++) counts[row + 1]! += counts[row]!;
-  const doubled = new Int32Array(counts[size]!);
-  const filled = counts.slice();
-  for (let index = 0; index + 1 < pairs.length; index += 2) {
-    const one = place[pairs[index]!]!;
-    const other = place[pairs[index + 1]!]!;
-    if (one === other) continue;
-    doubled[filled[one]!] = other;
-    filled[one]! += 1;
-    doubled[filled[other]!] = one;
-    filled[other]! += 1;
-  }
-  const start = new Int32Array(size + 1);
-  let kept = 0;
+/**
+ * Where each multiplication of the elimination subtracts its product, in the order in which they come: looked up once for
+ * the pattern, so that a factorisation neither searches nor gathers anything.
+ */
+function targetsOf(of: {
+  upperStart: Int32Array;
+  upper: Int32Array;
+  work: number;
+  entryAt: SparseSystem["entryAt"];
+  size: number;
+}): Int32Array {
+  const { upperStart, upper, work, entryAt, size } = of;
+  const targets = new Int32Array(work);
+  let first = 0;
   for (let row = 0; row < size; row++) {
-    const columns = doubled.subarray(counts[row]!, counts[row + 1]!).sort();
-    let last = -1;
-    for (const column of columns) {
-      if (column === last) continue;
-      doubled[kept] = column;
-      kept += 1;
-      last = column;
+    const start = upperStart[row]!;
+    const neighbours = upperStart[row + 1]! - start;
+    for (let one = 0; one < neighbours; one++) {
+      targets[first + one * neighbours + one] = upper[start + one]!;
+      for (let other = one + 1; other < neighbours; other++) {
+        const above = entryAt(upper[start + one]!, upper[start + other]!);
+        targets[first + one * neighbours + other] = above;
+        targets[first + other * neighbours + one] = above + upper.length;
+      }
     }
-    start[row + 1] = kept;
+    first += neighbours * neighbours;
   }
-  return { start, columns: doubled.slice(0, kept) };
+  return targets;
 }

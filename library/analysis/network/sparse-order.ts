@@ -13,18 +13,19 @@ export interface EliminationOrder {
   /** Upper factor, row by row in that order: columns of row `i` are `upper[upperStart[i] … upperStart[i + 1] − 1]`, ascending. */
   readonly upperStart: Int32Array;
   readonly upper: Int32Array;
-  /** Multiplications that one factorisation takes, roughly. */
+  /** Multiplications that update an entry in one factorisation. */
   readonly work: number;
 }
 
 /**
  * @param pairs Indices of unknowns that meet in an equation, two and two; repeated and self-paired ones do no harm.
- * @returns undefined where the factor would have more than `mostEntries` entries: no real network is so meshed.
+ * @returns undefined where the elimination would take more than `mostWork` multiplications: no real network is so meshed.
+ *   One of 10,000 cables takes some 100,000.
  */
 export function eliminationOrder(
   unknowns: number,
   pairs: ArrayLike<number>,
-  mostEntries = 2_000_000,
+  mostWork = 10_000_000,
 ): EliminationOrder | undefined {
   const graph = new GrowingGraph(unknowns, pairs.length);
   for (let index = 0; index + 1 < pairs.length; index += 2) graph.join(pairs[index]!, pairs[index + 1]!);
@@ -38,8 +39,8 @@ export function eliminationOrder(
     const pivot = queue.takeLowest();
     place[pivot] = step;
     graph.neighboursLeft(pivot, place, neighbours);
-    if (upperOfUnknowns.length + neighbours.length > mostEntries) return undefined;
-    work += neighbours.length * (neighbours.length + 1);
+    work += neighbours.length * neighbours.length;
+    if (work > mostWork) return undefined;
     for (const neighbour of neighbours) {
       upperOfUnknowns.push(neighbour);
       graph.degree[neighbour]! -= 1;
@@ -47,7 +48,6 @@ export function eliminationOrder(
     for (let one = 0; one < neighbours.length; one++) {
       for (let other = 0; other < one; other++) graph.join(neighbours[one]!, neighbours[other]!);
     }
-    if (graph.joined > mostEntries) return undefined;
     for (const neighbour of neighbours) queue.move(neighbour, graph.degree[neighbour]!);
     upperStart[step + 1] = upperOfUnknowns.length;
   }
