@@ -19,6 +19,7 @@ import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { loomwrightServer, nativeTypeScript, typescriptServer } from "./peers.mjs";
 import { networkPlanText, planText, tabularPlanText } from "./plan-text.mjs";
+import { solverBench } from "./solver-bench.mjs";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
 const sizes = [30, 300, 3000];
@@ -69,6 +70,7 @@ try {
     for (const size of sizes)
       results.network[name][size] = await keystroke(start, size, networkPlanText(size));
   }
+  results.solver = await solverBench();
   results.command = coldCheck();
   results.start = await serverStart();
   results.bytes = packageBytes();
@@ -94,6 +96,7 @@ results.bounds = [
     Math.log10(results.network.loomwright[3000] / results.network.loomwright[300]),
     1.2,
   ),
+  ...solverBounds(),
 ];
 print();
 writeFileSync(new URL("results.json", import.meta.url), `${JSON.stringify(results, null, 2)}\n`);
@@ -206,6 +209,14 @@ function packageBytes() {
   return bytes;
 }
 
+/** Where ngspice is installed: the solver takes at most a tenth of its time, process start left out on both sides. */
+function solverBounds() {
+  return sizes.flatMap((size) => {
+    const { ratio } = results.solver.bySize[size];
+    return ratio === undefined ? [] : [bound(`solver alone at ${size} branches, of ngspice`, 1 / ratio, 0.1)];
+  });
+}
+
 function bound(what, ratio, limit) {
   return { what, ratio, limit, met: ratio <= limit };
 }
@@ -229,6 +240,15 @@ function print() {
   console.log(`${"".padEnd(28)}${sizes.map((size) => `${size} branches`.padStart(16)).join("")}`);
   for (const [name, row] of Object.entries(results.network)) {
     console.log(`${name.padEnd(28)}${sizes.map((size) => ms(row[size]).padStart(16)).join("")}`);
+  }
+  console.log("\nSolver alone, one scenario, median");
+  for (const size of sizes) {
+    const { oursMs, threeScenariosMs, ngspiceMs } = results.solver.bySize[size];
+    const beside =
+      ngspiceMs === undefined ? "ngspice is not installed" : `ngspice ${ngspiceMs.toFixed(2)} ms`;
+    console.log(
+      `${`${size} branches`.padEnd(28)}${oursMs.toFixed(2).padStart(9)} ms  ${beside}, three scenarios ${threeScenariosMs.toFixed(2)} ms`,
+    );
   }
   console.log("\nBounds");
   for (const { what, ratio, limit, met } of results.bounds) {
