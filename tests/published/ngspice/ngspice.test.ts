@@ -51,10 +51,13 @@ describe(`random networks as ngspice ${recorded.ngspice} answers them`, () => {
   });
 });
 
-const live = recorded.networks.filter((_, index) => index % 6 === 0);
+/** The test set-up installs it where it can, and says so where it cannot. */
+const live = installed ? recorded.networks.filter((_, index) => index % 6 === 0) : [];
 
 describe(`live ngspice ${installed ?? "(none is installed: compared with recorded answers only)"}`, () => {
-  it.skipIf(!installed).each(live)("seed $seed, $branches branches", ({ seed, hintDigits }) => {
+  it("is asked wherever it is installed", () => expect(live.length > 0).toBe(installed !== undefined));
+
+  it.each(live)("seed $seed, $branches branches", ({ seed, hintDigits }) => {
     const compared = solved(seed);
     // Another version may need a finer hint than the recorded one did.
     const answer = askNgspice(compared, [hintDigits, 1, 2, 3]);
