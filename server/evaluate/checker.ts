@@ -5,6 +5,7 @@ import { FileCache } from "./file-cache.ts";
 import { PlanInText } from "./plan-in-text.ts";
 import { PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
+import { withoutRepeatedRuns } from "./repeated-runs.ts";
 import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
@@ -41,7 +42,7 @@ export function createChecker(
 ): Checker {
   const cache = new FileCache();
   const trials = new FileCache(cache);
-  const sandbox = options.sandbox ?? createSandbox();
+  const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
   const planRoots = new PlanRoots(workspace, cache);
   const running = new Map<Uri, Promise<unknown>>();

@@ -84,3 +84,23 @@ describe("what only the run can tell", () => {
     expect(readOf(text)).toBeUndefined();
   });
 });
+
+describe("the input of a record, when the plan ran again", () => {
+  const terminal = (part: number) => ({ kind: "terminal", part, of: "battery", terminal: "positive" });
+  const read = readOf("cable({ from: a.positive, lengthM: 1, to: b.stud })")!;
+
+  test("is the same object where the same was given", () => {
+    expect(inputWith(read, [terminal(1), terminal(2)])).toBe(inputWith(read, [terminal(1), terminal(2)]));
+  });
+
+  test.each<[string, unknown[]]>([
+    ["another part", [terminal(1), terminal(3)]],
+    ["a property less", [terminal(1), { kind: "terminal", part: 2, of: "battery" }]],
+    ["nothing", [terminal(1), undefined]],
+    ["something strange", [terminal(1), { $strange: "NaN" }]],
+  ])("is another one for %s", (_, given) => {
+    const before = inputWith(read, [terminal(1), terminal(2)]);
+    expect(inputWith(read, given)).toEqual({ from: given[0], lengthM: 1, to: given[1] });
+    expect(before).toEqual({ from: terminal(1), lengthM: 1, to: terminal(2) });
+  });
+});

@@ -32,13 +32,36 @@ interface NamedValue {
   readonly name: string;
 }
 
-/** The record's input, once the run has told what the names stood for; undefined where it told something else. */
-export function inputWith({ object, named }: WrittenInput, given: readonly unknown[]): object | undefined {
+/**
+ * The record's input, once the run has told what the names stood for; undefined where it told something else. The same object
+ * again for what was given before: who reads it remembers it by its identity.
+ */
+export function inputWith(read: WrittenInput, given: readonly unknown[]): object | undefined {
+  const { object, named } = read;
   if (given.length !== named.length) return undefined;
   if (named.length === 0) return object;
+  const before = madeBefore.get(read);
+  if (before && isSame(before.given, given)) return before.whole;
   const whole = { ...object };
   for (const [at, { key }] of named.entries()) whole[key] = given[at];
+  madeBefore.set(read, { given, whole });
   return whole;
+}
+
+const madeBefore = new WeakMap<
+  WrittenInput,
+  { readonly given: readonly unknown[]; readonly whole: object }
+>();
+
+/** Of plain data. */
+function isSame(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
+  const [entries, others] = [Object.entries(one), Object.entries(other)];
+  return (
+    entries.length === others.length &&
+    entries.every(([key, value], at) => key === others[at]![0] && isSame(value, others[at]![1]))
+  );
 }
 
 /** The parser keeps the nodes of whatever an edit leaves as it was. */

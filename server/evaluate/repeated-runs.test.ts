@@ -1,0 +1,65 @@
+import { describe, expect, test } from "vitest";
+import { withoutRepeatedRuns } from "./repeated-runs.ts";
+import { defaultLimits, type RunOutcome, type RunRequest, type Stopped } from "./sandbox.ts";
+
+const first: RunRequest = {
+  root: "file:///plan.ts",
+  modules: [
+    { uri: "file:///plan.ts", js: "__written(0,circuit)", imports: { loomwright: "loomwright" } },
+    { uri: "file:///sizes.ts", js: "export const load = 4", imports: {} },
+  ],
+  limits: defaultLimits,
+};
+const [plan, sizes] = first.modules as [RunRequest["modules"][0], RunRequest["modules"][0]];
+
+/** Counts what it is given to run. */
+function countingSandbox(stopped?: Stopped) {
+  const ran: RunRequest[] = [];
+  const sandbox = withoutRepeatedRuns({
+    async run(request) {
+      ran.push(request);
+      const outcome: RunOutcome = { records: [], calls: [], births: [] };
+      return stopped ? { ...outcome, stopped } : outcome;
+    },
+    async dispose() {},
+  });
+  return { sandbox, ran };
+}
+
+test("what ran last is not run again", async () => {
+  const { sandbox, ran } = countingSandbox();
+  const outcome = await sandbox.run(first);
+  expect(await sandbox.run(structuredClone(first))).toBe(outcome);
+  expect(ran).toHaveLength(1);
+});
+
+describe("runs again, and so does going back", () => {
+  test.each<[string, RunRequest]>([
+    ["other text", { ...first, modules: [plan, { ...sizes, js: "export const load = 5" }] }],
+    ["a file more", { ...first, modules: [plan, sizes, { ...sizes, uri: "file:///more.ts" }] }],
+    ["a file less", { ...first, modules: [plan] }],
+    ["another file of the same text", { ...first, modules: [plan, { ...sizes, uri: "file:///other.ts" }] }],
+    [
+      "an import that leads elsewhere",
+      { ...first, modules: [{ ...plan, imports: { loomwright: "file:///sizes.ts" } }, sizes] },
+    ],
+    ["other limits", { ...first, limits: { ...defaultLimits, records: 3 } }],
+  ])("%s", async (_, second) => {
+    const { sandbox, ran } = countingSandbox();
+    for (const request of [first, second, first]) await sandbox.run(request);
+    expect(ran).toEqual([first, second, first]);
+  });
+});
+
+test("each plan is remembered by itself", async () => {
+  const { sandbox, ran } = countingSandbox();
+  const other = { ...first, root: "file:///sizes.ts" };
+  for (const request of [first, other, first, other]) await sandbox.run(request);
+  expect(ran).toEqual([first, other]);
+});
+
+test("what was stopped is tried again", async () => {
+  const { sandbox, ran } = countingSandbox({ why: "time" });
+  for (const request of [first, first]) await sandbox.run(request);
+  expect(ran).toHaveLength(2);
+});
