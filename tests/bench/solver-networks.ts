@@ -1,4 +1,5 @@
 import { conductorLaws } from "../../library/analysis/network/conductor-current.ts";
+import { operatingPointSolver } from "../../library/analysis/network/operating-point.ts";
 import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
 import { netlistOf } from "../../library/analysis/network/solve-netlist.ts";
 import { patternOf, settle, solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
@@ -63,6 +64,15 @@ export function benchNetwork(branches: number): Network {
 
 const thick = (lengthM: number) =>
   ({ lengthM, conductor: { system: "awg", awg: "4/0", parallel: 4 } }) as const;
+
+/** Solves the first scenario again and again: what ngspice calls its analysis, with the pattern and the branches there already. */
+export function operatingPointOf(network: Network): () => unknown {
+  const [scenario] = network.scenarios;
+  const pattern = patternOf(network, scenario!)!;
+  const netlist = netlistOf(network, scenario!, pattern.nodes, conductorLaws(network.conductors));
+  const solver = operatingPointSolver(netlist, pattern.system);
+  return () => solver.solve(1);
+}
 
 /** The same network for ngspice, with the hint that it needs, solved `times` times over in one process. */
 export function spiceText(network: Network, times: number): { text: string; branches: number } {

@@ -7,7 +7,8 @@ export interface DisjointSets {
 }
 
 export function disjointSets(count: number): DisjointSets {
-  const parent = Int32Array.from({ length: count }, (_, index) => index);
+  const parent = new Int32Array(count);
+  for (let element = 0; element < count; element++) parent[element] = element;
   const size = new Int32Array(count).fill(1);
   function find(element: number): number {
     let root = element;

@@ -123,6 +123,36 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     if (size > largestA) largestA = size;
   }
 
+  function addConductors(): void {
+    // Named once here: looked up anew in each round, the lists would cost as much as the arithmetic.
+    const { a: from, b: to, ambientOhm, warmingOhmPerA2, hottestSiemens, hottestV } = cables;
+    const { coarse, fine } = at;
+    const [sums, slopes, entries] = [sumA, values, places];
+    let largest = largestA;
+    for (let cable = 0; cable < from.length; cable++) {
+      const a = from[cable]!;
+      const b = to[cable]!;
+      if (a === b) continue;
+      const voltageV = coarse[a]! - coarse[b]! + (fine[a]! - fine[b]!);
+      let siemens = hottestSiemens[cable]!;
+      let currentA = voltageV * siemens;
+      if (Math.abs(voltageV) < hottestV[cable]!) {
+        const warming = warmingOhmPerA2[cable]!;
+        currentA = warmedCurrentA(voltageV, ambientOhm[cable]!, warming);
+        siemens = 1 / (ambientOhm[cable]! + 3 * warming * currentA * currentA);
+      }
+      sums[a]! += currentA;
+      sums[b]! -= currentA;
+      slopes[a]! += siemens;
+      slopes[b]! += siemens;
+      slopes[entries[2 * cable]!]! -= siemens;
+      slopes[entries[2 * cable + 1]!]! -= siemens;
+      const size = Math.abs(currentA);
+      if (size > largest) largest = size;
+    }
+    largestA = largest;
+  }
+
   /**
    * Sums of currents out of each node, and their slopes. "start": sources hold their voltage whatever it takes, constant
    * powers draw nothing. "downhill": constant powers and sources at their limit get the slope of a resistance.
@@ -131,30 +161,8 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     sumA.fill(0);
     values.fill(0);
     largestA = 0;
-    let place = 0;
-    const { coarse, fine } = at;
-    for (let cable = 0; cable < cables.a.length; cable++, place += 2) {
-      const a = cables.a[cable]!;
-      const b = cables.b[cable]!;
-      if (a === b) continue;
-      const voltageV = coarse[a]! - coarse[b]! + (fine[a]! - fine[b]!);
-      let siemens = cables.hottestSiemens[cable]!;
-      let currentA = voltageV * siemens;
-      if (Math.abs(voltageV) < cables.hottestV[cable]!) {
-        const ambientOhm = cables.ambientOhm[cable]!;
-        const warming = cables.warmingOhmPerA2[cable]!;
-        currentA = warmedCurrentA(voltageV, ambientOhm, warming);
-        siemens = 1 / (ambientOhm + 3 * warming * currentA * currentA);
-      }
-      sumA[a]! += currentA;
-      sumA[b]! -= currentA;
-      values[a]! += siemens;
-      values[b]! += siemens;
-      values[places[place]!]! -= siemens;
-      values[places[place + 1]!]! -= siemens;
-      const size = Math.abs(currentA);
-      if (size > largestA) largestA = size;
-    }
+    addConductors();
+    let place = 2 * netlist.conductors.length;
     for (const branch of netlist.resistors) {
       add(branch, place, voltageOver(at, branch) / branch.ohm, 1 / branch.ohm);
       place += 2;
@@ -445,7 +453,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
 /** Newton's steps; six are usual, and each that is not usual halves something. */
 const mostIterations = 80;
 /** Of the largest current: what is left over at a node is no more than rounding, or nearly so and not getting less. */
-const solvedShare = 1e-13;
+const solvedShare = 2e-12;
 const nearShare = 1e-10;
 /** How far the power balance along a step may have turned, of what it was. */
 const turnedShare = 0.5;

@@ -1,4 +1,4 @@
-import { disjointSets } from "./disjoint-sets.ts";
+import { type DisjointSets, disjointSets } from "./disjoint-sets.ts";
 import { regulationShare } from "./solve-devices.ts";
 import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
 import { graphOf, spanningForest } from "./spanning-forest.ts";
@@ -23,7 +23,8 @@ export function withoutIdle(everything: Netlist): Netlist {
     netlist = withoutOnlyLinks(withoutUnfed(withoutDead(netlist)));
     if (netlist.converters.length === before) break;
   }
-  const islands = islandsOf(netlist);
+  const islands = islandsWithoutConverters(netlist);
+  for (const { output } of netlist.converters) islands.union(output.a, output.b);
   const live = new Uint8Array(netlist.nodes);
   const islandOf = new Int32Array(netlist.nodes);
   const sourceAt = new Set<number>();
@@ -47,58 +48,49 @@ export function withoutIdle(everything: Netlist): Netlist {
 /** Against plans that are made to take long; two rounds are the most that any sensible one takes. */
 const mostRounds = 20;
 
-/** Everything between whose two nodes a voltage has a meaning. Not a constant power, and not a converter's input. */
-function conducting(netlist: Netlist): readonly Branch[] {
-  const { conductors, resistors, batteries, currents, sources, arrays } = netlist;
-  return [...conductors, ...resistors, ...batteries, ...currents, ...sources, ...arrays];
-}
-
-function islandsOf(netlist: Netlist): ReturnType<typeof disjointSets> {
+/** Joins everything between whose two nodes a voltage has a meaning: not constant powers, and not converters. */
+function islandsWithoutConverters(netlist: Netlist): DisjointSets {
   const islands = disjointSets(netlist.nodes);
-  for (const { a, b } of conducting(netlist)) islands.union(a, b);
-  for (const { output } of netlist.converters) islands.union(output.a, output.b);
+  const { conductors, resistors, batteries, currents, sources, arrays } = netlist;
+  for (const branches of [conductors, resistors, batteries, currents, sources, arrays]) {
+    for (const { a, b } of branches) islands.union(a, b);
+  }
   return islands;
 }
 
-/** By node: whether a source is in its island. Starts at the sources and goes on through converters that they feed. */
-function liveNodes(netlist: Netlist): (node: number) => boolean {
-  const islands = disjointSets(netlist.nodes);
-  for (const { a, b } of conducting(netlist)) islands.union(a, b);
+/** Takes out what is in an island without a source. Starts at the sources and goes on through converters that they feed. */
+function withoutDead(netlist: Netlist): Netlist {
+  const islands = islandsWithoutConverters(netlist);
   const live = new Uint8Array(netlist.nodes);
-  for (const { a } of [...netlist.batteries, ...netlist.sources, ...netlist.arrays])
-    live[islands.find(a)] = 1;
+  for (const branches of [netlist.batteries, netlist.sources, netlist.arrays]) {
+    for (const { a } of branches) live[islands.find(a)] = 1;
+  }
+  const running = new Set<ConverterBranch>();
   let waiting = netlist.converters;
   for (;;) {
     const still: ConverterBranch[] = [];
     for (const converter of waiting) {
       const { input, output } = converter;
       const feeding = islands.find(input.a);
-      if (feeding !== islands.find(input.b) || live[feeding] === 0) still.push(converter);
-      else live[islands.union(output.a, output.b)] = 1;
+      if (input.a === input.b || feeding !== islands.find(input.b) || live[feeding] === 0)
+        still.push(converter);
+      else {
+        live[islands.union(output.a, output.b)] = 1;
+        running.add(converter);
+      }
     }
     if (still.length === waiting.length) break;
     waiting = still;
   }
-  return (node) => live[islands.find(node)] === 1;
-}
-
-function withoutDead(netlist: Netlist): Netlist {
-  const live = liveNodes(netlist);
-  const islands = disjointSets(netlist.nodes);
-  for (const { a, b } of conducting(netlist)) islands.union(a, b);
-  const converters = netlist.converters.filter(
-    ({ input }) => live(input.a) && live(input.b) && input.a !== input.b,
-  );
-  for (const { output } of converters) islands.union(output.a, output.b);
+  const isLive = ({ a }: Branch) => live[islands.find(a)] === 1;
   const together = ({ a, b }: Branch) => a !== b && islands.find(a) === islands.find(b);
-  const fed = ({ a }: Branch) => live(a);
   return {
     ...netlist,
-    converters: converters.filter(({ input }) => together(input)),
-    conductors: netlist.conductors.filter(fed),
-    resistors: netlist.resistors.filter(fed),
-    currents: netlist.currents.filter(fed),
-    powers: netlist.powers.filter((power) => fed(power) && together(power) && power.powerW > 0),
+    converters: netlist.converters.filter((converter) => running.has(converter)),
+    conductors: netlist.conductors.filter(isLive),
+    resistors: netlist.resistors.filter(isLive),
+    currents: netlist.currents.filter(isLive),
+    powers: netlist.powers.filter((power) => power.powerW > 0 && isLive(power) && together(power)),
   };
 }
 
@@ -158,15 +150,23 @@ function withoutOnlyLinks(netlist: Netlist): Netlist {
   const { conductors, batteries, resistors, currents, powers, sources, arrays, converters } = netlist;
   const inputs = converters.map(({ input }) => input);
   const outputs = converters.map(({ output }) => output);
-  const groups = [conductors, batteries, resistors, currents, powers, sources, arrays, inputs, outputs];
-  const branches = groups.flat();
-  const graph = graphOf(
-    netlist.nodes,
-    Int32Array.from(branches, ({ a }) => a),
-    Int32Array.from(branches, ({ b }) => b),
-  );
-  const { behind } = spanningForest(graph, Array(netlist.nodes).keys(), () => true);
-  const onlyLinks = new Set<Branch>(branches.filter((_, index) => behind[index] !== -1));
+  // Conductors first: nobody asks whether one of them is an only link.
+  const devices = [
+    ...batteries,
+    ...resistors,
+    ...currents,
+    ...powers,
+    ...sources,
+    ...arrays,
+    ...inputs,
+    ...outputs,
+  ];
+  const graph = graphOf(netlist.nodes, ...endsOf(conductors, devices));
+  const { behind } = spanningForest(graph, everyNode(graph.nodes), () => true);
+  const onlyLinks = new Set<Branch>();
+  for (let device = 0; device < devices.length; device++) {
+    if (behind[conductors.length + device] !== -1) onlyLinks.add(devices[device]!);
+  }
   if (onlyLinks.size === 0) return netlist;
   const closesALoop = (branch: Branch) => !onlyLinks.has(branch);
   const silent: BatteryBranch[] = [
@@ -207,4 +207,21 @@ function withoutOnlyLinks(netlist: Netlist): Netlist {
     arrays: arrays.filter(closesALoop),
     converters: converters.filter(({ input, output }) => closesALoop(input) && closesALoop(output)),
   };
+}
+
+function endsOf(first: readonly Branch[], second: readonly Branch[]): [Int32Array, Int32Array] {
+  const a = new Int32Array(first.length + second.length);
+  const b = new Int32Array(a.length);
+  for (let index = 0; index < a.length; index++) {
+    const branch = index < first.length ? first[index]! : second[index - first.length]!;
+    a[index] = branch.a;
+    b[index] = branch.b;
+  }
+  return [a, b];
+}
+
+function everyNode(nodes: number): Int32Array {
+  const all = new Int32Array(nodes);
+  for (let node = 0; node < nodes; node++) all[node] = node;
+  return all;
 }

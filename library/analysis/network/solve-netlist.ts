@@ -279,21 +279,21 @@ function everythingOn(
 function addLoad(
   list: { currents: CurrentBranch[]; powers: PowerBranch[]; resistors: ResistorBranch[] },
   { index: part, draws }: LoadPart,
-  between: Branch,
+  { a, b }: Branch,
   isStarting: boolean,
 ): void {
   switch (draws.as) {
     case "current":
-      list.currents.push({ ...between, part, currentA: draws.currentA });
+      list.currents.push({ a, b, part, currentA: draws.currentA });
       break;
     case "motor":
-      list.currents.push({ ...between, part, currentA: isStarting ? draws.startingA : draws.runningA });
+      list.currents.push({ a, b, part, currentA: isStarting ? draws.startingA : draws.runningA });
       break;
     case "power":
-      list.powers.push({ ...between, part, powerW: draws.powerW });
+      list.powers.push({ a, b, part, powerW: draws.powerW });
       break;
     case "resistance":
-      list.resistors.push({ ...between, part, ohm: noLessThanLeast(draws.ohm), isLoad: true });
+      list.resistors.push({ a, b, part, ohm: noLessThanLeast(draws.ohm), isLoad: true });
   }
 }
 

@@ -15,12 +15,10 @@ import { eliminationOrder } from "./sparse-order.ts";
  */
 export function solveScenarios(network: Network): readonly ScenarioResult[] {
   const laws = conductorLaws(network.conductors);
+  const disconnects = network.parts.flatMap(({ kind, index }) => (kind === "disconnect" ? [index] : []));
   const patterns = new Map<string, Pattern | undefined>();
   return network.scenarios.map((scenario, index) => {
-    const state = network.parts.map(({ kind, index }) =>
-      kind === "disconnect" && !scenario.on[index] ? "o" : "",
-    );
-    const key = state.join(".");
+    const key = disconnects.map((part) => scenario.on[part]).join();
     const pattern = patterns.has(key) ? patterns.get(key) : patternOf(network, scenario);
     patterns.set(key, pattern);
     return solveScenario({ network, scenario, index, laws, pattern });
