@@ -35,7 +35,7 @@ export interface OperatingPoint {
   readonly iterations: number;
 }
 
-export interface NoOperatingPoint {
+interface NoOperatingPoint {
   /** `fell`: a constant power pulled its voltage down without limit. `lost`: no answer within the steps allowed. */
   readonly state: "fell" | "lost";
   readonly iterations: number;

@@ -37,12 +37,12 @@ export interface Branch {
   readonly b: number;
 }
 
-export interface ConductorBranch extends Branch {
+interface ConductorBranch extends Branch {
   readonly conductor: number;
   readonly law: ConductorLaw;
 }
 
-export interface ResistorBranch extends Branch {
+interface ResistorBranch extends Branch {
   readonly part: number;
   readonly ohm: number;
   readonly isLoad: boolean;
@@ -55,7 +55,7 @@ export interface BatteryBranch extends Branch {
   readonly ohm: number;
 }
 
-export interface CurrentBranch extends Branch {
+interface CurrentBranch extends Branch {
   readonly part: number;
   readonly currentA: number;
 }
@@ -65,11 +65,11 @@ export interface PowerBranch extends Branch {
   readonly powerW: number;
 }
 
-export interface SourceBranch extends Branch, LimitedSource {
+interface SourceBranch extends Branch, LimitedSource {
   readonly part: number;
 }
 
-export interface ArrayBranch extends Branch, ArrayCurve {
+interface ArrayBranch extends Branch, ArrayCurve {
   readonly part: number;
 }
 
