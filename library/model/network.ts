@@ -102,7 +102,7 @@ export interface InternalResistance {
   readonly source: Citation;
 }
 
-export interface BusBarPart extends PartBase<"busBar", "stud"> {
+interface BusBarPart extends PartBase<"busBar", "stud"> {
   readonly ratedA?: number;
   readonly studs?: number;
 }
@@ -115,7 +115,7 @@ export interface FusePanelPart extends PartBase<"fusePanel", "feed" | "branch" |
   readonly hasNegativeBus: boolean;
 }
 
-export interface DisconnectPart extends PartBase<"disconnect", "line" | "load"> {
+interface DisconnectPart extends PartBase<"disconnect", "line" | "load"> {
   readonly ratedA: number;
 }
 
@@ -160,7 +160,7 @@ export interface AlternatorPart extends PartBase<"alternator", "positive" | "neg
   readonly selfLimiting: boolean;
 }
 
-export interface ShoreChargerPart extends PartBase<"shoreCharger", "positive" | "negative"> {
+interface ShoreChargerPart extends PartBase<"shoreCharger", "positive" | "negative"> {
   readonly outputA: number;
   readonly outputV: number;
 }
@@ -217,7 +217,7 @@ export type Draw =
   | { readonly as: "motor"; readonly runningA: number; readonly startingA: number };
 
 /** A part of which only the terminals are known, and what joins them inside. */
-export interface OtherPart extends PartBase<"part", string> {
+interface OtherPart extends PartBase<"part", string> {
   readonly joins: readonly Join[];
   readonly ratedA?: number;
 }

@@ -63,7 +63,8 @@ testRule(panelRating, [
         subject: "a",
         record: "a",
         on: "protect",
-        message: "The fuse of 40 A sits in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
+        message:
+          "The fuse of 40 A sits in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
         fixes: [{ title: "Use a 25 A fuse", gives: { protect: 25 } }],
       },
     ],
@@ -94,7 +95,8 @@ testRule(panelRating, [
         subject: "from shore",
         record: "from shore",
         on: "protectFarEnd",
-        message: "The fuse of 40 A sits in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
+        message:
+          "The fuse of 40 A sits in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
         fixes: [{ title: "Use a 25 A fuse", gives: { protectFarEnd: 25 } }],
       },
     ],
