@@ -1,3 +1,5 @@
+import { withoutDust } from "./rounding-dust.ts";
+
 /** One run on a way, and what each size that it may get would cost and lose. */
 export interface LegChoices {
   /** At least one; in any order. The first stands for the run as it is, whatever the others are. */
@@ -79,13 +81,20 @@ function copperOfThinnestEqual(legs: readonly LegChoices[], allowedV: number): n
   return copperMm2M * (1 + 1e-9);
 }
 
-/** By rising copper and falling drop, each better than all before it in drop. */
+/**
+ * By rising copper and falling drop, each better than all before it in drop. Of two that differ in the last digits of a
+ * binary fraction alone the one that comes first stays, so that such digits decide nothing.
+ */
 function unbeaten(combinations: Combination[]): Combination[] {
-  combinations.sort((one, other) => one.copperMm2M - other.copperMm2M || one.dropV - other.dropV);
+  combinations.sort(
+    (one, other) =>
+      withoutDust(one.copperMm2M) - withoutDust(other.copperMm2M) ||
+      withoutDust(one.dropV) - withoutDust(other.dropV),
+  );
   let leastV = Number.POSITIVE_INFINITY;
   return combinations.filter(({ dropV }) => {
-    if (dropV >= leastV) return false;
-    leastV = dropV;
+    if (withoutDust(dropV) >= leastV) return false;
+    leastV = withoutDust(dropV);
     return true;
   });
 }

@@ -65,12 +65,12 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "warning",
         message:
-          'Only 11.3 V in "winch starting" at radio, which needs 11.4 V (minimumV): use 2 AWG for feed and 8 AWG for radio supply.',
+          'Only 11.3 V in "winch starting" at radio, which needs 11.4 V (minimumV): use 8 AWG for radio supply and 2 AWG for feed return.',
         fixes: [
           {
-            title: "Use 2 AWG for feed and 8 AWG for radio supply",
+            title: "Use 8 AWG for radio supply and 2 AWG for feed return",
             kind: "suggestion",
-            gives: { feed: { gauge: 2 }, "radio supply": { gauge: 8 }, "feed return": { gauge: 4 } },
+            gives: { feed: { gauge: 4 }, "radio supply": { gauge: 8 }, "feed return": { gauge: 2 } },
           },
           {
             title: "Use 4 AWG for radio supply",
@@ -87,12 +87,12 @@ testRule(deviceBelowMinimum, [
       {
         on: "minimumV",
         severity: "error",
-        message: 'Only 11.7 V in "cruising" at radio, which needs 11.75 V (minimumV): use 4/0 AWG for feed, ',
+        message: 'Only 11.7 V in "cruising" at radio, which needs 11.75 V (minimumV): use 3/0 AWG for feed, ',
         fixes: [
           {
-            title: "Use 4/0 AWG for feed, 1 AWG for radio supply and 3/0 AWG for feed return",
+            title: "Use 3/0 AWG for feed, 1 AWG for radio supply and 4/0 AWG for feed return",
             kind: "suggestion",
-            gives: { feed: { gauge: "4/0" }, "radio supply": { gauge: 1 }, "feed return": { gauge: "3/0" } },
+            gives: { feed: { gauge: "3/0" }, "radio supply": { gauge: 1 }, "feed return": { gauge: "4/0" } },
           },
         ],
       },
@@ -106,12 +106,12 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7 V in "cruising" at radio, which needs 11.85 V (minimumV): use 2 AWG for feed and 6 AWG for radio supply.',
+          'Only 11.7 V in "cruising" at radio, which needs 11.85 V (minimumV): use 6 AWG for radio supply and 2 AWG for feed return.',
         fixes: [
           {
-            title: "Use 2 AWG for feed and 6 AWG for radio supply",
+            title: "Use 6 AWG for radio supply and 2 AWG for feed return",
             kind: "suggestion",
-            gives: { feed: { gauge: 2 }, "radio supply": { gauge: 6 } },
+            gives: { "radio supply": { gauge: 6 }, "feed return": { gauge: 2 } },
           },
           {
             title: "Use 4 AWG for radio supply",
