@@ -15,11 +15,19 @@ export interface Judgement extends JudgedPlan {
 
 /**
  * The engine: records of a plan in, model, results and findings out.
- * Pure: no files, no clock, no randomness; bad plans are values, never exceptions.
+ * Pure: no files, no clock, no randomness; bad plans are values, never exceptions. `before` is any earlier judgement, best one
+ * of nearly the same plan: what is the same in both need not be worked out again. The answer does not depend on it.
  */
-export function judge(records: readonly PlanRecord[], problems: readonly PlanProblem[]): Judgement {
+export function judge(
+  records: readonly PlanRecord[],
+  problems: readonly PlanProblem[],
+  before?: Judgement,
+): Judgement {
   const model = readModel(records);
-  const network = model.network && { network: model.network, result: analyseNetwork(model.network) };
+  const network = model.network && {
+    network: model.network,
+    result: analyseNetwork(model.network, before?.network),
+  };
   const circuits = [...loneCircuits(model), ...runsInNetwork(network)].map((circuit) => ({
     circuit,
     result: analyseCircuit(circuit),

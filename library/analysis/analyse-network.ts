@@ -3,17 +3,27 @@ import { faultsOf } from "./network/faults.ts";
 import { solveScenarios } from "./network/solve-scenarios.ts";
 import { topologyOf } from "./network/topology.ts";
 import { withoutUntoldIslands } from "./network/untold-islands.ts";
+import { isWiredAlike } from "./network/wired-alike.ts";
 import { worstOver } from "./network/worst.ts";
 import type { NetworkResult } from "./network-result.ts";
 
-/** Everything that is computed of one network. A pure function, called on every keystroke. */
-export function analyseNetwork(network: Network): NetworkResult {
-  const topology = topologyOf(network);
+/**
+ * Everything that is computed of one network. A pure function, called on every keystroke. `before` is a network that was
+ * analysed already: what must be the same in both is taken from there, and the answer is the one that there is without it.
+ */
+export function analyseNetwork(network: Network, before?: AnalysedNetwork): NetworkResult {
+  const alike = before && isWiredAlike(before.network, network) ? before.result : undefined;
+  const topology = alike?.topology ?? topologyOf(network);
   const scenarios = solveScenarios(network);
   return {
     topology,
     scenarios,
     ...withoutUntoldIslands(network, topology, scenarios, worstOver(network, topology, scenarios)),
-    faults: faultsOf(network, topology),
+    faults: alike?.faults ?? faultsOf(network, topology),
   };
+}
+
+interface AnalysedNetwork {
+  readonly network: Network;
+  readonly result: NetworkResult;
 }

@@ -197,16 +197,26 @@ export interface Surroundings {
   readonly nominal: NominalVoltages;
 }
 
-/** The load that a circuit states itself. */
+/** The load that a circuit states itself. The same object again for the same circuit at the same place. */
 export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Circuit): LoadPart {
+  const before = loadsMade.get(circuit);
+  if (before?.index === draft.index && before.terminals.positive === draft.positive) return before;
+  const load = loadOf(draft, circuit);
+  loadsMade.set(circuit, load);
+  return load;
+}
+
+const loadsMade = new WeakMap<Circuit, LoadPart>();
+
+function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: Circuit): LoadPart {
   const { loadA, loadW, minimumV, critical, continuous, dropLimitPercent, dropLimitStated, systemV } =
     circuit;
   return {
     kind: "load",
-    index: draft.index,
-    record: draft.record,
-    name: draft.name,
-    terminals: { positive: draft.positive, negative: draft.negative },
+    index,
+    record: circuit.record,
+    name: circuit.name,
+    terminals: { positive, negative },
     accept: circuit.accept,
     draws: loadW === undefined ? { as: "current", currentA: loadA } : { as: "power", powerW: loadW },
     ...(minimumV !== undefined && { minimumV }),

@@ -27,7 +27,19 @@ export function circuitFrom(
 ): { readonly circuit?: Circuit; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build);
   if (contradiction) return { contradiction };
-  return { circuit: circuitOf(values, build, { record, name, partlyInvalid: invalid.length > 0 }) };
+  const partlyInvalid = invalid.length > 0;
+  const before = madeBefore.get(values);
+  if (before?.build === build && isOf(before.circuit, { record, name, partlyInvalid })) return before;
+  const made = { build, circuit: circuitOf(values, build, { record, name, partlyInvalid }) };
+  madeBefore.set(values, made);
+  return made;
+}
+
+/** Values are never changed once they are read, and come again with every keystroke elsewhere in the plan: so does the circuit. */
+const madeBefore = new WeakMap<CircuitValues, { readonly build: BuildValues; readonly circuit: Circuit }>();
+
+function isOf(circuit: Circuit, { record, name, partlyInvalid }: Identity): boolean {
+  return circuit.record === record && circuit.name === name && circuit.partlyInvalid === partlyInvalid;
 }
 
 export interface CircuitDraft {

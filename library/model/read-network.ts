@@ -78,9 +78,10 @@ function makeCircuits(
   );
 }
 
-/** The build's settings as they hold in a system of another nominal voltage. */
+/** The build's settings as they hold in a system of another nominal voltage: the same object for the same question. */
 function settingsByVoltage(values: BuildValues): (voltage: number | undefined) => BuildValues {
-  const made = new Map<number, BuildValues>();
+  const made = settingsOf.get(values) ?? new Map<number, BuildValues>();
+  settingsOf.set(values, made);
   return (voltage) => {
     if (voltage === undefined || voltage === values.voltage) return values;
     const settings = made.get(voltage) ?? { ...values, voltage };
@@ -88,6 +89,8 @@ function settingsByVoltage(values: BuildValues): (voltage: number | undefined) =
     return settings;
   };
 }
+
+const settingsOf = new WeakMap<BuildValues, Map<number, BuildValues>>();
 
 function makeConductors(
   { circuits, cables, parts, terminals }: NetworkRecords,

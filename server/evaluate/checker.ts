@@ -1,3 +1,4 @@
+import type { Judgement } from "../../library/judge.ts";
 import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
@@ -44,6 +45,7 @@ export function createChecker(
   const trials = new FileCache(cache);
   const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
+  const judgements = new Map<Uri, Judgement>();
   const planRoots = new PlanRoots(workspace, cache);
   const running = new Map<Uri, Promise<unknown>>();
 
@@ -62,11 +64,12 @@ export function createChecker(
     inTurn(root, () => {
       const typed = withTexts(workspace, texts);
       const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
-      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits });
+      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements });
     });
 
   return {
-    check: (root) => inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits })),
+    check: (root) =>
+      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements })),
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),

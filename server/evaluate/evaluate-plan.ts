@@ -1,4 +1,4 @@
-import { judge } from "../../library/judge.ts";
+import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import type { CheckOutcome, Place } from "./checked-plan.ts";
 import { errorPlace } from "./error-place.ts";
@@ -21,11 +21,13 @@ export interface Evaluator {
   readonly cache: Pick<FileCache, "get">;
   readonly sandbox: Sandbox;
   readonly limits: Limits;
+  /** By root: the last judgement of its plan, from which the next one takes what is the same. */
+  readonly judgements: Map<Uri, Judgement>;
 }
 
 /** Reads, runs and judges one plan. */
 export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<CheckOutcome | PlanInText> {
-  const { workspace, cache, sandbox, limits } = evaluator;
+  const { workspace, cache, sandbox, limits, judgements } = evaluator;
   const plan = loadPlan(root, workspace, cache);
   const { snapshot, broken } = plan;
   if (broken?.syntaxError) {
@@ -47,7 +49,8 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const places = outcome.stopped
     ? [stoppedPlace(outcome.stopped, plan, provenance) ?? startOf(rootFile)]
     : plan.problems.map(({ place }) => place);
-  const judgement = judge(planRecords(outcome.records, provenance), problems);
+  const judgement = judge(planRecords(outcome.records, provenance), problems, judgements.get(root));
+  judgements.set(root, judgement);
   return new PlanInText({ evidence, snapshot, judgement, problemPlaces: places });
 }
 
