@@ -38,6 +38,8 @@ export function makePart(draft: PartDraft, { build, nominal }: Surroundings): Pa
     stated === undefined
       ? { efficiencyPercent: usual.percent, efficiencySource: usual.source }
       : { efficiencyPercent: stated, efficiencySource: statedInPlan(draft.values.source) };
+  /** Inverters and chargers are among what ISO 10133 holds to the closer limit. */
+  const { critical: _, ...closerDropLimit } = dropLimitOf({ critical: true }, build);
   /** What is stated as it stands; what is left out is left out. */
   const optional = <Values extends object, Name extends keyof Values>(values: Values, ...names: Name[]) =>
     Object.fromEntries(
@@ -91,6 +93,7 @@ export function makePart(draft: PartDraft, { build, nominal }: Surroundings): Pa
         cutOffVSource: cutOffV === undefined ? cutOffVoltage.source : statedInPlan(draft.values.source),
         idleW: idleW ?? 0,
         loadW: loadW ?? continuousW!,
+        ...closerDropLimit,
         ...optional(draft.values, "surgeW"),
       };
     }
@@ -106,6 +109,7 @@ export function makePart(draft: PartDraft, { build, nominal }: Surroundings): Pa
         inputMinV: inputMinV ?? for12V(cutOffVoltage.for12V, inputV),
         inputMinVSource: inputMinV === undefined ? cutOffVoltage.source : statedInPlan(draft.values.source),
         isolated: isolated ?? false,
+        ...closerDropLimit,
         ...optional(draft.values, "inputMaxA"),
       };
     }

@@ -135,6 +135,8 @@ export interface InverterPart extends PartBase<"inverter", "positive" | "negativ
   readonly idleW: number;
   /** What hangs on it in use, W; its continuous power unless stated. */
   readonly loadW: number;
+  readonly dropLimitPercent: number;
+  readonly dropLimitStated: boolean;
 }
 
 export interface DcDcChargerPart
@@ -149,6 +151,9 @@ export interface DcDcChargerPart
   readonly inputMinVSource: Citation;
   /** False: both negatives are one inside. */
   readonly isolated: boolean;
+  /** Of the way to its input. */
+  readonly dropLimitPercent: number;
+  readonly dropLimitStated: boolean;
 }
 
 export interface AlternatorPart extends PartBase<"alternator", "positive" | "negative"> {

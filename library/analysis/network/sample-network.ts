@@ -93,6 +93,8 @@ export function sampleNetwork() {
       add(poles, (own, base) => ({
         ...base,
         kind: "inverter",
+        dropLimitPercent: 3,
+        dropLimitStated: false,
         terminals: own,
         continuousW: 2000,
         efficiencyPercent: 90,
@@ -127,6 +129,8 @@ export function sampleNetwork() {
       add(["inputPositive", "inputNegative", "outputPositive", "outputNegative"], (own, base) => ({
         ...base,
         kind: "dcDcCharger",
+        dropLimitPercent: 3,
+        dropLimitStated: false,
         terminals: own,
         outputA,
         outputV: 14.4,

@@ -86,9 +86,8 @@ function wayOf(network: Network, found: FoundWay, ownerOf: ReadonlyMap<number, n
     scenario: result.scenario,
     dropV,
     dropPercent: (100 * dropV) / nominalV,
-    // Inverters and chargers are among what ISO 10133 holds to the closer limit.
     dropLimitPercent:
-      device.part.kind === "load" ? device.part.dropLimitPercent : criticalDropLimit.percentOfNominal,
+      "dropLimitPercent" in device.part ? device.part.dropLimitPercent : criticalDropLimit.percentOfNominal,
     arrivingV,
     legs,
   };

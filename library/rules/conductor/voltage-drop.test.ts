@@ -294,6 +294,23 @@ testRule(voltageDrop, [
     ],
   },
   {
+    name: "an inverter, at the closer limit that the build states",
+    plan: `build({ insulationC: 105, criticalDropPercent: 1 });
+      const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 4 });
+      const inv = inverter({ continuousW: 500, cutOffV: 9 });
+      cable({ name: "plus", from: house.positive, to: inv.positive, lengthFt: 6, gauge: 4, protect: 100 });
+      cable({ name: "minus", from: inv.negative, to: house.negative, lengthFt: 6, gauge: 4 });`,
+    finds: [
+      {
+        record: "plus",
+        on: "gauge",
+        message: "From the bank",
+        values: { dropLimitPercent: 1, limitSource: "stated in the plan" },
+        fixes: [{ title: "Use 1 AWG for minus", gives: { minus: { gauge: 1 } } }],
+      },
+    ],
+  },
+  {
     name: "a load of constant resistance draws more when more arrives",
     plan: onBus(
       'const pad = load({ resistanceOhm: 0.8, dropLimitPercent: 2 }); circuit({ name: "pad supply", to: pad, ...run, gauge: 8 });',

@@ -184,8 +184,8 @@ function isMendedBy(
 
 /** What is no load is held to the closer limit, whatever its circuit states. */
 function limitSourceOf(part: Part): Citation {
-  if (part.kind !== "load") return criticalDropLimit.source;
-  const usual = part.critical ? criticalDropLimit : ordinaryDropLimit;
+  if (!("dropLimitPercent" in part)) return criticalDropLimit.source;
+  const usual = part.kind !== "load" || part.critical ? criticalDropLimit : ordinaryDropLimit;
   return part.dropLimitStated || part.dropLimitPercent !== usual.percentOfNominal
     ? statedDropLimit
     : usual.source;
