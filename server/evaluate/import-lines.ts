@@ -2,7 +2,7 @@ import ts from "typescript";
 import type { TextSplices } from "./text-splices.ts";
 
 /**
- * What an import asks of another module; and takes out of the text, as blanks, what need not exist when the plan runs: types, and
+ * What an import asks of another module; and takes out of the text what need not exist when the plan runs: types, and
  * names that nobody uses as values.
  */
 export function importLine(line: ts.ImportDeclaration, around: FileAround): ImportLine {
@@ -32,11 +32,11 @@ export function importLine(line: ts.ImportDeclaration, around: FileAround): Impo
       sort(element.name, element, (element.propertyName ?? element.name).text, element.isTypeOnly);
     }
   }
-  if (kept > 0) for (const node of unused) blankWithComma(node, around);
+  if (kept > 0) for (const node of unused) leaveOutWithComma(node, around);
   // `import "./galley.ts"` is left: the circuits made there count, whoever uses its names.
-  else splices.blank(clause.getStart(source), line.moduleSpecifier.getStart(source));
+  else splices.leaveOut(clause.getStart(source), line.moduleSpecifier.getStart(source));
   const typesOnly = kept === 0 && unused.length > 0 && !place.specifier.startsWith(".");
-  if (typesOnly) splices.blank(line.getStart(source), line.end);
+  if (typesOnly) splices.leaveOut(line.getStart(source), line.end);
   return { ...place, names, typesOnly, typesDeclared: false };
 }
 
@@ -85,9 +85,9 @@ function specifierPlace(specifier: ts.Expression, source: ts.SourceFile) {
   };
 }
 
-function blankWithComma(node: ts.Node, { source, splices }: FileAround): void {
+function leaveOutWithComma(node: ts.Node, { source, splices }: FileAround): void {
   const { text } = source;
   let end = node.end;
   while (/\s/.test(text.charAt(end))) end++;
-  splices.blank(node.getStart(source), text[end] === "," ? end + 1 : node.end);
+  splices.leaveOut(node.getStart(source), text[end] === "," ? end + 1 : node.end);
 }

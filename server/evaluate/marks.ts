@@ -295,7 +295,7 @@ class Marking {
     const site = this.#site({ node, seen, input });
     const before = this.#before(node, "");
     this.#visit(node.expression);
-    // No marks in there, for it may be blanked: it has none but for the objects that surround it. Its names are in use.
+    // No marks in there, for it may be left out: it has none but for the objects that surround it. Its names are in use.
     for (const { name } of input.named) this.#used.add(name);
     this.#written.push({
       node,
@@ -328,7 +328,7 @@ class Marking {
     // Nothing but the import bears the name, so it means the word, and the call need not even be parsed.
     before.text += mark;
     after.text = "";
-    this.#splices.blank(start, node.end);
+    this.#splices.leaveOut(start, node.end);
   }
 
   /** Whether a name can mean one thing only, which is there by now: where it is read nothing is stopped. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { PlanFile } from "./parse.ts";
 import { withoutRepeatedRuns } from "./repeated-runs.ts";
 import { defaultLimits, type RunOutcome, type RunRequest, type Stopped } from "./sandbox.ts";
 
@@ -62,4 +63,13 @@ test("what was stopped is tried again", async () => {
   const { sandbox, ran } = countingSandbox({ why: "time" });
   for (const request of [first, first]) await sandbox.run(request);
   expect(ran).toHaveLength(2);
+});
+
+test("an edit of any length in what the text alone tells leaves the JavaScript as it is", () => {
+  const js = (text: string) => new PlanFile({ uri: "file:///plan.ts", version: 1, text }, 0).marked?.js;
+  const plan = (input: string) =>
+    `import { circuit } from "loomwright";\ncircuit({ ${input} });\nconst a = circuit({\n  load: 4,\n});\n`;
+  expect(js(plan("load: 4"))).toContain("__written");
+  expect(js(plan("load: 4"))).toBe(js(plan("load: 125, name: 'heater'")));
+  expect(js(plan("load: 4"))).not.toBe(js(plan("load: 4,\n")));
 });

@@ -1,7 +1,8 @@
-/** Insertions and blanked ranges to be made in one text, all at once, and the way back from the result to that text. */
+/** Insertions and ranges to be left out of one text, all at once, and the way back from the result to that text. */
 export class TextSplices {
   readonly #inserts: Insertion[] = [];
-  readonly #blanks: { readonly start: number; readonly end: number }[] = [];
+  readonly #leftOut: Range[] = [];
+  #made: readonly Splice[] = [];
   #ends: Float64Array | undefined;
 
   /**
@@ -14,66 +15,71 @@ export class TextSplices {
     return insertion;
   }
 
-  /** Puts spaces in place of everything but line feeds; nothing may be inserted inside. */
-  blank(start: number, end: number): void {
-    this.#blanks.push({ start, end });
+  /**
+   * Leaves out everything but line feeds; nothing may be inserted inside. So no line gets another number, and what is written
+   * in the range makes no difference to the result.
+   */
+  leaveOut(start: number, end: number): void {
+    this.#leftOut.push({ start, end });
   }
 
   apply(text: string): string {
-    const blanked = this.#blanked(text);
+    this.#made = this.#splicesIn(text);
+    this.#ends = undefined;
     const parts: string[] = [];
     let from = 0;
-    for (const { at, text: inserted } of this.#inserts) {
-      if (at > from) parts.push(blanked.slice(from, at));
-      parts.push(inserted);
-      from = at;
-    }
-    parts.push(blanked.slice(from));
-    return parts.join("");
-  }
-
-  #blanked(text: string): string {
-    if (this.#blanks.length === 0) return text;
-    const parts: string[] = [];
-    let from = 0;
-    for (const { start: first, end } of this.#blanks.sort((a, b) => a.start - b.start)) {
-      const start = Math.max(first, from);
-      if (end <= start) continue;
-      parts.push(text.slice(from, start));
-      for (from = start; from < end; ) {
-        const lineBreak = text.indexOf("\n", from);
-        const lineEnd = lineBreak < 0 || lineBreak > end ? end : lineBreak;
-        parts.push(spaces(lineEnd - from));
-        if (lineEnd < end) parts.push("\n");
-        from = lineEnd + 1;
-      }
+    for (const { at, end, text: instead } of this.#made) {
+      if (at > from) parts.push(text.slice(from, at));
+      parts.push(instead);
       from = end;
     }
     parts.push(text.slice(from));
     return parts.join("");
   }
 
+  /** In the order of the text. What is inserted where a range begins comes before it, and behind it what is where it ends. */
+  #splicesIn(text: string): readonly Splice[] {
+    const splices: Splice[] = [];
+    let next = 0;
+    let from = 0;
+    const insertUpTo = (position: number) => {
+      for (; next < this.#inserts.length && this.#inserts[next]!.at <= position; next++) {
+        const { at, text } = this.#inserts[next]!;
+        splices.push({ at, end: at, text });
+      }
+    };
+    for (const { start: first, end } of this.#leftOut.sort((a, b) => a.start - b.start)) {
+      const start = Math.max(first, from);
+      if (end <= start) continue;
+      insertUpTo(start);
+      splices.push({ at: start, end, text: "\n".repeat(lineFeedsIn(text, start, end)) });
+      from = end;
+    }
+    insertUpTo(Number.POSITIVE_INFINITY);
+    return splices;
+  }
+
   /** Offset in the text before, of an offset in the result; inside an insertion: where it was made. */
   offsetBefore(offset: number): number {
-    // Ends of the insertions in the result; made on the first question, for errors only.
+    // Ends of the splices in the result; made on the first question, for errors only.
     if (!this.#ends) {
-      this.#ends = new Float64Array(this.#inserts.length);
+      this.#ends = new Float64Array(this.#made.length);
       let added = 0;
-      for (const [index, { at, text }] of this.#inserts.entries()) {
-        added += text.length;
-        this.#ends[index] = at + added;
+      for (const [index, { at, end, text }] of this.#made.entries()) {
+        added += text.length - (end - at);
+        this.#ends[index] = end + added;
       }
     }
     let low = 0;
-    let high = this.#inserts.length;
+    let high = this.#made.length;
     while (low < high) {
       const middle = (low + high) >> 1;
       if ((this.#ends[middle] as number) <= offset) low = middle + 1;
       else high = middle;
     }
-    const before = this.#inserts[low - 1];
-    const base = before ? offset - (this.#ends[low - 1] as number) + before.at : offset;
-    const next = this.#inserts[low];
+    const before = this.#made[low - 1];
+    const base = before ? offset - (this.#ends[low - 1] as number) + before.end : offset;
+    const next = this.#made[low];
     return next ? Math.min(base, next.at) : base;
   }
 }
@@ -83,8 +89,20 @@ export interface Insertion {
   text: string;
 }
 
-function spaces(count: number): string {
-  return count <= manySpaces.length ? manySpaces.slice(0, count) : " ".repeat(count);
+interface Range {
+  readonly start: number;
+  readonly end: number;
 }
 
-const manySpaces = " ".repeat(1_000);
+/** What stands in place of a range; of an insertion the range is empty. */
+interface Splice {
+  readonly at: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+function lineFeedsIn(text: string, start: number, end: number): number {
+  let count = 0;
+  for (let at = text.indexOf("\n", start); at >= 0 && at < end; at = text.indexOf("\n", at + 1)) count++;
+  return count;
+}
