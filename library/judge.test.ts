@@ -13,6 +13,7 @@ import { fusePanel } from "./plan/fuse-panel.ts";
 import { inverter } from "./plan/inverter.ts";
 import { load } from "./plan/load.ts";
 import { continueNumberingAt } from "./plan/numbering.ts";
+import { runExample } from "./rules/page-tester.ts";
 
 /** Everything that one keystroke may change, by record: what is drawn, sizes, devices, names, ways, and what is refused. */
 const edits: readonly { readonly record: number; readonly property: string; readonly values: unknown[] }[] = [
@@ -133,4 +134,21 @@ test("an edit of what a load draws leaves what hangs together as it was; one of 
   expect(edited(13, { currentA: 5 }).faults).toBe(faults);
   expect(edited(10, { gauge: 10 }).topology).not.toBe(topology);
   expect(edited(1, { internalMilliohm: 9 }).faults).not.toBe(faults);
+});
+
+test("judges a circuit by the conductor of the two that carries more", () => {
+  const { circuits } = judge(
+    runExample(`
+build({ insulationC: 105 });
+const bank = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+const panel = fusePanel({ positions: 4 });
+circuit({ name: "feeder", from: bank.positive, to: panel, oneWayFt: 5, gauge: 10, protect: 40 });
+circuit({ name: "lamp", from: panel.branch, load: 4, oneWayFt: 5, gauge: 12, protect: 5 });
+circuit({ name: "heater", from: bank.positive, returnTo: panel.negative, load: 25, oneWayFt: 5, gauge: 10, protect: 40 });`)
+      .records,
+    [],
+  );
+  // The heater is fed past the panel, but its current comes back through the panel's feeder.
+  const feeder = circuits.find(({ circuit }) => circuit.name === "feeder");
+  expect(feeder?.circuit.loadA).toBeCloseTo(29, 6);
 });

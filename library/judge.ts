@@ -65,12 +65,13 @@ function loneCircuits({ circuits, network }: PlanModel): readonly Circuit[] {
 function runsInNetwork(judged: JudgedNetwork | undefined): readonly Circuit[] {
   if (!judged) return [];
   const { network, result } = judged;
-  return network.conductors.flatMap(({ role, run }, index) => {
-    // Both conductors of a circuit are one run, and carry the same current.
-    if (role === "return") return [];
-    const worst = result.conductors[index]?.worst;
-    return worst ? [{ ...run, loadA: Math.max(run.loadA, worst.currentA) }] : [];
+  // Both conductors of a circuit are one run. Usually they carry the same; where another return joins in, one carries more.
+  const currents = new Map<Circuit, number>();
+  network.conductors.forEach(({ run }, index) => {
+    const currentA = result.conductors[index]?.worst?.currentA ?? Number.NaN;
+    currents.set(run, Math.max(currents.get(run) ?? run.loadA, currentA));
   });
+  return [...currents].flatMap(([run, loadA]) => (Number.isNaN(loadA) ? [] : [{ ...run, loadA }]));
 }
 
 function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Circuit["accept"]> {
