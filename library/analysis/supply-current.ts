@@ -2,6 +2,7 @@ import type { Protection } from "../model/circuit.ts";
 import type { DcDcChargerPart, InverterPart, LoadPart, Network, Scenario } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { surgeDuration } from "../standards/device-practice.ts";
+import { passesOn } from "./network/parts-inside.ts";
 import { solveScenarios } from "./network/solve-scenarios.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
@@ -145,7 +146,7 @@ function solvedAlone(
   if (!first) return {};
   const only: Scenario = {
     name: device.name,
-    on: parts.map((part) => part.index === index || supplying.has(part.kind)),
+    on: parts.map((part) => part.index === index || part.kind === "battery" || passesOn(part)),
     starting: parts.map(() => false),
     restV: first.restV,
     sunShare: 0,
@@ -158,14 +159,3 @@ function solvedAlone(
     ...(idle?.state === "solved" && { idle }),
   };
 }
-
-/** What stays on beside the device: batteries, and what only passes current on. */
-const supplying: ReadonlySet<Network["parts"][number]["kind"]> = new Set([
-  "battery",
-  "busBar",
-  "fusePanel",
-  "disconnect",
-  "shunt",
-  "chassis",
-  "part",
-]);

@@ -3,7 +3,7 @@ import type { Network } from "../model/network.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { type LegChoices, leastCopper } from "./least-copper.ts";
-import { sizesFrom } from "./made-sizes.ts";
+import { sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { twoPolesOf } from "./network/two-poles.ts";
 import type { NetworkResult, WayFromBank } from "./network-result.ts";
 import { dropOf } from "./voltage-drop.ts";
@@ -232,7 +232,7 @@ function drawsByResistance({ network }: Judged, way: WayFromBank): boolean {
 function thickeningBy(legs: readonly Leg[], sizes: Sizes): Thickening | undefined {
   const changed = legs.flatMap(({ run, shared }) => {
     const conductor = sizes.get(run.record);
-    if (!conductor || isSame(conductor, run.conductor)) return [];
+    if (!conductor || sizesAbove(conductor, run.conductor) === 0) return [];
     return [
       { run, conductor, shared, addedMm2M: copperMm2M(run, conductor) - copperMm2M(run, run.conductor) },
     ];
@@ -243,12 +243,6 @@ function thickeningBy(legs: readonly Leg[], sizes: Sizes): Thickening | undefine
     touchesOthers: changed.some(({ shared }) => shared),
     addedMm2M: sum(changed.map(({ addedMm2M }) => addedMm2M)),
   };
-}
-
-function isSame(one: Conductor, other: Conductor): boolean {
-  return one.system === "awg"
-    ? other.system === "awg" && one.awg === other.awg
-    : other.system === "metric" && one.mm2 === other.mm2;
 }
 
 function sum(values: readonly number[]): number {

@@ -1,5 +1,6 @@
 import type { Network, Part } from "../../model/network.ts";
-import { passesOn, piecesOf } from "./joined.ts";
+import { piecesOf } from "./joined.ts";
+import { passesOn } from "./parts-inside.ts";
 import { type TwoPole, twoPolesOf } from "./two-poles.ts";
 
 /** Whether every part that feeds or draws is joined so that current can flow, whatever is switched on. */

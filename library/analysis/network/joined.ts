@@ -1,4 +1,4 @@
-import type { Network, Part, PartKind } from "../../model/network.ts";
+import type { Network } from "../../model/network.ts";
 import { innerJoins } from "./parts-inside.ts";
 
 /**
@@ -39,20 +39,6 @@ function allLinks(network: Network): readonly (readonly Link[])[] {
   for (const { a, b } of innerJoins(network)) join(a, b, -1, network.terminals[a]?.part ?? -1);
   return links;
 }
-
-/** Parts that are only metal between conductors: no source, no load. */
-export function passesOn({ kind }: Part): boolean {
-  return passing.has(kind);
-}
-
-const passing: ReadonlySet<PartKind> = new Set([
-  "busBar",
-  "fusePanel",
-  "disconnect",
-  "shunt",
-  "chassis",
-  "part",
-]);
 
 /** How a terminal was reached: from which one, and by which link. */
 export interface Step {

@@ -63,7 +63,7 @@ export function leastFaults(
   /** What a short at a terminal of the positive side joins. */
   function shortAt(terminal: number) {
     const positive = unknown(terminal);
-    const source = nearest.source[pointOf[terminal]!]!;
+    const source = nearest.start[pointOf[terminal]!]!;
     if (positive === outside || source === -1) return undefined;
     const own = returnTerminal(network.parts[network.terminals[terminal]!.part]!, terminal);
     const leadsBack =

@@ -1,10 +1,10 @@
 import { warmedCurrentA } from "./conductor-current.ts";
 import {
   battery,
-  type ConverterFlow,
   constantCurrent,
   constantPower,
   converter,
+  emptyConverterFlow,
   type Flow,
   leastRunningV,
   limitedSource,
@@ -87,14 +87,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   const from = { coarse: new Float64Array(size), fine: new Float64Array(size) };
   const at = { coarse: new Float64Array(size), fine: new Float64Array(size) };
   const flow: Flow = { currentA: 0, siemens: 0 };
-  const through: ConverterFlow = {
-    inputA: 0,
-    outputA: 0,
-    inputByInputV: 0,
-    inputByOutputV: 0,
-    outputByInputV: 0,
-    outputByOutputV: 0,
-  };
+  const through = emptyConverterFlow();
   const highestV = Math.max(
     1,
     ...netlist.batteries.map(({ emfV }) => emfV),

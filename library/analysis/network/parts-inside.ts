@@ -1,4 +1,4 @@
-import type { Network, Part } from "../../model/network.ts";
+import type { Join, Network, Part, PartKind } from "../../model/network.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
 import { twoPolesOf } from "./two-poles.ts";
 
@@ -21,29 +21,48 @@ export interface Source {
 }
 
 /**
- * All joins inside parts. Not through loads, sources and converters; but the negatives of a DC-DC charger that is not
- * isolated are one.
+ * What joins terminals inside a part. Not through loads, sources and converters; but the negatives of a DC-DC charger that is
+ * not isolated are one. Fuses and contacts have no resistance.
  */
-export function innerJoins({ parts }: Network): InnerJoin[] {
-  const joins: InnerJoin[] = [];
-  for (const part of parts) {
-    if (part.kind === "fusePanel") joins.push({ a: part.terminals.feed, b: part.terminals.branch, ohm: 0 });
-    if (part.kind === "disconnect") joins.push({ a: part.terminals.line, b: part.terminals.load, ohm: 0 });
-    if (part.kind === "shunt") {
-      joins.push({ a: part.terminals.batterySide, b: part.terminals.systemSide, ohm: part.ohm });
-    }
-    if (part.kind === "chassis") {
-      joins.push({ a: part.terminals.bond, b: part.terminals.metal, ohm: part.ohm });
-    }
-    if (part.kind === "dcDcCharger" && !part.isolated) {
-      joins.push({ a: part.terminals.inputNegative, b: part.terminals.outputNegative, ohm: 0 });
-    }
-    if (part.kind === "part") {
-      for (const { between, ohm } of part.joins) joins.push({ a: between[0], b: between[1], ohm });
-    }
+export function joinsIn(part: Part): readonly Join[] {
+  switch (part.kind) {
+    case "fusePanel":
+      return [{ between: [part.terminals.feed, part.terminals.branch], ohm: 0 }];
+    case "disconnect":
+      return [{ between: [part.terminals.line, part.terminals.load], ohm: 0 }];
+    case "shunt":
+      return [{ between: [part.terminals.batterySide, part.terminals.systemSide], ohm: part.ohm }];
+    case "chassis":
+      return [{ between: [part.terminals.bond, part.terminals.metal], ohm: part.ohm }];
+    case "dcDcCharger":
+      return part.isolated
+        ? []
+        : [{ between: [part.terminals.inputNegative, part.terminals.outputNegative], ohm: 0 }];
+    case "part":
+      return part.joins;
+    default:
+      return [];
   }
-  return joins;
 }
+
+/** All joins inside parts, in the order of the parts. */
+export function innerJoins({ parts }: Network): InnerJoin[] {
+  return parts.flatMap((part) => joinsIn(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })));
+}
+
+/** Parts that are only metal between conductors: no source, no load. */
+export function passesOn({ kind }: Part): boolean {
+  return passing.has(kind);
+}
+
+const passing: ReadonlySet<PartKind> = new Set([
+  "busBar",
+  "fusePanel",
+  "disconnect",
+  "shunt",
+  "chassis",
+  "part",
+]);
 
 /** All sources, in the order of their parts. */
 export function sourcesOf({ parts }: Network): Source[] {

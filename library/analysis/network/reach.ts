@@ -1,5 +1,5 @@
+import { type BreadthFirst, breadthFirst, wayTo } from "./breadth-first.ts";
 import type { Source } from "./parts-inside.ts";
-import { across } from "./spanning-forest.ts";
 import type { NetworkTopology } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
@@ -18,19 +18,15 @@ export function waysFromSources(
     const pole = side === "negative" ? "negative" : "positive";
     const walk = walks.get(pole) ?? nearestSources(wiring, wiring.sources, pole);
     walks.set(pole, walk);
-    return wayTo(wiring, walk, wiring.pointOf[terminal]!);
+    const point = wiring.pointOf[terminal]!;
+    const nearest = walk.sources[walk.start[point]!];
+    return nearest && { source: nearest.part, conductors: wayTo(wiring.graph, walk, point) };
   };
 }
 
-/** The nearest of some sources to every point, counted in conductors. */
-export interface NearestSources {
+/** The nearest of some sources to every point, counted in conductors. By point; starts are indices in {@link sources}. */
+export interface NearestSources extends BreadthFirst {
   readonly sources: readonly Source[];
-  /** By point: index in {@link sources}; −1 where none reaches. */
-  readonly source: Int32Array;
-  /** By point: the last conductor of the way; −1 at the source itself. */
-  readonly cameBy: Int32Array;
-  /** Points from the sources outwards. */
-  readonly order: readonly number[];
 }
 
 export function nearestSources(
@@ -38,36 +34,6 @@ export function nearestSources(
   sources: readonly Source[],
   pole: "positive" | "negative",
 ): NearestSources {
-  const nearest = new Int32Array(graph.nodes).fill(-1);
-  const cameBy = new Int32Array(graph.nodes).fill(-1);
-  const queue: number[] = [];
-  sources.forEach((source, index) => {
-    const point = pointOf[source[pole]]!;
-    if (nearest[point] !== -1) return;
-    nearest[point] = index;
-    queue.push(point);
-  });
-  for (let next = 0; next < queue.length; next++) {
-    const point = queue[next]!;
-    for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {
-      const conductor = graph.edges[at]!;
-      const other = across(graph, conductor, point);
-      if (nearest[other] !== -1) continue;
-      nearest[other] = nearest[point]!;
-      cameBy[other] = conductor;
-      queue.push(other);
-    }
-  }
-  return { sources, source: nearest, cameBy, order: queue };
-}
-
-function wayTo({ graph }: Wiring, { sources, source, cameBy }: NearestSources, to: number) {
-  const nearest = sources[source[to]!];
-  if (!nearest) return undefined;
-  const conductors: number[] = [];
-  for (let point = to, by = cameBy[to]!; by !== -1; by = cameBy[point]!) {
-    conductors.push(by);
-    point = across(graph, by, point);
-  }
-  return { source: nearest.part, conductors: conductors.reverse() };
+  const starts = sources.map((source) => pointOf[source[pole]]!);
+  return { sources, ...breadthFirst(graph, starts) };
 }

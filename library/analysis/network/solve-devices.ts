@@ -101,6 +101,18 @@ export interface ConverterFlow {
   outputByOutputV: number;
 }
 
+/** Nothing yet: the solver's loops fill one in again and again instead of making new ones. */
+export function emptyConverterFlow(): ConverterFlow {
+  return {
+    inputA: 0,
+    outputA: 0,
+    inputByInputV: 0,
+    inputByOutputV: 0,
+    outputByInputV: 0,
+    outputByOutputV: 0,
+  };
+}
+
 /**
  * Chargers between two systems, and tracking solar controllers.
  *

@@ -1,6 +1,7 @@
-import type { LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../model/network.ts";
+import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../model/network.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
 import { disjointSets } from "./disjoint-sets.ts";
+import { joinsIn } from "./parts-inside.ts";
 import type { ArrayCurve, ConverterLaw, LimitedSource } from "./solve-devices.ts";
 import { withoutIdle } from "./solve-islands.ts";
 
@@ -111,29 +112,9 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
   return { count: numbers.size, of };
 }
 
-/** What joins terminals inside a part, in this state. An open disconnect joins nothing; fuses and contacts have no resistance. */
-export function joinsOf(
-  part: Part,
-  { on }: Scenario,
-): readonly { readonly between: readonly [number, number]; readonly ohm: number }[] {
-  switch (part.kind) {
-    case "fusePanel":
-      return [{ between: [part.terminals.feed, part.terminals.branch], ohm: 0 }];
-    case "disconnect":
-      return on[part.index] ? [{ between: [part.terminals.line, part.terminals.load], ohm: 0 }] : [];
-    case "shunt":
-      return [{ between: [part.terminals.batterySide, part.terminals.systemSide], ohm: part.ohm }];
-    case "chassis":
-      return [{ between: [part.terminals.bond, part.terminals.metal], ohm: part.ohm }];
-    case "dcDcCharger":
-      return part.isolated
-        ? []
-        : [{ between: [part.terminals.inputNegative, part.terminals.outputNegative], ohm: 0 }];
-    case "part":
-      return part.joins;
-    default:
-      return [];
-  }
+/** What joins terminals inside a part, in this state: an open disconnect joins nothing. */
+export function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
+  return part.kind === "disconnect" && !on[part.index] ? [] : joinsIn(part);
 }
 
 /** Pairs of nodes that any branch could join, in any state of the network: the pattern of its equations. */

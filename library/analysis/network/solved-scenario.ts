@@ -4,9 +4,9 @@ import { currentOf, resistanceOf, temperatureOf } from "./conductor-current.ts";
 import { type OperatingPoint, voltageAbove, voltageOver } from "./operating-point.ts";
 import {
   battery,
-  type ConverterFlow,
   constantCurrent,
   converter,
+  emptyConverterFlow,
   type Flow,
   limitedSource,
   passingController,
@@ -127,14 +127,7 @@ function deviceCurrents(
   for (const branch of netlist.resistors) {
     if (branch.isLoad) partA[branch.part] = -voltageOver(voltages, branch) / branch.ohm;
   }
-  const through: ConverterFlow = {
-    inputA: 0,
-    outputA: 0,
-    inputByInputV: 0,
-    inputByOutputV: 0,
-    outputByInputV: 0,
-    outputByOutputV: 0,
-  };
+  const through = emptyConverterFlow();
   for (const branch of netlist.converters) {
     const inputV = voltageOver(voltages, branch.input);
     const outputV = voltageOver(voltages, branch.output);

@@ -1,8 +1,9 @@
 import type { NetworkConductor } from "../../model/network.ts";
 import { ampacityOf } from "../ampacity.ts";
 import type { DevicePlace } from "../network-result.ts";
+import { breadthFirst, wayTo } from "./breadth-first.ts";
 import { disjointSets } from "./disjoint-sets.ts";
-import { across, type SpanningForest, spanningForest } from "./spanning-forest.ts";
+import { type SpanningForest, spanningForest } from "./spanning-forest.ts";
 import type { ConductorSide, UnprotectedPath } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
@@ -88,10 +89,10 @@ function pathsAt(
     (a, b) => forest.order[pointOf[a.positive]!]! - forest.order[pointOf[b.positive]!]! || a.part - b.part,
   );
   const orders = Int32Array.from(inOrder, ({ positive }) => forest.order[pointOf[positive]!]!);
-  const nearest = shortestWays(wiring, starts, isOpen);
+  const nearest = breadthFirst(graph, starts, isOpen);
   const around = (conductor: number, point: number) => {
     const isOpenElsewhere = (other: number) => other !== conductor && isOpen(other);
-    return followed(wiring, shortestWays(wiring, starts, isOpenElsewhere), point);
+    return wayTo(graph, breadthFirst(graph, starts, isOpenElsewhere), point);
   };
   return conductors.flatMap((conductor) => {
     const arriving = bareEnds(network.conductors[conductor]!).flatMap((end) => {
@@ -101,7 +102,7 @@ function pathsAt(
     });
     if (arriving.length === 0) return [];
     const known = arriving
-      .map(({ point }) => followed(wiring, nearest, point))
+      .map(({ point }) => wayTo(graph, nearest, point))
       .filter((way) => !way.includes(conductor));
     // Only where the nearer end has a device of its own does the other end's shortest way lead through the conductor.
     const ways = known.length > 0 ? known : arriving.map(({ point }) => around(conductor, point));
@@ -157,38 +158,6 @@ function firstNotBelow(ascending: Int32Array, least: number): number {
     else high = middle;
   }
   return low;
-}
-
-/** By point: the last conductor of a shortest way from any of the starts; −1 at a start; −2 where there is no way. */
-function shortestWays({ graph }: Wiring, starts: readonly number[], isOpen: (conductor: number) => boolean) {
-  const cameBy = new Int32Array(graph.nodes).fill(-2);
-  const queue: number[] = [];
-  for (const start of starts) {
-    if (cameBy[start] === -1) continue;
-    cameBy[start] = -1;
-    queue.push(start);
-  }
-  for (let next = 0; next < queue.length; next++) {
-    const point = queue[next]!;
-    for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {
-      const conductor = graph.edges[at]!;
-      const other = across(graph, conductor, point);
-      if (cameBy[other] !== -2 || !isOpen(conductor)) continue;
-      cameBy[other] = conductor;
-      queue.push(other);
-    }
-  }
-  return cameBy;
-}
-
-/** The shortest way to a point, from the source outwards. */
-function followed({ graph }: Wiring, cameBy: Int32Array, to: number): number[] {
-  const way: number[] = [];
-  for (let point = to, by = cameBy[to]!; by >= 0; by = cameBy[point]!) {
-    way.push(by);
-    point = across(graph, by, point);
-  }
-  return way.reverse();
 }
 
 function devicesAbove({ near, far }: NetworkConductor, conductor: number, ampacityA: number) {

@@ -1,4 +1,4 @@
-import type { Network } from "../../model/network.ts";
+import type { Network, Part } from "../../model/network.ts";
 import type {
   ConductorWorst,
   NetworkResult,
@@ -7,6 +7,7 @@ import type {
   SolvedScenario,
   WorstOf,
 } from "../network-result.ts";
+import { passesOn } from "./parts-inside.ts";
 import type { NetworkTopology } from "./topology.ts";
 import { waysFromBanks } from "./worst-ways.ts";
 
@@ -27,11 +28,15 @@ export function worstOver(
       }),
     ),
     parts: network.parts.map(
-      ({ index, kind }): PartWorst => ({
-        feeds: greatest(lasting, ({ partA }) => fedOrPassedOn(kind, partA[index]!)),
-        draws: greatest(lasting, ({ partA, inputA }) => Math.max(inputA[index]!, drawn(kind, partA[index]!))),
-        surge: greatest(momentary, ({ partA, inputA }) => Math.max(inputA[index]!, Math.abs(partA[index]!))),
-        lowestV: lowestVoltage(network, solved, index),
+      (part): PartWorst => ({
+        feeds: greatest(lasting, ({ partA }) => fedOrPassedOn(part, partA[part.index]!)),
+        draws: greatest(lasting, ({ partA, inputA }) =>
+          Math.max(inputA[part.index]!, drawn(part, partA[part.index]!)),
+        ),
+        surge: greatest(momentary, ({ partA, inputA }) =>
+          Math.max(inputA[part.index]!, Math.abs(partA[part.index]!)),
+        ),
+        lowestV: lowestVoltage(network, solved, part.index),
       }),
     ),
     ways: waysFromBanks(network, topology, lasting),
@@ -55,22 +60,13 @@ function greatest(
   return worst;
 }
 
-const passesCurrentOn: ReadonlySet<string> = new Set([
-  "busBar",
-  "fusePanel",
-  "disconnect",
-  "shunt",
-  "chassis",
-  "part",
-]);
-
 /** What only passes current on does so in both directions; everything else feeds where its current is positive. */
-function fedOrPassedOn(kind: string, partA: number): number {
-  return passesCurrentOn.has(kind) ? Math.abs(partA) : Math.max(0, partA);
+function fedOrPassedOn(part: Part, partA: number): number {
+  return passesOn(part) ? Math.abs(partA) : Math.max(0, partA);
 }
 
-function drawn(kind: string, partA: number): number {
-  return passesCurrentOn.has(kind) ? 0 : Math.max(0, -partA);
+function drawn(part: Part, partA: number): number {
+  return passesOn(part) ? 0 : Math.max(0, -partA);
 }
 
 /** While it is on; starting motors included. */

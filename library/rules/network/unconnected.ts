@@ -1,5 +1,6 @@
 import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
-import { linksOf, passesOn } from "../../analysis/network/joined.ts";
+import { linksOf } from "../../analysis/network/joined.ts";
+import { passesOn } from "../../analysis/network/parts-inside.ts";
 import type { TwoPole } from "../../analysis/network/two-poles.ts";
 import type { Network, Part } from "../../model/network.ts";
 import type { At } from "../finding.ts";
