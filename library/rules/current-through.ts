@@ -1,6 +1,8 @@
 import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
 import type { Part } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
+import { atPart, scenarioInWords } from "./part-in-words.ts";
+import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
 
 /** What a part may carry is what its maker says, and the plan repeats: no document stands behind it. */
 export const statedRating: Citation = {
@@ -14,6 +16,31 @@ export const statedRating: Citation = {
 export function currentThrough({ parts }: NetworkResult, { index }: Part): WorstOf | undefined {
   const { feeds, draws } = parts[index] ?? {};
   return draws && (!feeds || draws.currentA > feeds.currentA) ? draws : feeds;
+}
+
+/** The parts of a kind that carry more than their stated rating in some scenario that lasts; silent where none is stated. */
+export function aboveStatedRating(plan: JudgedPlan, kind: "busBar" | "disconnect"): Found<AboveRating>[] {
+  return inNetwork(plan, ({ network, result }) =>
+    network.parts.flatMap((part) => {
+      if (part.kind !== kind || part.ratedA === undefined) return [];
+      const worst = currentThrough(result, part);
+      if (!worst || !isAbove(worst.currentA, part.ratedA)) return [];
+      const values: AboveRating = {
+        currentA: worst.currentA,
+        ratedA: part.ratedA,
+        scenario: scenarioInWords(network, worst.scenario),
+      };
+      return [{ subject: part.name, at: atPart(part, "ratedA"), values }];
+    }),
+  );
+}
+
+export interface AboveRating {
+  /** The greatest current through it; through a bus, the sum of all that flows into it. */
+  readonly currentA: number;
+  readonly ratedA: number;
+  /** `in "everything on"`. */
+  readonly scenario: string;
 }
 
 /** A worst current that is worth telling: the solver's answer for a conductor that carries nothing is dust, not 0. */

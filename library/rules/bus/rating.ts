@@ -1,9 +1,8 @@
-import { currentThrough, isAbove, statedRating } from "../current-through.ts";
+import { type AboveRating, aboveStatedRating, statedRating } from "../current-through.ts";
 import { tellApartWithUnit } from "../figures.ts";
-import { atPart, scenarioInWords } from "../part-in-words.ts";
-import { defineRule, inNetwork } from "../rule.ts";
+import { defineRule } from "../rule.ts";
 
-export const busRating = defineRule<Values>({
+export const busRating = defineRule<AboveRating>({
   id: "bus/rating",
   title: "More current than the bus is rated for",
   severity: "warning",
@@ -12,30 +11,9 @@ export const busRating = defineRule<Values>({
   fixable: false,
   acceptable: true,
   // Needs the current through each bus in every scenario. Silent where the plan states no rating.
-  check: (plan) =>
-    inNetwork(plan, ({ network, result }) =>
-      network.parts.flatMap((part) => {
-        if (part.kind !== "busBar" || part.ratedA === undefined) return [];
-        const worst = currentThrough(result, part);
-        if (!worst || !isAbove(worst.currentA, part.ratedA)) return [];
-        const values: Values = {
-          currentA: worst.currentA,
-          ratedA: part.ratedA,
-          scenario: scenarioInWords(network, worst.scenario),
-        };
-        return [{ subject: part.name, at: atPart(part, "ratedA"), values }];
-      }),
-    ),
+  check: (plan) => aboveStatedRating(plan, "busBar"),
   message({ currentA, ratedA, scenario }) {
     const [carries, rated] = tellApartWithUnit(currentA, ratedA, "A");
     return `Carries ${carries} ${scenario}, it is rated ${rated} (ratedA): use a bus bar for more, or move loads to another.`;
   },
 });
-
-interface Values {
-  /** The sum of all that flows into it. */
-  readonly currentA: number;
-  readonly ratedA: number;
-  /** `in "everything on"`. */
-  readonly scenario: string;
-}
