@@ -7,6 +7,7 @@ import {
   hoverText,
   lensTitles,
   openPlan,
+  outlineOf,
   rangeOf,
   replaceText,
   ruleOf,
@@ -126,15 +127,10 @@ export const network: readonly Story[] = [
       const document = await openPlan("network-outline.ts", inOrder);
       const drawn = await eventually(
         "symbols",
-        async () => {
-          const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[] | undefined>(
-            "vscode.executeDocumentSymbolProvider",
-            document.uri,
-          );
-          return (symbols ?? []).map(
+        async () =>
+          (await outlineOf(document.uri)).map(
             ({ name, children }) => `${name}: ${children.map((child) => child.name).join(", ")}`,
-          );
-        },
+          ),
         (all) => all.includes("house bank: bank to switch"),
       );
       assert.ok(drawn.includes("main switch: feeder"));

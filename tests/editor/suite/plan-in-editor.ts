@@ -102,3 +102,12 @@ export async function lensTitles(uri: vscode.Uri): Promise<string[]> {
   );
   return lenses.map(({ command }) => command?.title ?? "");
 }
+
+/** The outline of a file: its topmost symbols. */
+export async function outlineOf(uri: vscode.Uri): Promise<readonly vscode.DocumentSymbol[]> {
+  const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[] | undefined>(
+    "vscode.executeDocumentSymbolProvider",
+    uri,
+  );
+  return symbols ?? [];
+}

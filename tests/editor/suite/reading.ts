@@ -6,6 +6,7 @@ import {
   hoverText,
   lensTitles,
   openPlan,
+  outlineOf,
   rangeOf,
   ruleOf,
   untilUnderlined,
@@ -119,13 +120,7 @@ export const reading: readonly Story[] = [
       const document = await openPlan("outline.ts", tooThin);
       const names = await eventually(
         "symbols",
-        async () => {
-          const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[] | undefined>(
-            "vscode.executeDocumentSymbolProvider",
-            document.uri,
-          );
-          return (symbols ?? []).map(({ name }) => name);
-        },
+        async () => (await outlineOf(document.uri)).map(({ name }) => name),
         (all) => all.some((name) => name.includes("heater")),
       );
       assert.ok(names.length >= 1);
