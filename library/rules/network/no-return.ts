@@ -1,6 +1,6 @@
 import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
 import { linksOf } from "../../analysis/network/joined.ts";
-import type { Network } from "../../model/network.ts";
+import type { Network, NetworkConductor } from "../../model/network.ts";
 import type { At, Related } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import {
@@ -67,7 +67,7 @@ function onPart(network: Network, dead: DeadEnd, index: number): Found<Values> {
       ? atEnd(conductor, conductor.from === negative ? "to" : "from")
       : atPart(part);
   const related: Related[] = dead.wrongSource ? [relatedPart(dead.wrongSource)] : [];
-  if (conductor) related.push(relatedConductor(conductor, `${conductorInWords(conductor)}, its return`));
+  if (conductor) related.push(relatedConductor(conductor, itsReturn(conductor)));
   return {
     subject: part.name,
     at,
@@ -97,3 +97,9 @@ function onHub(network: Network, { hub, hanging }: DeadEnd): Found<Values> {
 
 /** Twenty loads on one panel are named by their number, not one by one. */
 const mostRelated = 5;
+
+/** The return of a circuit says so itself. */
+function itsReturn(conductor: NetworkConductor): string {
+  const words = conductorInWords(conductor);
+  return conductor.role === "return" ? words : `${words}, its return`;
+}
