@@ -1,9 +1,12 @@
 // The client for VS Code. It knows nothing of conductors: it starts the server when there is a plan to check, and shows what it says.
 
 import { commands, type ExtensionContext, window } from "vscode";
+import { registerDiagram } from "./diagram-panel.ts";
+import { registerDifference } from "./difference.ts";
 import { newBuild } from "./new-build.ts";
 import { onFirstPlan } from "./plan-documents.ts";
 import { showPlanStatus } from "./plan-status.ts";
+import { registerReport } from "./report.ts";
 import { registerRulePages } from "./rule-page.ts";
 import { createServerSession } from "./server-session.ts";
 import { registerWorking } from "./working.ts";
@@ -23,6 +26,9 @@ export function activate(context: ExtensionContext): void {
     showPlanStatus(session),
     registerRulePages(),
     registerWorking(session),
+    registerDiagram(session),
+    registerReport(session),
+    registerDifference(session),
     commands.registerCommand("loomwright.newBuild", (folder: unknown) => newBuild(context, log, folder)),
     commands.registerCommand("loomwright.checkWorkspace", () => checkWorkspace(session)),
     commands.registerCommand("loomwright.restartServer", () => session.restart()),

@@ -6,6 +6,9 @@ import {
   LSPErrorCodes,
   ResponseError,
 } from "vscode-languageserver";
+import { answerDiagram } from "./answer-diagram.ts";
+import { answerDifference } from "./answer-difference.ts";
+import { answerReport } from "./answer-report.ts";
 import type { Editor } from "./editor-abilities.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { Checker } from "./evaluate/checker.ts";
@@ -181,6 +184,10 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
       return null;
     }),
   );
+
+  answerDiagram(connection, wiring, guard);
+  answerReport(connection, wiring, guard);
+  answerDifference(connection, wiring, guard);
 }
 
 function viewsOf(plans: readonly ShownPlan[]): PlanInView[] {

@@ -1,4 +1,6 @@
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+import type { Termination } from "../plan/termination.ts";
+import type { BenchSettings } from "./bench-settings.ts";
 import type { Network } from "./network.ts";
 
 /** A circuit as it is judged: every default filled in, every unit in SI except trade sizes. */
@@ -54,6 +56,14 @@ export interface Circuit {
   /** null: no protection is stated. */
   readonly protection: Protection | null;
   readonly protectionFarEnd: Protection | null;
+  /** Colour of the insulation: of the positive conductor of a circuit, or of a cable. Absent: the build's colour for its side. */
+  readonly colour?: string;
+  /** Of a circuit's return. */
+  readonly returnColour?: string;
+  /** What the builder wants printed on its labels, beside the number. Absent: its name. */
+  readonly label?: string;
+  /** How its conductors end at the load that a circuit states itself. */
+  readonly termination?: Termination;
   /** Rule id to the builder's reason. Reasons may be empty: a rule says so. */
   readonly accept: Readonly<Record<string, string>>;
   /** True when some other property of this circuit was refused; such a circuit is judged on what is sound. */
@@ -88,6 +98,8 @@ export interface Protection {
   readonly interruptingA?: number;
   /** The direct voltage for which it is made, as marked on it, V. */
   readonly ratedV?: number;
+  /** What the builder pays for one, in the build's currency. */
+  readonly price?: number;
 }
 
 /** What a plan says of itself as a whole. */
@@ -95,6 +107,7 @@ export interface BuildSettings {
   /** Index of the record, or undefined when the plan calls no `build`. */
   readonly record?: number;
   readonly name?: string;
+  readonly bench: BenchSettings;
 }
 
 export interface PlanModel {

@@ -1,3 +1,4 @@
+import type { Termination } from "../plan/termination.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { Circuit, Protection } from "./circuit.ts";
 
@@ -21,6 +22,10 @@ export interface NetworkTerminal {
   readonly name: string;
   /** What its part says of it; of "either" the topology tells. */
   readonly side: Side;
+  /** How conductors are fastened to it; absent where the builder does not say. */
+  readonly termination?: Termination;
+  /** As the maker of the part states it; there is no general value. */
+  readonly torqueNm?: number;
 }
 
 export type Side = "positive" | "negative" | "either";
@@ -73,6 +78,8 @@ interface PartBase<Kind extends string, TerminalName extends string> {
   readonly terminals: Readonly<Record<TerminalName, number>>;
   /** Where the builder has its numbers from: "data sheet p. 3". */
   readonly source?: string;
+  /** What the builder pays for it, in the build's currency. */
+  readonly price?: number;
   readonly accept: Readonly<Record<string, string>>;
 }
 

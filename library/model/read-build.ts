@@ -1,3 +1,4 @@
+import { defaultBench } from "./bench-settings.ts";
 import { type BuildValues, buildProperties } from "./build-properties.ts";
 import type { BuildSettings, InvalidValue } from "./circuit.ts";
 import { displayName } from "./display-name.ts";
@@ -14,7 +15,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
   readonly invalid: readonly InvalidValue[];
 } {
   const record = records.findIndex(({ word }) => word === "build");
-  if (record === -1) return { settings: {}, values: {}, missed: new Set(), invalid: [] };
+  if (record === -1) return { settings: { bench: defaultBench }, values: {}, missed: new Set(), invalid: [] };
   const first = readValues(records[record]?.input, buildProperties);
   const invalid: InvalidValue[] = first.invalid.map((refusal) => ({ record, name, ...refusal }));
   const missed = new Set(first.missed);
@@ -36,7 +37,12 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
         missed.add(property);
   });
   const shown = displayName(first.values.name ?? "");
-  return { settings: { record, ...(shown && { name: shown }) }, values: first.values, missed, invalid };
+  return {
+    settings: { record, bench: defaultBench, ...(shown && { name: shown }) },
+    values: first.values,
+    missed,
+    invalid,
+  };
 }
 
 const settable = [...buildProperties.properties.keys()] as (keyof BuildValues)[];

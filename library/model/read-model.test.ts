@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { build, circuit } from "../plan/index.ts";
+import { defaultBench } from "./bench-settings.ts";
 import { buildProperties } from "./build-properties.ts";
 import { circuitProperties } from "./circuit-properties.ts";
 import { readModel } from "./read-model.ts";
@@ -201,7 +202,7 @@ describe("the settings of a build", () => {
 
   it("hold for circuits before and after it", () => {
     const { build, circuits } = readModel([circuitRecord(good), buildRecord(settings), circuitRecord(good)]);
-    expect(build).toEqual({ record: 1, name: "Library bus" });
+    expect(build).toEqual({ record: 1, name: "Library bus", bench: defaultBench });
     expect(circuits).toMatchObject([
       { record: 0, ...taken },
       { record: 2, ...taken },
@@ -226,7 +227,7 @@ describe("the settings of a build", () => {
   });
 
   it("are nothing when no build is called", () => {
-    expect(readModel([circuitRecord(good)]).build).toEqual({});
+    expect(readModel([circuitRecord(good)]).build).toEqual({ bench: defaultBench });
   });
 
   it.each<[string, Input, Input, "judged" | "not judged"]>([

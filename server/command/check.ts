@@ -1,17 +1,34 @@
+import type { Command } from "./command.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
 import { jsonReport } from "./json-report.ts";
 import { type Reported, reportPlan } from "./reported-plan.ts";
 import type { ExitCode, Outside } from "./run.ts";
 import { textReport } from "./text-report.ts";
+import { oneOfWords, wholeNumber } from "./usage.ts";
 
-export interface CheckOptions {
+/** `loomwright check`: every plan that the names stand for, checked and reported. */
+export const check: Command = {
+  name: "check",
+  usage: [{ words: "[files or folders]", does: "check plans; without names, those below this folder" }],
+  takes: ["format", "max-warnings"],
+  run: (names, given, outside) =>
+    checkPlans(
+      {
+        names,
+        format: oneOfWords("format", given.format, ["text", "json"]),
+        maxWarnings: wholeNumber("max-warnings", given["max-warnings"] ?? "0"),
+      },
+      outside,
+    ),
+};
+
+interface CheckOptions {
   readonly names: readonly string[];
   readonly format: "text" | "json";
   readonly maxWarnings: number;
 }
 
-/** `loomwright check`: every plan that the names stand for, checked and reported. */
-export async function check(options: CheckOptions, outside: Outside): Promise<ExitCode> {
+async function checkPlans(options: CheckOptions, outside: Outside): Promise<ExitCode> {
   const groups = findPlans(options.names, outside.cwd);
   try {
     const plans = await checkGroups(groups, outside);

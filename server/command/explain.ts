@@ -1,10 +1,21 @@
 import { readFile } from "node:fs/promises";
 import { rules } from "../../library/rules/registry.ts";
+import type { Command } from "./command.ts";
 import type { ExitCode, Outside } from "./run.ts";
 import { UsageError } from "./usage.ts";
 
 /** `loomwright explain <rule>`: the rule's page, of this very version, offline. Without a rule: a line for each. */
-export async function explain(names: readonly string[], outside: Outside): Promise<ExitCode> {
+export const explain: Command = {
+  name: "explain",
+  usage: [
+    { words: "<rule>", does: "what a rule checks, why, and where its numbers come from" },
+    { words: "", does: "all rules, a line each" },
+  ],
+  takes: [],
+  run: (names, _given, outside) => explainRule(names, outside),
+};
+
+async function explainRule(names: readonly string[], outside: Outside): Promise<ExitCode> {
   const [id, ...rest] = names;
   if (rest.length > 0) throw new UsageError("explain takes one rule at a time.");
   if (id === undefined) {

@@ -6,19 +6,36 @@ import type { Edit } from "../evaluate/checked-plan.ts";
 import { PieceTable } from "../evaluate/piece-table.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { checkGroups, exitCode } from "./check.ts";
+import type { Command } from "./command.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
 import type { ExitCode, Outside } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
+import { wholeNumber } from "./usage.ts";
 
-export interface FixOptions {
+/** `loomwright fix`: every repair that was proved by checking the repaired text, written to the files, then a fresh check. */
+export const fix: Command = {
+  name: "fix",
+  usage: [{ words: "[files or folders]", does: "apply every proven repair, then check again" }],
+  takes: ["max-warnings", "dry-run"],
+  run: (names, given, outside) =>
+    fixPlans(
+      {
+        names,
+        maxWarnings: wholeNumber("max-warnings", given["max-warnings"] ?? "0"),
+        dryRun: given["dry-run"] ?? false,
+      },
+      outside,
+    ),
+};
+
+interface FixOptions {
   readonly names: readonly string[];
   readonly maxWarnings: number;
   readonly dryRun: boolean;
 }
 
-/** `loomwright fix`: every repair that was proved by checking the repaired text, written to the files, then a fresh check. */
-export async function fix({ names, maxWarnings, dryRun }: FixOptions, outside: Outside): Promise<ExitCode> {
+async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Outside): Promise<ExitCode> {
   const groups = findPlans(names, outside.cwd);
   let allWritten = true;
   try {

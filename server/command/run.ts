@@ -1,8 +1,16 @@
 import { parseArgs } from "node:util";
 import { version } from "../../library/package.json";
 import { check } from "./check.ts";
+import type { Command } from "./command.ts";
+import { diff } from "./diff.ts";
+import { draw } from "./draw.ts";
 import { explain } from "./explain.ts";
 import { fix } from "./fix.ts";
+import { merge } from "./merge.ts";
+import { number } from "./number.ts";
+import { type GivenOptions, type OptionName, options } from "./options.ts";
+import { report } from "./report.ts";
+import { schedule } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError, usage } from "./usage.ts";
 
@@ -15,6 +23,9 @@ export interface Outside {
 }
 
 export type ExitCode = 0 | 1 | 2;
+
+/** In the order of the help. */
+const commands: readonly Command[] = [check, fix, explain, draw, schedule, number, report, diff, merge];
 
 /** Runs one command. Nothing a person types, and no plan, makes it throw: whatever goes wrong is said and answered with 2. */
 export async function run(words: readonly string[], outside: Outside): Promise<ExitCode> {
@@ -31,59 +42,43 @@ export async function run(words: readonly string[], outside: Outside): Promise<E
 }
 
 async function dispatch(words: readonly string[], outside: Outside): Promise<ExitCode> {
-  const { values, positionals } = parse(words);
-  if (values.version) {
+  const { given, help, asksVersion, positionals } = parse(words);
+  if (asksVersion) {
     outside.out(`${version}\n`);
     return 0;
   }
-  const [command, ...names] = positionals;
-  if (values.help || (command === undefined && words.length === 0)) {
-    outside.out(usage);
+  const [name, ...names] = positionals;
+  if (help || words.length === 0) {
+    outside.out(usage(commands));
     return 0;
   }
-  const maxWarnings = wholeNumber("--max-warnings", values["max-warnings"] ?? "0");
-  switch (command) {
-    case "check":
-      return check({ names, format: format(values.format ?? "text"), maxWarnings }, outside);
-    case "fix":
-      return fix({ names, maxWarnings, dryRun: values["dry-run"] ?? false }, outside);
-    case "explain":
-      return explain(names, outside);
-    default:
-      throw new UsageError(
-        command === undefined
-          ? "say check, fix or explain."
-          : `there is no command '${command}'; there are check, fix and explain.`,
-      );
+  const command = commands.find((one) => one.name === name);
+  if (!command) {
+    const all = commands.map((one) => one.name);
+    const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
+    throw new UsageError(
+      name === undefined
+        ? `say which command: ${there}.`
+        : `there is no command '${name}'; there are ${there}.`,
+    );
   }
+  const foreign = (Object.keys(given) as OptionName[]).find((option) => !command.takes.includes(option));
+  if (foreign) throw new UsageError(`'${command.name}' does not take --${foreign}.`);
+  return command.run(names, given, outside);
 }
 
 function parse(words: readonly string[]) {
   try {
-    return parseArgs({
+    const { values, positionals } = parseArgs({
       args: [...words],
       allowPositionals: true,
-      options: {
-        format: { type: "string" },
-        "max-warnings": { type: "string" },
-        "dry-run": { type: "boolean" },
-        help: { type: "boolean", short: "h" },
-        version: { type: "boolean" },
-      },
+      options: { ...options, help: { type: "boolean", short: "h" }, version: { type: "boolean" } },
     });
+    const { help = false, version: asksVersion = false, ...given } = values;
+    return { given: given as GivenOptions, help, asksVersion, positionals };
   } catch (error) {
     throw new UsageError(firstLine(error).replace(/\. To specify.*$/, "."));
   }
-}
-
-function format(given: string): "text" | "json" {
-  if (given === "text" || given === "json") return given;
-  throw new UsageError(`--format is text or json, not '${given}'.`);
-}
-
-function wholeNumber(option: string, given: string): number {
-  if (/^\d{1,6}$/.test(given)) return Number(given);
-  throw new UsageError(`${option} takes a whole number from 0 up, not '${given}'.`);
 }
 
 function firstLine(error: unknown): string {

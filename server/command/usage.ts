@@ -1,25 +1,55 @@
+import type { Command } from "./command.ts";
+import { type OptionName, options } from "./options.ts";
+
 /** Wrong words on the command line: said in a sentence, answered with exit code 2. */
 export class UsageError extends Error {}
 
-export const usage = `Loomwright checks low-voltage electrical plans written in TypeScript.
+/** The help, made of what each command says of itself. */
+export function usage(commands: readonly Command[]): string {
+  const written = commands.flatMap(({ name, usage }) =>
+    usage.map(({ words, does }) => [`loomwright ${name}${words && ` ${words}`}`, does] as const),
+  );
+  const taken = (Object.keys(options) as OptionName[]).flatMap((option) => {
+    const by = commands.filter(({ takes }) => takes.includes(option)).map(({ name }) => name);
+    const { help, ...spec } = options[option];
+    const words = `--${option}${"value" in spec ? ` ${spec.value}` : ""}`;
+    return by.length > 0 ? [[words, `${help} (${by.join(", ")})`] as const] : [];
+  });
+  return `Loomwright checks low-voltage electrical plans written in TypeScript.
 
 Usage
-  loomwright check [files or folders]    check plans; without names, those below this folder
-  loomwright fix [files or folders]      apply every proven repair, then check again
-  loomwright explain <rule>              what a rule checks, why, and where its numbers come from
-  loomwright explain                     all rules, a line each
+${columns(written)}
 
 Options
-  --format text|json    how results are written (check); text unless you say otherwise
-  --max-warnings N      how many warnings are tolerated (check, fix); none unless you say otherwise
-  --dry-run             show what fix would change and write nothing
-  --version             the version
-  --help                this text
+${columns([...taken, ["--version", "the version"], ["--help", "this text"]])}
 
 Exit codes
   0  nothing found (hints, information and accepted findings do not count)
   1  errors found, or more warnings than tolerated
-  2  a plan could not be evaluated, or the command was not understood
+  2  a plan could not be evaluated, a file could not be written, or the command was not understood
 
 Loomwright is a planning aid. Batteries can deliver thousands of amperes. Local codes rule.
 `;
+}
+
+function columns(rows: readonly (readonly [string, string])[]): string {
+  const width = Math.max(...rows.map(([left]) => left.length));
+  return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`).join("\n");
+}
+
+/** A whole number from 0 up, as typed behind an option. */
+export function wholeNumber(option: OptionName, given: string): number {
+  if (/^\d{1,6}$/.test(given)) return Number(given);
+  throw new UsageError(`--${option} takes a whole number from 0 up, not '${given}'.`);
+}
+
+/** One of the words that an option allows; the first one where nothing was typed. */
+export function oneOfWords<Word extends string>(
+  option: OptionName,
+  given: string | undefined,
+  words: readonly [Word, ...Word[]],
+): Word {
+  const found = given === undefined ? words[0] : words.find((word) => word === given);
+  if (found !== undefined) return found;
+  throw new UsageError(`--${option} is ${words.slice(0, -1).join(", ")} or ${words.at(-1)}, not '${given}'.`);
+}

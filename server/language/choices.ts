@@ -3,6 +3,7 @@ import type { CircuitResult } from "../../library/analysis/circuit-result.ts";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
 import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
+import { defaultBench } from "../../library/model/bench-settings.ts";
 import type { Circuit, Protection } from "../../library/model/circuit.ts";
 import type { Network } from "../../library/model/network.ts";
 import type { Finding } from "../../library/rules/finding.ts";
@@ -67,7 +68,7 @@ function choice(written: string, circuit: Circuit): Choice {
   const result = analyseCircuit(circuit);
   const plan = {
     model: {
-      build: {},
+      build: { bench: defaultBench },
       circuits: [circuit],
       network: undefined,
       networkUnread: false,

@@ -75,3 +75,83 @@ export interface Working {
   /** The whole reckoning, with formulas, actual numbers and sources. */
   readonly markdown: string;
 }
+
+/** Request with {@link DiagramParams}: the picture of the plan that a file belongs to. Answers {@link Diagram} or null. */
+export const diagramMethod = "loomwright/diagram";
+
+export interface DiagramParams {
+  readonly textDocument: { readonly uri: string };
+  readonly view: "one-line" | "wiring";
+  /** Name of the scenario whose currents and voltages are shown; absent, or no longer in the plan: none. */
+  readonly scenario?: string;
+}
+
+/** A picture with what the panel needs to tie it to the text. Whatever it shows was computed from exactly {@link versions}. */
+export interface Diagram {
+  /** Root file of the plan. */
+  readonly uri: string;
+  /** The editor's versions of all open files of the plan, by URI as the editor writes it. */
+  readonly versions: Readonly<Record<string, number>>;
+  /** What the plan is called, fit to be shown. */
+  readonly title: string;
+  /** False: some text is newer; the picture is as of the last complete text. */
+  readonly current: boolean;
+  /** For the screen: colours come from the page around it. */
+  readonly svg: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly elements: readonly DiagramElement[];
+  /** Names of the plan's scenarios, in their order. */
+  readonly scenarios: readonly string[];
+  /** The one that is shown. */
+  readonly scenario?: string;
+}
+
+export interface DiagramElement {
+  /** `data-element` of its group in the picture. */
+  readonly id: string;
+  readonly kind: "part" | "conductor" | "protection";
+  readonly name: string;
+  readonly description: string;
+  readonly severity?: "error" | "warning" | "info" | "hint";
+  readonly findings: readonly string[];
+  /** Where it is written, as the texts stand now; absent where that was edited away. */
+  readonly location?: {
+    readonly uri: string;
+    readonly range: {
+      readonly start: { readonly line: number; readonly character: number };
+      readonly end: { readonly line: number; readonly character: number };
+    };
+  };
+}
+
+/** Request with {@link ReportParams}: writes the report of a plan. Answers {@link ReportAnswer}. May be cancelled. */
+export const reportMethod = "loomwright/report";
+
+export interface ReportParams {
+  readonly textDocument: { readonly uri: string };
+  /** Where to write, a file's path; `.html` or `.pdf` says which. */
+  readonly path: string;
+  readonly page: "A4" | "Letter";
+  /** Write also over a file that Loomwright did not make. */
+  readonly force: boolean;
+}
+
+export type ReportAnswer =
+  | { readonly state: "written"; readonly path: string }
+  /** There is a file that is not ours; asked again with `force`, it is replaced. */
+  | { readonly state: "not-ours"; readonly message: string }
+  | { readonly state: "failed"; readonly message: string };
+
+/** Request with {@link DifferenceParams}: the plan as it is in the editor against the last commit. Answers {@link Difference} or null. */
+export const differenceMethod = "loomwright/difference";
+
+export interface DifferenceParams {
+  readonly textDocument: { readonly uri: string };
+}
+
+export interface Difference {
+  /** What the page is called: the plan's name. */
+  readonly title: string;
+  readonly markdown: string;
+}

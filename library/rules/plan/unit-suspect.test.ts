@@ -5,6 +5,7 @@ import { madeRatings } from "../../analysis/made-ratings.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
 import { sampleCircuit } from "../../analysis/sample-circuit.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { defaultBench } from "../../model/bench-settings.ts";
 import { testRule } from "../rule-tester.ts";
 import { unitSuspect } from "./unit-suspect.ts";
 
@@ -313,7 +314,7 @@ describe("a sensible build is never doubted", () => {
         const circuit = { ...draft, conductor, protection: { ratingA, writtenAs: "number" as const } };
         const plan = {
           model: {
-            build: {},
+            build: { bench: defaultBench },
             circuits: [circuit],
             network: undefined,
             networkUnread: false,

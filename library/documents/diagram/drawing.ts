@@ -1,0 +1,52 @@
+import type { Severity } from "../../rules/finding.ts";
+
+/**
+ * `one-line`: the whole system at a glance, a line for each pair of conductors. `wiring`: every conductor of both polarities,
+ * terminal to terminal, with its protection, size and length.
+ */
+export type View = "one-line" | "wiring";
+
+export interface DrawingOptions {
+  readonly view: View;
+  /** Index in the network's scenarios: its currents stand on the lines, its voltages at the parts. */
+  readonly scenario?: number;
+  /**
+   * `paper`: black on white, every property an SVG attribute, so that any renderer draws it alike. `screen`: classes and custom
+   * properties, so that the page around it sets the colours.
+   */
+  readonly medium: "paper" | "screen";
+}
+
+/** A picture of a plan. The same plan and options give the same bytes. */
+export interface Drawing {
+  /** A whole SVG document of the given size, with a title and a description. */
+  readonly svg: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Everything that can be pointed at, in reading order. */
+  readonly elements: readonly DrawnElement[];
+}
+
+export interface DrawnElement {
+  /** `data-element` of its group in the SVG. Stays the same while the part or conductor keeps its name. */
+  readonly id: string;
+  readonly kind: "part" | "conductor" | "protection";
+  readonly name: string;
+  /** A sentence for those who cannot see the picture: what it is, between what, with which figures and findings. */
+  readonly description: string;
+  /** Records of the plan that it stands for: where a click leads is the first. */
+  readonly records: readonly number[];
+  readonly box: Box;
+  /** Of its worst finding that is not accepted. */
+  readonly severity: Severity | undefined;
+  /** Messages of its findings, accepted ones marked so. */
+  readonly findings: readonly string[];
+}
+
+/** In the units of the SVG, from its top left corner. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}

@@ -1,0 +1,47 @@
+import type { Table } from "../table.ts";
+
+/**
+ * A report as plain data, in reading order. Made once of a checked plan; the page of HTML and the PDF are two ways to set it and
+ * say the same.
+ */
+export interface ReportContent {
+  readonly title: string;
+  /** Under the title: what it is of, and what it is not. */
+  readonly subtitle: string;
+  /** "Loomwright 0.1.0", for the foot of each page and the files' own data. */
+  readonly madeBy: string;
+  readonly blocks: readonly Block[];
+}
+
+export type Block =
+  | { readonly kind: "heading"; readonly level: 2 | 3; readonly id: string; readonly text: string }
+  | { readonly kind: "paragraph"; readonly text: string }
+  /** Has to be read: a caution, or something that was not checked. */
+  | { readonly kind: "notice"; readonly title: string; readonly lines: readonly string[] }
+  | { readonly kind: "list"; readonly items: readonly string[] }
+  /** Name and value pairs. */
+  | { readonly kind: "facts"; readonly facts: readonly { readonly name: string; readonly value: string }[] }
+  | { readonly kind: "table"; readonly table: Table }
+  | {
+      readonly kind: "figure";
+      /** For paper; see {@link import("../diagram/drawing.ts").DrawingOptions.medium}. */
+      readonly svg: string;
+      readonly widthPx: number;
+      readonly heightPx: number;
+      readonly caption: string;
+      /** For those who cannot see it. */
+      readonly description: string;
+    }
+  | {
+      readonly kind: "finding";
+      readonly severity: "error" | "warning" | "info" | "hint";
+      readonly rule: string;
+      readonly subject: string;
+      readonly message: string;
+      /** "bus.ts:14", where it is known. */
+      readonly place: string;
+      /** The builder's reason, where it was accepted. */
+      readonly accepted?: string;
+      readonly source: string;
+    }
+  | { readonly kind: "newPage" };

@@ -1,0 +1,34 @@
+/**
+ * A schedule or a list as plain data: one table is shown as CSV, Markdown, JSON, in the report and in the editor. Whoever makes
+ * it decides what its figures say; whoever shows it only escapes and draws.
+ */
+export interface Table {
+  /** Names its file and its anchor: "wire-schedule". */
+  readonly id: string;
+  readonly title: string;
+  /** Sentences that belong under it: which figures are common practice, what is not in it. */
+  readonly notes: readonly string[];
+  readonly columns: readonly Column[];
+  /** Each as long as {@link columns}. */
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+export interface Column {
+  /** Stable, for JSON and spreadsheets, with the unit in it: "cutLengthM". */
+  readonly id: string;
+  /** For people, with the unit: "Cut length, m". */
+  readonly title: string;
+  readonly align: "start" | "end";
+  /** Left empty on purpose, for a pen. */
+  readonly toFillIn?: true;
+}
+
+/** Text, a number with the text that people read, or nothing to say. */
+export type Cell = string | Quantity | null;
+
+export interface Quantity {
+  /** Unrounded, in the unit of its column. */
+  readonly value: number;
+  /** With the accuracy it has, without the unit: "2.68", "1,250". */
+  readonly text: string;
+}

@@ -1,0 +1,31 @@
+/** What may be written behind a command. One meaning each, whichever command takes it. */
+export const options = {
+  format: { type: "string", value: "FORMAT", help: "how results are written; text unless you say otherwise" },
+  "max-warnings": {
+    type: "string",
+    value: "N",
+    help: "how many warnings are tolerated; none unless you say otherwise",
+  },
+  "dry-run": { type: "boolean", help: "show what would change and write nothing" },
+  out: { type: "string", value: "PATH", help: "the file or folder to write to" },
+  force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
+  view: { type: "string", value: "VIEW", help: "one-line or wiring" },
+  scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
+  page: { type: "string", value: "SIZE", help: "A4 or Letter; A4 unless you say otherwise" },
+  shard: { type: "string", value: "I/N", help: "only the I-th of N equal shares of the plans" },
+  fresh: { type: "boolean", help: "work everything out anew, whatever was kept of earlier runs" },
+} as const satisfies Readonly<Record<string, OptionSpec>>;
+
+interface OptionSpec {
+  readonly type: "string" | "boolean";
+  /** What stands for its value in the help. */
+  readonly value?: string;
+  readonly help: string;
+}
+
+export type OptionName = keyof typeof options;
+
+/** The options as they were typed. */
+export type GivenOptions = {
+  readonly [Name in OptionName]?: (typeof options)[Name]["type"] extends "string" ? string : boolean;
+};
