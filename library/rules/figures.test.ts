@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { asGiven, exceeds, figure, tellApart, tellApartWithUnit, withUnit } from "./figures.ts";
+import { asGiven, exceeds, figure, tellApart, tellApartWithUnit, timesApart, withUnit } from "./figures.ts";
 
 describe("figure", () => {
   test.each([
@@ -80,5 +80,16 @@ describe("exceeds", () => {
     [0.1 + 0.2, 0.3, false],
   ])("%d above %d: %s", (value, limit, answer) => {
     expect(exceeds(value, limit)).toBe(answer);
+  });
+});
+
+describe("timesApart", () => {
+  it.each([
+    [0.00247, 0.0018, ["2.47 ms", "1.8 ms"]],
+    [0.9996, 0.5, ["1,000 ms", "500 ms"]],
+    [5, 4.984, ["5 s", "4.98 s"]],
+    [1, 0.00247, ["1 s", "0.00247 s"]],
+  ])("%s s and %s s", (first, second, texts) => {
+    expect(timesApart(first, second)).toEqual(texts);
   });
 });

@@ -38,6 +38,12 @@ export function tellApartWithUnit(first: number, second: number, unit: Unit): re
   return [`${one} ${unit}`, `${other} ${unit}`];
 }
 
+/** Two times of less than a second are told in milliseconds, others in seconds: "2.47 ms" and "5 s"; told apart as by {@link tellApart}. */
+export function timesApart(firstS: number, secondS: number): readonly [string, string] {
+  if (Math.max(firstS, secondS) >= 1) return tellApartWithUnit(firstS, secondS, "s");
+  return tellApartWithUnit(1000 * firstS, 1000 * secondS, "ms");
+}
+
 /**
  * Whether a value lies above its limit by more than the arithmetic of the computer can blur. A load of exactly the
  * allowed current is allowed, also where a factor such as 0.58 has no exact binary form.
@@ -60,7 +66,9 @@ export type Unit =
   | "Ω"
   | "Ω/m"
   | "mΩ"
-  | "mΩ/m";
+  | "mΩ/m"
+  | "s"
+  | "ms";
 
 const threeFigures = 3;
 const threeDecimals = new Intl.NumberFormat("en-US", { maximumFractionDigits: 3 });

@@ -5,7 +5,7 @@ import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import { chosenChanges, chosenInWords } from "../chosen-device.ts";
-import { tellApart, withUnit } from "../figures.ts";
+import { timesApart, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atConductor } from "../part-in-words.ts";
 import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../placed-device.ts";
@@ -58,8 +58,8 @@ export const faultWithstand = defineRule<Values>({
       }),
     ),
   message({ size, device, shortA, lastsS, bearsS, finalC, wayOut: way }) {
-    const [lasts, bears] = tellApart(lastsS, bearsS);
-    return `A short of ${withUnit(shortA, "A")} may last ${lasts} s until ${device} opens (${unconfirmed}); after ${bears} s ${size} is at ${withUnit(finalC, "°C")}, the most its insulation bears: ${way}.`;
+    const [lasts, bears] = timesApart(lastsS, bearsS);
+    return `A short of ${withUnit(shortA, "A")} may last ${lasts} until ${device} opens (${unconfirmed}); after ${bears} ${size} is at ${withUnit(finalC, "°C")}, the most its insulation bears: ${way}.`;
   },
 });
 

@@ -5,9 +5,9 @@ import { coldVoltage } from "./cold-voltage.ts";
 const roof = "openCircuitPercentPerC: -0.25, lowestC: -15, series: 2";
 
 testRule(coldVoltage, [
-  { name: "exactly what the controller stands", plan: planWith(roof, "maxInputV: 88"), finds: "nothing" },
+  { name: "exactly what the controller bears", plan: planWith(roof, "maxInputV: 88"), finds: "nothing" },
   {
-    name: "a tenth of a volt more than it stands",
+    name: "a tenth of a volt more than it bears",
     plan: planWith(roof, "maxInputV: 87.9"),
     finds: [
       {
@@ -16,14 +16,14 @@ testRule(coldVoltage, [
         on: "series",
         severity: "error",
         message:
-          "2 panels in series give 88 V at -15 °C (80 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker stands 87.9 V: put one panel in each string.",
+          "2 panels in series give 88 V at -15 °C (80 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker bears at most 87.9 V: put one panel in each string.",
         values: { panels: 2, lowestC: -15 },
         fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },
   {
-    name: "as many in series as it stands, not fewer",
+    name: "as many in series as it bears, not fewer",
     plan: planWith("openCircuitPercentPerC: -0.25, lowestC: -15, series: 4", "maxInputV: 150"),
     finds: [
       {
@@ -40,7 +40,7 @@ testRule(coldVoltage, [
       {
         on: "openCircuitV",
         message:
-          "Gives 44 V at -15 °C (40 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker stands 43 V: take a controller that stands more, or panels with less voltage.",
+          "Gives 44 V at -15 °C (40 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker bears at most 43 V: take a controller that bears more, or panels with less voltage.",
         fixes: "no fix",
       },
     ],
@@ -57,7 +57,7 @@ testRule(coldVoltage, [
       {
         on: "series",
         message:
-          "2 panels in series give 91.2 V at -10 °C (80 V × 1.14, NFPA 70 Table 690.7(A)), the solar controller tracker stands 91 V",
+          "2 panels in series give 91.2 V at -10 °C (80 V × 1.14, NFPA 70 Table 690.7(A)), the solar controller tracker bears at most 91 V",
         fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
@@ -100,7 +100,7 @@ testRule(coldVoltage, [
       {
         on: "series",
         severity: "error",
-        message: "2 panels in series give 80 V even at 25 °C, the solar controller tracker stands 79 V",
+        message: "2 panels in series give 80 V even at 25 °C, the solar controller tracker bears at most 79 V",
         fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],

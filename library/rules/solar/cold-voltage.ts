@@ -13,7 +13,7 @@ export const coldVoltage = defineRule<Values>({
   id: "solar/cold-voltage",
   title: "Array voltage too high on cold days",
   severity: "error",
-  why: "Cold panels give more voltage than their label says, and a controller that gets more than it stands is destroyed.",
+  why: "Cold panels give more voltage than their label says, and a controller that gets more than it bears is destroyed.",
   sources: [coldVoltageByCoefficient, coldVoltageFactors.source],
   fixable: true,
   acceptable: true,
@@ -33,11 +33,11 @@ export const coldVoltage = defineRule<Values>({
     if (why === "below-table")
       return `Cannot be judged at ${values.lowestC} °C: the table ends at ${values.tableEndsC} °C (${values.source}): state openCircuitPercentPerC.`;
     const { coldV, maxInputV, openCircuitV, panels, lowestC } = values;
-    const [gives, stands] = tellApartWithUnit(coldV, maxInputV, "V");
+    const [gives, bears] = tellApartWithUnit(coldV, maxInputV, "V");
     const subject = panels > 1 ? `${panels} panels in series give` : "Gives";
     const label = `${withUnit(openCircuitV, "V")} × ${figure(coldV / openCircuitV)}, ${values.source}`;
     const when = lowestC === undefined ? "even at 25 °C" : `at ${lowestC} °C (${label})`;
-    return `${subject} ${gives} ${when}, ${controller} stands ${stands}: ${values.wayOut}.`;
+    return `${subject} ${gives} ${when}, ${controller} bears at most ${bears}: ${values.wayOut}.`;
   },
 });
 
@@ -70,7 +70,7 @@ function findingOn({ array, string }: SolarWiring, controller: SolarControllerPa
   const found = {
     subject: array.name,
     related: [
-      relatedPart(controller, `${partInWords(controller)} stands ${withUnit(maxInputV, "V")}`),
+      relatedPart(controller, `${partInWords(controller)} bears at most ${withUnit(maxInputV, "V")}`),
       ...string.slice(1).map((other) => relatedPart(other, `${partInWords(other)}, in series with it`)),
     ],
   };
@@ -86,7 +86,7 @@ function findingOn({ array, string }: SolarWiring, controller: SolarControllerPa
       lowestC: notJudged ? undefined : array.lowestC,
       panels: string.reduce((sum, { series }) => sum + series, 0),
       source: sourceInWords(source),
-      wayOut: wayOut(fixes, "take a controller that stands more, or panels with less voltage"),
+      wayOut: wayOut(fixes, "take a controller that bears more, or panels with less voltage"),
     };
     const at = atPart(array, alone && array.series > 1 ? "series" : "openCircuitV");
     return [{ ...found, at, values, fixes }];
