@@ -100,7 +100,8 @@ testRule(coldVoltage, [
       {
         on: "series",
         severity: "error",
-        message: "2 panels in series give 80 V even at 25 °C, the solar controller tracker bears at most 79 V",
+        message:
+          "2 panels in series give 80 V even at 25 °C, the solar controller tracker bears at most 79 V",
         fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
