@@ -17,6 +17,7 @@ import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
+import { diagramBench, diagramSizes, reportBench } from "./paper-bench.mjs";
 import { loomwrightServer, nativeTypeScript, typescriptServer } from "./peers.mjs";
 import { networkPlanText, planText, tabularPlanText } from "./plan-text.mjs";
 import { solverBench } from "./solver-bench.mjs";
@@ -71,6 +72,8 @@ try {
       results.network[name][size] = await keystroke(start, size, networkPlanText(size));
   }
   results.solver = await solverBench();
+  results.diagram = await diagramBench(folder);
+  results.report = reportBench();
   results.command = coldCheck();
   results.start = await serverStart();
   results.bytes = packageBytes();
@@ -97,6 +100,10 @@ results.bounds = [
     1.2,
   ),
   ...solverBounds(),
+  // The one bound that a person feels as time, and not only as a share of another program's.
+  ...Object.entries(results.diagram).map(([view, bySize]) =>
+    bound(`${view} diagram of 60 circuits, of 200 ms`, bySize[60] / 200, 1),
+  ),
 ];
 print();
 writeFileSync(new URL("results.json", import.meta.url), `${JSON.stringify(results, null, 2)}\n`);
@@ -250,6 +257,20 @@ function print() {
       `${`${size} branches`.padEnd(28)}${oursMs.toFixed(2).padStart(9)} ms  ${beside}, three scenarios ${threeScenariosMs.toFixed(2)} ms`,
     );
   }
+  console.log("\nDiagram, from an edit to the new picture, median");
+  console.log(`${"".padEnd(28)}${diagramSizes.map((size) => `${size} circuits`.padStart(16)).join("")}`);
+  for (const [view, row] of Object.entries(results.diagram)) {
+    console.log(`${view.padEnd(28)}${diagramSizes.map((size) => ms(row[size]).padStart(16)).join("")}`);
+  }
+  const { check, html, pdf, htmlBytes, pdfBytes } = results.report;
+  console.log("\nReport of the library bus, process start included, median");
+  console.log(`${"check alone".padEnd(34)}${ms(check)}`);
+  console.log(
+    `${"as HTML".padEnd(34)}${ms(html)}  ${(html / check).toFixed(1)} times the check, ${kib(htmlBytes)}`,
+  );
+  console.log(
+    `${"as PDF".padEnd(34)}${ms(pdf)}  ${(pdf / check).toFixed(1)} times the check, ${kib(pdfBytes)}`,
+  );
   console.log("\nBounds");
   for (const { what, ratio, limit, met } of results.bounds) {
     console.log(

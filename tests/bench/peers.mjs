@@ -67,6 +67,16 @@ async function lspServer(program, words, folder) {
       });
       return (await diagnostics(uri)).items;
     },
+    /** The picture of the plan as it is after a change; ours alone has it. */
+    async picture(file, range, text, asked) {
+      const uri = pathToFileURL(file).href;
+      version += 1;
+      connection.sendNotification("textDocument/didChange", {
+        textDocument: { uri, version },
+        contentChanges: [{ range, text }],
+      });
+      return connection.sendRequest("loomwright/diagram", { textDocument: { uri }, ...asked });
+    },
     close() {
       connection.dispose();
       child.kill();

@@ -1,0 +1,91 @@
+// How long until a picture or a report is there: the diagram from an edit to the new picture, in the server as the panel asks it,
+// and the report of the largest example from the command line, beside a plain check of it.
+
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { performance } from "node:perf_hooks";
+import { fileURLToPath } from "node:url";
+import { loomwrightServer } from "./peers.mjs";
+import { networkPlanText } from "./plan-text.mjs";
+
+const house = fileURLToPath(new URL("../..", import.meta.url));
+export const diagramSizes = [20, 60, 200];
+const views = ["one-line", "wiring"];
+const edits = 15;
+const warmUpEdits = 5;
+
+/** By view and number of circuits: the median time from an edit to its picture, ms. */
+export async function diagramBench(folder) {
+  const results = {};
+  for (const view of views) {
+    results[view] = {};
+    for (const size of diagramSizes) results[view][size] = await editToPicture(folder, view, size);
+  }
+  return results;
+}
+
+/** The edit changes a load, so that currents on many lines change with it. */
+async function editToPicture(folder, view, circuits) {
+  const text = networkPlanText(Math.round(circuits * 2.25 + 4));
+  const made = text.match(/^ *circuit\(|^circuit\(/gm)?.length;
+  const file = join(folder, `diagram-${view}-${circuits}.ts`);
+  writeFileSync(file, text);
+  const server = await loomwrightServer(folder);
+  try {
+    await server.open(file, text);
+    const lines = text.split("\n");
+    const line = lines.findIndex((row, index) => index > lines.length / 2 && /\bload: \d,/.test(row));
+    const character = lines[line].indexOf("load: ") + "load: ".length;
+    const range = { start: { line, character }, end: { line, character: character + 1 } };
+    const times = [];
+    let last = "";
+    for (let edit = 0; edit < edits + warmUpEdits; edit++) {
+      const before = performance.now();
+      const answer = await server.picture(file, range, String(3 + (edit % 5)), {
+        view,
+        scenario: "everything on",
+      });
+      if (edit >= warmUpEdits) times.push(performance.now() - before);
+      if (!answer?.svg || answer.svg === last)
+        throw new Error(`no new picture of ${made} circuits after edit ${edit}`);
+      last = answer.svg;
+    }
+    return times.sort((a, b) => a - b)[Math.floor(times.length / 2)];
+  } finally {
+    server.close();
+  }
+}
+
+/** The report of the library bus as both kinds of file, and a check of it, each as a command of its own, ms. */
+export function reportBench() {
+  const folder = mkdtempSync(join(tmpdir(), "loomwright-report-"));
+  try {
+    const bus = join(house, "examples/library-bus");
+    return {
+      check: commandMs(["check", bus, "--fresh"], folder),
+      html: commandMs(["report", bus, "--out", join(folder, "bus.html"), "--force"], folder),
+      pdf: commandMs(["report", bus, "--out", join(folder, "bus.pdf"), "--force"], folder),
+      htmlBytes: readFileSync(join(folder, "bus.html")).length,
+      pdfBytes: readFileSync(join(folder, "bus.pdf")).length,
+    };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Median of three, of the whole process. */
+function commandMs(words, cwd) {
+  const times = Array.from({ length: 3 }, () => {
+    const before = performance.now();
+    const { status, stderr } = spawnSync(
+      process.execPath,
+      [join(house, "server/dist/command.cjs"), ...words],
+      { cwd, encoding: "utf8" },
+    );
+    if (status === null || status > 1) throw new Error(`loomwright ${words.join(" ")}: ${stderr}`);
+    return performance.now() - before;
+  });
+  return times.sort((a, b) => a - b)[1];
+}
