@@ -14,7 +14,14 @@ export interface ReportContent {
 }
 
 export type Block =
-  | { readonly kind: "heading"; readonly level: 2 | 3; readonly id: string; readonly text: string }
+  | {
+      readonly kind: "heading";
+      readonly level: 2 | 3;
+      readonly id: string;
+      /** "3" for a chapter, "3.1" within it. */
+      readonly number: string;
+      readonly text: string;
+    }
   | { readonly kind: "paragraph"; readonly text: string }
   /** Has to be read: a caution, or something that was not checked. */
   | { readonly kind: "notice"; readonly title: string; readonly lines: readonly string[] }
@@ -34,6 +41,8 @@ export type Block =
     }
   | {
       readonly kind: "finding";
+      /** "F3", or "A1" for an accepted one: what tables name it by. Unique within the report. */
+      readonly number: string;
       readonly severity: "error" | "warning" | "info" | "hint";
       readonly rule: string;
       readonly subject: string;
@@ -44,4 +53,5 @@ export type Block =
       readonly accepted?: string;
       readonly source: string;
     }
-  | { readonly kind: "newPage" };
+  /** What follows begins on a fresh page that lies this way. Reports begin upright. */
+  | { readonly kind: "newPage"; readonly orientation: "portrait" | "landscape" };
