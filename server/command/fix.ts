@@ -1,10 +1,10 @@
-import { randomBytes } from "node:crypto";
-import { chmod, readFile, realpath, rename, rm, stat, writeFile } from "node:fs/promises";
+import { readFile, realpath } from "node:fs/promises";
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Edit } from "../evaluate/checked-plan.ts";
 import { PieceTable } from "../evaluate/piece-table.ts";
 import type { Uri } from "../evaluate/workspace.ts";
+import { replaceWhole, whyNotWritten } from "../output/write-whole.ts";
 import { checkGroups, exitCode } from "./check.ts";
 import type { Command } from "./command.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
@@ -95,10 +95,7 @@ function applied(text: string, edits: readonly Edit[]): string {
   return table.text;
 }
 
-/**
- * Writes beside the file and renames, so that a file is never half written. Refuses, and gives the reason, when the file is no
- * longer what was checked, so that nobody's newer text is lost.
- */
+/** Refuses, and gives the reason, when the file is no longer what was checked, so that nobody's newer text is lost. */
 async function replaceFile(
   named: string,
   edits: readonly Edit[],
@@ -112,24 +109,12 @@ async function replaceFile(
     const text = found.replace(byteOrderMark, "");
     if (text !== checked) return "changed while it was being fixed: run the command again";
     if (!before.equals(Buffer.from(found))) return "holds characters that are not UTF-8 and would be lost";
-    await renameInto(path, found.slice(0, found.length - text.length) + applied(text, edits));
+    await replaceWhole(path, found.slice(0, found.length - text.length) + applied(text, edits));
     return undefined;
   } catch (error) {
-    return `could not be written: ${error instanceof Error ? error.message : String(error)}`;
+    return whyNotWritten(error);
   }
 }
 
 /** What is checked begins behind it; in the file it stays. */
 const byteOrderMark = /^\uFEFF/;
-
-async function renameInto(path: string, text: string): Promise<void> {
-  const beside = `${path}.${randomBytes(6).toString("hex")}.tmp`;
-  try {
-    await writeFile(beside, text, { flag: "wx" });
-    await chmod(beside, (await stat(path)).mode);
-    await rename(beside, path);
-  } catch (error) {
-    await rm(beside, { force: true });
-    throw error;
-  }
-}
