@@ -24,6 +24,7 @@ export function sampleCircuit(change: Partial<Circuit> = {}): Circuit {
     bundledWithStated: false,
     sheathed: false,
     continuous: true,
+    continuousStated: true,
     critical: false,
     dropLimitPercent: 10,
     dropLimitStated: false,

@@ -43,6 +43,7 @@ export interface Circuit {
   readonly bundledWithStated: boolean;
   readonly sheathed: boolean;
   readonly continuous: boolean;
+  readonly continuousStated: boolean;
   readonly critical: boolean;
   readonly dropLimitPercent: number;
   readonly dropLimitStated: boolean;
@@ -107,6 +108,8 @@ export interface BuildSettings {
   /** Index of the record, or undefined when the plan calls no `build`. */
   readonly record?: number;
   readonly name?: string;
+  /** False: wherever neither a circuit nor a battery states its own nominal voltage, 12 V is taken. */
+  readonly voltageStated: boolean;
   readonly bench: BenchSettings;
 }
 

@@ -15,7 +15,13 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
   readonly invalid: readonly InvalidValue[];
 } {
   const record = records.findIndex(({ word }) => word === "build");
-  if (record === -1) return { settings: { bench: defaultBench }, values: {}, missed: new Set(), invalid: [] };
+  if (record === -1)
+    return {
+      settings: { voltageStated: false, bench: defaultBench },
+      values: {},
+      missed: new Set(),
+      invalid: [],
+    };
   const first = readValues(records[record]?.input, buildProperties);
   const invalid: InvalidValue[] = first.invalid.map((refusal) => ({ record, name, ...refusal }));
   const missed = new Set(first.missed);
@@ -38,7 +44,12 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
   });
   const shown = displayName(first.values.name ?? "");
   return {
-    settings: { record, bench: defaultBench, ...(shown && { name: shown }) },
+    settings: {
+      record,
+      voltageStated: first.values.voltage !== undefined,
+      bench: defaultBench,
+      ...(shown && { name: shown }),
+    },
     values: first.values,
     missed,
     invalid,

@@ -55,6 +55,7 @@ describe("a circuit in order", () => {
         bundledWithStated: false,
         sheathed: false,
         continuous: true,
+        continuousStated: false,
         critical: false,
         dropLimitPercent: 10,
         dropLimitStated: false,
@@ -196,13 +197,14 @@ describe("the settings of a build", () => {
     insulationStated: true,
     engineSpace: true,
     continuous: false,
+    continuousStated: true,
     dropLimitPercent: 5,
     dropLimitStated: true,
   };
 
   it("hold for circuits before and after it", () => {
     const { build, circuits } = readModel([circuitRecord(good), buildRecord(settings), circuitRecord(good)]);
-    expect(build).toEqual({ record: 1, name: "Library bus", bench: defaultBench });
+    expect(build).toEqual({ record: 1, name: "Library bus", voltageStated: true, bench: defaultBench });
     expect(circuits).toMatchObject([
       { record: 0, ...taken },
       { record: 2, ...taken },
@@ -227,7 +229,7 @@ describe("the settings of a build", () => {
   });
 
   it("are nothing when no build is called", () => {
-    expect(readModel([circuitRecord(good)]).build).toEqual({ bench: defaultBench });
+    expect(readModel([circuitRecord(good)]).build).toEqual({ voltageStated: false, bench: defaultBench });
   });
 
   it.each<[string, Input, Input, "judged" | "not judged"]>([

@@ -14,6 +14,7 @@ const defaultInsulationC = 75;
 export function runOf(values: CircuitValues | CableValues, build: BuildValues): Run {
   const insulationC = values.insulationC ?? build.insulationC;
   const ambientC = values.ambientC ?? build.ambientC;
+  const continuous = values.continuous ?? build.continuous;
   return {
     conductor: conductorOf(values),
     insulationC: insulationC ?? defaultInsulationC,
@@ -22,7 +23,8 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     ambientC: ambientC ?? defaultAmbientC,
     ambientStated: ambientC !== undefined,
     sheathed: values.sheathed ?? false,
-    continuous: values.continuous ?? build.continuous ?? true,
+    continuous: continuous ?? true,
+    continuousStated: continuous !== undefined,
     protection: protectionOf(values.protect),
     protectionFarEnd: protectionOf(values.protectFarEnd),
     accept: acceptedIn(values.accept),
@@ -39,6 +41,7 @@ type Run = Pick<
   | "ambientStated"
   | "sheathed"
   | "continuous"
+  | "continuousStated"
   | "protection"
   | "protectionFarEnd"
   | "accept"

@@ -68,7 +68,7 @@ function choice(written: string, circuit: Circuit): Choice {
   const result = analyseCircuit(circuit);
   const plan = {
     model: {
-      build: { bench: defaultBench },
+      build: { voltageStated: true, bench: defaultBench },
       circuits: [circuit],
       network: undefined,
       networkUnread: false,

@@ -314,7 +314,7 @@ describe("a sensible build is never doubted", () => {
         const circuit = { ...draft, conductor, protection: { ratingA, writtenAs: "number" as const } };
         const plan = {
           model: {
-            build: { bench: defaultBench },
+            build: { voltageStated: true, bench: defaultBench },
             circuits: [circuit],
             network: undefined,
             networkUnread: false,
