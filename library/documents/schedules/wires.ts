@@ -1,7 +1,26 @@
-import type { Conductor, Protection } from "../../model/circuit.ts";
+import type { ConductorSide } from "../../analysis/network/topology.ts";
+import type { BenchSettings } from "../../model/bench-settings.ts";
+import type { Circuit, Conductor, Protection } from "../../model/circuit.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
+import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
+import { cutLengthM } from "./cut-length.ts";
+
+/**
+ * Every conductor of a plan: those of its network, and both of each circuit that stands alone. In the order of the plan, the
+ * positive conductor of a circuit before its return.
+ */
+export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
+  const { bench } = model.build;
+  const inNetwork = network
+    ? network.network.conductors.map((_, index) => wireOf(network, index, bench))
+    : [];
+  const alone = network ? model.circuits.filter(({ wired }) => !wired) : model.circuits;
+  return [...inNetwork, ...alone.flatMap((circuit) => wiresOfLone(circuit, bench))].sort(
+    (one, other) => one.record - other.record,
+  );
+}
 
 /**
  * One conductor as it is cut, ended, labelled and laid: of the network, or one of the two of a circuit that stands alone.
@@ -12,10 +31,13 @@ export interface Wire {
   readonly record: number;
   readonly name: string;
   readonly role: NetworkConductor["role"];
+  /** Of a cable, what the network tells; "none" where it hangs on no source. */
+  readonly side: ConductorSide;
   /** Index in the network's conductors; undefined for a circuit that stands alone. */
   readonly conductor: number | undefined;
   readonly from: WireEnd;
   readonly to: WireEnd;
+  /** "" where neither the builder nor its side tells. */
   readonly colour: string;
   readonly size: Conductor;
   /** As planned, m. */
@@ -29,6 +51,11 @@ export interface Wire {
 }
 
 export interface WireEnd {
+  /**
+   * `terminal`: of a part of the plan. `ownLoad`: the load that the circuit states itself. `notStated`: a circuit that stands
+   * alone begins somewhere, and its plan does not say where.
+   */
+  readonly at: "terminal" | "ownLoad" | "notStated";
   /** The name of a part; for the far end of a lone circuit its own name, and "" where the plan does not say. */
   readonly part: string;
   /** "positive", "stud"; "" where there is none to name. */
@@ -37,4 +64,94 @@ export interface WireEnd {
   readonly torqueNm: number | undefined;
   /** The device in the wire near this end. */
   readonly protection: Protection | null;
+}
+
+function wireOf({ network, result }: JudgedNetwork, index: number, bench: BenchSettings): Wire {
+  const conductor = network.conductors[index]!;
+  const { record, name, role, run, lengthM, near, far } = conductor;
+  const side = result.topology.conductorSides[index] ?? "none";
+  const sides = [conductor.from, conductor.to].map((terminal) => {
+    const told = result.topology.sides[terminal];
+    return told === "positive" || told === "negative" ? told : network.terminals[terminal]!.side;
+  });
+  const end = (terminal: number, protection: Protection | null): WireEnd => {
+    const { part: index, name: terminalName, termination, torqueNm } = network.terminals[terminal]!;
+    const part = network.parts[index]!;
+    const own = part.kind === "load" && part.statedBy === "circuit";
+    return {
+      at: own ? "ownLoad" : "terminal",
+      part: part.name,
+      terminal: terminalName,
+      termination: termination ?? (own ? run.termination : undefined),
+      torqueNm,
+      protection,
+    };
+  };
+  return {
+    ...{ record, name, role, side, conductor: index },
+    from: end(conductor.from, near),
+    to: end(conductor.to, far),
+    colour: colourOf(run, role, polarityOf(role, side, sides), bench),
+    ...madeOf(run, lengthM, bench),
+  };
+}
+
+function wiresOfLone(circuit: Circuit, bench: BenchSettings): Wire[] {
+  const { record, name, protection, protectionFarEnd } = circuit;
+  const nowhere = { at: "notStated", part: "", terminal: "", termination: undefined } as const;
+  const supply = { ...nowhere, torqueNm: undefined };
+  const load = (terminal: string): WireEnd => ({
+    ...{ at: "ownLoad", part: name, terminal, torqueNm: undefined, protection: null },
+    termination: circuit.termination,
+  });
+  const positive: Wire = {
+    ...{ record, name, role: "positive", side: "positive", conductor: undefined },
+    from: { ...supply, protection },
+    to: { ...load("positive"), protection: protectionFarEnd },
+    colour: colourOf(circuit, "positive", "positive", bench),
+    ...madeOf(circuit, circuit.positiveM, bench),
+  };
+  return [
+    positive,
+    {
+      ...{ record, name, role: "return", side: "negative", conductor: undefined },
+      from: load("negative"),
+      to: { ...supply, protection: null },
+      colour: colourOf(circuit, "return", "negative", bench),
+      ...madeOf(circuit, circuit.negativeM, bench),
+    },
+  ];
+}
+
+function madeOf(run: Circuit, lengthM: number, bench: BenchSettings) {
+  const { conductor: size, insulationC, insulationStated, label, name } = run;
+  return {
+    ...{ size, lengthM, cutLengthM: cutLengthM(lengthM, size, bench) },
+    ...{ insulationC, insulationStated, label: label ?? name },
+  };
+}
+
+/** A link between the batteries of a string is live against both poles, so it counts as positive. */
+function polarityOf(
+  role: Wire["role"],
+  side: ConductorSide,
+  sides: readonly string[],
+): "positive" | "negative" | undefined {
+  if (role !== "cable") return role === "return" ? "negative" : "positive";
+  if (side === "positive" || side === "series-link") return "positive";
+  if (side === "negative") return "negative";
+  const told = sides.filter((one) => one === "positive" || one === "negative");
+  return told.length > 0 && told.every((one) => one === told[0]) ? told[0] : undefined;
+}
+
+function colourOf(
+  { colour, returnColour }: Circuit,
+  role: Wire["role"],
+  polarity: "positive" | "negative" | undefined,
+  { positiveColour, negativeColour }: BenchSettings,
+): string {
+  const stated = role === "return" ? returnColour : colour;
+  if (stated) return stated;
+  if (polarity === undefined) return "";
+  return polarity === "positive" ? positiveColour : negativeColour;
 }

@@ -1,0 +1,66 @@
+import type { Protection } from "../../model/circuit.ts";
+import { terminalsOf } from "../../model/terminals.ts";
+import { figure } from "../../rules/figures.ts";
+import { deviceKind } from "../../rules/sized-fix.ts";
+import type { Cell, Quantity } from "../table.ts";
+import type { NumberedWire } from "./wire-numbers.ts";
+import type { WireEnd } from "./wires.ts";
+
+/*
+ * How the schedules and lists say what several of them say, so that one conductor reads the same in all of them.
+ */
+
+/** Three significant figures for people, all of them for whoever computes with it. */
+export function quantity(value: number): Quantity {
+  return { value, text: figure(value) };
+}
+
+/** Counted, not measured: never rounded. */
+export function counted(value: number): Quantity {
+  return { value, text: whole.format(value) };
+}
+
+/** A length to cut, m: shown to the centimetre and never shorter than it is. */
+export function lengthToCut(lengthM: number): Quantity {
+  return { value: lengthM, text: centimetres.format(Math.ceil(lengthM * 100 - 1e-6) / 100) };
+}
+
+/** "12"; "45*" for one that is not kept yet, and so may still change. */
+export function numberCell({ number, kept }: Pick<NumberedWire, "number" | "kept">): Cell {
+  return kept ? counted(number) : numberText({ number, kept });
+}
+
+export function numberText({ number, kept }: Pick<NumberedWire, "number" | "kept">): string {
+  return kept ? `${number}` : `${number}*`;
+}
+
+/** The note that belongs under each table with numbers; none where all are kept. */
+export function notKeptNotes(wires: readonly NumberedWire[]): string[] {
+  if (wires.every(({ kept }) => kept)) return [];
+  return ["* This wire number is not kept yet and may still change: loomwright number keeps it."];
+}
+
+/** "house bank, positive"; "supply, not stated" of a circuit that stands alone. */
+export function endInWords({ at, part, terminal }: WireEnd): string {
+  if (at === "notStated") return "supply, not stated";
+  return `${part}, ${terminalInWords(terminal)}`;
+}
+
+/** "250 A UL 248-15 Class T", "50 A breaker", "10 A fuse, family not stated". */
+export function deviceInList({ ratingA, family }: Pick<Protection, "ratingA" | "family">): string {
+  if (family === undefined) return `${figure(ratingA)} A fuse, family not stated`;
+  return deviceKind({ family } as Protection) === "breaker"
+    ? `${figure(ratingA)} A breaker`
+    : `${figure(ratingA)} A ${family}`;
+}
+
+/** Names of our own words are taken apart, "batterySide" → "battery side"; those that a builder gave stay as they are. */
+function terminalInWords(terminal: string): string {
+  return ownTerminals.has(terminal)
+    ? terminal.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+    : terminal;
+}
+
+const ownTerminals: ReadonlySet<string> = new Set(Object.values(terminalsOf).flatMap(Object.keys));
+const whole = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
+const centimetres = new Intl.NumberFormat("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 });

@@ -1,0 +1,9 @@
+import type { Termination } from "../../plan/termination.ts";
+
+/** What a conductor is ended with for a terminal: "ring terminal, stud M8", "ferrule", "receptacle, 6.3 mm", "not stated". */
+export function fittingInWords(termination: Termination | undefined): string {
+  if (termination === undefined) return "not stated";
+  if (termination === "screw clamp") return "ferrule";
+  if (termination === "6.3 mm tab") return "receptacle, 6.3 mm";
+  return `ring terminal, stud ${termination}`;
+}

@@ -1,0 +1,89 @@
+import type { Wire, WireEnd } from "./wires.ts";
+
+/**
+ * What tells one conductor from another when a plan is read again, possibly after names, terminals and their order have changed:
+ * its name, its role, and what it joins. All as they stand in the file of wire numbers.
+ */
+export interface WireIdentity {
+  /** Undefined where the plan gives it no name of its own. */
+  readonly name: string | undefined;
+  readonly role: Wire["role"];
+  /** `"fuse panel" branch`, `its load`, `the supply`. */
+  readonly from: string;
+  readonly to: string;
+}
+
+export function identityOf({ name, role, from, to }: Wire): WireIdentity {
+  return { name: isPlace(name) ? undefined : name, role, from: endInFile(from), to: endInFile(to) };
+}
+
+/** As it stands in the file, and the same for the same conductor: `"radio" positive: "fuse panel" branch to its load`. */
+export function identityInFile({ name, role, from, to }: WireIdentity): string {
+  return `${name === undefined ? unnamed : JSON.stringify(name)} ${role}: ${from} to ${to}`;
+}
+
+/** Undefined for text that {@link identityInFile} could not have written. */
+export function readIdentity(text: string): WireIdentity | undefined {
+  const found = identityPattern.exec(text)?.groups as
+    | Record<"name" | "role" | "from" | "to", string>
+    | undefined;
+  if (!found) return undefined;
+  try {
+    return {
+      name: found.name === unnamed ? undefined : (JSON.parse(found.name) as string),
+      role: found.role as Wire["role"],
+      from: asWritten(found.from),
+      to: asWritten(found.to),
+    };
+  } catch {
+    // A quotation that is none: `"\q"`.
+    return undefined;
+  }
+}
+
+/** Both ends are terminals of parts: they tell which conductor it is even where its name has changed. */
+export function hasRealEnds({ from, to }: WireIdentity): boolean {
+  return [from, to].every((end) => end !== ownLoad && end !== supply);
+}
+
+/**
+ * A name that the plan does not give: the place of a call in its file, "camper.ts line 12", which changes with every line above
+ * it. Names of variables are as good as given ones.
+ */
+export function isPlace(name: string): boolean {
+  return /\.[cm]?[jt]sx? line \d+(?: no\. \d+)?$/.test(name);
+}
+
+const unnamed = "unnamed";
+const ownLoad = "its load";
+const supply = "the supply";
+
+/** A load that a circuit states itself is named like the circuit, and is no further witness of which one it is. */
+function endInFile({ at, part, terminal }: WireEnd): string {
+  if (at === "ownLoad") return ownLoad;
+  if (at === "notStated") return supply;
+  return `${isPlace(part) ? unnamed : JSON.stringify(part)} ${terminalInFile(terminal)}`;
+}
+
+function terminalInFile(terminal: string): string {
+  return bareTerminal.test(terminal) ? terminal : JSON.stringify(terminal);
+}
+
+const bareTerminal = /^[A-Za-z]\w*$/;
+const text = String.raw`"(?:[^"\\]|\\.)*"`;
+const bare = String.raw`[A-Za-z]\w*`;
+const end = `(?:${ownLoad}|${supply}|(?:${unnamed}|${text}) (?:${bare}|${text}))`;
+const identityPattern = new RegExp(
+  `^(?<name>${unnamed}|${text}) (?<role>cable|positive|return): (?<from>${end}) to (?<to>${end})$`,
+  "su",
+);
+
+/** An end as a person may have written it, the way we do: what needs no quotation marks has none. */
+function asWritten(written: string): string {
+  if (written === ownLoad || written === supply) return written;
+  const [, part, terminal] = new RegExp(`^(${unnamed}|${text}) (.*)$`, "su").exec(
+    written,
+  ) as unknown as string[];
+  const name = terminal!.startsWith('"') ? (JSON.parse(terminal!) as string) : terminal!;
+  return `${part === unnamed ? unnamed : JSON.stringify(JSON.parse(part!))} ${terminalInFile(name)}`;
+}

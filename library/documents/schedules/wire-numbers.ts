@@ -1,0 +1,130 @@
+import { hasRealEnds, identityInFile, identityOf, type WireIdentity } from "./wire-identity.ts";
+import type { KeptNumber, KeptNumbers } from "./wire-numbers-file.ts";
+import type { Wire } from "./wires.ts";
+
+/**
+ * Gives every conductor its number. Those that are kept stay, whatever else was added, removed, renamed or put in another order;
+ * the others get the next numbers above all that were ever given. The number of a conductor that is gone is retired: its label
+ * may still be on a wire, so it is never given again.
+ *
+ * A conductor is known again by name, role and ends; else by its name, where what it joins has changed; else by the two
+ * terminals that it joins, where its name has. Nothing is guessed: where several could be meant, all get new numbers.
+ */
+export function numberWires(wires: readonly Wire[], kept: KeptNumbers): NumberedWires {
+  const active = kept.numbers.filter(({ retired }) => !retired);
+  const candidates = wires.map((wire): Candidate => ({ wire, identity: identityOf(wire) }));
+  const matches = matchAll(candidates, active);
+  const given = new Set<number>();
+  let next = kept.numbers.reduce((most, { number }) => Math.max(most, number), 0) + 1;
+  const twice: NumberedWires["twice"][number][] = [];
+  // Where two branches gave one number to two conductors, the first line of the file keeps it.
+  const keepers = new Map<Candidate, KeptNumber>();
+  const inOrderOfFile = [...matches].sort(([, one], [, other]) => one.line - other.line);
+  for (const [candidate, line] of inOrderOfFile) {
+    if (given.has(line.number)) continue;
+    given.add(line.number);
+    keepers.set(candidate, line);
+  }
+  const numbered = candidates.map((candidate): NumberedWire => {
+    const { wire, identity } = candidate;
+    const before = keepers.get(candidate);
+    if (before) return { wire, identity, number: before.number, kept: true, before };
+    const number = next++;
+    const lost = matches.get(candidate);
+    if (lost) twice.push({ wire, number, instead: lost.number });
+    return { wire, identity, number, kept: false, before: undefined };
+  });
+  const matched = new Set(matches.values());
+  return { wires: numbered, retired: active.filter((line) => !matched.has(line)), twice };
+}
+
+export interface NumberedWires {
+  /** In the order in which they were given. */
+  readonly wires: readonly NumberedWire[];
+  /** Lines of the file whose conductor is gone. */
+  readonly retired: readonly KeptNumber[];
+  /** Conductors that had the number of another one, as after a merge, and got a new one. */
+  readonly twice: readonly { readonly wire: Wire; readonly number: number; readonly instead: number }[];
+}
+
+export interface NumberedWire {
+  readonly wire: Wire;
+  readonly identity: WireIdentity;
+  readonly number: number;
+  /** False: the file does not have it yet, and another plan may change it before it does. */
+  readonly kept: boolean;
+  /** The line of the file that it has its number from. */
+  readonly before: KeptNumber | undefined;
+}
+
+/** A name of their own, or two terminals, are what a number can be kept by. */
+export function canBeKept(identity: WireIdentity): boolean {
+  return identity.name !== undefined || hasRealEnds(identity);
+}
+
+interface Candidate {
+  readonly wire: Wire;
+  readonly identity: WireIdentity;
+}
+
+function matchAll(
+  candidates: readonly Candidate[],
+  lines: readonly KeptNumber[],
+): ReadonlyMap<Candidate, KeptNumber> {
+  const matches = new Map<Candidate, KeptNumber>();
+  const free = {
+    candidates: new Set(candidates.filter(({ identity }) => canBeKept(identity))),
+    lines: new Set(lines),
+  };
+  const whole = ({ identity }: Identified) => identityInFile(identity);
+  const part = (keyOf: (identity: WireIdentity) => string | undefined) => (one: Identified) =>
+    keyOf(one.identity);
+  const steps: ((one: Identified) => string | undefined)[] = [
+    whole,
+    part(({ name, role, from }) => name && `${name}\n${role}\n${from}`),
+    part(({ name, role, to }) => name && `${name}\n${role}\n${to}`),
+    part(({ name, role }) => name && `${name}\n${role}`),
+    part((identity) => (hasRealEnds(identity) ? `${identity.from}\n${identity.to}` : undefined)),
+  ];
+  for (const keyOf of steps) {
+    const linesByKey = groupedBy(free.lines, keyOf);
+    for (const [key, found] of groupedBy(free.candidates, keyOf)) {
+      const known = linesByKey.get(key) ?? [];
+      if (keyOf !== whole && !areInterchangeable(found, known)) continue;
+      found.slice(0, known.length).forEach((candidate, index) => {
+        matches.set(candidate, known[index]!);
+        free.candidates.delete(candidate);
+        free.lines.delete(known[index]!);
+      });
+    }
+  }
+  return matches;
+}
+
+interface Identified {
+  readonly identity: WireIdentity;
+}
+
+function groupedBy<One extends Identified>(
+  all: Iterable<One>,
+  keyOf: (one: Identified) => string | undefined,
+): Map<string, One[]> {
+  const groups = new Map<string, One[]>();
+  for (const one of all) {
+    const key = keyOf(one);
+    if (key === undefined) continue;
+    const group = groups.get(key);
+    if (group) group.push(one);
+    else groups.set(key, [one]);
+  }
+  return groups;
+}
+
+/** One on each side, or as many equal ones on each side, of which it does not matter which is which. */
+function areInterchangeable(some: readonly Identified[], others: readonly Identified[]): boolean {
+  return some.length === others.length && isOne(some) && isOne(others);
+}
+
+function isOne(all: readonly Identified[]): boolean {
+  return new Set(all.map(({ identity }) => identityInFile(identity))).size === 1;
+}
