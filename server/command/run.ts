@@ -1,16 +1,7 @@
 import { parseArgs } from "node:util";
 import { version } from "../../library/package.json";
-import { check } from "./check.ts";
 import type { Command } from "./command.ts";
-import { diff } from "./diff.ts";
-import { draw } from "./draw.ts";
-import { explain } from "./explain.ts";
-import { fix } from "./fix.ts";
-import { merge } from "./merge.ts";
-import { number } from "./number.ts";
 import { type GivenOptions, type OptionName, options } from "./options.ts";
-import { report } from "./report.ts";
-import { schedule } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError, usage } from "./usage.ts";
 
@@ -24,8 +15,21 @@ export interface Outside {
 
 export type ExitCode = 0 | 1 | 2;
 
-/** In the order of the help. */
-const commands: readonly Command[] = [check, fix, explain, draw, schedule, number, report, diff, merge];
+/**
+ * In the order of the help. A command is loaded when it is asked for: what one of them needs (TypeScript, a typeface, the
+ * layout) is not paid for by the others.
+ */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  check: async () => (await import("./check.ts")).check,
+  fix: async () => (await import("./fix.ts")).fix,
+  explain: async () => (await import("./explain.ts")).explain,
+  draw: async () => (await import("./draw.ts")).draw,
+  schedule: async () => (await import("./schedule.ts")).schedule,
+  number: async () => (await import("./number.ts")).number,
+  report: async () => (await import("./report.ts")).report,
+  diff: async () => (await import("./diff.ts")).diff,
+  merge: async () => (await import("./merge.ts")).merge,
+};
 
 /** Runs one command. Nothing a person types, and no plan, makes it throw: whatever goes wrong is said and answered with 2. */
 export async function run(words: readonly string[], outside: Outside): Promise<ExitCode> {
@@ -49,12 +53,12 @@ async function dispatch(words: readonly string[], outside: Outside): Promise<Exi
   }
   const [name, ...names] = positionals;
   if (help || words.length === 0) {
-    outside.out(usage(commands));
+    outside.out(usage(await Promise.all(Object.values(commands).map((load) => load()))));
     return 0;
   }
-  const command = commands.find((one) => one.name === name);
-  if (!command) {
-    const all = commands.map((one) => one.name);
+  const load = name !== undefined && Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (!load) {
+    const all = Object.keys(commands);
     const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
     throw new UsageError(
       name === undefined
@@ -62,6 +66,7 @@ async function dispatch(words: readonly string[], outside: Outside): Promise<Exi
         : `there is no command '${name}'; there are ${there}.`,
     );
   }
+  const command = await load();
   const foreign = (Object.keys(given) as OptionName[]).find((option) => !command.takes.includes(option));
   if (foreign) throw new UsageError(`'${command.name}' does not take --${foreign}.`);
   return command.run(names, given, outside);
