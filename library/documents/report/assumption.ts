@@ -1,0 +1,34 @@
+import type { Citation } from "../../standards/citation.ts";
+import type { Cell } from "../table.ts";
+import { type SourceList, standingInWords } from "./sources.ts";
+
+/** Something that was taken because the plan does not say it. */
+export interface Assumption {
+  readonly what: string;
+  readonly takenAs: string;
+  /** Names of circuits and parts; all in full, because whoever checks the list goes through it with a pen. */
+  readonly where: string;
+  /** How it is known: a source, or words for what has none. */
+  readonly source: Citation | string;
+}
+
+export function assumptionRow(
+  { what, takenAs, where, source }: Assumption,
+  sources: SourceList,
+): readonly Cell[] {
+  const known = typeof source === "string" ? source : knownBy(source, sources);
+  return [what, takenAs, where, known];
+}
+
+function knownBy(source: Citation, sources: SourceList): string {
+  const standing = standingInWords(source);
+  const cited = sources.cite(source);
+  // Common practice and unconfirmed figures are called so by the citation itself.
+  return cited.startsWith(standing) || cited.includes("unconfirmed") ? cited : `${cited}, ${standing}`;
+}
+
+/** "all 14 runs", or every name. */
+export function namesOf(some: readonly { readonly name: string }[], all: number, what: string): string {
+  if (some.length === all && all > 3) return `all ${all} ${what}`;
+  return some.map(({ name }) => name).join(", ");
+}

@@ -1,0 +1,126 @@
+import type { Circuit } from "../../model/circuit.ts";
+import { asGiven, withUnit } from "../../rules/figures.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import { note1EngineSpace, table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { engineSpace60C } from "../../standards/ampacity-iso10133.ts";
+import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
+import { criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
+import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
+import { type Assumption, namesOf } from "./assumption.ts";
+
+/** What was taken of circuits and cables because nobody states it. */
+export function assumptionsOfRuns({ model, circuits }: JudgedPlan): readonly Assumption[] {
+  const runs = circuits.map(({ circuit }) => circuit);
+  const where = (wanted: (run: Circuit) => boolean, of: readonly Circuit[] = runs, what = "runs") =>
+    namesOf(of.filter(wanted), of.length, what);
+  const loads = runs.filter(({ word }) => word === "circuit");
+  const ownPractice = "common practice, no source";
+  const voltage: readonly Assumption[] = model.build.voltageStated
+    ? []
+    : [
+        {
+          what: "Nominal voltage of the build",
+          takenAs: withUnit(12, "V"),
+          where: "wherever neither a circuit nor a battery states its own",
+          source: ownPractice,
+        },
+      ];
+  return [
+    ...voltage,
+    {
+      what: "Insulation",
+      takenAs: `rated ${withUnit(75, "°C")}, or the next cooler column of the table`,
+      where: where(({ insulationStated }) => !insulationStated),
+      source: ownPractice,
+    },
+    {
+      what: "Warmth of the place, AWG sizes",
+      takenAs: withUnit(30, "°C"),
+      where: where((run) => isAmbientTaken(run) && run.conductor.system === "awg"),
+      source: table5.source,
+    },
+    {
+      what: "Warmth of the place, metric sizes",
+      takenAs: withUnit(30, "°C"),
+      where: where((run) => isAmbientTaken(run) && run.conductor.system === "metric"),
+      source: "the table's own ambient, unconfirmed figure",
+    },
+    {
+      what: "Warmth of an engine space, AWG sizes",
+      takenAs: withUnit(note1EngineSpace.ambientC, "°C"),
+      where: where((run) => run.engineSpace && run.conductor.system === "awg"),
+      source: note1EngineSpace.source,
+    },
+    {
+      what: "Warmth of an engine space, metric sizes",
+      takenAs: withUnit(engineSpace60C.ambientC, "°C"),
+      where: where((run) => run.engineSpace && run.conductor.system === "metric"),
+      source: engineSpace60C.source,
+    },
+    {
+      what: "Other loaded conductors beside one",
+      takenAs: "none but the run's own",
+      where: where(({ bundledWithStated }) => !bundledWithStated),
+      source: ownPractice,
+    },
+    {
+      what: "How long a load runs",
+      takenAs: "for hours, so that its fuse is to be rated higher",
+      where: where(({ continuous, continuousStated }) => continuous && !continuousStated, loads, "circuits"),
+      source: ratingOverContinuousLoad.source,
+    },
+    ...limitsTaken(loads),
+    {
+      what: "Current of a load in watts",
+      takenAs: "at the nominal voltage, because no least voltage is stated",
+      where: where(
+        ({ loadW, minimumV, wired }) => loadW !== undefined && minimumV === undefined && !wired,
+        loads,
+        "circuits",
+      ),
+      source: ownPractice,
+    },
+    {
+      what: "Conductor",
+      takenAs: "annealed copper, finely stranded",
+      where: runs.length > 0 ? "all runs" : "",
+      source: temperatureCoefficient.source,
+    },
+    {
+      what: "Strands longer than the conductor, AWG sizes",
+      takenAs: `${asGiven(strandFactor.factor)} times the resistance of solid wire`,
+      where: where(({ conductor }) => conductor.system === "awg"),
+      source: strandFactor.source,
+    },
+    {
+      what: "Fuses, contacts, lugs, switches",
+      takenAs: withUnit(0, "Ω"),
+      where: runs.length > 0 ? "everywhere" : "",
+      source: ownPractice,
+    },
+  ];
+}
+
+function isAmbientTaken({ ambientStated, engineSpace }: Circuit): boolean {
+  return !ambientStated && !engineSpace;
+}
+
+function limitsTaken(loads: readonly Circuit[]): readonly Assumption[] {
+  const taken = (critical: boolean) => (run: Circuit) => !run.dropLimitStated && run.critical === critical;
+  const percent = ({ percentOfNominal }: { readonly percentOfNominal: number }) =>
+    withUnit(percentOfNominal, "%");
+  return [
+    {
+      what: "Limit of drop where it matters",
+      takenAs: percent(criticalDropLimit),
+      where: namesOf(loads.filter(taken(true)), loads.length, "circuits"),
+      source: criticalDropLimit.source,
+    },
+    {
+      what: "Limit of drop elsewhere",
+      takenAs: percent(ordinaryDropLimit),
+      where: namesOf(loads.filter(taken(false)), loads.length, "circuits"),
+      source: ordinaryDropLimit.source,
+    },
+  ];
+}

@@ -1,0 +1,65 @@
+import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
+import { asGiven, withUnit } from "../../rules/figures.ts";
+import type { Table } from "../table.ts";
+import { type Assumption, assumptionRow } from "./assumption.ts";
+import { assumptionsOfParts } from "./assumptions-of-parts.ts";
+import { assumptionsOfRuns } from "./assumptions-of-runs.ts";
+import { tableBlock, textColumn } from "./cells.ts";
+import type { Chapter, ReportContext } from "./chapter.ts";
+
+/** Every default that was taken, with how it is known. */
+export function assumptionsChapter(context: ReportContext): Chapter {
+  const { judgement, sources } = context;
+  const { network, model } = judgement;
+  const table = (id: string, title: string, assumptions: readonly Assumption[]): Table => ({
+    id: `assumptions-${id}`,
+    title,
+    notes: [],
+    columns: [
+      textColumn("what", "What"),
+      textColumn("takenAs", "Taken as"),
+      textColumn("where", "For"),
+      textColumn("known", "How it is known"),
+    ],
+    rows: assumptions.filter(({ where }) => where !== "").map((one) => assumptionRow(one, sources)),
+  });
+  return {
+    id: "assumptions",
+    title: "Assumptions",
+    orientation: "portrait",
+    blocks: [
+      {
+        kind: "paragraph",
+        text: "What the plan does not say, and what was taken instead. State it in the plan, and it goes from this list. Read: seen in the document that is named. Computed: follows from a formula. From memory: recalled and seen by nobody, an unconfirmed figure.",
+      },
+      ...tableBlock(table("runs", "Circuits and cables", assumptionsOfRuns(judgement))),
+      ...(network
+        ? tableBlock(table("parts", "Parts and scenarios", assumptionsOfParts(network.network)))
+        : []),
+      ...tableBlock(table("bench", "Cutting and buying", assumptionsAtBench(model.build.bench))),
+    ],
+  };
+}
+
+function assumptionsAtBench(bench: BenchSettings): readonly Assumption[] {
+  const setting = <Name extends keyof BenchSettings>(
+    name: Name,
+    what: string,
+    takenAs: (value: BenchSettings[Name]) => string,
+  ): Assumption => ({
+    what,
+    takenAs: takenAs(bench[name]),
+    where: "schedules and lists",
+    // What is stated and the same as usual cannot be told from what is usual, and need not be.
+    source: bench[name] === defaultBench[name] ? "common practice, no source" : "stated in the plan",
+  });
+  return [
+    setting("slackPercent", "Slack of every conductor", (percent) => `${asGiven(percent)} % of its length`),
+    setting("endSlackM", "Slack at each end, for stripping and terminating", (metres) =>
+      withUnit(metres, "m"),
+    ),
+    setting("positiveColour", "Colour of positive conductors that name none", (colour) => colour),
+    setting("negativeColour", "Colour of negative conductors that name none", (colour) => colour),
+    setting("spareFuses", "Spare fuses of each kind", (count) => asGiven(count)),
+  ];
+}

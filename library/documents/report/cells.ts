@@ -1,0 +1,39 @@
+import { figure, tellApart } from "../../rules/figures.ts";
+import type { Cell, Column, Table } from "../table.ts";
+import type { Block } from "./report-content.ts";
+
+/*
+ * How the report puts numbers into tables. All are unrounded until here.
+ */
+
+/** A number with three significant figures. */
+export function quantity(value: number): Cell {
+  return { value, text: figure(value) };
+}
+
+/** A number, or nothing where it is not known. */
+export function quantityOr(value: number | undefined, otherwise: string | null = null): Cell {
+  return value === undefined || Number.isNaN(value) ? otherwise : quantity(value);
+}
+
+/** A value and its limit, told apart wherever they differ. */
+export function valueAndLimit(value: number, limit: number): readonly [Cell, Cell] {
+  const [is, may] = tellApart(value, limit);
+  return [
+    { value, text: is },
+    { value: limit, text: may },
+  ];
+}
+
+export function textColumn(id: string, title: string): Column {
+  return { id, title, align: "start" };
+}
+
+export function numberColumn(id: string, title: string): Column {
+  return { id, title, align: "end" };
+}
+
+/** A table as a block; none where it has no rows, because an empty frame says nothing. */
+export function tableBlock(table: Table): readonly Block[] {
+  return table.rows.length === 0 ? [] : [{ kind: "table", table }];
+}

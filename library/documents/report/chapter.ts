@@ -1,0 +1,63 @@
+import type { Judgement } from "../../judge.ts";
+import type { Severity } from "../../rules/finding.ts";
+import type { Drawing, View } from "../diagram/drawing.ts";
+import type { Table } from "../table.ts";
+import type { Block } from "./report-content.ts";
+import type { SourceList } from "./sources.ts";
+
+/** What a report is made of. Everything in it belongs to one text of one plan. */
+export interface ReportInput {
+  /** "Loomwright 0.1.0" */
+  readonly madeBy: string;
+  /** The plan's root as people name it: "bus.ts". */
+  readonly file: string;
+  /** Which state of the plan it is, if the caller wants it said: "4f2a91c", "as of 1 May". */
+  readonly revision?: string;
+  readonly judgement: Judgement;
+  /** In the order of the judgement; those about one shared value merged into one. */
+  readonly findings: readonly ReportFinding[];
+  /** For paper. */
+  readonly drawings: readonly { readonly view: View; readonly drawing: Drawing }[];
+  /** What goes to the bench: wires, cuts, parts, fuses, checks before first power. */
+  readonly schedules: readonly Table[];
+}
+
+/** A finding with its words and its place. */
+export interface ReportFinding {
+  readonly rule: string;
+  readonly severity: Severity;
+  /** Names of all circuits and parts it is about. */
+  readonly subjects: readonly string[];
+  readonly message: string;
+  /** "bus.ts:14"; "" where it is written nowhere. */
+  readonly place: string;
+  readonly accepted?: string;
+}
+
+/** A finding with the number by which the report speaks of it: "F3", or "A1" for an accepted one. */
+export interface NumberedFinding extends ReportFinding {
+  readonly number: string;
+}
+
+/** What the chapters have in common. */
+export interface ReportContext extends ReportInput {
+  readonly numbered: readonly NumberedFinding[];
+  /** Grows while the chapters are written, in reading order; its own chapter comes behind all that cite. */
+  readonly sources: SourceList;
+}
+
+/** One chapter, still without its number. */
+export interface Chapter {
+  readonly id: string;
+  readonly title: string;
+  /** Lies on its side where its tables are wide. */
+  readonly orientation: "portrait" | "landscape";
+  readonly blocks: readonly Block[];
+  readonly sections?: readonly Section[];
+}
+
+export interface Section {
+  readonly id: string;
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}

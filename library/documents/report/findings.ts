@@ -1,0 +1,65 @@
+import { atStart, listInWords } from "../../rules/part-in-words.ts";
+import { rules } from "../../rules/registry.ts";
+import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
+import type { Block } from "./report-content.ts";
+
+/** Every finding that stands. */
+export function findingsChapter(context: ReportContext): Chapter {
+  const open = context.numbered.filter(({ accepted }) => accepted === undefined);
+  return {
+    id: "findings",
+    title: "Findings",
+    orientation: "portrait",
+    blocks:
+      open.length === 0
+        ? [
+            {
+              kind: "paragraph",
+              text: "In what was checked, nothing was found beyond its limit. What was not checked stands in a chapter of its own.",
+            },
+          ]
+        : [{ kind: "paragraph", text: intro }, ...open.map((finding) => findingBlock(finding, context))],
+  };
+}
+
+/** Every finding that the builder has accepted, with the reason. */
+export function acceptedChapter(context: ReportContext): Chapter {
+  const accepted = context.numbered.filter((finding) => finding.accepted !== undefined);
+  return {
+    id: "accepted",
+    title: "Accepted findings",
+    orientation: "portrait",
+    blocks:
+      accepted.length === 0
+        ? [{ kind: "paragraph", text: "The plan accepts no finding." }]
+        : [
+            {
+              kind: "paragraph",
+              text: "These findings stand as well. Whoever wrote the plan has accepted each of them, and gives a reason; whether it is a good one was not judged.",
+            },
+            ...accepted.map((finding) => findingBlock(finding, context)),
+          ],
+  };
+}
+
+const intro =
+  "The worst first. Each names the circuit or part, where it is written in the plan, and the source of its limit. An error has to be put right; a warning too, unless there is a reason that can be written down; information and hints are there to be known.";
+
+function findingBlock(finding: NumberedFinding, { sources }: ReportContext): Block {
+  const { number, severity, rule, subjects, message, place, accepted } = finding;
+  const cited = rules.find(({ id }) => id === rule)?.sources ?? [];
+  return {
+    kind: "finding",
+    ...{ number, severity, rule, place },
+    subject: atStart(listInWords(subjects, subjects.length)),
+    message,
+    ...(accepted === undefined ? {} : { accepted }),
+    // One document is named; of many, the list of sources tells.
+    source:
+      cited.length <= 2 ? cited.map(sources.cite).join("; ") : distinct(cited.map(sources.short)).join(", "),
+  };
+}
+
+function distinct(texts: readonly string[]): readonly string[] {
+  return [...new Set(texts)];
+}

@@ -1,0 +1,339 @@
+import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
+import type { Circuit } from "../../model/circuit.ts";
+import { asGiven, withUnit } from "../../rules/figures.ts";
+import { rules } from "../../rules/registry.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import { sourceInFull } from "../../rules/source-in-words.ts";
+import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
+import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { alternatorShare } from "../../standards/charging-practice.ts";
+import type { Citation } from "../../standards/citation.ts";
+import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
+import { minimumAwg, minimumMm2 } from "../../standards/minimum-sizes.ts";
+import {
+  breakingCapacity,
+  clearingTime,
+  deviceVoltage,
+  protectionDistances,
+  protectionOfMachine,
+  ratingBetweenLoadAndConductor,
+  ratingOverConductor,
+  ratingOverContinuousLoad,
+} from "../../standards/protection-rules.ts";
+import { finalTemperatures } from "../../standards/short-circuit-copper.ts";
+import { solarCurrentFactors } from "../../standards/solar-factors.ts";
+import type { Cell, Table } from "../table.ts";
+import { textColumn } from "./cells.ts";
+import type { Chapter, ReportContext } from "./chapter.ts";
+import { standingInWords } from "./sources.ts";
+
+/** Every limit with its figure, every rule with what it rests on, and the documents behind them in full. */
+export function limitsChapter(context: ReportContext): Chapter {
+  const { sources, judgement } = context;
+  const limits = limitTable(judgement, context);
+  const rulesHeld = ruleTable(context);
+  return {
+    id: "limits",
+    title: "Limits and their sources",
+    orientation: "portrait",
+    blocks: [
+      {
+        kind: "paragraph",
+        text: "What a figure of this plan was held against stands beside it in the tables. Here is where each limit comes from. Numbers in brackets lead to the list of sources at the end of the chapter.",
+      },
+    ],
+    sections: [
+      { id: "limit-figures", title: "Limits", blocks: [{ kind: "table", table: limits }] },
+      { id: "rules", title: "Rules", blocks: [{ kind: "table", table: rulesHeld }] },
+      {
+        id: "sources",
+        title: "Sources",
+        blocks: [
+          {
+            kind: "table",
+            table: {
+              id: "sources",
+              title: "Sources, in the order in which this report names them",
+              notes: [],
+              columns: [
+                textColumn("number", "No."),
+                textColumn("source", "Document, section, edition"),
+                textColumn("standing", "How far confirmed"),
+              ],
+              rows: sources
+                .all()
+                .map(({ number, source }) => [number, sourceInFull(source), standingInWords(source)]),
+            },
+          },
+        ],
+      },
+    ],
+  };
+}
+
+interface Limit {
+  readonly what: string;
+  readonly figure: string;
+  /** To how many runs or parts of this plan it applies; undefined: to the plan as a whole. */
+  readonly applies: string;
+  readonly sources: readonly Citation[];
+}
+
+function limitTable(judgement: JudgedPlan, { sources }: ReportContext): Table {
+  return {
+    id: "limit-figures",
+    title: "Limits",
+    notes: [],
+    columns: [
+      textColumn("what", "Limit"),
+      textColumn("figure", "Figure"),
+      textColumn("applies", "In this plan"),
+      textColumn("source", "Source"),
+    ],
+    rows: [...limitsOfRuns(judgement), ...limitsOfDevices(judgement), ...limitsOfParts(judgement)].map(
+      ({ what, figure, applies, sources: cited }): readonly Cell[] => [
+        what,
+        figure,
+        applies,
+        cited.map(sources.cite).join("; "),
+      ],
+    ),
+  };
+}
+
+function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
+  const runs = circuits.map(({ circuit }) => circuit);
+  const count = (wanted: (run: Circuit) => boolean, what = "run") =>
+    several(runs.filter(wanted).length, what);
+  const withFactor = (
+    what: "ambient" | "bundling" | "engine-space",
+    system: Circuit["conductor"]["system"],
+  ) =>
+    several(
+      circuits.filter(
+        ({ circuit, result: { ampacity } }) =>
+          circuit.conductor.system === system &&
+          ampacity.judged &&
+          ampacity.factors.some((factor) => factor.what === what),
+      ).length,
+      "run",
+    );
+  const own = (wanted: (run: Circuit) => boolean) =>
+    count((run) => run.word === "circuit" && wanted(run), "circuit");
+  const stated = [
+    ...new Set(
+      runs.flatMap((run) => (run.word === "circuit" && run.dropLimitStated ? [run.dropLimitPercent] : [])),
+    ),
+  ].sort((one, other) => one - other);
+  return [
+    {
+      what: "Current of a conductor, AWG",
+      figure: "by size and insulation, in the tables",
+      applies: count(({ conductor }) => conductor.system === "awg"),
+      sources: [table5.source],
+    },
+    {
+      what: "… in an engine space",
+      figure: "0.58 to 1 of it, by insulation",
+      applies: withFactor("engine-space", "awg"),
+      sources: [note1EngineSpace.source],
+    },
+    {
+      what: "… beside other loaded conductors",
+      figure: note2Bundling.rows
+        .map(({ fromConductors, factor }) => `${factor} from ${fromConductors}`)
+        .join(", "),
+      applies: withFactor("bundling", "awg"),
+      sources: [note2Bundling.source],
+    },
+    {
+      what: "Current of a conductor, metric",
+      figure: "by size and insulation, in the tables",
+      applies: count(({ conductor }) => conductor.system === "metric"),
+      sources: [tableA1.source],
+    },
+    {
+      what: "… in an engine space",
+      figure: "0.75 to 1 of it, by insulation",
+      applies: withFactor("engine-space", "metric"),
+      sources: [engineSpace60C.source],
+    },
+    {
+      what: "… beside other loaded conductors",
+      figure: bundling.rows
+        .map(({ fromConductors, factor }) => `${factor} from ${fromConductors}`)
+        .join(", "),
+      applies: withFactor("bundling", "metric"),
+      sources: [bundling.source],
+    },
+    {
+      what: "… in a place whose warmth is stated",
+      figure: "√((column − ambient) / (column − 30 °C)), at most 1",
+      applies: several(
+        circuits.filter(
+          ({ result: { ampacity } }) =>
+            ampacity.judged && ampacity.factors.some(({ what }) => what === "ambient"),
+        ).length,
+        "run",
+      ),
+      sources: [ambientCorrection.source],
+    },
+    {
+      what: "Drop where it matters",
+      figure: `${withUnit(criticalDropLimit.percentOfNominal, "%")} of the nominal voltage`,
+      applies: own((run) => run.critical && !run.dropLimitStated),
+      sources: [criticalDropLimit.source],
+    },
+    {
+      what: "Drop elsewhere",
+      figure: `${withUnit(ordinaryDropLimit.percentOfNominal, "%")} of the nominal voltage`,
+      applies: own((run) => !run.critical && !run.dropLimitStated),
+      sources: [ordinaryDropLimit.source],
+    },
+    ...stated.map((percent) => ({
+      what: "Drop, as the plan states it",
+      figure: `${asGiven(percent)} % of the nominal voltage`,
+      applies: own((run) => run.dropLimitStated && run.dropLimitPercent === percent),
+      sources: [statedDropLimit],
+    })),
+    {
+      what: "Thinnest conductor, AWG",
+      figure: `${minimumAwg.single.awg} AWG, ${minimumAwg.sheathed.awg} AWG in a sheath`,
+      applies: count(({ conductor }) => conductor.system === "awg"),
+      sources: [minimumAwg.single.source, minimumAwg.sheathed.source],
+    },
+    {
+      what: "Thinnest conductor, metric",
+      figure: `${minimumMm2.single.mm2} mm², ${minimumMm2.sheathed.mm2} mm² in a sheath`,
+      applies: count(({ conductor }) => conductor.system === "metric"),
+      sources: [minimumMm2.single.source, minimumMm2.sheathed.source],
+    },
+  ];
+}
+
+function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
+  const ends = circuits.flatMap(({ circuit }) => [
+    ...(circuit.protection ? [{ circuit, end: "near", protection: circuit.protection } as const] : []),
+    ...(circuit.protectionFarEnd
+      ? [{ circuit, end: "far", protection: circuit.protectionFarEnd } as const]
+      : []),
+  ]);
+  const all = several(ends.length, "device");
+  const faults = network?.result.faults.devices ?? [];
+  const distances = Object.values(protectionDistances).map(({ maxIn, source }) => ({
+    what: `How far from its source of power, along the conductor: ${distanceWords(maxIn)}`,
+    figure: withUnit(maxIn, "in"),
+    applies: several(
+      ends.filter(
+        ({ circuit, end, protection }) =>
+          protection.distanceM !== undefined && protectionDistanceLimit(circuit, end).maxIn === maxIn,
+      ).length,
+      "device",
+    ),
+    sources: [source],
+  }));
+  return [
+    {
+      what: "Rating of a device against its conductor",
+      figure: `at most ${ratingOverConductor.heldToPercent} % of what it may carry`,
+      applies: all,
+      sources: [ratingOverConductor.source, ratingBetweenLoadAndConductor],
+    },
+    {
+      what: "Rating of a device against its load",
+      figure: `at least the load; the aim is ${asGiven(ratingOverContinuousLoad.factor * 100)} % of one that runs for hours`,
+      applies: all,
+      sources: [ratingBetweenLoadAndConductor, ratingOverContinuousLoad.source],
+    },
+    {
+      what: "Voltage that a device is made for",
+      figure: "at least the nominal voltage",
+      applies: several(
+        ends.filter(({ protection }) => protection.ratedV !== undefined || protection.family).length,
+        "device",
+      ),
+      sources: [deviceVoltage],
+    },
+    ...distances,
+    {
+      what: "What a device can interrupt",
+      figure: "at least the greatest short right behind it",
+      applies: several(faults.length, "device"),
+      sources: [breakingCapacity],
+    },
+    {
+      what: "How soon a device opens for the least short",
+      figure: `within ${clearingTime.maxS} s`,
+      applies: several(faults.filter(({ least }) => least).length, "device"),
+      sources: [clearingTime.source],
+    },
+    {
+      what: "How hot a short may make the insulation",
+      figure: finalTemperatures.rows
+        .map(({ ratedUpToC, finalC }) => `${finalC} °C for insulation up to ${ratedUpToC} °C`)
+        .join(", "),
+      applies: several(network?.network.conductors.length ?? 0, "conductor"),
+      sources: [finalTemperatures.source],
+    },
+  ];
+}
+
+function distanceWords(maxIn: number): string {
+  const { bare, sheathed } = protectionDistances;
+  return maxIn === bare.maxIn ? "bare" : maxIn === sheathed.maxIn ? "in a sheath" : "from a battery";
+}
+
+function limitsOfParts({ network }: JudgedPlan): readonly Limit[] {
+  const parts = network?.network.parts ?? [];
+  const count = (...kinds: readonly (typeof parts)[number]["kind"][]) =>
+    several(parts.filter(({ kind }) => kinds.includes(kind)).length, "part");
+  return [
+    {
+      what: "What an alternator gives for hours",
+      figure: `${alternatorShare.continuousPercent} % of its rating`,
+      applies: count("alternator"),
+      sources: [alternatorShare.source],
+    },
+    {
+      what: "Current of a machine that does not limit itself, at its fuse",
+      figure: `at most ${protectionOfMachine.ofRatingPercent} % of its rating`,
+      applies: count("alternator"),
+      sources: [protectionOfMachine.source],
+    },
+    {
+      what: "Current of solar conductors and fuses",
+      figure: `${asGiven(solarCurrentFactors.irradiance)} for more sun, times ${asGiven(solarCurrentFactors.continuous)} for hours`,
+      applies: count("solarArray"),
+      sources: [solarCurrentFactors.irradianceSource, solarCurrentFactors.continuousSource],
+    },
+  ];
+}
+
+function ruleTable({ sources, numbered }: ReportContext): Table {
+  return {
+    id: "rules",
+    title: "Rules that the plan was held against",
+    notes: [],
+    columns: [
+      textColumn("rule", "Rule"),
+      textColumn("finds", "What it finds"),
+      textColumn("findings", "Found"),
+      textColumn("sources", "Sources"),
+    ],
+    rows: rules.map(({ id, title, sources: cited }) => [
+      id,
+      title,
+      numbered
+        .filter(({ rule }) => rule === id)
+        .map(({ number }) => number)
+        .join(", ") || "nothing",
+      [...new Set(cited.map(sources.short))].join(", "),
+    ]),
+  };
+}
+
+/** "1 run", "20 runs"; "none". */
+function several(count: number, what: string): string {
+  return count === 0 ? "none" : `${count.toLocaleString("en-US")} ${what}${count === 1 ? "" : "s"}`;
+}

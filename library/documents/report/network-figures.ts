@@ -1,0 +1,251 @@
+import { deviceVoltages } from "../../analysis/device-voltage.ts";
+import type { SolvedScenario } from "../../analysis/network-result.ts";
+import type { Part } from "../../model/network.ts";
+import { figure, tellApart } from "../../rules/figures.ts";
+import { kindInWords } from "../../rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../rules/rule.ts";
+import { isOfCircuit } from "../network-summary.ts";
+import type { Cell, Column, Table } from "../table.ts";
+import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";
+import type { Chapter, ReportContext } from "./chapter.ts";
+import { numbersAbout } from "./numbered-findings.ts";
+import { ratingsTable } from "./ratings.ts";
+import { shortCircuitTable } from "./short-circuits.ts";
+
+/** The network as a whole: in which scenarios it was solved, what arrives, what each part passes on, what a short draws. */
+export function networkChapter(context: ReportContext): Chapter {
+  const { judgement } = context;
+  const common = { id: "network", title: "The network", orientation: "landscape" } as const;
+  const judged = judgement.network;
+  if (!judged)
+    return {
+      ...common,
+      orientation: "portrait",
+      blocks: [
+        {
+          kind: "paragraph",
+          text: judgement.model.networkUnread
+            ? "Nothing of the network was worked out, because a value of it cannot be used: see the summary."
+            : "The plan joins its circuits to no network: each was judged alone, and neither the way from the bank nor a short was worked out.",
+        },
+      ],
+    };
+  const section = (id: string, title: string, text: string, tables: readonly Table[]) => ({
+    id,
+    title,
+    blocks: [{ kind: "paragraph", text } as const, ...tables.flatMap(tableBlock)],
+  });
+  return {
+    ...common,
+    blocks: [],
+    sections: [
+      section(
+        "scenarios",
+        "Scenarios",
+        judged.network.scenarios.some(({ record }) => record !== undefined)
+          ? "States of the whole build that the plan names. All is judged by the worst of them."
+          : "The plan names no scenario: these are the usual ones. All is judged by the worst of them.",
+        [scenarioTable(judged)],
+      ),
+      section(
+        "arrives",
+        "What arrives",
+        "What is lost on the whole way from the bank, out and back, in the worst scenario; and the lowest voltage at each device that says how little it works with, motors that start included.",
+        [wayTable(judged, context), lowestVoltageTable(judged, context)],
+      ),
+      section(
+        "ratings",
+        "What parts carry, and what they are rated for",
+        "The greatest current in any scenario that lasts. Ratings are the maker's, as the plan states them.",
+        [ratingsTable(judged, context)],
+      ),
+      section(
+        "by-scenario",
+        "Currents and voltages, scenario by scenario",
+        "Current out of the positive terminal: negative where a part draws, or where a battery is charged; for parts that only pass current on, what passes through. Voltage between a part's own terminals.",
+        partTables(judged),
+      ),
+      section(
+        "shorts",
+        "Short circuits",
+        "The greatest current is that of a short right behind the device, with cold copper and a full bank; the least that of a short at the far end of what it protects, with hot copper. Neither knows fuses, contacts, lugs or the inductance of the cable.",
+        [shortCircuitTable(judged, context)],
+      ),
+    ],
+  };
+}
+
+function scenarioTable({ network, result }: JudgedNetwork): Table {
+  const drawing = network.parts.filter(({ kind }) => kind === "load" || kind === "inverter");
+  return {
+    id: "scenarios",
+    title: "Scenarios",
+    notes: [],
+    columns: [
+      textColumn("name", "Scenario"),
+      textColumn("state", "Worked out"),
+      numberColumn("loads", "Loads on"),
+      textColumn("sources", "Charging sources on"),
+      textColumn("starting", "Motors starting"),
+      textColumn("rest", "Batteries at rest, V"),
+      numberColumn("sunPercent", "Sun, %"),
+    ],
+    rows: result.scenarios.flatMap((one): (readonly Cell[])[] => {
+      const scenario = network.scenarios[one.scenario];
+      if (!scenario) return [];
+      const names = (wanted: (part: Part) => boolean) =>
+        network.parts
+          .filter(wanted)
+          .map(({ name }) => name)
+          .join(", ") || "none";
+      const on = drawing.filter(({ index }) => scenario.on[index]).length;
+      const rest = network.parts.flatMap((part) => {
+        const volts =
+          part.kind === "battery" && scenario.on[part.index] ? scenario.restV[part.index] : undefined;
+        return volts === undefined ? [] : [figure(volts)];
+      });
+      return [
+        [
+          scenario.name,
+          one.state === "solved"
+            ? "solved"
+            : one.why === "collapse"
+              ? "no: no such voltage"
+              : "no: not solved",
+          { value: on, text: `${on} of ${drawing.length}` },
+          names((part) => charges.has(part.kind) && scenario.on[part.index] === true),
+          names(({ index }) => scenario.starting[index] === true),
+          [...new Set(rest)].join(", ") || "none",
+          quantity(100 * scenario.sunShare),
+        ],
+      ];
+    }),
+  };
+}
+
+const charges: ReadonlySet<Part["kind"]> = new Set([
+  "alternator",
+  "dcDcCharger",
+  "shoreCharger",
+  "solarArray",
+  "solarController",
+]);
+
+function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
+  return {
+    id: "ways",
+    title: "The whole way from the bank",
+    notes: [],
+    columns: [
+      textColumn("device", "Device"),
+      textColumn("bank", "From"),
+      textColumn("scenario", "Worst in"),
+      numberColumn("dropV", "Drop, V"),
+      numberColumn("dropPercent", "Drop, %"),
+      numberColumn("dropLimitPercent", "Limit, %"),
+      numberColumn("arrivingV", "Arriving, V"),
+      textColumn("most", "Most of it on"),
+      textColumn("findings", "Findings"),
+    ],
+    rows: result.ways.map((way) => {
+      const name = network.parts[way.part]?.name ?? "";
+      const [drop, limit] = valueAndLimit(way.dropPercent, way.dropLimitPercent);
+      const most = [...way.legs].sort((one, other) => other.dropV - one.dropV)[0];
+      const leg = most && network.conductors[most.conductor];
+      return [
+        name,
+        network.parts[way.battery]?.name ?? "",
+        network.scenarios[way.scenario]?.name ?? "",
+        quantity(way.dropV),
+        drop,
+        limit,
+        quantity(way.arrivingV),
+        leg ? `${leg.role === "return" ? "return of " : ""}${leg.name}, ${figure(most.dropV)} V` : null,
+        numbersAbout(numbered, name),
+      ];
+    }),
+  };
+}
+
+function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
+  return {
+    id: "lowest-voltages",
+    title: "Lowest voltage at devices that state how little they work with",
+    notes: [],
+    columns: [
+      textColumn("device", "Device"),
+      textColumn("scenario", "Lowest in"),
+      numberColumn("voltageV", "Arrives, V"),
+      numberColumn("neededV", "Needs, V"),
+      numberColumn("marginV", "Margin, V"),
+      textColumn("findings", "Findings"),
+    ],
+    rows: deviceVoltages(judged).map(({ part, neededV, lasting, momentary }) => {
+      const lowest =
+        lasting && momentary
+          ? momentary.voltageV < lasting.voltageV
+            ? momentary
+            : lasting
+          : (lasting ?? momentary);
+      const findings = numbersAbout(numbered, part.name);
+      if (!lowest)
+        return [part.name, "on in no scenario that was solved", null, quantity(neededV), null, findings];
+      const [arrives, needs] = tellApart(lowest.voltageV, neededV);
+      return [
+        part.name,
+        judged.network.scenarios[lowest.scenario]?.name ?? "",
+        { value: lowest.voltageV, text: arrives },
+        { value: neededV, text: needs },
+        quantity(lowest.voltageV - neededV),
+        findings,
+      ];
+    }),
+  };
+}
+
+/** So many scenarios stand side by side; further ones follow in a table of their own. */
+const scenariosAcross = 4;
+
+function partTables({ network, result }: JudgedNetwork): readonly Table[] {
+  const solved = result.scenarios.filter((one): one is SolvedScenario => one.state === "solved");
+  const chunks = Array.from({ length: Math.ceil(solved.length / scenariosAcross) }, (_, index) =>
+    solved.slice(index * scenariosAcross, (index + 1) * scenariosAcross),
+  );
+  // The load that a circuit states itself goes by the circuit's name, and belongs among the devices.
+  const parts = [...network.parts].sort(
+    (one, other) => Number(isOfCircuit(one)) - Number(isOfCircuit(other)),
+  );
+  return chunks.map((chunk, index) => ({
+    id: `by-scenario-${index + 1}`,
+    title:
+      chunks.length > 1
+        ? `Parts, scenarios ${index * scenariosAcross + 1} to ${index * scenariosAcross + chunk.length}`
+        : "Parts",
+    notes: [],
+    columns: [
+      textColumn("part", "Part"),
+      textColumn("kind", "Kind"),
+      ...chunk.flatMap(({ scenario }): readonly Column[] => {
+        const name = network.scenarios[scenario]?.name ?? "";
+        return [numberColumn(`currentA${scenario}`, `${name}, A`), numberColumn(`voltageV${scenario}`, "V")];
+      }),
+    ],
+    rows: parts.map((part) => [
+      part.name,
+      kindInWords(part),
+      ...chunk.flatMap((one): readonly Cell[] => [
+        quantity(withoutSolverDust(one.partA[part.index] ?? 0, one.largestA)),
+        volts(one.partV[part.index]),
+      ]),
+    ]),
+  }));
+}
+
+/** What is left of the sum of currents is no current. */
+function withoutSolverDust(currentA: number, largestA: number): number {
+  return Math.abs(currentA) < 1e-6 * Math.max(1, largestA) ? 0 : currentA;
+}
+
+function volts(voltageV: number | undefined): Cell {
+  return voltageV === undefined || Number.isNaN(voltageV) ? null : quantity(voltageV);
+}

@@ -1,0 +1,126 @@
+import { interruptsA } from "../../analysis/choose-device.ts";
+import { gatesFor } from "../../analysis/opening-time.ts";
+import type { Protection } from "../../model/circuit.ts";
+import type { Part } from "../../model/network.ts";
+import { asGiven } from "../../rules/figures.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import type { Chapter, ReportContext, Section } from "./chapter.ts";
+
+/** What nobody should believe was checked: in any plan, and in this one because it does not say enough. */
+export function notCheckedChapter({ judgement }: ReportContext): Chapter {
+  const silent = silences(judgement);
+  const sections: readonly Section[] = [
+    {
+      id: "not-stated",
+      title: "Not judged, because the plan does not say",
+      blocks:
+        silent.length === 0
+          ? [{ kind: "paragraph", text: "The plan states everything that its rules ask for." }]
+          : [{ kind: "facts", facts: silent }],
+    },
+    {
+      id: "never-checked",
+      title: "Not checked in any plan",
+      blocks: [
+        { kind: "paragraph", text: whatIsChecked.join(" ") },
+        { kind: "list", items: notCheckedToday },
+        {
+          kind: "paragraph",
+          text: "Each rule's page has a list of its own of what it does not check: loomwright explain, with the name of the rule, shows it.",
+        },
+      ],
+    },
+  ];
+  return { id: "not-checked", title: "What was not checked", orientation: "portrait", blocks: [], sections };
+}
+
+/** In the words of the README; a test holds the two together. */
+export const whatIsChecked = [
+  "What is checked is each run as it is written, and each network in the scenarios of the plan: what flows, what arrives, what protects, and what a dead short draws.",
+  "Between runs that no plan joins, nothing is added up: circuits without from are judged alone.",
+] as const;
+
+/** The same: sentences of the list, as the README has them. */
+export const notCheckedToday = [
+  "fuses, contacts, lugs and switches have no resistance here, and a short is taken at rest, without the inductance of the cable;",
+  "several devices side by side that together let through more than a conductor may carry: each is looked at by itself;",
+  "parallel wires once one of them has come loose: the rest then carry the whole current behind one fuse;",
+  "whether two devices in series work together in a short that is too much for the smaller one;",
+  "energy over a day and a year, and whether the battery is large enough;",
+  "where things hang, and whether the lengths you state are true;",
+  "circuits above 50 V, alternating current, and aluminium conductors.",
+] as const;
+
+interface Silence {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** What a rule keeps silent on because the plan leaves it out, and about which circuits and parts. */
+function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
+  const devices = circuits.flatMap(({ circuit }) => {
+    const at = (protection: Protection | null, end: string) =>
+      protection ? [{ protection, words: `${circuit.name}${end}`, wired: circuit.wired }] : [];
+    return [...at(circuit.protection, ""), ...at(circuit.protectionFarEnd, ", far end")];
+  });
+  const without = (wanted: (protection: Protection, wired: boolean) => boolean) =>
+    devices
+      .filter(({ protection, wired }) => wanted(protection, wired))
+      .map(({ protection, words }) => `${words} (${asGiven(protection.ratingA)} A)`);
+  const parts = network?.network.parts ?? [];
+  const partsWithout = (wanted: (part: Part) => boolean) => parts.filter(wanted).map(({ name }) => name);
+  const lone = circuits.filter(({ circuit }) => !circuit.wired).map(({ circuit }) => circuit.name);
+  return [
+    {
+      name: "How far a fuse or breaker sits from its source of power",
+      names: without(({ distanceM }) => distanceM === undefined),
+    },
+    {
+      name: "What a fuse or breaker can interrupt: neither it nor its family is known",
+      names: without((protection) => interruptsA(protection) === undefined),
+    },
+    {
+      name: "How fast a fuse or breaker opens: its family is not stated, or no times are known for it",
+      names: without((protection) => gatesFor(protection) === undefined),
+    },
+    {
+      name: "What a dead short draws, and what is lost before the circuit begins: it hangs in no network",
+      names: lone,
+    },
+    {
+      name: "Rating of a bus bar or fuse panel",
+      names: partsWithout(
+        (part) => (part.kind === "busBar" || part.kind === "fusePanel") && part.ratedA === undefined,
+      ),
+    },
+    {
+      name: "Rating of a single branch of a fuse panel",
+      names: partsWithout((part) => part.kind === "fusePanel" && part.branchRatedA === undefined),
+    },
+    {
+      name: "Number of studs of a bus bar",
+      names: partsWithout((part) => part.kind === "busBar" && part.studs === undefined),
+    },
+    {
+      name: "Greatest current that a battery may give",
+      names: partsWithout((part) => part.kind === "battery" && part.maxDischargeA === undefined),
+    },
+    {
+      name: "Greatest current that a battery may take, but for what is usual for its chemistry",
+      names: partsWithout((part) => part.kind === "battery" && part.maxChargeA === undefined),
+    },
+    {
+      name: "Least voltage at which a device works",
+      names: [
+        ...partsWithout((part) => part.kind === "load" && part.minimumV === undefined),
+        ...circuits
+          .filter(({ circuit }) => !circuit.wired && circuit.minimumV === undefined)
+          .map(({ circuit }) => circuit.name),
+      ],
+    },
+    {
+      name: "Voltage of a solar array on the coldest day: the lowest temperature is not stated",
+      names: partsWithout((part) => part.kind === "solarArray" && part.lowestC === undefined),
+    },
+  ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join(", ") }]));
+}

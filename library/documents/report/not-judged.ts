@@ -1,0 +1,97 @@
+import { listInWords } from "../../rules/part-in-words.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import type { NumberedFinding } from "./chapter.ts";
+import { numbersOf } from "./numbered-findings.ts";
+
+/**
+ * What of this plan could not be judged at all, a sentence each. It comes before everything else: whoever reads no further
+ * must not take silence for a good result.
+ */
+export function notJudged(plan: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
+  return [
+    ...unreadNetwork(plan, numbered),
+    ...unsolvedScenarios(plan, numbered),
+    ...withoutCurrent(plan),
+    ...unreadCircuits(plan, numbered),
+    ...withoutAmpacity(plan),
+  ];
+}
+
+function unreadNetwork({ model }: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
+  if (!model.networkUnread) return [];
+  return [
+    `The network was not judged: a value of it cannot be used${numbersOf(numbered, "plan/invalid-value")}, so that no current in it can be told. Its circuits are judged alone, by the load that they state; its cables and parts are not judged.`,
+  ];
+}
+
+function unsolvedScenarios(
+  { network: judged }: JudgedPlan,
+  numbered: readonly NumberedFinding[],
+): readonly string[] {
+  if (!judged) return [];
+  const { network, result } = judged;
+  return result.scenarios.flatMap((one) => {
+    if (one.state === "solved") return [];
+    const name = `"${network.scenarios[one.scenario]?.name ?? ""}"`;
+    if (one.why === "not-converged")
+      return [`Scenario ${name} could not be solved; nothing is said of its currents and voltages.`];
+    const culprits = one.culprits.flatMap((part) => network.parts[part]?.name ?? []);
+    const at = culprits.length > 0 ? `, first at ${listInWords(culprits, 3)}` : "";
+    return [
+      `In scenario ${name} there is no voltage at which everything could run${at}${numbersOf(numbered, "voltage/collapse")}; nothing is said of its currents and voltages.`,
+    ];
+  });
+}
+
+/** Runs of the network whose greatest current could not be told: they are not among the circuits of the judgement. */
+function withoutCurrent({ network: judged, circuits }: JudgedPlan): readonly string[] {
+  if (!judged) return [];
+  const told = new Set(circuits.map(({ circuit }) => circuit.record));
+  const names = new Map(
+    judged.network.conductors.flatMap(({ record, name }) => (told.has(record) ? [] : [[record, name]])),
+  );
+  if (names.size === 0) return [];
+  const which = listInWords([...names.values()], names.size);
+  return [
+    `No current could be worked out in ${which}: neither heat nor drop nor protection of ${names.size === 1 ? "it" : "them"} was judged.`,
+  ];
+}
+
+function unreadCircuits(
+  { model, circuits }: JudgedPlan,
+  numbered: readonly NumberedFinding[],
+): readonly string[] {
+  const numbers = numbersOf(numbered, "plan/invalid-value");
+  const partly = circuits.filter(({ circuit }) => circuit.partlyInvalid).map(({ circuit }) => circuit.name);
+  const unread = model.unjudged.map(({ name }) => name);
+  return [
+    ...(unread.length > 0
+      ? [
+          `Not judged at all, because a value of ${unread.length === 1 ? "it" : "them"} cannot be used${numbers}: ${listInWords(unread, unread.length)}.`,
+        ]
+      : []),
+    ...(partly.length > 0
+      ? [`Judged without a value that cannot be used${numbers}: ${listInWords(partly, partly.length)}.`]
+      : []),
+  ];
+}
+
+function withoutAmpacity({ circuits }: JudgedPlan): readonly string[] {
+  const names = (why: "place-too-hot" | "no-table") =>
+    circuits.flatMap(({ circuit, result: { ampacity } }) =>
+      !ampacity.judged && ampacity.why === why ? [circuit.name] : [],
+    );
+  const [tooHot, noTable] = [names("place-too-hot"), names("no-table")];
+  return [
+    ...(tooHot.length > 0
+      ? [
+          `What the conductor may carry was not judged, because the place is too hot for its insulation: ${listInWords(tooHot, tooHot.length)}.`,
+        ]
+      : []),
+    ...(noTable.length > 0
+      ? [
+          `What the conductor may carry was not judged, because no table covers it: ${listInWords(noTable, noTable.length)}.`,
+        ]
+      : []),
+  ];
+}

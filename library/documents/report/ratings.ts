@@ -1,0 +1,86 @@
+import type { WorstOf } from "../../analysis/network-result.ts";
+import type { Part } from "../../model/network.ts";
+import { currentThrough } from "../../rules/current-through.ts";
+import { kindInWords } from "../../rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../rules/rule.ts";
+import type { Cell, Table } from "../table.ts";
+import { numberColumn, quantity, textColumn, valueAndLimit } from "./cells.ts";
+import type { ReportContext } from "./chapter.ts";
+import { numbersAbout } from "./numbered-findings.ts";
+
+/** What every part that has a rating, or might have one, carries at most; a rating nobody states is said. */
+export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
+  return {
+    id: "ratings",
+    title: "Parts",
+    notes: ["Not judged: the plan states no rating, so there is nothing to hold the current against."],
+    columns: [
+      textColumn("part", "Part"),
+      textColumn("kind", "Kind"),
+      textColumn("does", "Does"),
+      numberColumn("currentA", "At most, A"),
+      textColumn("scenario", "In"),
+      numberColumn("ratedA", "Rated, A"),
+      numberColumn("spareA", "Spare, A"),
+      textColumn("findings", "Findings"),
+    ],
+    rows: judged.network.parts.flatMap((part) =>
+      dutiesOf(judged, part).map(({ does, worst, ratedA }) => [
+        part.name,
+        kindInWords(part),
+        does,
+        ...figuresOf(worst, ratedA, judged),
+        numbersAbout(numbered, part.name),
+      ]),
+    ),
+  };
+}
+
+interface Duty {
+  readonly does: "gives" | "takes" | "carries";
+  readonly worst: WorstOf | undefined;
+  /** undefined: nobody states one. */
+  readonly ratedA: number | undefined;
+}
+
+function dutiesOf({ result }: JudgedNetwork, part: Part): readonly Duty[] {
+  const { feeds, draws } = result.parts[part.index] ?? {};
+  switch (part.kind) {
+    case "battery":
+      return [
+        { does: "gives", worst: feeds, ratedA: part.maxDischargeA },
+        { does: "takes", worst: draws, ratedA: part.maxChargeA },
+      ];
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "part":
+      return [{ does: "carries", worst: currentThrough(result, part), ratedA: part.ratedA }];
+    case "alternator":
+      return [{ does: "gives", worst: feeds, ratedA: part.ratedA }];
+    case "shoreCharger":
+    case "solarController":
+      return [{ does: "gives", worst: feeds, ratedA: part.outputA }];
+    case "dcDcCharger":
+      return [
+        { does: "gives", worst: feeds, ratedA: part.outputA },
+        { does: "takes", worst: draws, ratedA: part.inputMaxA },
+      ];
+    default:
+      return [];
+  }
+}
+
+function figuresOf(
+  worst: WorstOf | undefined,
+  ratedA: number | undefined,
+  { network }: JudgedNetwork,
+): readonly Cell[] {
+  const rated = ratedA === undefined ? "not stated" : quantity(ratedA);
+  if (!worst) return ["none", null, rated, null];
+  const scenario = network.scenarios[worst.scenario]?.name ?? "";
+  if (ratedA === undefined) return [quantity(worst.currentA), scenario, rated, "not judged"];
+  const [is, may] = valueAndLimit(worst.currentA, ratedA);
+  return [is, scenario, may, quantity(ratedA - worst.currentA)];
+}

@@ -1,0 +1,66 @@
+import { assumptionsChapter } from "./assumptions.ts";
+import { cautionsChapter } from "./cautions.ts";
+import type { Chapter, ReportContext, ReportInput } from "./chapter.ts";
+import { diagramsChapter } from "./diagrams.ts";
+import { acceptedChapter, findingsChapter } from "./findings.ts";
+import { limitsChapter } from "./limits.ts";
+import { networkChapter } from "./network-figures.ts";
+import { notCheckedChapter } from "./not-checked.ts";
+import { numberFindings } from "./numbered-findings.ts";
+import type { Block, ReportContent } from "./report-content.ts";
+import { runsChapter } from "./runs.ts";
+import { schedulesChapter } from "./schedules.ts";
+import { createSourceList } from "./sources.ts";
+import { summaryChapter } from "./summary.ts";
+
+/**
+ * Everything about a plan, to be handed to whoever inspects, insures or continues the build: what was checked against which
+ * limits, what was found, what was taken for granted, what was not checked. The same input gives the same content.
+ * Only for a plan that ran to its end: of any other there is nothing to report but why not.
+ */
+export function reportContent(input: ReportInput): ReportContent {
+  const context: ReportContext = {
+    ...input,
+    numbered: numberFindings(input.findings),
+    sources: createSourceList(),
+  };
+  // In reading order: sources get their numbers as they are cited, and their chapter comes behind all that cite.
+  const chapters = [
+    summaryChapter(context),
+    diagramsChapter(context),
+    runsChapter(context),
+    networkChapter(context),
+    schedulesChapter(context),
+    findingsChapter(context),
+    acceptedChapter(context),
+    assumptionsChapter(context),
+    notCheckedChapter(context),
+    limitsChapter(context),
+    cautionsChapter(),
+  ];
+  return {
+    title: input.judgement.model.build.name ?? input.file,
+    subtitle:
+      "Electrical plan: what was checked, against which limits, what was found, and what was not checked",
+    madeBy: input.madeBy,
+    blocks: numberedBlocks(chapters),
+  };
+}
+
+function numberedBlocks(chapters: readonly Chapter[]): readonly Block[] {
+  let lies: Chapter["orientation"] = "portrait";
+  return chapters.flatMap(({ id, title, orientation, blocks, sections = [] }, index): readonly Block[] => {
+    const number = String(index + 1);
+    const turns = lies !== orientation || orientation === "landscape";
+    lies = orientation;
+    return [
+      ...(turns ? [{ kind: "newPage", orientation } as const] : []),
+      { kind: "heading", level: 2, id, number, text: title },
+      ...blocks,
+      ...sections.flatMap((section, at): readonly Block[] => [
+        { kind: "heading", level: 3, id: section.id, number: `${number}.${at + 1}`, text: section.title },
+        ...section.blocks,
+      ]),
+    ];
+  });
+}

@@ -1,0 +1,158 @@
+import type { Circuit, Protection } from "../../model/circuit.ts";
+import { asGiven, figure, withUnit } from "../../rules/figures.ts";
+import type { JudgedCircuit } from "../../rules/rule.ts";
+import { sizeInWords } from "../../rules/sized-fix.ts";
+import { lengthInWords } from "../../rules/written-at.ts";
+import type { Cell, Column, Table } from "../table.ts";
+import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";
+import type { Chapter, ReportContext } from "./chapter.ts";
+import { numbersAbout } from "./numbered-findings.ts";
+
+/** What flows in every run, against what it may carry, what is lost on it, and which device protects it. */
+export function runsChapter(context: ReportContext): Chapter {
+  const { circuits } = context.judgement;
+  const of = (word: Circuit["word"]) => circuits.filter(({ circuit }) => circuit.word === word);
+  const blocks = [
+    ...tableBlock(circuitTable(of("circuit"), context)),
+    ...tableBlock(cableTable(of("cable"), context)),
+  ];
+  return {
+    id: "runs",
+    title: "Circuits and cables",
+    orientation: "landscape",
+    blocks:
+      blocks.length > 0
+        ? [
+            {
+              kind: "paragraph",
+              text: "Current is the greatest that flows in a run in any scenario that lasts, or that a circuit states itself. What it may carry is the figure of the table after every factor, for all wires side by side. The temperature is that of the conductor at this current.",
+            },
+            ...blocks,
+          ]
+        : [{ kind: "paragraph", text: "The plan has no circuit and no cable that could be worked out." }],
+  };
+}
+
+function circuitTable(circuits: readonly JudgedCircuit[], { numbered }: ReportContext): Table {
+  return {
+    id: "circuits",
+    title: "Circuits",
+    notes: [
+      "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. What is lost on the whole way from the bank stands in a table of its own.",
+      ...(circuits.some(({ result }) => result.drop.overloaded)
+        ? [
+            "At least: the conductor carries more than it may, gets hotter than can be worked out, and loses more than is shown.",
+          ]
+        : []),
+    ],
+    columns: [
+      textColumn("name", "Circuit"),
+      textColumn("conductor", "Conductor"),
+      numberColumn("oneWayM", "One way"),
+      ...heatColumns,
+      numberColumn("dropV", "Drop, V"),
+      numberColumn("dropPercent", "Drop, %"),
+      numberColumn("dropLimitPercent", "Limit, %"),
+      textColumn("protection", "Fuse or breaker"),
+      numberColumn("allowedA", "Allowed, A"),
+      textColumn("findings", "Findings"),
+    ],
+    rows: circuits.map((judged) => {
+      const { circuit, result } = judged;
+      const { drop } = result;
+      const [percent, limit] = valueAndLimit(drop.dropPercent, drop.dropLimitPercent);
+      const oneWayM = (circuit.positiveM + circuit.negativeM) / 2;
+      return [
+        circuit.name,
+        conductorInWords(circuit),
+        { value: oneWayM, text: lengthInWords(circuit, oneWayM) },
+        ...heatCells(judged),
+        atLeast(drop.overloaded, quantity(drop.dropV)),
+        atLeast(drop.overloaded, percent),
+        limit,
+        devicesInWords(circuit),
+        allowed(judged),
+        numbersAbout(numbered, circuit.name),
+      ];
+    }),
+  };
+}
+
+function cableTable(cables: readonly JudgedCircuit[], { numbered }: ReportContext): Table {
+  return {
+    id: "cables",
+    title: "Cables",
+    notes: ["A cable is one conductor. Its drop counts in the whole way from the bank, which has the limit."],
+    columns: [
+      textColumn("name", "Cable"),
+      textColumn("conductor", "Conductor"),
+      numberColumn("lengthM", "Length"),
+      ...heatColumns,
+      numberColumn("dropV", "Drop, V"),
+      textColumn("protection", "Fuse or breaker"),
+      numberColumn("allowedA", "Allowed, A"),
+      textColumn("findings", "Findings"),
+    ],
+    rows: cables.map((judged) => {
+      const { circuit, result } = judged;
+      return [
+        circuit.name,
+        conductorInWords(circuit),
+        { value: circuit.positiveM, text: lengthInWords(circuit, circuit.positiveM) },
+        ...heatCells(judged),
+        atLeast(result.drop.overloaded, quantity(result.drop.dropV)),
+        devicesInWords(circuit),
+        allowed(judged),
+        numbersAbout(numbered, circuit.name),
+      ];
+    }),
+  };
+}
+
+const heatColumns: readonly Column[] = [
+  numberColumn("currentA", "Current, A"),
+  numberColumn("ampacityA", "May carry, A"),
+  numberColumn("spareA", "Spare, A"),
+  numberColumn("conductorC", "Conductor, °C"),
+];
+
+function heatCells({ circuit, result: { ampacity, drop } }: JudgedCircuit): readonly Cell[] {
+  if (!ampacity.judged) return [quantity(circuit.loadA), "not judged", "not judged", "not judged"];
+  const [current, may] = valueAndLimit(circuit.loadA, ampacity.ampacityA);
+  const temperature = drop.overloaded
+    ? `above ${figure(ampacity.columnC)}`
+    : { value: drop.conductorC, text: figure(drop.conductorC) };
+  return [current, may, quantity(ampacity.ampacityA - circuit.loadA), temperature];
+}
+
+function atLeast(overloaded: boolean, cell: Cell): Cell {
+  if (!overloaded || cell === null || typeof cell === "string") return cell;
+  return { value: cell.value, text: `at least ${cell.text}` };
+}
+
+/** "4 AWG, 105 °C"; an insulation that nobody stated is marked. */
+function conductorInWords({ conductor, insulationC, insulationStated }: Circuit): string {
+  return `${sizeInWords(conductor)}, ${withUnit(insulationC, "°C")}${insulationStated ? "" : " taken"}`;
+}
+
+/** "50 A, UL 248-15 Class T"; "none" is as much a fact as a rating is. */
+function devicesInWords({ protection, protectionFarEnd }: Circuit): string {
+  const near = protection && deviceInFull(protection);
+  const far = protectionFarEnd && `${deviceInFull(protectionFarEnd)}, at the far end`;
+  return [near, far].filter(Boolean).join("; ") || "none";
+}
+
+export function deviceInFull({ ratingA, family }: Protection): string {
+  return `${asGiven(ratingA)} A${family ? `, ${family}` : ""}`;
+}
+
+function allowed({ circuit, result: { protection } }: JudgedCircuit): Cell {
+  const { minA, maxA } = protection;
+  if (maxA === undefined) return `${figure(minA)} to ?`;
+  // A cable without current of its own may have any rating up to what it carries.
+  return maxA < minA
+    ? "none"
+    : circuit.loadA < 1e-3
+      ? `up to ${figure(maxA)}`
+      : `${figure(minA)} to ${figure(maxA)}`;
+}

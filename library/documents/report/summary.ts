@@ -1,0 +1,180 @@
+import { asGiven } from "../../rules/figures.ts";
+import type { Severity } from "../../rules/finding.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
+import type { Cell, Table } from "../table.ts";
+import { dropsOf, worstDrop, worstDropInWords } from "../worst-drop.ts";
+import { planningAid } from "./cautions.ts";
+import { numberColumn, textColumn } from "./cells.ts";
+import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
+import { notJudged } from "./not-judged.ts";
+import { severities } from "./numbered-findings.ts";
+import type { Block } from "./report-content.ts";
+import { isInGroup, type RuleGroup, ruleGroups } from "./rule-groups.ts";
+
+/** What was checked against what, what was found, and, before all that, what was not judged. */
+export function summaryChapter(context: ReportContext): Chapter {
+  const { judgement, numbered } = context;
+  const untold = notJudged(judgement, numbered);
+  const notice: readonly Block[] =
+    untold.length > 0 ? [{ kind: "notice", title: "Not judged in this plan", lines: untold }] : [];
+  return {
+    id: "summary",
+    title: "Summary",
+    orientation: "portrait",
+    blocks: [
+      ...notice,
+      { kind: "facts", facts: facts(context) },
+      { kind: "table", table: checkedTable(context) },
+      {
+        kind: "notice",
+        title: "How to read this report",
+        lines: [
+          `${planningAid.join(" ")} What it does not check stands in chapters of its own, and so does what everybody has to know before work begins.`,
+          "Figures are shown to three places and worked out with all of them. Each limit has its source; a figure that nobody has seen printed is called an unconfirmed figure.",
+        ],
+      },
+    ],
+  };
+}
+
+interface Fact {
+  readonly name: string;
+  readonly value: string;
+}
+
+function facts({ file, revision, madeBy, judgement, numbered }: ReportContext): readonly Fact[] {
+  const open = numbered.filter(({ accepted }) => accepted === undefined);
+  return [
+    { name: "Plan", value: file },
+    ...(revision === undefined ? [] : [{ name: "State of the plan", value: revision }]),
+    { name: "Nominal voltage", value: voltages(judgement) },
+    { name: "In the plan", value: contents(judgement) },
+    ...scenarios(judgement),
+    { name: "Findings", value: counted(open) },
+    { name: "Accepted, with a reason", value: String(numbered.length - open.length) },
+    ...nearest(judgement),
+    { name: "Made with", value: madeBy },
+  ].filter(({ value }) => value !== "");
+}
+
+function voltages({ circuits, network }: JudgedPlan): string {
+  const batteries = (network?.network.parts ?? []).flatMap((part) =>
+    part.kind === "load" ? [part.systemV] : [],
+  );
+  const all = new Set([...circuits.map(({ circuit }) => circuit.systemV), ...batteries]);
+  return [...all]
+    .sort((one, other) => one - other)
+    .map((volts) => `${asGiven(volts)} V`)
+    .join(", ");
+}
+
+function contents({ model, network }: JudgedPlan): string {
+  const read = model.circuits.length + model.unjudged.length;
+  const { parts = 0, cables = 0 } = network ? contentsOf(network.network) : {};
+  return [several(read, "circuit"), several(parts, "part"), several(cables, "cable")]
+    .filter(Boolean)
+    .join(", ");
+}
+
+function scenarios({ model, network }: JudgedPlan): readonly Fact[] {
+  const name = "Scenarios";
+  if (model.networkUnread) return [{ name, value: "none worked out: the network could not be read" }];
+  if (!network) return [{ name, value: "none: the circuits stand alone" }];
+  const all = network.result.scenarios;
+  const solved = all.filter(({ state }) => state === "solved").length;
+  return [{ name, value: `${solved} of ${all.length} solved` }];
+}
+
+/** Each with its own limit, so that one can tell how much is left. */
+function nearest(judgement: JudgedPlan): readonly Fact[] {
+  const { hardest, lowest } = judgement.network ? networkSummary(judgement, judgement.network) : {};
+  const drop = worstDrop(dropsOf(judgement));
+  const after = (words: string) => words.replace(/^[^:]*: /, "");
+  return [
+    { name: "Nearest to what it may carry", value: hardest ? after(hardestInWords(hardest)) : "" },
+    {
+      name: "Nearest to its limit of drop",
+      value: drop ? worstDropInWords(drop, drop.name).replace(/^worst drop /, "") : "",
+    },
+    { name: "Lowest voltage at a device", value: lowest ? after(lowestInWords(lowest)) : "" },
+  ];
+}
+
+/** "2 errors, 1 warning"; nothing found is said of what was checked only. */
+function counted(findings: readonly NumberedFinding[]): string {
+  const count = (severity: Severity) => findings.filter((one) => one.severity === severity).length;
+  const parts = [
+    several(count("error"), "error"),
+    several(count("warning"), "warning"),
+    count("info") > 0 ? `${count("info")} for information` : "",
+    several(count("hint"), "hint"),
+  ].filter(Boolean);
+  return parts.length > 0 ? parts.join(", ") : "none in what was checked";
+}
+
+function checkedTable({ judgement, numbered }: ReportContext): Table {
+  return {
+    id: "checked",
+    title: "What was checked",
+    notes: [],
+    columns: [
+      textColumn("what", "What"),
+      textColumn("heldAgainst", "Held against"),
+      textColumn("lookedAt", "Looked at"),
+      ...severities.map((severity) => numberColumn(severity, columnTitles[severity])),
+      numberColumn("accepted", "Accepted"),
+    ],
+    rows: ruleGroups.map((group) => {
+      const about = numbered.filter(({ rule }) => isInGroup(group, rule));
+      const open = about.filter(({ accepted }) => accepted === undefined);
+      return [
+        group.title,
+        group.heldAgainst,
+        lookedAt(group, judgement),
+        ...severities.map((severity) => whole(open.filter((one) => one.severity === severity).length)),
+        whole(about.length - open.length),
+      ];
+    }),
+  };
+}
+
+const columnTitles: Readonly<Record<Severity, string>> = {
+  error: "Errors",
+  warning: "Warnings",
+  info: "Information",
+  hint: "Hints",
+};
+
+function whole(count: number): Cell {
+  return { value: count, text: String(count) };
+}
+
+function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPlan): string {
+  const unread = model.networkUnread ? "not judged" : "nothing: no network";
+  switch (looksAt) {
+    case "runs": {
+      const conductors = new Set(network?.network.conductors.map(({ record }) => record));
+      const lone = model.circuits.filter(({ record }) => !conductors.has(record)).length;
+      const all = conductors.size + lone + model.unjudged.length;
+      return circuits.length === all ? several(all, "run") : `${circuits.length} of ${several(all, "run")}`;
+    }
+    case "scenarios": {
+      if (!network) return unread;
+      const { scenarios: all } = network.result;
+      const solved = all.filter(({ state }) => state === "solved").length;
+      return solved === all.length
+        ? several(all.length, "scenario")
+        : `${solved} of ${several(all.length, "scenario")}`;
+    }
+    case "network":
+      return network ? "the network" : unread;
+    case "plan":
+      return "the whole plan";
+  }
+}
+
+/** "1 circuit", "20 circuits"; empty for none. */
+function several(count: number, what: string): string {
+  return count === 0 ? "" : `${count.toLocaleString("en-US")} ${what}${count === 1 ? "" : "s"}`;
+}
