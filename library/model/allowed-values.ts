@@ -1,5 +1,6 @@
 import type { RuleId } from "../plan/rule-id.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+import type { Termination } from "../plan/termination.ts";
 import type { Chemistry } from "./network.ts";
 
 /** The values behind the types in `library/plan`, which has no code to spare. Tests hold them equal to those types. */
@@ -51,6 +52,26 @@ export const chemistries = [
 
 /** On which side of the system a bus bar lies. */
 export const busBarSides = ["positive", "negative"] as const;
+
+/** How conductors are fastened to a terminal. */
+export const terminations = [
+  "#6",
+  "#8",
+  "#10",
+  "1/4 in",
+  "5/16 in",
+  "3/8 in",
+  "1/2 in",
+  "M3.5",
+  "M4",
+  "M5",
+  "M6",
+  "M8",
+  "M10",
+  "M12",
+  "screw clamp",
+  "6.3 mm tab",
+] as const satisfies readonly Termination[];
 
 /** When a DC-DC charger runs. */
 export const whenItRuns = ["with the engine", "always"] as const;

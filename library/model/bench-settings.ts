@@ -1,4 +1,8 @@
 import type { AwgSize, Mm2Size } from "../plan/sizes.ts";
+import { conductorColours } from "../standards/conductor-colours.ts";
+import type { BuildValues } from "./build-properties.ts";
+import { displayName } from "./display-name.ts";
+import { metresPerFoot, metresPerInch, shown } from "./read-run.ts";
 
 /**
  * What a builder says of the work at the bench: how much longer than the way a conductor is cut, what the spools hold, which
@@ -30,13 +34,44 @@ export interface Spool {
   readonly price?: number;
 }
 
-/** Common practice, no source. */
+/** Common practice, no source, but for the colours. */
 export const defaultBench: BenchSettings = {
   slackPercent: 10,
   endSlackM: 0.1,
   spareFuses: 2,
-  positiveColour: "red",
-  negativeColour: "black",
+  positiveColour: conductorColours.positive,
+  negativeColour: conductorColours.negative[0],
   currency: "",
   spools: [],
 };
+
+/** What a build says, each default filled in. */
+export function benchOf(values: BuildValues): BenchSettings {
+  const { slackPercent, spareFuses, positiveColour, negativeColour, currency, spools } = values;
+  return {
+    slackPercent: slackPercent ?? defaultBench.slackPercent,
+    endSlackM: endSlackM(values) ?? defaultBench.endSlackM,
+    spareFuses: spareFuses ?? defaultBench.spareFuses,
+    positiveColour: displayName(positiveColour ?? "") || defaultBench.positiveColour,
+    negativeColour: displayName(negativeColour ?? "") || defaultBench.negativeColour,
+    currency: displayName(currency ?? ""),
+    spools: (spools ?? []).map(spoolOf),
+  };
+}
+
+function endSlackM({ endSlackMm, endSlackIn }: BuildValues): number | undefined {
+  if (endSlackMm !== undefined) return endSlackMm / 1_000;
+  return endSlackIn === undefined ? undefined : endSlackIn * metresPerInch;
+}
+
+/** The reader of the values has seen to it that exactly one size and one length is there. */
+function spoolOf({ gauge, mm2, lengthFt, lengthM, colour, price }: WrittenSpool): Spool {
+  return {
+    size: gauge !== undefined ? { awg: gauge } : { mm2: mm2! },
+    lengthM: lengthFt !== undefined ? lengthFt * metresPerFoot : lengthM!,
+    ...shown("colour", colour),
+    ...(price !== undefined && { price }),
+  };
+}
+
+type WrittenSpool = NonNullable<BuildValues["spools"]>[number];

@@ -1,3 +1,4 @@
+import { ofBench } from "./bench-properties.ts";
 import { ambient, dropPercent, insulation, voltage } from "./circuit-properties.ts";
 import { text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
@@ -13,6 +14,7 @@ const properties = {
   continuous: yesOrNo(),
   criticalDropPercent: dropPercent,
   dropPercent,
+  ...ofBench,
 };
 
 export type BuildValues = ValuesOf<typeof properties>;
@@ -21,5 +23,5 @@ export type BuildValues = ValuesOf<typeof properties>;
 export const buildProperties = propertyTable(properties, {
   word: "build",
   unknown: "is not a property of build",
-  choices: [],
+  choices: [{ ways: [["endSlackMm"], ["endSlackIn"]] }],
 });

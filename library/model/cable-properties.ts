@@ -1,4 +1,5 @@
 import { awgSizes, mm2Sizes } from "./allowed-values.ts";
+import { colour, label } from "./bench-properties.ts";
 import { ambient, feet, insulation, metres } from "./circuit-properties.ts";
 import { accept } from "./part-properties.ts";
 import { count, oneOf, text, yesOrNo } from "./property.ts";
@@ -24,6 +25,8 @@ const properties = {
   parallel: count({ from: 1, upTo: 8 }),
   continuous: yesOrNo(),
   accept,
+  colour,
+  label,
 };
 
 export type CableValues = ValuesOf<typeof properties>;

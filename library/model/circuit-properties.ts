@@ -1,4 +1,5 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
+import { colour, label, termination } from "./bench-properties.ts";
 import { accept, greatestCurrentA, greatestNominalV } from "./part-properties.ts";
 import { amount, count, oneOf, type Property, text, yesOrNo } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
@@ -63,6 +64,10 @@ const properties = {
   parallel: count({ from: 1, upTo: 8 }),
   fedFromBothEnds: yesOrNo(),
   accept,
+  colour,
+  returnColour: colour,
+  label,
+  termination,
 };
 
 export type CircuitValues = ValuesOf<typeof properties>;

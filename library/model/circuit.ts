@@ -146,4 +146,6 @@ export interface InvalidValue {
   readonly nearest?: string;
   /** Nothing of the network is judged until this is right. Not set where there is no network. */
   readonly stopsNetwork?: true;
+  /** It is only for lists and labels: whatever is judged is judged all the same. */
+  readonly forLists?: true;
 }

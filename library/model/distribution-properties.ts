@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { busBarSides } from "./allowed-values.ts";
+import { termination, torque } from "./bench-properties.ts";
 import { ofEveryPart, partTable, rating } from "./part-properties.ts";
 import { amount, count, oneOf, type Property, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
@@ -22,6 +23,8 @@ const fusePanel = {
   ratedA: rating,
   branchRatedA: rating,
   negativeBus: yesOrNo(),
+  branchTermination: termination,
+  branchTorqueNm: torque,
 };
 export type FusePanelValues = ValuesOf<typeof fusePanel>;
 export const fusePanelProperties = partTable("fusePanel", fusePanel, { needed: ["positions"] });

@@ -1,3 +1,4 @@
+import type { Termination } from "../plan/termination.ts";
 import type { BatteryValues } from "./battery-properties.ts";
 import type { AlternatorValues, DcDcChargerValues, ShoreChargerValues } from "./charging-properties.ts";
 import type { InverterValues, LoadValues, MotorValues } from "./consumer-properties.ts";
@@ -75,7 +76,8 @@ export function draftPart(
   const { word } = record;
   const name = displayName((values as { name?: string }).name ?? "") || displayName(record.fallbackName);
   const sides = sidesOf(word, values);
-  const terminals = sides && addTerminals(sides, place.index, all);
+  const terminals =
+    sides && addTerminals(sides, { part: place.index, fastening: fasteningIn(word, values) }, all);
   const draft = { ...place, word, name, values, terminals } as PartDraft;
   const sound = missed.size === 0;
   return { draft, invalid: sound ? [...invalid, ...contradictionsIn(draft)] : invalid };
@@ -83,12 +85,14 @@ export function draftPart(
 
 export function draftLoadOfCircuit(
   { record, index, name }: Pick<LoadOfCircuit, "record" | "index" | "name">,
+  termination: Termination | undefined,
   all: NetworkTerminal[],
 ): LoadOfCircuit {
   const positive = all.length;
+  const fastening = fasteningOf(termination, undefined);
   all.push(
-    { part: index, name: "positive", side: "positive" },
-    { part: index, name: "negative", side: "negative" },
+    { part: index, name: "positive", side: "positive", ...fastening },
+    { part: index, name: "negative", side: "negative", ...fastening },
   );
   return { word: "circuit", index, record, name, positive, negative: positive + 1 };
 }
@@ -100,16 +104,37 @@ function sidesOf(word: PartWord, values: object): readonly (readonly [string, Si
   return Object.entries(terminalsOf[word]);
 }
 
+type Fastening = Pick<NetworkTerminal, "termination" | "torqueNm">;
+
+/** How conductors are fastened to each terminal, as far as the part says it. */
+function fasteningIn(word: PartWord, values: object): (terminal: string) => Fastening {
+  const { termination, torqueNm } = values as Fastening;
+  const all = fasteningOf(termination, torqueNm);
+  if (word !== "fusePanel") return () => all;
+  const { branchTermination, branchTorqueNm } = values as FusePanelValues;
+  // A screw of another size is not tightened as the stud of the feed is.
+  const torqueOfFeed = branchTermination === undefined ? torqueNm : undefined;
+  const branches = fasteningOf(branchTermination ?? termination, branchTorqueNm ?? torqueOfFeed);
+  return (terminal) => (terminal === "feed" ? all : branches);
+}
+
+function fasteningOf(termination: Termination | undefined, torqueNm: number | undefined): Fastening {
+  return {
+    ...(termination !== undefined && { termination }),
+    ...(torqueNm !== undefined && { torqueNm }),
+  };
+}
+
 function addTerminals(
   sides: readonly (readonly [string, Side])[],
-  part: number,
+  { part, fastening }: { readonly part: number; readonly fastening: (terminal: string) => Fastening },
   all: NetworkTerminal[],
 ): ReadonlyMap<string, number> {
   const own = new Map<string, number>();
   for (const [name, side] of sides) {
     if (own.has(name)) continue;
     own.set(name, all.length);
-    all.push({ part, name, side });
+    all.push({ part, name, side, ...fastening(name) });
   }
   return own;
 }

@@ -25,6 +25,7 @@ export function makePart(draft: PartDraft, { build, nominal }: Surroundings): Pa
     name: draft.name,
     terminals: Object.fromEntries(draft.terminals!) as never,
     ...(draft.values.source !== undefined && { source: draft.values.source }),
+    ...(draft.values.price !== undefined && { price: draft.values.price }),
     accept: acceptedIn(draft.values.accept),
   };
   const buildV = build.voltage ?? defaultVoltage;

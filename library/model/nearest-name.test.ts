@@ -22,6 +22,10 @@ it.each<[string, string | undefined]>([
   ["engine", "engineSpace"],
   ["paralel", "parallel"],
   ["loadA", "load"],
+  ["color", "colour"],
+  ["returnColor", "returnColour"],
+  // Where it ends matters more than its colour.
+  ["return", "returnTo"],
   // Two are as near, or the unit is open: offering one would be guessing.
   ["oneWay", undefined],
   ["positive", undefined],
@@ -35,7 +39,7 @@ it.each<[string, string | undefined]>([
   ["insulationF", undefined],
   ["voltageMv", undefined],
   // Nothing like it.
-  ["colour", undefined],
+  ["wallpaper", undefined],
   ["__proto__", undefined],
   ["constructor", undefined],
   ["", undefined],
@@ -71,6 +75,12 @@ it.each<[Word, string, string | undefined]>([
   ["inverter", "continuousKw", undefined],
   ["solarArray", "openCircuitPercentPerF", undefined],
   ["scenario", "bankMv", undefined],
+  ["busBar", "torque", "torqueNm"],
+  ["busBar", "torqueFtLb", undefined],
+  ["busBar", "torqueInLb", undefined],
+  ["fusePanel", "branchTorqueNM", "branchTorqueNm"],
+  ["build", "slack", "slackPercent"],
+  ["build", "endSlackCm", undefined],
 ])("%s: %s is taken to mean %s", (word, typed, meant) => {
   expect(nearestName(typed, wordProperties[word].properties.keys())).toBe(meant);
 });

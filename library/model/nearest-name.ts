@@ -36,6 +36,7 @@ const tradeWords: ReadonlyMap<string, string> = new Map([
   ["fuse", "protect"],
   ["breaker", "protect"],
   ["rating", "ratingA"],
+  ["return", "returnTo"],
   ["0", "1/0"],
   ["00", "2/0"],
   ["000", "3/0"],
@@ -76,11 +77,15 @@ const units: ReadonlyMap<string, string> = new Map(
     ["kwh"],
     ["ohm", "ohms"],
     ["milliohm", "milliohms"],
+    ["nm"],
+    ["ftlb", "lbft"],
+    ["inlb", "lbin"],
+    ["kgcm"],
   ].flatMap(([unit = "", ...others]) => [unit, ...others].map((word): [string, string] => [word, unit])),
 );
 
 function hasOtherUnit(typed: string, candidate: string): boolean {
-  const ending = /(?<=[a-z])(?:Ft|M|In|Mm|A|Ah|W|V|MV|C|Ohm|Milliohm|Percent)$/.exec(candidate)?.[0] ?? "";
+  const ending = /(?<=[a-z])(?:Ft|M|In|Mm|A|Ah|W|V|MV|C|Nm|Ohm|Milliohm|Percent)$/.exec(candidate)?.[0] ?? "";
   const stem = candidate.slice(0, candidate.length - ending.length).toLowerCase();
   if (!typed.startsWith(stem)) return false;
   const typedUnit = units.get(typed.slice(stem.length));

@@ -15,7 +15,7 @@ import {
   endsOfCircuit,
   type PartsOfPlan,
 } from "./written-ends.ts";
-import { isObject } from "./written-value.ts";
+import { isObject, writtenValue } from "./written-value.ts";
 
 /** What the records of a network say, each by itself and with the terminals that it names. */
 export interface NetworkRecords extends PartsOfPlan {
@@ -77,7 +77,7 @@ export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecor
       const { values } = read;
       const name = nameOf(record, values);
       const { ends, invalid } = endsOfCircuit(values, plan);
-      refuse(name, [...read.invalid, ...invalid]);
+      refuse(name, [...read.invalid, ...invalid, ...strayTermination(values)]);
       const sound = read.missed.size === 0 && invalid.length === 0;
       const load = plan.loadOf.get(index);
       circuits.push({ record: index, name, values, invalid: read.invalid, sound, ends, load });
@@ -95,6 +95,20 @@ export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecor
     }
   });
   return { ...plan, circuits, cables, scenarios, invalid };
+}
+
+/** A part tells itself how conductors are fastened to it. */
+function strayTermination({ to, termination }: CircuitValues): readonly Refusal[] {
+  if (to === undefined || termination === undefined) return [];
+  return [
+    {
+      path: ["termination"],
+      given: writtenValue(termination),
+      wrong: "cannot be given together with to",
+      allowed: "termination of the part where the circuit ends",
+      forLists: true,
+    },
+  ];
 }
 
 interface ReadParts extends PartsOfPlan {
@@ -122,6 +136,7 @@ function readParts(records: readonly PlanRecord[]): ReadParts {
       if (values.to !== undefined) return;
       const load = draftLoadOfCircuit(
         { record: index, index: parts.length, name: nameOf(record, values) },
+        values.termination,
         terminals,
       );
       parts.push(load);

@@ -1,4 +1,5 @@
 import { acceptableRules } from "./allowed-values.ts";
+import { price, termination, torque } from "./bench-properties.ts";
 import { amount, type Property, text } from "./property.ts";
 import { type Properties, type PropertyTable, propertyTable } from "./property-table.ts";
 import type { Word } from "./record.ts";
@@ -26,6 +27,9 @@ export const ofEveryPart = {
   name: text("a name, as text"),
   source: text("where the numbers come from, as text"),
   accept,
+  termination,
+  torqueNm: torque,
+  price,
 };
 
 /** No conductor of the tables carries more than some 560 A, and more than a few side by side are not seen. */

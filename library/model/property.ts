@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { PropertyTable } from "./property-table.ts";
+import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
 import { isStrange } from "./written-value.ts";
 
 /** One property of a word: what zod lets through, and what people are told is allowed. */
@@ -9,8 +9,12 @@ export interface Property<Value = unknown> {
   readonly allowed: string;
   /** Whether any figure or limit is worked out from it. If so, a circuit with a refused one is not judged. */
   readonly counts: boolean;
+  /** Only lists and labels are made of it: whatever is wrong with it, all that is judged is judged. */
+  readonly forLists?: true;
   /** For a property that may be an object: what that object may hold. */
   readonly parts?: PropertyTable;
+  /** For one that is a list of objects: what each of them may hold. One that is refused is left out, the others count. */
+  readonly elements?: { readonly table: PropertyTable; readonly most: number };
   /** For a property that is one of some texts: those texts, to tell which one a misspelt one was meant to be. */
   readonly texts?: readonly string[];
 }
@@ -61,6 +65,29 @@ export function yesOrNo(): Property<boolean> {
 /** Text that is only shown. */
 export function text(allowed: string): Property<string> {
   return { schema: z.string({ error: "is not text" }), allowed, counts: false };
+}
+
+/** Text that stands in the cells of lists and on labels. */
+export function shortText(what: string, longest: number): Property<string> {
+  const schema = z
+    .string({ error: "is not text" })
+    .min(1, { error: "is empty" })
+    .max(longest, { error: "is too long" });
+  return forLists({ schema, allowed: `${what}, as text of up to ${longest} characters`, counts: false });
+}
+
+/** A list of objects of one kind. */
+export function listOf<Shape extends Properties>(
+  table: PropertyTable<Shape>,
+  { allowed, most }: { readonly allowed: string; readonly most: number },
+): Property<readonly ValuesOf<Shape>[]> {
+  const schema = z.array(table.schema, { error: "is not a list" }).max(most, { error: "is too long" });
+  return { schema, allowed, counts: true, elements: { table, most } };
+}
+
+/** The same property, where it only serves lists and labels. */
+export function forLists<Value>(property: Property<Value>): Property<Value> {
+  return { ...property, counts: false, forLists: true };
 }
 
 /** "1,200" */

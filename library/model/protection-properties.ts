@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { fuseFamilies } from "./allowed-values.ts";
+import { price } from "./bench-properties.ts";
 import { amount, oneOf, type Property } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 
@@ -16,6 +17,7 @@ const properties = {
   interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), counts: false },
   // Low voltage ends at 1,500 V DC (IEC 60364-1, from memory); solar fuses are made up to there.
   ratedV: { ...amount("a voltage", "V", { above: 0, upTo: 1_500 }), counts: false },
+  price,
 };
 
 const parts = propertyTable(properties, {

@@ -1,4 +1,4 @@
-import { defaultBench } from "./bench-settings.ts";
+import { benchOf, defaultBench } from "./bench-settings.ts";
 import { type BuildValues, buildProperties } from "./build-properties.ts";
 import type { BuildSettings, InvalidValue } from "./circuit.ts";
 import { displayName } from "./display-name.ts";
@@ -47,7 +47,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
     settings: {
       record,
       voltageStated: first.values.voltage !== undefined,
-      bench: defaultBench,
+      bench: benchOf(first.values),
       ...(shown && { name: shown }),
     },
     values: first.values,
@@ -56,4 +56,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
   };
 }
 
-const settable = [...buildProperties.properties.keys()] as (keyof BuildValues)[];
+/** All but what only serves lists: no figure is made of that. */
+const settable = [...buildProperties.properties].flatMap(([name, { forLists }]) =>
+  forLists ? [] : [name as keyof BuildValues],
+);

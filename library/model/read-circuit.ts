@@ -3,7 +3,7 @@ import type { Circuit } from "./circuit.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import { grouped } from "./property.ts";
-import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf } from "./read-run.ts";
+import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
 import { anything, type Refusal, readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 
@@ -27,7 +27,7 @@ export function circuitFrom(
 ): { readonly circuit?: Circuit; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build);
   if (contradiction) return { contradiction };
-  const partlyInvalid = invalid.length > 0;
+  const partlyInvalid = invalid.some(({ forLists }) => !forLists);
   const before = madeBefore.get(values);
   if (before?.build === build && isOf(before.circuit, { record, name, partlyInvalid })) return before;
   const made = { build, circuit: circuitOf(values, build, { record, name, partlyInvalid }) };
@@ -131,6 +131,9 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     fedFromBothEnds: values.fedFromBothEnds ?? false,
     fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
     toBattery: values.to?.kind === "battery",
+    ...shown("returnColour", values.returnColour),
+    // Where it ends at a part, the part tells.
+    ...(values.termination !== undefined && values.to === undefined && { termination: values.termination }),
     partlyInvalid: identity.partlyInvalid,
   };
 }

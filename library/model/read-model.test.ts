@@ -159,7 +159,7 @@ describe("a circuit in order", () => {
       { accept: { "conductor/ampacity": "short bursts", "protection/missing": "" } },
       { accept: { "conductor/ampacity": "short bursts", "protection/missing": "" } },
     ],
-    ["an unknown property that says nothing", { colour: undefined }, { partlyInvalid: false }],
+    ["an unknown property that says nothing", { wallpaper: undefined }, { partlyInvalid: false }],
   ])("%s", (_, change, expected) => {
     const { circuits, invalid } = readOne(change);
     expect(invalid).toEqual([]);

@@ -2,7 +2,7 @@ import type { Circuit, InvalidValue, PlanModel } from "./circuit.ts";
 import { isWired } from "./network-records.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
-import { readNetwork } from "./read-network.ts";
+import { readNetwork, stopsNetwork } from "./read-network.ts";
 import type { PlanRecord } from "./record.ts";
 
 /**
@@ -16,10 +16,12 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
   const { network, unread: networkUnread, circuits: wired, invalid: refused } = readNetwork(records, build);
   const circuits: Circuit[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];
-  const stopsNetwork = (refusals: readonly InvalidValue[]) =>
-    refusals.map((refusal): InvalidValue => ({ ...refusal, stopsNetwork: true }));
-  const ofBuild = networkUnread && build.missed.size > 0 ? stopsNetwork(build.invalid) : build.invalid;
-  const invalid: InvalidValue[] = [...ofBuild, ...stopsNetwork(refused)];
+  const stopping = (refusals: readonly InvalidValue[]) =>
+    refusals.map(
+      (refusal): InvalidValue => (stopsNetwork(refusal) ? { ...refusal, stopsNetwork: true } : refusal),
+    );
+  const ofBuild = networkUnread && build.missed.size > 0 ? stopping(build.invalid) : build.invalid;
+  const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused)];
   records.forEach((record, index) => {
     if (record.word !== "circuit") return;
     if (isWired(record)) {

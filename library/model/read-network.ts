@@ -19,7 +19,8 @@ import { withArticle } from "./written-value.ts";
 
 /**
  * Makes one network of the parts, cables and scenarios of a plan, and of the circuits that start at a terminal. All that is
- * wrong is told at once; but one refused value leaves the network unread, because it could make any current in it wrong.
+ * wrong is told at once; but one refused value leaves the network unread, because it could make any current in it wrong: any
+ * but one that is only for lists and labels.
  */
 export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): ReadNetwork {
   if (!records.some(belongsToNetwork))
@@ -30,7 +31,7 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   const circuits = makeCircuits(found, build, nominal, invalid);
   // What the build does not soundly say may be a default of anything in the network.
   const unread = { network: undefined, unread: true, circuits, invalid };
-  if (invalid.length > 0 || build.missed.size > 0) return unread;
+  if (invalid.some(stopsNetwork) || build.missed.size > 0) return unread;
   const surroundings = { build: build.values, nominal };
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
@@ -40,7 +41,7 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
     return part;
   });
   const scenarios = makeScenarios(found, surroundings, parts, invalid);
-  if (invalid.length > 0) return unread;
+  if (invalid.some(stopsNetwork)) return unread;
   const conductors = makeConductors(found, circuits, surroundings);
   return {
     network: { terminals: found.terminals, parts, conductors, scenarios },
@@ -57,6 +58,11 @@ export interface ReadNetwork {
   /** By record: the circuits of the network; undefined for one that is not in order by itself either. */
   readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: Circuit | undefined }>;
   readonly invalid: readonly InvalidValue[];
+}
+
+/** What is only for lists and labels makes no current wrong. */
+export function stopsNetwork({ forLists }: InvalidValue): boolean {
+  return !forLists;
 }
 
 function makeCircuits(

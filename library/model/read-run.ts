@@ -3,6 +3,7 @@ import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
 import type { Circuit, Conductor, LengthProperty, Protection } from "./circuit.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
+import { displayName } from "./display-name.ts";
 import type { WrittenProtection } from "./protection-properties.ts";
 
 /** What a plan that says nothing of it means. The manual in `library/plan` promises the same. */
@@ -28,7 +29,18 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     protection: protectionOf(values.protect),
     protectionFarEnd: protectionOf(values.protectFarEnd),
     accept: acceptedIn(values.accept),
+    ...shown("colour", values.colour),
+    ...shown("label", values.label),
   };
+}
+
+/** Text of a plan for a cell or a label, if anything of it can be shown. */
+export function shown<Name extends string>(
+  name: Name,
+  text: string | undefined,
+): { readonly [N in Name]?: string } {
+  const harmless = displayName(text ?? "");
+  return (harmless ? { [name]: harmless } : {}) as { [N in Name]?: string };
 }
 
 type Run = Pick<
@@ -45,6 +57,8 @@ type Run = Pick<
   | "protection"
   | "protectionFarEnd"
   | "accept"
+  | "colour"
+  | "label"
 >;
 
 /** What may be lost on the way to a load: what it says itself, else what the build says, else what the sources ask for. */
@@ -64,8 +78,8 @@ export function dropLimitOf(
 type Lengths = Pick<Circuit, "lengthsGiven" | "positiveM" | "negativeM">;
 
 /** International foot and inch, exact since 1959. */
-const metresPerFoot = 0.3048;
-const metresPerInch = 0.0254;
+export const metresPerFoot = 0.3048;
+export const metresPerInch = 0.0254;
 
 /** The reader of the values has seen to it that exactly one kind of length is there. */
 export function lengthsOfPair(values: CircuitValues): Lengths {
@@ -101,7 +115,7 @@ function conductorOf({ gauge, mm2, parallel = 1 }: CircuitValues | CableValues):
 function protectionOf(written: WrittenProtection | undefined): Protection | null {
   if (written === undefined) return null;
   if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
-  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV } = written;
+  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV, price } = written;
   return {
     ratingA: ratingA!,
     writtenAs: "object",
@@ -110,6 +124,7 @@ function protectionOf(written: WrittenProtection | undefined): Protection | null
     ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),
+    ...(price !== undefined && { price }),
   };
 }
 

@@ -101,6 +101,8 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
     reading.invalid.push(...parts.invalid.map((refusal) => ({ ...refusal, path: [name, ...refusal.path] })));
     if (property.counts && parts.missed.size > 0) reading.missed.add(name);
     else reading.values[name] = parts.values;
+  } else if (property.elements && Array.isArray(value)) {
+    readElements(reading, name, property, value);
   } else {
     const read = property.schema.safeParse(value);
     if (read.success) {
@@ -111,10 +113,36 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
     for (const { message: wrong, path } of firstOfEachPlace(read.error.issues)) {
       const given = writtenValue(valueAt(value, path));
       const refusal = { path: [name, ...path.map(String)], given, wrong, allowed: property.allowed };
-      reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }) });
+      reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }), ...purposeOf(property) });
     }
     if (property.counts) reading.missed.add(name);
   }
+}
+
+/** What is sound in a list counts, also beside what is not. */
+function readElements(reading: Reading, name: string, property: Property, list: readonly unknown[]): void {
+  const { values, invalid, missed } = reading;
+  const { table, most } = property.elements!;
+  if (list.length > most) {
+    const refusal = { path: [name], given: writtenValue(list), wrong: "is too long" };
+    invalid.push({ ...refusal, allowed: property.allowed, ...purposeOf(property) });
+    if (property.counts) missed.add(name);
+    return;
+  }
+  const sound: unknown[] = [];
+  list.forEach((element, at) => {
+    const read = readValues(element, table);
+    for (const refusal of read.invalid)
+      if (invalid.length < mostExplained)
+        invalid.push({ ...refusal, path: [name, String(at), ...refusal.path], ...purposeOf(property) });
+    if (read.missed.size === 0) sound.push(read.values);
+    else if (property.counts) missed.add(name);
+  });
+  values[name] = sound;
+}
+
+function purposeOf({ forLists }: Property): { readonly forLists?: true } {
+  return forLists ? { forLists } : {};
 }
 
 /** Of a list, each element that is refused; of anything else, what is wrong with it first. */
@@ -147,6 +175,9 @@ function nearestValue(value: unknown, { texts }: Property): string | undefined {
  */
 function refuseUnknown({ table, invalid, missed, meant }: Reading, name: string, value: unknown): void {
   const nearest = nearestName(name, table.properties.keys());
+  const meantProperty = nearest === undefined ? undefined : table.properties.get(nearest);
+  // A slip for something else would hardly hold what this one may hold.
+  const isMeant = meantProperty?.forLists === true && meantProperty.schema.safeParse(value).success;
   const allowed = nearest ?? [...table.properties.keys()].join(", ");
   invalid.push({
     path: [name],
@@ -154,12 +185,13 @@ function refuseUnknown({ table, invalid, missed, meant }: Reading, name: string,
     wrong: table.unknown,
     allowed,
     ...(nearest && { nearest }),
+    ...(isMeant && purposeOf(meantProperty)),
   });
-  if (nearest === undefined) {
+  if (nearest === undefined || (meantProperty?.forLists && !isMeant)) {
     if (typeof value !== "string" && value !== null) missed.add(anything);
   } else {
     meant.add(nearest);
-    if (table.properties.get(nearest)?.counts) missed.add(nearest);
+    if (meantProperty?.counts) missed.add(nearest);
   }
 }
 
@@ -172,6 +204,9 @@ function readChoice(reading: Reading, choice: Choice): void {
   const way = choice.ways.find((names) => first !== undefined && names.includes(first));
   const ways = choice.ways.map((names) => names.join(" + "));
   const others = given.filter((name) => !way?.includes(name));
+  const purpose = all.every((name) => table.properties.get(name)?.forLists)
+    ? ({ forLists: true } as const)
+    : {};
   if (!way) {
     if (!all.some((name) => meant.has(name)))
       invalid.push({
@@ -179,6 +214,7 @@ function readChoice(reading: Reading, choice: Choice): void {
         given: undefined,
         wrong: `${choice.needed} is missing`,
         allowed: listed(ways),
+        ...purpose,
       });
   } else if (others.length > 0) {
     for (const name of others) {
@@ -188,6 +224,7 @@ function readChoice(reading: Reading, choice: Choice): void {
         given: writtenValue(input[name]),
         wrong,
         allowed: `only one of ${ways.join(", ")}`,
+        ...purpose,
       });
     }
   } else {
@@ -197,6 +234,7 @@ function readChoice(reading: Reading, choice: Choice): void {
         given: undefined,
         wrong: `${name} is missing`,
         allowed: `${way.join(" + ")} together`,
+        ...purpose,
       });
   }
   for (const name of all) {

@@ -3,6 +3,8 @@ import { readValues } from "./read-values.ts";
 import { type Word, words } from "./record.ts";
 import { wordProperties } from "./word-properties.ts";
 
+const partWords = words.filter((word) => !["circuit", "build", "cable", "scenario"].includes(word));
+
 /** Each amount with its limits: the lower one is itself allowed (`from`) or not (`above`), the upper one always is. */
 const amounts: readonly [Word, string, { from: number } | { above: number }, number][] = [
   ["battery", "capacityAh", { above: 0 }, 10_000],
@@ -71,6 +73,15 @@ const amounts: readonly [Word, string, { from: number } | { above: number }, num
   ["scenario", "chargePercent", { from: 0 }, 100],
   ["scenario", "bankV", { from: 1 }, 100],
   ["build", "lowestC", { from: -60 }, 50],
+  ["build", "slackPercent", { from: 0 }, 100],
+  ["build", "endSlackMm", { from: 0 }, 1_000],
+  ["build", "endSlackIn", { from: 0 }, 40],
+  ["build", "spareFuses", { from: 0 }, 100],
+  ["fusePanel", "branchTorqueNm", { above: 0 }, 200],
+  ...partWords.flatMap((word): typeof amounts => [
+    [word, "torqueNm", { above: 0 }, 200],
+    [word, "price", { from: 0 }, 1_000_000],
+  ]),
 ];
 
 describe("amounts, on both sides of each limit", () => {
@@ -108,6 +119,7 @@ describe("amounts, on both sides of each limit", () => {
     ["solarArray", "parallel"],
     ["cable", "parallel"],
     ["cable", "bundledWith"],
+    ["build", "spareFuses"],
   ] as const)("%s.%s is a whole number", (word, property) => {
     expect(wrongWith(word, property, 2.5)).toBe("is not a whole number");
   });
@@ -137,6 +149,24 @@ describe("what is neither number nor text", () => {
     ["cable", "insulationC", [60, 200], 100, "is not an insulation rating that the tables know"],
     ["battery", "source", ["data sheet p. 3"], 3, "is not text"],
     ["battery", "name", ["House"], 3, "is not text"],
+    [
+      "battery",
+      "termination",
+      ["#6", "M8", "screw clamp", "6.3 mm tab"],
+      "M7",
+      "is not one of the terminations",
+    ],
+    ["fusePanel", "branchTermination", ["#8"], 8, "is not one of the terminations"],
+    ["circuit", "termination", ["M4"], {}, "is not one of the terminations"],
+    ["cable", "colour", ["red", "x".repeat(40)], "x".repeat(41), "is too long"],
+    ["circuit", "returnColour", ["yellow"], "", "is empty"],
+    ["circuit", "colour", ["violet with white dots"], ["red"], "is not text"],
+    ["cable", "label", ["A 1", "x".repeat(40)], "x".repeat(41), "is too long"],
+    ["build", "positiveColour", ["red"], 7, "is not text"],
+    ["build", "negativeColour", ["yellow"], null, "is not text"],
+    ["build", "currency", ["EUR", "x".repeat(10)], "x".repeat(11), "is too long"],
+    ["build", "spools", [[], [{ gauge: 4, lengthFt: 100 }]], { gauge: 4, lengthFt: 100 }, "is not a list"],
+    ["build", "spools", [], Array.from({ length: 201 }, () => 5), "is too long"],
     ["scenario", "name", ["Night"], true, "is not text"],
     ["part", "terminals", [["in"], ["in", "out"]], "in", "is not a list"],
     ["part", "terminals", [], [], "is empty"],
@@ -182,6 +212,41 @@ describe("what is neither number nor text", () => {
       ["joins.2", "an object", "has a property that no join has"],
       ["joins.3", "5", "is not an object"],
     ]);
+  });
+
+  it("tells what is wrong with each spool, and keeps the others", () => {
+    const spools = [
+      { gauge: 10, lengthFt: 100, colour: "red", price: 58 },
+      { gauge: 3, lengthFt: 100 },
+      { gauge: 4, mm2: 25, lengthM: 10 },
+      { mm2: 2.5 },
+      { mm2: 4, lenghtM: 50 },
+      { mm2: 6, lengthM: 0, price: "58" },
+      { mm2: 10, lengthM: 25, color: "red" },
+      { mm2: 16, lengthM: 25, colour: 5 },
+      "2.5 mm²",
+    ];
+    const { values, invalid, missed } = readValues({ spools }, wordProperties.build);
+    expect(invalid.map(({ path, given, wrong }) => [path.join("."), given, wrong])).toEqual([
+      ["spools.1.gauge", "3", "is not one of the sizes"],
+      ["spools.2.mm2", "25", "cannot be given together with gauge"],
+      ["spools.3", undefined, "a length is missing"],
+      ["spools.4.lenghtM", undefined, "is not a property of a spool"],
+      ["spools.5.lengthM", "0", "is zero"],
+      ["spools.5.price", '"58"', "is text, not a number"],
+      ["spools.6.color", undefined, "is not a property of a spool"],
+      ["spools.7.colour", "5", "is not text"],
+      ["spools.8", '"2.5 mm²"', "is not an object"],
+    ]);
+    expect(invalid.every(({ forLists }) => forLists)).toBe(true);
+    expect(missed.size).toBe(0);
+    expect(values).toEqual({ spools: [spools[0], { mm2: 10, lengthM: 25 }, { mm2: 16, lengthM: 25 }] });
+  });
+
+  it("does not make two hundred findings of two hundred wrong spools", () => {
+    const spools = Array.from({ length: 200 }, () => ({ gauge: 3, price: -1 }));
+    const { values, invalid } = readValues({ spools }, wordProperties.build);
+    expect([values, invalid.length]).toEqual([{ spools: [] }, 20]);
   });
 
   it("calls parts and terminals by their words", () => {

@@ -1,5 +1,8 @@
+import type { Colour } from "./colour.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
+import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { InsulationC } from "./sizes.ts";
+import type { SpoolInput } from "./spool.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
 /**
@@ -15,14 +18,43 @@ export function build(settings: BuildInput): BuildSettings {
 }
 
 /** What {@link build} gives back: its settings, frozen. */
-export interface BuildSettings extends BuildInput {
+export type BuildSettings = BuildInput & {
   readonly kind: "build";
   /** The number of the call that made it. */
   readonly id: number;
-}
+};
 
 /** What {@link build} is given. Every property may be left out. */
-export interface BuildInput {
+export type BuildInput = BuildOptions & (EndSlackInMillimetres | EndSlackInInches);
+
+interface EndSlackInInches {
+  /**
+   * What a conductor is cut longer at each end, to be stripped and ended, in inches. 0 to 40. Give `endSlackIn` or
+   * `endSlackMm`, not both. It lengthens what is cut and bought, and no drop.
+   *
+   * Left out: taken as 100 mm at each end.
+   *
+   * Example: `endSlackIn: 6`
+   */
+  readonly endSlackIn?: number;
+  readonly endSlackMm?: GiveOnlyOneOf.endSlackIn_or_endSlackMm;
+}
+
+interface EndSlackInMillimetres {
+  /**
+   * What a conductor is cut longer at each end, to be stripped and ended, in millimetres. 0 to 1,000. Give `endSlackIn` or
+   * `endSlackMm`, not both. It lengthens what is cut and bought, and no drop.
+   *
+   * Left out: taken as 100 mm at each end.
+   *
+   * Example: `endSlackMm: 150`
+   */
+  readonly endSlackMm: number;
+  readonly endSlackIn?: GiveOnlyOneOf.endSlackIn_or_endSlackMm;
+}
+
+/** What holds for the whole build, and what lists and labels need to know of it. Every property may be left out. */
+interface BuildOptions {
   /**
    * What the build is called, in lists and reports.
    *
@@ -96,4 +128,55 @@ export interface BuildInput {
    * Example: `lowestC: -10`
    */
   readonly lowestC?: number;
+  /**
+   * What a conductor is cut longer than its way, in percent of it, for bends and slips. From 0 to 100. It lengthens what is
+   * cut and bought, and no drop.
+   *
+   * Left out: taken as 10 %.
+   *
+   * Example: `slackPercent: 15`
+   */
+  readonly slackPercent?: number;
+  /**
+   * How many spare fuses of each family and rating lists count in. A whole number, 0 to 100.
+   *
+   * Left out: taken as 2.
+   *
+   * Example: `spareFuses: 3`
+   */
+  readonly spareFuses?: number;
+  /**
+   * Colour of positive conductors that name none of their own, in up to 40 characters.
+   *
+   * Left out: taken as "red".
+   *
+   * Example: `positiveColour: "red"`
+   */
+  readonly positiveColour?: Colour;
+  /**
+   * Colour of negative conductors that name none of their own, in up to 40 characters. Where there is mains wiring too, yellow
+   * keeps them apart from its black ones.
+   *
+   * Left out: taken as "black".
+   *
+   * Example: `negativeColour: "yellow"`
+   */
+  readonly negativeColour?: Colour;
+  /**
+   * What all prices of the plan are in, as it is put behind them, in up to 10 characters.
+   *
+   * Left out: taken as no currency, and prices are plain numbers.
+   *
+   * Example: `currency: "EUR"`
+   */
+  readonly currency?: string;
+  /**
+   * The spools that you can buy: each with its size (`gauge` or `mm2`), its length (`lengthFt` or `lengthM`), and, where you
+   * know them, its colour and its price. At most 200.
+   *
+   * Left out: taken as spools of usual lengths in every size and colour.
+   *
+   * Example: `spools: [{ gauge: 10, lengthFt: 100, colour: "red", price: 58 }, { gauge: 4, lengthFt: 25 }]`
+   */
+  readonly spools?: readonly SpoolInput[];
 }

@@ -1,5 +1,6 @@
 import type { PlannedAlternator } from "./alternator.ts";
 import type { PlannedBattery } from "./battery.ts";
+import type { Colour } from "./colour.ts";
 import type { PlannedDcDcCharger } from "./dc-dc-charger.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PlannedFusePanel } from "./fuse-panel.ts";
@@ -16,6 +17,7 @@ import type { AwgSize, Mm2Size } from "./sizes.ts";
 import type { PlannedSolarArray } from "./solar-array.ts";
 import type { PlannedSolarController } from "./solar-controller.ts";
 import type { EitherTerminal, NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { Termination } from "./termination.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
 /**
@@ -224,7 +226,7 @@ export interface CircuitOptions extends RunOptions {
   readonly returnTo?: NegativeTerminal | EitherTerminal;
   /**
    * The fuse or breaker that protects the conductors: its rating in A, above 0 and up to 6,000, or an object with
-   * `ratingA`, `family`, `distanceIn` or `distanceMm`, `interruptingA` and `ratedV`.
+   * `ratingA`, `family`, `distanceIn` or `distanceMm`, `interruptingA`, `ratedV` and `price`.
    *
    * Left out: taken as no protection at all, which is an error.
    *
@@ -308,6 +310,24 @@ export interface CircuitOptions extends RunOptions {
    * Example: `fedFromBothEnds: true`
    */
   readonly fedFromBothEnds?: boolean;
+  /**
+   * Colour of the return (negative) conductor, in up to 40 characters.
+   *
+   * Left out: taken from `negativeColour` of `build`, else as "black".
+   *
+   * Example: `returnColour: "yellow"`
+   */
+  readonly returnColour?: Colour;
+  /**
+   * How its conductors are fastened at the load that the circuit states itself: by a ring on a stud or screw ("#6", "#8", "#10",
+   * "1/4 in", "5/16 in", "3/8 in", "1/2 in", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"), in a "screw clamp", or on a
+   * "6.3 mm tab". Where a circuit ends at a part (`to`), the part says it.
+   *
+   * Left out: taken as not known, and lists leave it empty.
+   *
+   * Example: `termination: "6.3 mm tab"`
+   */
+  readonly termination?: Termination;
   /**
    * Findings that you accept for this circuit: the rule's id, and your reason. They are then shown as accepted, with
    * the reason, everywhere. An empty reason is an error.

@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { Termination } from "./termination.ts";
 
 /**
  * A fuse panel: a feed, and fused branches. The fuse of a branch belongs to the circuit that leaves it: its `protect`.
@@ -60,4 +61,21 @@ export interface FusePanelInput extends PartOptions {
    * Example: `negativeBus: false`
    */
   readonly negativeBus?: boolean;
+  /**
+   * How conductors are fastened at its branches, and at its bus for the returns, where that is not as at its feed. Written like
+   * `termination`.
+   *
+   * Left out: taken as `termination`.
+   *
+   * Example: `termination: "M6", branchTermination: "#8"`
+   */
+  readonly branchTermination?: Termination;
+  /**
+   * What its maker says that its branches, and its bus for the returns, are tightened with, N·m. Above 0, up to 200.
+   *
+   * Left out: taken as `torqueNm`; where `branchTermination` is given, as not known.
+   *
+   * Example: `branchTermination: "#8", branchTorqueNm: 1.4`
+   */
+  readonly branchTorqueNm?: number;
 }

@@ -15,4 +15,5 @@ export declare enum GiveOnlyOneOf {
   chargePercent_or_bankV = "chargePercent or bankV",
   oneWayFt_or_oneWayM_or_both_conductors = "oneWayFt, oneWayM, positiveFt + negativeFt or positiveM + negativeM",
   distanceIn_or_distanceMm = "distanceIn or distanceMm",
+  endSlackIn_or_endSlackMm = "endSlackIn or endSlackMm",
 }

@@ -22,6 +22,7 @@ export {
   type PlannedCircuit,
   type SizeInput,
 } from "./circuit.ts";
+export type { Colour } from "./colour.ts";
 export { type DcDcChargerInput, dcDcCharger, type PlannedDcDcCharger } from "./dc-dc-charger.ts";
 export { type DisconnectInput, disconnect, type PlannedDisconnect } from "./disconnect.ts";
 export { type FusePanelInput, fusePanel, type PlannedFusePanel } from "./fuse-panel.ts";
@@ -43,6 +44,7 @@ export {
   type SolarControllerInput,
   solarController,
 } from "./solar-controller.ts";
+export type { SpoolInput } from "./spool.ts";
 export type {
   BatteryNegative,
   BatteryPositive,
@@ -51,4 +53,5 @@ export type {
   PositiveTerminal,
   Terminal,
 } from "./terminal.ts";
+export type { Termination } from "./termination.ts";
 export type { NominalVoltage } from "./voltage.ts";

@@ -1,4 +1,5 @@
 import type { AcceptedFindings } from "./rule-id.ts";
+import type { Termination } from "./termination.ts";
 
 /** What may be said of every part. Every property may be left out. */
 export interface PartOptions {
@@ -27,4 +28,29 @@ export interface PartOptions {
    * Example: `accept: { "disconnect/missing": "the plug is pulled by hand" }`
    */
   readonly accept?: AcceptedFindings;
+  /**
+   * How conductors are fastened to its terminals: by a ring on a stud or screw ("#6", "#8", "#10", "1/4 in", "5/16 in",
+   * "3/8 in", "1/2 in", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"), in a "screw clamp", or on a "6.3 mm tab".
+   *
+   * Left out: taken as not known, and lists leave it empty.
+   *
+   * Example: `termination: "M8"`
+   */
+  readonly termination?: Termination;
+  /**
+   * What its maker says that its terminals are tightened with, N·m. Above 0, up to 200.
+   *
+   * Left out: taken as not known, and lists leave it empty: there is no value that holds for every part.
+   *
+   * Example: `torqueNm: 9`
+   */
+  readonly torqueNm?: number;
+  /**
+   * What you pay for it, in the `currency` of `build`. From 0 to 1,000,000.
+   *
+   * Left out: taken as not known, and lists leave it empty.
+   *
+   * Example: `price: 45`
+   */
+  readonly price?: number;
 }

@@ -40,6 +40,14 @@ interface ProtectionDetails {
    * Example: `ratedV: 58`
    */
   readonly ratedV?: number;
+  /**
+   * What you pay for one, in the `currency` of `build`. From 0 to 1,000,000.
+   *
+   * Left out: taken as not known, and lists leave it empty.
+   *
+   * Example: `price: 4.5`
+   */
+  readonly price?: number;
 }
 
 interface DistanceInInches {

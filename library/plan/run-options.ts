@@ -1,3 +1,4 @@
+import type { Colour } from "./colour.ts";
 import type { InsulationC } from "./sizes.ts";
 
 /** What may be said of the conductors of a circuit and of a cable alike: how they are made and where they lie. */
@@ -46,4 +47,20 @@ export interface RunOptions {
    * Example: `parallel: 2`
    */
   readonly parallel?: number;
+  /**
+   * Colour of the insulation, in up to 40 characters: of a cable, or of the positive conductor of a circuit.
+   *
+   * Left out: taken from `positiveColour` or `negativeColour` of `build`, else as "red" or "black".
+   *
+   * Example: `colour: "orange"`
+   */
+  readonly colour?: Colour;
+  /**
+   * What is printed on the labels at its ends, beside its number. Up to 40 characters.
+   *
+   * Left out: taken as its name.
+   *
+   * Example: `label: "READ 1"`
+   */
+  readonly label?: string;
 }

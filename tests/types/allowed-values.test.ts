@@ -1,4 +1,4 @@
-import type { AwgSize, FuseFamily, InsulationC, Mm2Size, RuleId } from "loomwright";
+import type { AwgSize, FuseFamily, InsulationC, Mm2Size, RuleId, Termination } from "loomwright";
 import { expect, expectTypeOf, it } from "vitest";
 import {
   acceptableRules,
@@ -6,6 +6,7 @@ import {
   type fuseFamilies,
   type insulationRatingsC,
   type mm2Sizes,
+  type terminations,
 } from "../../library/model/allowed-values.ts";
 import { rules } from "../../library/rules/registry.ts";
 
@@ -15,6 +16,7 @@ it("the lists behind the check hold what the types allow", () => {
   expectTypeOf<(typeof mm2Sizes)[number]>().toEqualTypeOf<Mm2Size>();
   expectTypeOf<(typeof insulationRatingsC)[number]>().toEqualTypeOf<InsulationC>();
   expectTypeOf<(typeof fuseFamilies)[number]>().toEqualTypeOf<FuseFamily>();
+  expectTypeOf<(typeof terminations)[number]>().toEqualTypeOf<Termination>();
   expectTypeOf<(typeof acceptableRules)[number]>().toEqualTypeOf<RuleId>();
 });
 

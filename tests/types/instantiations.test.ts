@@ -8,13 +8,14 @@ const kinds: readonly ((i: number) => string)[] = [
   (i) => `circuit({ name: "c${i}", load: ${(i % 40) + 1}, oneWayFt: 15, gauge: 4, protect: 50 });`,
   (i) =>
     `circuit({ name: "c${i}", loadW: ${i + 1}, oneWayM: 4, mm2: 2.5, protect: { ratingA: 10, distanceMm: 90 } });`,
-  (i) => `circuit({ load: ${(i % 9) + 1}, positiveFt: 12, negativeFt: 3, gauge: "1/0", critical: true });`,
+  (i) =>
+    `circuit({ load: ${(i % 9) + 1}, positiveFt: 12, negativeFt: 3, gauge: "1/0", critical: true, colour: "mauve", label: "${i}" });`,
   (i) =>
     `circuit({ loadW: ${i + 1}, positiveM: 4, negativeM: 1, mm2: 25, accept: { "protection/missing": "${i}" } });`,
 ];
 
 const plan = (circuits: number) =>
-  `${head}build({ voltage: 24 });\n${Array.from({ length: circuits }, (_, i) => kinds[i % kinds.length]?.(i)).join("\n")}\n`;
+  `${head}build({ voltage: 24, endSlackMm: 50, spools: [{ gauge: 4, lengthFt: 100, colour: "red" }, { mm2: 4, lengthM: 50, price: 40 }] });\n${Array.from({ length: circuits }, (_, i) => kinds[i % kinds.length]?.(i)).join("\n")}\n`;
 
 it("costs an editor no type instantiation for any further circuit", () => {
   const compiler = planCompiler();
@@ -25,7 +26,8 @@ it("costs an editor no type instantiation for any further circuit", () => {
 /** Cables between terminals of every kind, and circuits and loads in a network. */
 const inNetwork: readonly ((i: number) => string)[] = [
   (i) => `cable({ from: house.positive, to: bus.stud, lengthM: ${i + 1}, gauge: 4, protect: 50 });`,
-  (i) => `cable({ from: bus.stud, to: panel.feed, lengthFt: ${i + 1}, mm2: 25 });`,
+  (i) =>
+    `cable({ from: bus.stud, to: panel.feed, lengthFt: ${i + 1}, mm2: 25, colour: "red", label: "${i}" });`,
   (i) => `cable({ name: "c${i}", from: panel.negative, to: house.negative, lengthM: 1, gauge: 4 });`,
   (i) => `circuit({ from: panel.branch, load: ${(i % 40) + 1}, oneWayFt: 15, gauge: 12, protect: 10 });`,
   (i) => `circuit({ from: bus.stud, returnTo: panel.negative, to: heat${i}, oneWayM: 2, mm2: 4 });`,
@@ -36,7 +38,7 @@ const networkPlan = (cables: number) =>
 const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
 const panel = fusePanel({ positions: 12 });
 const bus = busBar({});
-${Array.from({ length: cables }, (_, i) => `const heat${i} = load({ powerW: ${i + 1} });\n${inNetwork[i % inNetwork.length]?.(i)}`).join("\n")}
+${Array.from({ length: cables }, (_, i) => `const heat${i} = load({ powerW: ${i + 1}, termination: "screw clamp", torqueNm: 2, price: 5 });\n${inNetwork[i % inNetwork.length]?.(i)}`).join("\n")}
 `;
 
 it("costs an editor no type instantiation for any further cable or part", () => {
@@ -52,7 +54,7 @@ it("costs an editor no type instantiation for any further cable or part", () => 
 it("costs next to nothing over an empty plan", () => {
   const compiler = planCompiler();
   const words = compiler.instantiations(plan(300)) - compiler.instantiations("export {};\n");
-  // Counted when this was written: the record of accepted rules and the number behind a voltage. Whoever needs more moves the
-  // number here, and says what for.
-  expect(words).toBeLessThanOrEqual(5);
+  // Counted when this was written: the record of accepted rules, the number behind a voltage, the text behind a colour, the list
+  // of spools. Whoever needs more moves the number here, and says what for.
+  expect(words).toBeLessThanOrEqual(7);
 });

@@ -49,6 +49,11 @@ it("covers every property of protection that the check knows", () => {
   expect(told.sort()).toEqual([...(protection.parts?.properties.keys() ?? [])].sort());
 });
 
+it("covers every property of a spool that the check knows", () => {
+  const told = properties.filter(({ file, holder }) => file === "spool.ts" || sizes.includes(holder));
+  expect(told.map(({ name }) => name).sort()).toEqual([...(spool?.properties.keys() ?? [])].sort());
+});
+
 it.each([
   ["circuit({ name|: 'Lamp', load: 40, oneWayFt: 15, gauge: 4 });", "What the circuit is called"],
   ["circuit({ load|: 40, oneWayFt: 15, gauge: 4 });", "Current that the load draws, A"],
@@ -112,6 +117,15 @@ it.each([
   ['scenario({ name: "Night", off|: [fridge] });', "What is off"],
   ['scenario({ name: "Night", bankV|: 12 });', "Voltage of the bank at rest"],
   ['part({ terminals|: ["in"] });', "The names of its terminals"],
+  ["build({ endSlackMm|: 50 });", "in millimetres"],
+  ["build({ endSlackIn|: 2 });", "in inches"],
+  [
+    "build({ endSlackIn: 2, spools: [{ gauge: 4, lengthFt|: 100 }] });",
+    "Length of the conductor on it, in feet",
+  ],
+  ["build({ spools: [{ mm2: 4, lengthM|: 100 }] });", "Length of the conductor on it, in metres"],
+  ['build({ spools: [{ mm2|: 4, lengthM: 100, colour: "red" }] });', "Cross-section of the conductors, mm²"],
+  ['busBar({ termination|: "M8" });', "How conductors are fastened to its terminals"],
 ])("is what the editor shows: %s", (plan, start) => {
   const shown = compiler.hover(`${head}${parts}${plan}`);
   expect(shown).toContain(start);
@@ -123,7 +137,7 @@ it("quotes the same limits as the check", () => {
   let compared = 0;
   for (const { name, manual, file, holder } of properties) {
     for (const word of wordsOf(holder)) {
-      const table = file === "protection.ts" ? protection.parts : wordProperties[word];
+      const table = tablesByFile.get(file) ?? wordProperties[word];
       // The resistance of a join is explained with the list of joins.
       const told = holder === "JoinInput" && name === "milliohm" ? "joins" : name;
       const allowed = (name !== "joins" && table?.properties.get(told)?.allowed) || "";
@@ -141,8 +155,14 @@ it("quotes the same limits as the check", () => {
       compared++;
     }
   }
-  expect(compared).toBeGreaterThan(60);
+  expect(compared).toBeGreaterThan(90);
 });
+
+const spool = wordProperties.build.properties.get("spools")?.elements?.table;
+const tablesByFile = new Map([
+  ["protection.ts", protection.parts],
+  ["spool.ts", spool],
+]);
 
 interface ManualEntry {
   readonly file: string;
@@ -190,7 +210,15 @@ const fridge = circuit({ from: panel.branch, load: 4, oneWayFt: 15, gauge: 12 })
 `;
 
 /** Objects within an argument. */
-const nested = new Set(["JoinInput", "ProtectionDetails", "DistanceInInches", "DistanceInMillimetres"]);
+const ofSpool = ["SpoolOptions", "SpoolInFeet", "SpoolInMetres"];
+const nested = new Set([
+  "JoinInput",
+  "ProtectionDetails",
+  "DistanceInInches",
+  "DistanceInMillimetres",
+  ...ofSpool,
+]);
+const sizes = ["Gauge", "MetricSize"];
 
 /** The words in whose argument an interface's properties stand. */
 function wordsOf(holder: string): readonly Word[] {
@@ -206,6 +234,10 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
     words.map((word) => [`${word[0]?.toUpperCase()}${word.slice(1)}Input`, [word]] as const),
   ),
   OtherPartInput: ["part"],
+  BuildOptions: ["build"],
+  EndSlackInInches: ["build"],
+  EndSlackInMillimetres: ["build"],
+  ...Object.fromEntries(ofSpool.map((holder) => [holder, ["build"]] as const)),
   JoinInput: ["part"],
   PartOptions: partWords,
   LoadOptions: ["load", "motor"],
@@ -283,5 +315,7 @@ function within(holder: string, example: string): string {
   if (!nested.has(holder)) return example;
   if (holder === "JoinInput")
     return `joins: [{ ${example.startsWith("between") ? "" : 'between: ["in", "out"], '}${example} }]`;
+  if (ofSpool.includes(holder))
+    return `spools: [{ gauge: 4, ${example.startsWith("length") ? "" : "lengthFt: 100, "}${example} }]`;
   return `protect: { ${example.startsWith("ratingA") ? "" : "ratingA: 50, "}${example} }`;
 }

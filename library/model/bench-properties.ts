@@ -1,0 +1,51 @@
+import { awgSizes, mm2Sizes, terminations } from "./allowed-values.ts";
+import { amount, count, forLists, listOf, oneOf, shortText } from "./property.ts";
+import { propertyTable } from "./property-table.ts";
+
+/*
+ * What the properties may be of which only lists and labels are made. None of them stops anything from being judged. The
+ * ceilings catch slips (a decimal point, another unit); a build that honestly needs more moves the number here and in the
+ * manual in `library/plan`.
+ */
+
+export const colour = shortText("a colour", 40);
+export const label = shortText("a label", 40);
+export const termination = forLists(oneOf(terminations, "is not one of the terminations"));
+/** Well above what a stud of 12 mm takes. */
+export const torque = forLists(amount("a torque", "N·m", { above: 0, upTo: 200 }));
+export const price = forLists(amount("a price", "", { from: 0, upTo: 1_000_000 }));
+
+const spool = propertyTable(
+  {
+    gauge: oneOf(awgSizes, "is not one of the sizes"),
+    mm2: oneOf(mm2Sizes, "is not one of the sizes"),
+    lengthFt: amount("a length", "ft", { above: 0, upTo: 10_000 }),
+    lengthM: amount("a length", "m", { above: 0, upTo: 3_000 }),
+    colour,
+    price,
+  },
+  {
+    unknown: "is not a property of a spool",
+    choices: [
+      { ways: [["lengthFt"], ["lengthM"]], needed: "a length" },
+      { ways: [["gauge"], ["mm2"]], needed: "a size" },
+    ],
+  },
+);
+
+/** Of `build`. */
+export const ofBench = {
+  slackPercent: forLists(amount("a share of the length", "%", { from: 0, upTo: 100 })),
+  endSlackMm: forLists(amount("a length", "mm", { from: 0, upTo: 1_000 })),
+  endSlackIn: forLists(amount("a length", "in", { from: 0, upTo: 40 })),
+  spareFuses: forLists(count({ from: 0, upTo: 100 })),
+  positiveColour: colour,
+  negativeColour: colour,
+  currency: shortText("a currency", 10),
+  spools: forLists(
+    listOf(spool, {
+      allowed: "a list of up to 200 spools, such as [{ gauge: 10, lengthFt: 100 }]",
+      most: 200,
+    }),
+  ),
+};
