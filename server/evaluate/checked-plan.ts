@@ -1,5 +1,5 @@
 import type { Judgement } from "../../library/judge.ts";
-import type { PropertyPath } from "../../library/model/record.ts";
+import type { PlanRecord, PropertyPath } from "../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import type { Snapshot, Uri, Version } from "./workspace.ts";
 
@@ -15,6 +15,8 @@ export interface CheckedPlan {
   readonly root: Uri;
   /** Every file that went in, with the version read. A finding is never shown against another version. */
   readonly snapshot: Snapshot;
+  /** What the plan left behind when it ran, as it was judged: for documents that ask what a change of it would bring. */
+  readonly records: readonly PlanRecord[];
   readonly judgement: Judgement;
   /** Findings with their places, in the order of the judgement. Those about one shared value are merged into one. */
   readonly findings: readonly PlacedFinding[];

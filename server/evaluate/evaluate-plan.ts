@@ -49,9 +49,10 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const places = outcome.stopped
     ? [stoppedPlace(outcome.stopped, plan, provenance) ?? startOf(rootFile)]
     : plan.problems.map(({ place }) => place);
-  const judgement = judge(planRecords(outcome.records, provenance), problems, judgements.get(root));
+  const records = planRecords(outcome.records, provenance);
+  const judgement = judge(records, problems, judgements.get(root));
   judgements.set(root, judgement);
-  return new PlanInText({ evidence, snapshot, judgement, problemPlaces: places });
+  return new PlanInText({ evidence, snapshot, records, judgement, problemPlaces: places });
 }
 
 const nothingRun: RunOutcome = { records: [], calls: [], births: [] };
@@ -63,7 +64,13 @@ function withoutRoot(plan: LoadedPlan): PlanInText {
   const detail = fileName(plan.root);
   const judgement = judge([], [{ rule: "plan/cannot-run", reason: "import-not-found", detail }]);
   const evidence = evidenceOf(plan, file, nothingRun);
-  return new PlanInText({ evidence, snapshot: plan.snapshot, judgement, problemPlaces: [place] });
+  return new PlanInText({
+    evidence,
+    snapshot: plan.snapshot,
+    records: [],
+    judgement,
+    problemPlaces: [place],
+  });
 }
 
 function modulesOf({ files, imports }: LoadedPlan) {

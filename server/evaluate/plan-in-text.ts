@@ -1,6 +1,6 @@
 import type ts from "typescript";
 import type { Judgement } from "../../library/judge.ts";
-import type { PropertyPath } from "../../library/model/record.ts";
+import type { PlanRecord, PropertyPath } from "../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import { invalidValue } from "../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../library/rules/registry.ts";
@@ -19,6 +19,7 @@ export class PlanInText implements CheckedPlan {
   readonly state = "checked";
   readonly root: Uri;
   readonly snapshot: Snapshot;
+  readonly records: readonly PlanRecord[];
   readonly judgement: Judgement;
   readonly evidence: Evidence;
   readonly #problemPlaces: readonly Place[];
@@ -31,12 +32,14 @@ export class PlanInText implements CheckedPlan {
   constructor(parts: {
     readonly evidence: Evidence;
     readonly snapshot: Snapshot;
+    readonly records: readonly PlanRecord[];
     readonly judgement: Judgement;
     /** By the problem's index. */
     readonly problemPlaces: readonly Place[];
   }) {
     this.root = parts.evidence.root.uri;
     this.snapshot = parts.snapshot;
+    this.records = parts.records;
     this.judgement = parts.judgement;
     this.evidence = parts.evidence;
     this.#problemPlaces = parts.problemPlaces;

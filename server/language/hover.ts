@@ -136,7 +136,8 @@ function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] 
     );
   const known = [...model.circuits, ...model.unjudged].some((one) => one.record === record);
   if (circuits.length > 0 || known || !model.networkUnread || model.build.record === record) return circuits;
-  const refused = model.invalid.slice(0, mostSubjects).map(({ name, path }) => {
+  const stopping = model.invalid.filter(({ stopsNetwork }) => stopsNetwork);
+  const refused = stopping.slice(0, mostSubjects).map(({ name, path }) => {
     const property = path.length > 0 ? `, ${path.join(".")}` : "";
     return `- ${markdownWords(`${name}${property}`)}`;
   });
