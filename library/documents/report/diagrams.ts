@@ -4,8 +4,11 @@ import type { Block } from "./report-content.ts";
 
 /** The drawings, each on a page of its own. */
 export function diagramsChapter({ drawings, judgement }: ReportContext): Chapter {
+  const [first, ...others] = drawings.map(({ drawing }) =>
+    drawing.widthPx < drawing.heightPx ? "portrait" : "landscape",
+  );
   const blocks = drawings.flatMap(({ view, drawing }, index): readonly Block[] => [
-    ...(index > 0 ? [{ kind: "newPage", orientation: "landscape" } as const] : []),
+    ...(index > 0 ? [{ kind: "newPage", orientation: others[index - 1] ?? "landscape" } as const] : []),
     {
       kind: "figure",
       svg: drawing.svg,
@@ -18,7 +21,8 @@ export function diagramsChapter({ drawings, judgement }: ReportContext): Chapter
   return {
     id: "diagrams",
     title: "Diagrams",
-    orientation: "landscape",
+    // A page lies or stands as its drawing does.
+    orientation: first ?? "portrait",
     blocks: [
       ...(judgement.model.networkUnread
         ? [

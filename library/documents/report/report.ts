@@ -52,7 +52,8 @@ function numberedBlocks(chapters: readonly Chapter[]): readonly Block[] {
   return chapters.flatMap(({ id, title, orientation, blocks, sections = [] }, index): readonly Block[] => {
     const number = String(index + 1);
     const turns = lies !== orientation || orientation === "landscape";
-    lies = orientation;
+    const turned = blocks.findLast((block) => block.kind === "newPage");
+    lies = turned?.kind === "newPage" ? turned.orientation : orientation;
     return [
       ...(turns ? [{ kind: "newPage", orientation } as const] : []),
       { kind: "heading", level: 2, id, number, text: title },
