@@ -26,7 +26,7 @@ export function activate(context: ExtensionContext): void {
     showPlanStatus(session),
     registerRulePages(),
     registerWorking(session),
-    registerDiagram(session),
+    registerDiagram(context, session, log),
     registerReport(session),
     registerDifference(session),
     commands.registerCommand("loomwright.newBuild", (folder: unknown) => newBuild(context, log, folder)),

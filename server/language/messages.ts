@@ -86,25 +86,34 @@ export interface DiagramParams {
   readonly scenario?: string;
 }
 
-/** A picture with what the panel needs to tie it to the text. Whatever it shows was computed from exactly {@link versions}. */
+/** What is known of the picture of one plan. */
 export interface Diagram {
   /** Root file of the plan. */
   readonly uri: string;
-  /** The editor's versions of all open files of the plan, by URI as the editor writes it. */
+  /** The editor's versions of all open files of the plan, by URI as the editor writes it: every `location` stands in these. */
   readonly versions: Readonly<Record<string, number>>;
   /** What the plan is called, fit to be shown. */
   readonly title: string;
-  /** False: some text is newer; the picture is as of the last complete text. */
+  /** Whether the picture was computed from exactly {@link versions}. False: it is as of the last complete text. */
   readonly current: boolean;
-  /** For the screen: colours come from the page around it. */
-  readonly svg: string;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly elements: readonly DiagramElement[];
+  readonly view: DiagramParams["view"];
+  /** Sentences about the plan as a whole: what could not be read, run or solved, and so is not in the picture. */
+  readonly notes: readonly string[];
+  /** Absent where there never was a complete text to draw; `notes` says why. */
+  readonly picture?: Picture;
   /** Names of the plan's scenarios, in their order. */
   readonly scenarios: readonly string[];
   /** The one that is shown. */
   readonly scenario?: string;
+}
+
+export interface Picture {
+  /** For the screen: colours come from the page around it. */
+  readonly svg: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Everything that can be pointed at, in reading order. */
+  readonly elements: readonly DiagramElement[];
 }
 
 export interface DiagramElement {
@@ -115,6 +124,8 @@ export interface DiagramElement {
   readonly description: string;
   readonly severity?: "error" | "warning" | "info" | "hint";
   readonly findings: readonly string[];
+  /** In the units of the picture, from its top left corner. */
+  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** Where it is written, as the texts stand now; absent where that was edited away. */
   readonly location?: {
     readonly uri: string;

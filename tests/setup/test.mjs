@@ -12,6 +12,10 @@ const steps = [
     words: ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."],
   },
   { what: "types", words: ["node_modules/typescript/lib/tsc.js", "-p", "."] },
+  {
+    what: "types of the diagram's page",
+    words: ["node_modules/typescript/lib/tsc.js", "-p", "extension/diagram/page"],
+  },
   { what: "dead code", words: ["node_modules/knip/bin/knip.js", "--config", ".knip.json"] },
   { what: "ngspice, where it can be had", words: ["tests/setup/ngspice.mjs"] },
   { what: "tests", words: ["node_modules/vitest/vitest.mjs", "run", "--config", "tests/vitest.config.ts"] },

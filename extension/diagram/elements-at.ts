@@ -1,0 +1,35 @@
+import type { DiagramElement } from "../../server/language/messages.ts";
+
+/**
+ * Ids of what is written at a place of a text, in reading order: of everything whose call encloses the place, what has the
+ * innermost one. Several where one call makes several, as a circuit makes its conductors and its load.
+ *
+ * @param uri as the elements' locations write it
+ */
+export function elementsAt(elements: readonly DiagramElement[], uri: string, position: Position): string[] {
+  const around = elements.flatMap(({ id, location }) =>
+    location && location.uri === uri && encloses(location.range, position)
+      ? [{ id, range: location.range }]
+      : [],
+  );
+  return around
+    .filter(
+      ({ range }) => !around.some((other) => isWithin(other.range, range) && !isWithin(range, other.range)),
+    )
+    .map(({ id }) => id);
+}
+
+type Range = NonNullable<DiagramElement["location"]>["range"];
+type Position = Range["start"];
+
+function encloses({ start, end }: Range, position: Position): boolean {
+  return !isBefore(position, start) && !isBefore(end, position);
+}
+
+function isWithin(inner: Range, outer: Range): boolean {
+  return !isBefore(inner.start, outer.start) && !isBefore(outer.end, inner.end);
+}
+
+function isBefore(one: Position, other: Position): boolean {
+  return one.line < other.line || (one.line === other.line && one.character < other.character);
+}

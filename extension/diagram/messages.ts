@@ -1,0 +1,89 @@
+import type { Diagram, DiagramElement, DiagramParams, Picture } from "../../server/language/messages.ts";
+
+// What the panel's two ends say to each other: the extension (host), which knows the plan, and the page in the webview, which
+// only draws. Every message is about one picture and says which by its number; the picture's message carries the versions of
+// the texts that it was computed from.
+
+export type ToPage = ShowDiagram | ShowCursor | ShowTrouble;
+
+/** In place of whatever was shown. */
+export interface ShowDiagram {
+  readonly type: "diagram";
+  /** Grows with every one sent to a page. */
+  readonly number: number;
+  /** Root file of the plan, which the page keeps, so that its panel can be filled again after a reload. */
+  readonly root: string;
+  readonly versions: Diagram["versions"];
+  readonly title: string;
+  readonly current: boolean;
+  readonly notes: readonly string[];
+  readonly view: DiagramParams["view"];
+  readonly scenarios: readonly string[];
+  readonly scenario?: string;
+  readonly picture?: ShownPicture;
+}
+
+export interface ShownPicture extends Omit<Picture, "elements"> {
+  readonly elements: readonly ShownElement[];
+}
+
+/** The page is not told where in the files anything stands, only whether it can be gone to. */
+export interface ShownElement extends Omit<DiagramElement, "location"> {
+  readonly written: boolean;
+}
+
+/** The cursor in the text is on what these elements stand for; on none of them if empty. */
+export interface ShowCursor {
+  readonly type: "cursor";
+  readonly number: number;
+  readonly elements: readonly string[];
+}
+
+/** Why the picture does not follow the text just now. It stays as it was. */
+export interface ShowTrouble {
+  readonly type: "trouble";
+  readonly number: number;
+  readonly message: string;
+}
+
+export type FromPage =
+  /** The page is there and has nothing to show yet. */
+  | { readonly type: "ready" }
+  /** Show where an element is written; with `take`, the text also takes the focus. */
+  | { readonly type: "goTo"; readonly number: number; readonly element: string; readonly take: boolean }
+  /** Draw another view, or the figures of another scenario; "" for none. */
+  | {
+      readonly type: "choose";
+      readonly number: number;
+      readonly view: DiagramParams["view"];
+      readonly scenario: string;
+    }
+  /** Give the focus back to the text. */
+  | { readonly type: "leave"; readonly number: number }
+  /** The picture was not shown, because of something in it that no picture of ours has. */
+  | { readonly type: "refused"; readonly number: number; readonly why: string };
+
+/** Nothing that comes out of a page is taken on trust: whatever has not exactly this shape is undefined. */
+export function readFromPage(said: unknown): FromPage | undefined {
+  if (typeof said !== "object" || said === null) return undefined;
+  const { type, number, element, take, view, scenario, why } = said as Record<string, unknown>;
+  if (type === "ready") return { type };
+  if (!Number.isSafeInteger(number)) return undefined;
+  const of = number as number;
+  if (type === "leave") return { type, number: of };
+  if (type === "goTo" && isShort(element) && typeof take === "boolean") {
+    return { type, number: of, element, take };
+  }
+  if (type === "choose" && isView(view) && isShort(scenario)) return { type, number: of, view, scenario };
+  if (type === "refused" && isShort(why)) return { type, number: of, why };
+  return undefined;
+}
+
+export function isView(value: unknown): value is DiagramParams["view"] {
+  return value === "one-line" || value === "wiring";
+}
+
+/** Names in plans are cut far below this. */
+function isShort(value: unknown): value is string {
+  return typeof value === "string" && value.length <= 10_000;
+}

@@ -1,0 +1,125 @@
+import type { ShownElement } from "../messages.ts";
+import { svgNamespace } from "./picture.ts";
+
+/** The parts, conductors and devices of the picture that is shown, as things that can be chosen. */
+export interface Elements {
+  /** Ties the groups of a new picture to what they stand for. Whoever had the focus has it again afterwards. */
+  adopt(picture: SVGSVGElement, elements: readonly ShownElement[]): void;
+  element(id: string): ShownElement | undefined;
+  all(): readonly ShownElement[];
+  /** The one whose details are shown. */
+  chosen(): string | undefined;
+  choose(id: string | undefined): void;
+  /** What the cursor in the text is on. */
+  mark(ids: readonly string[]): void;
+  /** Moves the focus to one. */
+  focus(id: string): void;
+  /** The one that has the focus. */
+  focused(): string | undefined;
+  /** `by` further in reading order; undefined past either end. */
+  neighbour(id: string, by: number): ShownElement | undefined;
+}
+
+export function createElements(): Elements {
+  let all: readonly ShownElement[] = [];
+  let groups = new Map<string, SVGGElement>();
+  let chosen: string | undefined;
+  let marked: ReadonlySet<string> = new Set();
+
+  const look = (): void => {
+    for (const [id, group] of groups) {
+      group.classList.toggle("chosen", id === chosen);
+      group.classList.toggle("marked", marked.has(id));
+    }
+    // One stop of the Tab key in the whole picture: the chosen one, else the first.
+    const stop =
+      chosen !== undefined && groups.has(chosen) ? chosen : all.find(({ id }) => groups.has(id))?.id;
+    for (const [id, group] of groups) group.setAttribute("tabindex", id === stop ? "0" : "-1");
+  };
+  const focused = (): string | undefined => groupAround(document.activeElement)?.dataset.element;
+
+  return {
+    adopt(picture, elements) {
+      all = elements;
+      groups = new Map();
+      const byId = new Map(elements.map((element) => [element.id, element]));
+      for (const group of picture.querySelectorAll<SVGGElement>("g[data-element]")) {
+        const element = byId.get(group.dataset.element ?? "");
+        if (!element || groups.has(element.id)) continue;
+        groups.set(element.id, group);
+        makeButton(group, element);
+      }
+      if (chosen !== undefined && !byId.has(chosen)) chosen = undefined;
+      look();
+    },
+    element: (id) => all.find((element) => element.id === id),
+    all: () => all,
+    chosen: () => chosen,
+    choose(id) {
+      chosen = id;
+      look();
+    },
+    mark(ids) {
+      marked = new Set(ids);
+      look();
+    },
+    focus: (id) => groups.get(id)?.focus({ preventScroll: true }),
+    focused,
+    neighbour(id, by) {
+      const at = all.findIndex((element) => element.id === id);
+      return at < 0 ? undefined : all[at + by];
+    },
+  };
+}
+
+/** The group of the element that something in the picture belongs to. */
+export function groupAround(target: EventTarget | null): SVGGElement | undefined {
+  return target instanceof Element
+    ? (target.closest<SVGGElement>("g[data-element]") ?? undefined)
+    : undefined;
+}
+
+function makeButton(group: SVGGElement, { name, description, findings, kind, box }: ShownElement): void {
+  group.setAttribute("role", "button");
+  group.setAttribute("aria-label", spoken(name, description, findings));
+  group.classList.add("element", `of-${kind}`);
+  if (kind === "conductor") group.prepend(...linesOf(group).map(haloOf));
+  else group.prepend(frameAround(box));
+}
+
+function spoken(name: string, description: string, findings: readonly string[]): string {
+  const said = description.startsWith(name) ? [description] : [name, description];
+  return [...said, ...findings.filter((finding) => !description.includes(finding))].join(". ");
+}
+
+function linesOf(group: SVGGElement): SVGElement[] {
+  return [...group.querySelectorAll<SVGElement>("path, polyline, line")];
+}
+
+/** A conductor is a thin line. Its halo is wide enough to be hit, and is what shows that it is chosen. */
+function haloOf(line: SVGElement): SVGElement {
+  const halo = line.cloneNode(false) as SVGElement;
+  for (const { name } of [...halo.attributes]) {
+    if (!outlines.has(name)) halo.removeAttribute(name);
+  }
+  halo.setAttribute("class", "halo");
+  return halo;
+}
+
+const outlines = new Set(["d", "points", "x1", "y1", "x2", "y2", "transform"]);
+
+function frameAround({ x, y, width, height }: ShownElement["box"]): SVGElement {
+  const frame = document.createElementNS(svgNamespace, "rect");
+  const sides = {
+    x: x - frameGap,
+    y: y - frameGap,
+    width: width + 2 * frameGap,
+    height: height + 2 * frameGap,
+  };
+  for (const [name, value] of Object.entries(sides)) frame.setAttribute(name, String(value));
+  frame.setAttribute("rx", "3");
+  frame.setAttribute("class", "frame");
+  return frame;
+}
+
+const frameGap = 3;

@@ -1,0 +1,239 @@
+// The page of a diagram panel. It draws what the extension sends, and says what the person chose; it knows nothing of electrics.
+
+import type { FromPage, ShowDiagram, ShownElement, ToPage } from "../messages.ts";
+import { type PanelState, readPanelState } from "../panel-state.ts";
+import { type Box, heldStill, type Place, type Point } from "../place.ts";
+import { createDetails } from "./details.ts";
+import { createElements, groupAround } from "./elements.ts";
+import { isRefused, readPicture } from "./picture.ts";
+import { createStage } from "./stage.ts";
+import { createToolbar, zoomStep } from "./toolbar.ts";
+
+/** What the editor gives to the page of a webview. */
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  getState(): unknown;
+  setState(state: PanelState): void;
+};
+
+const find = <T extends HTMLElement>(id: string): T => {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`the page has no #${id}`);
+  return found as T;
+};
+
+function start(): void {
+  const editor = acquireVsCodeApi();
+  const stageElement = find("stage");
+  const notice = find("notice");
+  const elements = createElements();
+  let state = readPanelState(editor.getState());
+  /** Where the picture stood in the other view. */
+  let otherPlace: Place | undefined;
+  let diagram: ShowDiagram | undefined;
+  /** What is drawn now: an edit that changes nothing of it redraws nothing. */
+  let drawn = "";
+
+  const number = () => diagram?.number ?? 0;
+  const keep = (change: Partial<PanelState>) => {
+    const { place, ...rest } = { ...state, ...change };
+    state = { ...rest, ...(place ? { place } : {}) };
+    editor.setState(state);
+  };
+
+  const stage = createStage(stageElement, (place) => {
+    const { place: _, ...rest } = state;
+    state = place ? { ...rest, place } : rest;
+    editor.setState(state);
+    toolbar.showScale(stage.scale());
+  });
+  const details = createDetails(find("details"), (element) => goTo(element, true));
+  const toolbar = createToolbar(find, {
+    choose: (view, scenario) => {
+      if (view !== state.view) {
+        const place = otherPlace;
+        otherPlace = state.place;
+        const { place: _, ...rest } = state;
+        state = { ...rest, ...(place ? { place } : {}) };
+      }
+      keep({ view, scenario });
+      editor.postMessage({ type: "choose", number: number(), view, scenario });
+    },
+    zoom: stage.zoom,
+    showAll: stage.showAll,
+  });
+
+  const goTo = ({ id, written }: ShownElement, take: boolean) => {
+    if (written) editor.postMessage({ type: "goTo", number: number(), element: id, take });
+  };
+  const choose = (id: string | undefined) => {
+    elements.choose(id);
+    details.show(id === undefined ? undefined : elements.element(id));
+  };
+  const tell = (sentences: readonly string[], state: "ahead" | "trouble" | "") => {
+    notice.textContent = sentences.join(" ");
+    notice.hidden = sentences.length === 0;
+    notice.className = state;
+  };
+
+  const show = (next: ShowDiagram) => {
+    const before = diagram;
+    diagram = next;
+    keep({ uri: next.root, view: next.view, scenario: next.scenario ?? "" });
+    toolbar.show(next);
+    stageElement.setAttribute("aria-label", `Wiring diagram of ${next.title}`);
+    tell(
+      [...(next.current || !next.picture ? [] : ["As of the last complete text."]), ...next.notes],
+      next.current ? "" : "ahead",
+    );
+    if (!next.picture) {
+      drawn = "";
+      stage.clear();
+      elements.adopt(document.createElementNS("http://www.w3.org/2000/svg", "svg"), []);
+      choose(undefined);
+      return;
+    }
+    const { svg, widthPx, heightPx } = next.picture;
+    const content = JSON.stringify(next.picture);
+    if (content !== drawn) {
+      const picture = readPicture(svg);
+      if (isRefused(picture)) {
+        editor.postMessage({ type: "refused", number: next.number, why: picture.refused });
+        tell(
+          [
+            "The new picture was not shown: there is something in it that no picture of ours has. The log names it.",
+          ],
+          "trouble",
+        );
+        return;
+      }
+      drawn = content;
+      const focused = elements.focused();
+      const sameView = before?.picture !== undefined && before.view === next.view;
+      const place = state.place && sameView ? placeIn(next, before, state.place) : state.place;
+      elements.adopt(picture, next.picture.elements);
+      stage.show(picture, { width: widthPx, height: heightPx }, place);
+      if (focused !== undefined) elements.focus(focused);
+    }
+    toolbar.showScale(stage.scale());
+    choose(elements.chosen());
+  };
+
+  /** The same scale; and the element that the person looks at, if it is there still, where it was. */
+  const placeIn = (next: ShowDiagram, before: ShowDiagram, place: Place): Place => {
+    const now = new Map(next.picture?.elements.map(({ id, box }) => [id, box]));
+    const still = (before.picture?.elements ?? []).flatMap(({ id, box }) => {
+      const after = now.get(id);
+      return after && stage.sees(box) ? [{ id, box, after }] : [];
+    });
+    const middle = stage.middle();
+    const looked =
+      still.find(({ id }) => id === elements.chosen()) ??
+      still.sort((a, b) => distance(a.box, middle) - distance(b.box, middle))[0];
+    return looked ? heldStill(place, looked.box, looked.after) : place;
+  };
+
+  const showCursor = (ids: readonly string[]) => {
+    elements.mark(ids);
+    const chosen = elements.chosen();
+    if (chosen === undefined || !ids.includes(chosen)) choose(ids[0]);
+    const boxes = ids.flatMap((id) => elements.element(id)?.box ?? []);
+    const [first] = boxes;
+    if (first && !boxes.some((box) => stage.sees(box))) stage.reveal(first);
+  };
+
+  globalThis.addEventListener("message", ({ data }: MessageEvent<ToPage>) => {
+    switch (data.type) {
+      case "diagram":
+        return show(data);
+      case "cursor":
+        // Of a picture that was replaced meanwhile; the one that is on its way brings its own.
+        if (data.number === number()) showCursor(data.elements);
+        return;
+      case "trouble":
+        return tell([data.message], "trouble");
+    }
+  });
+
+  const elementOf = (target: EventTarget | null): ShownElement | undefined => {
+    const id = groupAround(target)?.dataset.element;
+    return id === undefined ? undefined : elements.element(id);
+  };
+  stageElement.addEventListener("click", ({ target, detail }) => {
+    const element = elementOf(target);
+    if (!element) return;
+    choose(element.id);
+    elements.focus(element.id);
+    // The second click of a double one also takes the cursor there.
+    goTo(element, detail > 1);
+  });
+  stageElement.addEventListener("focusin", ({ target }) => {
+    const element = elementOf(target);
+    if (!element) return;
+    choose(element.id);
+    // What was reached by the keyboard may be out of sight; what was pointed at is not, and must not slip away.
+    if (groupAround(target)?.matches(":focus-visible")) stage.reveal(element.box);
+  });
+  stageElement.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const element = elementOf(event.target);
+    if ((element && keyOnElement(event, element)) || keyOnPicture(event)) event.preventDefault();
+  });
+
+  const keyOnElement = (event: KeyboardEvent, element: ShownElement): boolean => {
+    const focus = (next: ShownElement | undefined) => {
+      if (next) elements.focus(next.id);
+      return next !== undefined;
+    };
+    switch (event.key) {
+      case "Tab":
+        // Past either end the browser goes on, to the strip below or back to the picture.
+        return focus(elements.neighbour(element.id, event.shiftKey ? -1 : 1));
+      case "ArrowRight":
+      case "ArrowDown":
+        return focus(elements.neighbour(element.id, 1)) || true;
+      case "ArrowLeft":
+      case "ArrowUp":
+        return focus(elements.neighbour(element.id, -1)) || true;
+      case "Home":
+        return focus(elements.all()[0]);
+      case "End":
+        return focus(elements.all().at(-1));
+      case "Enter":
+      case " ":
+        goTo(element, true);
+        return true;
+      default:
+        return false;
+    }
+  };
+  const keyOnPicture = ({ key, shiftKey }: KeyboardEvent): boolean => {
+    const step = shiftKey ? 200 : 50;
+    const steps: Record<string, Point> = {
+      ArrowLeft: { x: step, y: 0 },
+      ArrowRight: { x: -step, y: 0 },
+      ArrowUp: { x: 0, y: step },
+      ArrowDown: { x: 0, y: -step },
+    };
+    const by = steps[key];
+    if (by) stage.push(by);
+    else if (key === "+" || key === "=") stage.zoom(zoomStep);
+    else if (key === "-") stage.zoom(1 / zoomStep);
+    else if (key === "0") stage.showAll();
+    else return false;
+    return true;
+  };
+  document.addEventListener("keydown", ({ key }) => {
+    if (key === "Escape") editor.postMessage({ type: "leave", number: number() });
+  });
+
+  choose(undefined);
+  tell(["Drawing…"], "ahead");
+  editor.postMessage({ type: "ready" });
+}
+
+function distance(box: Box, point: Point): number {
+  return Math.hypot(box.x + box.width / 2 - point.x, box.y + box.height / 2 - point.y);
+}
+
+start();

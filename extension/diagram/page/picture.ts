@@ -1,0 +1,59 @@
+import { attributeIs, elementIs } from "../allowed-svg.ts";
+
+/**
+ * A picture as elements of this page. It is built anew, piece by piece, out of what the list allows; if anything else is in it,
+ * nothing of it is shown, because half a wiring diagram would be worse than none.
+ */
+export function readPicture(text: string): SVGSVGElement | Refused {
+  const { documentElement: root } = new DOMParser().parseFromString(text, "image/svg+xml");
+  if (root.localName !== "svg" || root.namespaceURI !== svgNamespace) return { refused: "it is no SVG" };
+  try {
+    return copyOf(root, 0) as SVGSVGElement;
+  } catch (error) {
+    if (error instanceof NotAllowed) return { refused: error.message };
+    throw error;
+  }
+}
+
+export interface Refused {
+  /** What was found that has no business there. */
+  readonly refused: string;
+}
+
+export function isRefused(picture: SVGSVGElement | Refused): picture is Refused {
+  return "refused" in picture;
+}
+
+export const svgNamespace = "http://www.w3.org/2000/svg";
+
+class NotAllowed extends Error {}
+
+/** Our pictures are a few groups deep. */
+const deepest = 32;
+
+function copyOf(element: Element, depth: number): SVGElement {
+  const { localName, namespaceURI } = element;
+  if (namespaceURI !== svgNamespace || elementIs(localName) === "refused" || depth > deepest) {
+    throw new NotAllowed(`an element <${element.nodeName}>`);
+  }
+  const copy = document.createElementNS(svgNamespace, localName) as SVGElement;
+  for (const { name, value, namespaceURI: namespace, prefix } of element.attributes) {
+    // Declarations of namespaces are no content.
+    if (name === "xmlns" || prefix === "xmlns") continue;
+    // "xml:space" and "xml:lang" say how the text is to be read.
+    if (prefix === "xml") continue;
+    const kind = namespace === null ? attributeIs(name, value) : "refused";
+    if (kind === "refused") throw new NotAllowed(`an attribute ${name} on <${localName}>`);
+    if (kind === "taken") copy.setAttribute(name, value);
+  }
+  for (const child of element.childNodes) {
+    if (child instanceof Text) copy.append(child.data);
+    else if (child instanceof Element && isTaken(child)) copy.append(copyOf(child, depth + 1));
+  }
+  return copy;
+}
+
+/** What is refused is taken too, as far as the place where the refusal is told. */
+function isTaken({ namespaceURI, localName }: Element): boolean {
+  return namespaceURI !== svgNamespace || elementIs(localName) !== "left out";
+}

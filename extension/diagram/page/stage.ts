@@ -1,0 +1,172 @@
+import {
+  type Box,
+  between,
+  inSight,
+  middleOf,
+  moved,
+  type Place,
+  type Point,
+  type Size,
+  showing,
+  shows,
+  whole,
+  zoomed,
+} from "../place.ts";
+
+/** The window in which a picture is seen: what part of it, and how large. */
+export interface Stage {
+  /** In place of the picture before, in one step. */
+  show(picture: SVGSVGElement, size: Size, place: Place | undefined): void;
+  clear(): void;
+  /** Undefined: the whole picture is in the window, whatever its size. */
+  place(): Place | undefined;
+  /** Screen pixels for each unit of the picture. */
+  scale(): number;
+  /** Whether a box, in units of the picture, can be seen. */
+  sees(box: Box): boolean;
+  /** Brings a box into the window, gently and by no more than it takes. Not while somebody moves the picture. */
+  reveal(box: Box): void;
+  /** The point of the picture in the middle of the window. */
+  middle(): Point;
+  /** Pushes the picture by so many pixels. */
+  push(byPx: Point): void;
+  /** About the middle of the window. */
+  zoom(factor: number): void;
+  showAll(): void;
+}
+
+/** @param placed called when somebody moved the picture or changed its size */
+export function createStage(element: HTMLElement, placed: (place: Place | undefined) => void): Stage {
+  let picture: SVGSVGElement | undefined;
+  let size: Size = { width: 1, height: 1 };
+  let chosen: Place | undefined;
+  let gliding = 0;
+  let wheeling = 0;
+  const pointers = new Map<number, Point>();
+
+  const window = (): Size => ({ width: element.clientWidth || 1, height: element.clientHeight || 1 });
+  const current = (): Place => chosen ?? whole(size, window());
+
+  const draw = (): void => {
+    if (!picture) return;
+    const { x, y, scale } = current();
+    const { width, height } = window();
+    picture.setAttribute("viewBox", `${x} ${y} ${width / scale} ${height / scale}`);
+  };
+  const put = (place: Place | undefined): void => {
+    cancelAnimationFrame(gliding);
+    chosen = place;
+    draw();
+    placed(place);
+  };
+  const push = (byPx: Point): void => put(moved(current(), byPx, size, window()));
+  const scaleBy = (factor: number, still: Point): void =>
+    put(inSight(zoomed(current(), factor, still), size, window()));
+  const middlePx = (): Point => ({ x: window().width / 2, y: window().height / 2 });
+
+  const glide = (to: Place): void => {
+    if (matchMedia("(prefers-reduced-motion: reduce)").matches) {
+      put(to);
+      return;
+    }
+    const from = current();
+    const start = performance.now();
+    const step = (now: number): void => {
+      const share = Math.min(1, Math.max(0, (now - start) / glideMs));
+      put(between(from, to, share * (2 - share)));
+      if (share < 1) gliding = requestAnimationFrame(step);
+    };
+    cancelAnimationFrame(gliding);
+    gliding = requestAnimationFrame(step);
+  };
+
+  new ResizeObserver(draw).observe(element);
+
+  const at = ({ clientX, clientY }: MouseEvent): Point => {
+    const { left, top } = element.getBoundingClientRect();
+    return { x: clientX - left, y: clientY - top };
+  };
+  element.addEventListener(
+    "wheel",
+    (event) => {
+      if (!picture) return;
+      event.preventDefault();
+      wheeling = performance.now();
+      // A pinch on a touchpad arrives as a wheel with Control.
+      if (event.ctrlKey || event.metaKey) scaleBy(Math.exp(-event.deltaY * zoomForPx(event)), at(event));
+      else {
+        const px = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? lineInPx : 1;
+        const [x, y] =
+          event.shiftKey && event.deltaX === 0 ? [event.deltaY, 0] : [event.deltaX, event.deltaY];
+        push({ x: -x * px, y: -y * px });
+      }
+    },
+    { passive: false },
+  );
+  element.addEventListener("pointerdown", (event) => {
+    if (event.button === 0) pointers.set(event.pointerId, at(event));
+  });
+  element.addEventListener("pointermove", (event) => {
+    const before = pointers.get(event.pointerId);
+    if (!before || !picture) return;
+    const now = at(event);
+    const moving = element.hasPointerCapture(event.pointerId);
+    if (!moving && distance(before, now) < stillPx) return;
+    // Only now, so that a press without a move stays a click on what is under it.
+    if (!moving) element.setPointerCapture(event.pointerId);
+    const [other] = [...pointers].flatMap(([id, point]) => (id === event.pointerId ? [] : [point]));
+    pointers.set(event.pointerId, now);
+    if (other) scaleBy(distance(other, now) / (distance(other, before) || 1), other);
+    else push({ x: now.x - before.x, y: now.y - before.y });
+  });
+  for (const end of ["pointerup", "pointercancel", "lostpointercapture"] as const) {
+    element.addEventListener(end, (event) => pointers.delete(event.pointerId));
+  }
+
+  return {
+    show(next, nextSize, place) {
+      cancelAnimationFrame(gliding);
+      picture = next;
+      size = nextSize;
+      chosen = place && inSight(place, size, window());
+      // The size of the element is the window's; what of the picture is seen in it, its viewBox says.
+      for (const name of ["width", "height"]) next.setAttribute(name, "100%");
+      next.setAttribute("preserveAspectRatio", "xMidYMid meet");
+      draw();
+      element.replaceChildren(next);
+    },
+    clear() {
+      picture = undefined;
+      element.replaceChildren();
+    },
+    place: () => chosen,
+    scale: () => current().scale,
+    sees: (box) => shows(current(), box, window()),
+    reveal(box) {
+      const touched = pointers.size > 0 || performance.now() - wheeling < wheelRestMs;
+      if (!picture || touched || shows(current(), box, window())) return;
+      glide(showing(current(), box, window()));
+    },
+    middle: () => middleOf(current(), window()),
+    push,
+    zoom: (factor) => scaleBy(factor, middlePx()),
+    showAll: () => put(undefined),
+  };
+}
+
+/** Until a pointer has gone this far, it has not moved the picture. */
+const stillPx = 4;
+const glideMs = 160;
+/** A turn of a wheel is many events; for so long after the last one it still counts as being turned. */
+const wheelRestMs = 400;
+const lineInPx = 20;
+
+/** A notch of a wheel is about 100 px, a pinch comes in steps of a few. */
+function zoomForPx({ deltaMode, deltaY }: WheelEvent): number {
+  if (deltaMode === WheelEvent.DOM_DELTA_LINE) return 0.05;
+  return Math.abs(deltaY) < 50 ? 0.01 : 0.002;
+}
+
+function distance(one: Point, other: Point): number {
+  return Math.hypot(one.x - other.x, one.y - other.y);
+}

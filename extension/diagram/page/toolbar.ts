@@ -1,0 +1,65 @@
+import type { DiagramParams } from "../../../server/language/messages.ts";
+import { isView, type ShowDiagram } from "../messages.ts";
+
+/** The row above the picture: which view, the figures of which scenario, how large. */
+export interface Toolbar {
+  show(diagram: Pick<ShowDiagram, "title" | "view" | "scenarios" | "scenario">): void;
+  showScale(scale: number): void;
+}
+
+export interface ToolbarActions {
+  choose(view: DiagramParams["view"], scenario: string): void;
+  zoom(factor: number): void;
+  showAll(): void;
+}
+
+export function createToolbar(
+  find: <T extends HTMLElement>(id: string) => T,
+  actions: ToolbarActions,
+): Toolbar {
+  const title = find("title");
+  const view = find<HTMLSelectElement>("view");
+  const scenario = find<HTMLSelectElement>("scenario");
+  const scale = find("scale");
+  let listed = "";
+
+  const choose = () => {
+    if (isView(view.value)) actions.choose(view.value, scenario.value);
+  };
+  view.addEventListener("change", choose);
+  scenario.addEventListener("change", choose);
+  find("smaller").addEventListener("click", () => actions.zoom(1 / zoomStep));
+  find("larger").addEventListener("click", () => actions.zoom(zoomStep));
+  find("whole").addEventListener("click", () => actions.showAll());
+
+  return {
+    show(diagram) {
+      title.textContent = `Wiring diagram: ${diagram.title}`;
+      view.value = diagram.view;
+      // A list that is open would close if it were filled again.
+      const list = JSON.stringify(diagram.scenarios);
+      if (list !== listed) {
+        listed = list;
+        scenario.replaceChildren(
+          option("", "no scenario"),
+          ...diagram.scenarios.map((name) => option(name, name)),
+        );
+      }
+      scenario.value = diagram.scenario ?? "";
+      scenario.disabled = diagram.scenarios.length === 0;
+    },
+    showScale(value) {
+      scale.textContent = `${Math.round(100 * value)} %`;
+    },
+  };
+}
+
+/** Of the buttons and the keys: four steps double the size. */
+export const zoomStep = 2 ** 0.25;
+
+function option(value: string, text: string): HTMLOptionElement {
+  const made = document.createElement("option");
+  made.value = value;
+  made.textContent = text;
+  return made;
+}

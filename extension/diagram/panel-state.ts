@@ -1,0 +1,36 @@
+import type { DiagramParams } from "../../server/language/messages.ts";
+import { isView } from "./messages.ts";
+import type { Place } from "./place.ts";
+
+/** What the editor keeps of a panel while it is hidden, and over a reload of the window. */
+export interface PanelState {
+  /** Root file of the plan. */
+  readonly uri: string;
+  readonly view: DiagramParams["view"];
+  /** "" for none. */
+  readonly scenario: string;
+  /** Absent: the whole picture is in the window, whatever its size. */
+  readonly place?: Place;
+}
+
+export const firstView: DiagramParams["view"] = "one-line";
+
+/** What was kept may be of another version, or damaged. What cannot be used is as if it had never been chosen. */
+export function readPanelState(kept: unknown): PanelState {
+  const { uri, view, scenario, place } = (typeof kept === "object" && kept !== null ? kept : {}) as Record<
+    string,
+    unknown
+  >;
+  return {
+    uri: typeof uri === "string" ? uri : "",
+    view: isView(view) ? view : firstView,
+    scenario: typeof scenario === "string" ? scenario : "",
+    ...(isPlace(place) ? { place: { x: place.x, y: place.y, scale: place.scale } } : {}),
+  };
+}
+
+function isPlace(value: unknown): value is Place {
+  if (typeof value !== "object" || value === null) return false;
+  const { x, y, scale } = value as Record<string, unknown>;
+  return Number.isFinite(x) && Number.isFinite(y) && Number.isFinite(scale) && (scale as number) > 0;
+}

@@ -1,0 +1,117 @@
+/**
+ * Where a picture stands behind its window: arithmetic alone. `x` and `y` are the picture's point at the window's top left corner,
+ * in units of the picture; `scale` is screen pixels for each unit.
+ */
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Box extends Point, Size {}
+
+/** The whole picture in the middle of the window, never larger than drawn. */
+export function whole(picture: Size, window: Size): Place {
+  const room = { width: window.width - 2 * marginPx, height: window.height - 2 * marginPx };
+  const scale = within(1, Math.min(room.width / picture.width, room.height / picture.height));
+  return {
+    scale,
+    x: (picture.width - window.width / scale) / 2,
+    y: (picture.height - window.height / scale) / 2,
+  };
+}
+
+/** Larger (`factor` above 1) or smaller, while one point of the window, in pixels, stays over the same point of the picture. */
+export function zoomed(place: Place, factor: number, still: Point): Place {
+  const scale = within(largestScale, place.scale * factor);
+  const change = 1 / place.scale - 1 / scale;
+  return { scale, x: place.x + still.x * change, y: place.y + still.y * change };
+}
+
+/** Moved as if the picture were pushed by that many pixels, but never so far that nothing of it is left to be seen. */
+export function moved(place: Place, byPx: Point, picture: Size, window: Size): Place {
+  return inSight(
+    { ...place, x: place.x - byPx.x / place.scale, y: place.y - byPx.y / place.scale },
+    picture,
+    window,
+  );
+}
+
+/** The nearest place at which a good piece of the picture is in the window. */
+export function inSight(place: Place, picture: Size, window: Size): Place {
+  const piece = (length: number) => Math.min(length, leastPx / place.scale);
+  const clamp = (from: number, length: number, windowPx: number) =>
+    Math.min(Math.max(from, piece(length) - windowPx / place.scale), length - piece(length));
+  return {
+    scale: place.scale,
+    x: clamp(place.x, picture.width, window.width),
+    y: clamp(place.y, picture.height, window.height),
+  };
+}
+
+/** The same place if a box is in the window already, else the nearest one at which it is, with a margin around it. */
+export function showing(place: Place, box: Box, window: Size): Place {
+  if (shows(place, box, window)) return place;
+  const margin = marginPx / place.scale;
+  const along = (from: number, start: number, length: number, windowPx: number) => {
+    const room = windowPx / place.scale - 2 * margin;
+    // What is larger than the window begins at its edge.
+    if (length > room || start - margin < from) return start - margin;
+    return Math.max(from, start + length + margin - windowPx / place.scale);
+  };
+  return {
+    scale: place.scale,
+    x: along(place.x, box.x, box.width, window.width),
+    y: along(place.y, box.y, box.height, window.height),
+  };
+}
+
+/** Whether a box, or as much of it as can be, is in the window. */
+export function shows(place: Place, box: Box, window: Size): boolean {
+  const inside = (from: number, start: number, length: number, windowPx: number) => {
+    const seen = windowPx / place.scale;
+    return length > seen
+      ? start < from + seen && start + length > from
+      : start >= from && start + length <= from + seen;
+  };
+  return inside(place.x, box.x, box.width, window.width) && inside(place.y, box.y, box.height, window.height);
+}
+
+/** The same scale, and what stood at `before` in the old picture stands at the same point of the window at `after` in the new one. */
+export function heldStill(place: Place, before: Box, after: Box): Place {
+  const middle = ({ x, y, width, height }: Box) => ({ x: x + width / 2, y: y + height / 2 });
+  const [from, to] = [middle(before), middle(after)];
+  return { scale: place.scale, x: place.x + to.x - from.x, y: place.y + to.y - from.y };
+}
+
+/** The point of the picture in the middle of the window. */
+export function middleOf(place: Place, window: Size): Point {
+  return { x: place.x + window.width / place.scale / 2, y: place.y + window.height / place.scale / 2 };
+}
+
+/** Between two places, `share` of the way from the first (0) to the second (1). */
+export function between(from: Place, to: Place, share: number): Place {
+  const at = (one: number, other: number) => one + (other - one) * share;
+  return { x: at(from.x, to.x), y: at(from.y, to.y), scale: at(from.scale, to.scale) };
+}
+
+/** Around the whole picture, and around what is brought into the window. */
+const marginPx = 16;
+/** So much of the picture stays in the window, however far it is pushed. */
+const leastPx = 64;
+const largestScale = 8;
+const smallestScale = 0.05;
+
+function within(largest: number, scale: number): number {
+  return Math.min(largest, Math.max(smallestScale, scale));
+}

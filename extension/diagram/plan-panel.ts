@@ -1,0 +1,174 @@
+import { randomBytes } from "node:crypto";
+import {
+  CancellationTokenSource,
+  Disposable,
+  type LogOutputChannel,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+} from "vscode";
+import type { Diagram } from "../../server/language/messages.ts";
+import type { ServerSession } from "../server-session.ts";
+import { requestDiagram } from "./ask-for-diagram.ts";
+import { type FromPage, readFromPage, type ToPage } from "./messages.ts";
+import { pageHtml } from "./page-html.ts";
+import { firstView, type PanelState } from "./panel-state.ts";
+import { createPlanTexts } from "./plan-texts.ts";
+import { shownDiagram } from "./shown-diagram.ts";
+
+/** The diagram of one plan, for as long as its tab is open. */
+export interface PlanPanel {
+  /** Root file of the plan. */
+  readonly root: string;
+  reveal(): void;
+  dispose(): void;
+}
+
+export interface PanelWiring {
+  readonly session: ServerSession;
+  readonly log: LogOutputChannel;
+  /** The only folder that the page may load anything from. */
+  readonly dist: Uri;
+  closed(panel: PlanPanel): void;
+}
+
+/** Opened for the first time, with what it shows first; or given back by the editor after a reload, with what it kept. */
+export type Beginning =
+  | { readonly first: Diagram }
+  | { readonly webview: WebviewPanel; readonly state: PanelState };
+
+/** The kind of tab, as the editor keeps it over a reload. */
+export const panelType = "loomwright.diagram";
+
+export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Beginning): PlanPanel {
+  const { session, log, dist } = wiring;
+  const webview = "webview" in beginning ? beginning.webview : openBeside();
+  const texts = createPlanTexts((elements) => post({ type: "cursor", number, elements }));
+  let { view, scenario }: Pick<PanelState, "view" | "scenario"> =
+    "state" in beginning ? beginning.state : { view: firstView, scenario: "" };
+  let diagram = "first" in beginning ? beginning.first : undefined;
+  let number = diagram ? 1 : 0;
+  /** A picture on its way; a newer one that is wanted meanwhile is asked for when this one is there. */
+  let asking: CancellationTokenSource | undefined;
+  let outdated = diagram === undefined;
+
+  const post = (message: ToPage): void => void webview.webview.postMessage(message);
+  const trouble = (message: string): void => post({ type: "trouble", number, message });
+
+  const send = (): void => {
+    if (!diagram) return;
+    webview.title = `Wiring diagram: ${diagram.title}`;
+    post(shownDiagram(diagram, root, number));
+    texts.show(diagram);
+  };
+
+  const follow = async (): Promise<void> => {
+    outdated = true;
+    // A tab that is not seen is brought up to date when it is.
+    if (asking || !webview.visible) return;
+    while (outdated && webview.visible) {
+      outdated = false;
+      asking = new CancellationTokenSource();
+      await ask(asking);
+      asking.dispose();
+      asking = undefined;
+    }
+  };
+  const ask = async ({ token }: CancellationTokenSource): Promise<void> => {
+    try {
+      const client = await session.client();
+      if (!client) return trouble(stopped);
+      const asked = { view, ...(scenario === "" ? {} : { scenario }) };
+      const answer = await requestDiagram(client, Uri.parse(root), asked, token);
+      if (token.isCancellationRequested) return;
+      if (!answer) return trouble("This file is no plan any more: the picture is as it was last.");
+      diagram = answer;
+      scenario = answer.scenario ?? "";
+      number++;
+      send();
+    } catch (error) {
+      if (token.isCancellationRequested || isPassing(error)) return;
+      const why = error instanceof Error ? error.message : String(error);
+      log.error(`The wiring diagram of ${root}: ${why}`);
+      trouble(`The picture could not be drawn again: ${why}`);
+    }
+  };
+
+  const hear = (said: FromPage): void => {
+    switch (said.type) {
+      case "ready":
+        send();
+        if (outdated) void follow();
+        return;
+      case "choose":
+        ({ view, scenario } = said);
+        // What is on its way is of no use any more.
+        asking?.cancel();
+        void follow();
+        return;
+      case "goTo":
+        texts.goTo(said.element, said.take, webview.viewColumn);
+        return;
+      case "leave":
+        texts.takeFocus(Uri.parse(root), webview.viewColumn);
+        return;
+      case "refused":
+        log.error(`A wiring diagram of ${root} was not shown, because of ${said.why} in it.`);
+        return;
+    }
+  };
+
+  const panel: PlanPanel = {
+    root,
+    reveal: () => webview.reveal(undefined, true),
+    dispose: () => webview.dispose(),
+  };
+  const listening = Disposable.from(
+    texts,
+    webview.webview.onDidReceiveMessage((said: unknown) => {
+      const heard = readFromPage(said);
+      if (heard) hear(heard);
+    }),
+    webview.onDidChangeViewState(() => {
+      if (webview.visible && outdated) void follow();
+    }),
+    session.onStatus(({ uri, state }) => {
+      if (uri !== undefined && state !== "checking" && Uri.parse(uri).toString() === root) void follow();
+    }),
+    session.onRunning((running) => {
+      if (running) void follow();
+      else trouble(stopped);
+    }),
+  );
+  webview.onDidDispose(() => {
+    asking?.cancel();
+    listening.dispose();
+    wiring.closed(panel);
+  });
+
+  webview.webview.options = { enableScripts: true, localResourceRoots: [dist] };
+  const address = (file: string) => webview.webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
+  webview.webview.html = pageHtml({
+    nonce: randomBytes(16).toString("hex"),
+    source: webview.webview.cspSource,
+    script: address("diagram-page.js"),
+    style: address("diagram-page.css"),
+  });
+  return panel;
+}
+
+const stopped = "The server has stopped: the picture does not follow the text.";
+
+function openBeside(): WebviewPanel {
+  return window.createWebviewPanel(panelType, "Wiring diagram", {
+    viewColumn: ViewColumn.Beside,
+    preserveFocus: true,
+  });
+}
+
+/** The request was overtaken (codes of the protocol: cancelled, text modified, cancelled by the server); the next one is coming. */
+function isPassing(error: unknown): boolean {
+  const code = (error as { readonly code?: unknown } | null)?.code;
+  return code === -32800 || code === -32801 || code === -32802;
+}

@@ -1,0 +1,101 @@
+import {
+  type Disposable,
+  Position,
+  Range,
+  type TextDocument,
+  type TextEditor,
+  Uri,
+  ViewColumn,
+  window,
+  workspace,
+} from "vscode";
+import type { Diagram, DiagramElement } from "../../server/language/messages.ts";
+import { elementsAt } from "./elements-at.ts";
+
+/** The texts beside a diagram: from an element to its line, and from the cursor to its elements. */
+export interface PlanTexts extends Disposable {
+  /** The diagram that is shown from now on. */
+  show(diagram: Diagram): void;
+  /** Puts the cursor where an element is written; with `take`, the text gets the focus too. An id that was not sent is ignored. */
+  goTo(element: string, take: boolean, panel: ViewColumn | undefined): void;
+  /** Gives the focus to the text that had it last, else to the given file. */
+  takeFocus(root: Uri, panel: ViewColumn | undefined): void;
+}
+
+/** @param tell called with the ids of what the cursor is on, whenever these change or a diagram is new */
+export function createPlanTexts(tell: (elements: readonly string[]) => void): PlanTexts {
+  let diagram: Diagram | undefined;
+  let elements = new Map<string, DiagramElement>();
+  /** The editor of a file of the plan in which the cursor was last. */
+  let last: TextEditor | undefined;
+  let told: string | undefined;
+  /** Asked for while the text was newer than the diagram, and so than the places that it knows. */
+  let waiting: (() => void) | undefined;
+
+  const knows = ({ uri, version }: TextDocument): boolean => diagram?.versions[uri.toString()] === version;
+  const tellCursor = (): void => {
+    if (!diagram?.picture || !last || !knows(last.document)) return;
+    const ids = elementsAt(diagram.picture.elements, last.document.uri.toString(), last.selection.active);
+    const now = JSON.stringify(ids);
+    if (now === told) return;
+    told = now;
+    tell(ids);
+  };
+  const look = (editor: TextEditor | undefined): void => {
+    if (!editor || !diagram || !(editor.document.uri.toString() in diagram.versions)) return;
+    last = editor;
+    tellCursor();
+  };
+
+  const goTo = async (
+    { uri, range }: NonNullable<DiagramElement["location"]>,
+    take: boolean,
+    panel?: ViewColumn,
+  ) => {
+    const document = await workspace.openTextDocument(Uri.parse(uri));
+    const start = new Position(range.start.line, range.start.character);
+    await window.showTextDocument(document, {
+      viewColumn: columnFor(document.uri, last, panel),
+      preserveFocus: !take,
+      preview: false,
+      selection: new Range(start, start),
+    });
+  };
+
+  const listening = window.onDidChangeTextEditorSelection(({ textEditor }) => look(textEditor));
+  return {
+    show(next) {
+      diagram = next;
+      elements = new Map(next.picture?.elements.map((element) => [element.id, element]));
+      told = undefined;
+      if (last && window.visibleTextEditors.includes(last)) tellCursor();
+      else look(window.activeTextEditor);
+      const go = waiting;
+      waiting = undefined;
+      go?.();
+    },
+    goTo(id, take, panel) {
+      const location = elements.get(id)?.location;
+      if (!location) return;
+      const open = workspace.textDocuments.find(({ uri }) => uri.toString() === location.uri);
+      if (open && !knows(open) && !waiting) waiting = () => this.goTo(id, take, panel);
+      else void goTo(location, take, panel);
+    },
+    takeFocus(root, panel) {
+      const uri = last?.document.uri ?? root;
+      void workspace
+        .openTextDocument(uri)
+        .then((document) =>
+          window.showTextDocument(document, { viewColumn: columnFor(uri, last, panel), preview: false }),
+        );
+    },
+    dispose: () => listening.dispose(),
+  };
+}
+
+/** Where the file is seen already, else beside the panel and not over it. */
+function columnFor(uri: Uri, last: TextEditor | undefined, panel: ViewColumn | undefined): ViewColumn {
+  const seen = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+  const column = seen?.viewColumn ?? last?.viewColumn ?? ViewColumn.One;
+  return column === panel ? ViewColumn.Beside : column;
+}
