@@ -73,14 +73,14 @@ interface Named {
 }
 
 /** No larger file is taken for a plan: somebody's generated code. */
-const largestPlanBytes = 4 * 1024 * 1024;
+export const largestPlanBytes = 4 * 1024 * 1024;
 
-const deepestFolder = 40;
+export const deepestFolder = 40;
 
 /** Folders of other people's code, of what was made from code, and hidden ones. */
-const passedBy = /^(?:node_modules|bower_components|dist|out|build|coverage|vendor|\..*)$/;
+export const passedBy = /^(?:node_modules|bower_components|dist|out|build|coverage|vendor|\..*)$/;
 
-function isScript(name: string): boolean {
+export function isScript(name: string): boolean {
   return /\.[cm]?[jt]sx?$/i.test(name) && !/\.d\.[cm]?ts$/i.test(name);
 }
 

@@ -1,0 +1,75 @@
+import type { Judgement } from "../../judge.ts";
+import { contentsOf } from "../network-summary.ts";
+import { compareFindings, somethingWorse, type ToldFinding } from "./findings.ts";
+import type { PlanDifference } from "./plan-difference.ts";
+
+/** What is told of one plan of a folder, between two states of the folder. */
+export type ComparedPlan = {
+  /** Of its root, as it is called now; as it was called where it is gone. */
+  readonly path: string;
+  /** Where its root was moved. */
+  readonly movedFrom: string | undefined;
+} & (
+  | { readonly state: "compared"; readonly difference: PlanDifference }
+  | { readonly state: "added" | "removed"; readonly side: PlanSide }
+  /** At least one of its sides is there and could not be evaluated, so that the two cannot be compared. */
+  | {
+      readonly state: "not-evaluated";
+      readonly before: PlanSide | undefined;
+      readonly after: PlanSide | undefined;
+    }
+);
+
+/** One side of a plan, for itself. */
+export type PlanSide =
+  | {
+      readonly state: "evaluated";
+      readonly circuits: number;
+      /** 0 where the plan has no network, or none that could be read. */
+      readonly parts: number;
+      readonly cables: number;
+      readonly networkUnread: boolean;
+      readonly findings: readonly ToldFinding[];
+    }
+  | {
+      readonly state: "not-evaluated";
+      /** A sentence without its full stop; may hold text of the plan. */
+      readonly why: string;
+    };
+
+export function evaluatedSide(judged: Judgement): PlanSide {
+  const { model, network } = judged;
+  const nothing: Judgement = { ...judged, findings: [] };
+  return {
+    state: "evaluated",
+    circuits: model.circuits.length,
+    ...(network ? contentsOf(network.network) : { parts: 0, cables: 0 }),
+    networkUnread: model.networkUnread,
+    findings: compareFindings(nothing, judged, []).came,
+  };
+}
+
+/**
+ * Whether something became worse: a finding of severity error or warning that was not there before. Of a plan that could not be
+ * evaluated before, nobody can tell what was there; whatever is found in it now counts.
+ */
+export function becameWorse(plan: ComparedPlan): boolean {
+  switch (plan.state) {
+    case "compared":
+      return somethingWorse(plan.difference.findings);
+    case "removed":
+      return false;
+    case "added":
+      return matters(plan.side);
+    case "not-evaluated":
+      return plan.after !== undefined && matters(plan.after);
+  }
+}
+
+function matters(side: PlanSide): boolean {
+  return side.state === "evaluated" && somethingWorse(foundNow(side.findings));
+}
+
+function foundNow(came: readonly ToldFinding[]) {
+  return { came, went: [], changed: [], kept: { open: 0, accepted: 0 } };
+}

@@ -1,0 +1,398 @@
+import { asGiven, figure, tellApart } from "../../rules/figures.ts";
+import { listInWords } from "../../rules/part-in-words.ts";
+import { textOf } from "./changed-properties.ts";
+import type { ComparedPlan, PlanSide } from "./compared-plan.ts";
+import { type Effect, shareLeft } from "./effects.ts";
+import type { FindingsDifference, ToldFinding } from "./findings.ts";
+import type { Limit, Measured } from "./measured.ts";
+import type { PurchaseChange } from "./parts-to-buy.ts";
+import { type ChangedSubject, isSame, type PlanDifference, type StandingSubject } from "./plan-difference.ts";
+import type { Subject } from "./subject.ts";
+
+/**
+ * One plan's difference as words in blocks, the same for the terminal, Markdown and the editor: they only escape and set it.
+ * Nothing here is fit to be shown yet: names and reasons stand in it as the plans give them.
+ */
+export interface ToldPlan {
+  readonly path: string;
+  readonly movedFrom: string | undefined;
+  /** One line: what came of it. */
+  readonly summary: string;
+  /** Sentences that a reader has to know before the rest. */
+  readonly notices: readonly string[];
+  readonly blocks: readonly ToldBlock[];
+}
+
+export interface ToldBlock {
+  readonly title: string;
+  readonly columns: readonly string[];
+  /** Each as long as {@link columns}. */
+  readonly rows: readonly (readonly string[])[];
+  /** Of less weight, and many: shown folded or only counted. None of them crossed a limit. */
+  readonly further: readonly (readonly string[])[];
+}
+
+/** `labels`: what the two states are called, "HEAD~1", "the working tree". */
+export function tellPlan(
+  plan: ComparedPlan,
+  labels: { readonly before: string; readonly after: string },
+): ToldPlan {
+  const { path, movedFrom } = plan;
+  switch (plan.state) {
+    case "compared":
+      return { path, movedFrom, ...tellCompared(plan.difference, labels) };
+    case "added":
+    case "removed": {
+      const came = plan.state === "added";
+      const word = came
+        ? `a plan that is not in ${labels.before}`
+        : `a plan that is no longer in ${labels.after}`;
+      const told = plan.side.state === "evaluated" ? contentsInWords(plan.side) : "could not be evaluated";
+      return {
+        ...{ path, movedFrom, summary: `${word}: ${told}` },
+        notices:
+          plan.side.state === "evaluated"
+            ? unreadNotice(plan.side.networkUnread, came ? labels.after : labels.before)
+            : [notEvaluated(plan.side, came ? labels.after : labels.before)],
+        blocks:
+          plan.side.state === "evaluated"
+            ? sideFindings(plan.side.findings, came ? "found" : "was found")
+            : [],
+      };
+    }
+    case "not-evaluated": {
+      const sides = [
+        { side: plan.before, label: labels.before },
+        { side: plan.after, label: labels.after },
+      ];
+      return {
+        ...{ path, movedFrom, summary: "could not be compared" },
+        notices: sides.flatMap(({ side, label }) => {
+          if (!side) return [`There is no such plan in ${label}.`];
+          if (side.state === "not-evaluated") return [notEvaluated(side, label)];
+          return [`As of ${label}: ${contentsInWords(side)}.`, ...unreadNotice(side.networkUnread, label)];
+        }),
+        blocks: sides.flatMap(({ side, label }) =>
+          side?.state === "evaluated" ? sideFindings(side.findings, `found as of ${label}`) : [],
+        ),
+      };
+    }
+  }
+}
+
+function notEvaluated({ why }: Extract<PlanSide, { state: "not-evaluated" }>, label: string): string {
+  return `As of ${label} this plan could not be evaluated: ${why.replace(/\.$/, "")}.`;
+}
+
+function unreadNotice(unread: boolean, label: string): string[] {
+  return unread
+    ? [
+        `As of ${label} the network could not be read: its parts, cables and currents are not compared. A finding says why.`,
+      ]
+    : [];
+}
+
+/** "18 circuits, 12 parts, 9 cables; 1 error, 2 accepted". */
+function contentsInWords(side: Extract<PlanSide, { state: "evaluated" }>): string {
+  const { circuits, parts, cables, findings } = side;
+  const contents = [
+    circuits > 0 || parts === 0 ? count(circuits, "circuit") : "",
+    parts > 0 ? count(parts, "part") : "",
+    cables > 0 ? count(cables, "cable") : "",
+  ].filter(Boolean);
+  return `${contents.join(", ")}; ${countsInWords(findings) || "nothing found"}`;
+}
+
+function tellCompared(
+  difference: PlanDifference,
+  labels: { readonly before: string; readonly after: string },
+): Pick<ToldPlan, "summary" | "notices" | "blocks"> {
+  const { networkUnread, unsolved, effects, findings, purchases } = difference;
+  const notices = [
+    ...unreadNotice(networkUnread.before, labels.before),
+    ...unreadNotice(networkUnread.after, labels.after),
+    ...unsolvedNotices(unsolved, labels),
+  ];
+  const blocks = [
+    changesBlock(difference),
+    effectsBlock(
+      "Figures of what was changed",
+      effects.filter(({ own }) => own),
+    ),
+    effectsBlock(
+      "Elsewhere",
+      effects.filter(({ own }) => !own),
+    ),
+    findingsBlock(findings),
+    purchasesBlock(purchases),
+  ].filter(({ rows }) => rows.length > 0);
+  return { summary: summaryOf(difference), notices, blocks };
+}
+
+function unsolvedNotices(
+  { before, after }: PlanDifference["unsolved"],
+  labels: { readonly before: string; readonly after: string },
+): string[] {
+  const told = (names: readonly string[], label: string) =>
+    names.length === 0
+      ? []
+      : [
+          `As of ${label} there is no operating point in ${listInWords(names.map((name) => `"${name}"`))}: figures are compared as far as they were worked out.`,
+        ];
+  return [...told(before, labels.before), ...told(after, labels.after)];
+}
+
+function summaryOf(difference: PlanDifference): string {
+  if (isSame(difference)) return "nothing changed in the build";
+  const { added, removed, changed, effects, findings, purchases } = difference;
+  const renamedOnly = changed.filter(({ properties }) => properties.length === 0).length;
+  const elsewhere = effects.filter(({ own }) => !own);
+  const past = effects.filter(({ crossed }) => crossed === "past").length;
+  const came = [...findings.came, ...findings.changed.filter(({ worse }) => worse).map(({ after }) => after)];
+  const went = [
+    ...findings.went,
+    ...findings.changed.filter(({ worse }) => !worse).map(({ before }) => before),
+  ];
+  return [
+    changed.length > renamedOnly ? `${changed.length - renamedOnly} changed` : "",
+    renamedOnly > 0 ? `${renamedOnly} renamed` : "",
+    added.length > 0 ? `${added.length} added` : "",
+    removed.length > 0 ? `${removed.length} removed` : "",
+    elsewhere.length > 0 ? `${count(elsewhere.length, "figure")} elsewhere` : "",
+    past > 0 ? `${past} past ${past === 1 ? "its limit" : "their limits"}` : "",
+    came.length > 0 ? `${countsInWords(came)} more` : "",
+    went.length > 0 ? `${countsInWords(went)} less` : "",
+    came.length + went.length === 0 ? "no finding came or went" : "",
+    purchases.length > 0 ? "parts to buy differ" : "",
+  ]
+    .filter(Boolean)
+    .join(" · ");
+}
+
+function changesBlock({ added, removed, changed }: PlanDifference): ToldBlock {
+  return {
+    title: "Changes",
+    columns: ["What", "Property", "Before", "After"],
+    rows: [
+      ...removed.map((one) => [nameOf(one.subject), "removed", standingInWords(one), ""]),
+      ...added.map((one) => [nameOf(one.subject), "added", "", standingInWords(one)]),
+      ...changedRows(changed),
+    ],
+    further: [],
+  };
+}
+
+/** From this many on, subjects that changed alike are told in one row. */
+const fewestTogether = 3;
+
+/** A default of the build that was changed shows in every circuit; it is told once, with how many took it. */
+function changedRows(changed: readonly ChangedSubject[]): string[][] {
+  const alike = new Map<string, Subject[]>();
+  const keyOf = (kind: string, property: ChangedSubject["properties"][number]) =>
+    JSON.stringify([kind, property.words, property.before, property.after]);
+  for (const { subject, properties } of changed)
+    for (const property of properties) {
+      const key = keyOf(subject.kindInWords, property);
+      alike.set(key, [...(alike.get(key) ?? []), subject]);
+    }
+  const told = new Set<string>();
+  return changed.flatMap(({ subject, renamedFrom, properties }) => [
+    ...(renamedFrom === undefined ? [] : [[nameOf(subject), "name", renamedFrom, subject.name]]),
+    ...properties.flatMap((property) => {
+      const { words, before, after } = property;
+      const key = keyOf(subject.kindInWords, property);
+      const subjects = alike.get(key) ?? [];
+      if (subjects.length < fewestTogether) return [[nameOf(subject), words, before, after]];
+      if (told.has(key)) return [];
+      told.add(key);
+      const names = listInWords(subjects.map(({ name }) => name));
+      return [[`${subjects.length} × ${subject.kindInWords}: ${names}`, words, before, after]];
+    }),
+  ]);
+}
+
+/** What a builder knows a new one by. The rest is in the plan. */
+const first = ["from", "to", "load", "loadW", "draws", "drawsW", "length", "size", "protection"];
+
+function standingInWords({ subject, measured }: StandingSubject): string {
+  const { kind, properties, network } = subject;
+  const shown = kind === "circuit" || kind === "cable" ? first : undefined;
+  const stated = properties.flatMap(({ id, words, value }) => {
+    if (shown && !shown.includes(id)) return [];
+    if (value.as === "parts") {
+      const names = value.parts.map((part) => network?.parts[part]?.name ?? "");
+      return names.length > 0 ? [`${words}: ${listInWords(names)}`] : [];
+    }
+    const text = textOf(value);
+    if (text === "no") return [];
+    return [
+      text === "yes"
+        ? words
+        : shown && id !== "from" && id !== "to" && id !== "protection"
+          ? text
+          : `${words} ${text}`,
+    ];
+  });
+  const worked = measured
+    .filter(({ what }) => what === "currentA" || what === "dropPercent" || what === "dropFromBankPercent")
+    .map(measuredInWords);
+  return [stated.join(", "), worked.join(", ")].filter(Boolean).join("; ");
+}
+
+/** "drop 3.2 % of 10 %", "current 12 A". */
+function measuredInWords({ words, value, unit, limit }: Measured): string {
+  if (!limit) return `${words} ${figure(value)} ${unit}`;
+  const [is, may] = tellApart(value, limit.value);
+  return `${words} ${is} ${unit} of ${may} ${unit}`;
+}
+
+/** More of what moved without crossing a limit than a reader takes in. The rest is there, folded. */
+const mostEffects = 12;
+
+function effectsBlock(title: string, effects: readonly Effect[]): ToldBlock {
+  const crossed = effects.filter((effect) => effect.crossed).length;
+  const rows = effects.map(effectRow);
+  const shown = Math.max(crossed, mostEffects);
+  return {
+    title,
+    columns: ["What", "Figure", "Before", "After", "Limit", "Left"],
+    rows: rows.slice(0, shown),
+    further: rows.slice(shown),
+  };
+}
+
+function effectRow({
+  subject,
+  words,
+  unit,
+  before,
+  after,
+  limitBefore,
+  limitAfter,
+  crossed,
+}: Effect): string[] {
+  const was = apart(before, [after, limitBefore?.value]);
+  const is = apart(after, [before, limitAfter?.value]);
+  const limit = limitInWords(limitBefore, limitAfter, unit);
+  const left = leftInWords(shareLeft(before, limitBefore), shareLeft(after, limitAfter));
+  const crossing = crossed === "past" ? "past its limit: " : crossed === "back" ? "within its limit: " : "";
+  return [nameOf(subject), words, `${was} ${unit}`, `${is} ${unit}`, limit, `${crossing}${left}`];
+}
+
+/** With as many figures as it takes to be told from each of the others. */
+function apart(value: number, others: readonly (number | undefined)[]): string {
+  return others
+    .flatMap((other) => (other === undefined ? [] : [tellApart(value, other)[0]]))
+    .reduce((longest, text) => (text.length > longest.length ? text : longest), figure(value));
+}
+
+function limitInWords(before: Limit | undefined, after: Limit | undefined, unit: string): string {
+  if (!after) return before ? "none any more" : "";
+  const now = `${after.words} ${figure(after.value)} ${unit}`;
+  if (!before || figure(before.value) === figure(after.value)) return now;
+  return `${after.words} ${figure(before.value)} → ${figure(after.value)} ${unit}`;
+}
+
+/** "71 % → 64 %"; "4 % → 3 % over". */
+function leftInWords(before: number | undefined, after: number | undefined): string {
+  const text = (left: number) => (left < 0 ? `${wholePercent(-left)} over` : wholePercent(left));
+  if (after === undefined) return "";
+  if (before === undefined) return text(after);
+  return text(before) === text(after) ? text(after) : `${text(before)} → ${text(after)}`;
+}
+
+function wholePercent(percent: number): string {
+  return `${percent < 10 ? figure(percent) : Math.round(percent)} %`;
+}
+
+function findingsBlock({ came, went, changed }: FindingsDifference): ToldBlock {
+  const where = { kept: "", removed: ", with what was removed", added: ", with what was added" };
+  const row = (what: string, finding: ToldFinding) => [
+    `${what}${where[finding.of]}`,
+    severityOf(finding),
+    finding.subject,
+    finding.accepted === undefined ? finding.message : `${finding.message} Accepted: ${finding.accepted}`,
+    finding.rule,
+  ];
+  return {
+    title: "Findings",
+    columns: ["", "Severity", "About", "Finding", "Rule"],
+    rows: [
+      ...came.map((finding) => row("came", finding)),
+      ...changed.map(({ before, after }) => row(weighed(before, after), after)),
+      ...went.map((finding) => row("went", finding)),
+    ],
+    further: [],
+  };
+}
+
+function weighed(before: ToldFinding, after: ToldFinding): string {
+  if (before.accepted !== undefined && after.accepted !== undefined) return "accepted for another reason";
+  if (after.accepted !== undefined) return `accepted, was ${before.severity}`;
+  if (before.accepted !== undefined) return "no longer accepted";
+  return `was ${before.severity}`;
+}
+
+function severityOf({ severity, accepted }: ToldFinding): string {
+  return accepted === undefined ? severity : "accepted";
+}
+
+function sideFindings(findings: readonly ToldFinding[], what: string): ToldBlock[] {
+  if (findings.length === 0) return [];
+  return [
+    {
+      title: "Findings",
+      columns: ["", "Severity", "About", "Finding", "Rule"],
+      rows: findings.map((one) => [what, severityOf(one), one.subject, one.message, one.rule]),
+      further: [],
+    },
+  ];
+}
+
+function purchasesBlock(purchases: readonly PurchaseChange[]): ToldBlock {
+  return {
+    title: "To buy, as cut and with spares",
+    columns: ["What", "Before", "After", "Difference"],
+    rows: purchases.map(({ what, unit, before, after }) => {
+      const amount = (value: number) => (unit === "pieces" ? asGiven(value) : `${lengthText(value)} ${unit}`);
+      const more = after > before;
+      return [
+        what,
+        amount(before),
+        amount(after),
+        `${amount(Math.abs(after - before))} ${more ? "more" : "fewer"}`.replace(/(ft|m) fewer$/, "$1 less"),
+      ];
+    }),
+    further: [],
+  };
+}
+
+/** To a tenth: what is cut is cut to less than that, and a spool is longer by more. */
+function lengthText(length: number): string {
+  return tenths.format(length);
+}
+
+const tenths = new Intl.NumberFormat("en-US", { maximumFractionDigits: 1 });
+
+/** "circuit refrigerator", "bus bar positive bus", "the build". */
+function nameOf({ kind, kindInWords, name }: Subject): string {
+  return kind === "build" ? "the build" : `${kindInWords} ${name}`;
+}
+
+/** "1 error, 2 warnings, 1 accepted". */
+function countsInWords(findings: readonly ToldFinding[]): string {
+  const of = (word: string) => findings.filter((finding) => severityOf(finding) === word).length;
+  return [
+    of("error") > 0 && count(of("error"), "error"),
+    of("warning") > 0 && count(of("warning"), "warning"),
+    of("info") > 0 && `${of("info")} for information`,
+    of("hint") > 0 && count(of("hint"), "hint"),
+    of("accepted") > 0 && `${of("accepted")} accepted`,
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
+function count(number: number, what: string): string {
+  return `${number} ${what}${number === 1 ? "" : "s"}`;
+}

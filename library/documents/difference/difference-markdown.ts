@@ -1,0 +1,81 @@
+import { markdownText } from "../markdown-text.ts";
+import type { ComparedPlan } from "./compared-plan.ts";
+import { type ToldBlock, type ToldPlan, tellPlan } from "./difference-in-words.ts";
+
+/** Two states of one folder or one plan, and what is told of every plan in them. */
+export interface Comparison {
+  /** "HEAD~1 (1a2b3c4)", "the working tree", a folder: not yet fit to be shown. */
+  readonly before: string;
+  readonly after: string;
+  readonly plans: readonly ComparedPlan[];
+  /** What was not looked at, in sentences. */
+  readonly notes: readonly string[];
+}
+
+/** For a pull request, and for the editor's page: compact, every name escaped, ending in a line break. */
+export function differenceMarkdown(comparison: Comparison): string {
+  const { before, after, plans, notes } = comparison;
+  const told = plans.map((plan) => tellPlan(plan, comparison));
+  const [quiet, loud] = [told.filter(isQuiet), told.filter((plan) => !isQuiet(plan))];
+  return `${[
+    `**${markdownText(before)} → ${markdownText(after)}**`,
+    ...notes.map((note) => `> ${markdownText(note)}`),
+    ...loud.map(planMarkdown),
+    ...(quiet.length > 0 ? [quietMarkdown(quiet)] : []),
+    ...(plans.length === 0 ? ["There is no plan in either."] : []),
+    `_${closing}_`,
+    "<!-- made by Loomwright -->",
+  ].join("\n\n")}\n`;
+}
+
+/** The same words under every form. */
+export const closing =
+  "Compared as planned and worked out by Loomwright, a planning aid; not what was built. Local codes rule.";
+
+export function isQuiet({ blocks, notices, movedFrom }: ToldPlan): boolean {
+  return blocks.length === 0 && notices.length === 0 && movedFrom === undefined;
+}
+
+function planMarkdown({ path, movedFrom, summary, notices, blocks }: ToldPlan): string {
+  const moved = movedFrom === undefined ? "" : ` (was ${markdownText(movedFrom)})`;
+  return [
+    `### ${markdownText(path)}${moved}`,
+    markdownText(summary),
+    ...notices.map((notice) => `> ${markdownText(notice)}`),
+    ...blocks.map(blockMarkdown),
+  ].join("\n\n");
+}
+
+function quietMarkdown(plans: readonly ToldPlan[]): string {
+  if (plans.length === 1) return `${markdownText(plans[0]!.path)}: ${markdownText(plans[0]!.summary)}`;
+  const lines = plans.map(({ path, summary }) => `- ${markdownText(path)}: ${markdownText(summary)}`);
+  return plans.length > mostQuiet
+    ? folded(`${plans.length} plans without a difference`, lines.join("\n"))
+    : lines.join("\n");
+}
+
+const mostQuiet = 5;
+
+function blockMarkdown({ title, columns, rows, further }: ToldBlock): string {
+  return [
+    `**${title}**`,
+    table(columns, rows),
+    ...(further.length > 0
+      ? [folded(`${further.length} more, none past its limit or back within it`, table(columns, further))]
+      : []),
+  ].join("\n\n");
+}
+
+function table(columns: readonly string[], rows: readonly (readonly string[])[]): string {
+  const row = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
+  return [
+    row(columns),
+    row(columns.map(() => "---")),
+    ...rows.map((cells) => row(cells.map(markdownText))),
+  ].join("\n");
+}
+
+/** A forge and the editor's page both know this much HTML. */
+function folded(summary: string, inside: string): string {
+  return `<details><summary>${summary}</summary>\n\n${inside}\n\n</details>`;
+}

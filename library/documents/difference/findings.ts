@@ -1,0 +1,126 @@
+import type { Finding } from "../../rules/finding.ts";
+import { ruleById } from "../../rules/registry.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import type { Pair } from "./match.ts";
+
+/** Which findings came, which went, and which are there still but weigh differently. Moved lines change nothing. */
+export interface FindingsDifference {
+  readonly came: readonly ToldFinding[];
+  readonly went: readonly ToldFinding[];
+  readonly changed: readonly ChangedFinding[];
+  /** In both plans, and of the same weight; accepted ones counted apart. */
+  readonly kept: { readonly open: number; readonly accepted: number };
+}
+
+export interface ToldFinding {
+  readonly rule: string;
+  readonly severity: Finding["severity"];
+  /** As the plan gives it, and so is the message: not yet fit to be shown. */
+  readonly subject: string;
+  readonly message: string;
+  /** The builder's reason, where it is accepted. */
+  readonly accepted: string | undefined;
+  /** What it is about, for "with the circuit that went". */
+  readonly of: "kept" | "removed" | "added";
+}
+
+export interface ChangedFinding {
+  readonly before: ToldFinding;
+  readonly after: ToldFinding;
+  /** More of a worry than before: of a higher severity, or no longer accepted. */
+  readonly worse: boolean;
+}
+
+type Judged = JudgedPlan & { readonly findings: readonly Finding[] };
+
+/** Findings are the same if the rule, what they are about and the value they sit on are, whatever their figures say. */
+export function compareFindings(before: Judged, after: Judged, pairs: readonly Pair[]): FindingsDifference {
+  const after2before = new Map(pairs.map((pair) => [pair.after.record, pair.before.record]));
+  const before2after = new Map(pairs.map((pair) => [pair.before.record, pair.after.record]));
+  const old = before.findings.map((finding) =>
+    placed(finding, before2after.has(recordOf(finding)), "removed"),
+  );
+  const now = after.findings.map((finding) => placed(finding, after2before.has(recordOf(finding)), "added"));
+  const subjectOf = (finding: Finding) => {
+    const record = recordOf(finding);
+    return record === undefined ? "the plan" : (after2before.get(record) ?? `new ${record}`);
+  };
+  const open = { old: new Set(old), now: new Set(now) };
+  const matched: [Placed, Placed][] = [];
+  // The same figures too, then the same value, then the same subject: a size that was `gauge` may be `mm2` now.
+  const looks: readonly ((one: Placed, subject: unknown) => string)[] = [
+    ({ finding, told }, subject) => key(finding.rule, subject, propertyOf(finding), told.message),
+    ({ finding }, subject) => key(finding.rule, subject, propertyOf(finding)),
+    ({ finding }, subject) => key(finding.rule, subject),
+  ];
+  for (const look of looks) {
+    const waiting = new Map<string, Placed[]>();
+    for (const one of open.old) {
+      const print = look(one, recordOf(one.finding) ?? "the plan");
+      waiting.set(print, [...(waiting.get(print) ?? []), one]);
+    }
+    for (const other of open.now) {
+      const one = waiting.get(look(other, subjectOf(other.finding)))?.shift();
+      if (!one) continue;
+      open.old.delete(one);
+      open.now.delete(other);
+      matched.push([one, other]);
+    }
+  }
+  const changed = matched.flatMap(([one, other]) => changedWeight(one.told, other.told));
+  const same = matched.filter(([one, other]) => changedWeight(one.told, other.told).length === 0);
+  const accepted = same.filter(([, { told }]) => told.accepted !== undefined).length;
+  return {
+    came: [...open.now].map(({ told }) => told).sort(worstFirst),
+    went: [...open.old].map(({ told }) => told).sort(worstFirst),
+    changed: changed.sort((one, other) => worstFirst(one.after, other.after)),
+    kept: { open: same.length - accepted, accepted },
+  };
+}
+
+/** Whether a reader of a pull request should stop here: an error or a warning that was not there before. */
+export function somethingWorse({ came, changed }: FindingsDifference): boolean {
+  const matters = ({ severity, accepted }: ToldFinding) =>
+    accepted === undefined && (severity === "error" || severity === "warning");
+  return came.some(matters) || changed.some(({ worse, after }) => worse && matters(after));
+}
+
+interface Placed {
+  readonly finding: Finding;
+  readonly told: ToldFinding;
+}
+
+function placed(finding: Finding, inBoth: boolean, otherwise: "removed" | "added"): Placed {
+  const { rule, severity, subject, accepted, values } = finding;
+  const message = ruleById(rule)?.message(values) ?? rule;
+  const of = inBoth || recordOf(finding) === undefined ? "kept" : otherwise;
+  return { finding, told: { rule, severity, subject, message, accepted, of } };
+}
+
+/** A finding about the run itself belongs to the plan. */
+function recordOf({ at }: Finding): number | undefined {
+  return "record" in at ? at.record : undefined;
+}
+
+function propertyOf({ at }: Finding): string {
+  return "record" in at ? (at.path[0] ?? "") : "";
+}
+
+function key(...parts: readonly unknown[]): string {
+  return JSON.stringify(parts);
+}
+
+const order = { error: 0, warning: 1, info: 2, hint: 3, accepted: 4 } as const;
+
+function weightOf({ severity, accepted }: ToldFinding): number {
+  return order[accepted === undefined ? severity : "accepted"];
+}
+
+function worstFirst(one: ToldFinding, other: ToldFinding): number {
+  return weightOf(one) - weightOf(other);
+}
+
+function changedWeight(before: ToldFinding, after: ToldFinding): ChangedFinding[] {
+  if (before.severity === after.severity && before.accepted === after.accepted) return [];
+  return [{ before, after, worse: weightOf(after) < weightOf(before) }];
+}

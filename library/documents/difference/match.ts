@@ -1,0 +1,173 @@
+import { changedProperties, type SameParts } from "./changed-properties.ts";
+import type { Subject } from "./subject.ts";
+
+/** What became of each subject of the plan before. */
+export interface Matching {
+  readonly pairs: readonly Pair[];
+  readonly removed: readonly Subject[];
+  readonly added: readonly Subject[];
+  readonly same: SameParts;
+}
+
+export interface Pair {
+  readonly before: Subject;
+  readonly after: Subject;
+}
+
+/**
+ * Finds each subject of the plan before in the plan after: by kind and name; within a family of one name the equal ones, then in
+ * their order; then by what is left, where something was renamed: parts that are the same but for their name or hang on the same
+ * conductors, conductors between the same ends, circuits that kept most of what they are.
+ */
+export function matchSubjects(before: readonly Subject[], after: readonly Subject[]): Matching {
+  const open = { before: new Set(before), after: new Set(after) };
+  const pairs: Pair[] = [];
+  const take = (found: readonly Pair[]) => {
+    for (const pair of found) {
+      open.before.delete(pair.before);
+      open.after.delete(pair.after);
+      pairs.push(pair);
+    }
+  };
+  const kinds = new Set(before.map(({ kind }) => kind));
+  for (const kind of kinds) {
+    const [old, now] = [ofKind(open.before, kind), ofKind(open.after, kind)];
+    const names = kind === "build" ? [undefined] : new Set(old.map(({ name }) => name));
+    for (const name of names) take(family(named(old, name), named(now, name)));
+  }
+  // Parts first: what conductors are fastened to tells which of them are the same.
+  for (const only of [isPart, (one: Subject) => !isPart(one)])
+    for (const kind of kinds) {
+      const [old, now] = [ofKind(open.before, kind).filter(only), ofKind(open.after, kind).filter(only)];
+      take(renamed(old, now, pairs));
+    }
+  const order = new Map(after.map((subject, index) => [subject, index]));
+  return {
+    pairs: pairs.sort((one, other) => order.get(one.after)! - order.get(other.after)!),
+    removed: [...open.before],
+    added: [...open.after],
+    same: sameParts(pairs),
+  };
+}
+
+export function isPart({ kind }: Subject): boolean {
+  return kind !== "build" && kind !== "circuit" && kind !== "cable" && kind !== "scenario";
+}
+
+function ofKind(subjects: ReadonlySet<Subject>, kind: Subject["kind"]): Subject[] {
+  return [...subjects].filter((subject) => subject.kind === kind);
+}
+
+function named(subjects: readonly Subject[], name: string | undefined): readonly Subject[] {
+  return name === undefined ? subjects : subjects.filter((subject) => subject.name === name);
+}
+
+/** Several of one name: the equal ones belong together, wherever they stand now; the others in their order. */
+function family(before: readonly Subject[], after: readonly Subject[]): Pair[] {
+  if (before.length === 1 && after.length === 1) return [{ before: before[0]!, after: after[0]! }];
+  const pairs: Pair[] = [];
+  const free = new Map<string, Subject[]>();
+  for (const subject of after) {
+    const print = fingerprint(subject);
+    free.set(print, [...(free.get(print) ?? []), subject]);
+  }
+  const restBefore = before.filter((subject) => {
+    const equal = free.get(fingerprint(subject))?.shift();
+    if (equal) pairs.push({ before: subject, after: equal });
+    return !equal;
+  });
+  const taken = new Set(pairs.map((pair) => pair.after));
+  const restAfter = after.filter((subject) => !taken.has(subject));
+  for (const [index, subject] of restBefore.entries()) {
+    const other = restAfter[index];
+    if (other) pairs.push({ before: subject, after: other });
+  }
+  return pairs;
+}
+
+/** Everything but the name, in text. Parts that it is fastened to are named. */
+function fingerprint({ properties, network }: Subject): string {
+  return JSON.stringify(
+    properties.map(({ id, value }) => [
+      id,
+      value.as === "parts"
+        ? value.parts.map((part) => network?.parts[part]?.name)
+        : value.as === "end"
+          ? [network?.parts[value.end.part]?.name, value.end.terminal]
+          : value.as === "text"
+            ? (value.compare ?? value.text)
+            : [value.amount, value.unit],
+    ]),
+  );
+}
+
+/** Of one kind and left over on both sides: those that are alike enough to be one thing with another name, most alike first. */
+function renamed(before: readonly Subject[], after: readonly Subject[], known: readonly Pair[]): Pair[] {
+  if (before.length === 0 || after.length === 0) return [];
+  const same = sameParts(known);
+  const neighbours = neighboursOf(known);
+  const candidates = before.flatMap((one, row) =>
+    after.flatMap((other, column) => {
+      const likeness = likenessOf(one, other, same, neighbours);
+      return likeness === undefined ? [] : [{ before: one, after: other, likeness, row, column }];
+    }),
+  );
+  // Where two are equally alike, the order in the plan decides, so that the answer is always the same.
+  candidates.sort((a, b) => b.likeness - a.likeness || a.row - b.row || a.column - b.column);
+  const taken = new Set<Subject>();
+  return candidates.flatMap((candidate) => {
+    if (taken.has(candidate.before) || taken.has(candidate.after)) return [];
+    taken.add(candidate.before).add(candidate.after);
+    return [{ before: candidate.before, after: candidate.after }];
+  });
+}
+
+/** What a builder would recognise a circuit by. */
+const telling = ["load", "loadW", "length", "size", "protection"];
+
+/** 0 to 1, the share of what is the same; undefined where nobody would take one for the other. */
+function likenessOf(
+  one: Subject,
+  other: Subject,
+  same: SameParts,
+  neighbours: (part: Subject) => ReadonlySet<string>,
+): number | undefined {
+  const changed = new Set(changedProperties(one, other, same).map(({ id }) => id));
+  const ids = new Set([...one.properties, ...other.properties].map(({ id }) => id));
+  const share = 1 - changed.size / Math.max(1, ids.size);
+  if (changed.size === 0) return 1;
+  if (isPart(one)) {
+    const touches = neighbours(one);
+    return [...neighbours(other)].some((conductor) => touches.has(conductor)) ? share : undefined;
+  }
+  if (one.kind === "scenario") return undefined;
+  const endsKept = one.ends.length > 0 && !["from", "to", "returnTo"].some((end) => changed.has(end));
+  if (endsKept && [...ids].includes("to")) return share;
+  const told = telling.filter((id) => ids.has(id));
+  const kept = told.filter((id) => !changed.has(id));
+  // Three of load, length, size and protection: two circuits to lamps of one kind are often alike in two of them.
+  return kept.length >= 3 && kept.length >= told.length - 1 ? share : undefined;
+}
+
+/** Of each part: the ends of conductors that both plans have and that are fastened to it. */
+function neighboursOf(known: readonly Pair[]): (part: Subject) => ReadonlySet<string> {
+  const touching = new Map<Subject["network"], Map<number, Set<string>>>();
+  for (const [index, pair] of known.entries())
+    for (const { network, ends } of [pair.before, pair.after]) {
+      const ofNetwork = touching.get(network) ?? new Map<number, Set<string>>();
+      touching.set(network, ofNetwork);
+      for (const [end, { part, terminal }] of ends.entries())
+        ofNetwork.set(part, (ofNetwork.get(part) ?? new Set()).add(`${index}/${end}/${terminal}`));
+    }
+  return ({ network, part }) => touching.get(network)?.get(part ?? -1) ?? new Set();
+}
+
+function sameParts(pairs: readonly Pair[]): SameParts {
+  const both = pairs.flatMap(({ before, after }): [number, number][] =>
+    before.part === undefined || after.part === undefined ? [] : [[before.part, after.part]],
+  );
+  return {
+    afterOf: new Map(both),
+    beforeOf: new Map(both.map(([before, after]) => [after, before])),
+  };
+}

@@ -1,0 +1,63 @@
+/** A plan of a folder, as far as pairing asks. */
+export interface PairedPlan {
+  /** Of its root, below the folder, with forward slashes. */
+  readonly path: string;
+  /** What `build` calls it; empty where it is not called. */
+  readonly buildName: string;
+  /** Names of all that it is made of. */
+  readonly names: ReadonlySet<string>;
+}
+
+export interface PlanPairs<Plan> {
+  /** In the order of the plans after. */
+  readonly pairs: readonly { readonly before: Plan; readonly after: Plan }[];
+  readonly removed: readonly Plan[];
+  readonly added: readonly Plan[];
+}
+
+/**
+ * Which plan of one state of a folder is which of the other: by the path of its root; where that was moved, by the build's name,
+ * if only one has it; else the one that has most of its names, and at least half of them.
+ */
+export function pairPlans<Plan extends PairedPlan>(
+  before: readonly Plan[],
+  after: readonly Plan[],
+): PlanPairs<Plan> {
+  const found = new Map<Plan, Plan>();
+  const free = new Set(before);
+  const pair = (one: Plan | undefined, other: Plan) => {
+    if (!one) return;
+    free.delete(one);
+    found.set(other, one);
+  };
+  const open = () => after.filter((plan) => !found.has(plan));
+  const onlyOne = (plans: readonly Plan[]) => (plans.length === 1 ? plans[0] : undefined);
+  const byPath = new Map(before.map((plan) => [plan.path, plan]));
+  for (const plan of after) pair(byPath.get(plan.path), plan);
+  for (const plan of open()) {
+    const { buildName } = plan;
+    if (buildName === "" || open().filter((one) => one.buildName === buildName).length > 1) continue;
+    pair(onlyOne([...free].filter((one) => one.buildName === buildName)), plan);
+  }
+  for (const plan of open()) {
+    const [best] = [...free]
+      .map((one) => ({ one, share: shared(one.names, plan.names) }))
+      .filter(({ share }) => share >= 0.5)
+      .sort((a, b) => b.share - a.share);
+    pair(best?.one, plan);
+  }
+  return {
+    pairs: after.flatMap((plan) => {
+      const one = found.get(plan);
+      return one ? [{ before: one, after: plan }] : [];
+    }),
+    removed: [...free],
+    added: open(),
+  };
+}
+
+/** The share of names that two plans have in common, of all that either has; 0 where they have none. */
+function shared(one: ReadonlySet<string>, other: ReadonlySet<string>): number {
+  const common = [...one].filter((name) => other.has(name)).length;
+  return common === 0 ? 0 : common / (one.size + other.size - common);
+}

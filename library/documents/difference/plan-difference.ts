@@ -1,0 +1,108 @@
+import type { Judgement } from "../../judge.ts";
+import { type ChangedProperty, changedProperties } from "./changed-properties.ts";
+import { type ChangedPair, type Effect, effectsOf } from "./effects.ts";
+import { compareFindings, type FindingsDifference } from "./findings.ts";
+import { matchSubjects } from "./match.ts";
+import { type Measured, measuredIn } from "./measured.ts";
+import { type PurchaseChange, purchaseChanges } from "./parts-to-buy.ts";
+import { type Subject, subjectsOf } from "./subject.ts";
+
+/** What changed between two states of one plan, and what that does. All numbers unrounded, all names as the plans give them. */
+export interface PlanDifference {
+  readonly added: readonly StandingSubject[];
+  readonly removed: readonly StandingSubject[];
+  /** Renamed ones too: a rename is no removal and no addition. */
+  readonly changed: readonly ChangedSubject[];
+  readonly effects: readonly Effect[];
+  readonly findings: FindingsDifference;
+  readonly purchases: readonly PurchaseChange[];
+  /** On which sides a network could not be read, so that its parts, cables and currents are not compared. */
+  readonly networkUnread: { readonly before: boolean; readonly after: boolean };
+  /** Scenarios without an operating point, on each side: nothing that hangs there has a worst current. */
+  readonly unsolved: { readonly before: readonly string[]; readonly after: readonly string[] };
+}
+
+export interface StandingSubject {
+  readonly subject: Subject;
+  readonly measured: readonly Measured[];
+}
+
+export interface ChangedSubject {
+  readonly subject: Subject;
+  /** Its name before, where it was renamed. */
+  readonly renamedFrom: string | undefined;
+  readonly properties: readonly ChangedProperty[];
+}
+
+/**
+ * Compares two judgements of one plan. Pure. Where statements stand in the text, what variables are called and in which order
+ * things are made makes no difference. What could not be read on one side is not told as removed or added.
+ */
+export function planDifference(before: Judgement, after: Judgement): PlanDifference {
+  const networkUnread = { before: before.model.networkUnread, after: after.model.networkUnread };
+  const partial = networkUnread.before || networkUnread.after;
+  const [old, now] = [comparable(before, partial), comparable(after, partial)];
+  const { pairs, removed, added, same } = matchSubjects(subjectsOf(old), subjectsOf(now));
+  const changedPairs = pairs.map((pair): ChangedPair => {
+    return { ...pair, changes: changedProperties(pair.before, pair.after, same) };
+  });
+  const unread = { before: unreadNames(before), after: unreadNames(after) };
+  const standing = (judged: Judgement, subjects: readonly Subject[], unreadThere: ReadonlySet<string>) => {
+    const measured = measuredIn(judged);
+    return subjects
+      .filter(({ kind, name }) => kind !== "circuit" || !unreadThere.has(name))
+      .map((subject) => ({ subject, measured: measured(subject) }));
+  };
+  return {
+    added: standing(after, added, unread.before),
+    removed: standing(before, removed, unread.after),
+    changed: changedPairs.flatMap(changedSubject),
+    effects: partial
+      ? effectsOf(alone(old), alone(now), changedPairs)
+      : effectsOf(before, after, changedPairs),
+    findings: compareFindings(before, after, pairs),
+    purchases: partial ? [] : purchaseChanges(before, after),
+    networkUnread,
+    unsolved: { before: unsolvedScenarios(before), after: unsolvedScenarios(after) },
+  };
+}
+
+/** Nothing was added, removed, renamed or changed, and nothing came out otherwise. */
+export function isSame({ added, removed, changed, effects, findings, purchases }: PlanDifference): boolean {
+  const { came, went, changed: weighed } = findings;
+  return [added, removed, changed, effects, came, went, weighed, purchases].every(
+    ({ length }) => length === 0,
+  );
+}
+
+/** Where one side's network is unread, only circuits can be compared: nobody knows what became of the rest. */
+function comparable(judged: Judgement, partial: boolean): Judgement {
+  return partial ? { ...judged, network: undefined } : judged;
+}
+
+/** Currents of a network that the other side lacks are not held against what circuits state themselves. */
+function alone(judged: Judgement): Judgement {
+  return { ...judged, circuits: judged.circuits.filter(({ circuit }) => !circuit.wired) };
+}
+
+/** Circuits that stand in the plan and could not be read. They were not removed. */
+function unreadNames({ model }: Judgement): ReadonlySet<string> {
+  return new Set(model.unjudged.map(({ name }) => name));
+}
+
+function changedSubject({ before, after, changes }: ChangedPair): ChangedSubject[] {
+  const renamed = before.name !== after.name && !(namedByPlace(before.name) && namedByPlace(after.name));
+  if (!renamed && changes.length === 0) return [];
+  return [{ subject: after, renamedFrom: renamed ? before.name : undefined, properties: changes }];
+}
+
+/** Named by nothing but the line where it stands, as "camper.ts line 12": that moves with every edit above it. */
+function namedByPlace(name: string): boolean {
+  return /\.[cm]?[jt]sx? line \d+(?: no\. \d+)?$/.test(name);
+}
+
+function unsolvedScenarios({ network }: Judgement): string[] {
+  return (network?.result.scenarios ?? []).flatMap((one) =>
+    one.state === "unsolved" ? [network?.network.scenarios[one.scenario]?.name ?? ""] : [],
+  );
+}

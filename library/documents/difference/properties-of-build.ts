@@ -1,0 +1,32 @@
+import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
+import type { BuildSettings } from "../../model/circuit.ts";
+import { asGiven } from "../../rules/figures.ts";
+import { count, type Property, quantity, said, text } from "./property.ts";
+
+/** What a plan says of itself as a whole. Defaults that it gives to circuits are told where they arrive. */
+export function buildProperties({ bench }: BuildSettings): Property[] {
+  return (Object.keys(fields) as (keyof BenchSettings)[]).flatMap((field) => fields[field](bench));
+}
+
+/** A field that is new in the model is missed here by the compiler. */
+const fields: Readonly<Record<keyof BenchSettings, (bench: BenchSettings) => Property[]>> = {
+  slackPercent: ({ slackPercent }) => [quantity("slackPercent", "slack when cutting", slackPercent, "%")],
+  endSlackM: ({ endSlackM }) => [quantity("endSlackM", "slack at each end", endSlackM * 1000, "mm")],
+  spareFuses: ({ spareFuses }) => [count("spareFuses", "spare fuses of each kind", spareFuses)],
+  positiveColour: ({ positiveColour }) => said(positiveColour, "positiveColour", "colour of the positive"),
+  negativeColour: ({ negativeColour }) => said(negativeColour, "negativeColour", "colour of the negative"),
+  currency: ({ currency }) => (currency === "" ? [] : said(currency, "currency", "currency")),
+  spools: ({ spools }) =>
+    spools.length === 0 ? [] : [text("spools", "spools", spools.map(spoolInWords).join("; "))],
+};
+
+function spoolInWords({ size, lengthM, colour, price }: Spool): string {
+  const wire = "awg" in size ? `${size.awg} AWG` : `${size.mm2} mm²`;
+  return [
+    `${asGiven(lengthM)} m of ${wire}`,
+    colour,
+    price === undefined ? undefined : `at ${asGiven(price)}`,
+  ]
+    .filter((word) => word !== undefined)
+    .join(" ");
+}

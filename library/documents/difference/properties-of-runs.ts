@@ -1,0 +1,133 @@
+import type { Circuit, Protection } from "../../model/circuit.ts";
+import { asGiven } from "../../rules/figures.ts";
+import { sizeInWords } from "../../rules/sized-fix.ts";
+import { count, type NamedEnd, type Property, quantity, said, stated, text } from "./property.ts";
+
+/**
+ * What a builder states of a circuit or a cable, as values that can be compared: each in the unit in which it is written. What
+ * was not stated is there with what is taken for it, because that is what it was judged by.
+ */
+export function runProperties(circuit: Circuit, ends: readonly NamedEnd[]): Property[] {
+  return (Object.keys(readers) as Read[]).flatMap((field) => {
+    const read = readers[field];
+    return read ? read(circuit, ends) : [];
+  });
+}
+
+/** What says the same as another field, or is the plan's bookkeeping. */
+type Ignored = "record" | "word" | "name" | "wired" | "accept" | "partlyInvalid";
+type Read = Exclude<keyof Circuit, Ignored>;
+type Reader = (circuit: Circuit, ends: readonly NamedEnd[]) => Property[];
+
+/** In the order in which they are told. Null: told by another field. A field that is new in the model is missed here by the compiler. */
+const readers: Readonly<Record<Read, Reader | null>> = {
+  fromBattery: ({ fromBattery, wired }, ends) =>
+    wired
+      ? ends.map(({ property, end, text }) => ({
+          ...{ id: property, words: endWords[property], value: { as: "end", end, text } },
+        }))
+      : said(fromBattery, "fromBattery", "begins at a battery"),
+  toBattery: null,
+  loadA: ({ statesLoad, loadA, loadW }) =>
+    !statesLoad || loadW !== undefined ? [] : [quantity("load", "load", loadA, "A")],
+  loadW: ({ loadW }) => stated("loadW", "load", loadW, "W"),
+  statesLoad: null,
+  loadAtV: null,
+  systemV: ({ systemV, word }) =>
+    word === "cable" ? [] : [quantity("voltage", "nominal voltage", systemV, "V")],
+  lengthsGiven: (circuit) => lengths(circuit),
+  positiveM: null,
+  negativeM: null,
+  conductor: ({ conductor }) => [text("size", "size", sizeInWords(conductor))],
+  protection: ({ protection }) => device("protection", "protection", protection),
+  protectionFarEnd: ({ protectionFarEnd }) =>
+    device("protectionFarEnd", "protection at the far end", protectionFarEnd),
+  insulationC: ({ insulationC, insulationStated }) => [
+    {
+      ...{ id: "insulationC", words: "insulation" },
+      value: {
+        ...{ as: "text", text: `${insulationC} °C${insulationStated ? "" : ", not stated"}` },
+        compare: insulationC,
+      },
+    },
+  ],
+  insulationStated: null,
+  ambientC: ({ ambientC, engineSpace, ambientStated }) =>
+    engineSpace && !ambientStated ? [] : [quantity("ambientC", "ambient", ambientC, "°C")],
+  ambientStated: null,
+  engineSpace: ({ engineSpace }) => said(engineSpace, "engineSpace", "in an engine space"),
+  bundledWith: ({ bundledWith }) => [count("bundledWith", "other conductors in its bundle", bundledWith)],
+  bundledWithStated: null,
+  sheathed: ({ sheathed }) => said(sheathed, "sheathed", "in a sheath"),
+  continuous: ({ continuous }) => said(continuous, "continuous", "on for hours"),
+  continuousStated: null,
+  critical: ({ critical }) => said(critical, "critical", "critical"),
+  dropLimitPercent: ({ dropLimitPercent, word }) =>
+    word === "cable" ? [] : [quantity("dropLimitPercent", "drop limit", dropLimitPercent, "%")],
+  dropLimitStated: null,
+  minimumV: ({ minimumV }) => stated("minimumV", "least voltage of the device", minimumV, "V"),
+  fedFromBothEnds: ({ fedFromBothEnds, wired }) =>
+    wired ? [] : said(fedFromBothEnds, "fedFromBothEnds", "fed from both ends"),
+  colour: ({ colour }) => said(colour, "colour", "colour"),
+  returnColour: ({ returnColour }) => said(returnColour, "returnColour", "colour of the return"),
+  label: ({ label }) => said(label, "label", "label"),
+  termination: ({ termination }) => said(termination, "termination", "ends at its load"),
+};
+
+const endWords = { from: "from", to: "to", returnTo: "returns to" } as const;
+
+/** Whoever goes over from feet to metres, and states the same length, has changed nothing. */
+function lengths({ lengthsGiven, positiveM, negativeM, word }: Circuit): Property[] {
+  if (word === "cable") return [length("length", "length", lengthsGiven, ["lengthFt", "lengthM"], positiveM)];
+  if (lengthsGiven.oneWayFt !== undefined || lengthsGiven.oneWayM !== undefined || positiveM === negativeM)
+    return [
+      length(
+        ...(["length", "length one way"] as const),
+        ...([lengthsGiven, ["oneWayFt", "oneWayM", "positiveFt", "positiveM"], positiveM] as const),
+      ),
+    ];
+  return [
+    length("length", "length of the positive", lengthsGiven, ["positiveFt", "positiveM"], positiveM),
+    length("lengthOfReturn", "length of the return", lengthsGiven, ["negativeFt", "negativeM"], negativeM),
+  ];
+}
+
+function length(
+  id: string,
+  words: string,
+  given: Circuit["lengthsGiven"],
+  writtenAs: readonly (keyof Circuit["lengthsGiven"])[],
+  lengthM: number,
+): Property {
+  const property = writtenAs.find((one) => given[one] !== undefined);
+  const inUnit = property?.endsWith("Ft")
+    ? `${asGiven(given[property]!)} ft`
+    : `${asGiven((property && given[property]) ?? lengthM)} m`;
+  return { id, words, value: { as: "text", text: inUnit, compare: lengthM } };
+}
+
+/** Each property of a protective device by itself, so that a change says what it is of. */
+function device(id: string, words: string, protection: Protection | null): Property[] {
+  if (!protection) return [];
+  const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, price } = protection;
+  const [distanceIn, distanceMm] = [distanceGiven?.distanceIn, distanceGiven?.distanceMm];
+  const distance =
+    distanceIn === undefined
+      ? `${asGiven(distanceMm ?? (distanceM ?? 0) * 1000)} mm`
+      : `${asGiven(distanceIn)} in`;
+  return [
+    quantity(id, words, ratingA, "A"),
+    ...said(family, `${id}.family`, `${words}, family`),
+    ...(distanceM === undefined
+      ? []
+      : [
+          {
+            ...{ id: `${id}.distance`, words: `${words}, from the source of power` },
+            value: { as: "text", text: distance, compare: distanceM } as const,
+          },
+        ]),
+    ...stated(`${id}.interruptingA`, `${words}, interrupts`, interruptingA, "A"),
+    ...stated(`${id}.ratedV`, `${words}, made for`, ratedV, "V"),
+    ...(price === undefined ? [] : [count(`${id}.price`, `${words}, price`, price)]),
+  ];
+}

@@ -1,0 +1,56 @@
+import type { Unit } from "../../rules/figures.ts";
+
+/** One value of a subject. Two are the same if what they hold is, whatever the text says. */
+export interface Property {
+  /** Stable, for programs: "length", "protection.ratingA". */
+  readonly id: string;
+  /** For people, without the unit: "length one way". */
+  readonly words: string;
+  readonly value: PropertyValue;
+}
+
+export type PropertyValue =
+  /** Two numbers that differ by more than the arithmetic of the computer blurs are two values. */
+  | { readonly as: "quantity"; readonly amount: number; readonly unit: Unit | "Ah" | "" }
+  /** `compare`: what counts, where the text says the same in several ways: metres for feet. */
+  | { readonly as: "text"; readonly text: string; readonly compare?: number }
+  /** A terminal: the same if it is of the same part, whatever that is called. */
+  | { readonly as: "end"; readonly text: string; readonly end: End }
+  /** Parts by index, of which only those count that both plans have. */
+  | { readonly as: "parts"; readonly parts: readonly number[] };
+
+export interface End {
+  readonly part: number;
+  readonly terminal: string;
+}
+
+/** An end with the property that it is written as. The load that a circuit states itself is no end that anybody moves. */
+export interface NamedEnd {
+  readonly property: "from" | "to" | "returnTo";
+  readonly end: End;
+  readonly text: string;
+}
+
+export function quantity(id: string, words: string, amount: number, unit: QuantityUnit): Property {
+  return { id, words, value: { as: "quantity", amount, unit } };
+}
+
+export type QuantityUnit = Extract<PropertyValue, { as: "quantity" }>["unit"];
+
+export function stated(id: string, words: string, amount: number | undefined, unit: Unit | "Ah"): Property[] {
+  return amount === undefined ? [] : [quantity(id, words, amount, unit)];
+}
+
+export function count(id: string, words: string, amount: number): Property {
+  return quantity(id, words, amount, "");
+}
+
+/** A word of the builder's, or yes or no. */
+export function said(value: string | boolean | undefined, id: string, words: string): Property[] {
+  if (value === undefined) return [];
+  return [text(id, words, typeof value === "string" ? value : value ? "yes" : "no")];
+}
+
+export function text(id: string, words: string, said: string): Property {
+  return { id, words, value: { as: "text", text: said } };
+}

@@ -1,0 +1,112 @@
+import type { Circuit } from "../../model/circuit.ts";
+import type { Network, NetworkConductor, Part, Scenario } from "../../model/network.ts";
+import { kindInWords } from "../../rules/part-in-words.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
+import { isOfCircuit } from "../network-summary.ts";
+import { buildProperties } from "./properties-of-build.ts";
+import { partProperties } from "./properties-of-parts.ts";
+import { runProperties } from "./properties-of-runs.ts";
+import { scenarioProperties } from "./properties-of-scenarios.ts";
+import type { End, NamedEnd, Property } from "./property.ts";
+
+/** One thing of a plan that can come, go or change: what a builder would point at. */
+export interface Subject {
+  /** What only equals are compared with. */
+  readonly kind: "build" | "circuit" | "cable" | "scenario" | Part["kind"];
+  /** The trade's word for it: "circuit", "bus bar". */
+  readonly kindInWords: string;
+  /** As the plan gives it: not yet fit to be shown. */
+  readonly name: string;
+  /** Index of its record; undefined for the build of a plan that calls none. */
+  readonly record: number | undefined;
+  readonly properties: readonly Property[];
+  /** Index of the part it is, or of the load that a circuit states itself. */
+  readonly part: number | undefined;
+  /** What a circuit or cable is fastened to. */
+  readonly ends: readonly End[];
+  /** The network it belongs to, for the names of the parts that it speaks of. */
+  readonly network: Network | undefined;
+}
+
+/** Everything that can be compared of a plan, in the order of the plan. */
+export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonly Subject[] {
+  const { model } = plan;
+  const network = plan.network?.network;
+  const positive = new Map<number, NetworkConductor>();
+  const back = new Map<number, NetworkConductor>();
+  for (const conductor of network?.conductors ?? [])
+    (conductor.role === "return" ? back : positive).set(conductor.record, conductor);
+  const own = new Map((network?.parts ?? []).filter(isOfCircuit).map(({ record, index }) => [record, index]));
+  const run = (circuit: Circuit): Subject => {
+    const { record, word, name } = circuit;
+    const ends = network ? endsOf(network, positive.get(record), back.get(record), own.get(record)) : [];
+    return {
+      ...{ kind: word, kindInWords: word, name, record, network, part: own.get(record) },
+      properties: runProperties(circuit, ends),
+      ends: ends.map(({ end }) => end),
+    };
+  };
+  const cables = [...positive.values()].filter(({ role }) => role === "cable");
+  const subjects = [
+    ...model.circuits.map(run),
+    ...cables.map((cable) => run(cable.run)),
+    ...(network?.parts ?? []).filter((part) => !isOfCircuit(part)).map((part) => partSubject(part, network!)),
+    ...(network?.scenarios ?? []).flatMap((scenario) => scenarioSubject(scenario, network!)),
+  ].sort((one, other) => one.record! - other.record!);
+  return [buildSubject(model), ...subjects];
+}
+
+function buildSubject({ build }: JudgedPlan["model"]): Subject {
+  return {
+    ...{ kind: "build", kindInWords: "build", name: build.name ?? "", record: build.record },
+    ...{ properties: buildProperties(build), part: undefined, ends: [], network: undefined },
+  };
+}
+
+function partSubject(part: Part, network: Network): Subject {
+  return {
+    ...{ kind: part.kind, kindInWords: kindInWords(part), name: part.name, record: part.record },
+    ...{ properties: partProperties(part, network), part: part.index, ends: [], network },
+  };
+}
+
+/** The built-in scenarios follow from the rest, so that nobody has changed them. */
+function scenarioSubject(scenario: Scenario, network: Network): Subject[] {
+  if (scenario.record === undefined) return [];
+  const { name, record } = scenario;
+  const properties = scenarioProperties(scenario, network);
+  return [
+    {
+      kind: "scenario",
+      kindInWords: "scenario",
+      name,
+      record,
+      properties,
+      part: undefined,
+      ends: [],
+      network,
+    },
+  ];
+}
+
+function endsOf(
+  network: Network,
+  positive: NetworkConductor | undefined,
+  back: NetworkConductor | undefined,
+  ownLoad: number | undefined,
+): NamedEnd[] {
+  if (!positive) return [];
+  const named = (property: NamedEnd["property"], index: number): NamedEnd[] => {
+    const { part, name: terminal } = network.terminals[index]!;
+    if (part === ownLoad) return [];
+    const of = network.parts[part]!;
+    return [
+      { property, end: { part, terminal }, text: of.kind === "busBar" ? of.name : `${of.name}, ${terminal}` },
+    ];
+  };
+  return [
+    ...named("from", positive.from),
+    ...named("to", positive.to),
+    ...(back ? named("returnTo", back.to) : []),
+  ];
+}

@@ -1,0 +1,112 @@
+import { spawn } from "node:child_process";
+import { accessSync, constants, statSync } from "node:fs";
+import { delimiter, isAbsolute, join } from "node:path";
+
+/**
+ * Asks git about a repository that may be a stranger's, without writing anything to it and without running anything that it asks
+ * for. Only commands that read objects are called, with lists of arguments and no shell.
+ */
+export async function askGit(
+  folder: string,
+  words: readonly string[],
+  question: Question = {},
+): Promise<GitAnswer> {
+  const program = installedGit();
+  if (!program)
+    throw new GitTrouble("git was not found on this computer; it is what reads older states of a plan");
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, [...calm, ...words], {
+      ...{ cwd: folder, env: quietEnvironment(), windowsHide: true, stdio: "pipe", shell: false },
+      ...(question.signal ? { signal: question.signal } : {}),
+      // A configuration may include a file that never ends.
+      ...{ timeout: 60_000, killSignal: "SIGKILL" as const },
+    });
+    const kept: Buffer[] = [];
+    let size = 0;
+    let complaint = "";
+    const take = question.take ?? ((chunk: Buffer) => void kept.push(chunk));
+    child.stdout.on("data", (chunk: Buffer) => {
+      size += chunk.length;
+      if (!question.take && size > mostOutputBytes) child.kill("SIGKILL");
+      else take(chunk);
+    });
+    child.stderr.setEncoding("utf8").on("data", (text: string) => {
+      if (complaint.length < 10_000) complaint += text;
+    });
+    child.on("error", (error) => reject(new GitTrouble(`git could not be run: ${error.message}`)));
+    child.on("close", (code) => resolve({ code, output: Buffer.concat(kept), complaint: complaint.trim() }));
+    // It may have gone before it read everything; what it then says tells more than a broken pipe.
+    child.stdin.on("error", () => undefined);
+    child.stdin.end(question.input ?? "");
+  });
+}
+
+export interface Question {
+  readonly input?: string;
+  /** Given each piece of what it says, instead of keeping all of it. */
+  readonly take?: (chunk: Buffer) => void;
+  readonly signal?: AbortSignal;
+}
+
+export interface GitAnswer {
+  /** Null: it was ended from outside. */
+  readonly code: number | null;
+  readonly output: Buffer;
+  /** What it wrote to the standard error, in English. */
+  readonly complaint: string;
+}
+
+/** Why a question cannot be answered, in words for people, without a full stop. */
+export class GitTrouble extends Error {}
+
+const mostOutputBytes = 256 * 1024 * 1024;
+
+/** Whatever a repository's own configuration says, these say otherwise. */
+const calm = [
+  "--no-pager",
+  ...["core.fsmonitor=false", "core.hooksPath=/dev/null", "protocol.allow=never"].flatMap((setting) => [
+    "-c",
+    setting,
+  ]),
+];
+
+/**
+ * The user's own environment, as the user's own configuration is theirs to trust; without what would lead to another repository,
+ * as inside of a hook. Nothing is fetched by any protocol, whatever a repository allows; no lock is taken, nobody is asked.
+ */
+function quietEnvironment(): NodeJS.ProcessEnv {
+  const env = { ...process.env };
+  for (const name of leadingElsewhere) delete env[name];
+  return {
+    ...env,
+    ...{ LC_ALL: "C", LANGUAGE: "", GIT_OPTIONAL_LOCKS: "0", GIT_NO_LAZY_FETCH: "1" },
+    ...{ GIT_ALLOW_PROTOCOL: "none", GIT_TERMINAL_PROMPT: "0", GIT_ASKPASS: "", SSH_ASKPASS: "" },
+  };
+}
+
+const leadingElsewhere = [
+  "GIT_DIR",
+  "GIT_WORK_TREE",
+  "GIT_INDEX_FILE",
+  "GIT_COMMON_DIR",
+  "GIT_PREFIX",
+  "GIT_NAMESPACE",
+];
+
+/** By its whole path: a folder that is looked at may hold a program called git, and some systems would run that one first. */
+function installedGit(): string | undefined {
+  const names = process.platform === "win32" ? ["git.exe"] : ["git"];
+  const folders = (process.env.PATH ?? process.env.Path ?? "")
+    .split(delimiter)
+    .filter((folder) => isAbsolute(folder));
+  return folders.flatMap((folder) => names.map((name) => join(folder, name))).find(isProgram);
+}
+
+function isProgram(path: string): boolean {
+  try {
+    accessSync(path, constants.X_OK);
+    return statSync(path).isFile();
+  } catch {
+    return false;
+  }
+}
