@@ -52,6 +52,12 @@ async function offered(typed: string, whole = "circuit({ load: 1, oneWayFt: 1, g
 }
 
 describe("completions", () => {
+  test("the size on a spool is no size of a circuit, and there is nothing to tell of it", async () => {
+    const whole =
+      "build({ spools: [{ gauge: 10, lengthFt: 100 }] });\ncircuit({ load: 1, oneWayFt: 1, gauge: 4 });";
+    expect(await offered(whole.replace("gauge: 10", "gauge: ‸"), whole)).toEqual([]);
+  });
+
   test("sizes: the thinnest within all limits first, then thicker ones, then those that are not", async () => {
     const items = await offered(
       "circuit({ load: 40, oneWayFt: 15, gauge: ‸, protect: 50, insulationC: 75 });",

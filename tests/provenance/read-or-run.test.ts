@@ -10,6 +10,8 @@ afterAll(closeCheckers);
 const plans: readonly string[] = [
   'circuit({ name: "a", load: 4, oneWayFt: 3, gauge: 12, protect: 5 });',
   'circuit({ load: -4, oneWayFt: 0x10, gauge: "1/0", protect: { ratingA: 1e2, family: "UL 248-15 Class T" }, accept: {} });',
+  'circuit({ load: 4, oneWayFt: 3, gauge: 12, protect: { ratingA: 5, price: 2.5 }, colour: "red", returnColour: "yellow", label: "A 1", termination: "M4" });',
+  'build({ voltage: 24, endSlackIn: 4, slackPercent: 5, positiveColour: "red", currency: "EUR", spools: [{ gauge: 12, lengthFt: 100, price: 30 }, { mm2: 3, lengthM: 1 }] } as any);\ncircuit({ load: 4, oneWayFt: 3, gauge: 12, protect: 5 });',
   "for (const side of [1, 2]) circuit({ load: 4, oneWayFt: 3, gauge: 12, protect: 5 });",
   "if (1 < 2) circuit({ load: 1, oneWayFt: 3, gauge: 12 }); else circuit({ load: 2, oneWayFt: 3, gauge: 12 });",
   "function lamp() { circuit({ load: 4, oneWayFt: 3, gauge: 18 }); }\nlamp();\nlamp();",
@@ -35,6 +37,7 @@ const networks: readonly string[] = [
   "const feeder = cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 });",
   "function run() { const unused = cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 }); }\nrun();\nrun();",
   "for (const end of [bus.stud, fan.positive]) cable({ from: house.positive, to: end, lengthM: 1, gauge: 4 });",
+  'cable({ from: bus.stud, to: house.positive, lengthM: 1, mm2: 16, protect: { ratingA: 60, price: 4 }, colour: "orange", label: "FEED" });',
   "cable({ from: house, to: bus.stud, lengthM: 1, gauge: 4 } as any);",
   "cable({ from: house.plus, to: bus.missing, lengthM: 1, gauge: 4 } as any);",
   "cable({ from: house.capacityAh, to: house.chemistry, lengthM: 1, gauge: 4 } as any);",
@@ -97,6 +100,7 @@ async function judged(text: string) {
   return {
     problems,
     circuits: model.circuits,
+    build: model.build,
     network: model.network,
     conductors: model.network?.conductors.length ?? 0,
     invalid: model.invalid,

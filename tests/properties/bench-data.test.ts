@@ -1,0 +1,90 @@
+import { readdirSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import fc from "fast-check";
+import { afterAll, expect, test } from "vitest";
+import { type Judgement, judge } from "../../library/judge.ts";
+import type { PlanRecord, Word } from "../../library/model/record.ts";
+import { wordProperties } from "../../library/model/word-properties.ts";
+import { createChecker } from "../../server/evaluate/checker.ts";
+import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+
+/*
+ * Colours, labels, prices, slack, spools: whatever a builder says of the work at the bench, and however wrong it is, every
+ * current, drop, temperature and finding stays what it is without it.
+ */
+
+const folders = ["examples/", "tests/networks/correct/"].map((path) =>
+  fileURLToPath(new URL(`../../${path}`, import.meta.url)),
+);
+const plans = folders.flatMap((folder) =>
+  readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts") && !name.endsWith("endless.ts"))
+    .map((name): [name: string, uri: string] => [name, pathToFileURL(`${folder}${name}`).href]),
+);
+const checker = createChecker(diskWorkspace(folders.map((folder) => pathToFileURL(folder).href)));
+afterAll(() => checker.dispose());
+
+/** Sound and unsound alike: the properties find out themselves. */
+const anyValue = fc.oneof(
+  fc.constantFrom<unknown>("red", "M8", "screw clamp", "", "x".repeat(50), 5, -1, 1e9, null, true, {}, [5]),
+  fc.constantFrom<unknown>(
+    [{ gauge: 10, lengthFt: 100, colour: "red", price: 58 }],
+    [{ gauge: 3 }, { mm2: 4, lengthM: 25 }],
+  ),
+);
+
+function saidOf(word: Word): fc.Arbitrary<Readonly<Record<string, unknown>>> {
+  const names = [...wordProperties[word].properties].flatMap(([name, { forLists }]) =>
+    forLists ? [name] : [],
+  );
+  return fc.record(Object.fromEntries(names.map((name) => [name, anyValue])), { requiredKeys: [] });
+}
+
+test("there are at least twenty plans, and words of every kind have something to say", () => {
+  expect(plans.length).toBeGreaterThanOrEqual(20);
+  const silent = Object.entries(wordProperties).filter(([, { properties }]) =>
+    [...properties.values()].every(({ forLists }) => !forLists),
+  );
+  expect(silent.map(([word]) => word)).toEqual(["scenario"]);
+});
+
+test.each(plans)("%s", async (name, uri) => {
+  const plan = await checker.check(uri);
+  if (plan.state !== "checked") throw new Error(`${name} is ${plan.state}`);
+  const { records } = plan;
+  const before = judge(records, []);
+  fc.assert(
+    fc.property(fc.tuple(...records.map(({ word }) => saidOf(word))), (said) => {
+      const changed = records.map(
+        ({ word, input, fallbackName }, index): PlanRecord => ({
+          word,
+          fallbackName,
+          input: { ...said[index], ...(input as object) },
+        }),
+      );
+      const after = judge(changed, []);
+      expect(judgedIn(after)).toBe(judgedIn(before));
+      // Once more with what was judged before to lean on, as in an editor.
+      expect(judgedIn(judge(changed, [], before))).toBe(judgedIn(before));
+    }),
+    { numRuns: 6 },
+  );
+});
+
+/** All figures and findings, but for what says that a value cannot be used; as text, for the ways to the bank are functions. */
+function judgedIn({ circuits, network, findings, model }: Judgement): string {
+  const judged = {
+    results: circuits.map(({ circuit, result }) => [circuit.record, circuit.loadA, result]),
+    network: network?.result,
+    unread: model.networkUnread,
+    unjudged: model.unjudged,
+    findings: findings.filter(({ rule }) => rule !== "plan/invalid-value"),
+  };
+  return JSON.stringify(judged, (_, value) =>
+    value instanceof Map || value instanceof Set
+      ? [...value]
+      : typeof value === "number"
+        ? String(value)
+        : value,
+  );
+}
