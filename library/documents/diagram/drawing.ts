@@ -1,3 +1,4 @@
+import type { NetworkConductor } from "../../model/network.ts";
 import type { Severity } from "../../rules/finding.ts";
 
 /**
@@ -15,6 +16,23 @@ export interface DrawingOptions {
    * properties, so that the page around it sets the colours.
    */
   readonly medium: "paper" | "screen";
+  /** What the picture is called where the plan names no build: its file, say. */
+  readonly title?: string;
+  /** The numbers on the conductors, ready to be shown; undefined where one has none. */
+  readonly numbers?: WireNumbers;
+}
+
+/** The number of a conductor, which is named by its record and its role: of circuits that stand alone as of those in the network. */
+export type WireNumbers = (record: number, role: NetworkConductor["role"]) => string | undefined;
+
+export type DrawingOutcome = { readonly drawn: true; readonly drawing: Drawing } | NotDrawn;
+
+/** No picture could be made. `why` is a sentence for people. */
+export interface NotDrawn {
+  readonly drawn: false;
+  readonly why: string;
+  /** A newer request for the same picture took its place: nothing went wrong, and nothing is to be said. */
+  readonly superseded?: true;
 }
 
 /** A picture of a plan. The same plan and options give the same bytes. */
@@ -25,6 +43,8 @@ export interface Drawing {
   readonly heightPx: number;
   /** Everything that can be pointed at, in reading order. */
   readonly elements: readonly DrawnElement[];
+  /** Sentences that stand in the picture too: what is not drawn, not solved, taken together. */
+  readonly notices: readonly string[];
 }
 
 export interface DrawnElement {

@@ -1,0 +1,125 @@
+import type { Judgement } from "../../judge.ts";
+import { displayName } from "../../model/display-name.ts";
+import { type Anatomy, anatomiesOf } from "./anatomy.ts";
+import { drawLine, type LineFoot } from "./draw-line.ts";
+import { bodyBox, drawPart } from "./draw-part.ts";
+import type { DrawingOptions, DrawingOutcome, DrawnElement } from "./drawing.ts";
+import { worstOf } from "./finding-mark.ts";
+import type { DiagramGraph, GraphEdge, LayOut, PlacedGraph } from "./graph.ts";
+import { createPen } from "./ink.ts";
+import { oneLineSchematic } from "./one-line-schematic.ts";
+import type { Pointed, Schematic } from "./schematic.ts";
+import { sheet } from "./sheet.ts";
+import { readsForward } from "./upstream.ts";
+import { wiringSchematic } from "./wiring-schematic.ts";
+
+/**
+ * Draws a judged plan: what is in it, laid out by `layOut`, as SVG. Where there is nothing to draw, the picture says so.
+ * The same plan and options give the same bytes.
+ */
+export async function drawDiagram(
+  plan: Judgement,
+  options: DrawingOptions,
+  layOut: LayOut,
+): Promise<DrawingOutcome> {
+  const wiring = wiringSchematic(plan, options.scenario, options.numbers);
+  const schematic = options.view === "wiring" ? wiring : oneLineSchematic(wiring, plan);
+  const anatomies = anatomiesOf(schematic, options.view);
+  const laidOut = await layOut(graphOf(schematic, anatomies));
+  if (!laidOut.laidOut) {
+    const { why, superseded } = laidOut;
+    return { drawn: false, why, ...(superseded ? { superseded } : {}) };
+  }
+  const { drawn, elements } = diagram(schematic, anatomies, laidOut.placed, options);
+  const scenario =
+    options.scenario === undefined ? undefined : plan.network?.network.scenarios[options.scenario];
+  const { notices } = schematic;
+  const whole = sheet(createPen(options.medium), {
+    ...{ drawn, elements, schematic },
+    view: options.view,
+    title: displayName(plan.model.build.name ?? options.title ?? "") || "plan without a name",
+    scenario: scenario && displayName(scenario.name),
+    diagram: laidOut.placed,
+  });
+  return { drawn: true, drawing: { ...whole, notices } };
+}
+
+function graphOf(schematic: Schematic, anatomies: readonly Anatomy[]): DiagramGraph {
+  return {
+    nodes: anatomies.map(({ node }) => node),
+    edges: schematic.lines.map((line, index): GraphEdge => {
+      const [from, to] = portsOf(schematic, anatomies, index);
+      return { from, to };
+    }),
+  };
+}
+
+/** Node and row of both ends, in the direction of reading. */
+function portsOf(schematic: Schematic, anatomies: readonly Anatomy[], line: number) {
+  const { from, to } = schematic.lines[line]!;
+  const port = (which: "from" | "to", node: number) =>
+    [node, anatomies[node]!.rows.findIndex((row) => row.line === line && row.which === which)] as const;
+  const ends = [port("from", from.part), port("to", to.part)] as const;
+  return readsForward(schematic, from, to) ? ends : ([ends[1], ends[0]] as const);
+}
+
+function diagram(
+  schematic: Schematic,
+  anatomies: readonly Anatomy[],
+  placed: PlacedGraph,
+  { medium }: DrawingOptions,
+): { readonly drawn: string; readonly elements: readonly DrawnElement[] } {
+  const pen = createPen(medium);
+  const elements: DrawnElement[] = [];
+  const parts = anatomies.map((anatomy, index) => {
+    const at = placed.nodes[index]!;
+    const { x, y } = at;
+    const { width, height } = anatomy.node;
+    elements.push(
+      elementOf(
+        anatomy.part,
+        "part",
+        anatomy.part.name,
+        outline(anatomy, { x, y, width, height }, bodyBox(anatomy, at)),
+      ),
+    );
+    return drawPart(pen, anatomy, at);
+  });
+  const lines = schematic.lines.map((line, index) => {
+    const feet = portsOf(schematic, anatomies, index).map(
+      ([node, row]): LineFoot => ({ anatomy: anatomies[node]!, placed: placed.nodes[node]!, row }),
+    ) as [LineFoot, LineFoot];
+    const { svg, box, devices } = drawLine(pen, line, feet, placed.edges[index]!);
+    elements.push(elementOf(line, "conductor", line.name, box));
+    for (const { device, box: around } of devices)
+      elements.push(elementOf(device, "protection", device.name, around));
+    return svg + devices.map((one) => one.svg).join("");
+  });
+  return { drawn: lines.join("") + parts.join(""), elements };
+}
+
+/** A part with its words, without the stubs beside it. */
+function outline(
+  { words }: Anatomy,
+  node: DrawnElement["box"],
+  body: DrawnElement["box"],
+): DrawnElement["box"] {
+  // Words behind the body belong to it as those above it do.
+  if (words.some(({ anchor }) => anchor === "start"))
+    return { ...node, x: body.x, width: node.x + node.width - body.x };
+  return { x: body.x, y: node.y, width: body.width, height: body.y + body.height - node.y };
+}
+
+function elementOf(
+  { id, records, description, found }: Pointed,
+  kind: DrawnElement["kind"],
+  name: string,
+  box: DrawnElement["box"],
+): DrawnElement {
+  const worst = worstOf(found);
+  return {
+    ...{ id, kind, name, description, records, box },
+    severity: worst === "accepted" ? undefined : worst,
+    findings: found.map(({ message }) => message),
+  };
+}

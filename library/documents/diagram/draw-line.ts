@@ -1,0 +1,166 @@
+import type { Anatomy } from "./anatomy.ts";
+import { bodyBox, foundClass } from "./draw-part.ts";
+import type { Box } from "./drawing.ts";
+import { drawMark, markPx, worstOf } from "./finding-mark.ts";
+import type { PlacedNode, Point } from "./graph.ts";
+import type { Pen } from "./ink.ts";
+import type { Device, SchematicLine } from "./schematic.ts";
+import { type Row, ratingPx, ratingText } from "./stub.ts";
+import { deviceHalfPx, drawDevice } from "./symbols/protection.ts";
+import { textWidth } from "./text-measure.ts";
+
+/** One of the two ends of a line, at its part. */
+export interface LineFoot {
+  readonly anatomy: Anatomy;
+  readonly placed: PlacedNode;
+  readonly row: number;
+}
+
+export interface DrawnLine {
+  readonly svg: string;
+  readonly box: Box;
+  readonly devices: readonly { readonly device: Device; readonly svg: string; readonly box: Box }[];
+}
+
+/** A line from symbol to symbol, with what stands on it. `way` is as it was laid out, between the ports. */
+export function drawLine(
+  pen: Pen,
+  line: SchematicLine,
+  feet: readonly [LineFoot, LineFoot],
+  way: readonly Point[],
+): DrawnLine {
+  const stubs = feet.map(stubOf) as [Stub, Stub];
+  const [start, end] = stubs.map(({ y, atBody }): Point => ({ x: atBody, y })) as [Point, Point];
+  const points = [start, ...way, end];
+  const devices = stubs.flatMap((stub) =>
+    stub.row.end.device ? [drawnDevice(pen, stub, stub.row.end.device)] : [],
+  );
+  const kind = worstOf(line.found);
+  return {
+    box: boxOf(points),
+    devices,
+    svg: pen.group(
+      {
+        classes: ["loomwright-conductor", `loomwright-polarity-${line.polarity}`, ...foundClass(kind)],
+        id: line.id,
+        title: line.name,
+        description: line.description,
+      },
+      ...interrupted(points, stubs).map((piece) => pen.line(piece, line.polarity)),
+      ...stubs.map((stub) => sign(pen, line, stub)),
+      ...stubs.map((stub) => label(pen, line, stub)),
+    ),
+  };
+}
+
+/** Where the columns of a stub lie on the sheet. */
+interface Stub {
+  readonly row: Row;
+  readonly y: number;
+  /** Where the line meets the body. */
+  readonly atBody: number;
+  /** 1 to the right, -1 to the left. */
+  readonly outwards: 1 | -1;
+  /** Middle of the column of devices. */
+  readonly deviceX: number;
+  /** Left end of the column of labels. */
+  readonly labelX: number;
+}
+
+function stubOf({ anatomy, placed, row: index }: LineFoot): Stub {
+  const row = anatomy.rows[index]!;
+  const box = bodyBox(anatomy, placed);
+  const { sign: signs, device, label: labels } = anatomy[row.side];
+  const outwards = row.side === "east" ? 1 : -1;
+  const atBody = row.side === "east" ? box.x + box.width : box.x;
+  return {
+    ...{ row, outwards, atBody },
+    y: placed.rowY[index]!,
+    deviceX: atBody + outwards * (signs + device / 2),
+    labelX: row.side === "east" ? atBody + signs + device : atBody - signs - device - labels + 10,
+  };
+}
+
+/** A device takes the place of a piece of its line. */
+function interrupted(
+  points: readonly Point[],
+  [start, end]: readonly [Stub, Stub],
+): readonly (readonly Point[])[] {
+  const first = start.row.end.device
+    ? [[points[0]!, { x: start.deviceX - start.outwards * deviceHalfPx, y: start.y }]]
+    : [];
+  const last = end.row.end.device
+    ? [[{ x: end.deviceX - end.outwards * deviceHalfPx, y: end.y }, points.at(-1)!]]
+    : [];
+  const middle = [
+    start.row.end.device ? { x: start.deviceX + start.outwards * deviceHalfPx, y: start.y } : points[0]!,
+    ...points.slice(1, -1),
+    end.row.end.device ? { x: end.deviceX + end.outwards * deviceHalfPx, y: end.y } : points.at(-1)!,
+  ];
+  return [...first, withoutStraights(middle), ...last];
+}
+
+/** Points on the way between their neighbours say nothing. */
+function withoutStraights(points: readonly Point[]): readonly Point[] {
+  return points.filter((point, index) => {
+    const [before, after] = [points[index - 1], points[index + 1]];
+    if (!before || !after) return true;
+    return !((before.x === point.x && point.x === after.x) || (before.y === point.y && point.y === after.y));
+  });
+}
+
+function sign(pen: Pen, { polarity }: SchematicLine, { atBody, outwards, y }: Stub): string {
+  const x = atBody + outwards * 8;
+  if (polarity === "unknown") return "";
+  if (polarity === "pair")
+    return [-2.5, 2.5]
+      .map((offset) =>
+        pen.line([
+          { x: x + offset - 2, y: y + 5 },
+          { x: x + offset + 2, y: y - 5 },
+        ]),
+      )
+      .join("");
+  return pen.text({ x, y: y - 3 }, polarity === "positive" ? "+" : "−", { sizePx: 10, anchor: "middle" });
+}
+
+function label(pen: Pen, line: SchematicLine, { row, y, labelX }: Stub): string {
+  if (!row.label) return "";
+  const kind = worstOf(line.found);
+  const x = labelX + (kind ? markPx + 4 : 0);
+  return [
+    kind ? drawMark(pen, kind, { x: labelX + markPx / 2, y: y - 10 }) : "",
+    pen.text({ x, y: y - 5 }, row.label.above),
+    row.label.below === "" ? "" : pen.text({ x, y: y + 13 }, row.label.below, { faint: true }),
+  ].join("");
+}
+
+function drawnDevice(pen: Pen, { deviceX, y }: Stub, device: Device): DrawnLine["devices"][number] {
+  const rating = ratingText(device);
+  const kind = worstOf(device.found);
+  const marked = kind ? markPx + 3 : 0;
+  const width = Math.max(textWidth(rating, ratingPx) + marked, 2 * deviceHalfPx);
+  const left = deviceX - (textWidth(rating, ratingPx) + marked) / 2;
+  return {
+    device,
+    box: { x: deviceX - width / 2, y: y - 17, width, height: 22 },
+    svg: pen.group(
+      {
+        classes: ["loomwright-protection", ...foundClass(kind)],
+        id: device.id,
+        title: device.name,
+        description: device.description,
+      },
+      drawDevice(pen, device.protection, { x: deviceX, y }),
+      pen.text({ x: left + marked, y: y - 7 }, rating, { sizePx: ratingPx }),
+      kind ? drawMark(pen, kind, { x: left + markPx / 2, y: y - 12 }) : "",
+    ),
+  };
+}
+
+function boxOf(points: readonly Point[]): Box {
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+}

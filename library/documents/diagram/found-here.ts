@@ -1,0 +1,59 @@
+import type { Judgement } from "../../judge.ts";
+import type { NetworkConductor } from "../../model/network.ts";
+import { ruleById } from "../../rules/registry.ts";
+import type { FoundHere } from "./schematic.ts";
+
+/** Findings, sorted by what is drawn. A finding is handed out once; {@link FindingsByPlace.left} are those without a place. */
+export interface FindingsByPlace {
+  /** About the device at one end of a run. */
+  ofDevice(record: number, end: "near" | "far"): readonly FoundHere[];
+  /** About one conductor: of a circuit the positive one gets all that is not about its return. */
+  ofConductor(record: number, role: NetworkConductor["role"]): readonly FoundHere[];
+  /** About a part, or all that is left of a record. */
+  ofRecord(record: number): readonly FoundHere[];
+  left(): readonly FoundHere[];
+}
+
+/** To be asked in the order devices, conductors, parts: each takes what it is about. */
+export function findingsByPlace({ findings }: Judgement): FindingsByPlace {
+  const waiting = new Map(
+    findings.map((finding): [number, Waiting] => {
+      const { at, accepted, severity, rule, values } = finding;
+      const reason = accepted === undefined ? "" : ` (accepted: ${accepted})`;
+      const message = `${ruleById(rule)?.message(values) ?? rule}${reason}`;
+      return [
+        findings.indexOf(finding),
+        {
+          record: "record" in at ? at.record : undefined,
+          property: "record" in at ? String(at.path[0] ?? "") : "",
+          here: { severity, message, accepted: accepted !== undefined },
+        },
+      ];
+    }),
+  );
+  const byRecord = new Map<number | undefined, number[]>();
+  for (const [key, { record }] of waiting) byRecord.set(record, [...(byRecord.get(record) ?? []), key]);
+  const take = (record: number, wanted: (property: string) => boolean): FoundHere[] =>
+    (byRecord.get(record) ?? []).flatMap((key) => {
+      const one = waiting.get(key);
+      if (!one || !wanted(one.property)) return [];
+      waiting.delete(key);
+      return [one.here];
+    });
+  return {
+    ofDevice: (record, end) =>
+      take(record, (property) => property === (end === "near" ? "protect" : "protectFarEnd")),
+    ofConductor: (record, role) => take(record, (property) => (role === "return") === ofReturn.has(property)),
+    ofRecord: (record) => take(record, () => true),
+    left: () => [...waiting.values()].map(({ here }) => here),
+  };
+}
+
+interface Waiting {
+  readonly record: number | undefined;
+  /** The first step of the path: the property that is wrong. */
+  readonly property: string;
+  readonly here: FoundHere;
+}
+
+const ofReturn: ReadonlySet<string> = new Set(["negativeM", "negativeFt", "returnTo", "returnColour"]);

@@ -1,0 +1,132 @@
+import type { Box } from "./drawing.ts";
+import type { Point } from "./graph.ts";
+import type { Weight } from "./text-measure.ts";
+import { xmlText } from "./xml-text.ts";
+
+/**
+ * Draws lines, shapes and texts as SVG, all of them in the coordinates of the whole picture. Nothing else writes SVG, so that
+ * nothing of a plan gets into the picture but as text.
+ */
+export interface Pen {
+  line(points: readonly Point[], stroke?: Stroke): string;
+  /** Closed and filled. */
+  solid(points: readonly Point[]): string;
+  rect(box: Box, stroke?: Stroke): string;
+  circle(centre: Point, radius: number, inside?: "empty" | "filled", stroke?: Stroke): string;
+  text(at: Point, text: string, style?: TextStyle): string;
+  group(about: GroupWords, ...content: readonly string[]): string;
+}
+
+/** `positive`, `negative`, `pair`, `unknown`: conductors. The others are of symbols. */
+export type Stroke =
+  | "thin"
+  | "fine"
+  | "thick"
+  | "heavy"
+  | "positive"
+  | "negative"
+  | "pair"
+  | "unknown"
+  | "mark";
+
+export interface TextStyle {
+  readonly sizePx?: number;
+  readonly weight?: Weight;
+  readonly anchor?: "start" | "middle" | "end";
+  /** Less important. */
+  readonly faint?: boolean;
+}
+
+export interface GroupWords {
+  /** Classes on the screen, the first one says what it is. */
+  readonly classes: readonly string[];
+  /** `data-element`; absent for what cannot be pointed at. */
+  readonly id?: string;
+  readonly title?: string;
+  readonly description?: string;
+}
+
+export const fontFamily = "DejaVu Sans, Verdana, sans-serif";
+export const textPx = 11;
+
+/**
+ * `paper`: black on white. `screen`: the page may set these custom properties on anything around the picture, and else the text
+ * colour of the page counts: --loomwright-ink, --loomwright-faint, --loomwright-ground, --loomwright-positive,
+ * --loomwright-negative, --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on what can be
+ * pointed at (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for what was found there; within
+ * them loomwright-mark; loomwright-polarity-positive, -negative, -pair, -unknown on conductors; loomwright-legend,
+ * loomwright-title-block and loomwright-notices at the edge of the picture.
+ */
+export function createPen(medium: "paper" | "screen"): Pen {
+  const colours = medium === "paper" ? onPaper : onScreen;
+  const classes = (names: readonly string[]) =>
+    medium === "paper" || names.length === 0 ? "" : ` class="${names.join(" ")}"`;
+  const strokeOf = (stroke: Stroke) => {
+    const { width, dash, colour } = strokes[stroke];
+    return `fill="none" stroke="${colours[colour]}" stroke-width="${width}"${dash ? ` stroke-dasharray="${dash}"` : ""}`;
+  };
+  return {
+    line: (points, stroke = "thin") => `<path d="${pathOf(points)}" ${strokeOf(stroke)}/>`,
+    solid: (points) => `<path d="${pathOf(points)}Z" fill="${colours.ink}"/>`,
+    rect: ({ x, y, width, height }, stroke = "thin") =>
+      `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}" ${strokeOf(stroke)}/>`,
+    circle: ({ x, y }, radius, inside = "empty", stroke = "thin") => {
+      const look = inside === "filled" ? `fill="${colours.ink}"` : strokeOf(stroke);
+      return `<circle cx="${px(x)}" cy="${px(y)}" r="${px(radius)}" ${look}/>`;
+    },
+    text: ({ x, y }, text, { sizePx = textPx, weight = "regular", anchor = "start", faint = false } = {}) =>
+      `<text x="${px(x)}" y="${px(y)}" font-size="${sizePx}"${weight === "bold" ? ' font-weight="bold"' : ""}${
+        anchor === "start" ? "" : ` text-anchor="${anchor}"`
+      } fill="${faint ? colours.faint : colours.ink}">${xmlText(text)}</text>`,
+    group: ({ classes: names, id, title, description }, ...content) => {
+      const pointed = id === undefined ? "" : ` data-element="${xmlText(id)}"`;
+      const role = title === undefined ? "" : ` role="img" aria-label="${xmlText(title)}"`;
+      const words = [
+        title === undefined ? "" : `<title>${xmlText(title)}</title>`,
+        description === undefined ? "" : `<desc>${xmlText(description)}</desc>`,
+      ].join("");
+      return `<g${classes(names)}${pointed}${role}>${words}${content.join("")}</g>\n`;
+    },
+  };
+}
+
+/** Coordinates to a hundredth of a pixel, so that rounding of the layout never shows in the file. */
+export function px(value: number): string {
+  return String(Math.round(value * 100) / 100 + 0);
+}
+
+type Colour = "ink" | "faint" | "positive" | "negative" | "mark";
+
+const onPaper: Readonly<Record<Colour, string>> = {
+  ink: "#000000",
+  faint: "#444444",
+  positive: "#000000",
+  negative: "#000000",
+  mark: "#000000",
+};
+
+const onScreen: Readonly<Record<Colour, string>> = {
+  ink: "var(--loomwright-ink, currentColor)",
+  faint: "var(--loomwright-faint, currentColor)",
+  positive: "var(--loomwright-positive, currentColor)",
+  negative: "var(--loomwright-negative, currentColor)",
+  mark: "var(--loomwright-mark, currentColor)",
+};
+
+const strokes: Readonly<
+  Record<Stroke, { readonly width: number; readonly dash?: string; readonly colour: Colour }>
+> = {
+  thin: { width: 1.2, colour: "ink" },
+  fine: { width: 0.6, colour: "faint" },
+  thick: { width: 3, colour: "ink" },
+  heavy: { width: 5, colour: "ink" },
+  positive: { width: 1.6, colour: "positive" },
+  negative: { width: 1.6, dash: "7 4", colour: "negative" },
+  pair: { width: 1.6, colour: "positive" },
+  unknown: { width: 1.6, dash: "9 3 2 3", colour: "ink" },
+  mark: { width: 1.6, colour: "mark" },
+};
+
+function pathOf(points: readonly Point[]): string {
+  return points.map(({ x, y }, index) => `${index === 0 ? "M" : "L"}${px(x)} ${px(y)}`).join("");
+}

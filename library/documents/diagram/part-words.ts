@@ -1,0 +1,93 @@
+import type { SolvedScenario } from "../../analysis/network-result.ts";
+import type { LoadPart, Part } from "../../model/network.ts";
+import { asGiven, withUnit } from "../../rules/figures.ts";
+import { kindInWords } from "../../rules/part-in-words.ts";
+
+/** What a part is, and for how much it is made, as the plan states it: "AGM battery, 12 V, 110 Ah". */
+export function ratingInWords(part: Part): string {
+  return [kindWithChemistry(part), ...ratingsOf(part)].join(", ");
+}
+
+/** What a part carries in a scenario: "13.2 V · gives 103 A". Nothing where nothing was worked out. */
+export function operatingWords(part: Part, { partV, partA, inputA }: SolvedScenario): string {
+  const voltageV = partV[part.index];
+  const words = [currentInWords(part, partA[part.index] ?? Number.NaN, inputA[part.index] ?? 0)];
+  if (voltageV !== undefined && Number.isFinite(voltageV)) words.unshift(withUnit(voltageV, "V"));
+  return words.filter(Boolean).join(" · ");
+}
+
+function kindWithChemistry(part: Part): string {
+  return part.kind === "battery" ? `${part.chemistry} battery` : kindInWords(part);
+}
+
+function ratingsOf(part: Part): string[] {
+  switch (part.kind) {
+    case "battery":
+      return [`${asGiven(part.nominalV)} V`, `${asGiven(part.capacityAh)} Ah`];
+    case "inverter":
+      return [`${asGiven(part.continuousW)} W`];
+    case "dcDcCharger":
+    case "shoreCharger":
+    case "solarController":
+      return [`${asGiven(part.outputA)} A at ${asGiven(part.outputV)} V`];
+    case "alternator":
+      return [`${asGiven(part.ratedA)} A`];
+    case "solarArray":
+      return [
+        `${part.series} × ${part.parallel} panels of ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
+      ];
+    case "load":
+      return [drawInWords(part)];
+    case "fusePanel":
+      return [`${part.positions} positions`, ...ratedInWords(part.ratedA)];
+    case "busBar":
+    case "disconnect":
+    case "shunt":
+    case "part":
+      return ratedInWords(part.ratedA);
+    case "chassis":
+      return [];
+  }
+}
+
+function ratedInWords(ratedA: number | undefined): string[] {
+  return ratedA === undefined ? [] : [`${asGiven(ratedA)} A`];
+}
+
+function drawInWords({ draws }: LoadPart): string {
+  switch (draws.as) {
+    case "current":
+      return `${asGiven(draws.currentA)} A`;
+    case "power":
+      return `${asGiven(draws.powerW)} W`;
+    case "resistance":
+      return withUnit(draws.ohm, "Ω");
+    case "motor":
+      return `${asGiven(draws.runningA)} A, starting ${asGiven(draws.startingA)} A`;
+  }
+}
+
+/** Below it, a figure is the solver's rounding, and no current. */
+const leastCurrentA = 1e-6;
+
+function currentInWords(part: Part, currentA: number, inputA: number): string {
+  if (!Number.isFinite(currentA)) return "";
+  const size = Math.abs(currentA) < leastCurrentA ? 0 : Math.abs(currentA);
+  const amount = withUnit(size, "A");
+  switch (part.kind) {
+    case "battery":
+      return size === 0 ? amount : currentA < 0 ? `takes ${amount}` : `gives ${amount}`;
+    case "dcDcCharger":
+    case "solarController":
+      return `gives ${amount}, takes ${withUnit(Math.max(inputA, 0), "A")}`;
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+      return `gives ${amount}`;
+    case "load":
+    case "inverter":
+      return size === 0 ? "off" : `takes ${amount}`;
+    default:
+      return `passes ${amount}`;
+  }
+}

@@ -1,0 +1,126 @@
+import type { Drawing, DrawnElement, View } from "./drawing.ts";
+import type { PlacedGraph } from "./graph.ts";
+import { fontFamily, type Pen, px, textPx } from "./ink.ts";
+import { drawLegend, legendOf } from "./legend.ts";
+import type { Schematic } from "./schematic.ts";
+import { linesOfText } from "./text-lines.ts";
+import { cutToWidth } from "./text-measure.ts";
+import { xmlText } from "./xml-text.ts";
+
+export interface SheetContent {
+  readonly title: string;
+  readonly view: View;
+  readonly scenario: string | undefined;
+  readonly schematic: Schematic;
+  /** The diagram itself, in its own coordinates from 0, and how large it is. */
+  readonly drawn: string;
+  readonly diagram: Pick<PlacedGraph, "width" | "height">;
+  readonly elements: readonly DrawnElement[];
+}
+
+/** The whole SVG: the diagram, below it the notices, the legend, and in the corner the title block. */
+export function sheet(pen: Pen, content: SheetContent): Omit<Drawing, "notices"> {
+  const { schematic, diagram, elements } = content;
+  const legend = legendOf(schematic);
+  const width = Math.max(diagram.width + 2 * marginPx, leastWidthPx);
+  const noticeLines = schematic.notices.flatMap((notice) =>
+    linesOfText(notice, width - 2 * marginPx, textPx),
+  );
+  const noticesTop = diagram.height + gapPx;
+  const bottomTop = noticesTop + noticeLines.length * linePx + (noticeLines.length > 0 ? gapPx : 0);
+  const legendBox = { x: 0, y: bottomTop, width: width - 2 * marginPx - blockWidthPx - gapPx, height: 0 };
+  const drawnLegend = drawLegend(pen, legend, legendBox);
+  const block = titleBlock(pen, content, { x: width - 2 * marginPx - blockWidthPx, y: bottomTop });
+  const height = bottomTop + Math.max(drawnLegend.height, block.height) + 2 * marginPx;
+  const name = `${content.title}, ${viewWords[content.view]}`;
+  const notices = noticeLines.map((text, index) =>
+    pen.text({ x: 0, y: noticesTop + (index + 1) * linePx - 3 }, text, { weight: "bold" }),
+  );
+  return {
+    elements,
+    widthPx: Math.ceil(width),
+    heightPx: Math.ceil(height),
+    svg: [
+      `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.ceil(width)}" height="${Math.ceil(height)}"`,
+      // The margin is in the view box, so that everything else counts from the corner of the diagram.
+      ` viewBox="${px(-marginPx)} ${px(-marginPx)} ${Math.ceil(width)} ${Math.ceil(height)}"`,
+      ` font-family="${fontFamily}" font-size="${textPx}" role="group" aria-label="${xmlText(name)}">\n`,
+      `<title>${xmlText(name)}</title>\n<desc>${xmlText(descriptionOf(content))}</desc>\n`,
+      "<metadata>Loomwright</metadata>\n",
+      content.drawn,
+      notices.length > 0 ? pen.group({ classes: ["loomwright-notices"] }, ...notices) : "",
+      drawnLegend.svg,
+      block.svg,
+      "</svg>\n",
+    ].join(""),
+  };
+}
+
+const marginPx = 24;
+const gapPx = 28;
+const linePx = 16;
+const blockWidthPx = 300;
+/** Narrow plans get a sheet that still holds a legend beside the title block. */
+const leastWidthPx = 760;
+
+const viewWords: Readonly<Record<View, string>> = {
+  "one-line": "one-line diagram",
+  wiring: "wiring diagram",
+};
+
+function descriptionOf({ schematic, view, scenario }: SheetContent): string {
+  const { parts, lines, notices } = schematic;
+  const said =
+    view === "wiring"
+      ? `Wiring diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "conductor")}.`
+      : `One-line diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "line")}; a line stands for both conductors.`;
+  const state = scenario === undefined ? "" : `Currents and voltages as in the scenario "${scenario}".`;
+  return [said, state, ...notices].filter(Boolean).join(" ");
+}
+
+function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? "" : "s"}`;
+}
+
+function titleBlock(
+  pen: Pen,
+  { title, view, scenario }: SheetContent,
+  { x, y }: { readonly x: number; readonly y: number },
+): { readonly svg: string; readonly height: number } {
+  const room = blockWidthPx - 20;
+  const rows: readonly (readonly [text: string, bold: boolean])[] = [
+    [cutToWidth(title, room, 13, "bold"), true],
+    [viewWords[view], false],
+    [
+      cutToWidth(scenario === undefined ? "no scenario chosen" : `scenario: ${scenario}`, room, textPx),
+      false,
+    ],
+    ...linesOfText(caution, room, textPx).map((text) => [text, false] as const),
+  ];
+  const height = rows.length * linePx + 14;
+  const rule = (at: number) =>
+    pen.line(
+      [
+        { x, y: y + at },
+        { x: x + blockWidthPx, y: y + at },
+      ],
+      "fine",
+    );
+  return {
+    height,
+    svg: pen.group(
+      { classes: ["loomwright-title-block"] },
+      pen.rect({ x, y, width: blockWidthPx, height }),
+      rule(linePx + 8),
+      rule(3 * linePx + 9),
+      ...rows.map(([text, bold], index) =>
+        pen.text({ x: x + 10, y: y + 17 + index * linePx + (index > 2 ? 3 : index > 0 ? 2 : 0) }, text, {
+          ...(bold ? { weight: "bold", sizePx: 13 } : { faint: true }),
+        }),
+      ),
+    ),
+  };
+}
+
+const caution =
+  "Loomwright is a planning aid. Batteries can deliver thousands of amperes: disconnect before work. Local codes rule.";

@@ -1,0 +1,82 @@
+import { asGiven } from "../../rules/figures.ts";
+import { markPx, worstOf } from "./finding-mark.ts";
+import { textPx } from "./ink.ts";
+import type { Device, LineEnd, SchematicLine } from "./schematic.ts";
+import { deviceHalfPx } from "./symbols/protection.ts";
+import { cutToWidth, textWidth } from "./text-measure.ts";
+
+/**
+ * A stub is the piece of a line next to a part, as long for every line on that side of it: there stand, from the part outwards,
+ * the sign of polarity, the protective device, and, where the line is read from, its label. So labels stand under one another,
+ * and the layout keeps other lines and parts away from them as it does from the part.
+ */
+export interface StubColumns {
+  /** Width of each column, px; 0 where nothing stands in it. */
+  readonly sign: number;
+  readonly device: number;
+  readonly label: number;
+}
+
+/** One line as it leaves a part. */
+export interface Row {
+  readonly line: number;
+  readonly which: "from" | "to";
+  readonly terminal: string;
+  readonly side: "west" | "east";
+  readonly end: LineEnd;
+  /** Its label stands here. */
+  readonly label: LineLabel | undefined;
+  /** Room from line to line, px. */
+  readonly height: number;
+}
+
+export interface LineLabel {
+  /** Above the line. */
+  readonly above: string;
+  /** Below it, where one line of text does not do; else "". */
+  readonly below: string;
+}
+
+export const ratingPx = 10;
+/** The widest that a label may get; what is longer is cut. */
+const mostLabelPx = 190;
+
+/** `own`: the part at the other end is called as the line is, so that the name need not stand twice. */
+export function labelOf({ number, name, data }: SchematicLine, own: boolean): LineLabel {
+  const called = [number, own ? "" : name].filter(Boolean).join("  ");
+  if (own)
+    return { above: cutToWidth([number, data].filter(Boolean).join("  "), mostLabelPx, textPx), below: "" };
+  return {
+    above: cutToWidth(called, mostLabelPx, textPx),
+    below: cutToWidth(data, mostLabelPx, textPx),
+  };
+}
+
+export function ratingText({ protection }: Device): string {
+  return `${asGiven(protection.ratingA)} A`;
+}
+
+/** Room for what stands on one side of a part. */
+export function columnsOf(rows: readonly Row[], lines: readonly SchematicLine[]): StubColumns {
+  if (rows.length === 0) return { sign: 0, device: 0, label: 0 };
+  const device = Math.max(0, ...rows.map(({ end }) => (end.device ? deviceWidth(end.device) : 0)));
+  const label = Math.max(
+    0,
+    ...rows.map(({ label: words, line }) => {
+      if (!words) return 0;
+      const mark = worstOf(lines[line]!.found) ? markPx + 4 : 0;
+      return mark + Math.max(textWidth(words.above, textPx), textWidth(words.below, textPx));
+    }),
+  );
+  const sign = rows.some(({ line }) => lines[line]!.polarity !== "unknown") ? 16 : 8;
+  return { sign, device: device && device + 8, label: label && label + 10 };
+}
+
+export function stubWidth({ sign, device, label }: StubColumns): number {
+  return sign + device + label;
+}
+
+function deviceWidth(device: Device): number {
+  const mark = worstOf(device.found) ? markPx + 3 : 0;
+  return Math.max(2 * deviceHalfPx, textWidth(ratingText(device), ratingPx) + mark);
+}

@@ -1,0 +1,105 @@
+import type { Box } from "../drawing.ts";
+import type { Pen } from "../ink.ts";
+import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
+
+/** IEC 60617: a conductor on which others land, drawn thick; a dot where each joins. */
+export const busBar: PartSymbol = {
+  legend: "bus bar",
+  widthPx: 24,
+  heightPx: 36,
+  leads: "each",
+  draw: (pen, box, leads) => bar(pen, box, leads, middleOf(box).x),
+};
+
+/** IEC 60617: the frame or chassis, and what is bolted to it. */
+export const chassis: PartSymbol = {
+  legend: "chassis (metal that carries return current)",
+  widthPx: 40,
+  heightPx: 48,
+  leads: "each",
+  draw(pen, box, leads) {
+    const { x } = middleOf(box);
+    const foot = box.y + box.height - 8;
+    const line = (half: number) =>
+      pen.line([
+        { x: x - half, y: foot },
+        { x: x + half, y: foot },
+      ]);
+    const hatches = [-12, -2, 8].map((offset) =>
+      pen.line([
+        { x: x + offset + 4, y: foot },
+        { x: x + offset - 3, y: foot + 8 },
+      ]),
+    );
+    return [bar(pen, { ...box, height: box.height - 8 }, leads, x), line(14), ...hatches].join("");
+  },
+};
+
+/** A panel of fuses: what feeds it joins every branch; its own negative bar joins the returns. */
+export const fusePanel = panel("fuse panel", "thin");
+/** Where circuits begin of which the plan does not say where. */
+export const supply = panel("supply, not stated in the plan", "fine");
+
+function panel(legend: string, frame: "thin" | "fine"): PartSymbol {
+  return {
+    legend,
+    widthPx: 64,
+    heightPx: 40,
+    leads: "each",
+    draw(pen, box, leads) {
+      const negative = leads.filter(({ terminal }) => terminal === "negative");
+      const positive = leads.filter(({ terminal }) => terminal !== "negative");
+      return [
+        pen.rect(box, frame),
+        innerBar(pen, box, positive, box.x + 22),
+        innerBar(pen, box, negative, box.x + 42),
+      ].join("");
+    },
+  };
+}
+
+function bar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
+  return (
+    pen.line(
+      [
+        { x, y: box.y },
+        { x, y: box.y + box.height },
+      ],
+      "heavy",
+    ) +
+    leads
+      .map(
+        (lead) =>
+          pen.line([
+            { x: edgeX(box, lead.side), y: lead.y },
+            { x, y: lead.y },
+          ]) + pen.circle({ x, y: lead.y }, 4, "filled"),
+      )
+      .join("")
+  );
+}
+
+/** As long as what it joins. */
+function innerBar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
+  if (leads.length === 0) return "";
+  const ys = leads.map(({ y }) => y);
+  const spread = leads.length === 1 ? 6 : 0;
+  return (
+    pen.line(
+      [
+        { x, y: Math.min(...ys) - spread },
+        { x, y: Math.max(...ys) + spread },
+      ],
+      "thick",
+    ) +
+    leads
+      .map(
+        (lead) =>
+          pen.line([
+            { x: edgeX(box, lead.side), y: lead.y },
+            { x, y: lead.y },
+          ]) + pen.circle({ x, y: lead.y }, 2.4, "filled"),
+      )
+      .join("")
+  );
+}

@@ -1,0 +1,39 @@
+import type { Box } from "../drawing.ts";
+import type { Pen } from "../ink.ts";
+
+/** How one kind of part is drawn: plain lines in the manner of IEC 60617 and IEEE 315, no meaning in any colour. */
+export interface PartSymbol {
+  /** In the legend. */
+  readonly legend: string;
+  /** The least room for it. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /**
+   * `gathered`: all lines of a terminal on one side meet outside of it and come in as one lead; `each`: every line comes in for
+   * itself.
+   */
+  readonly leads: "gathered" | "each";
+  draw(pen: Pen, box: Box, leads: readonly Lead[]): string;
+}
+
+/** Where a terminal is reached: on the west or east edge of the symbol's box. */
+export interface Lead {
+  readonly terminal: string;
+  readonly side: "west" | "east";
+  readonly y: number;
+}
+
+export function edgeX({ x, width }: Box, side: Lead["side"]): number {
+  return side === "west" ? x : x + width;
+}
+
+export function middleOf({ x, y, width, height }: Box): { readonly x: number; readonly y: number } {
+  return { x: x + width / 2, y: y + height / 2 };
+}
+
+/** The middle of all leads of the terminal. */
+export function leadY(leads: readonly Lead[], terminal: string): number | undefined {
+  const own = leads.filter((lead) => lead.terminal === terminal);
+  if (own.length === 0) return undefined;
+  return own.reduce((sum, { y }) => sum + y, 0) / own.length;
+}

@@ -1,0 +1,296 @@
+import type { ConductorSide } from "../../analysis/network/topology.ts";
+import type { SolvedScenario } from "../../analysis/network-result.ts";
+import type { Judgement } from "../../judge.ts";
+import type { Circuit, Protection } from "../../model/circuit.ts";
+import { displayName } from "../../model/display-name.ts";
+import type { Network, NetworkConductor, Part } from "../../model/network.ts";
+import { asGiven } from "../../rules/figures.ts";
+import { isOfCircuit } from "../network-summary.ts";
+import { conductorData, protectionInWords } from "./conductor-words.ts";
+import type { WireNumbers } from "./drawing.ts";
+import { elementIds } from "./element-ids.ts";
+import { type FindingsByPlace, findingsByPlace } from "./found-here.ts";
+import { hopsFromSources } from "./hops-from-sources.ts";
+import { operatingWords, ratingInWords } from "./part-words.ts";
+import type {
+  Device,
+  FoundHere,
+  LineEnd,
+  Polarity,
+  Schematic,
+  SchematicLine,
+  SchematicPart,
+  SchematicTerminal,
+} from "./schematic.ts";
+
+/** Everything there is: each part, and each conductor of either polarity from terminal to terminal. */
+export function wiringSchematic(
+  plan: Judgement,
+  scenario: number | undefined,
+  numbers: WireNumbers = () => undefined,
+): WiringSchematic {
+  const drawing = new Drawing(plan, scenario, numbers);
+  if (plan.network) drawing.addNetwork(plan.network.network);
+  drawing.addLoneCircuits();
+  return drawing.finished();
+}
+
+/** With what the one-line view must know of the network beside it. */
+export interface WiringSchematic extends Schematic {
+  /** By index of the line: the index of the conductor in the network; undefined for those of circuits that stand alone. */
+  readonly conductors: readonly (number | undefined)[];
+}
+
+class Drawing {
+  readonly #plan: Judgement;
+  readonly #solved: SolvedScenario | undefined;
+  readonly #numbers: WireNumbers;
+  readonly #found: FindingsByPlace;
+  readonly #idOf = elementIds();
+  readonly #parts: SchematicPart[] = [];
+  readonly #lines: SchematicLine[] = [];
+  readonly #conductors: (number | undefined)[] = [];
+  readonly #notices: string[] = [];
+
+  constructor(plan: Judgement, scenario: number | undefined, numbers: WireNumbers) {
+    this.#plan = plan;
+    this.#numbers = numbers;
+    this.#found = findingsByPlace(plan);
+    if (scenario === undefined || !plan.network) return;
+    const result = plan.network.result.scenarios[scenario];
+    if (result?.state === "solved") this.#solved = result;
+    else if (result)
+      this.#notices.push("This scenario has no operating point: no currents and voltages can be shown.");
+  }
+
+  addNetwork(network: Network): void {
+    const lines = network.conductors.map((conductor, index) => this.#lineOf(network, conductor, index));
+    const hops = hopsFromSources(network);
+    for (const part of network.parts) this.#parts.push(this.#partOf(part, hops[part.index] ?? 0));
+    for (const [index, line] of lines.entries()) {
+      this.#lines.push(line);
+      this.#conductors.push(index);
+    }
+  }
+
+  /** Each hangs between one supply that the plan does not state and a load of its own. */
+  addLoneCircuits(): void {
+    const alone = this.#plan.circuits
+      .map(({ circuit }) => circuit)
+      .filter(({ word, wired }) => word === "circuit" && !(wired && this.#plan.network));
+    if (this.#plan.model.networkUnread)
+      this.#notices.push(
+        "The network could not be read, because a value in it was refused: only circuits that state their own load are drawn, and none of their connections.",
+      );
+    if (alone.length === 0) return;
+    const supply = this.#parts.length;
+    this.#parts.push({
+      id: this.#idOf("part", "supply"),
+      records: [],
+      symbol: "supply",
+      name: "supply, not stated",
+      words: [],
+      terminals: [
+        { name: "positive", label: "" },
+        { name: "negative", label: "" },
+      ],
+      hops: 0,
+      found: [],
+      description: "Supply, not stated in the plan: circuits that name no source begin here.",
+    });
+    for (const circuit of alone) this.#addLone(circuit, supply);
+  }
+
+  finished(): WiringSchematic {
+    const { model } = this.#plan;
+    if (model.unjudged.length > 0)
+      this.#notices.push(
+        `Not drawn, because they could not be read: ${model.unjudged.map(({ name }) => displayName(name)).join(", ")}.`,
+      );
+    const open = this.#found.left().filter(({ accepted }) => !accepted).length;
+    if (open > 0)
+      this.#notices.push(
+        open === 1
+          ? "1 finding is about the plan as a whole, or about what is not drawn."
+          : `${open} findings are about the plan as a whole, or about what is not drawn.`,
+      );
+    return {
+      parts: this.#parts,
+      lines: this.#lines,
+      conductors: this.#conductors,
+      notices: this.#notices,
+    };
+  }
+
+  #partOf(part: Part, hops: number): SchematicPart {
+    // The circuit's record is spoken for by its conductors.
+    const found = isOfCircuit(part) ? [] : this.#found.ofRecord(part.record);
+    const operating = this.#solved ? operatingWords(part, this.#solved) : "";
+    const words = [ratingInWords(part), operating].filter(Boolean);
+    const name = displayName(part.name);
+    return {
+      id: this.#idOf("part", part.name),
+      records: [part.record],
+      symbol: part.kind === "load" && part.draws.as === "motor" ? "motor" : part.kind,
+      name,
+      words,
+      terminals: terminalsOf(part),
+      hops,
+      found,
+      description: sentences(`${name}: ${words.join(", ")}`, found),
+    };
+  }
+
+  #lineOf(network: Network, conductor: NetworkConductor, index: number): SchematicLine {
+    const { record, role, run, near, far, lengthM } = conductor;
+    const side = this.#plan.network?.result.topology.conductorSides[index] ?? "none";
+    const currentA = this.#solved?.conductorA[index];
+    const [from, to] = [conductor.from, conductor.to].map((terminal) => {
+      const { part, name } = network.terminals[terminal]!;
+      return { part, terminal: name };
+    }) as [Landing, Landing];
+    const name = role === "return" ? `${conductor.name}, return` : conductor.name;
+    const between = [from, to]
+      .map(({ part, terminal }) => `${displayName(network.parts[part]!.name)} (${terminal})`)
+      .join(" to ");
+    return this.#line({
+      ...{ record, role, run, lengthM, currentA, near, far, from, to, between },
+      name: displayName(name),
+      polarity: role === "positive" ? "positive" : role === "return" ? "negative" : polarityOf[side],
+    });
+  }
+
+  #addLone(circuit: Circuit, supply: number): void {
+    const load = this.#parts.length;
+    const { record, conductor: _, protection, protectionFarEnd } = circuit;
+    const name = displayName(circuit.name);
+    const common = { record, run: circuit, currentA: undefined };
+    const lines = (["positive", "return"] as const).map((role) =>
+      this.#line({
+        ...common,
+        role,
+        name: role === "positive" ? name : `${name}, return`,
+        polarity: role === "positive" ? "positive" : "negative",
+        lengthM: role === "positive" ? circuit.positiveM : circuit.negativeM,
+        near: role === "positive" ? protection : null,
+        far: role === "positive" ? protectionFarEnd : null,
+        from: { part: supply, terminal: role === "positive" ? "positive" : "negative" },
+        to: { part: load, terminal: role === "positive" ? "positive" : "negative" },
+        between: `a supply that is not stated to ${name}`,
+      }),
+    );
+    const words = [
+      circuit.loadW === undefined ? `load, ${asGiven(circuit.loadA)} A` : `load, ${asGiven(circuit.loadW)} W`,
+    ];
+    this.#parts.push({
+      id: this.#idOf("part", circuit.name),
+      records: [record],
+      symbol: "load",
+      name,
+      words,
+      terminals: poles,
+      hops: 1,
+      found: [],
+      description: `${name}: ${words.join(", ")}.`,
+    });
+    for (const line of lines) {
+      this.#lines.push(line);
+      this.#conductors.push(undefined);
+    }
+  }
+
+  #line(given: {
+    readonly record: number;
+    readonly role: NetworkConductor["role"];
+    readonly run: Circuit;
+    readonly name: string;
+    readonly polarity: Polarity;
+    readonly lengthM: number;
+    readonly currentA: number | undefined;
+    readonly near: Protection | null;
+    readonly far: Protection | null;
+    readonly from: Landing;
+    readonly to: Landing;
+    readonly between: string;
+  }): SchematicLine {
+    const { record, role, run, name, polarity, near, far, from, to } = given;
+    const device = (protection: Protection | null, end: "near" | "far", at: string): Device | undefined => {
+      if (!protection) return undefined;
+      const words = protectionInWords(protection);
+      const found = this.#found.ofDevice(record, end);
+      return {
+        ...{ protection, found, records: [record] },
+        id: this.#idOf("protection", name, end),
+        name: `${words} of ${name}`,
+        description: sentences(`${words}, in ${name}, ${at}`, found),
+      };
+    };
+    const nearDevice = device(near, "near", "at its beginning");
+    const farDevice = device(far, "far", "at its end");
+    const found = this.#found.ofConductor(record, role);
+    const number = this.#numbers(record, role) ?? "";
+    const data = conductorData(run, given.lengthM, given.currentA);
+    const called = number === "" ? name : `${name}, number ${number}`;
+    return {
+      id: this.#idOf("conductor", name),
+      records: [record],
+      ...{ polarity, name, number, data, found },
+      from: { ...from, device: nearDevice },
+      to: { ...to, device: farDevice },
+      description: sentences(
+        `${called}: ${polarityInWords[polarity]} from ${given.between}, ${data.replaceAll(" · ", ", ")}`,
+        found,
+      ),
+    };
+  }
+}
+
+type Landing = Omit<LineEnd, "device">;
+
+/** A sentence, and what was found behind it. */
+export function sentences(first: string, found: readonly FoundHere[]): string {
+  return [`${first}.`, ...found.map(({ severity, message }) => `${atStart(severity)}: ${message}`)].join(" ");
+}
+
+function atStart(word: string): string {
+  return `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;
+}
+
+const polarityOf: Readonly<Record<ConductorSide, Polarity>> = {
+  positive: "positive",
+  negative: "negative",
+  // What lies between two batteries of a string is live.
+  "series-link": "positive",
+  "parallel-link": "positive",
+  shorted: "unknown",
+  none: "unknown",
+};
+
+const polarityInWords: Readonly<Record<Polarity, string>> = {
+  positive: "positive conductor",
+  negative: "negative conductor",
+  pair: "both conductors",
+  unknown: "conductor of unknown polarity",
+};
+
+const poles: readonly SchematicTerminal[] = [
+  { name: "positive", label: "" },
+  { name: "negative", label: "" },
+];
+
+function terminalsOf(part: Part): readonly SchematicTerminal[] {
+  return Object.keys(part.terminals).map((name) => ({
+    name,
+    label: part.kind === "part" ? displayName(name) : (labels[name] ?? ""),
+  }));
+}
+
+/** Inside of parts with more than two terminals. */
+const labels: Readonly<Record<string, string>> = {
+  inputPositive: "in",
+  inputNegative: "in",
+  outputPositive: "out",
+  outputNegative: "out",
+  solarPositive: "sun",
+  solarNegative: "sun",
+};

@@ -1,0 +1,19 @@
+import { harmlessText } from "../../model/display-name.ts";
+
+/** Text as it may stand between tags and in a double-quoted attribute of XML. What XML cannot hold at all becomes a space. */
+export function xmlText(text: string): string {
+  return harmlessText(text)
+    .replace(notInXml, " ")
+    .replace(/[&<>"']/g, (character) => entities[character]!);
+}
+
+/** XML 1.0, section 2.2; control characters and lone surrogates are gone already. */
+const notInXml = /[\ufffe\uffff]/g;
+
+const entities: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
