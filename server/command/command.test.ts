@@ -351,7 +351,7 @@ describe("explain", () => {
 describe("words it does not understand", () => {
   test.each([
     [["chek"], "no command 'chek'"],
-    [["check", "--format", "xml"], "--format is text or json, not 'xml'"],
+    [["check", "--format", "xml"], "--format is text, json, sarif or annotations, not 'xml'"],
     [["check", "--max-warnings", "-1"], "--max-warnings"],
     [["check", "--max-warnings", "many"], "takes a whole number from 0 up, not 'many'"],
     [["check", "--frmat"], "--frmat"],

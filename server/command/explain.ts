@@ -1,6 +1,6 @@
-import { readFile } from "node:fs/promises";
 import { rules } from "../../library/rules/registry.ts";
 import type { Command } from "./command.ts";
+import { rulePage } from "./rule-page.ts";
 import type { ExitCode, Outside } from "./run.ts";
 import { UsageError } from "./usage.ts";
 
@@ -26,9 +26,7 @@ async function explainRule(names: readonly string[], outside: Outside): Promise<
   }
   const rule = rules.find((candidate) => candidate.id === id);
   if (!rule) throw new UsageError(`there is no rule '${id}'.${meant(id)}`);
-  const page = await readFile(new URL(`../dist/rules/${rule.id}.md`, import.meta.url), "utf8");
-  // The page's generated head is fenced by comments that only its generator needs.
-  outside.out(`${page.replaceAll(/<!--.*?-->\n?/gs, "").trim()}\n`);
+  outside.out(`${rulePage(rule.id)}\n`);
   return 0;
 }
 

@@ -5,9 +5,10 @@ import type { Edit } from "../evaluate/checked-plan.ts";
 import { PieceTable } from "../evaluate/piece-table.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { replaceWhole, whyNotWritten } from "../output/write-whole.ts";
-import { checkGroups, exitCode } from "./check.ts";
 import type { Command } from "./command.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
+import { type Reported, reportPlan } from "./reported-plan.ts";
+import { exitCode, showingProgress } from "./results.ts";
 import type { ExitCode, Outside } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
@@ -50,6 +51,21 @@ async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Out
   } finally {
     await Promise.all(groups.map(({ checker }) => checker.dispose()));
   }
+}
+
+/** Checks every root. */
+async function checkGroups(groups: readonly PlanGroup[], outside: Outside): Promise<Reported[]> {
+  const progress = showingProgress(outside);
+  const total = groups.reduce((sum, { roots }) => sum + roots.length, 0);
+  const plans: Reported[] = [];
+  for (const group of groups) {
+    for (const root of group.roots) {
+      progress.at(plans.length + 1, total);
+      plans.push(await reportPlan(await group.checker.check(root), group, outside.cwd));
+    }
+  }
+  progress.end();
+  return plans;
 }
 
 /** False if a file could not be written; its reason has then been said. */

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { name, version } from "../../library/package.json";
 import type { ReportedNetwork } from "./reported-network.ts";
-import type { Reported, ReportedFinding } from "./reported-plan.ts";
+import type { Lines, Reported, ReportedFinding } from "./reported-plan.ts";
+import { type Shard, shardSchema } from "./shard.ts";
 
 const lines = {
   file: z.string(),
@@ -26,6 +27,24 @@ const terminal = z.strictObject({ part: z.string(), terminal: z.string() });
 
 const solvedNetwork = z.strictObject({
   judged: z.literal(true),
+  /** How many of each stand in the plan. */
+  contents: z.strictObject({ parts: z.int().min(0), cables: z.int().min(0) }),
+  summary: z.strictObject({
+    scenarios: z.int().min(0),
+    unsolved: z.array(z.strictObject({ scenario: z.string(), why: z.enum(["collapse", "not-converged"]) })),
+    /** The conductor nearest to its ampacity, or furthest above it. */
+    hardest: z
+      .strictObject({
+        name: z.string(),
+        role: z.enum(["cable", "positive", "return"]),
+        currentA: z.number(),
+        ampacityA: z.number(),
+        scenario: z.string(),
+      })
+      .nullable(),
+    /** The device that gets the least of its nominal voltage. */
+    lowest: z.strictObject({ name: z.string(), voltageV: z.number(), scenario: z.string() }).nullable(),
+  }),
   scenarios: z.array(
     z.discriminatedUnion("state", [
       z.strictObject({
@@ -107,56 +126,73 @@ const solvedNetwork = z.strictObject({
   ),
 });
 
+/** One plan of the report. */
+export const planSchema = z.strictObject({
+  file: z.string(),
+  /** false: nothing can be said of this plan, because it could not be read or run; its findings say why. */
+  evaluated: z.boolean(),
+  circuits: z.array(
+    z.strictObject({
+      name: z.string(),
+      ...at,
+      loadA: z.number(),
+      systemV: z.number(),
+      lengthOneWayM: z.number(),
+      conductor: size,
+      ampacityA: z.number().nullable(),
+      dropV: z.number(),
+      dropPercent: z.number(),
+      dropLimitPercent: z.number(),
+      conductorC: z.number(),
+      protection: z
+        .strictObject({ ratingA: z.number(), minA: z.number(), maxA: z.number().nullable() })
+        .nullable(),
+    }),
+  ),
+  /** The drop nearest to its own limit, or furthest over it; null where there is none. */
+  worstDrop: z
+    .strictObject({
+      name: z.string(),
+      fromBank: z.boolean(),
+      dropPercent: z.number(),
+      dropLimitPercent: z.number(),
+      overloaded: z.boolean(),
+    })
+    .nullable(),
+  /** null: the plan has no network. Not judged: a value of it was refused, and a finding says which. */
+  network: z
+    .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])
+    .nullable(),
+  findings: z.array(
+    z.strictObject({
+      rule: z.string(),
+      severity: z.enum(["error", "warning", "info", "hint"]),
+      subject: z.string(),
+      property: z.string().optional(),
+      message: z.string(),
+      ...lines,
+      accepted: z.string().optional(),
+      related: z.array(z.strictObject({ ...lines, text: z.string() })),
+      fixes: z.array(
+        z.strictObject({
+          title: z.string(),
+          kind: z.enum(["repair", "suggestion"]),
+          edits: z.array(z.strictObject({ ...lines, newText: z.string() })),
+        }),
+      ),
+    }),
+  ),
+});
+
 /**
  * The shape of `loomwright check --format json`. Stable: properties are added, never renamed or removed, within a major
  * version. Numbers are unrounded; files are relative to where the command ran, with forward slashes.
  */
 export const jsonReportSchema = z.strictObject({
   tool: z.strictObject({ name: z.string(), version: z.string() }),
-  plans: z.array(
-    z.strictObject({
-      file: z.string(),
-      circuits: z.array(
-        z.strictObject({
-          name: z.string(),
-          file: z.string(),
-          line: z.int().min(1),
-          loadA: z.number(),
-          systemV: z.number(),
-          lengthOneWayM: z.number(),
-          conductor: size,
-          ampacityA: z.number().nullable(),
-          dropV: z.number(),
-          dropPercent: z.number(),
-          dropLimitPercent: z.number(),
-          conductorC: z.number(),
-          protection: z
-            .strictObject({ ratingA: z.number(), minA: z.number(), maxA: z.number().nullable() })
-            .nullable(),
-        }),
-      ),
-      /** null: the plan has no network. Not judged: a value of it was refused, and a finding says which. */
-      network: z
-        .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])
-        .nullable(),
-      findings: z.array(
-        z.strictObject({
-          rule: z.string(),
-          severity: z.enum(["error", "warning", "info", "hint"]),
-          subject: z.string(),
-          message: z.string(),
-          ...lines,
-          accepted: z.string().optional(),
-          fixes: z.array(
-            z.strictObject({
-              title: z.string(),
-              edits: z.array(z.strictObject({ ...lines, newText: z.string() })),
-            }),
-          ),
-        }),
-      ),
-    }),
-  ),
+  /** Only where a share of the plans was asked for; `loomwright merge` takes it away again. */
+  shard: shardSchema.optional(),
+  plans: z.array(planSchema),
   summary: z.strictObject({
     errors: z.int(),
     warnings: z.int(),
@@ -166,36 +202,19 @@ export const jsonReportSchema = z.strictObject({
   }),
 });
 
-type JsonReport = z.infer<typeof jsonReportSchema>;
-
-/** What is only for text is left out. The schema's lists may be changed, the report's may not: hence a copy. */
-function networkInJson({
-  scenarios,
-  parts,
-  conductors,
-  waysFromBank,
-}: ReportedNetwork): z.infer<typeof solvedNetwork> {
-  const copy = structuredClone({ scenarios, parts, conductors, waysFromBank });
-  return { judged: true, ...(copy as Omit<z.infer<typeof solvedNetwork>, "judged">) };
-}
+export type JsonReport = z.infer<typeof jsonReportSchema>;
+export type JsonPlan = z.infer<typeof planSchema>;
 
 /** The report as text, ending in a line break. */
-export function jsonReport(plans: readonly Reported[]): string {
+export function jsonReport(plans: readonly Reported[], shard?: Shard): string {
   const all = plans.flatMap(({ findings }) => findings);
   const open = all.filter(({ accepted }) => accepted === undefined);
   const of = (severity: ReportedFinding["severity"]) =>
     open.filter((finding) => finding.severity === severity).length;
   const report: JsonReport = {
     tool: { name, version },
-    plans: plans.map(({ file, circuits, network, networkUnread, findings }) => ({
-      file,
-      circuits: circuits.map((circuit) => ({ ...circuit })),
-      network: network ? networkInJson(network) : networkUnread ? { judged: false } : null,
-      findings: findings.map(({ related, fixes, ...finding }) => ({
-        ...finding,
-        fixes: fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ ...edit })) })),
-      })),
-    })),
+    ...(shard ? { shard: { ...shard } } : {}),
+    plans: plans.map(planInJson),
     summary: {
       errors: of("error"),
       warnings: of("warning"),
@@ -205,4 +224,62 @@ export function jsonReport(plans: readonly Reported[]): string {
     },
   };
   return `${JSON.stringify(report, null, 2)}\n`;
+}
+
+/** A plan as JSON holds it. The schema's lists may be changed, the report's may not: hence a copy. */
+export function planInJson(plan: Reported): JsonPlan {
+  const { file, evaluated, circuits, worstDrop, network, networkUnread, findings } = plan;
+  return structuredClone({
+    ...{ file, evaluated, circuits, worstDrop: worstDrop ?? null },
+    network: network ? networkInJson(network) : networkUnread ? { judged: false } : null,
+    findings: findings.map(
+      ({ rule, severity, subject, property, message, accepted, related, fixes, ...at }) => ({
+        ...{ rule, severity, subject, ...(property === undefined ? {} : { property }), message },
+        ...linesOf(at),
+        ...(accepted === undefined ? {} : { accepted }),
+        related: related.map(({ text, ...seen }) => ({ ...linesOf(seen), text })),
+        fixes: fixes.map(({ title, kind, edits }) => ({
+          ...{ title, kind },
+          edits: edits.map(({ newText, ...edited }) => ({ ...linesOf(edited), newText })),
+        })),
+      }),
+    ),
+  }) as JsonPlan;
+}
+
+/** The other way: a plan out of JSON that the schema has found in order. */
+export function planFromJson(plan: JsonPlan, lineText: Reported["lineText"]): Reported {
+  const { network, worstDrop, ...rest } = plan;
+  const solved = network?.judged ? network : undefined;
+  return {
+    ...rest,
+    worstDrop: worstDrop ?? undefined,
+    network: solved && {
+      ...solved,
+      summary: {
+        ...solved.summary,
+        hardest: solved.summary.hardest ?? undefined,
+        lowest: solved.summary.lowest ?? undefined,
+      },
+    },
+    networkUnread: network?.judged === false,
+    lineText,
+  } as Reported;
+}
+
+function networkInJson({
+  contents,
+  summary,
+  scenarios,
+  parts,
+  conductors,
+  waysFromBank,
+}: ReportedNetwork): unknown {
+  const { hardest = null, lowest = null } = summary;
+  const inShort = { scenarios: summary.scenarios, unsolved: summary.unsolved, hardest, lowest };
+  return { judged: true, contents, summary: inShort, scenarios, parts, conductors, waysFromBank };
+}
+
+function linesOf({ file, line, column, endLine, endColumn }: Lines): Lines {
+  return { file, line, column, endLine, endColumn };
 }

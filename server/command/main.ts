@@ -1,3 +1,5 @@
+import { homedir } from "node:os";
+import { cacheFolder, toolDigest } from "./cache-folder.ts";
 import { run } from "./run.ts";
 import { terminalFor } from "./terminal.ts";
 
@@ -6,11 +8,14 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code !== "EPIPE") throw error;
 });
 
+const folder = cacheFolder({ env: process.env, platform: process.platform, home: homedir() });
+
 run(process.argv.slice(2), {
   cwd: process.cwd(),
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   terminal: terminalFor(process.stdout, process.stderr, process.env),
+  ...(folder === undefined ? {} : { kept: { folder, tool: toolDigest } }),
 }).then((code) => {
   process.exitCode = code;
 });

@@ -1,11 +1,145 @@
+import { readFile } from "node:fs/promises";
+import { resolve } from "node:path";
+import { name, version } from "../../library/package.json";
 import type { Command } from "./command.ts";
-import { UsageError } from "./usage.ts";
+import { type JsonReport, jsonReportSchema, planFromJson } from "./json-report.ts";
+import type { Reported } from "./reported-plan.ts";
+import { exitCode, resultFormats, resultsAs } from "./results.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { digestOf, joinShares, shareLength } from "./shard.ts";
+import { printable } from "./terminal.ts";
+import { oneOfWords, UsageError, wholeNumber } from "./usage.ts";
 
+/** `loomwright merge`: what the shards of one check wrote as JSON, put together to what one check of all had written. */
 export const merge: Command = {
   name: "merge",
-  usage: [{ words: "<files>", does: "join what the shards of one check wrote" }],
-  takes: [],
-  async run() {
-    throw new UsageError("not there yet.");
-  },
+  usage: [{ words: "<files>", does: "join the JSON that the shards of one check wrote" }],
+  takes: ["format", "max-warnings"],
+  run: (names, given, outside) =>
+    mergeFiles(
+      {
+        names,
+        format: oneOfWords("format", given.format, resultFormats),
+        maxWarnings: wholeNumber("max-warnings", given["max-warnings"] ?? "0"),
+      },
+      outside,
+    ),
 };
+
+interface MergeOptions {
+  readonly names: readonly string[];
+  readonly format: (typeof resultFormats)[number];
+  readonly maxWarnings: number;
+}
+
+async function mergeFiles({ names, format, maxWarnings }: MergeOptions, outside: Outside): Promise<ExitCode> {
+  if (names.length === 0) throw new UsageError("say which files to merge: the JSON of every shard.");
+  try {
+    const read = await Promise.all(names.map((file) => readReport(file, outside.cwd)));
+    const plans = joined(read);
+    outside.out(await resultsAs(format, { plans, terminal: outside.terminal }));
+    return exitCode(plans, maxWarnings);
+  } catch (error) {
+    if (!(error instanceof CannotMerge)) throw error;
+    outside.err(`loomwright: ${printable(error.message)}\n`);
+    return 2;
+  }
+}
+
+/** Said to the person in a sentence; nothing has been written then. */
+class CannotMerge extends Error {}
+
+interface ReadReport {
+  readonly file: string;
+  readonly report: JsonReport;
+}
+
+async function readReport(file: string, cwd: string): Promise<ReadReport> {
+  const data = await readJson(file, cwd);
+  const tool = (data as { readonly tool?: Partial<JsonReport["tool"]> } | null)?.tool;
+  if (tool?.name !== name)
+    throw new CannotMerge(`${file} is not what \`loomwright check --format json\` wrote.`);
+  if (tool.version !== version) {
+    throw new CannotMerge(
+      `${file} was written by version ${tool.version}, and this is version ${version}: check and merge with the same one.`,
+    );
+  }
+  const { data: report, error } = jsonReportSchema.safeParse(data);
+  if (report) return { file, report };
+  const [issue] = error.issues;
+  throw new CannotMerge(`${file} is damaged: ${issue?.path.join(".")}: ${issue?.message}.`);
+}
+
+async function readJson(file: string, cwd: string): Promise<unknown> {
+  let text: string;
+  try {
+    text = await readFile(resolve(cwd, file), "utf8");
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new CannotMerge(
+      code === "ENOENT" ? `there is no file ${file}.` : `${file} could not be read: ${code}.`,
+    );
+  }
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new CannotMerge(`${file} is not JSON, or was cut off.`);
+  }
+}
+
+/** All plans in the order in which one check of all of them has them. */
+function joined(read: readonly ReadReport[]): readonly Reported[] {
+  const [first, ...others] = read;
+  if (!first) return [];
+  const { shard } = first.report;
+  if (!shard) {
+    if (others.length === 0) return plansOf(first);
+    throw new CannotMerge(
+      `${first.file} is the result of a whole check, so that nothing can be joined to it.`,
+    );
+  }
+  const byIndex = new Map<number, ReadReport>();
+  for (const one of read) {
+    const its = one.report.shard;
+    if (!its) throw new CannotMerge(`${one.file} is the result of a whole check, not of a shard.`);
+    if (its.of !== shard.of || its.plans !== shard.plans || its.digest !== shard.digest) {
+      throw new CannotMerge(
+        `${one.file} and ${first.file} are not shards of the same check: ${difference(its, shard)}.`,
+      );
+    }
+    const same = byIndex.get(its.index);
+    if (same) throw new CannotMerge(`${same.file} and ${one.file} are both shard ${its.index} of ${its.of}.`);
+    if (its.index > its.of || one.report.plans.length !== shareLength(its)) {
+      throw new CannotMerge(`${one.file} does not hold the plans of shard ${its.index} of ${its.of}.`);
+    }
+    byIndex.set(its.index, one);
+  }
+  const all = Array.from({ length: shard.of }, (_, place) => place + 1);
+  const missing = all.filter((index) => !byIndex.has(index));
+  if (missing.length > 0) {
+    const more = missing.length > 5 ? " and others" : "";
+    throw new CannotMerge(
+      `of ${shard.of} shards, ${missing.slice(0, 5).join(", ")}${more} ${missing.length === 1 ? "is" : "are"} missing.`,
+    );
+  }
+  const plans = joinShares(all.map((index) => plansOf(byIndex.get(index)!)));
+  if (digestOf(plans.map(({ file }) => file)) !== shard.digest)
+    throw new CannotMerge("the shards do not hold the plans that they say they hold.");
+  return plans;
+}
+
+function difference(one: Shared, other: Shared): string {
+  if (one.of !== other.of) return `one is of ${one.of}, the other of ${other.of}`;
+  if (one.plans !== other.plans) return `one knew of ${one.plans} plans, the other of ${other.plans}`;
+  return "they knew of different plans, or ran in different folders";
+}
+
+interface Shared {
+  readonly of: number;
+  readonly plans: number;
+}
+
+/** The lines of the plans are not at hand here, so that findings are shown without them. */
+function plansOf({ report }: ReadReport): readonly Reported[] {
+  return report.plans.map((plan) => planFromJson(plan, () => undefined));
+}

@@ -1,6 +1,10 @@
 /** What may be written behind a command. One meaning each, whichever command takes it. */
 export const options = {
-  format: { type: "string", value: "FORMAT", help: "how results are written; text unless you say otherwise" },
+  format: {
+    type: "string",
+    value: "FORMAT",
+    help: "text, json, sarif or annotations for check and merge; text unless you say otherwise",
+  },
   "max-warnings": {
     type: "string",
     value: "N",
@@ -13,7 +17,7 @@ export const options = {
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
   page: { type: "string", value: "SIZE", help: "A4 or Letter; A4 unless you say otherwise" },
   shard: { type: "string", value: "I/N", help: "only the I-th of N equal shares of the plans" },
-  fresh: { type: "boolean", help: "work everything out anew, whatever was kept of earlier runs" },
+  fresh: { type: "boolean", help: "work everything out anew, whatever is kept of earlier runs" },
 } as const satisfies Readonly<Record<string, OptionSpec>>;
 
 interface OptionSpec {

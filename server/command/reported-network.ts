@@ -130,7 +130,7 @@ export function reportNetwork(
   );
   const devices = devicesByConductor(judged);
   return {
-    summary: networkSummary(plan.judgement, judged),
+    summary: reportSummary(networkSummary(plan.judgement, judged)),
     contents: contentsOf(network),
     scenarios: result.scenarios.map((one) => ({
       name: network.scenarios[one.scenario]?.name ?? "",
@@ -177,6 +177,18 @@ export function reportNetwork(
       battery: nameOf(battery),
       ...way,
     })),
+  };
+}
+
+/** What a report says of it, and nothing else that it was found by. */
+function reportSummary({ scenarios, unsolved, hardest, lowest }: NetworkSummary): NetworkSummary {
+  return {
+    ...{ scenarios, unsolved },
+    hardest: hardest && {
+      ...{ name: hardest.name, role: hardest.role, currentA: hardest.currentA },
+      ...{ ampacityA: hardest.ampacityA, scenario: hardest.scenario },
+    },
+    lowest: lowest && { name: lowest.name, voltageV: lowest.voltageV, scenario: lowest.scenario },
   };
 }
 

@@ -1,7 +1,7 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
-import type { Severity } from "../../library/rules/finding.ts";
+import type { At, Severity } from "../../library/rules/finding.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type {
   CheckedPlan,
@@ -11,8 +11,8 @@ import type {
   PlacedFinding,
   PlacedFix,
 } from "../evaluate/checked-plan.ts";
-import type { Uri } from "../evaluate/workspace.ts";
-import type { PlanGroup } from "./find-plans.ts";
+import type { Checker } from "../evaluate/checker.ts";
+import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-network.ts";
 
@@ -68,6 +68,8 @@ export interface ReportedFinding extends Lines {
   readonly rule: string;
   readonly severity: Severity;
   readonly subject: string;
+  /** The property that it sits on, "protect.ratingA"; absent where it is about the whole call, or about the plan. */
+  readonly property?: string;
   readonly message: string;
   readonly accepted?: string;
   readonly related: readonly (Lines & { readonly text: string })[];
@@ -82,9 +84,19 @@ export interface ReportedFinding extends Lines {
 /** Proving a fix runs the plan again; a plan with more findings than this has other worries, and gets its first ones proved. */
 const findingsWithProvenFixes = 200;
 
-/** Everything the command line says of one plan. */
-export async function reportPlan(outcome: CheckOutcome, group: PlanGroup, cwd: string): Promise<Reported> {
-  const places = placesIn(group, cwd);
+/** What a plan was checked with. */
+export interface CheckedWith {
+  readonly workspace: Workspace;
+  readonly checker: Pick<Checker, "provenFixes">;
+}
+
+/** Everything the command line says of one plan. Files are named relative to a folder. */
+export async function reportPlan(
+  outcome: CheckOutcome,
+  group: CheckedWith,
+  folder: string,
+): Promise<Reported> {
+  const places = placesIn(group.workspace, folder);
   if (outcome.state === "held") return heldReport(outcome, places);
   const findings: ReportedFinding[] = [];
   for (const [index, placed] of outcome.findings.entries()) {
@@ -96,7 +108,7 @@ export async function reportPlan(outcome: CheckOutcome, group: PlanGroup, cwd: s
     circuits: outcome.judgement.circuits
       .filter(({ circuit }) => circuit.word === "circuit")
       .map((judged) => reportCircuit(outcome, judged, places)),
-    worstDrop: worstDrop(dropsOf(outcome.judgement)),
+    worstDrop: reportDrop(worstDrop(dropsOf(outcome.judgement))),
     network: outcome.judgement.network && reportNetwork(outcome, outcome.judgement.network, places.linesOf),
     networkUnread: outcome.judgement.model.networkUnread,
     findings,
@@ -130,7 +142,7 @@ async function reportFinding(
   plan: CheckedPlan,
   placed: PlacedFinding,
   withFixes: boolean,
-  group: PlanGroup,
+  group: CheckedWith,
   places: Places,
 ): Promise<ReportedFinding> {
   const { finding } = placed;
@@ -142,6 +154,7 @@ async function reportFinding(
     rule: finding.rule,
     severity: finding.severity,
     subject: finding.subject,
+    ...propertyOf(finding.at),
     message: placed.message,
     ...places.linesOf(placed.place),
     ...(finding.accepted === undefined ? {} : { accepted: finding.accepted }),
@@ -152,6 +165,17 @@ async function reportFinding(
       edits: edits.map((edit) => ({ ...places.linesOf(edit), newText: edit.newText })),
     })),
   };
+}
+
+function propertyOf(at: At): { readonly property?: string } {
+  return "path" in at && at.path.length > 0 ? { property: at.path.join(".") } : {};
+}
+
+/** What a report says of it, and nothing else that the drop may hold. */
+function reportDrop(drop: NamedDrop | undefined): NamedDrop | undefined {
+  if (!drop) return undefined;
+  const { name, fromBank, dropPercent, dropLimitPercent, overloaded } = drop;
+  return { name, fromBank, dropPercent, dropLimitPercent, overloaded };
 }
 
 function reportCircuit(
@@ -185,10 +209,10 @@ interface Places {
   lineText(file: string, line: number): string | undefined;
 }
 
-/** Files are named relative to where the command runs, with forward slashes on every system, so that reports compare. */
-function placesIn({ workspace }: PlanGroup, cwd: string): Places {
+/** Files are named with forward slashes on every system, so that reports compare. */
+function placesIn(workspace: Workspace, folder: string): Places {
   const indexes = new Map<string, LineIndex>();
-  const fileOf = (uri: Uri) => relative(cwd, fileURLToPath(uri)).split(sep).join("/");
+  const fileOf = (uri: Uri) => relative(folder, fileURLToPath(uri)).split(sep).join("/");
   const indexOf = (uri: Uri) => {
     const file = fileOf(uri);
     let index = indexes.get(file);

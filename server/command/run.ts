@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
 import { version } from "../../library/package.json";
+import type { KeptResults } from "./check-cache.ts";
 import type { Command } from "./command.ts";
 import { type GivenOptions, type OptionName, options } from "./options.ts";
 import type { Terminal } from "./terminal.ts";
@@ -11,6 +12,8 @@ export interface Outside {
   out(text: string): void;
   err(text: string): void;
   readonly terminal: Terminal;
+  /** Results of earlier runs; left out, nothing is kept. */
+  readonly kept?: KeptResults;
 }
 
 export type ExitCode = 0 | 1 | 2;

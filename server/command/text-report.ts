@@ -1,7 +1,7 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
-import type { Severity } from "../../library/rules/finding.ts";
 import { codeFrame } from "./code-frame.ts";
+import { count, countsOf, worstFirst } from "./finding-counts.ts";
 import type { Reported, ReportedFinding } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
@@ -12,13 +12,6 @@ export function textReport(plans: readonly Reported[], terminal: Terminal): stri
     ...[...plan.findings].sort(worstFirst).map((finding) => findingBlock(plan, finding, paint)),
   ]);
   return `${[...blocks, plans.map((plan) => planLine(plan, paint)).join("\n"), ...closingLines(plans, paint)].join("\n\n")}\n`;
-}
-
-const order: Record<Severity, number> = { error: 0, warning: 1, info: 2, hint: 3 };
-
-function worstFirst(a: ReportedFinding, b: ReportedFinding): number {
-  const rank = (finding: ReportedFinding) => (finding.accepted === undefined ? order[finding.severity] : 4);
-  return rank(a) - rank(b);
 }
 
 function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): string {
@@ -84,19 +77,6 @@ function networkLines({ network, networkUnread }: Reported): string[] {
   return [`  network: ${state}`, ...(worst.length > 0 ? [`  ${worst.join(" · ")}`] : [])];
 }
 
-function countsOf(findings: readonly ReportedFinding[]): string {
-  const open = findings.filter(({ accepted }) => accepted === undefined);
-  const of = (severity: Severity) => open.filter((finding) => finding.severity === severity).length;
-  const parts = [
-    of("error") > 0 && count(of("error"), "error"),
-    of("warning") > 0 && count(of("warning"), "warning"),
-    of("info") > 0 && `${of("info")} for information`,
-    of("hint") > 0 && count(of("hint"), "hint"),
-    open.length < findings.length && `${findings.length - open.length} accepted`,
-  ].filter(Boolean);
-  return parts.length > 0 ? parts.join(", ") : "nothing found";
-}
-
 function closingLines(plans: readonly Reported[], paint: Paint): string[] {
   const findings = plans.flatMap((plan) => plan.findings);
   const lines: string[] = [];
@@ -115,8 +95,4 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
     lines.push(paint("faint", `${checked} A planning aid: local codes rule.`));
   }
   return lines;
-}
-
-function count(number: number, what: string): string {
-  return `${number} ${what}${number === 1 ? "" : "s"}`;
 }

@@ -28,6 +28,9 @@ Exit codes
   1  errors found, or more warnings than tolerated
   2  a plan could not be evaluated, a file could not be written, or the command was not understood
 
+Results of check are kept in your own cache folder, by the content of the plans, and used again while nothing has changed.
+LOOMWRIGHT_CACHE names another folder for them; one inside the repository that is checked is not used.
+
 Loomwright is a planning aid. Batteries can deliver thousands of amperes. Local codes rule.
 `;
 }

@@ -3,6 +3,7 @@ import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
+import { type FileImports, fileImports } from "./file-imports.ts";
 import { PlanInText } from "./plan-in-text.ts";
 import { PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
@@ -23,6 +24,8 @@ export interface Checker {
   roots(): readonly Uri[];
   /** Roots whose plan a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
   rootsOf(file: Uri): readonly Uri[];
+  /** What the text of a file asks of others. */
+  importsOf(source: SourceText): FileImports;
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
   changedOnDisk(files: readonly Uri[]): void;
   /**
@@ -46,7 +49,8 @@ export function createChecker(
   const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
   const judgements = new Map<Uri, Judgement>();
-  const planRoots = new PlanRoots(workspace, cache);
+  const importsOf = (source: SourceText) => fileImports(cache.get(source));
+  const planRoots = new PlanRoots(workspace, importsOf);
   const running = new Map<Uri, Promise<unknown>>();
 
   /** One after another for each root. */
@@ -73,6 +77,7 @@ export function createChecker(
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),
+    importsOf,
     changedOnDisk(files) {
       planRoots.forget(files);
       for (const file of files) {

@@ -1,18 +1,18 @@
-import type { FileCache } from "./file-cache.ts";
+import { type FileImports, isPlansOwn } from "./file-imports.ts";
 import { resolveImport } from "./imports.ts";
-import type { Uri, Version, Workspace } from "./workspace.ts";
+import type { SourceText, Uri, Version, Workspace } from "./workspace.ts";
 
 /** Which files import which, asked of their newest versions each time; only plan files and what they import are opened. */
 export class PlanRoots {
   readonly #workspace: Workspace;
-  readonly #cache: FileCache;
+  readonly #importsOf: (source: SourceText) => FileImports;
   readonly #edges = new Map<Uri, Edges>();
   readonly #asked = new Map<Uri, Edges>();
   #planFiles: readonly Uri[] | undefined;
 
-  constructor(workspace: Workspace, cache: FileCache) {
+  constructor(workspace: Workspace, importsOf: (source: SourceText) => FileImports) {
     this.#workspace = workspace;
-    this.#cache = cache;
+    this.#importsOf = importsOf;
   }
 
   roots(): readonly Uri[] {
@@ -81,14 +81,13 @@ export class PlanRoots {
     const files = new Set<Uri>();
     const found = new Map<Uri, boolean>();
     let library = known?.library ?? false;
-    const parsed = source && this.#cache.get(source);
+    const asked = source && this.#importsOf(source);
     // A half-typed file still belongs where it belonged.
-    if (parsed?.syntaxError && known) return { ...known, version: source?.version };
-    if (!parsed?.syntaxError) library = false;
-    for (const { specifier, typesOnly, typesDeclared } of parsed?.marked?.imports ?? []) {
-      // A plan whose `circuit` is not called yet is one already.
-      if (specifier === "loomwright" ? typesDeclared : typesOnly) continue;
-      const resolved = resolveImport(specifier, uri, uri, this.#workspace);
+    if (asked?.broken && known) return { ...known, version: source?.version };
+    if (!asked?.broken) library = false;
+    for (const line of asked?.lines ?? []) {
+      if (!isPlansOwn(line)) continue;
+      const resolved = resolveImport(line.specifier, uri, uri, this.#workspace);
       for (const tried of resolved.tried.keys()) found.set(tried, false);
       if (!("to" in resolved)) continue;
       if (resolved.to === "loomwright") library = true;
@@ -98,7 +97,7 @@ export class PlanRoots {
       }
     }
     // Without a whole version yet: the text says at least whether it wants the library.
-    if (parsed?.syntaxError) library = /from\s*["']loomwright["']/.test(parsed.text);
+    if (asked?.broken) library = /from\s*["']loomwright["']/.test(source?.text ?? "");
     const edges = { version: source?.version, library, files, found };
     this.#edges.set(uri, edges);
     return edges;

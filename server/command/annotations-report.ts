@@ -1,0 +1,47 @@
+import { count, countsOf, worstFirst } from "./finding-counts.ts";
+import type { Reported, ReportedFinding } from "./reported-plan.ts";
+import { printable } from "./terminal.ts";
+
+/**
+ * Findings as the workflow commands that a continuous integration service shows beside the lines of a change:
+ * `::error file=plan.ts,line=3,col=56,endColumn=58,title=winch: conductor/ampacity::…`. Worst first, because such a service
+ * shows only the first ten or so of each kind; then a line with all counts, for the log. Hints are left out. What is accepted
+ * is a notice with its reason.
+ */
+export function annotationsReport(plans: readonly Reported[]): string {
+  const findings = plans.flatMap((plan) => plan.findings);
+  const commands = findings
+    .filter(({ severity, accepted }) => severity !== "hint" || accepted !== undefined)
+    .sort(worstFirst)
+    .map(command);
+  return [...commands, `${count(plans.length, "plan")}: ${countsOf(findings)}`, ""].join("\n");
+}
+
+function command(finding: ReportedFinding): string {
+  const { rule, severity, subject, message, accepted, fixes } = finding;
+  const kind = accepted !== undefined || severity === "info" ? "notice" : severity;
+  const lines = [
+    accepted === undefined ? message : `Accepted: ${accepted}`,
+    ...(accepted === undefined ? [] : [message]),
+    ...fixes.slice(0, 1).map((fix) => `${fix.kind === "repair" ? "Fix" : "By hand"}: ${fix.title}`),
+  ];
+  const properties = { ...placeOf(finding), title: printable(`${subject}: ${rule}`) };
+  const written = Object.entries(properties).map(([name, value]) => `${name}=${escapedProperty(value)}`);
+  return `::${kind} ${written.join(",")}::${escapedMessage(lines.map(printable).join("\n"))}`;
+}
+
+/** Columns only where it all stands on one line: over several they are refused. */
+function placeOf({ file, line, column, endLine, endColumn }: ReportedFinding) {
+  const columns = line === endLine ? { col: column, endColumn } : {};
+  return { file, line, endLine, ...columns };
+}
+
+/** As the service reads it: a percent sign begins an escape, and a line break would begin another command. */
+function escapedMessage(text: string): string {
+  return text.replaceAll("%", "%25").replaceAll("\r", "%0D").replaceAll("\n", "%0A");
+}
+
+/** In a property's value a comma would begin another one, and a colon end them all. */
+function escapedProperty(value: string | number): string {
+  return escapedMessage(String(value)).replaceAll(":", "%3A").replaceAll(",", "%2C");
+}

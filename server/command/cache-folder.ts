@@ -1,0 +1,43 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { isAbsolute, join, resolve } from "node:path";
+import { version } from "../../library/package.json";
+
+/** Whose folder it is, and on which system. */
+export interface User {
+  readonly env: NodeJS.ProcessEnv;
+  readonly platform: NodeJS.Platform;
+  readonly home: string;
+}
+
+/**
+ * Where results of earlier runs are kept: for each user, in the system's own cache folder, or where LOOMWRIGHT_CACHE says.
+ * Undefined where the user has no folder.
+ */
+export function cacheFolder({ env, platform, home }: User): string | undefined {
+  if (env.LOOMWRIGHT_CACHE) return resolve(env.LOOMWRIGHT_CACHE);
+  if (platform === "win32") return env.LOCALAPPDATA ? join(env.LOCALAPPDATA, "loomwright") : undefined;
+  // The XDG Base Directory Specification 0.8: a path that is not absolute is to be ignored.
+  const stated = env.XDG_CACHE_HOME && isAbsolute(env.XDG_CACHE_HOME) ? env.XDG_CACHE_HOME : undefined;
+  const usual = platform === "darwin" ? "Library/Caches" : ".cache";
+  const caches = stated ?? (isAbsolute(home) ? join(home, usual) : undefined);
+  return caches && join(caches, "loomwright");
+}
+
+/**
+ * Everything of Loomwright and of the machine that a result may depend on, as a digest: the version, our own bundles with all
+ * rules, tables and limits in them, the parser, the sandbox, and the Node that runs them. Undefined where the bundles are not
+ * there.
+ */
+export function toolDigest(): string | undefined {
+  const hash = createHash("sha256");
+  hash.update(JSON.stringify([version, process.version, process.platform, process.arch]));
+  try {
+    for (const name of bundles) hash.update(readFileSync(new URL(`../dist/${name}`, import.meta.url)));
+  } catch {
+    return undefined;
+  }
+  return hash.digest("hex");
+}
+
+const bundles = ["command.cjs", "plan-worker.cjs", "quickjs.wasm", "typescript.cjs"];

@@ -1,0 +1,154 @@
+import { createHash } from "node:crypto";
+import { existsSync, realpathSync } from "node:fs";
+import { dirname, join, relative, sep } from "node:path";
+import { z } from "zod";
+import type { FileImports } from "../evaluate/file-imports.ts";
+import { planInputs } from "../evaluate/plan-inputs.ts";
+import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
+import { type JsonPlan, planSchema } from "./json-report.ts";
+import { type ResultCache, resultCache } from "./result-cache.ts";
+
+/** Where results of earlier runs are, and what of Loomwright they depend on. */
+export interface KeptResults {
+  readonly folder: string;
+  /** Everything of Loomwright and of the machine that a result may depend on; undefined where that cannot be told. */
+  readonly tool: () => string | undefined;
+}
+
+/**
+ * What earlier runs of `check` found out in one project folder. A result is kept under a digest of all that it follows from,
+ * so that nothing is ever stale; it lies in the user's own cache folder and never in the folder that is checked, because a
+ * stranger's repository must not be able to bring results along.
+ */
+export class CheckCache {
+  readonly #entries: ResultCache;
+  readonly #tool: string;
+  readonly #importsKey: string;
+  readonly #fresh: boolean;
+  /** By the digest of a text: what it imports. */
+  readonly #imports: ReadonlyMap<string, FileImports>;
+  /** Of the texts that this run has asked for. */
+  readonly #asked = new Map<string, FileImports>();
+  readonly #digests = new WeakMap<SourceText, string>();
+
+  /** `fresh`: what earlier runs kept is not read; what this one finds out is kept. */
+  static in(kept: KeptResults | undefined, folder: string, fresh: boolean): CheckCache | undefined {
+    if (!kept || isInside(kept.folder, folder)) return undefined;
+    const tool = kept.tool();
+    return tool === undefined ? undefined : new CheckCache(kept.folder, { tool, folder, fresh });
+  }
+
+  private constructor(cacheFolder: string, of: { tool: string; folder: string; fresh: boolean }) {
+    this.#entries = resultCache(join(cacheFolder, "check"));
+    this.#tool = of.tool;
+    this.#fresh = of.fresh;
+    this.#importsKey = digest("imports", of.tool, of.folder);
+    this.#imports = of.fresh ? new Map() : this.#readImports();
+  }
+
+  /** What a text imports, if an earlier run has read it. */
+  importsOf(source: SourceText): FileImports | undefined {
+    const key = this.#digestOf(source);
+    const known = this.#asked.get(key) ?? this.#imports.get(key);
+    if (known) this.#asked.set(key, known);
+    return known;
+  }
+
+  keepImports(source: SourceText, imports: FileImports): void {
+    this.#asked.set(this.#digestOf(source), imports);
+  }
+
+  /**
+   * The digest of all that the result of a plan follows from. The plan's own address is part of it: a plan can see that
+   * itself, in the stack of an error.
+   */
+  keyOf(root: Uri, workspace: Workspace, importsOf: (source: SourceText) => FileImports): string {
+    const inputs = planInputs(root, workspace, importsOf);
+    return digest(
+      ...["result", this.#tool, root],
+      ...inputs.map(({ uri, text, leadsTo }) =>
+        JSON.stringify([uri, text === undefined ? null : digest(text), ...leadsTo]),
+      ),
+    );
+  }
+
+  read(key: string): JsonPlan | undefined {
+    return this.#fresh ? undefined : parsed(this.#entries.read(key), planSchema);
+  }
+
+  write(key: string, plan: JsonPlan): void {
+    this.#entries.write(key, JSON.stringify(plan));
+  }
+
+  close(): void {
+    const all = [...this.#asked];
+    const isKnown = all.length === this.#imports.size && all.every(([key]) => this.#imports.has(key));
+    if (!isKnown) this.#entries.write(this.#importsKey, JSON.stringify(all));
+    this.#entries.close();
+  }
+
+  #readImports(): ReadonlyMap<string, FileImports> {
+    return new Map(parsed(this.#entries.read(this.#importsKey), importsSchema) ?? []);
+  }
+
+  /** How a text is read depends on the ending of its name too. */
+  #digestOf(source: SourceText): string {
+    let known = this.#digests.get(source);
+    if (known === undefined) {
+      known = digest(/\.[^./]*$/.exec(source.uri)?.[0] ?? "", source.text);
+      this.#digests.set(source, known);
+    }
+    return known;
+  }
+}
+
+const importsSchema = z.array(
+  z.tuple([
+    z.string(),
+    z.strictObject({
+      broken: z.boolean(),
+      lines: z.array(
+        z.strictObject({ specifier: z.string(), typesOnly: z.boolean(), typesDeclared: z.boolean() }),
+      ),
+    }),
+  ]),
+);
+
+/** Undefined where the text is not what it should be. */
+function parsed<Value>(text: string | undefined, schema: z.ZodType<Value>): Value | undefined {
+  if (text === undefined) return undefined;
+  try {
+    return schema.safeParse(JSON.parse(text)).data;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Of several texts, so that no two lists of them look alike. */
+function digest(...texts: readonly string[]): string {
+  return createHash("sha256").update(JSON.stringify(texts)).digest("hex");
+}
+
+/** Whether a folder lies in another one, or in the git repository around that. */
+function isInside(inner: string, folder: string): boolean {
+  return [folder, repositoryAround(folder)].some((outer) => {
+    const way = relative(realOf(outer), realOf(inner));
+    return way === "" || !(way === ".." || way.startsWith(`..${sep}`) || /^[a-z]:/i.test(way));
+  });
+}
+
+function repositoryAround(folder: string): string {
+  for (let at = folder; ; at = dirname(at)) {
+    if (existsSync(join(at, ".git"))) return at;
+    if (dirname(at) === at) return folder;
+  }
+}
+
+/** Where a path leads to, as far as it is there. */
+function realOf(path: string): string {
+  try {
+    return realpathSync.native(path);
+  } catch {
+    return dirname(path) === path ? path : join(realOf(dirname(path)), relative(dirname(path), path));
+  }
+}

@@ -1,0 +1,117 @@
+import { dirname, relative, resolve, sep } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Uri, Workspace } from "../evaluate/workspace.ts";
+import { CheckCache, type KeptResults } from "./check-cache.ts";
+import { CheckedFolder, loadTools, type Tools } from "./checked-folder.ts";
+import { type JsonPlan, planFromJson } from "./json-report.ts";
+import { createLineIndex, type LineIndex } from "./line-index.ts";
+import { type NamedPlans, namedPlans } from "./named-plans.ts";
+import type { Reported } from "./reported-plan.ts";
+import { type AskedShard, type Shard, shardOf, shareOf } from "./shard.ts";
+
+/**
+ * Checks the plans that names stand for, or a share of them, in their order. What an earlier run found out about the very same
+ * texts is taken from there; then neither the parser nor the sandbox is even loaded. The answer is the same either way.
+ */
+export async function checkPlans(asked: AskedPlans): Promise<CheckedPlans> {
+  const { cwd, shard } = asked;
+  const groups = await groupsOf(asked);
+  try {
+    const all = groups.flatMap(({ finder, roots }) => roots.map((root) => ({ folder: finder, root })));
+    const mine = shard ? shareOf(all, shard) : all;
+    const plans: Reported[] = [];
+    for (const { folder, root } of mine) {
+      asked.progress(plans.length + 1, mine.length);
+      plans.push(seenFrom(cwd, { plan: await folder.check(root), root, workspace: folder.workspace }));
+    }
+    if (!shard) return { plans };
+    const files = all.map(({ root }) => named(cwd, fileURLToPath(root)));
+    return { plans, shard: shardOf(shard, files) };
+  } finally {
+    await Promise.all(groups.map(({ finder }) => finder.close()));
+  }
+}
+
+export interface AskedPlans {
+  /** Files and folders, as typed; none: the folder itself. */
+  readonly names: readonly string[];
+  /** Where the command runs; files are named relative to it. */
+  readonly cwd: string;
+  readonly shard?: AskedShard | undefined;
+  /** Left out: nothing is taken from earlier runs, and nothing kept for later ones. */
+  readonly kept?: KeptResults | undefined;
+  /** Everything is worked out anew, and kept. */
+  readonly fresh: boolean;
+  progress(place: number, of: number): void;
+}
+
+interface CheckedPlans {
+  readonly plans: readonly Reported[];
+  readonly shard?: Shard;
+}
+
+/** First without the parser; with it where a text is met whose imports no earlier run has read. */
+async function groupsOf(asked: AskedPlans): Promise<readonly NamedPlans<CheckedFolder>[]> {
+  const { kept, fresh } = asked;
+  const known = kept && !fresh ? groupsWith(undefined, asked) : undefined;
+  return known ?? groupsWith(await loadTools(), asked) ?? [];
+}
+
+/** Undefined where more would have to be known. */
+function groupsWith(
+  tools: Tools | undefined,
+  { names, cwd, kept, fresh }: AskedPlans,
+): readonly NamedPlans<CheckedFolder>[] | undefined {
+  const folders: CheckedFolder[] = [];
+  try {
+    const groups = namedPlans(names, cwd, (workspace, folder) => {
+      const checked = new CheckedFolder(workspace, CheckCache.in(kept, folder, fresh), tools);
+      folders.push(checked);
+      return checked;
+    });
+    return folders.some(({ missed }) => missed) ? undefined : groups;
+  } catch (error) {
+    // A text that is not known yet may be the very plan that was not found.
+    if (folders.some(({ missed }) => missed)) return undefined;
+    throw error;
+  }
+}
+
+/** A plan whose files are named relative to its own folder, with the names they have from where the command runs. */
+function seenFrom(
+  cwd: string,
+  { plan, root, workspace }: { readonly plan: JsonPlan; readonly root: Uri; readonly workspace: Workspace },
+): Reported {
+  const folder = dirname(fileURLToPath(root));
+  const names = new Map<string, string>();
+  const nameOf = (file: string) => {
+    const name = names.get(file) ?? named(cwd, resolve(folder, file));
+    names.set(file, name);
+    return name;
+  };
+  const indexes = new Map<string, LineIndex>();
+  return planFromJson(withFiles(plan, nameOf), (file, line) => {
+    let index = indexes.get(file);
+    if (!index) {
+      index = createLineIndex(workspace.read(pathToFileURL(resolve(cwd, file)).href)?.text ?? "");
+      indexes.set(file, index);
+    }
+    return index.lineText(line);
+  });
+}
+
+/** With forward slashes on every system, so that reports compare. */
+function named(cwd: string, path: string): string {
+  return relative(cwd, path).split(sep).join("/");
+}
+
+/** A copy in which each property `file` has another value. */
+function withFiles<Value>(value: Value, nameOf: (file: string) => string): Value {
+  if (Array.isArray(value)) return value.map((one) => withFiles(one, nameOf)) as Value;
+  if (typeof value !== "object" || value === null) return value;
+  const entries = Object.entries(value).map(([key, one]) => [
+    key,
+    key === "file" ? nameOf(one) : withFiles(one, nameOf),
+  ]);
+  return Object.fromEntries(entries);
+}

@@ -1,0 +1,126 @@
+import { dirname } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Checker, createChecker } from "../evaluate/checker.ts";
+import type { FileImports } from "../evaluate/file-imports.ts";
+import { PlanRoots } from "../evaluate/plan-roots.ts";
+import type { createSandbox, RunOutcome, Sandbox } from "../evaluate/sandbox.ts";
+import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
+import type { CheckCache } from "./check-cache.ts";
+import { type JsonPlan, planInJson, planSchema } from "./json-report.ts";
+import { reportPlan } from "./reported-plan.ts";
+
+/** The plans of one project folder: which there are, and what `check` says of each; from an earlier run where that is the same. */
+export class CheckedFolder {
+  readonly workspace: Workspace;
+  /** A question could not be answered, because the parser is not there and no earlier run has read some text. */
+  missed = false;
+  readonly #cache: CheckCache | undefined;
+  readonly #planRoots: PlanRoots;
+  #work: Work | undefined;
+
+  /** `tools` are loaded later where they are needed only then. */
+  constructor(workspace: Workspace, cache: CheckCache | undefined, tools: Tools | undefined) {
+    this.workspace = workspace;
+    this.#cache = cache;
+    this.#planRoots = new PlanRoots(workspace, (source) => this.#importsOf(source));
+    if (tools) this.#work = workIn(workspace, tools);
+  }
+
+  roots(): readonly Uri[] {
+    return this.#planRoots.roots();
+  }
+
+  rootsOf(file: Uri): readonly Uri[] {
+    return this.#planRoots.rootsOf(file);
+  }
+
+  /** Files are named relative to the folder of the plan's root, wherever the command runs. */
+  async check(root: Uri): Promise<JsonPlan> {
+    const key = await this.#keyOf(root);
+    const kept = key === undefined ? undefined : this.#cache?.read(key);
+    if (kept) return kept;
+    const work = await this.#loaded();
+    work.stoppedByChance = false;
+    const { checker } = work;
+    const from = { workspace: this.workspace, checker };
+    const found = planInJson(await reportPlan(await checker.check(root), from, dirname(fileURLToPath(root))));
+    // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
+    const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
+    if (!plan) return found;
+    const isStillSo = key !== undefined && key === (await this.#keyOf(root));
+    if (isStillSo && !work.stoppedByChance) this.#cache?.write(key, plan);
+    return plan;
+  }
+
+  async close(): Promise<void> {
+    this.#cache?.close();
+    await this.#work?.checker.dispose();
+  }
+
+  async #keyOf(root: Uri): Promise<string | undefined> {
+    const ask = () => this.#cache?.keyOf(root, this.workspace, (source) => this.#importsOf(source));
+    const key = ask();
+    if (!this.missed) return key;
+    await this.#loaded();
+    this.missed = false;
+    return ask();
+  }
+
+  #importsOf(source: SourceText): FileImports {
+    const known = this.#cache?.importsOf(source);
+    if (known) return known;
+    if (!this.#work) {
+      this.missed = true;
+      return { broken: false, lines: [] };
+    }
+    const imports = this.#work.checker.importsOf(source);
+    this.#cache?.keepImports(source, imports);
+    return imports;
+  }
+
+  async #loaded(): Promise<Work> {
+    this.#work ??= workIn(this.workspace, await loadTools());
+    return this.#work;
+  }
+}
+
+/** What is only loaded where something has to be worked out: TypeScript alone takes longer than all the rest. */
+export interface Tools {
+  readonly createChecker: typeof createChecker;
+  readonly createSandbox: typeof createSandbox;
+}
+
+export async function loadTools(): Promise<Tools> {
+  const [{ createChecker }, { createSandbox }] = await Promise.all([
+    import("../evaluate/checker.ts"),
+    import("../evaluate/sandbox.ts"),
+  ]);
+  return { createChecker, createSandbox };
+}
+
+interface Work {
+  readonly checker: Checker;
+  /** A run met a limit of time or memory, which another machine, or this one at another time, might not have met. */
+  stoppedByChance: boolean;
+}
+
+function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools): Work {
+  const watched = watching(createSandbox(), ({ stopped }) => {
+    if (stopped && byChance.has(stopped.why)) work.stoppedByChance = true;
+  });
+  const work: Work = { checker: createChecker(workspace, { sandbox: watched }), stoppedByChance: false };
+  return work;
+}
+
+const byChance: ReadonlySet<string> = new Set(["time", "memory", "failed"]);
+
+function watching(sandbox: Sandbox, see: (outcome: RunOutcome) => void): Sandbox {
+  return {
+    async run(request) {
+      const outcome = await sandbox.run(request);
+      see(outcome);
+      return outcome;
+    },
+    dispose: () => sandbox.dispose(),
+  };
+}

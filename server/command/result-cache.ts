@@ -1,0 +1,108 @@
+import { createHash, randomBytes } from "node:crypto";
+import {
+  lstatSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
+import { join } from "node:path";
+
+/**
+ * Texts of earlier runs, each under a key that is a digest of all it follows from; a file each, in a folder that is this
+ * user's alone. Several runs may use it at once. Nothing here is ever an error: what cannot be read or is damaged is not there,
+ * and what cannot be written is not kept.
+ */
+export function resultCache(folder: string, bound: Bound = usualBound): ResultCache {
+  const mayRead = isOwn(folder);
+  let mayWrite = true;
+  let wrote = false;
+  return {
+    read(key) {
+      if (!mayRead) return undefined;
+      try {
+        const file = readFileSync(join(folder, key), "utf8");
+        const text = file.slice(checksumLength + 1);
+        return file === entryOf(key, text) ? text : undefined;
+      } catch {
+        return undefined;
+      }
+    },
+    write(key, text) {
+      if (!mayWrite || text.length > bound.entryBytes) return;
+      const beside = join(folder, `${randomBytes(8).toString("hex")}.tmp`);
+      try {
+        if (!wrote) mkdirSync(folder, { recursive: true, mode: 0o700 });
+        if (!wrote && !isOwn(folder)) throw new Error("not ours");
+        writeFileSync(beside, entryOf(key, text), { flag: "wx", mode: 0o600 });
+        renameSync(beside, join(folder, key));
+        wrote = true;
+      } catch {
+        mayWrite = false;
+        rmSync(beside, { force: true });
+      }
+    },
+    close() {
+      if (wrote) dropOldest(folder, bound);
+      wrote = false;
+    },
+  };
+}
+
+export interface ResultCache {
+  read(key: string): string | undefined;
+  write(key: string, text: string): void;
+  /** Drops the oldest entries where there are too many. */
+  close(): void;
+}
+
+interface Bound {
+  readonly entries: number;
+  readonly allBytes: number;
+  /** A longer text is not kept. */
+  readonly entryBytes: number;
+}
+
+const usualBound: Bound = { entries: 10_000, allBytes: 256 * 1024 * 1024, entryBytes: 8 * 1024 * 1024 };
+
+const checksumLength = 64;
+
+/** A checksum tells a damaged entry, and one that was put under another's name; what makes it ours is the folder. */
+function entryOf(key: string, text: string): string {
+  return `${createHash("sha256").update(`${key}\n${text}`).digest("hex")}\n${text}`;
+}
+
+/** A folder of this user in which nobody else may put anything. Windows keeps a user's folders apart by itself. */
+function isOwn(folder: string): boolean {
+  try {
+    const found = lstatSync(folder);
+    const { getuid } = process;
+    return found.isDirectory() && (!getuid || (found.uid === getuid() && (found.mode & 0o022) === 0));
+  } catch {
+    return false;
+  }
+}
+
+/** Down to three quarters of the bound, so that this is not done at every run. */
+function dropOldest(folder: string, { entries, allBytes }: Bound): void {
+  try {
+    const found = readdirSync(folder).flatMap((name) => {
+      const stat = statSync(join(folder, name), { throwIfNoEntry: false });
+      return stat?.isFile() ? [{ name, size: stat.size, at: stat.mtimeMs }] : [];
+    });
+    let bytes = found.reduce((sum, { size }) => sum + size, 0);
+    if (found.length <= entries && bytes <= allBytes) return;
+    let left = found.length;
+    for (const { name, size } of found.sort((a, b) => a.at - b.at)) {
+      if (left <= 0.75 * entries && bytes <= 0.75 * allBytes) return;
+      rmSync(join(folder, name), { force: true });
+      left--;
+      bytes -= size;
+    }
+  } catch {
+    // Another run may be at the same work.
+  }
+}

@@ -1,0 +1,184 @@
+import { createHash } from "node:crypto";
+import { name, version } from "../../library/package.json";
+import type { Severity } from "../../library/rules/finding.ts";
+import { rules } from "../../library/rules/registry.ts";
+import type { Rule } from "../../library/rules/rule.ts";
+import { sourceInFull } from "../../library/rules/source-in-words.ts";
+import type { Lines, Reported, ReportedFinding } from "./reported-plan.ts";
+import { rulePage } from "./rule-page.ts";
+import { fileReference, sarifText, sourceRoot } from "./sarif-text.ts";
+
+/**
+ * What was found as a log in the Static Analysis Results Interchange Format (OASIS Standard, version 2.1.0): one run, every
+ * rule with its page, findings with their fixes, what was accepted as suppressed in the source with its reason. The same
+ * plans give the same bytes: no date, no address of this machine.
+ */
+export function sarifReport(plans: readonly Reported[], pageOf: (id: string) => string = rulePage): string {
+  const artifacts = new Artifacts();
+  for (const { file } of plans) artifacts.indexOf(file);
+  const fingerprint = fingerprints();
+  const results = plans.flatMap(({ findings }) =>
+    findings.map((finding) => resultOf(finding, artifacts, fingerprint(finding))),
+  );
+  const failed = plans.filter(({ evaluated }) => !evaluated);
+  const run = {
+    tool: {
+      driver: {
+        ...{ name, version, semanticVersion: version },
+        shortDescription: { text: "Checks low-voltage electrical plans written in TypeScript." },
+        rules: rules.map((rule) => ruleOf(rule, pageOf)),
+      },
+    },
+    invocations: [
+      {
+        executionSuccessful: failed.length === 0,
+        toolExecutionNotifications: failed.flatMap((plan) => notificationsOf(plan, artifacts)),
+      },
+    ],
+    originalUriBaseIds: { [sourceRoot]: { description: { text: "The folder that the check ran in." } } },
+    columnKind: "utf16CodeUnits",
+    results,
+    artifacts: artifacts.list,
+  };
+  return `${JSON.stringify({ $schema: schema, version: "2.1.0", runs: [run] }, null, 2)}\n`;
+}
+
+const schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
+const levels: Readonly<Record<Severity, string>> = {
+  error: "error",
+  warning: "warning",
+  info: "note",
+  hint: "note",
+};
+
+function ruleOf(rule: Rule<unknown>, pageOf: (id: string) => string) {
+  const { id, title, why, severity, acceptable, fixable, sources } = rule;
+  return {
+    id,
+    shortDescription: { text: title },
+    fullDescription: { text: why },
+    help: {
+      text: `${why} \`loomwright explain ${id}\` says how it is worked out, and where the numbers come from.`,
+      markdown: withoutLinks(pageOf(id)),
+    },
+    defaultConfiguration: { level: levels[severity] },
+    properties: {
+      ...{ severity, acceptable, fixable },
+      sources: sources.map(sourceInFull),
+    },
+  };
+}
+
+/** Other rules' pages are not where the log is read. */
+function withoutLinks(page: string): string {
+  return page.replaceAll(/\[([^\]\n]*)\]\((?![a-z]+:)[^)\n]*\)/g, "$1");
+}
+
+function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: string) {
+  const { rule, severity, subject, property, message, accepted, related, fixes } = finding;
+  return {
+    ...{ ruleId: rule, ruleIndex: rules.findIndex(({ id }) => id === rule), level: levels[severity] },
+    message: { text: sarifText(message) },
+    locations: [
+      {
+        physicalLocation: physical(finding, artifacts),
+        logicalLocations: [
+          {
+            name: sarifText(subject),
+            ...(property === undefined ? {} : { fullyQualifiedName: sarifText(`${subject}.${property}`) }),
+          },
+        ],
+      },
+    ],
+    ...(related.length > 0 && {
+      relatedLocations: related.map(({ text, ...at }, id) => ({
+        id,
+        physicalLocation: physical(at, artifacts),
+        message: { text: sarifText(text) },
+      })),
+    }),
+    partialFingerprints: { [fingerprintName]: fingerprint },
+    // Empty where there is none: a list that is missing would say that nobody knows.
+    suppressions:
+      accepted === undefined
+        ? []
+        : [{ kind: "inSource", status: "accepted", justification: sarifText(accepted) }],
+    ...(fixes.length > 0 && { fixes: fixes.map((fix) => fixOf(fix, artifacts)) }),
+    properties: { severity },
+  };
+}
+
+function fixOf({ title, kind, edits }: ReportedFinding["fixes"][number], artifacts: Artifacts) {
+  const files = [...new Set(edits.map(({ file }) => file))];
+  return {
+    description: { text: sarifText(title) },
+    artifactChanges: files.map((file) => ({
+      artifactLocation: artifacts.locationOf(file),
+      replacements: edits
+        .filter((edit) => edit.file === file)
+        .map((edit) => ({ deletedRegion: region(edit), insertedContent: { text: edit.newText } })),
+    })),
+    properties: { kind },
+  };
+}
+
+/** Why a plan could not be evaluated: a tool that only reads results would take its silence for success. */
+function notificationsOf({ file, findings }: Reported, artifacts: Artifacts) {
+  return findings
+    .filter(({ rule }) => rules.some(({ id, acceptable }) => id === rule && !acceptable))
+    .map((finding) => ({
+      associatedRule: { id: finding.rule, index: rules.findIndex(({ id }) => id === finding.rule) },
+      level: "error",
+      message: { text: sarifText(`${file} could not be checked to the end: ${finding.message}`) },
+      locations: [{ physicalLocation: physical(finding, artifacts) }],
+    }));
+}
+
+function physical(at: Lines, artifacts: Artifacts) {
+  return { artifactLocation: artifacts.locationOf(at.file), region: region(at) };
+}
+
+/** Both count from 1, and both end with the first position that is no longer meant. */
+function region({ line, column, endLine, endColumn }: Lines) {
+  return { startLine: line, startColumn: column, endLine, endColumn };
+}
+
+/** The files that a log speaks of, each once. */
+class Artifacts {
+  readonly #indices = new Map<string, number>();
+
+  indexOf(file: string): number {
+    const index = this.#indices.get(file) ?? this.#indices.size;
+    this.#indices.set(file, index);
+    return index;
+  }
+
+  locationOf(file: string) {
+    return { ...fileReference(file), index: this.indexOf(file) };
+  }
+
+  get list() {
+    return [...this.#indices].map(([file, index]) => ({
+      location: { ...fileReference(file), index },
+      roles: ["analysisTarget"],
+      sourceLanguage: /\.[cm]?jsx?$/i.test(file) ? "javascript" : "typescript",
+    }));
+  }
+}
+
+const fingerprintName = "ruleSubjectProperty/v1";
+
+/**
+ * What makes a finding the same one after lines were added above it: rule, file, subject, and the property. The second of two
+ * that are alike in all of that is told by its number.
+ */
+function fingerprints(): (finding: ReportedFinding) => string {
+  const seen = new Map<string, number>();
+  return ({ rule, file, subject, property = "" }) => {
+    const same = JSON.stringify([rule, file, subject, property]);
+    const before = seen.get(same) ?? 0;
+    seen.set(same, before + 1);
+    return createHash("sha256").update(`${same}\n${before}`).digest("hex");
+  };
+}

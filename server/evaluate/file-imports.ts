@@ -1,0 +1,27 @@
+import type { ImportLine } from "./import-lines.ts";
+import type { PlanFile } from "./parse.ts";
+
+/** What the text of one file asks of others. It follows from the text alone, so that it can be kept beside a digest of it. */
+export interface FileImports {
+  /** The file is half typed; what it asks for cannot be told. */
+  readonly broken: boolean;
+  readonly lines: readonly AskedImport[];
+}
+
+type AskedImport = Pick<ImportLine, "specifier" | "typesOnly" | "typesDeclared">;
+
+export function fileImports({ syntaxError, marked }: PlanFile): FileImports {
+  return {
+    broken: syntaxError !== undefined,
+    lines: (marked?.imports ?? []).map(({ specifier, typesOnly, typesDeclared }) => ({
+      specifier,
+      typesOnly,
+      typesDeclared,
+    })),
+  };
+}
+
+/** Whether an import says what a file is a part of. A plan whose `circuit` is not called yet is one already. */
+export function isPlansOwn({ specifier, typesOnly, typesDeclared }: AskedImport): boolean {
+  return !(specifier === "loomwright" ? typesDeclared : typesOnly);
+}
