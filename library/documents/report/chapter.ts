@@ -1,6 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import type { Severity } from "../../rules/finding.ts";
-import type { Drawing, View } from "../diagram/drawing.ts";
+import type { DrawingOutcome, View } from "../diagram/drawing.ts";
 import type { Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
 import type { SourceList } from "./sources.ts";
@@ -17,9 +17,11 @@ export interface ReportInput {
   /** In the order of the judgement; those about one shared value merged into one. */
   readonly findings: readonly ReportFinding[];
   /** For paper. */
-  readonly drawings: readonly { readonly view: View; readonly drawing: Drawing }[];
+  readonly drawings: readonly { readonly view: View; readonly outcome: DrawingOutcome }[];
   /** What goes to the bench: wires, cuts, parts, fuses, checks before first power. */
   readonly schedules: readonly Table[];
+  /** Sentences that have to be read before the schedules: a kept wire number that cannot be read. */
+  readonly notices: readonly string[];
 }
 
 /** A finding with its words and its place. */

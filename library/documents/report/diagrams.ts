@@ -1,41 +1,31 @@
-import type { View } from "../diagram/drawing.ts";
+import type { DrawingOutcome, View } from "../diagram/drawing.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 import type { Block } from "./report-content.ts";
 
-/** The drawings, each on a page of its own. */
-export function diagramsChapter({ drawings, judgement }: ReportContext): Chapter {
-  const [first, ...others] = drawings.map(({ drawing }) =>
-    drawing.widthPx < drawing.heightPx ? "portrait" : "landscape",
-  );
-  const blocks = drawings.flatMap(({ view, drawing }, index): readonly Block[] => [
-    ...(index > 0 ? [{ kind: "newPage", orientation: others[index - 1] ?? "landscape" } as const] : []),
-    {
-      kind: "figure",
-      svg: drawing.svg,
-      widthPx: drawing.widthPx,
-      heightPx: drawing.heightPx,
-      caption: captions[view],
-      description: drawing.elements.map(({ description }) => description).join(" "),
-    },
-  ]);
+/** The drawings, each on a page of its own, which lies or stands as the drawing does. */
+export function diagramsChapter({ drawings }: ReportContext): Chapter {
+  const [first] = drawings;
   return {
     id: "diagrams",
     title: "Diagrams",
-    // A page lies or stands as its drawing does.
-    orientation: first ?? "portrait",
-    blocks: [
-      ...(judgement.model.networkUnread
-        ? [
-            {
-              kind: "notice",
-              title: "Not drawn",
-              lines: ["The network could not be read, so only circuits that can stand alone are drawn."],
-            } as const,
-          ]
-        : []),
-      ...blocks,
-    ],
+    orientation: first ? orientationOf(first.outcome) : "portrait",
+    blocks: drawings.flatMap(({ view, outcome }, index): readonly Block[] => [
+      ...(index > 0 ? [{ kind: "newPage", orientation: orientationOf(outcome) } as const] : []),
+      ...figure(view, outcome),
+    ]),
   };
+}
+
+function orientationOf(outcome: DrawingOutcome): "portrait" | "landscape" {
+  return outcome.drawn && outcome.drawing.widthPx >= outcome.drawing.heightPx ? "landscape" : "portrait";
+}
+
+function figure(view: View, outcome: DrawingOutcome): readonly Block[] {
+  const caption = captions[view];
+  if (!outcome.drawn) return [{ kind: "notice", title: `Not drawn: ${caption}`, lines: [outcome.why] }];
+  const { svg, widthPx, heightPx, elements, notices } = outcome.drawing;
+  const description = [...notices, ...elements.map((element) => element.description)].join(" ");
+  return [{ kind: "figure", svg, widthPx, heightPx, caption, description }];
 }
 
 const captions: Readonly<Record<View, string>> = {

@@ -1,14 +1,21 @@
 import type { Chapter, ReportContext } from "./chapter.ts";
 
 /** What the builder carries to the bench. */
-export function schedulesChapter({ schedules }: ReportContext): Chapter {
+export function schedulesChapter({ schedules, notices }: ReportContext): Chapter {
+  const tables = schedules.filter(({ rows }) => rows.length > 0);
   return {
     id: "schedules",
     title: "Schedules and lists",
     orientation: "landscape",
-    blocks:
-      schedules.length === 0
-        ? [{ kind: "paragraph", text: "There is nothing to cut, to buy or to label in this plan." }]
-        : schedules.map((table) => ({ kind: "table", table })),
+    blocks: [
+      ...(notices.length > 0
+        ? [{ kind: "notice", title: "Not as it was kept", lines: notices } as const]
+        : []),
+      ...(tables.length > 0
+        ? tables.map((table) => ({ kind: "table", table }) as const)
+        : [
+            { kind: "paragraph", text: "There is nothing to cut, to buy or to label in this plan." } as const,
+          ]),
+    ],
   };
 }
