@@ -9,19 +9,18 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { build } from "esbuild";
+import { serverFiles } from "../server/build.mjs";
 import { writeNotices } from "../server/notices.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const house = join(here, "..");
 const dist = join(here, "dist");
 
-/** What the server consists of when it runs; the command line is not needed here. */
-const serverFiles = ["language-server.cjs", "plan-worker.cjs", "typescript.cjs", "quickjs.wasm", "rules"];
-
 await rm(dist, { recursive: true, force: true });
 await mkdir(dist, { recursive: true });
 await Promise.all([
   bundleClient(),
+  bundlePage(),
   copyServer(),
   packLibrary(),
   writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"), { "vscode-languageclient": here }),
@@ -68,6 +67,24 @@ async function bundleClient() {
   ]);
 }
 
+/** What runs inside the diagram's panel, and the sheet that it loads: two files, because the page may run nothing inline. */
+async function bundlePage() {
+  await build({
+    outdir: dist,
+    entryPoints: ["ts", "css"].map((kind) => ({
+      in: join(here, `diagram/page/page.${kind}`),
+      out: "diagram-page",
+    })),
+    bundle: true,
+    minify: true,
+    platform: "browser",
+    target: "chrome120",
+    format: "iife",
+    logLevel: "error",
+  });
+}
+
+/** The command line is not needed here. */
 async function copyServer() {
   for (const file of serverFiles) {
     await cp(join(house, "server", "dist", file), join(dist, file), { recursive: true });

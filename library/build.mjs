@@ -7,6 +7,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import ts from "typescript";
+import { serverFiles } from "../server/build.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const entry = join(here, "plan/index.ts");
@@ -34,14 +35,7 @@ export async function buildWords(folder) {
 }
 
 async function serverBundles() {
-  const needed = [
-    "command.cjs",
-    "language-server.cjs",
-    "plan-worker.cjs",
-    "typescript.cjs",
-    "quickjs.wasm",
-    "rules",
-  ];
+  const needed = ["command.cjs", ...serverFiles];
   const there = await readdir(serverDist).catch(() => []);
   const missing = needed.filter((name) => !there.includes(name));
   if (missing.length > 0)

@@ -14,6 +14,20 @@ const here = dirname(fileURLToPath(import.meta.url));
 const rulesFolder = join(here, "../library/rules");
 const dist = join(here, "dist");
 
+/** What stands in server/dist for the language server: its bundle, and what that loads from beside it when it needs to. */
+export const serverFiles = [
+  "language-server.cjs",
+  "plan-worker.cjs",
+  "layout-worker.cjs",
+  "typescript.cjs",
+  "quickjs.wasm",
+  "rules",
+  "paper.cjs",
+  "resvg.wasm",
+  "DejaVuSans.ttf",
+  "DejaVuSans-Bold.ttf",
+];
+
 /** Everything in server/dist. */
 export async function buildServer() {
   await rm(dist, { recursive: true, force: true });
@@ -21,22 +35,36 @@ export async function buildServer() {
     buildWorker(),
     buildTypeScript(),
     buildEntries(),
+    buildPaper(),
     copyRulePages(),
     mkdir(dist, { recursive: true }).then(() => writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"))),
   ]);
 }
 
-/** The worker and its WebAssembly alone: what tests of sources need, because Node cannot run TypeScript in a worker. */
+/**
+ * The workers and what is read from beside the bundles: all that tests of sources need of them, because Node cannot run
+ * TypeScript in a worker.
+ */
 export async function buildWorker() {
   await mkdir(dist, { recursive: true });
-  const wasm = join(
-    dirname(require.resolve("@jitl/quickjs-ng-wasmfile-release-sync")),
-    "emscripten-module.wasm",
-  );
+  const quickjs = dirname(require.resolve("@jitl/quickjs-ng-wasmfile-release-sync"));
+  const typeface = dirname(require.resolve("dejavu-fonts-ttf/ttf/DejaVuSans.ttf"));
   await Promise.all([
-    copyFile(wasm, join(dist, "quickjs.wasm")),
-    bundle({ "plan-worker": join(here, "evaluate/plan-worker.ts") }),
+    copyFile(join(quickjs, "emscripten-module.wasm"), join(dist, "quickjs.wasm")),
+    copyFile(require.resolve("@resvg/resvg-wasm/index_bg.wasm"), join(dist, "resvg.wasm")),
+    ...["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"].map((file) =>
+      copyFile(join(typeface, file), join(dist, file)),
+    ),
+    bundle({
+      "plan-worker": join(here, "evaluate/plan-worker.ts"),
+      "layout-worker": join(here, "output/layout-worker.ts"),
+    }),
   ]);
+}
+
+/** What makes PDF and PNG, in a file of its own: only those who ask for one wait for it. */
+async function buildPaper() {
+  await bundle({ paper: join(here, "output/paper.ts") });
 }
 
 async function buildEntries() {
@@ -82,7 +110,7 @@ async function bundle(entryPoints) {
     // `import.meta.url` is empty in CommonJS; the bundle's own address takes its place.
     define: { "import.meta.url": "bundleUrl" },
     banner: { js: 'const bundleUrl = require("node:url").pathToFileURL(__filename).href;' },
-    plugins: [typescriptBeside, bundledText],
+    plugins: [typescriptBeside, paperBeside, bundledText],
     legalComments: "linked",
     logLevel: "error",
   });
@@ -92,6 +120,15 @@ const typescriptBeside = {
   name: "typescript-beside",
   setup(build) {
     build.onResolve({ filter: /^typescript$/ }, () => ({ path: "./typescript.cjs", external: true }));
+  },
+};
+
+const paperBeside = {
+  name: "paper-beside",
+  setup(build) {
+    build.onResolve({ filter: /\/output\/paper\.ts$/ }, ({ kind }) =>
+      kind === "entry-point" ? undefined : { path: "./paper.cjs", external: true },
+    );
   },
 };
 

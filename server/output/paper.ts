@@ -1,0 +1,6 @@
+// The way in to everything that makes PDF and PNG. It is bundled as a file of its own, so import it when it is needed:
+// `await import("../output/paper.ts")`.
+
+export { drawingPdf } from "./drawing-pdf.ts";
+export { drawingPng } from "./drawing-png.ts";
+export { reportPdf } from "./report-pdf.ts";

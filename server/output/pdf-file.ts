@@ -1,0 +1,106 @@
+import PDFDocument from "pdfkit";
+import { xmlText } from "../../library/documents/diagram/xml-text.ts";
+import { version } from "../../library/package.json";
+import { drawableText } from "./drawable-text.ts";
+import { fontsOf, typeface } from "./fonts.ts";
+
+/**
+ * An empty PDF without pages, in English, for screen readers too: whatever is put on a page has to be marked as part of `root`
+ * or as an artifact (see {@link marked}, {@link artifact}). Nothing in it depends on clock, chance or installed fonts.
+ */
+export async function newPdf(title: string): Promise<Pdf> {
+  const doc = new TimelessPdf({
+    autoFirstPage: false,
+    // Page numbers are written when all pages are there.
+    bufferPages: true,
+    pdfVersion: "1.7",
+    tagged: true,
+    lang: "en",
+    displayTitle: true,
+    info: { Title: title, Producer: `Loomwright ${version}`, Creator: `Loomwright ${version}` },
+    // No font of the library's own; it would be looked for on disk.
+    font: null as never,
+  });
+  const fonts = fontsOf(doc, await typeface());
+  const root = doc.struct("Document");
+  doc.addStructure(root);
+  return { doc, root, ...drawableText(fonts) };
+}
+
+export interface Pdf {
+  readonly doc: PDFKit.PDFDocument;
+  readonly root: PDFKit.PDFStructureElement;
+  /** The text as the typeface can draw it; {@link missing} tells what it could not. */
+  drawable(text: string): string;
+  readonly missing: ReadonlySet<string>;
+}
+
+/** What was put on paper. */
+export interface Paper {
+  readonly bytes: Uint8Array;
+  /** Characters that the typeface does not have, each drawn as an empty box. */
+  readonly missing: readonly string[];
+}
+
+/** Ends a PDF and gives its bytes. */
+export async function finishedPdf({ doc, root, missing }: Pdf): Promise<Paper> {
+  const pieces: Buffer[] = [];
+  await new Promise((resolve, reject) => {
+    doc.on("data", (piece: Buffer) => pieces.push(piece));
+    doc.on("end", resolve);
+    doc.on("error", reject);
+    root.end();
+    doc.end();
+  });
+  return { bytes: Buffer.concat(pieces), missing: [...missing] };
+}
+
+/** Draws something that is read aloud as (part of) this element. */
+export function marked(
+  { doc }: Pdf,
+  { element, tag }: { readonly element: PDFKit.PDFStructureElement; readonly tag: string },
+  draw: () => void,
+): void {
+  element.add(doc.markStructureContent(tag));
+  draw();
+  doc.endMarkedContent();
+}
+
+/** Draws something that is not read aloud: rules, boxes, page numbers, repeated heads. */
+export function artifact({ doc }: Pdf, draw: () => void): void {
+  doc.markContent("Artifact", {});
+  draw();
+  doc.endMarkedContent();
+}
+
+/** A new element behind those that its parent has. */
+export function structure(
+  { doc }: Pdf,
+  parent: PDFKit.PDFStructureElement,
+  tag: string,
+  options: StructureOptions = {},
+): PDFKit.PDFStructureElement {
+  const element = doc.struct(tag, options);
+  parent.add(element);
+  return element;
+}
+
+/** `scope`: of a heading cell, what it is the head of. */
+type StructureOptions = PDFKit.Mixins.StructureElementOptions & { readonly scope?: "Column" | "Row" };
+
+class TimelessPdf extends PDFDocument {
+  constructor(options: PDFKit.PDFDocumentOptions) {
+    super({ ...options, info: { ...options.info, CreationDate: new Date(0) } });
+    // It went into the file's identity, and has no other meaning.
+    delete this.info.CreationDate;
+  }
+
+  /** What the library would write here holds the date, and the title as it is, which may be no XML. */
+  protected _addInfo() {
+    const { Title = "", Producer = "" } = this.info;
+    this.appendXML(`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/">
+<dc:title><rdf:Alt><rdf:li xml:lang="x-default">${xmlText(Title)}</rdf:li></rdf:Alt></dc:title>
+<pdf:Producer>${xmlText(Producer)}</pdf:Producer>
+</rdf:Description>`);
+  }
+}

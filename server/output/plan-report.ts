@@ -1,0 +1,105 @@
+import { posix } from "node:path";
+import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
+import type { View } from "../../library/documents/diagram/drawing.ts";
+import type { LayOut } from "../../library/documents/diagram/graph.ts";
+import type { ReportFinding, ReportInput } from "../../library/documents/report/chapter.ts";
+import { reportContent } from "../../library/documents/report/report.ts";
+import { reportHtml } from "../../library/documents/report/report-html.ts";
+import { benchDocuments } from "../../library/documents/schedules/bench-documents.ts";
+import { numberText } from "../../library/documents/schedules/cells.ts";
+import type { NumberedWires } from "../../library/documents/schedules/wire-numbers.ts";
+import { version } from "../../library/package.json";
+import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
+import { numberedWires } from "../evaluate/kept-numbers.ts";
+import type { Workspace } from "../evaluate/workspace.ts";
+import type { PageSize } from "./page-size.ts";
+
+/**
+ * The report of a plan that ran to its end, as the bytes of its file. Rejects with the reason of `signal`, and only with that.
+ * The same texts, page and version give the same bytes.
+ */
+export async function planReport({
+  plan,
+  workspace,
+  kind,
+  page,
+  layOut,
+  signal,
+}: AskedReport): Promise<MadeReport> {
+  signal?.throwIfAborted();
+  const content = reportContent(await reportInput({ plan, workspace, layOut, signal }));
+  signal?.throwIfAborted();
+  if (kind === "html") return { bytes: new TextEncoder().encode(reportHtml(content)), missing: [] };
+  // The typeface and what sets it are loaded for those who want paper.
+  const { reportPdf } = await import("./paper.ts");
+  return reportPdf(content, { page, signal });
+}
+
+export interface AskedReport {
+  readonly plan: CheckedPlan;
+  readonly workspace: Pick<Workspace, "read">;
+  readonly kind: "html" | "pdf";
+  readonly page: PageSize;
+  readonly layOut: LayOut;
+  readonly signal?: AbortSignal | undefined;
+}
+
+export interface MadeReport {
+  readonly bytes: Uint8Array;
+  /** Characters that the typeface does not have, each drawn as an empty box. */
+  readonly missing: readonly string[];
+}
+
+/** Which kind of file a name asks for by its ending; undefined for any other. */
+export function reportKind(path: string): AskedReport["kind"] | undefined {
+  const [, ending] = /\.(html|pdf)$/i.exec(path) ?? [];
+  return ending?.toLowerCase() as AskedReport["kind"] | undefined;
+}
+
+async function reportInput({
+  plan,
+  workspace,
+  layOut,
+  signal,
+}: Pick<AskedReport, "plan" | "workspace" | "layOut" | "signal">): Promise<ReportInput> {
+  const { judgement, root } = plan;
+  const { numbered, kept } = numberedWires(plan, workspace);
+  const file = nameOf(root, root);
+  const drawings: ReportInput["drawings"][number][] = [];
+  for (const view of ["one-line", "wiring"] satisfies View[]) {
+    const options = { view, medium: "paper", title: file, numbers: numbersIn(numbered) } as const;
+    drawings.push({ view, outcome: await drawDiagram(judgement, options, layOut) });
+    signal?.throwIfAborted();
+  }
+  return {
+    madeBy: `Loomwright ${version}`,
+    file,
+    judgement,
+    findings: plan.findings.map(({ finding, subjects, message, place }): ReportFinding => {
+      const { rule, severity, accepted } = finding;
+      return {
+        ...{ rule, severity, subjects, message, place: lineInWords(place, root, workspace) },
+        ...(accepted === undefined ? {} : { accepted }),
+      };
+    }),
+    drawings,
+    schedules: benchDocuments(judgement, numbered),
+    notices: kept.problems.map(({ line, text }) => `Wire numbers, line ${line}: ${text}`),
+  };
+}
+
+function numbersIn({ wires }: NumberedWires): (record: number, role: string) => string | undefined {
+  const numbers = new Map(wires.map((one) => [`${one.wire.record} ${one.wire.role}`, numberText(one)]));
+  return (record, role) => numbers.get(`${record} ${role}`);
+}
+
+/** "power.ts:14", seen from the folder of the root. */
+function lineInWords({ uri, start }: Place, root: string, workspace: Pick<Workspace, "read">): string {
+  const before = workspace.read(uri)?.text.slice(0, start) ?? "";
+  return `${nameOf(uri, root)}:${before.split(/\r\n|\n|\r/).length}`;
+}
+
+function nameOf(uri: string, root: string): string {
+  const path = (of: string) => decodeURIComponent(new URL(of).pathname);
+  return posix.relative(posix.dirname(path(root)), path(uri)) || posix.basename(path(root));
+}

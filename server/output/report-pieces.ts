@@ -1,0 +1,257 @@
+import type { Block } from "../../library/documents/report/report-content.ts";
+import { boxedLines, type Frame } from "./boxed-lines.ts";
+import { drawSvg, naturalPtPerPx } from "./draw-svg.ts";
+import type { PageSize } from "./page-size.ts";
+import { areaOf, type Pages } from "./pages.ts";
+import { marked, structure } from "./pdf-file.ts";
+import { type ContentsEntry, pageCount } from "./report-frame.ts";
+import { type TableOnPaper, tableOnPaper } from "./table-on-paper.ts";
+import { lineHeightPt, type TextStyle } from "./text-lines.ts";
+
+/** One block, ready to be placed. */
+export interface Piece {
+  /** What of it has to stand on the page where it begins, on a page as it lies now, pt. */
+  leadPt(): number;
+  /** Whether it needs a page on its side. Left out: it lies as everything around it. */
+  needsLandscape?(page: PageSize): boolean;
+  place(breathe: () => Promise<void>): void | Promise<void>;
+}
+
+interface Where {
+  readonly pages: Pages;
+  readonly contents: ContentsEntry[];
+}
+
+export function pieceOnPaper(block: Block, where: Where): Piece {
+  const { pages } = where;
+  switch (block.kind) {
+    case "heading":
+      return heading(block, where);
+    case "paragraph":
+      return {
+        leadPt: () => 2 * lineHeightPt(body),
+        place() {
+          pages.paragraph(block.text, body);
+          pages.skip(gapPt);
+        },
+      };
+    case "list":
+      return list(block.items, pages);
+    case "facts":
+      return facts(block.facts, pages);
+    case "notice":
+      return boxed(pages, notice(block));
+    case "finding":
+      return boxed(pages, finding(block));
+    case "table":
+      return table(block, pages);
+    case "figure":
+      return figure(block, pages);
+    case "newPage":
+      return { leadPt: () => 0, place() {} };
+  }
+}
+
+const body: TextStyle = { bold: false, sizePt: 9.5 };
+const strong: TextStyle = { ...body, bold: true };
+const small: TextStyle = { bold: false, sizePt: 7.5 };
+
+/** Between one block and the next. */
+const gapPt = 6;
+
+const headings: Readonly<Record<2 | 3, { readonly style: TextStyle; readonly above: number }>> = {
+  2: { style: { bold: true, sizePt: 14 }, above: 14 },
+  3: { style: { bold: true, sizePt: 10.5 }, above: 7 },
+};
+
+function heading(
+  { level, id, number, text }: Extract<Block, { kind: "heading" }>,
+  { pages, contents }: Where,
+): Piece {
+  const { style, above } = headings[level];
+  const title = number === "" ? text : `${number}  ${text}`;
+  return {
+    leadPt: () =>
+      above + pages.text.lines(title, style, pages.area.width).length * lineHeightPt(style) + gapPt,
+    place() {
+      pages.skip(above);
+      const { doc } = pages.pdf;
+      // Measured from the right, as pdfkit does; its types know of neither.
+      const top = { top: pages.y - 6, left: doc.page.width } as object;
+      const chapter = level === 3 ? doc.outline.children.at(-1) : undefined;
+      (chapter ?? doc.outline).addItem(title, top);
+      doc.addNamedDestination(id, "XYZ", 0, pages.y - 6, null);
+      const entry = contents.find((one) => one.id === id);
+      if (entry) entry.beginsOnPage = pageCount(pages);
+      pages.paragraph(title, style, { tag: `H${level}` });
+      pages.skip(level === 2 ? gapPt : 3);
+    },
+  };
+}
+
+function list(items: readonly string[], pages: Pages): Piece {
+  return {
+    leadPt: () => 2 * lineHeightPt(body),
+    place() {
+      const { pdf } = pages;
+      const element = structure(pdf, pdf.root, "L");
+      for (const item of items) {
+        pages.makeRoom(
+          Math.min(2, pages.text.lines(item, body, pages.area.width - 12).length) * lineHeightPt(body),
+        );
+        const one = structure(pdf, element, "LI");
+        marked(pdf, { element: structure(pdf, one, "Lbl"), tag: "Lbl" }, () =>
+          pages.text.draw("•", body, { x: pages.area.left + 2, y: pages.y }),
+        );
+        pages.paragraph(item, body, { tag: "LBody", parent: one, indentPt: 12 });
+        pages.skip(1.5);
+      }
+      pages.skip(gapPt);
+    },
+  };
+}
+
+function facts(pairs: readonly { readonly name: string; readonly value: string }[], pages: Pages): Piece {
+  const nameWidth = () =>
+    Math.min(
+      pages.area.width * 0.42,
+      Math.max(...pairs.map(({ name }) => pages.text.widthPt(name, strong))) + 14,
+    );
+  const row = ({ name, value }: { readonly name: string; readonly value: string }) => {
+    const names = pages.text.lines(name, strong, nameWidth() - 10);
+    const values = pages.text.lines(value, body, pages.area.width - nameWidth());
+    return { names, values, height: Math.max(names.length, values.length) * lineHeightPt(body) + 3 };
+  };
+  return {
+    leadPt: () => pairs.slice(0, 2).reduce((sum, pair) => sum + row(pair).height, 0),
+    place() {
+      const { pdf } = pages;
+      const element = structure(pdf, pdf.root, "Table");
+      for (const pair of pairs) {
+        const { names, values, height } = row(pair);
+        pages.makeRoom(height);
+        const line = structure(pdf, element, "TR");
+        const cell = (tag: "TH" | "TD", lines: readonly string[], x: number) =>
+          marked(pdf, { element: structure(pdf, line, tag, tag === "TH" ? { scope: "Row" } : {}), tag }, () =>
+            lines.forEach((one, index) => {
+              const y = pages.y + index * lineHeightPt(body);
+              pages.text.draw(one, tag === "TH" ? strong : body, { x, y });
+            }),
+          );
+        cell("TH", names, pages.area.left);
+        cell("TD", values, pages.area.left + nameWidth());
+        pages.y += height;
+      }
+      pages.skip(gapPt);
+    },
+  };
+}
+
+function boxed(pages: Pages, { texts, frame }: ReturnType<typeof notice>): Piece {
+  return {
+    leadPt: () => boxedLines(pages, texts, frame).leadPt,
+    place() {
+      boxedLines(pages, texts, frame).place();
+      pages.skip(gapPt + 1);
+    },
+  };
+}
+
+const heavy: Frame = { barPt: 4, bar: "#000000", line: "#000000" };
+const light: Frame = { barPt: 4, bar: "#9a9a9a", line: "#9a9a9a" };
+
+function notice({ title, lines }: Extract<Block, { kind: "notice" }>) {
+  return {
+    frame: { ...heavy, barPt: 0 },
+    texts: [
+      { text: title, style: strong },
+      ...lines.map((text) => ({ text, style: { ...body, sizePt: 9 }, gapPt: 2.5 })),
+    ],
+  };
+}
+
+const severityWords = { error: "Error", warning: "Warning", info: "Information", hint: "Hint" } as const;
+
+function finding({
+  number,
+  severity,
+  rule,
+  subject,
+  message,
+  place,
+  accepted,
+  source,
+}: Extract<Block, { kind: "finding" }>) {
+  const label = `${number}  ${severityWords[severity]}${accepted === undefined ? "" : ", accepted"}`;
+  const origin = [place, rule].filter((one) => one !== "").join(" · ");
+  const text = (style: TextStyle, words: string, gap = 1.5) => ({ text: words, style, gapPt: gap });
+  return {
+    frame: severity === "error" && accepted === undefined ? heavy : light,
+    texts: [
+      { text: subject === "" ? label : `${label}: ${subject}`, style: strong },
+      text(body, message, 2),
+      ...(accepted === undefined ? [] : [text(body, `Accepted because: ${accepted}`)]),
+      ...(source === "" ? [] : [text(small, `Source: ${source}`, 3)]),
+      ...(origin === "" ? [] : [text(small, origin, source === "" ? 3 : 0)]),
+    ],
+  };
+}
+
+function table({ table: content }: Extract<Block, { kind: "table" }>, pages: Pages): Piece {
+  const made = new Map<number, TableOnPaper>();
+  const at = (widthPt: number): TableOnPaper => {
+    const onPaper = made.get(widthPt) ?? tableOnPaper(content, pages.text, widthPt);
+    made.set(widthPt, onPaper);
+    return onPaper;
+  };
+  const here = () => at(pages.area.width);
+  const captionPt = () =>
+    content.title === ""
+      ? 0
+      : pages.text.lines(content.title, strong, pages.area.width).length * lineHeightPt(strong) + 3;
+  return {
+    needsLandscape: (page) => at(areaOf(page, "portrait").width).crammed,
+    leadPt: () => captionPt() + here().leadPt,
+    async place(breathe) {
+      const onPaper = here();
+      pages.makeRoom(Math.min(captionPt() + onPaper.leadPt, pages.fullPt));
+      if (content.title !== "") pages.paragraph(content.title, strong);
+      pages.skip(3);
+      await onPaper.place(pages, breathe);
+      pages.skip(4);
+      for (const note of content.notes) {
+        pages.paragraph(note, small);
+        pages.skip(1);
+      }
+      pages.skip(gapPt + 2);
+    },
+  };
+}
+
+function figure(block: Extract<Block, { kind: "figure" }>, pages: Pages): Piece {
+  const { widthPx, heightPx, caption, description } = block;
+  const captionPt = (width: number) =>
+    pages.text.lines(caption, small, width).length * lineHeightPt(small) + 6;
+  const scaleIn = ({ width, top, bottom }: ReturnType<typeof areaOf>, heightPt = bottom - top) =>
+    Math.min(naturalPtPerPx, width / widthPx, (heightPt - captionPt(width)) / heightPx);
+  return {
+    needsLandscape: (page) => scaleIn(areaOf(page, "landscape")) > 1.15 * scaleIn(areaOf(page, "portrait")),
+    leadPt: () => heightPx * scaleIn(pages.area) + captionPt(pages.area.width),
+    place() {
+      const { pdf } = pages;
+      const { left, width } = pages.area;
+      // A little smaller is better than a page of its own.
+      const whole = scaleIn(pages.area);
+      const free = scaleIn(pages.area, pages.freePt);
+      const ptPerPx = free >= 0.9 * whole ? free : whole;
+      pages.makeRoom(Math.min(heightPx * ptPerPx + captionPt(width), pages.fullPt));
+      const element = structure(pdf, pdf.root, "Figure", { alt: pdf.drawable(description) });
+      const x = left + (width - widthPx * ptPerPx) / 2;
+      marked(pdf, { element, tag: "Figure" }, () => drawSvg(pdf, block, { x, y: pages.y, ptPerPx }));
+      pages.y += heightPx * ptPerPx;
+      pages.skip(4);
+      if (caption !== "") pages.paragraph(caption, small, { tag: "Caption" });
+      pages.skip(gapPt + 2);
+    },
+  };
+}

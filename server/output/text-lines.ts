@@ -1,0 +1,96 @@
+import type { Pdf } from "./pdf-file.ts";
+
+/** How a text is set. Sizes in points. */
+export interface TextStyle {
+  readonly bold: boolean;
+  readonly sizePt: number;
+}
+
+/** From one line of a text to the next. DejaVu Sans is wide and open; less looks crammed, more falls apart. */
+export const lineHeightPt = ({ sizePt }: TextStyle) => sizePt * 1.32;
+
+/** Measures and breaks texts for one PDF, and remembers each word's width. */
+export function textSetter({ doc, drawable }: Pdf) {
+  const widths = { regular: new Map<string, number>(), bold: new Map<string, number>() };
+
+  /** Of a text on one line, pt. */
+  function widthPt(text: string, { bold, sizePt }: TextStyle): number {
+    const face = bold ? "bold" : "regular";
+    let perPoint = widths[face].get(text);
+    if (perPoint === undefined) {
+      perPoint = doc.font(face).fontSize(1000).widthOfString(drawable(text)) / 1000;
+      widths[face].set(text, perPoint);
+    }
+    return perPoint * sizePt;
+  }
+
+  /**
+   * The text on lines no wider than this, broken at spaces; a longer word behind its marks ("house.bus/"), or, where even that
+   * is not enough, anywhere. An empty text is one empty line.
+   */
+  function lines(text: string, style: TextStyle, roomPt: number): string[] {
+    const found: string[] = [];
+    const space = widthPt(" ", style);
+    let line = "";
+    let used = 0;
+    for (const word of drawable(text).split(/ +/)) {
+      const width = widthPt(word, style);
+      if (line !== "" && used + space + width <= roomPt) {
+        line += ` ${word}`;
+        used += space + width;
+        continue;
+      }
+      if (line !== "") found.push(line);
+      line = word;
+      used = width;
+      if (width <= roomPt) continue;
+      const pieces = brokenWord(word, style, roomPt);
+      found.push(...pieces.slice(0, -1));
+      line = pieces.at(-1)!;
+      used = widthPt(line, style);
+    }
+    found.push(line);
+    return found;
+  }
+
+  function brokenWord(word: string, style: TextStyle, roomPt: number): string[] {
+    const pieces: string[] = [];
+    let piece = "";
+    const parts = word
+      .split(breaksBehind)
+      .flatMap((part) => (widthPt(part, style) <= roomPt ? [part] : [...part]));
+    for (const part of parts) {
+      if (piece !== "" && widthPt(piece + part, style) > roomPt) {
+        pieces.push(piece);
+        piece = "";
+      }
+      piece += part;
+    }
+    return [...pieces, piece];
+  }
+
+  /** Of the widest piece that is not broken if it can be helped, pt. */
+  function widestWordPt(text: string, style: TextStyle): number {
+    return Math.max(
+      ...drawable(text)
+        .split(/ +/)
+        .map((word) => widthPt(word, style)),
+    );
+  }
+
+  /** Draws one line with its upper left corner here; nothing is broken or cut. */
+  function draw(line: string, style: TextStyle, at: { readonly x: number; readonly y: number }): void {
+    if (line === "") return;
+    doc.font(style.bold ? "bold" : "regular").fontSize(style.sizePt);
+    // Half of what the line is higher than the letters goes above them.
+    const above = (lineHeightPt(style) - doc.currentLineHeight()) / 2;
+    doc.text(line, at.x, at.y + above, { lineBreak: false });
+  }
+
+  return { widthPt, lines, widestWordPt, draw };
+}
+
+export type TextSetter = ReturnType<typeof textSetter>;
+
+/** A long name may go on in the next line behind one of these. */
+const breaksBehind = /(?<=[-/._:,;·→])/;
