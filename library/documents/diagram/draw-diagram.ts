@@ -47,7 +47,7 @@ export async function drawDiagram(
 function graphOf(schematic: Schematic, anatomies: readonly Anatomy[]): DiagramGraph {
   return {
     nodes: anatomies.map(({ node }) => node),
-    edges: schematic.lines.map((line, index): GraphEdge => {
+    edges: schematic.lines.map((_, index): GraphEdge => {
       const [from, to] = portsOf(schematic, anatomies, index);
       return { from, to };
     }),
