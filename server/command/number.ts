@@ -1,6 +1,25 @@
+import { fileURLToPath } from "node:url";
+import { endInWords } from "../../library/documents/schedules/cells.ts";
+import { identityInFile } from "../../library/documents/schedules/wire-identity.ts";
+import {
+  canBeKept,
+  type NumberedWire,
+  type NumberedWires,
+} from "../../library/documents/schedules/wire-numbers.ts";
+import {
+  type KeptNumbers,
+  wireNumbersFile,
+  writeWireNumbers,
+} from "../../library/documents/schedules/wire-numbers-file.ts";
+import type { Wire } from "../../library/documents/schedules/wires.ts";
+import { numberedWires } from "../evaluate/kept-numbers.ts";
+import { writeWhole } from "../output/write-whole.ts";
+import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
-import { UsageError } from "./usage.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { printable } from "./terminal.ts";
 
+/** `loomwright number`: a number for every conductor, kept beside the plan. Nothing else writes that file. */
 export const number: Command = {
   name: "number",
   usage: [
@@ -9,8 +28,135 @@ export const number: Command = {
       does: "give every conductor a number that stays, and keep it beside the plan",
     },
   ],
-  takes: [],
-  async run() {
-    throw new UsageError("not there yet.");
-  },
+  takes: ["dry-run"],
+  run: (names, given, outside) =>
+    eachCheckedPlan(names, outside, (opened) => numberPlan(opened, given["dry-run"] ?? false, outside)),
 };
+
+async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Outside): Promise<ExitCode> {
+  const { plan, workspace } = opened;
+  const uri = wireNumbersFile(plan.root);
+  const file = printable(shownFile(uri, outside.cwd));
+  const { numbered, kept } = numberedWires(plan, workspace);
+  const refusals = whyNotNumbered(opened, kept);
+  if (refusals.length > 0) {
+    for (const { line, text } of refusals)
+      outside.err(`loomwright: ${file}${line === undefined ? "" : `:${line}`}: ${printable(text)}\n`);
+    outside.err(`loomwright: ${file}: nothing was written.\n`);
+    return 2;
+  }
+  const before = workspace.read(uri)?.text;
+  const text = writeWireNumbers(numbered, kept);
+  const changes = before?.replaceAll("\r\n", "\n") !== text && (before !== undefined || hasAny(numbered));
+  outside.out(summary(file, numbered, { changes, dryRun }));
+  if (!changes) return 0;
+  if (dryRun) return 1;
+  // What was read may be written over: every line of it is in the new text.
+  const isOurs = (found: Uint8Array) => withoutMark(Buffer.from(found).toString("utf8")) === before;
+  const written = await writeWhole(fileURLToPath(uri), text, { force: false, isOurs });
+  if (written.written) return 0;
+  outside.err(`loomwright: ${file} ${printable(written.why)}; nothing was written to it.\n`);
+  return 2;
+}
+
+function hasAny({ wires }: NumberedWires): boolean {
+  return wires.some(({ identity }) => canBeKept(identity));
+}
+
+function withoutMark(text: string): string {
+  return text.replace(/^\uFEFF/, "");
+}
+
+/** A conductor that could not be read would look like one that is gone, and its number would be retired. */
+function whyNotNumbered(
+  { plan }: OpenedPlan,
+  { problems }: KeptNumbers,
+): readonly { readonly line?: number; readonly text: string }[] {
+  const { networkUnread, unjudged } = plan.judgement.model;
+  if (problems.length > 0) return problems;
+  if (networkUnread || unjudged.length > 0) {
+    const what = networkUnread ? "the network" : `"${unjudged[0]!.name}"`;
+    return [
+      {
+        text: `${what} cannot be read, so nobody can tell which conductors there are: loomwright check says what is wrong with it.`,
+      },
+    ];
+  }
+  return [];
+}
+
+function summary(
+  file: string,
+  { wires, retired, twice }: NumberedWires,
+  { changes, dryRun }: { readonly changes: boolean; readonly dryRun: boolean },
+): string {
+  const keepable = wires.filter(({ identity }) => canBeKept(identity));
+  const lost = new Set(twice.map(({ wire }) => wire));
+  const added = keepable.filter(({ kept, wire }) => !kept && !lost.has(wire));
+  const altered = keepable.filter(
+    ({ before, identity }) => before && identityInFile(before.identity) !== identityInFile(identity),
+  );
+  const renamed = altered.filter(({ before, identity }) => before?.identity.name !== identity.name);
+  const moved = altered.filter((one) => !renamed.includes(one));
+  const counts = [
+    `${count(keepable.length, "conductor")} numbered`,
+    ...(added.length > 0 ? [`${added.length} added`] : []),
+    ...(renamed.length > 0 ? [`${renamed.length} renamed`] : []),
+    ...(moved.length > 0 ? [`${moved.length} joined otherwise`] : []),
+    ...(retired.length > 0 ? [`${retired.length} retired`] : []),
+    ...(twice.length > 0 ? [`${twice.length} given twice`] : []),
+  ].join(", ");
+  const state = changes ? (dryRun ? "would change" : "written") : "unchanged";
+  const nameless = wires.length - keepable.length;
+  return [
+    `${file}: ${state}; ${counts}`,
+    ...added.map(({ number, wire }) => line("added", number, wireInWords(wire))),
+    ...renamed.map(({ number, wire, before }) =>
+      line("renamed", number, `${wireInWords(wire)}, was ${before?.identity.name ?? "without a name"}`),
+    ),
+    ...moved.map(({ number, wire }) => line("joins", number, `${wireInWords(wire)} now`)),
+    ...retired.map(({ number, identity }) =>
+      line("retired", number, `${identity.name ?? "without a name"}, ${identity.role}`),
+    ),
+    ...twice.map(({ number, wire, instead }) =>
+      line(
+        "given twice",
+        number,
+        `${wireInWords(wire)}; ${instead} stays with the conductor above it in the file, so put a new label on this one`,
+      ),
+    ),
+    ...hints(added, retired),
+    ...(nameless > 0
+      ? [
+          `  ${count(nameless, "conductor")} without a name: only a circuit with a name of its own keeps its number, so give it one.`,
+        ]
+      : []),
+    "",
+  ].join("\n");
+}
+
+/** A circuit under another name, and one that is gone beside one that is new, look the same: people know which. */
+function hints(added: readonly NumberedWire[], retired: NumberedWires["retired"]): string[] {
+  const both = retired.find(({ identity: gone }) =>
+    added.some(
+      ({ identity }) => identity.role === gone.role && identity.from === gone.from && identity.to === gone.to,
+    ),
+  );
+  if (!both) return [];
+  return [
+    `  If one of the new circuits is a retired one under another name, write that name into its line (such as line ${both.line}) of the file as it was, and run this again: it keeps its number.`,
+  ];
+}
+
+function wireInWords({ name, role, from, to }: Wire): string {
+  const what = role === "cable" ? name : `${name}, ${role}`;
+  return `${what} (${endInWords(from)} → ${endInWords(to)})`;
+}
+
+function line(what: string, number: number, words: string): string {
+  return `  ${what.padEnd(8)} ${String(number).padStart(4)}  ${printable(words)}`;
+}
+
+function count(number: number, what: string): string {
+  return `${number} ${what}${number === 1 ? "" : "s"}`;
+}

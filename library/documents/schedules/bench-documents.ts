@@ -1,5 +1,12 @@
 import type { Judgement } from "../../judge.ts";
+import { type FewerSizes, fewerSizesTable } from "../fewer-sizes.ts";
 import type { Table } from "../table.ts";
+import { cutList, spoolList } from "./cut-list.ts";
+import { devicesOf } from "./devices.ts";
+import { firstPower } from "./first-power.ts";
+import { fuseMap } from "./fuse-map.ts";
+import { labelTable } from "./labels.ts";
+import { partsList } from "./parts-list.ts";
 import type { NumberedWires } from "./wire-numbers.ts";
 import { wireSchedule } from "./wire-schedule.ts";
 
@@ -7,7 +14,28 @@ import { wireSchedule } from "./wire-schedule.ts";
  * Every schedule and list of a plan, in the order in which they are needed at the bench. A plan whose network could not be read or
  * solved has them too, with words where a figure would stand.
  */
-export function benchDocuments(plan: Judgement, numbered: NumberedWires): readonly Table[] {
+export function benchDocuments(
+  plan: Judgement,
+  { wires }: NumberedWires,
+  { scenario, fewerSizes }: BenchDocumentOptions = {},
+): readonly Table[] {
   const { bench } = plan.model.build;
-  return [wireSchedule(numbered.wires, bench)];
+  const devices = devicesOf(plan, wires);
+  return [
+    wireSchedule(wires, bench),
+    cutList(wires, bench),
+    spoolList(wires, bench),
+    ...(fewerSizes ? [fewerSizesTable(fewerSizes)] : []),
+    partsList(plan, devices, wires),
+    fuseMap(plan, devices, wires),
+    labelTable(wires),
+    ...firstPower(plan, devices, wires, scenario),
+  ];
+}
+
+export interface BenchDocumentOptions {
+  /** Index in the network's scenarios, for the voltages to expect. */
+  readonly scenario?: number;
+  /** Where the records of the plan are at hand to work it out. */
+  readonly fewerSizes?: FewerSizes | undefined;
 }

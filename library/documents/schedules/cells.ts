@@ -40,10 +40,10 @@ export function notKeptNotes(wires: readonly NumberedWire[]): string[] {
   return ["* This wire number is not kept yet and may still change: loomwright number keeps it."];
 }
 
-/** "house bank, positive"; "supply, not stated" of a circuit that stands alone. */
+/** "house bank · positive"; "supply, not stated" of a circuit that stands alone. */
 export function endInWords({ at, part, terminal }: WireEnd): string {
   if (at === "notStated") return "supply, not stated";
-  return `${part}, ${terminalInWords(terminal)}`;
+  return `${part} · ${terminalInWords(terminal)}`;
 }
 
 /** "250 A UL 248-15 Class T", "50 A breaker", "10 A fuse, family not stated". */

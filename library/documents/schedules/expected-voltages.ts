@@ -1,0 +1,149 @@
+import type { SolvedScenario } from "../../analysis/network-result.ts";
+import type { Judgement } from "../../judge.ts";
+import type { Network, Part } from "../../model/network.ts";
+import { kindInWords, terminalNameInWords } from "../../rules/part-in-words.ts";
+import type { JudgedNetwork } from "../../rules/rule.ts";
+
+/**
+ * The voltage at each device as the plan predicts it, to hold a meter against. In the scenario that is asked for; without one, in
+ * the first that lasts and could be solved, and what is off there, in the first in which it is on.
+ */
+export function voltagesToExpect(plan: Judgement, scenario?: number): ExpectedVoltages {
+  const { network } = plan;
+  const alone = plan.model.circuits.filter(({ wired }) => !wired || !network);
+  const rows = [
+    ...(network ? network.network.parts.flatMap((part) => rowsOf(network, part, scenario)) : []),
+    ...alone.map((circuit): ExpectedVoltage => {
+      const result = plan.circuits.find((one) => one.circuit.record === circuit.record)?.result;
+      return {
+        at: circuit.name,
+        between: "positive and negative",
+        when: `${circuit.systemV} V at its supply`,
+        currentA: circuit.loadA,
+        expectedV: result ? result.drop.arrivingV : "not worked out",
+        leastV: circuit.minimumV,
+      };
+    }),
+  ];
+  return { rows, notes: notesFor(plan, network, alone.length > 0) };
+}
+
+export interface ExpectedVoltages {
+  readonly rows: readonly ExpectedVoltage[];
+  readonly notes: readonly string[];
+}
+
+export interface ExpectedVoltage {
+  readonly at: string;
+  /** The terminals for the meter's two probes. */
+  readonly between: string;
+  /** The name of the scenario, or what is given. */
+  readonly when: string;
+  /** What it draws or gives then, A; undefined where nothing is worked out. */
+  readonly currentA: number | undefined;
+  /** V, or why there is none. */
+  readonly expectedV: number | string;
+  /** The least at which the device works, V. */
+  readonly leastV: number | undefined;
+}
+
+/** Two terminals of a part at which a meter is held. */
+interface Poles {
+  readonly positive: number;
+  readonly negative: number;
+  readonly leastV?: number | undefined;
+  /** Of a solved scenario, what flows there, A. */
+  current(solved: SolvedScenario): number;
+}
+
+function rowsOf(
+  { network, result }: JudgedNetwork,
+  part: Part,
+  asked: number | undefined,
+): ExpectedVoltage[] {
+  return polesOf(part).map((poles): ExpectedVoltage => {
+    const at = part.kind === "load" ? part.name : `${part.name} (${kindInWords(part)})`;
+    const between = `${terminalOf(network, part, poles.positive)} and ${terminalOf(network, part, poles.negative)}`;
+    const row = { at, between, leastV: poles.leastV };
+    const lasting = result.scenarios.filter(({ scenario }) => !network.scenarios[scenario]!.momentary);
+    const order =
+      asked === undefined ? lasting : result.scenarios.filter(({ scenario }) => scenario === asked);
+    const solved = order.filter((one): one is SolvedScenario => one.state === "solved");
+    const shown = solved.find(({ scenario }) => network.scenarios[scenario]!.on[part.index]) ?? solved[0];
+    if (!shown) {
+      const failed = order[0] ?? result.scenarios[0];
+      const when = (failed && network.scenarios[failed.scenario]?.name) ?? "";
+      return { ...row, when, currentA: undefined, expectedV: "not worked out" };
+    }
+    const { name, on } = network.scenarios[shown.scenario]!;
+    if (!on[part.index]) return { ...row, when: name, currentA: undefined, expectedV: "off" };
+    const volts = shown.terminalV[poles.positive]! - shown.terminalV[poles.negative]!;
+    const expectedV = Number.isNaN(volts) ? "no source reaches it" : volts;
+    return { ...row, when: name, currentA: poles.current(shown), expectedV };
+  });
+}
+
+/** Everything that has two poles: what draws, what gives, and panels, where a builder measures first. */
+function polesOf(part: Part): Poles[] {
+  const flows = ({ partA }: SolvedScenario) => Math.abs(partA[part.index] ?? 0);
+  const takes = ({ inputA }: SolvedScenario) => Math.abs(inputA[part.index] ?? 0);
+  switch (part.kind) {
+    case "load":
+      return [{ ...part.terminals, leastV: part.minimumV, current: flows }];
+    case "inverter":
+      return [{ ...part.terminals, leastV: part.cutOffV, current: flows }];
+    case "battery":
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+      return [{ ...part.terminals, current: flows }];
+    case "dcDcCharger": {
+      const { inputPositive, inputNegative, outputPositive, outputNegative } = part.terminals;
+      return [
+        { positive: inputPositive, negative: inputNegative, leastV: part.inputMinV, current: takes },
+        { positive: outputPositive, negative: outputNegative, current: flows },
+      ];
+    }
+    case "solarController": {
+      const { solarPositive, solarNegative, positive, negative } = part.terminals;
+      return [
+        { positive: solarPositive, negative: solarNegative, current: takes },
+        { positive, negative, current: flows },
+      ];
+    }
+    case "fusePanel":
+      if (!part.hasNegativeBus) return [];
+      return [{ positive: part.terminals.feed, negative: part.terminals.negative, current: flows }];
+    default:
+      return [];
+  }
+}
+
+function terminalOf({ terminals }: Network, part: Part, terminal: number): string {
+  return terminalNameInWords(part, terminals[terminal]!.name).replace(/^the /, "");
+}
+
+function notesFor(plan: Judgement, network: JudgedNetwork | undefined, someAlone: boolean): string[] {
+  const notes = [
+    "Fuses in one after the other, each device switched on by itself first. Stop at the first reading that surprises you.",
+  ];
+  if (network) {
+    notes.push(
+      "Expected: as the plan is written, with the bank charged as the scenario says and the current of this row flowing. A real bank rests a little higher or lower: compare the difference between the bank and the device too.",
+    );
+    const unsolved = network.result.scenarios.filter(({ state }) => state === "unsolved");
+    if (unsolved.length > 0) {
+      const names = unsolved.map(({ scenario }) => `"${network.network.scenarios[scenario]?.name ?? ""}"`);
+      notes.push(`Not worked out, because there is no operating point: ${names.join(", ")}.`);
+    }
+  }
+  if (plan.model.networkUnread)
+    notes.push(
+      "The network of the plan could not be read, so only circuits are here, as if each were alone.",
+    );
+  if (someAlone)
+    notes.push(
+      "A circuit that stands alone has what is left of its nominal voltage after its own drop; what is lost before it is not in it.",
+    );
+  return notes;
+}

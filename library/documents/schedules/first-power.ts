@@ -1,0 +1,221 @@
+import type { Judgement } from "../../judge.ts";
+import type { Network, Part } from "../../model/network.ts";
+import { asGiven } from "../../rules/figures.ts";
+import type { Cell, Table } from "../table.ts";
+import { counted, endInWords, notKeptNotes, numberCell, quantity } from "./cells.ts";
+import { type Devices, placeInWords } from "./devices.ts";
+import { type ExpectedVoltage, voltagesToExpect } from "./expected-voltages.ts";
+import { numbers, tableOf, toFillIn, words } from "./table-of.ts";
+import type { NumberedWire } from "./wire-numbers.ts";
+import { sideInWords } from "./wire-schedule.ts";
+import type { WireEnd } from "./wires.ts";
+
+/**
+ * What to check before the first power and at it, in the order in which it is done: conductors, insulation, protection, voltages.
+ * Each with columns for a pen. Every table has "first-power" at the beginning of its id.
+ */
+export function firstPower(
+  plan: Judgement,
+  devices: Devices,
+  wires: readonly NumberedWire[],
+  scenario?: number,
+): readonly Table[] {
+  return [
+    conductorChecks(plan, wires),
+    insulationChecks(plan),
+    deviceChecks(devices, wires),
+    voltageChecks(plan, scenario),
+  ];
+}
+
+const before = "With every battery disconnected, every other source off and every fuse out.";
+
+function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table {
+  const ends = wires.flatMap(({ wire }) => [wire.from, wire.to]);
+  const withTorque = ends.some(({ torqueNm }) => torqueNm !== undefined);
+  const sources = sourcesByPart(plan);
+  return tableOf<NumberedWire>(
+    {
+      id: "first-power-conductors",
+      title: "Before first power, 1: conductors",
+      notes: [
+        before,
+        "Continuity: from end to end, and to nothing else. Polarity: both ends sit on the terminals named here, of the side named here.",
+        withTorque
+          ? "Torques are those that the plan states; a terminal without one is tightened as its maker says."
+          : "The plan states no torques: tighten each terminal as its maker says.",
+        ...notKeptNotes(wires),
+      ],
+    },
+    [
+      numbers("number", "No.", numberCell),
+      words("name", "Name", ({ wire }) => wire.name),
+      words("side", "Side", ({ wire }) => sideInWords(wire)),
+      words("from", "From", ({ wire }) => endInWords(wire.from)),
+      words("to", "To", ({ wire }) => endInWords(wire.to)),
+      ...(withTorque
+        ? [
+            words<NumberedWire>("torqueFrom", "Torque at from", ({ wire }) => torque(wire.from, sources)),
+            words<NumberedWire>("torqueTo", "Torque at to", ({ wire }) => torque(wire.to, sources)),
+          ]
+        : []),
+      toFillIn("continuity", "Continuity"),
+      toFillIn("polarity", "Polarity"),
+      toFillIn("tightened", "Tightened"),
+    ],
+    wires,
+  );
+}
+
+function torque({ torqueNm, part }: WireEnd, sources: ReadonlyMap<string, string>): Cell {
+  if (torqueNm === undefined) return null;
+  const source = sources.get(part);
+  return `${asGiven(torqueNm)} N·m${source ? ` (${source})` : ""}`;
+}
+
+/** Where the builder has the figures of a part from. */
+function sourcesByPart({ network }: Judgement): ReadonlyMap<string, string> {
+  return new Map(
+    (network?.network.parts ?? []).flatMap(({ name, source }) =>
+      source === undefined ? [] : [[name, source]],
+    ),
+  );
+}
+
+interface InsulationCheck {
+  readonly between: string;
+  readonly how: string;
+}
+
+function insulationChecks(plan: Judgement): Table {
+  return tableOf<InsulationCheck>(
+    {
+      id: "first-power-insulation",
+      title: "Before first power, 2: insulation",
+      notes: [
+        before,
+        "No limit is given here: take that of the meter's manual and of the local code, and write it down beside the reading.",
+        "Take every device off its conductors first: the test voltage of an insulation meter destroys electronics.",
+      ],
+    },
+    [
+      words("between", "Between", ({ between }) => between),
+      words("how", "How", ({ how }) => how),
+      toFillIn("limit", "Limit taken"),
+      toFillIn("measured", "Measured"),
+    ],
+    insulationRows(plan.network?.network),
+  );
+}
+
+function insulationRows(network: Network | undefined): InsulationCheck[] {
+  const chassis = (network?.parts ?? []).filter(({ kind }) => kind === "chassis");
+  const metals =
+    chassis.length > 0 ? chassis.map(({ name }) => name) : ["bare metal of the vehicle, hull or building"];
+  const bonds = bondsOf(network);
+  const open = bonds.length > 0 ? ` with ${bonds.join(" and ")} taken off` : "";
+  return [
+    {
+      between: "all positive conductors together, and all negative conductors together",
+      how: "every device off its conductors, every disconnect closed",
+    },
+    ...metals.map((metal) => ({
+      between: `all positive conductors together, and ${metal}`,
+      how: "every device off its conductors, every disconnect closed",
+    })),
+    ...metals.map((metal) => ({
+      between: `all negative conductors together, and ${metal}`,
+      how: chassisReturns(network)
+        ? `only conductors that do not return over the metal${open ? `,${open}` : ""}`
+        : `every device off its conductors${open ? `,${open}` : ""}`,
+    })),
+  ];
+}
+
+/** Names of the conductors that tie the negative side to metal on purpose. */
+function bondsOf(network: Network | undefined): string[] {
+  return (network?.conductors ?? [])
+    .filter(({ from, to }) => [from, to].some((terminal) => partAt(network!, terminal)?.kind === "chassis"))
+    .filter(({ role }) => role === "cable")
+    .map(({ name }) => name);
+}
+
+/** Some circuits return over the metal itself. */
+function chassisReturns(network: Network | undefined): boolean {
+  return (network?.conductors ?? []).some(
+    ({ role, to }) => role === "return" && partAt(network!, to)?.kind === "chassis",
+  );
+}
+
+function partAt({ terminals, parts }: Network, terminal: number): Part | undefined {
+  return parts[terminals[terminal]!.part];
+}
+
+interface DeviceCheck {
+  readonly place: string;
+  readonly position: number | undefined;
+  readonly numbered: NumberedWire;
+  readonly ratingA: number;
+  readonly family: string | undefined;
+}
+
+function deviceChecks({ panels, elsewhere }: Devices, wires: readonly NumberedWire[]): Table {
+  const rows: DeviceCheck[] = [
+    ...panels.flatMap(({ panel, positions }) =>
+      positions.flatMap(({ position, taken }) => {
+        if (!taken?.protection) return [];
+        const { ratingA, family } = taken.protection;
+        return [{ place: panel.name, position, numbered: taken.numbered, ratingA, family }];
+      }),
+    ),
+    ...elsewhere.map((device) => ({
+      place: placeInWords(device),
+      position: undefined,
+      numbered: device.numbered,
+      ratingA: device.protection.ratingA,
+      family: device.protection.family,
+    })),
+  ];
+  return tableOf<DeviceCheck>(
+    {
+      id: "first-power-protection",
+      title: "Before first power, 3: fuses and breakers",
+      notes: [
+        "Read the rating on the device itself. Leave fuses out and breakers open until the conductors and the insulation are done; put in the one nearest to the battery last.",
+        ...notKeptNotes(wires),
+      ],
+    },
+    [
+      words("place", "Place", ({ place }) => place),
+      numbers("position", "Position", ({ position }) => (position === undefined ? null : counted(position))),
+      words("circuit", "Feeds", ({ numbered }) => numbered.wire.label),
+      numbers("number", "Wire no.", ({ numbered }) => numberCell(numbered)),
+      numbers("ratingA", "Rating, A", ({ ratingA }) => quantity(ratingA)),
+      words("family", "Family", ({ family }) => family ?? "not stated"),
+      toFillIn("rating", "Rating read"),
+      toFillIn("seated", "Seated"),
+    ],
+    rows,
+  );
+}
+
+function voltageChecks(plan: Judgement, scenario: number | undefined): Table {
+  const { rows, notes } = voltagesToExpect(plan, scenario);
+  return tableOf<ExpectedVoltage>(
+    { id: "first-power-voltages", title: "At first power: voltages to expect", notes },
+    [
+      words("device", "At", ({ at }) => at),
+      words("between", "Measure between", ({ between }) => between),
+      words("scenario", "When", ({ when }) => when),
+      numbers("currentA", "Current, A", ({ currentA }) =>
+        currentA === undefined ? null : quantity(currentA),
+      ),
+      numbers("expectedV", "Expected, V", ({ expectedV }) =>
+        typeof expectedV === "number" ? quantity(expectedV) : expectedV,
+      ),
+      numbers("leastV", "Works down to, V", ({ leastV }) => (leastV === undefined ? null : quantity(leastV))),
+      toFillIn("measured", "Measured, V"),
+    ],
+    rows,
+  );
+}

@@ -1,0 +1,194 @@
+import type { Judgement } from "../../judge.ts";
+import type { Protection } from "../../model/circuit.ts";
+import { asGiven, figure } from "../../rules/figures.ts";
+import { kindInWords } from "../../rules/part-in-words.ts";
+import { deviceKind, sizeInWords } from "../../rules/sized-fix.ts";
+import { unconfirmed } from "../../rules/source-in-words.ts";
+import { deviceFamilies } from "../../standards/device-ratings.ts";
+import { terminalStuds } from "../../standards/terminal-studs.ts";
+import type { Table } from "../table.ts";
+import { counted } from "./cells.ts";
+import { type Devices, demandsInWords, placeInWords } from "./devices.ts";
+import { fittingInWords } from "./fittings.ts";
+import { partDetails } from "./part-details.ts";
+import { amount, priceTitle, sumInWords } from "./prices.ts";
+import { numbers, tableOf, words } from "./table-of.ts";
+import type { NumberedWire } from "./wire-numbers.ts";
+
+/** What to buy besides wire: parts, fuses with their spares, fittings; and the devices that the circuits feed. */
+export function partsList(plan: Judgement, devices: Devices, wires: readonly NumberedWire[]): Table {
+  const { currency, spareFuses } = plan.model.build.bench;
+  const rows = merged([
+    ...partItems(plan),
+    ...deviceItems(plan, devices, spareFuses),
+    ...fittingItems(wires),
+    ...loadItems(plan),
+  ]);
+  const prices = rows.map(({ price, quantity }) => price && price * quantity);
+  const priced = rows.some(({ price }) => price !== undefined);
+  return tableOf<Item>(
+    {
+      id: "parts-list",
+      title: "Parts list",
+      notes: [
+        "Wire is in the list of spools. Not in it: holders for fuses that are not in a panel and the fittings at both sides of such a fuse, sleeves, clips, screws, boxes.",
+        ...(rows.some(({ spares }) => spares > 0)
+          ? [`With ${spareFuses} spare ${spareFuses === 1 ? "fuse" : "fuses"} of each kind.`]
+          : []),
+        ...(rows.some(({ details }) => details.includes(unconfirmed))
+          ? [`Holes of ring terminals: ${terminalStuds.source.note ?? ""} ${unconfirmed}.`]
+          : []),
+        ...(priced ? [sumInWords(prices, currency)] : []),
+      ],
+    },
+    [
+      words("group", "Group", ({ group }) => group),
+      words("item", "Item", ({ item }) => item),
+      words("details", "Details", ({ details }) => details || null),
+      words("standard", "Standard", ({ standard }) => standard || null),
+      numbers("quantity", "Quantity", ({ quantity }) => counted(quantity)),
+      numbers("spares", "Of these spare", ({ spares }) => (spares > 0 ? counted(spares) : null)),
+      words("usedAs", "For", ({ usedAs }) => usedAs.join("; ") || null),
+      words("source", "Figures from", ({ source }) => source ?? null),
+      ...(priced
+        ? [
+            numbers<Item>("priceEach", priceTitle("Each", currency), ({ price }) =>
+              price === undefined ? null : { value: price, text: amount(price) },
+            ),
+            numbers<Item>("price", priceTitle("Price", currency), ({ price, quantity }) =>
+              price === undefined ? null : { value: price * quantity, text: amount(price * quantity) },
+            ),
+          ]
+        : []),
+    ],
+    rows,
+  );
+}
+
+interface Item {
+  readonly group: "parts" | "protection" | "fittings" | "devices";
+  readonly item: string;
+  readonly details: string;
+  readonly standard?: string;
+  readonly quantity: number;
+  readonly spares: number;
+  /** Names of what they are for. */
+  readonly usedAs: readonly string[];
+  readonly source?: string | undefined;
+  readonly price?: number | undefined;
+}
+
+/** What is the same in everything that matters when buying is one line. */
+function merged(items: readonly Item[]): Item[] {
+  const lines = new Map<string, Item>();
+  for (const one of items) {
+    const { group, item, details, standard, source, price } = one;
+    const key = JSON.stringify([group, item, details, standard, source, price]);
+    const known = lines.get(key);
+    lines.set(key, {
+      ...one,
+      quantity: (known?.quantity ?? 0) + one.quantity,
+      spares: (known?.spares ?? 0) + one.spares,
+      usedAs: [...new Set([...(known?.usedAs ?? []), ...one.usedAs])],
+    });
+  }
+  return [...lines.values()];
+}
+
+function partItems({ network }: Judgement): Item[] {
+  return (network?.network.parts ?? [])
+    .filter(({ kind }) => kind !== "load" && kind !== "chassis")
+    .map((part) => ({
+      group: "parts",
+      item: part.kind === "part" ? part.name : kindInWords(part),
+      details: partDetails(part),
+      quantity: 1,
+      spares: 0,
+      usedAs: [part.name],
+      source: part.source,
+      price: part.price,
+    }));
+}
+
+function deviceItems(plan: Judgement, { panels, elsewhere }: Devices, spareFuses: number): Item[] {
+  const used: { readonly protection: Protection; readonly where: string }[] = [];
+  for (const { panel, positions } of panels)
+    for (const { position, taken } of positions)
+      if (taken?.protection) used.push({ protection: taken.protection, where: `${panel.name} ${position}` });
+  for (const device of elsewhere)
+    used.push({
+      protection: device.protection,
+      where: `${device.numbered.wire.name}, ${placeInWords({ ...device, protection: { ...device.protection, distanceGiven: {} } })}`,
+    });
+  for (const part of plan.network?.network.parts ?? [])
+    if (part.kind === "solarArray" && part.stringFuseA !== undefined)
+      for (let string = 1; string <= part.parallel; string++)
+        used.push({
+          protection: { ratingA: part.stringFuseA, writtenAs: "number" },
+          where: `${part.name}, string ${string}`,
+        });
+  const items = merged(used.map(({ protection, where }) => deviceItem(protection, where)));
+  return items.map((item) => {
+    const spares = item.item === "breaker" ? 0 : spareFuses;
+    return { ...item, quantity: item.quantity + spares, spares };
+  });
+}
+
+function deviceItem(protection: Protection, where: string): Item {
+  const { family, ratingA, price } = protection;
+  const form = family && family !== "circuit breaker" ? deviceFamilies[family].form : "";
+  return {
+    group: "protection",
+    item: deviceKind(protection),
+    details: [`${figure(ratingA)} A`, form, demandsInWords(protection)].filter(Boolean).join(", "),
+    standard: family === undefined ? "not stated" : family === "circuit breaker" ? "" : family,
+    quantity: 1,
+    spares: 0,
+    usedAs: [where],
+    price,
+  };
+}
+
+/** In the order of sizes as they first come up; each wire of parallel ones has its own. */
+function fittingItems(wires: readonly NumberedWire[]): Item[] {
+  return wires.flatMap(({ wire }) =>
+    [wire.from, wire.to].map(({ termination }): Item => {
+      const size = sizeInWords({ ...wire.size, parallel: 1 });
+      const hole = holeOf(termination);
+      return {
+        group: "fittings",
+        item: termination === undefined ? "fitting, not stated" : fittingInWords(termination),
+        details: [`for ${size}`, hole !== undefined && `hole ${asGiven(hole)} mm (${unconfirmed})`]
+          .filter(Boolean)
+          .join(", "),
+        quantity: wire.size.parallel,
+        spares: 0,
+        usedAs: [],
+      };
+    }),
+  );
+}
+
+function holeOf(termination: string | undefined): number | undefined {
+  const holes: Readonly<Record<string, number>> = terminalStuds.holeMm;
+  return termination !== undefined && Object.hasOwn(holes, termination) ? holes[termination] : undefined;
+}
+
+/** What a circuit that was judged alone draws stands in the circuit itself. */
+function loadItems({ network, model }: Judgement): Item[] {
+  const inNetwork = (network?.network.parts ?? [])
+    .filter((part) => part.kind === "load")
+    .map((part): Item => {
+      const { name, source, price } = part;
+      return { ...device, item: name, details: partDetails(part), source, price };
+    });
+  const alone = model.circuits
+    .filter(({ wired, statesLoad }) => statesLoad && !(wired && network))
+    .map(({ name, loadW, loadA }): Item => {
+      const details = loadW === undefined ? `${asGiven(loadA)} A` : `${asGiven(loadW)} W`;
+      return { ...device, item: name, details };
+    });
+  return [...inNetwork, ...alone];
+}
+
+const device = { group: "devices", quantity: 1, spares: 0, usedAs: [] } as const;

@@ -1,0 +1,44 @@
+import type { Cell, Table } from "./table.ts";
+
+/**
+ * A table as CSV after RFC 4180: fields by commas, records by CRLF, what needs it in double quotes, a quote within them doubled.
+ * The first record names the columns by their ids. Numbers are unrounded, with a point and without thousands separators, so that a
+ * spreadsheet computes with them. Notes are not in it: a spreadsheet would take them for rows.
+ *
+ * It begins with a byte order mark: without one, widely used spreadsheets take the file for the system's own encoding and show
+ * "Ω", "mm²" and every name that is not English as rubbish; readers of CSV leave it out, or have an option for it.
+ *
+ * Text that a spreadsheet could take for a formula gets an apostrophe before it, which is shown: a plan may be a stranger's.
+ */
+export function tableCsv({ columns, rows }: Table): string {
+  const records = [columns.map(({ id }) => id), ...rows.map((row) => row.map(cellText))];
+  return `${byteOrderMark}${records.map((record) => `${record.map(field).join(",")}\r\n`).join("")}`;
+}
+
+const byteOrderMark = "\uFEFF";
+
+function cellText(cell: Cell): string {
+  if (cell === null) return "";
+  return typeof cell === "string" ? harmless(cell) : plainNumber(cell.value);
+}
+
+/** Without the dust of binary fractions, which no spreadsheet keeps, and never with an exponent that one might not read. */
+function plainNumber(value: number): string {
+  if (!Number.isFinite(value)) return "";
+  const written = String(Number(value.toPrecision(15)) + 0);
+  return written.includes("e") ? value.toFixed(20).replace(/\.?0+$/, "") : written;
+}
+
+/**
+ * What begins, after any space, like a formula or a command: equals, plus, minus, at, also in full width, a tab or a line break.
+ * Numbers never come here, so that a minus before one stays a minus.
+ */
+function harmless(text: string): string {
+  return formula.test(text) ? `'${text}` : text;
+}
+
+const formula = /^(?:[\t\r\n]|[\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20\u2212|%])/u;
+
+function field(text: string): string {
+  return /[",\r\n;\t]|^\s|\s$|^'/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,76 @@
+import { relative, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { CheckedPlan, HeldPlan } from "../evaluate/checked-plan.ts";
+import type { Checker } from "../evaluate/checker.ts";
+import type { Uri, Workspace } from "../evaluate/workspace.ts";
+import { findPlans } from "./find-plans.ts";
+import { createLineIndex } from "./line-index.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { printable } from "./terminal.ts";
+
+/**
+ * For commands that make something of each plan: checks every plan that the names stand for, one after the other, and hands over
+ * those that ran to their end. Of the others it is said why nothing can be made of them. Answers with the worst of all codes.
+ */
+export async function eachCheckedPlan(
+  names: readonly string[],
+  outside: Outside,
+  make: (opened: OpenedPlan) => Promise<ExitCode>,
+): Promise<ExitCode> {
+  const groups = findPlans(names, outside.cwd);
+  const of = groups.reduce((sum, { roots }) => sum + roots.length, 0);
+  let [worst, place]: [ExitCode, number] = [0, 0];
+  try {
+    for (const { checker, workspace, roots } of groups) {
+      for (const root of roots) {
+        place++;
+        const file = shownFile(root, outside.cwd);
+        const plan = await checker.check(root);
+        const why = whyUnusable(plan, workspace, outside.cwd);
+        if (why !== undefined) outside.err(`loomwright: ${printable(why)}\n`);
+        const code =
+          why === undefined
+            ? await make({ plan: plan as CheckedPlan, file, workspace, checker, place, of })
+            : 2;
+        if (code > worst) worst = code;
+      }
+    }
+    return worst;
+  } finally {
+    await Promise.all(groups.map(({ checker }) => checker.dispose()));
+  }
+}
+
+export interface OpenedPlan {
+  /** It ran to its end; it may still have findings, and a network that could not be read. */
+  readonly plan: CheckedPlan;
+  /** Its root relative to where the command runs, with forward slashes, not yet printable. */
+  readonly file: string;
+  readonly workspace: Workspace;
+  readonly checker: Checker;
+  /** It is the place-th, from 1, of so many that the names stand for. */
+  readonly place: number;
+  readonly of: number;
+}
+
+/** Relative to a folder, with forward slashes on every system. */
+export function shownFile(uri: Uri, cwd: string): string {
+  return relative(cwd, fileURLToPath(uri)).split(sep).join("/");
+}
+
+function whyUnusable(plan: CheckedPlan | HeldPlan, workspace: Workspace, cwd: string): string | undefined {
+  if (plan.state === "held") {
+    const { place, text } = plan.syntaxError;
+    return `${placeInWords(place.uri, place.start, workspace, cwd)}: this text is not complete TypeScript yet: ${text}`;
+  }
+  const [problem] = plan.judgement.problems;
+  if (!problem) return undefined;
+  const found = plan.findings.find(({ finding }) => finding.rule === problem.rule);
+  if (!found) return `${shownFile(plan.root, cwd)}: it could not be run; loomwright check says why.`;
+  return `${placeInWords(found.place.uri, found.place.start, workspace, cwd)}: ${found.message}`;
+}
+
+function placeInWords(uri: Uri, offset: number, workspace: Workspace, cwd: string): string {
+  const { line, column } = createLineIndex(workspace.read(uri)?.text ?? "").positionAt(offset);
+  return `${shownFile(uri, cwd)}:${line}:${column}`;
+}
