@@ -3,4 +3,5 @@
 
 export { drawingPdf } from "./drawing-pdf.ts";
 export { drawingPng } from "./drawing-png.ts";
+export { labelPdf } from "./label-pdf.ts";
 export { reportPdf } from "./report-pdf.ts";

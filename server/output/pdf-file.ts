@@ -8,7 +8,7 @@ import { fontsOf, typeface } from "./fonts.ts";
  * An empty PDF without pages, in English, for screen readers too: whatever is put on a page has to be marked as part of `root`
  * or as an artifact (see {@link marked}, {@link artifact}). Nothing in it depends on clock, chance or installed fonts.
  */
-export async function newPdf(title: string): Promise<Pdf> {
+export async function newPdf(title: string, { printScaling = true }: PrintOptions = {}): Promise<Pdf> {
   const doc = new TimelessPdf({
     autoFirstPage: false,
     // Page numbers are written when all pages are there.
@@ -21,10 +21,16 @@ export async function newPdf(title: string): Promise<Pdf> {
     // No font of the library's own; it would be looked for on disk.
     font: null as never,
   });
+  if (!printScaling) doc.askForTrueSize();
   const fonts = fontsOf(doc, await typeface());
   const root = doc.struct("Document");
   doc.addStructure(root);
   return { doc, root, ...drawableText(fonts) };
+}
+
+interface PrintOptions {
+  /** Whether a printer may shrink pages to the part of the sheet that it can reach, as most do unless they are asked not to. */
+  readonly printScaling?: boolean;
 }
 
 export interface Pdf {
@@ -93,6 +99,16 @@ class TimelessPdf extends PDFDocument {
     super({ ...options, info: { ...options.info, CreationDate: new Date(0) } });
     // It went into the file's identity, and has no other meaning.
     delete this.info.CreationDate;
+  }
+
+  askForTrueSize() {
+    // ISO 32000-1, table 150. pdfkit makes the dictionary, and its types do not tell of it.
+    const { _root } = this as unknown as {
+      readonly _root: {
+        readonly data: { readonly ViewerPreferences: { readonly data: Record<string, unknown> } };
+      };
+    };
+    _root.data.ViewerPreferences.data.PrintScaling = "None";
   }
 
   /** What the library would write here holds the date, and the title as it is, which may be no XML. */

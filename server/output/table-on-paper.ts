@@ -99,7 +99,7 @@ type Cells = "head" | "repeated head" | "body";
 const sizes = [8, 7.5, 7, 6.5];
 
 /** How many times the width of the page all columns could use without any second line. */
-const crammedFrom = 1.5;
+const crammedFrom = 1.3;
 
 const padding = { x: 3.5, y: 2.4 };
 

@@ -33,7 +33,7 @@ export function textSetter({ doc, drawable }: Pdf) {
     const space = widthPt(" ", style);
     let line = "";
     let used = 0;
-    for (const word of drawable(text).split(/ +/)) {
+    for (const word of drawable(text).split(breaks)) {
       const width = widthPt(word, style);
       if (line !== "" && used + space + width <= roomPt) {
         line += ` ${word}`;
@@ -60,8 +60,8 @@ export function textSetter({ doc, drawable }: Pdf) {
       .split(breaksBehind)
       .flatMap((part) => (widthPt(part, style) <= roomPt ? [part] : [...part]));
     for (const part of parts) {
-      if (piece !== "" && widthPt(piece + part, style) > roomPt) {
-        pieces.push(piece);
+      if (piece !== "" && widthPt((piece + part).trimEnd(), style) > roomPt) {
+        pieces.push(piece.trimEnd());
         piece = "";
       }
       piece += part;
@@ -92,5 +92,9 @@ export function textSetter({ doc, drawable }: Pdf) {
 
 export type TextSetter = ReturnType<typeof textSetter>;
 
+/** Spaces, but not the one between a number and its unit: "14 AWG", "2.1 mm²", "30 °C". */
+const breaks =
+  / +(?!(?<=\d +)(?:AWG|[mk]?(?:A|V|W|Ω|Hz|Ah|Wh|Nm)|mm²?|cm|m|in|ft|%|°[CF]|s|ms|h)(?![\p{L}\d]))/u;
+
 /** A long name may go on in the next line behind one of these. */
-const breaksBehind = /(?<=[-/._:,;·→])/;
+const breaksBehind = /(?<=[-/._:,;·→ ])/;
