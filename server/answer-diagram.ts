@@ -1,11 +1,81 @@
-import type { Connection } from "vscode-languageserver";
+import { type Connection, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { drawDiagram } from "../library/documents/diagram/draw-diagram.ts";
+import type { WireNumbers } from "../library/documents/diagram/drawing.ts";
+import { numberText } from "../library/documents/schedules/cells.ts";
 import type { AnswerWiring } from "./answer-requests.ts";
-import { diagramMethod } from "./language/messages.ts";
+import type { EditorWorkspace } from "./editor-workspace.ts";
+import type { CheckedPlan } from "./evaluate/checked-plan.ts";
+import { fileName } from "./evaluate/file-name.ts";
+import { numberedWires } from "./evaluate/kept-numbers.ts";
+import { diagram, scenarioNames, withoutPicture } from "./language/diagram.ts";
+import { type Diagram, type DiagramParams, diagramMethod } from "./language/messages.ts";
+import type { ShownPlan } from "./open-plans.ts";
+import { createLayouts, type Layouts } from "./output/layouts.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
-/** Answers requests for the picture of a plan. */
-export function answerDiagram(connection: Connection, _wiring: AnswerWiring, guard: RequestGuard): void {
-  connection.onRequest(diagramMethod, (params, token) =>
-    guard(diagramMethod, params, token, async () => null),
+/**
+ * Answers requests for the picture of a plan. The picture is laid out in a thread of its own, so that whoever types is answered
+ * meanwhile; of several requests for one plan that wait for it only the newest is drawn.
+ */
+export function answerDiagram(
+  connection: Connection,
+  { workspace, running }: AnswerWiring,
+  guard: RequestGuard,
+): void {
+  const layouts = createLayouts();
+  connection.onRequest(diagramMethod, (params: DiagramParams, token) =>
+    guard(diagramMethod, params, token, async () => {
+      const file = workspace.fromEditor(params.textDocument.uri);
+      const { plans } = await running();
+      const settled = await plans.settledOf(file);
+      // A file may be a part of several plans; a root is asked for as the plan that it is.
+      const plan = settled.find(({ root }) => root === file) ?? settled[0];
+      return plan ? draw(plan, params, workspace, layouts) : null;
+    }),
   );
+}
+
+async function draw(
+  { root, outcome, view: plan }: ShownPlan,
+  { view, scenario }: DiagramParams,
+  workspace: EditorWorkspace,
+  layouts: Layouts,
+): Promise<Diagram> {
+  if (!plan) return withoutPicture(workspace.client(root), view, whyNoPlan(outcome));
+  const { judgement } = plan.plan;
+  const chosen = scenario === undefined ? -1 : scenarioNames(judgement).indexOf(scenario);
+  const shown = { view, scenario: chosen < 0 ? undefined : chosen };
+  const drawn = await drawDiagram(
+    judgement,
+    {
+      ...{ view, medium: "screen", title: fileName(root), numbers: wireNumbers(plan.plan, workspace) },
+      ...(shown.scenario === undefined ? {} : { scenario: shown.scenario }),
+    },
+    (graph) => layouts.layOut(graph, root),
+  );
+  if (drawn.drawn) return diagram(plan, shown, drawn.drawing);
+  if (drawn.superseded) throw superseded();
+  return withoutPicture(workspace.client(root), view, drawn.why);
+}
+
+function whyNoPlan(outcome: ShownPlan["outcome"]): string {
+  if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
+  const broken = outcome?.state === "held" ? fileName(outcome.broken) : "the plan";
+  return `There is nothing to draw yet: ${broken} is half typed.`;
+}
+
+function wireNumbers(plan: CheckedPlan, workspace: EditorWorkspace): WireNumbers {
+  const numbers = new Map(
+    numberedWires(plan, workspace).numbered.wires.map((numbered) => [
+      `${numbered.wire.record} ${numbered.wire.role}`,
+      numberText(numbered),
+    ]),
+  );
+  return (record, role) => numbers.get(`${record} ${role}`);
+}
+
+function superseded(): ResponseError<{ retriggerRequest: boolean }> {
+  return new ResponseError(LSPErrorCodes.ServerCancelled, "A newer request took the place of this one.", {
+    retriggerRequest: false,
+  });
 }

@@ -14,7 +14,8 @@ import {
 } from "./place.ts";
 
 const window = { width: 800, height: 600 };
-const picture = { width: 2000, height: 1000 };
+/** As ours are: a margin before the point 0. */
+const picture = { x: -24, y: -24, width: 2000, height: 1000 };
 
 /** Where a point of the picture is in the window, px. */
 const onScreen = ({ x, y, scale }: Place, point: { x: number; y: number }) => ({
@@ -36,12 +37,12 @@ const boxes = fc.record({
 
 test("the whole picture is in the window, in its middle", () => {
   const place = whole(picture, window);
-  expect(shows(place, { x: 0, y: 0, ...picture }, window)).toBe(true);
-  expect(middleOf(place, window)).toEqual({ x: 1000, y: 500 });
+  expect(shows(place, picture, window)).toBe(true);
+  expect(middleOf(place, window)).toEqual({ x: 976, y: 476 });
 });
 
 test("a small picture is not blown up", () => {
-  expect(whole({ width: 100, height: 50 }, window).scale).toBe(1);
+  expect(whole({ x: 0, y: 0, width: 100, height: 50 }, window).scale).toBe(1);
 });
 
 test("zooming leaves the point under the pointer where it is", () => {
@@ -71,8 +72,11 @@ test("however far it is pushed, some of the picture stays in the window", () => 
       fc.integer({ min: -9000, max: 9000 }),
       (place, x, y) => {
         const after = moved(place, { x, y }, picture, window);
-        const topLeft = onScreen(after, { x: 0, y: 0 });
-        const bottomRight = onScreen(after, { x: picture.width, y: picture.height });
+        const topLeft = onScreen(after, picture);
+        const bottomRight = onScreen(after, {
+          x: picture.x + picture.width,
+          y: picture.y + picture.height,
+        });
         const least = Math.min(64, picture.height * place.scale, picture.width * place.scale) - 1e-6;
         expect(bottomRight.x).toBeGreaterThanOrEqual(least);
         expect(bottomRight.y).toBeGreaterThanOrEqual(least);

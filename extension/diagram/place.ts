@@ -1,6 +1,6 @@
 /**
  * Where a picture stands behind its window: arithmetic alone. `x` and `y` are the picture's point at the window's top left corner,
- * in units of the picture; `scale` is screen pixels for each unit.
+ * in units of the picture, which need not begin at 0; `scale` is screen pixels for each unit.
  */
 export interface Place {
   readonly x: number;
@@ -21,13 +21,13 @@ export interface Point {
 export interface Box extends Point, Size {}
 
 /** The whole picture in the middle of the window, never larger than drawn. */
-export function whole(picture: Size, window: Size): Place {
+export function whole(picture: Box, window: Size): Place {
   const room = { width: window.width - 2 * marginPx, height: window.height - 2 * marginPx };
   const scale = within(1, Math.min(room.width / picture.width, room.height / picture.height));
   return {
     scale,
-    x: (picture.width - window.width / scale) / 2,
-    y: (picture.height - window.height / scale) / 2,
+    x: picture.x + (picture.width - window.width / scale) / 2,
+    y: picture.y + (picture.height - window.height / scale) / 2,
   };
 }
 
@@ -39,7 +39,7 @@ export function zoomed(place: Place, factor: number, still: Point): Place {
 }
 
 /** Moved as if the picture were pushed by that many pixels, but never so far that nothing of it is left to be seen. */
-export function moved(place: Place, byPx: Point, picture: Size, window: Size): Place {
+export function moved(place: Place, byPx: Point, picture: Box, window: Size): Place {
   return inSight(
     { ...place, x: place.x - byPx.x / place.scale, y: place.y - byPx.y / place.scale },
     picture,
@@ -48,14 +48,14 @@ export function moved(place: Place, byPx: Point, picture: Size, window: Size): P
 }
 
 /** The nearest place at which a good piece of the picture is in the window. */
-export function inSight(place: Place, picture: Size, window: Size): Place {
+export function inSight(place: Place, picture: Box, window: Size): Place {
   const piece = (length: number) => Math.min(length, leastPx / place.scale);
-  const clamp = (from: number, length: number, windowPx: number) =>
-    Math.min(Math.max(from, piece(length) - windowPx / place.scale), length - piece(length));
+  const clamp = (from: number, start: number, length: number, windowPx: number) =>
+    Math.min(Math.max(from, start + piece(length) - windowPx / place.scale), start + length - piece(length));
   return {
     scale: place.scale,
-    x: clamp(place.x, picture.width, window.width),
-    y: clamp(place.y, picture.height, window.height),
+    x: clamp(place.x, picture.x, picture.width, window.width),
+    y: clamp(place.y, picture.y, picture.height, window.height),
   };
 }
 

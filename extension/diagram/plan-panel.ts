@@ -3,10 +3,12 @@ import {
   CancellationTokenSource,
   Disposable,
   type LogOutputChannel,
+  RelativePattern,
   Uri,
   ViewColumn,
   type WebviewPanel,
   window,
+  workspace,
 } from "vscode";
 import type { Diagram } from "../../server/language/messages.ts";
 import type { ServerSession } from "../server-session.ts";
@@ -124,8 +126,17 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Be
     reveal: () => webview.reveal(undefined, true),
     dispose: () => webview.dispose(),
   };
+  // The numbers of the conductors are kept beside the plan; they are written by a command, and come with git.
+  const kept = workspace.createFileSystemWatcher(
+    new RelativePattern(Uri.joinPath(Uri.parse(root), ".."), "*.wire-numbers.txt"),
+  );
+  const renumbered = () => void follow();
   const listening = Disposable.from(
     texts,
+    kept,
+    kept.onDidCreate(renumbered),
+    kept.onDidChange(renumbered),
+    kept.onDidDelete(renumbered),
     webview.webview.onDidReceiveMessage((said: unknown) => {
       const heard = readFromPage(said);
       if (heard) hear(heard);

@@ -110,8 +110,6 @@ export interface Diagram {
 export interface Picture {
   /** For the screen: colours come from the page around it. */
   readonly svg: string;
-  readonly widthPx: number;
-  readonly heightPx: number;
   /** Everything that can be pointed at, in reading order. */
   readonly elements: readonly DiagramElement[];
 }
@@ -124,7 +122,7 @@ export interface DiagramElement {
   readonly description: string;
   readonly severity?: "error" | "warning" | "info" | "hint";
   readonly findings: readonly string[];
-  /** In the units of the picture, from its top left corner. */
+  /** In the coordinates of the SVG. */
   readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** Where it is written, as the texts stand now; absent where that was edited away. */
   readonly location?: {

@@ -93,7 +93,7 @@ function start(): void {
       choose(undefined);
       return;
     }
-    const { svg, widthPx, heightPx } = next.picture;
+    const { svg } = next.picture;
     const content = JSON.stringify(next.picture);
     if (content !== drawn) {
       const picture = readPicture(svg);
@@ -112,7 +112,7 @@ function start(): void {
       const sameView = before?.picture !== undefined && before.view === next.view;
       const place = state.place && sameView ? placeIn(next, before, state.place) : state.place;
       elements.adopt(picture, next.picture.elements);
-      stage.show(picture, { width: widthPx, height: heightPx }, place);
+      stage.show(picture, place);
       if (focused !== undefined) elements.focus(focused);
     }
     toolbar.showScale(stage.scale());

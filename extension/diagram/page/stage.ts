@@ -16,7 +16,7 @@ import {
 /** The window in which a picture is seen: what part of it, and how large. */
 export interface Stage {
   /** In place of the picture before, in one step. */
-  show(picture: SVGSVGElement, size: Size, place: Place | undefined): void;
+  show(picture: SVGSVGElement, place: Place | undefined): void;
   clear(): void;
   /** Undefined: the whole picture is in the window, whatever its size. */
   place(): Place | undefined;
@@ -38,7 +38,8 @@ export interface Stage {
 /** @param placed called when somebody moved the picture or changed its size */
 export function createStage(element: HTMLElement, placed: (place: Place | undefined) => void): Stage {
   let picture: SVGSVGElement | undefined;
-  let size: Size = { width: 1, height: 1 };
+  /** What of its plane the picture covers. */
+  let size: Box = { x: 0, y: 0, width: 1, height: 1 };
   let chosen: Place | undefined;
   let gliding = 0;
   let wheeling = 0;
@@ -124,10 +125,11 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
   }
 
   return {
-    show(next, nextSize, place) {
+    show(next, place) {
       cancelAnimationFrame(gliding);
       picture = next;
-      size = nextSize;
+      const { x, y, width, height } = next.viewBox.baseVal;
+      size = { x, y, width: width || 1, height: height || 1 };
       chosen = place && inSight(place, size, window());
       // The size of the element is the window's; what of the picture is seen in it, its viewBox says.
       for (const name of ["width", "height"]) next.setAttribute(name, "100%");

@@ -1,0 +1,101 @@
+import type { Drawing, DrawnElement, View } from "../../library/documents/diagram/drawing.ts";
+import type { Judgement } from "../../library/judge.ts";
+import { fileName } from "../evaluate/file-name.ts";
+import type { Diagram, DiagramElement, Picture } from "./messages.ts";
+import { plainWords } from "./plain-words.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+
+/** What a picture shows: which view, and the figures of which scenario (index in the network's scenarios; undefined: of none). */
+export interface Shown {
+  readonly view: View;
+  readonly scenario: number | undefined;
+}
+
+/** A plan's picture with what ties it to the texts as they are now. Every text of it is fit to be shown as plain text. */
+export function diagram(view: PlanInView, shown: Shown, drawing: Drawing): Diagram {
+  const names = scenarioNames(view.plan.judgement);
+  const scenario = shown.scenario === undefined ? undefined : names[shown.scenario];
+  return {
+    uri: view.client(view.plan.root).uri,
+    versions: versionsOf(view),
+    title: titleOf(view),
+    current: view.current,
+    view: shown.view,
+    notes: notesOf(view, drawing),
+    picture: pictureOf(view, drawing),
+    scenarios: names,
+    ...(scenario === undefined ? {} : { scenario }),
+  };
+}
+
+/** Of a plan of which no complete text was ever seen, or that could not be checked: `why` says so in a sentence. */
+export function withoutPicture(
+  root: { readonly uri: string; readonly version: number | null },
+  view: View,
+  why: string,
+): Diagram {
+  return {
+    uri: root.uri,
+    versions: root.version === null ? {} : { [root.uri]: root.version },
+    title: plainWords(fileName(root.uri)),
+    current: true,
+    view,
+    notes: [plainWords(why)],
+    scenarios: [],
+  };
+}
+
+/** As they are shown and as they are asked for. */
+export function scenarioNames({ model }: Judgement): string[] {
+  return (model.network?.scenarios ?? []).map(({ name }) => plainWords(name));
+}
+
+function versionsOf({ plan, client }: PlanInView): Record<string, number> {
+  const versions: Record<string, number> = {};
+  for (const file of plan.snapshot.keys()) {
+    const { uri, version } = client(file);
+    if (version !== null) versions[uri] = version;
+  }
+  return versions;
+}
+
+function titleOf({ plan }: PlanInView): string {
+  return plainWords(plan.judgement.model.build.name ?? fileName(plan.root));
+}
+
+/** Beside what the picture itself says: silence must not stand for "all of it is in the picture". */
+function notesOf({ plan }: PlanInView, { notices }: Drawing): string[] {
+  const stopped =
+    plan.judgement.problems.length > 0
+      ? ["The plan was not run to its end: what comes after that is not in the picture."]
+      : [];
+  return [...stopped, ...notices.map(plainWords)];
+}
+
+function pictureOf(view: PlanInView, { svg, elements }: Drawing): Picture {
+  return { svg, elements: elements.map((element) => elementOf(view, element)) };
+}
+
+function elementOf(view: PlanInView, drawn: DrawnElement): DiagramElement {
+  const { id, kind, name, description, severity, findings, box } = drawn;
+  const location = locationOf(view, drawn);
+  return {
+    id,
+    kind,
+    name: plainWords(name),
+    description: plainWords(description),
+    findings: findings.map(plainWords),
+    box,
+    ...(severity === undefined ? {} : { severity }),
+    ...(location ? { location } : {}),
+  };
+}
+
+/** The call that made it. Where the same name stands for several records, a click leads to the first. */
+function locationOf(view: PlanInView, { records }: DrawnElement): DiagramElement["location"] {
+  const [record] = records;
+  if (record === undefined) return undefined;
+  const place = view.plan.callOf(record);
+  const range = view.span(place);
+  return range && { uri: view.client(place.uri).uri, range };
+}
