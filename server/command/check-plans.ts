@@ -77,7 +77,7 @@ function groupsWith(
   }
 }
 
-/** A plan whose files are named relative to its own folder, with the names they have from where the command runs. */
+/** Takes a plan whose files are named relative to its own folder, and gives them the names they have from where the command runs. */
 function seenFrom(
   cwd: string,
   { plan, root, workspace }: { readonly plan: JsonPlan; readonly root: Uri; readonly workspace: Workspace },
@@ -89,8 +89,9 @@ function seenFrom(
     names.set(file, name);
     return name;
   };
+  rename(plan, nameOf);
   const indexes = new Map<string, LineIndex>();
-  return planFromJson(withFiles(plan, nameOf), (file, line) => {
+  return planFromJson(plan, (file, line) => {
     let index = indexes.get(file);
     if (!index) {
       index = createLineIndex(workspace.read(pathToFileURL(resolve(cwd, file)).href)?.text ?? "");
@@ -105,13 +106,16 @@ function named(cwd: string, path: string): string {
   return relative(cwd, path).split(sep).join("/");
 }
 
-/** A copy in which each property `file` has another value. */
-function withFiles<Value>(value: Value, nameOf: (file: string) => string): Value {
-  if (Array.isArray(value)) return value.map((one) => withFiles(one, nameOf)) as Value;
-  if (typeof value !== "object" || value === null) return value;
-  const entries = Object.entries(value).map(([key, one]) => [
-    key,
-    key === "file" ? nameOf(one) : withFiles(one, nameOf),
-  ]);
-  return Object.fromEntries(entries);
+/** Gives each property `file` another value, however deep it stands. */
+function rename(value: unknown, nameOf: (file: string) => string): void {
+  if (typeof value !== "object" || value === null) return;
+  if (Array.isArray(value)) {
+    for (const one of value) rename(one, nameOf);
+    return;
+  }
+  const properties = value as Record<string, unknown>;
+  for (const key in properties) {
+    if (key === "file") properties[key] = nameOf(String(properties[key]));
+    else rename(properties[key], nameOf);
+  }
 }

@@ -11,6 +11,10 @@ import { reportPlan } from "./reported-plan.ts";
 
 /** The plans of one project folder: which there are, and what `check` says of each; from an earlier run where that is the same. */
 export class CheckedFolder {
+  /**
+   * The files as they were when they were first asked for. What a result is kept under is then what was checked, whatever
+   * happens to the files meanwhile; and the disk is not asked twice.
+   */
   readonly workspace: Workspace;
   /** A question could not be answered, because the parser is not there and no earlier run has read some text. */
   missed = false;
@@ -19,11 +23,11 @@ export class CheckedFolder {
   #work: Work | undefined;
 
   /** `tools` are loaded later where they are needed only then. */
-  constructor(workspace: Workspace, cache: CheckCache | undefined, tools: Tools | undefined) {
-    this.workspace = workspace;
+  constructor(disk: Workspace, cache: CheckCache | undefined, tools: Tools | undefined) {
+    this.workspace = readOnce(disk);
     this.#cache = cache;
-    this.#planRoots = new PlanRoots(workspace, (source) => this.#importsOf(source));
-    if (tools) this.#work = workIn(workspace, tools);
+    this.#planRoots = new PlanRoots(this.workspace, (source) => this.#importsOf(source));
+    if (tools) this.#work = workIn(this.workspace, tools);
   }
 
   roots(): readonly Uri[] {
@@ -47,8 +51,7 @@ export class CheckedFolder {
     // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;
-    const isStillSo = key !== undefined && key === (await this.#keyOf(root));
-    if (isStillSo && !work.stoppedByChance) this.#cache?.write(key, plan);
+    if (key !== undefined && !work.stoppedByChance) this.#cache?.write(key, plan);
     return plan;
   }
 
@@ -82,6 +85,24 @@ export class CheckedFolder {
     this.#work ??= workIn(this.workspace, await loadTools());
     return this.#work;
   }
+}
+
+function readOnce(workspace: Workspace): Workspace {
+  const sources = new Map<Uri, SourceText | undefined>();
+  const real = new Map<Uri, Uri>();
+  return {
+    read(uri) {
+      if (!sources.has(uri)) sources.set(uri, workspace.read(uri));
+      return sources.get(uri);
+    },
+    realUri(uri) {
+      const known = real.get(uri) ?? workspace.realUri(uri);
+      real.set(uri, known);
+      return known;
+    },
+    folders: () => workspace.folders(),
+    planFiles: () => workspace.planFiles(),
+  };
 }
 
 /** What is only loaded where something has to be worked out: TypeScript alone takes longer than all the rest. */
