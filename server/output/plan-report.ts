@@ -31,7 +31,7 @@ export async function planReport({
   signal?.throwIfAborted();
   if (kind === "html") return { bytes: new TextEncoder().encode(reportHtml(content)), missing: [] };
   // The typeface and what sets it are loaded for those who want paper.
-  const { reportPdf } = await import("./paper.ts");
+  const { reportPdf } = await import("../output/paper.ts");
   return reportPdf(content, { page, signal });
 }
 

@@ -30,5 +30,5 @@ function knownBy(source: Citation, sources: SourceList): string {
 /** "all 14 runs", or every name. */
 export function namesOf(some: readonly { readonly name: string }[], all: number, what: string): string {
   if (some.length === all && all > 3) return `all ${all} ${what}`;
-  return some.map(({ name }) => name).join(", ");
+  return some.map(({ name }) => name).join("; ");
 }

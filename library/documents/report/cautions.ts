@@ -1,3 +1,4 @@
+import type { Table } from "../table.ts";
 import type { Chapter } from "./chapter.ts";
 
 /** What everybody who works by a report has to know. In the words of the README; a test holds the two together. */
@@ -9,9 +10,26 @@ export function cautionsChapter(): Chapter {
     blocks: [
       { kind: "paragraph", text: planningAid.join(" ") },
       { kind: "notice", title: "Before you work", lines: cautions },
+      { kind: "table", table: record },
     ],
   };
 }
+
+/** For those who have seen the build, which no report has. */
+const record: Table = {
+  id: "record",
+  title: "For the record",
+  notes: [],
+  columns: [
+    { id: "who", title: "Who", align: "start" },
+    ...[
+      { id: "name", title: "Name" },
+      { id: "date", title: "Date" },
+      { id: "signature", title: "Signature" },
+    ].map((column) => ({ ...column, align: "start", toFillIn: true }) as const),
+  ],
+  rows: ["Planned by", "Built by", "Inspected by"].map((who) => [who, null, null, null]),
+};
 
 export const planningAid = [
   "Loomwright is a planning aid.",

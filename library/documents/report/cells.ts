@@ -33,7 +33,12 @@ export function numberColumn(id: string, title: string): Column {
   return { id, title, align: "end" };
 }
 
-/** A table as a block; none where it has no rows, because an empty frame says nothing. */
+/** A table as a block; none where it has no rows, because an empty frame says nothing. A last column without a word goes too. */
 export function tableBlock(table: Table): readonly Block[] {
-  return table.rows.length === 0 ? [] : [{ kind: "table", table }];
+  if (table.rows.length === 0) return [];
+  const last = table.columns.length - 1;
+  const saysNothing = table.rows.every((row) => row[last] === "" || row[last] === null);
+  if (!saysNothing) return [{ kind: "table", table }];
+  const [columns, rows] = [table.columns.slice(0, last), table.rows.map((row) => row.slice(0, last))];
+  return [{ kind: "table", table: { ...table, columns, rows } }];
 }

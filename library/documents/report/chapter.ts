@@ -54,6 +54,8 @@ export interface Chapter {
   readonly title: string;
   /** Lies on its side where its tables are wide. */
   readonly orientation: "portrait" | "landscape";
+  /** Needs no page of its own behind one that lies the same way. */
+  readonly follows?: boolean;
   readonly blocks: readonly Block[];
   readonly sections?: readonly Section[];
 }

@@ -3,7 +3,6 @@ import type { Circuit } from "../../model/circuit.ts";
 import { asGiven, withUnit } from "../../rules/figures.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { sourceInFull } from "../../rules/source-in-words.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
@@ -59,17 +58,28 @@ export function limitsChapter(context: ReportContext): Chapter {
               columns: [
                 textColumn("number", "No."),
                 textColumn("source", "Document, section, edition"),
-                textColumn("standing", "How far confirmed"),
+                textColumn("authority", "Kind"),
+                textColumn("standing", "How it is known"),
               ],
               rows: sources
                 .all()
-                .map(({ number, source }) => [number, sourceInFull(source), standingInWords(source)]),
+                .map(({ number, source }) => [
+                  number,
+                  documentInFull(source),
+                  source.authority,
+                  standingInWords(source),
+                ]),
             },
           },
         ],
       },
     ],
   };
+}
+
+function documentInFull({ document, section, edition, note }: Citation): string {
+  const where = [document, section, edition && `edition ${edition}`].filter(Boolean).join(", ");
+  return `${where}.${note ? ` ${note}` : ""}`;
 }
 
 interface Limit {

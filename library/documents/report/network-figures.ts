@@ -20,7 +20,7 @@ export function networkChapter(context: ReportContext): Chapter {
   if (!judged)
     return {
       ...common,
-      orientation: "portrait",
+      follows: true,
       blocks: [
         {
           kind: "paragraph",
@@ -97,7 +97,7 @@ function scenarioTable({ network, result }: JudgedNetwork): Table {
         network.parts
           .filter(wanted)
           .map(({ name }) => name)
-          .join(", ") || "none";
+          .join("; ") || "none";
       const on = drawing.filter(({ index }) => scenario.on[index]).length;
       const rest = network.parts.flatMap((part) => {
         const volts =
@@ -234,17 +234,28 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
       part.name,
       kindInWords(part),
       ...chunk.flatMap((one): readonly Cell[] => [
-        quantity(withoutSolverDust(one.partA[part.index] ?? 0, one.largestA)),
+        quantity(shownCurrentA(part, one)),
         volts(one.partV[part.index]),
       ]),
     ]),
   }));
 }
 
-/** What is left of the sum of currents is no current. */
-function withoutSolverDust(currentA: number, largestA: number): number {
-  return Math.abs(currentA) < 1e-6 * Math.max(1, largestA) ? 0 : currentA;
+/** What is left of the sum of currents is no current. Which of its terminals a part names first, nobody who reads this knows. */
+function shownCurrentA({ kind, index }: Part, { partA, largestA }: SolvedScenario): number {
+  const currentA = partA[index] ?? 0;
+  if (Math.abs(currentA) < 1e-6 * Math.max(1, largestA)) return 0;
+  return passesOn.has(kind) ? Math.abs(currentA) : currentA;
 }
+
+const passesOn: ReadonlySet<Part["kind"]> = new Set([
+  "busBar",
+  "fusePanel",
+  "disconnect",
+  "shunt",
+  "chassis",
+  "part",
+]);
 
 function volts(voltageV: number | undefined): Cell {
   return voltageV === undefined || Number.isNaN(voltageV) ? null : quantity(voltageV);

@@ -122,5 +122,5 @@ function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
       name: "Voltage of a solar array on the coldest day: the lowest temperature is not stated",
       names: partsWithout((part) => part.kind === "solarArray" && part.lowestC === undefined),
     },
-  ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join(", ") }]));
+  ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join("; ") }]));
 }

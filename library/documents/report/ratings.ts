@@ -10,10 +10,15 @@ import { numbersAbout } from "./numbered-findings.ts";
 
 /** What every part that has a rating, or might have one, carries at most; a rating nobody states is said. */
 export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
+  const duties = judged.network.parts.flatMap((part) =>
+    dutiesOf(judged, part).map((duty) => ({ part, ...duty })),
+  );
   return {
     id: "ratings",
     title: "Parts",
-    notes: ["Not judged: the plan states no rating, so there is nothing to hold the current against."],
+    notes: duties.some(({ ratedA }) => ratedA === undefined)
+      ? ["Not judged: the plan states no rating, so there is nothing to hold the current against."]
+      : [],
     columns: [
       textColumn("part", "Part"),
       textColumn("kind", "Kind"),
@@ -24,15 +29,13 @@ export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext)
       numberColumn("spareA", "Spare, A"),
       textColumn("findings", "Findings"),
     ],
-    rows: judged.network.parts.flatMap((part) =>
-      dutiesOf(judged, part).map(({ does, worst, ratedA }) => [
-        part.name,
-        kindInWords(part),
-        does,
-        ...figuresOf(worst, ratedA, judged),
-        numbersAbout(numbered, part.name),
-      ]),
-    ),
+    rows: duties.map(({ part, does, worst, ratedA }) => [
+      part.name,
+      kindInWords(part),
+      does,
+      ...figuresOf(worst, ratedA, judged),
+      numbersAbout(numbered, part.name),
+    ]),
   };
 }
 

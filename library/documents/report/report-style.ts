@@ -55,11 +55,12 @@ thead th { vertical-align: bottom; border-bottom: 1.2px solid var(--rule); font-
 tbody th { font-weight: 400; }
 tbody tr:last-child > * { border-bottom: 1.2px solid var(--rule); }
 .end { text-align: right; }
+.end + :not(.end) { padding-left: 1.9em; }
 .pen { min-width: 6.5em; border-left: 0.6px solid var(--line); border-right: 0.6px solid var(--line); }
 tbody .pen { height: 2.2em; }
-.note { font-size: 0.85em; color: var(--faint); margin: 0.4em 0 0; }
+.note { font-size: 0.85em; color: var(--faint); margin: 0.4em 0 0; max-width: 72em; break-before: avoid; }
 .table-frame { margin-top: 1.4em; }
-.facts { border-top: 1.2px solid var(--rule); }
+.table-frame + .notice, .note + .notice { margin-top: 1.8em; }
 .facts > div { display: grid; grid-template-columns: minmax(9em, 16em) 1fr; gap: 0 1.4em; padding: 0.35em 0; border-bottom: 0.6px solid var(--line); }
 dt { color: var(--faint); }
 dd { margin: 0; }
@@ -94,7 +95,7 @@ table { font-size: 0.875em; }
 `;
 
 const print = `
-body { font-size: 9pt; }
+body { font-size: 9pt; page: upright; }
 section.portrait, figure.portrait { page: upright; }
 section.landscape, figure.landscape { page: lying; }
 .new-page { break-before: page; }

@@ -40,8 +40,7 @@ export function reportContent(input: ReportInput): ReportContent {
   ];
   return {
     title: input.judgement.model.build.name ?? input.file,
-    subtitle:
-      "Electrical plan: what was checked, against which limits, what was found, and what was not checked",
+    subtitle: "Electrical plan: what was checked, what was found, what was not checked",
     madeBy: input.madeBy,
     blocks: numberedBlocks(chapters),
   };
@@ -49,19 +48,22 @@ export function reportContent(input: ReportInput): ReportContent {
 
 function numberedBlocks(chapters: readonly Chapter[]): readonly Block[] {
   let lies: Chapter["orientation"] = "portrait";
-  return chapters.flatMap(({ id, title, orientation, blocks, sections = [] }, index): readonly Block[] => {
-    const number = String(index + 1);
-    const turns = lies !== orientation || orientation === "landscape";
-    const turned = blocks.findLast((block) => block.kind === "newPage");
-    lies = turned?.kind === "newPage" ? turned.orientation : orientation;
-    return [
-      ...(turns ? [{ kind: "newPage", orientation } as const] : []),
-      { kind: "heading", level: 2, id, number, text: title },
-      ...blocks,
-      ...sections.flatMap((section, at): readonly Block[] => [
-        { kind: "heading", level: 3, id: section.id, number: `${number}.${at + 1}`, text: section.title },
-        ...section.blocks,
-      ]),
-    ];
-  });
+  return chapters.flatMap(
+    ({ id, title, orientation, follows = false, blocks, sections = [] }, index): readonly Block[] => {
+      const number = String(index + 1);
+      // Upright chapters follow each other; one that lies begins a page, unless it has but a few words.
+      const turns = lies !== orientation || (orientation === "landscape" && !follows);
+      const turned = blocks.findLast((block) => block.kind === "newPage");
+      lies = turned?.kind === "newPage" ? turned.orientation : orientation;
+      return [
+        ...(turns ? [{ kind: "newPage", orientation } as const] : []),
+        { kind: "heading", level: 2, id, number, text: title },
+        ...blocks,
+        ...sections.flatMap((section, at): readonly Block[] => [
+          { kind: "heading", level: 3, id: section.id, number: `${number}.${at + 1}`, text: section.title },
+          ...section.blocks,
+        ]),
+      ];
+    },
+  );
 }

@@ -2,7 +2,7 @@ import type { Chapter, ReportContext } from "./chapter.ts";
 
 /** What the builder carries to the bench. */
 export function schedulesChapter({ schedules, notices }: ReportContext): Chapter {
-  const tables = schedules.filter(({ rows }) => rows.length > 0);
+  const tables = schedules.filter(({ id, rows }) => rows.length > 0 && id !== labels);
   return {
     id: "schedules",
     title: "Schedules and lists",
@@ -19,3 +19,6 @@ export function schedulesChapter({ schedules, notices }: ReportContext): Chapter
     ],
   };
 }
+
+/** They are printed on sheets of their own; each text stands in the wire schedule too. */
+const labels = "wire-labels";

@@ -22,7 +22,11 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
             "Estimated: it follows from an internal resistance that is usual for the chemistry, not stated in the plan (common practice, no source).",
           ]
         : []),
-      "Not known: neither the plan nor the standard of its family says what it can interrupt; it was not judged.",
+      ...(devices.some((fault) => unknown(fault, network))
+        ? [
+            "Not known: neither the plan nor the standard of its family says what it can interrupt; it was not judged.",
+          ]
+        : []),
     ],
     columns: [
       textColumn("conductor", "In"),
@@ -37,7 +41,7 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
     ],
     rows: devices.flatMap((fault) => {
       const on = network.conductors[fault.conductor];
-      const stated = fault.end === "near" ? on?.near : on?.far;
+      const stated = statedAt(fault, network);
       if (!on || !stated) return [];
       return [
         [
@@ -55,6 +59,19 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
       ];
     }),
   };
+}
+
+function statedAt(
+  { conductor, end }: DeviceFault,
+  { conductors }: JudgedNetwork["network"],
+): Protection | undefined {
+  const on = conductors[conductor];
+  return (end === "near" ? on?.near : on?.far) ?? undefined;
+}
+
+function unknown(fault: DeviceFault, network: JudgedNetwork["network"]): boolean {
+  const stated = statedAt(fault, network);
+  return stated !== undefined && interruptsA(stated) === undefined;
 }
 
 function interruption({ greatestA, estimated }: DeviceFault, stated: Protection): readonly Cell[] {

@@ -28,7 +28,7 @@ export function createSourceList(): SourceList {
   };
   return {
     cite: (source) =>
-      hasDocument(source) ? `${sourceInWords(source)} [${numberOf(source)}]` : sourceInWords(source),
+      hasDocument(source) ? `${named(source)} [${numberOf(source)}]` : sourceInWords(source),
     short: (source) => (hasDocument(source) ? `[${numberOf(source)}]` : sourceInWords(source)),
     all: () => [...numbers.values()],
   };
@@ -37,8 +37,16 @@ export function createSourceList(): SourceList {
 /** How far a figure can be trusted, in the words of a report. */
 export function standingInWords({ authority, confirmed }: Citation): string {
   if (authority === "stated in the plan") return "stated in the plan";
-  if (authority === "common practice" && confirmed !== "read") return "common practice, no source";
+  if (authority === "common practice")
+    return confirmed === "read" ? "common practice, read" : "common practice, no source";
   return confirmed === "memory" ? `from memory, ${unconfirmed}` : confirmed;
+}
+
+/** Common practice that somebody wrote down goes by where it stands. */
+function named(source: Citation): string {
+  const { authority, document } = source;
+  if (authority !== "common practice" || document.startsWith("Common practice")) return sourceInWords(source);
+  return document.split(", ")[0] ?? document;
 }
 
 /** Common practice has one too where somebody wrote it down, or where there is something to know of it. */

@@ -43,7 +43,7 @@ interface Fact {
   readonly value: string;
 }
 
-function facts({ file, revision, madeBy, judgement, numbered }: ReportContext): readonly Fact[] {
+function facts({ file, revision, judgement, numbered }: ReportContext): readonly Fact[] {
   const open = numbered.filter(({ accepted }) => accepted === undefined);
   return [
     { name: "Plan", value: file },
@@ -54,15 +54,16 @@ function facts({ file, revision, madeBy, judgement, numbered }: ReportContext): 
     { name: "Findings", value: counted(open) },
     { name: "Accepted, with a reason", value: String(numbered.length - open.length) },
     ...nearest(judgement),
-    { name: "Made with", value: madeBy },
   ].filter(({ value }) => value !== "");
 }
 
 function voltages({ circuits, network }: JudgedPlan): string {
-  const batteries = (network?.network.parts ?? []).flatMap((part) =>
+  const inNetwork = (network?.network.parts ?? []).flatMap((part) =>
     part.kind === "load" ? [part.systemV] : [],
   );
-  const all = new Set([...circuits.map(({ circuit }) => circuit.systemV), ...batteries]);
+  // The voltage of a solar array is that of no system.
+  const alone = circuits.flatMap(({ circuit }) => (circuit.wired && network ? [] : [circuit.systemV]));
+  const all = new Set([...alone, ...inNetwork]);
   return [...all]
     .sort((one, other) => one - other)
     .map((volts) => `${asGiven(volts)} V`)

@@ -1,0 +1,27 @@
+import type { ExitCode, Outside } from "./run.ts";
+
+/**
+ * Runs a command that somebody may break off with Ctrl+C: it is told by the signal, ends in order, and leaves nothing half
+ * written. A second Ctrl+C ends the process at once, as ever.
+ */
+export async function interruptible(
+  outside: Outside,
+  run: (signal: AbortSignal) => Promise<ExitCode>,
+): Promise<ExitCode> {
+  const controller = new AbortController();
+  const interrupt = () => controller.abort(new Interrupted());
+  for (const signal of signals) process.once(signal, interrupt);
+  try {
+    return await run(controller.signal);
+  } catch (error) {
+    if (!(error instanceof Interrupted)) throw error;
+    outside.err("\nloomwright: interrupted; what was not finished was not written.\n");
+    return 2;
+  } finally {
+    for (const signal of signals) process.off(signal, interrupt);
+  }
+}
+
+const signals = ["SIGINT", "SIGTERM"] as const;
+
+class Interrupted extends Error {}
