@@ -147,20 +147,29 @@ export interface ReportParams {
 }
 
 export type ReportAnswer =
-  | { readonly state: "written"; readonly path: string }
+  | {
+      readonly state: "written";
+      readonly path: string;
+      /** Characters that the typeface of a PDF lacks, with spaces between; "" where it has all. */
+      readonly missing: string;
+    }
   /** There is a file that is not ours; asked again with `force`, it is replaced. */
   | { readonly state: "not-ours"; readonly message: string }
   | { readonly state: "failed"; readonly message: string };
 
-/** Request with {@link DifferenceParams}: the plan as it is in the editor against the last commit. Answers {@link Difference} or null. */
+/** Request with {@link DifferenceParams}: the plans that a file belongs to, as they are in the editor, against the last commit. Answers {@link DifferenceAnswer}. */
 export const differenceMethod = "loomwright/difference";
 
 export interface DifferenceParams {
   readonly textDocument: { readonly uri: string };
 }
 
-export interface Difference {
-  /** What the page is called: the plan's name. */
-  readonly title: string;
-  readonly markdown: string;
-}
+export type DifferenceAnswer =
+  | {
+      readonly state: "compared";
+      /** What the page is called: the plan's name. */
+      readonly title: string;
+      readonly markdown: string;
+    }
+  /** There is no repository, no commit, or no plan. */
+  | { readonly state: "cannot"; readonly message: string };

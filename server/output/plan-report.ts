@@ -65,6 +65,14 @@ async function reportInput({
   const { judgement, root } = plan;
   const { numbered, kept } = numberedWires(plan, workspace);
   const file = nameOf(root, root);
+  // Before anything is waited for: the texts may be others afterwards.
+  const findings = plan.findings.map(({ finding, subjects, message, place }): ReportFinding => {
+    const { rule, severity, accepted } = finding;
+    return {
+      ...{ rule, severity, subjects, message, place: lineInWords(place, root, workspace) },
+      ...(accepted === undefined ? {} : { accepted }),
+    };
+  });
   const drawings: ReportInput["drawings"][number][] = [];
   for (const view of ["one-line", "wiring"] satisfies View[]) {
     const options = { view, medium: "paper", title: file, numbers: numbersIn(numbered) } as const;
@@ -75,13 +83,7 @@ async function reportInput({
     madeBy: `Loomwright ${version}`,
     file,
     judgement,
-    findings: plan.findings.map(({ finding, subjects, message, place }): ReportFinding => {
-      const { rule, severity, accepted } = finding;
-      return {
-        ...{ rule, severity, subjects, message, place: lineInWords(place, root, workspace) },
-        ...(accepted === undefined ? {} : { accepted }),
-      };
-    }),
+    findings,
     drawings,
     schedules: benchDocuments(judgement, numbered),
     notices: kept.problems.map(({ line, text }) => `Wire numbers, line ${line}: ${text}`),

@@ -21,4 +21,4 @@ export function schedulesChapter({ schedules, notices }: ReportContext): Chapter
 }
 
 /** They are printed on sheets of their own; each text stands in the wire schedule too. */
-const labels = "wire-labels";
+const labels = "labels";
