@@ -19,7 +19,7 @@ export function answerReport(
   guard: RequestGuard,
 ): void {
   const layouts = createLayouts();
-  connection.onRequest(reportMethod, (params: ReportParams, token: CancellationToken) =>
+  connection.onRequest<ReportAnswer, void>(reportMethod, (params: ReportParams, token: CancellationToken) =>
     guard(reportMethod, params, token, async () => {
       const stopping = new AbortController();
       const listening = token.onCancellationRequested(() => stopping.abort(new Error("Cancelled.")));
