@@ -1,3 +1,5 @@
+import { isAbsolute } from "node:path";
+import { pathToFileURL } from "node:url";
 import { printable } from "./terminal.ts";
 
 /**
@@ -13,9 +15,8 @@ export function sarifText(text: string): string {
  * character of a name can begin a scheme, a query or a fragment. One on another drive has no relative name: then it is absolute.
  */
 export function fileReference(file: string): { readonly uri: string; readonly uriBaseId?: string } {
-  const drive = /^[a-z]:(?=\/)/i.exec(file)?.[0] ?? "";
-  const path = file.slice(drive.length).split("/").map(encodedName).join("/");
-  return drive === "" ? { uri: path, uriBaseId: sourceRoot } : { uri: `file:///${drive}${path}` };
+  if (isAbsolute(file)) return { uri: pathToFileURL(file).href };
+  return { uri: file.split("/").map(encodedName).join("/"), uriBaseId: sourceRoot };
 }
 
 /** The name by which a log speaks of the folder that its files are relative to. */
