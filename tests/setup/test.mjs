@@ -16,6 +16,10 @@ const steps = [
     what: "types of the diagram's page",
     words: ["node_modules/typescript/lib/tsc.js", "-p", "extension/diagram/page"],
   },
+  {
+    what: "types of the stories in the editor",
+    words: ["node_modules/typescript/lib/tsc.js", "-p", "tests/editor"],
+  },
   { what: "dead code", words: ["node_modules/knip/bin/knip.js", "--config", ".knip.json"] },
   { what: "ngspice, where it can be had", words: ["tests/setup/ngspice.mjs"] },
   { what: "tests", words: ["node_modules/vitest/vitest.mjs", "run", "--config", "tests/vitest.config.ts"] },

@@ -49,6 +49,7 @@ export function createElements(): Elements {
         groups.set(element.id, group);
         makeButton(group, element);
       }
+      inReadingOrder(elements.flatMap(({ id }) => groups.get(id) ?? []));
       if (chosen !== undefined && !byId.has(chosen)) chosen = undefined;
       look();
     },
@@ -85,6 +86,11 @@ function makeButton(group: SVGGElement, { name, description, findings, kind, box
   group.classList.add("element", `of-${kind}`);
   if (kind === "conductor") group.prepend(...linesOf(group).map(haloOf));
   else group.prepend(frameAround(box));
+}
+
+/** Screen readers go through a page as it is written. */
+function inReadingOrder(ordered: readonly SVGGElement[]): void {
+  for (const group of ordered) group.parentNode?.append(group);
 }
 
 function spoken(name: string, description: string, findings: readonly string[]): string {

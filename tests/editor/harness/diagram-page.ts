@@ -1,0 +1,110 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import type { FromPage, ShowDiagram, ToPage } from "../../../extension/diagram/messages.ts";
+import { pageHtml } from "../../../extension/diagram/page-html.ts";
+import type { PanelState } from "../../../extension/diagram/panel-state.ts";
+
+/** The page of the diagram's panel as it is shipped, in a browser of its own: without the workbench around it. */
+export interface DiagramPage {
+  readonly page: Page;
+  send(message: ToPage): Promise<void>;
+  /** What the page said, of one kind. */
+  said<Type extends FromPage["type"]>(type: Type): Promise<Extract<FromPage, { type: Type }>[]>;
+  /** What it would have the editor keep. */
+  kept(): Promise<PanelState | undefined>;
+  /** What must never be: asked of the network, forbidden by the policy, thrown, or shown as a dialogue. */
+  readonly forbidden: readonly string[];
+}
+
+export interface PageOptions {
+  readonly state?: PanelState;
+  readonly viewport?: { readonly width: number; readonly height: number };
+  /** Custom properties of a theme, as the editor gives them to its webviews, and the class of its body. */
+  readonly theme?: { readonly kind: string; readonly colours: Readonly<Record<string, string>> };
+  readonly reducedMotion?: "reduce" | "no-preference";
+  readonly forcedColors?: "active" | "none";
+}
+
+const dist = new URL("../../../extension/dist/", import.meta.url);
+const origin = "https://page.test";
+
+export async function openDiagramPage(browser: Browser, options: PageOptions = {}): Promise<DiagramPage> {
+  const { state, theme, viewport = { width: 900, height: 700 }, ...media } = options;
+  const context = await browser.newContext({ viewport, ...media });
+  context.setDefaultTimeout(10_000);
+  const page = await context.newPage();
+  const forbidden: string[] = [];
+  page.on("dialog", (dialog) => {
+    forbidden.push(`dialogue: ${dialog.message()}`);
+    void dialog.dismiss();
+  });
+  page.on("pageerror", (error) => forbidden.push(`error: ${error.message}`));
+  page.on("console", (message) => {
+    if (message.type() === "error") forbidden.push(`console: ${message.text()}`);
+  });
+  const files: Readonly<Record<string, () => { contentType: string; body: string }>> = {
+    "/": () => ({
+      contentType: "text/html",
+      body: pageHtml({
+        nonce: "n0nce",
+        source: origin,
+        script: `${origin}/diagram-page.js`,
+        style: `${origin}/diagram-page.css`,
+      }),
+    }),
+    "/diagram-page.js": () => ({ contentType: "text/javascript", body: built("diagram-page.js") }),
+    "/diagram-page.css": () => ({ contentType: "text/css", body: built("diagram-page.css") }),
+  };
+  await page.route("**/*", (route) => {
+    const url = new URL(route.request().url());
+    const file = url.origin === origin ? files[url.pathname] : undefined;
+    if (file) return route.fulfill(file());
+    if (url.pathname !== "/favicon.ico") forbidden.push(`request: ${url.href}`);
+    return route.abort();
+  });
+  // Not subject to the page's policy, as the editor's own script is not.
+  await page.addInitScript(
+    ({ kept, look }) => {
+      const all = globalThis as unknown as { said: unknown[]; kept: unknown; acquireVsCodeApi: unknown };
+      all.said = [];
+      all.kept = kept;
+      all.acquireVsCodeApi = () => ({
+        postMessage: (message: unknown) => all.said.push(JSON.parse(JSON.stringify(message))),
+        getState: () => all.kept,
+        setState: (next: unknown) => {
+          all.kept = JSON.parse(JSON.stringify(next));
+        },
+      });
+      addEventListener("DOMContentLoaded", () => {
+        for (const [name, value] of Object.entries(look?.colours ?? {}))
+          document.documentElement.style.setProperty(name, value);
+        if (look) document.body.className = look.kind;
+      });
+    },
+    { kept: state, look: theme },
+  );
+  await page.goto(`${origin}/`);
+  return {
+    page,
+    forbidden,
+    send: (message) => page.evaluate((sent) => postMessage(sent, "*"), message),
+    said: (type) =>
+      page.evaluate(
+        (wanted) =>
+          (globalThis as unknown as { said: { type: string }[] }).said.filter((one) => one.type === wanted),
+        type,
+      ) as never,
+    kept: () => page.evaluate(() => (globalThis as unknown as { kept: never }).kept),
+  };
+}
+
+/** Shows a diagram and waits until it is drawn. */
+export async function show({ send, page }: DiagramPage, diagram: ShowDiagram): Promise<void> {
+  await send(diagram);
+  if (diagram.picture) await page.locator("#stage svg").waitFor();
+}
+
+function built(name: string): string {
+  return readFileSync(fileURLToPath(new URL(name, dist)), "utf8");
+}

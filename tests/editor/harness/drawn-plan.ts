@@ -1,0 +1,26 @@
+import type { ShowDiagram } from "../../../extension/diagram/messages.ts";
+import { shownDiagram } from "../../../extension/diagram/shown-diagram.ts";
+import type { Diagram, DiagramParams } from "../../../server/language/messages.ts";
+import { type ScriptedEditor, startEditor } from "../../protocol/scripted-editor.ts";
+
+/** A plan in the built server, for what its diagrams look like in a page. */
+export interface DrawnPlan {
+  readonly editor: ScriptedEditor;
+  /** As the panel would send it; each has the next number. */
+  diagram(shown: Omit<DiagramParams, "textDocument">): Promise<ShowDiagram>;
+}
+
+/** @param root one of the files */
+export async function drawnPlan(files: Readonly<Record<string, string>>, root: string): Promise<DrawnPlan> {
+  const editor = await startEditor({ files });
+  editor.open(root);
+  let number = 0;
+  return {
+    editor,
+    async diagram(shown) {
+      const diagram = await editor.ask<Diagram>("loomwright/diagram", root, shown);
+      number++;
+      return shownDiagram(diagram, diagram.uri, number);
+    },
+  };
+}
