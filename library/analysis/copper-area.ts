@@ -1,12 +1,22 @@
 import type { Circuit, Conductor } from "../model/circuit.ts";
+import { copperDensity } from "../standards/copper.ts";
 import { resistanceOfAwg } from "../standards/resistance-awg.ts";
 
 /**
  * Copper of a whole run, both conductors of a circuit and all wires in parallel: cross-section times length, mm²·m.
- * A cubic centimetre for each mm²·m, which is 8.89 g.
+ * A cubic centimetre for each mm²·m.
  */
 export function copperMm2M(run: Pick<Circuit, "positiveM" | "negativeM">, conductor: Conductor): number {
   return crossSectionMm2(conductor) * conductor.parallel * (run.positiveM + run.negativeM);
+}
+
+/**
+ * Mass of copper, kg.
+ *
+ *     m = ρ · S · l     a mm²·m is a cubic centimetre, a thousandth of a cubic decimetre
+ */
+export function copperKg(mm2M: number): number {
+  return (copperDensity.kgPerDm3 * mm2M) / 1_000;
 }
 
 /**

@@ -1,38 +1,73 @@
+import { copperKg } from "../analysis/copper-area.ts";
 import type { Judgement } from "../judge.ts";
 import type { Conductor } from "../model/circuit.ts";
 import type { PlanRecord } from "../model/record.ts";
+import { figure } from "../rules/figures.ts";
 import { sizeInWords } from "../rules/sized-fix.ts";
+import { unconfirmed } from "../rules/source-in-words.ts";
+import { copperDensity } from "../standards/copper.ts";
+import { addedFindings } from "./fewer-sizes/added-findings.ts";
+import { type Refusal, type Spared, sparedSizes } from "./fewer-sizes/search.ts";
+import {
+  copperOf,
+  differentSizes,
+  mostSizesThicker,
+  type SizedRun,
+  sizedRuns,
+  sizeKey,
+} from "./fewer-sizes/sized-runs.ts";
+import { lengthToCut, quantity } from "./schedules/cells.ts";
+import { numbers, tableOf, words } from "./schedules/table-of.ts";
 import type { Table } from "./table.ts";
 
 /**
- * The fewest different conductor sizes that the plan could be built with, each conductor as thick as now or thicker, every rule
- * still held. Undefined where no size can be spared.
+ * The fewest different conductor sizes that the plan could be built with: each conductor as thick as planned or up to two made sizes
+ * thicker, in its own system and colour, no fuse or breaker changed, and no rule with anything to say that it did not say before. Of
+ * as few sizes, those with the least copper. Undefined where none can be spared, and where the plan could not be read or run as a
+ * whole: nothing could be proved then.
+ *
+ * It changes records, not text: it says what could be bought instead, and is no fix. A size that several circuits share in the text,
+ * through a constant or a function, is here as many sizes as there are circuits.
+ *
+ * `judge`: the engine, over the records as they would be. It is asked some 160 times at most.
  */
 export function fewerSizes(
-  _records: readonly PlanRecord[],
-  _judgement: Judgement,
-  _judge: (records: readonly PlanRecord[]) => Judgement,
+  records: readonly PlanRecord[],
+  judgement: Judgement,
+  judge: (records: readonly PlanRecord[]) => Judgement,
 ): FewerSizes | undefined {
-  return undefined;
+  const { model, problems } = judgement;
+  if (model.networkUnread || problems.length > 0) return undefined;
+  const runs = sizedRuns(judgement);
+  const spared = sparedSizes(runs, (choices) => {
+    const after = judge(withSizes(records, runs, choices));
+    const added = addedFindings(judgement.findings, after.findings);
+    // Where less could be worked out than before, less was checked.
+    const asMuch = after.circuits.length >= judgement.circuits.length;
+    return added.length > 0 || !asMuch ? refusalFor(added, runs) : undefined;
+  });
+  return suggestion(runs, spared, model.unjudged.length);
 }
 
 /** A suggestion: which sizes to buy, and what becomes thicker for it. */
 export interface FewerSizes {
-  /** The different sizes in use, thinnest first, AWG before metric. Parallel wires are left out: 1 is written for them. */
+  /** The different sizes in use, AWG before metric, thinnest first; each as one wire, however many lie side by side. */
   readonly uses: readonly Conductor[];
   /** Those of them that are left. */
   readonly keeps: readonly Conductor[];
   /** In the order of the records; a circuit's two conductors are one change. */
   readonly changes: readonly SizeChange[];
-  /** Mass of the copper that is in it over and above the plan as it is. */
+  /** Mass of the copper in the wire to cut, over and above that of the plan as it is. */
   readonly extraCopperKg: number;
-  /** For each size in use, how much more of it is needed than now, m; less where it is negative. */
+  /** For each size in use, how much more of it is cut than now, m; less where it is negative. */
   readonly extraLengthBySize: readonly { readonly size: Conductor; readonly lengthM: number }[];
   /** The changed records went through the same engine as the plan, and nothing was found that was not found before. */
   readonly provedBy: "judged";
-  /** How many sets of sizes were looked at. */
-  readonly triedSubsets: number;
-  /** The search stopped at its bound: fewer sizes still may be possible. */
+  /** What more sizes would save of it: the least copper for each number of sizes between, the fewest first. */
+  readonly withMoreSizes: readonly { readonly keeps: readonly Conductor[]; readonly extraCopperKg: number }[];
+  /** How many ways to share sizes out were judged. */
+  readonly triedWays: number;
+  /** The search met its bound: with fewer sizes still, or with less copper, there may be a way. */
   readonly stoppedEarly: boolean;
   /** Sentences that belong to it. */
   readonly notes: readonly string[];
@@ -43,21 +78,140 @@ export interface SizeChange {
   readonly name: string;
   readonly from: Conductor;
   readonly to: Conductor;
-  /** Of all its wires together, m. */
+  /** To cut, all its wires together, m. */
   readonly lengthM: number;
+  readonly extraCopperKg: number;
 }
 
-/** The suggestion as a table: a row for each conductor that becomes thicker. */
+/** The suggestion as a table: a row for each circuit or cable that becomes thicker. */
 export function fewerSizesTable({ changes, notes }: FewerSizes): Table {
-  return {
-    id: "fewer-sizes",
-    title: "Fewer sizes to buy",
-    notes,
-    columns: [
-      { id: "name", title: "Conductor", align: "start" },
-      { id: "from", title: "Planned", align: "start" },
-      { id: "to", title: "Instead", align: "start" },
+  return tableOf<SizeChange>(
+    { id: "fewer-sizes", title: "Fewer sizes to buy", notes },
+    [
+      words("name", "Circuit or cable", ({ name }) => name),
+      words("planned", "Planned", ({ from }) => sizeInWords(from)),
+      words("instead", "Instead", ({ to }) => sizeInWords(to)),
+      numbers("lengthM", "Wire together, m", ({ lengthM }) => lengthToCut(lengthM)),
+      numbers("extraCopperKg", "More copper, kg", ({ extraCopperKg }) => quantity(extraCopperKg)),
     ],
-    rows: changes.map(({ name, from, to }) => [name, sizeInWords(from), sizeInWords(to)]),
+    changes,
+  );
+}
+
+function withSizes(
+  records: readonly PlanRecord[],
+  runs: readonly SizedRun[],
+  choices: readonly number[],
+): readonly PlanRecord[] {
+  const sizes = new Map(runs.map(({ record, choices: sizes }, run) => [record, sizes[choices[run]!]!]));
+  const planned = new Map(runs.map(({ record, choices: [own] }) => [record, own]));
+  return records.map((one, record) => {
+    const size = sizes.get(record);
+    if (!size || size === planned.get(record)) return one;
+    const written = size.system === "awg" ? { gauge: size.awg } : { mm2: size.mm2 };
+    return { ...one, input: { ...(one.input as object), ...written } };
+  });
+}
+
+function refusalFor(added: ReturnType<typeof addedFindings>, runs: readonly SizedRun[]): Refusal {
+  const at = added.map((finding) =>
+    "record" in finding.at
+      ? runs.findIndex(({ record }) => "record" in finding.at && record === finding.at.record)
+      : -1,
+  );
+  // What is found on a part may have to do with any run.
+  return { runs: at.includes(-1) ? new Set() : new Set(at) };
+}
+
+function suggestion(
+  runs: readonly SizedRun[],
+  { ways, triedWays, stoppedEarly }: Spared,
+  unjudged: number,
+): FewerSizes | undefined {
+  const [fewest, ...withMoreSizes] = ways.map((choices) => wayOf(runs, choices));
+  if (!fewest) return undefined;
+  const { changes } = fewest;
+  const uses = differentSizes(runs.map(({ choices: [own] }) => own));
+  const extraLengthBySize = uses.map((size) => ({ size, lengthM: extraLengthOf(size, changes) }));
+  const held = runs.filter(({ heldByTerminal }) => heldByTerminal).length;
+  const told = { ...fewest, uses, extraLengthBySize, stoppedEarly };
+  return {
+    ...told,
+    withMoreSizes: withMoreSizes.map(({ keeps, extraCopperKg }) => ({ keeps, extraCopperKg })),
+    provedBy: "judged",
+    triedWays,
+    notes: notesOn({ ...told, withMoreSizes, held, unjudged }),
   };
+}
+
+function wayOf(
+  runs: readonly SizedRun[],
+  choices: readonly number[],
+): Pick<FewerSizes, "keeps" | "changes" | "extraCopperKg"> {
+  const changes = runs.flatMap((run, index): SizeChange[] => {
+    const choice = choices[index]!;
+    if (choice === 0) return [];
+    const { record, name, wireM, choices: sizes } = run;
+    const extraCopperKg = copperKg(copperOf(run, choice) - copperOf(run, 0));
+    return [{ record, name, from: sizes[0], to: sizes[choice]!, lengthM: wireM, extraCopperKg }];
+  });
+  return {
+    keeps: differentSizes(runs.map((run, index) => run.choices[choices[index]!]!)),
+    changes,
+    extraCopperKg: changes.reduce((sum, change) => sum + change.extraCopperKg, 0),
+  };
+}
+
+function extraLengthOf(size: Conductor, changes: readonly SizeChange[]): number {
+  return changes.reduce((sum, { from, to, lengthM }) => {
+    const key = sizeKey(size);
+    return sum + (sizeKey(to) === key ? lengthM : 0) - (sizeKey(from) === key ? lengthM : 0);
+  }, 0);
+}
+
+type Told = Pick<
+  FewerSizes,
+  "uses" | "keeps" | "extraCopperKg" | "extraLengthBySize" | "withMoreSizes" | "stoppedEarly"
+> & {
+  readonly held: number;
+  readonly unjudged: number;
+};
+
+function notesOn(told: Told): readonly string[] {
+  const { uses, keeps, extraCopperKg, extraLengthBySize, withMoreSizes, stoppedEarly, held, unjudged } = told;
+  const steps = withMoreSizes.map(
+    (way) =>
+      `${way.keeps.length} sizes (${listed(way.keeps.map(sizeInWords))}) ${figure(way.extraCopperKg)} kg`,
+  );
+  const density = `${copperDensity.kgPerDm3} kg/dm³, ${unconfirmed}`;
+  const more = extraLengthBySize
+    .filter(({ lengthM }) => lengthM > 0)
+    .map(({ size, lengthM }) => `${figure(lengthM)} m of ${sizeInWords(size)}`);
+  return [
+    `The fewest sizes are ${keeps.length} instead of ${uses.length}: ${listed(keeps.map(sizeInWords))}. That takes ${figure(extraCopperKg)} kg more copper (${density}): ${listed(more)} in place of thinner wire.`,
+    ...(steps.length > 0
+      ? [`With more sizes it takes less copper: ${listed(steps)} more than planned.`]
+      : []),
+    "The plan with these sizes was checked by the same rules as the plan itself, and nothing was found that was not found before. No conductor becomes thinner, and no fuse or breaker changes.",
+    `No conductor becomes more than ${mostSizesThicker} made sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.`,
+    ...(held > 0
+      ? [
+          `${held === 1 ? "One circuit or cable keeps its" : `${held} circuits and cables keep their`} size: the plan does not tell how thick a conductor the screw clamps and tabs take.`,
+        ]
+      : []),
+    ...(unjudged > 0
+      ? [
+          `${unjudged === 1 ? "One circuit" : `${unjudged} circuits`} could not be judged, and ${unjudged === 1 ? "is" : "are"} left out.`,
+        ]
+      : []),
+    ...(stoppedEarly
+      ? ["Not every combination of sizes was tried: fewer sizes, or less copper, may be possible."]
+      : []),
+    "Nothing in the plan is changed by this list. Where several circuits take their size from one value in the plan, that value may have to be split to follow it.",
+  ];
+}
+
+/** "a, b and c" */
+function listed(all: readonly string[]): string {
+  return all.length < 2 ? all.join() : `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
 }

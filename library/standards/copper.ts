@@ -13,6 +13,17 @@ export const temperatureCoefficient = {
   referenceC: 20,
 } as const;
 
+/** At 20 °C. */
+export const copperDensity = {
+  source: {
+    document: "Annealed copper standard (IEC 60028, NBS Handbook 100)",
+    section: "density at 20 °C",
+    authority: "standard",
+    confirmed: "memory",
+  } satisfies Citation,
+  kgPerDm3: 8.89,
+} as const;
+
 /** The lay of the strands makes each longer than the conductor: put on resistances that were given for solid wire. */
 export const strandFactor = {
   source: {

@@ -1,0 +1,79 @@
+import { crossSectionMm2 } from "../../analysis/copper-area.ts";
+import { sizesAbove } from "../../analysis/made-sizes.ts";
+import type { Judgement } from "../../judge.ts";
+import type { Conductor } from "../../model/circuit.ts";
+import type { Termination } from "../../plan/termination.ts";
+import { type Wire, wiresOf } from "../schedules/wires.ts";
+
+/** A circuit or cable of the plan, with the sizes that it may be made in. */
+export interface SizedRun {
+  readonly record: number;
+  readonly name: string;
+  /** Its own size first, then the thicker ones that are in use, thinnest first. All with its own number of parallel wires. */
+  readonly choices: readonly [Conductor, ...Conductor[]];
+  /** Cut length of all its wires together, m. */
+  readonly wireM: number;
+  /** Its terminals do not tell what they take, so it keeps its size. */
+  readonly heldByTerminal: boolean;
+}
+
+/**
+ * Every run of the plan. One keeps its size where nobody can tell whether a thicker one fits into its terminals, and where it was not
+ * judged, so that nothing could be proved of it.
+ */
+export function sizedRuns(plan: Judgement): readonly SizedRun[] {
+  const judged = new Set(plan.circuits.map(({ circuit }) => circuit.record));
+  const wires = new Map<number, Wire[]>();
+  for (const wire of wiresOf(plan)) wires.set(wire.record, [...(wires.get(wire.record) ?? []), wire]);
+  const sizes = [...wires.values()].map(([wire]) => wire!.size);
+  return [...wires].map(([record, own]): SizedRun => {
+    const { size, name } = own[0]!;
+    const heldByTerminal = own.some(({ from, to }) => isTight(from.termination) || isTight(to.termination));
+    const thicker = heldByTerminal || !judged.has(record) ? [] : thickerInUse(size, sizes);
+    const wireM = own.reduce((sum, wire) => sum + wireOf(wire), 0);
+    return { record, name, choices: [size, ...thicker], wireM, heldByTerminal };
+  });
+}
+
+/** What a thicker conductor must still fit into: common practice, no source. */
+export const mostSizesThicker = 2;
+
+/** A ring is made for many sizes; what a clamp takes, and a receptacle for a tab, the plan does not tell. */
+function isTight(termination: Termination | undefined): boolean {
+  return termination === "screw clamp" || termination === "6.3 mm tab";
+}
+
+function thickerInUse(size: Conductor, sizes: readonly Conductor[]): readonly Conductor[] {
+  const thicker = new Map<string, Conductor>();
+  for (const other of sizes) {
+    if (other.system !== size.system) continue;
+    const above = sizesAbove(other, size);
+    if (above > 0 && above <= mostSizesThicker)
+      thicker.set(sizeKey(other), { ...other, parallel: size.parallel });
+  }
+  return [...thicker.values()].sort((one, other) => sizesAbove(one, other));
+}
+
+function wireOf({ cutLengthM, size }: Wire): number {
+  return cutLengthM * size.parallel;
+}
+
+/** One text for each size that can be bought, whatever the number of wires side by side. */
+export function sizeKey(size: Conductor): string {
+  return size.system === "awg" ? `${size.awg} AWG` : `${size.mm2} mm²`;
+}
+
+/** The different sizes of some conductors, each as one wire: AWG before metric, thinnest first. */
+export function differentSizes(conductors: Iterable<Conductor>): readonly Conductor[] {
+  const sizes = new Map<string, Conductor>();
+  for (const conductor of conductors) sizes.set(sizeKey(conductor), { ...conductor, parallel: 1 });
+  return [...sizes.values()].sort(
+    (one, other) =>
+      Number(one.system === "metric") - Number(other.system === "metric") || sizesAbove(one, other),
+  );
+}
+
+/** Copper of a run in one of its choices, mm²·m. */
+export function copperOf({ choices, wireM }: SizedRun, choice: number): number {
+  return crossSectionMm2(choices[choice]!) * wireM;
+}
