@@ -51,10 +51,12 @@ const atEndOfLine: ReadonlySet<SymbolName> = new Set(["load", "motor"]);
 const freePorts: ReadonlySet<SymbolName> = new Set(["busBar", "fusePanel", "chassis", "supply"]);
 const inSeries: ReadonlySet<SymbolName> = new Set(["disconnect", "shunt"]);
 
-const rowPx = 24;
+const rowPx = 22;
 const twoTextsRowPx = 40;
 /** One line for two conductors, with a name and words at its end: what the one-line view needs from line to line. */
-const oneLineRowPx = 32;
+const oneLineRowPx = 34;
+/** What the layout leaves between two parts one above the other; with it, a load is as high as its rows at the panel. */
+const betweenPx = 8;
 const wordPx = 14;
 const mostWordsPx = 220;
 const mostNamePx = 200;
@@ -102,7 +104,10 @@ function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
   const symbol = symbols[part.symbol];
   const west = columnsOf(rows, lines);
   const count = Math.max(rows.length, 1);
-  const height = view === "wiring" ? Math.max(2, count) * rowPx - 8 : Math.max(1, count) * oneLineRowPx - 4;
+  const height =
+    view === "wiring"
+      ? Math.max(2, count) * rowPx - betweenPx
+      : Math.max(1, count) * oneLineRowPx - betweenPx;
   const sorted = byTerminal(rows, part);
   const top = (height - (count - 1) * rowPx) / 2;
   const body = { x: stubWidth(west), y: 2, width: symbol.widthPx, height: height - 4 };

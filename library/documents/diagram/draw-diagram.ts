@@ -23,7 +23,7 @@ export async function drawDiagram(
   layOut: LayOut,
 ): Promise<DrawingOutcome> {
   const wiring = wiringSchematic(plan, options.scenario, options.numbers);
-  const schematic = options.view === "wiring" ? wiring : oneLineSchematic(wiring, plan);
+  const schematic = options.view === "wiring" ? wiring : oneLineSchematic(wiring);
   const anatomies = anatomiesOf(schematic, options.view);
   const laidOut = await layOut(graphOf(schematic, anatomies));
   if (!laidOut.laidOut) {

@@ -5,7 +5,9 @@ import { kindInWords } from "../../rules/part-in-words.ts";
 
 /** What a part is, and for how much it is made, as the plan states it: "AGM battery, 12 V, 110 Ah". */
 export function ratingInWords(part: Part): string {
-  return [kindWithChemistry(part), ...ratingsOf(part)].join(", ");
+  const kind = kindWithChemistry(part);
+  // A panel that is called "fuse panel" need not be called so twice.
+  return [...(part.name === kind ? [] : [kind]), ...ratingsOf(part)].join(", ");
 }
 
 /** What a part carries in a scenario: "13.2 V · gives 103 A". Nothing where nothing was worked out. */
@@ -79,12 +81,14 @@ function currentInWords(part: Part, currentA: number, inputA: number): string {
       return size === 0 ? amount : currentA < 0 ? `takes ${amount}` : `gives ${amount}`;
     case "dcDcCharger":
     case "solarController":
-      return `gives ${amount}, takes ${withUnit(Math.max(inputA, 0), "A")}`;
+      return size === 0 ? "off" : `takes ${withUnit(Math.max(inputA, 0), "A")}, gives ${amount}`;
     case "alternator":
     case "shoreCharger":
     case "solarArray":
       return `gives ${amount}`;
     case "load":
+      // What it takes stands on its line.
+      return size === 0 ? "off" : "";
     case "inverter":
       return size === 0 ? "off" : `takes ${amount}`;
     default:

@@ -36,6 +36,8 @@ export interface SchematicTerminal {
 export interface SchematicLine extends Pointed {
   readonly polarity: Polarity;
   readonly name: string;
+  /** One of the two conductors of a circuit; else of a cable. */
+  readonly ofCircuit: boolean;
   readonly from: LineEnd;
   readonly to: LineEnd;
   /** Its number; "" where it has none. */

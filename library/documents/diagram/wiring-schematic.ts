@@ -28,17 +28,11 @@ export function wiringSchematic(
   plan: Judgement,
   scenario: number | undefined,
   numbers: WireNumbers = () => undefined,
-): WiringSchematic {
+): Schematic {
   const drawing = new Drawing(plan, scenario, numbers);
   if (plan.network) drawing.addNetwork(plan.network.network);
   drawing.addLoneCircuits();
   return drawing.finished();
-}
-
-/** With what the one-line view must know of the network beside it. */
-export interface WiringSchematic extends Schematic {
-  /** By index of the line: the index of the conductor in the network; undefined for those of circuits that stand alone. */
-  readonly conductors: readonly (number | undefined)[];
 }
 
 class Drawing {
@@ -49,7 +43,6 @@ class Drawing {
   readonly #idOf = elementIds();
   readonly #parts: SchematicPart[] = [];
   readonly #lines: SchematicLine[] = [];
-  readonly #conductors: (number | undefined)[] = [];
   readonly #notices: string[] = [];
 
   constructor(plan: Judgement, scenario: number | undefined, numbers: WireNumbers) {
@@ -67,10 +60,7 @@ class Drawing {
     const lines = network.conductors.map((conductor, index) => this.#lineOf(network, conductor, index));
     const hops = hopsFromSources(network);
     for (const part of network.parts) this.#parts.push(this.#partOf(part, hops[part.index] ?? 0));
-    for (const [index, line] of lines.entries()) {
-      this.#lines.push(line);
-      this.#conductors.push(index);
-    }
+    this.#lines.push(...lines);
   }
 
   /** Each hangs between one supply that the plan does not state and a load of its own. */
@@ -101,7 +91,7 @@ class Drawing {
     for (const circuit of alone) this.#addLone(circuit, supply);
   }
 
-  finished(): WiringSchematic {
+  finished(): Schematic {
     const { model } = this.#plan;
     if (model.unjudged.length > 0)
       this.#notices.push(
@@ -117,7 +107,6 @@ class Drawing {
     return {
       parts: this.#parts,
       lines: this.#lines,
-      conductors: this.#conductors,
       notices: this.#notices,
     };
   }
@@ -193,10 +182,7 @@ class Drawing {
       found: [],
       description: `${name}: ${words.join(", ")}.`,
     });
-    for (const line of lines) {
-      this.#lines.push(line);
-      this.#conductors.push(undefined);
-    }
+    this.#lines.push(...lines);
   }
 
   #line(given: {
@@ -234,6 +220,7 @@ class Drawing {
     return {
       id: this.#idOf("conductor", name),
       records: [record],
+      ofCircuit: role !== "cable",
       ...{ polarity, name, number, data, found },
       from: { ...from, device: nearDevice },
       to: { ...to, device: farDevice },

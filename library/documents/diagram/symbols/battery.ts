@@ -1,9 +1,9 @@
-import { edgeX, leadY, middleOf, type PartSymbol } from "./part-symbol.ts";
+import { edgeX, middleOf, type PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617, IEEE 315: a longer thin plate is positive, a shorter thick one negative. */
 export const battery: PartSymbol = {
   legend: "battery",
-  widthPx: 44,
+  widthPx: 56,
   heightPx: 60,
   leads: "gathered",
   draw(pen, box, leads) {
@@ -23,17 +23,10 @@ export const battery: PartSymbol = {
         { x, y: y + (terminal === "positive" ? -13 : 13) },
       ]),
     );
-    const signs = (["positive", "negative"] as const).map((terminal) => {
-      const at = leadY(leads, terminal) ?? y;
-      return pen.text(
-        { x: x - 12, y: at + (terminal === "positive" ? 14 : -6) },
-        terminal === "positive" ? "+" : "−",
-        {
-          sizePx: 10,
-          anchor: "middle",
-        },
-      );
-    });
+    const signs = [
+      pen.text({ x: x - 22, y: y - 9 }, "+", { sizePx: 10, anchor: "middle" }),
+      pen.text({ x: x - 22, y: y + 16 }, "−", { sizePx: 10, anchor: "middle" }),
+    ];
     return [...plates, ...wires, ...signs].join("");
   },
 };
