@@ -11,10 +11,10 @@ import type { SourceText, Uri, Workspace } from "./workspace.ts";
  */
 export interface GitWorkspace extends Workspace {
   /**
-   * Reads what was asked for meanwhile and had not been loaded. True: there was something, so that the question that was asked of
-   * the workspace has to be asked again.
+   * Asks a question of whoever works with this workspace. What turns out to be needed for the answer and was not read yet is read,
+   * and the question is asked again, until nothing more is missing.
    */
-  loadWanted(): Promise<boolean>;
+  settled<Answer>(ask: () => Answer | Promise<Answer>): Promise<Answer>;
   /** Whether the revision has a file of that name, as text or not. */
   has(uri: Uri): boolean;
   /** Folders that belong to repositories of their own, by URI. They are not entered. */
@@ -41,7 +41,8 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
   const listed = await listFiles(options);
   const texts = new Map<Uri, SourceText>();
   const wanted = new Set<Uri>();
-  const unreadable = new Set<Uri>();
+  /** Read once already, so that none is asked for forever. */
+  const tried = new Set<Uri>();
   let metLink = false;
 
   /** Nothing is kept of a file that only might be asked for. */
@@ -75,7 +76,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
       const text = texts.get(uri);
       if (text) return text;
       if (listed.links.has(uri)) metLink = true;
-      if (listed.files.has(uri) && !unreadable.has(uri)) wanted.add(uri);
+      if (listed.files.has(uri) && !tried.has(uri)) wanted.add(uri);
       return undefined;
     },
     folders: () => folders,
@@ -90,13 +91,15 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     get metLink() {
       return metLink;
     },
-    async loadWanted() {
-      if (wanted.size === 0) return false;
-      const asked = [...wanted];
-      wanted.clear();
-      for (const uri of asked) unreadable.add(uri);
-      await read(asked, () => true);
-      return true;
+    async settled(ask) {
+      for (;;) {
+        const answer = await ask();
+        if (wanted.size === 0) return answer;
+        const asked = [...wanted];
+        wanted.clear();
+        for (const uri of asked) tried.add(uri);
+        await read(asked, () => true);
+      }
     },
   };
 }

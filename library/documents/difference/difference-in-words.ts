@@ -160,8 +160,8 @@ function summaryOf(difference: PlanDifference): string {
     removed.length > 0 ? `${removed.length} removed` : "",
     elsewhere.length > 0 ? `${count(elsewhere.length, "figure")} elsewhere` : "",
     past > 0 ? `${past} past ${past === 1 ? "its limit" : "their limits"}` : "",
-    came.length > 0 ? `${countsInWords(came)} more` : "",
-    went.length > 0 ? `${countsInWords(went)} less` : "",
+    came.length > 0 ? `${countsInWords(came)} came` : "",
+    went.length > 0 ? `${countsInWords(went)} went` : "",
     came.length + went.length === 0 ? "no finding came or went" : "",
     purchases.length > 0 ? "parts to buy differ" : "",
   ]
@@ -354,25 +354,21 @@ function purchasesBlock(purchases: readonly PurchaseChange[]): ToldBlock {
     title: "To buy, as cut and with spares",
     columns: ["What", "Before", "After", "Difference"],
     rows: purchases.map(({ what, unit, before, after }) => {
-      const amount = (value: number) => (unit === "pieces" ? asGiven(value) : `${lengthText(value)} ${unit}`);
-      const more = after > before;
-      return [
-        what,
-        amount(before),
-        amount(after),
-        `${amount(Math.abs(after - before))} ${more ? "more" : "fewer"}`.replace(/(ft|m) fewer$/, "$1 less"),
-      ];
+      const [was, is] = [shownAmount(before, unit), shownAmount(after, unit)];
+      const amount = (value: number) => (unit === "pieces" ? asGiven(value) : `${asGiven(value)} ${unit}`);
+      const less = unit === "pieces" ? "fewer" : "less";
+      // Of what is shown, so that the three add up.
+      const apart = shownAmount(Math.abs(is - was), unit);
+      return [what, amount(was), amount(is), `${amount(apart)} ${after > before ? "more" : less}`];
     }),
     further: [],
   };
 }
 
-/** To a tenth: what is cut is cut to less than that, and a spool is longer by more. */
-function lengthText(length: number): string {
-  return tenths.format(length);
+/** Lengths to a tenth: a spool is longer by more than that. */
+function shownAmount(amount: number, unit: PurchaseChange["unit"]): number {
+  return unit === "pieces" ? amount : Math.round(amount * 10) / 10;
 }
-
-const tenths = new Intl.NumberFormat("en-US", { maximumFractionDigits: 1 });
 
 /** "circuit refrigerator", "bus bar positive bus", "the build". */
 function nameOf({ kind, kindInWords, name }: Subject): string {

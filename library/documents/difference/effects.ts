@@ -131,6 +131,8 @@ function toldOnce(effects: readonly Effect[]): Effect[] {
     if (effect.crossed) return true;
     if (effect === lesserDrop) return false;
     if (effect.what === "farFaultA") return effect.own;
+    // It flows in the conductors to the device, and is told there.
+    if (effect.what === "takesA" && !effect.own && !effect.limitAfter) return false;
     return effect.limitAfter !== undefined || !["lowestV", "faultA"].includes(effect.what);
   });
 }

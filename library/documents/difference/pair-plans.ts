@@ -1,3 +1,5 @@
+import type { JudgedPlan } from "../../rules/rule.ts";
+
 /** A plan of a folder, as far as pairing asks. */
 export interface PairedPlan {
   /** Of its root, below the folder, with forward slashes. */
@@ -6,6 +8,14 @@ export interface PairedPlan {
   readonly buildName: string;
   /** Names of all that it is made of. */
   readonly names: ReadonlySet<string>;
+}
+
+/** `judged` is undefined where the plan could not be evaluated: then only its path tells which one it is. */
+export function pairedPlan(path: string, judged: JudgedPlan | undefined): PairedPlan {
+  if (!judged) return { path, buildName: "", names: new Set() };
+  const { model, network } = judged;
+  const named = [...model.circuits, ...(network?.network.parts ?? [])];
+  return { path, buildName: model.build.name ?? "", names: new Set(named.map(({ name }) => name)) };
 }
 
 export interface PlanPairs<Plan> {

@@ -1,0 +1,119 @@
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import {
+  type ComparedPlan,
+  evaluatedSide,
+  type PlanSide,
+} from "../../library/documents/difference/compared-plan.ts";
+import { type PairedPlan, pairedPlan, pairPlans } from "../../library/documents/difference/pair-plans.ts";
+import { planDifference } from "../../library/documents/difference/plan-difference.ts";
+import type { CheckOutcome } from "../evaluate/checked-plan.ts";
+import { type Evaluated, evaluatedOrWhy } from "../evaluate/not-evaluated.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import { type FolderState, pathIn } from "./folder-state.ts";
+
+export interface ComparedFolders {
+  readonly plans: readonly ComparedPlan[];
+  /** What was not looked at, in sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Every plan of two states of a folder, each with what changed. `told` is called before each plan is looked at. */
+export async function compareFolders(
+  before: FolderState,
+  after: FolderState,
+  told: (plan: number, of: number) => void,
+): Promise<ComparedFolders> {
+  const submodules = [before, after].flatMap((state) =>
+    (state.git?.submodules ?? []).map((uri) => pathIn(state, uri)),
+  );
+  const rootsOf = async (state: FolderState) => {
+    const roots = await state.settled(() => state.checker.roots());
+    return roots.filter((root) => !submodules.some((folder) => pathIn(state, root).startsWith(`${folder}/`)));
+  };
+  const roots = [await rootsOf(before), await rootsOf(after)] as const;
+  const total = roots[0].length + roots[1].length;
+  let looked = 0;
+  const old = new Map<string, FoundPlan>();
+  for (const root of roots[0]) {
+    told(++looked, total);
+    const outcome = await before.settled(() => before.checker.check(root));
+    old.set(
+      pathIn(before, root),
+      foundPlan(before, root, outcome, evaluatedOrWhy(outcome, before.workspace)),
+    );
+  }
+  const now: FoundPlan[] = [];
+  for (const root of roots[1]) {
+    told(++looked, total);
+    const known = old.get(pathIn(after, root));
+    if (known && (await sameTexts(known, before, after))) {
+      now.push(known);
+      continue;
+    }
+    const outcome = await after.settled(() => after.checker.check(root));
+    now.push(foundPlan(after, root, outcome, evaluatedOrWhy(outcome, after.workspace)));
+  }
+  const { pairs, removed, added } = pairPlans([...old.values()], now);
+  const links = [before, after].filter(({ git }) => git?.metLink).map(({ label }) => label);
+  return {
+    plans: [
+      ...pairs.map((pair) => comparedPair(pair.before, pair.after)),
+      ...added.map((plan) => standing("added", plan)),
+      ...removed.map((plan) => standing("removed", plan)),
+    ],
+    notes: [
+      ...[...new Set(submodules)].map(
+        (folder) => `${folder} is a repository of its own (a submodule): plans in it are not compared.`,
+      ),
+      ...links.map((label) => `Symbolic links in ${label} are not followed.`),
+    ],
+  };
+}
+
+/** What a plan came to in one state. */
+interface FoundPlan extends PairedPlan {
+  readonly evaluated: Evaluated;
+  readonly outcome: CheckOutcome;
+}
+
+function foundPlan(state: FolderState, root: Uri, outcome: CheckOutcome, evaluated: Evaluated): FoundPlan {
+  const judgement = evaluated.state === "evaluated" ? evaluated.judgement : undefined;
+  return { ...pairedPlan(pathIn(state, root), judgement), evaluated, outcome };
+}
+
+/**
+ * Whether the other state has the same texts for all that went into a plan. Then it need not be run again: a plan knows nothing but
+ * its texts. How lines end is no part of them: git may turn that around on the way to the disk.
+ */
+async function sameTexts({ outcome }: FoundPlan, one: FolderState, other: FolderState): Promise<boolean> {
+  for (const uri of outcome.snapshot.keys()) {
+    const there = pathToFileURL(join(other.folder, ...pathIn(one, uri).split("/"))).href;
+    const texts = [
+      await one.settled(() => one.workspace.read(uri)?.text),
+      await other.settled(() => other.workspace.read(there)?.text),
+    ].map((text) => text?.replace(/\r\n?/g, "\n"));
+    if (texts[0] !== texts[1]) return false;
+  }
+  return true;
+}
+
+function comparedPair(one: FoundPlan, other: FoundPlan): ComparedPlan {
+  const path = other.path;
+  const movedFrom = one.path === path ? undefined : one.path;
+  const [before, after] = [one.evaluated, other.evaluated];
+  if (before.state === "evaluated" && after.state === "evaluated")
+    return {
+      ...{ path, movedFrom, state: "compared" },
+      difference: planDifference(before.judgement, after.judgement),
+    };
+  return { path, movedFrom, state: "not-evaluated", before: sideOf(before), after: sideOf(after) };
+}
+
+function standing(state: "added" | "removed", { path, evaluated }: FoundPlan): ComparedPlan {
+  return { path, movedFrom: undefined, state, side: sideOf(evaluated) };
+}
+
+function sideOf(evaluated: Evaluated): PlanSide {
+  return evaluated.state === "evaluated" ? evaluatedSide(evaluated.judgement) : evaluated;
+}

@@ -1,0 +1,94 @@
+import { becameWorse, type ComparedPlan } from "../../library/documents/difference/compared-plan.ts";
+import {
+  type ToldBlock,
+  type ToldPlan,
+  tellPlan,
+} from "../../library/documents/difference/difference-in-words.ts";
+import { type Comparison, closing, isQuiet } from "../../library/documents/difference/difference-markdown.ts";
+import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
+
+/** Two states of a folder for a person at a terminal. Columns stand below each other as far as names allow. */
+export function differenceText(comparison: Comparison, terminal: Terminal): string {
+  const paint = paintFor(terminal);
+  const { before, after, plans, notes } = comparison;
+  const told = plans.map((plan) => ({ plan, words: tellPlan(plan, comparison) }));
+  const loud = told.filter(({ words }) => !isQuiet(words));
+  const quiet = told.filter(({ words }) => isQuiet(words));
+  const blocks = [
+    [
+      paint("strong", `${printable(before)} → ${printable(after)}`),
+      ...notes.map((note) => `  ${printable(note)}`),
+    ].join("\n"),
+    ...loud.map(({ plan, words }) => planText(plan, words, paint)),
+    quiet.map(({ words }) => headline(words, paint)).join("\n"),
+    plans.length === 0 ? "There is no plan in either." : "",
+    paint("faint", closing),
+  ];
+  return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+function headline({ path, movedFrom, summary }: ToldPlan, paint: Paint): string {
+  const moved = movedFrom === undefined ? "" : ` (was ${printable(movedFrom)})`;
+  return `${paint("strong", printable(path))}${moved}: ${printable(summary)}`;
+}
+
+function planText(plan: ComparedPlan, words: ToldPlan, paint: Paint): string {
+  return [
+    headline(words, paint),
+    ...words.notices.map((notice) => `  ${paint("warning", printable(notice))}`),
+    ...words.blocks.map((block) => blockText(block, paint)),
+    ...(becameWorse(plan) ? [`  ${paint("error", "There are findings that were not there before.")}`] : []),
+  ].join("\n\n");
+}
+
+function blockText({ title, columns, rows, further }: ToldBlock, paint: Paint): string {
+  const lines = isFindings(columns)
+    ? rows.map((row) => findingLines(row, paint))
+    : columnsOf(columns, rows, paint);
+  const more =
+    further.length > 0
+      ? [
+          paint(
+            "faint",
+            `and ${further.length} more, none past its limit or back within it (--format json lists them)`,
+          ),
+        ]
+      : [];
+  return [paint("strong", title), ...lines, ...more].map((line) => `  ${line}`).join("\n");
+}
+
+function isFindings(columns: readonly string[]): boolean {
+  return columns.at(-1) === "Rule";
+}
+
+/** A message is longer than any column: it gets a line of its own. */
+function findingLines(row: readonly string[], paint: Paint): string {
+  const [what = "", severity = "", about = "", message = "", rule = ""] = row.map(printable);
+  const painted =
+    severity === "error" || severity === "warning" || severity === "info" || severity === "hint"
+      ? paint(severity, severity)
+      : paint("faint", severity);
+  return `  ${what}  ${painted}  ${about} · ${rule}\n      ${message}`;
+}
+
+/** Wider columns than this are let run on, so that one long name does not push everything to the right. */
+const widest = 40;
+
+function columnsOf(columns: readonly string[], rows: readonly (readonly string[])[], paint: Paint): string[] {
+  const cells = [columns, ...rows.map((row) => row.map(printable))];
+  const widths = columns.map((_, column) =>
+    Math.min(widest, Math.max(...cells.map((row) => widthOf(row[column] ?? "")))),
+  );
+  return cells.map((row, index) => {
+    const line = row
+      .map((cell, column) => cell + " ".repeat(Math.max(0, (widths[column] ?? 0) - widthOf(cell))))
+      .join("  ")
+      .trimEnd();
+    return `  ${index === 0 ? paint("faint", line) : line}`;
+  });
+}
+
+/** In characters, not in units of UTF-16. */
+function widthOf(text: string): number {
+  return [...text].length;
+}

@@ -1,0 +1,28 @@
+import type { Judgement } from "../../library/judge.ts";
+import type { CheckOutcome, Place } from "./checked-plan.ts";
+import { fileName } from "./file-name.ts";
+import type { Workspace } from "./workspace.ts";
+
+/** A plan that ran to its end, or the reason why it did not, as a sentence that names the file and the line. */
+export type Evaluated =
+  | { readonly state: "evaluated"; readonly judgement: Judgement }
+  | { readonly state: "not-evaluated"; readonly why: string };
+
+/** What became of a plan, for those who cannot use half of one: what ran before it stopped would read as if the rest was removed. */
+export function evaluatedOrWhy(outcome: CheckOutcome, { read }: Pick<Workspace, "read">): Evaluated {
+  const at = ({ uri, start }: Place) => {
+    const line = (read(uri)?.text ?? "").slice(0, start).split(/\r\n|\r|\n/).length;
+    return `${fileName(uri)}, line ${line}`;
+  };
+  if (outcome.state === "held") {
+    const { place, text } = outcome.syntaxError;
+    return { state: "not-evaluated", why: `${at(place)}, is not complete TypeScript: ${text}` };
+  }
+  const { judgement, findings } = outcome;
+  if (judgement.problems.length === 0) return { state: "evaluated", judgement };
+  const stopped = findings.find(({ finding }) => "problem" in finding.at);
+  return {
+    state: "not-evaluated",
+    why: stopped ? `${at(stopped.place)}: ${stopped.message}` : "it did not run to its end",
+  };
+}
