@@ -37,7 +37,7 @@ function harmless(text: string): string {
   return formula.test(text) ? `'${text}` : text;
 }
 
-const formula = /^(?:[\t\r\n]|[\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20\u2212|%])/u;
+const formula = /^(?:[\t\r\n]|[\s\p{Cf}\p{Cc}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20\u2212|%])/u;
 
 function field(text: string): string {
   return /[",\r\n;\t]|^\s|\s$|^'/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;

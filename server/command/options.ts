@@ -3,7 +3,7 @@ export const options = {
   format: {
     type: "string",
     value: "FORMAT",
-    help: "text, json, sarif or annotations for check and merge; text unless you say otherwise",
+    help: "text, json, sarif or annotations for check and merge; text, csv, markdown or json for schedule; text unless you say otherwise",
   },
   "max-warnings": {
     type: "string",
@@ -15,8 +15,22 @@ export const options = {
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
   view: { type: "string", value: "VIEW", help: "one-line or wiring" },
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
+  table: {
+    type: "string",
+    value: "TABLE",
+    help: "only this one: wire-schedule, cut-list, spools, fewer-sizes, parts-list, fuse-map, labels or first-power",
+  },
+  sheet: {
+    type: "string",
+    value: "SHEET",
+    help: "the label sheet, paper and labels across and down: A4-5x13 unless you say otherwise",
+  },
   page: { type: "string", value: "SIZE", help: "A4 or Letter; A4 unless you say otherwise" },
-  shard: { type: "string", value: "I/N", help: "only the I-th of N equal shares of the plans" },
+  shard: {
+    type: "string",
+    value: "I/N",
+    help: "only the I-th of N equal shares of the plans, for merge to join",
+  },
   fresh: { type: "boolean", help: "work everything out anew, whatever is kept of earlier runs" },
 } as const satisfies Readonly<Record<string, OptionSpec>>;
 

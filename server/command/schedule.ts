@@ -1,6 +1,27 @@
+import { fewerSizes } from "../../library/documents/fewer-sizes.ts";
+import { markdownText } from "../../library/documents/markdown-text.ts";
+import { benchDocuments, fewerSizesInTable } from "../../library/documents/schedules/bench-documents.ts";
+import { labelSheets } from "../../library/documents/schedules/label-sheets.ts";
+import { wireLabels } from "../../library/documents/schedules/labels.ts";
+import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-file.ts";
+import type { Table } from "../../library/documents/table.ts";
+import { tableCsv } from "../../library/documents/table-csv.ts";
+import { tableMarkdown } from "../../library/documents/table-markdown.ts";
+import { judge } from "../../library/judge.ts";
+import { numberedWires } from "../evaluate/kept-numbers.ts";
+import { PlanInText } from "../evaluate/plan-in-text.ts";
+import { askedScenario } from "./asked-scenario.ts";
+import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
-import { UsageError } from "./usage.ts";
+import type { GivenOptions } from "./options.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { TableFolder, type TableFormat, writeLabels } from "./table-files.ts";
+import { tablesJson } from "./tables-json.ts";
+import { paintFor, printable } from "./terminal.ts";
+import { textTable } from "./text-table.ts";
+import { oneOfWords, UsageError } from "./usage.ts";
 
+/** `loomwright schedule`: the lists for the bench, on the screen or a file for each. */
 export const schedule: Command = {
   name: "schedule",
   usage: [
@@ -8,9 +29,155 @@ export const schedule: Command = {
       words: "[files or folders]",
       does: "wire schedule, cut list, parts list, fuse map, labels, checks before first power",
     },
+    {
+      words: "[file] --out FILE.pdf",
+      does: "the labels for both ends of each wire, on label sheets",
+    },
   ],
-  takes: [],
-  async run() {
-    throw new UsageError("not there yet.");
+  takes: ["format", "table", "scenario", "out", "sheet", "force"],
+  async run(names, given, outside) {
+    const asked = read(given, outside);
+    const shown: ShownPlan[] = [];
+    const code = await eachCheckedPlan(names, outside, async (opened) => {
+      if (opened.of > 1) refuseSeveral(asked, opened.of);
+      return schedulePlan(opened, asked, shown, outside);
+    });
+    if (asked.to.kind === "screen" && shown.length > 0)
+      outside.out(onScreen(shown, asked.to.format, outside));
+    return code;
   },
 };
+
+interface Asked {
+  /** The id of a table, or what several begin with. */
+  readonly table: (typeof tables)[number] | undefined;
+  readonly scenario: string | undefined;
+  readonly to:
+    | { readonly kind: "screen"; readonly format: "text" | TableFormat }
+    | { readonly kind: "folder"; readonly folder: TableFolder }
+    | {
+        readonly kind: "labels";
+        readonly path: string;
+        readonly sheet: (typeof labelSheets)[number];
+        readonly force: boolean;
+      };
+}
+
+interface ShownPlan {
+  readonly file: string;
+  readonly tables: readonly Table[];
+}
+
+const tables = [
+  "wire-schedule",
+  "cut-list",
+  "spools",
+  "fewer-sizes",
+  "parts-list",
+  "fuse-map",
+  "labels",
+  "first-power",
+] as const;
+
+/** Reads the words; those that do not go together are said before any plan is read. */
+function read(given: GivenOptions, { cwd }: Outside): Asked {
+  const { out, force = false } = given;
+  const table = given.table === undefined ? undefined : oneOfWords("table", given.table, tables);
+  const common = { table, scenario: given.scenario };
+  if (out === "") throw new UsageError("--out takes the name of a folder, or of a .pdf for the labels.");
+  if (out !== undefined && /\.pdf$/i.test(out)) {
+    if (given.format !== undefined || (table !== undefined && table !== "labels"))
+      throw new UsageError(
+        "a .pdf from 'schedule' holds the labels and nothing else: leave out --format and --table.",
+      );
+    const ids = labelSheets.map(({ id }) => id) as [string, ...string[]];
+    const id = oneOfWords("sheet", given.sheet, ids);
+    const sheet = labelSheets.find((one) => one.id === id)!;
+    return { ...common, to: { kind: "labels", path: out, sheet, force } };
+  }
+  if (given.sheet !== undefined)
+    throw new UsageError("--sheet is for labels on paper: give a file that ends in .pdf with --out.");
+  if (out === undefined) {
+    const format = oneOfWords("format", given.format, ["text", "csv", "markdown", "json"]);
+    if (format === "csv" && (table === undefined || table === "first-power"))
+      throw new UsageError(
+        "CSV holds one table: say which with --table, or give a folder for a file each with --out.",
+      );
+    return { ...common, to: { kind: "screen", format } };
+  }
+  if (/\.(csv|md|json|txt)$/i.test(out))
+    throw new UsageError(`--out takes a folder, and a file for each table goes into it; not '${out}'.`);
+  if (given.format === "text")
+    throw new UsageError("text is for the screen: with --out, --format is csv, markdown or json.");
+  const format = oneOfWords("format", given.format, ["csv", "markdown", "json"]);
+  return { ...common, to: { kind: "folder", folder: new TableFolder(out, { cwd, format, force }) } };
+}
+
+function refuseSeveral({ to }: Asked, of: number): void {
+  if (to.kind === "labels")
+    throw new UsageError(`a .pdf holds the labels of one plan, and there are ${of} plans: name one.`);
+  if (to.kind === "screen" && to.format === "csv")
+    throw new UsageError(
+      `CSV holds one table of one plan, and there are ${of} plans: name one, or give a folder with --out.`,
+    );
+}
+
+async function schedulePlan(
+  opened: OpenedPlan,
+  { table, scenario: name, to }: Asked,
+  shown: ShownPlan[],
+  outside: Outside,
+): Promise<ExitCode> {
+  const { plan, file, workspace } = opened;
+  const asked = askedScenario(plan.judgement, name);
+  if ("why" in asked) {
+    outside.err(`loomwright: ${printable(`${file}: ${asked.why}`)}.\n`);
+    return 2;
+  }
+  const { numbered, kept } = numberedWires(plan, workspace);
+  for (const { line, text } of kept.problems) {
+    const numbers = shownFile(wireNumbersFile(plan.root), outside.cwd);
+    outside.err(
+      `loomwright: ${printable(`${numbers}:${line}: ${text}`)} Numbers may be missing here until then.\n`,
+    );
+  }
+  if (to.kind === "labels") return writeLabels(opened, wireLabels(numbered.wires), to, outside);
+  const isWanted = (id: string) => table === undefined || id === table || id.startsWith(`${table}-`);
+  const made = {
+    file,
+    tables: benchDocuments(plan.judgement, numbered, {
+      scenario: asked.scenario,
+      // It judges the plan many times, so only for those who want it.
+      ...(isWanted("fewer-sizes") && { fewerSizes: fewerSizesOf(opened) }),
+    }).filter(({ id }) => isWanted(id)),
+  };
+  if (to.kind === "folder") return to.folder.write(made, outside);
+  shown.push(made);
+  return 0;
+}
+
+function fewerSizesOf({ plan }: OpenedPlan): Table | undefined {
+  if (!(plan instanceof PlanInText)) return undefined;
+  return fewerSizesInTable(fewerSizes(plan.records, plan.judgement, (records) => judge(records, [])));
+}
+
+function onScreen(plans: readonly ShownPlan[], format: "text" | TableFormat, { terminal }: Outside): string {
+  const paint = paintFor(terminal);
+  switch (format) {
+    case "json":
+      return tablesJson(plans);
+    case "csv":
+      return plans.flatMap(({ tables }) => tables.map(tableCsv)).join("");
+    case "markdown":
+      return plans
+        .flatMap(({ file, tables }) => [`# ${markdownText(file)}\n`, ...tables.map(tableMarkdown)])
+        .join("\n");
+    case "text":
+      return plans
+        .flatMap(({ file, tables }) => [
+          ...(plans.length > 1 ? [`${paint("strong", printable(file))}\n`] : []),
+          ...tables.map((table) => textTable(table, paint)),
+        ])
+        .join("\n");
+  }
+}

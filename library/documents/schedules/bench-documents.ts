@@ -25,7 +25,7 @@ export function benchDocuments(
     wireSchedule(wires, bench),
     cutList(wires, bench),
     spoolList(wires, bench),
-    ...(fewerSizes ? [fewerSizesTable(fewerSizes)] : []),
+    ...(fewerSizes ? [fewerSizes] : []),
     partsList(plan, devices, wires),
     fuseMap(plan, devices, wires),
     labelTable(wires),
@@ -35,7 +35,13 @@ export function benchDocuments(
 
 export interface BenchDocumentOptions {
   /** Index in the network's scenarios, for the voltages to expect. */
-  readonly scenario?: number;
+  readonly scenario?: number | undefined;
   /** Where the records of the plan are at hand to work it out. */
-  readonly fewerSizes?: FewerSizes | undefined;
+  readonly fewerSizes?: Table | undefined;
+}
+
+/** The suggestion of fewer sizes to buy, also where there is none. */
+export function fewerSizesInTable(found: FewerSizes | undefined): Table {
+  const none = "No size can be spared without another finding, or the plan could not be read as a whole.";
+  return fewerSizesTable(found ?? { changes: [], notes: [none] });
 }

@@ -42,7 +42,9 @@ export interface PlacedLabel<Lines> {
 
 /** A sheet of labels as it is sold, by its measures alone. */
 export interface LabelSheetGeometry {
-  /** For people and the command line: "A4, 5 × 13 of 38.1 × 21.2 mm". */
+  /** For the command line: "A4-5x13". */
+  readonly id: string;
+  /** For people: "A4, 5 × 13 of 38.1 × 21.2 mm". */
   readonly name: string;
   readonly paper: "A4" | "Letter";
   readonly columns: number;
@@ -95,6 +97,7 @@ function centred({
   const size = `${Math.round(labelWidthMm * 10) / 10} × ${Math.round(labelHeightMm * 10) / 10} mm`;
   return {
     ...sheet,
+    id: `${paper}-${columns}x${rows}`,
     name: `${paper}, ${columns} × ${rows} of ${size}`,
     pitchXMm: labelWidthMm + gapXMm,
     pitchYMm: labelHeightMm,

@@ -1,0 +1,126 @@
+import { basename, join, resolve } from "node:path";
+import type { LabelSheetGeometry } from "../../library/documents/schedules/label-sheets.ts";
+import type { WireLabel } from "../../library/documents/schedules/labels.ts";
+import type { Table } from "../../library/documents/table.ts";
+import { tableCsv } from "../../library/documents/table-csv.ts";
+import { tableMarkdown } from "../../library/documents/table-markdown.ts";
+import { madeByUs } from "../output/made-by-us.ts";
+import { makeNamedFolder, writeWhole } from "../output/write-whole.ts";
+import type { OpenedPlan } from "./checked-plans.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { tablesJson } from "./tables-json.ts";
+import { printable } from "./terminal.ts";
+
+/** In which a table can be a file. */
+export type TableFormat = "csv" | "markdown" | "json";
+
+/** A folder into which the tables of plans go, a file each: `bus.wire-schedule.csv`. */
+export class TableFolder {
+  private readonly stems = new Map<string, string>();
+
+  constructor(
+    private readonly named: string,
+    private readonly how: { readonly cwd: string; readonly format: TableFormat; readonly force: boolean },
+  ) {}
+
+  /** Writes what can be written; the others are said to be left as they are, and the answer is 2. */
+  async write(plan: PlanTables, outside: Outside): Promise<ExitCode> {
+    const { cwd, format, force } = this.how;
+    const folder = await makeNamedFolder(resolve(cwd, this.named));
+    if (!folder.written) return refused(this.named, folder.why, outside);
+    let code: ExitCode = 0;
+    for (const table of plan.tables) {
+      const name = join(this.named, `${this.stemOf(plan.file)}.${table.id}${endings[format]}`);
+      const path = resolve(cwd, name);
+      const content = Buffer.from(contentOf(plan.file, table, format));
+      const isOurs = (before: Uint8Array) =>
+        madeByUs(path, before, content) || hasOurColumns(before, content);
+      const written = await writeWhole(path, content, { force, ...(format === "csv" && { isOurs }) });
+      if (written.written) outside.out(`${printable(name)}\n`);
+      else code = refused(name, written.why, outside);
+    }
+    return code;
+  }
+
+  /** Of two plans of one name, in two folders, the second one takes its folders into its name. */
+  private stemOf(file: string): string {
+    const known = this.stems.get(file);
+    if (known !== undefined) return known;
+    const whole = file.replace(/\.[cm]?[jt]sx?$/i, "");
+    const taken = new Set(this.stems.values());
+    const long = whole.replace(/^(\.\.\/)+/, "").replaceAll("/", "-");
+    const stem = taken.has(basename(whole)) ? long : basename(whole);
+    this.stems.set(file, stem);
+    return stem;
+  }
+}
+
+interface PlanTables {
+  /** Relative to where the command runs, with forward slashes. */
+  readonly file: string;
+  readonly tables: readonly Table[];
+}
+
+const endings: Readonly<Record<TableFormat, string>> = { csv: ".csv", markdown: ".md", json: ".json" };
+
+function contentOf(file: string, table: Table, format: TableFormat): string {
+  if (format === "csv") return tableCsv(table);
+  if (format === "json") return tablesJson([{ file, tables: [table] }]);
+  return `${tableMarkdown(table)}\n<!-- made by Loomwright -->\n`;
+}
+
+/** Columns that a table has only where a plan has something for them do not make it another table. */
+function hasOurColumns(before: Uint8Array, now: Uint8Array): boolean {
+  const columnsOf = (csv: Uint8Array) =>
+    new TextDecoder()
+      .decode(csv)
+      .split("\r\n", 1)[0]!
+      .split(",")
+      .filter((column) => !sometimes.has(column))
+      .join(",");
+  return columnsOf(before) === columnsOf(now);
+}
+
+const sometimes: ReadonlySet<string> = new Set([
+  ...["cutLengthFtIn", "lengthFtIn", "priceEach", "price", "torqueFrom", "torqueTo"],
+]);
+
+/** The labels of a plan as a PDF to print on label sheets. */
+export async function writeLabels(
+  { file }: OpenedPlan,
+  labels: readonly WireLabel[],
+  {
+    path,
+    sheet,
+    force,
+  }: { readonly path: string; readonly sheet: LabelSheetGeometry; readonly force: boolean },
+  outside: Outside,
+): Promise<ExitCode> {
+  if (labels.length === 0) return refused(path, `would be empty: ${file} has no conductors`, outside);
+  // The typeface and what sets it are loaded for those who want paper.
+  const { labelPdf } = await import("../output/paper.ts");
+  const title = `Wire labels of ${basename(file)}`;
+  const { bytes, missing, cut } = await labelPdf(
+    labels.map(({ lines }) => lines),
+    { title, geometry: sheet },
+  );
+  const written = await writeWhole(resolve(outside.cwd, path), bytes, { force });
+  if (!written.written) return refused(path, written.why, outside);
+  if (missing.length > 0)
+    outside.err(
+      `loomwright: ${printable(path)}: drawn as empty boxes, because the typeface lacks them: ${printable(missing.join(" "))}\n`,
+    );
+  if (cut > 0)
+    outside.err(
+      `loomwright: ${printable(path)}: ${cut === 1 ? "1 label is" : `${cut} labels are`} cut short with an ellipsis: give those wires a shorter label, or take a sheet of larger ones.\n`,
+    );
+  outside.out(
+    `${printable(path)}: ${labels.length} labels for sheets of ${sheet.name}. Print at actual size, first on plain paper, and hold it against a sheet.\n`,
+  );
+  return 0;
+}
+
+function refused(name: string, why: string, outside: Outside): ExitCode {
+  outside.err(`loomwright: ${printable(`${name} ${why}`)}; nothing was written to it.\n`);
+  return 2;
+}

@@ -1,0 +1,112 @@
+import type { Cell, Column, Table } from "../../library/documents/table.ts";
+import { type Paint, printable } from "./terminal.ts";
+
+/**
+ * A table for a terminal: columns aligned, long cells on several lines, columns that are empty left out. One that is wider than a
+ * screen is set in several parts below each other, each beginning with the first columns again.
+ */
+export function textTable(table: Table, paint: Paint): string {
+  const notes = table.notes.flatMap((note) => wrapped(printable(note), widest - 2).map(noteLine));
+  const head = paint("strong", printable(table.title));
+  if (table.rows.length === 0) return [head, "  nothing to list", ...notes, ""].join("\n");
+  const columns = table.columns.flatMap((column, index): TextColumn[] => {
+    const cells = table.rows.map((row) => cellLines(row[index] ?? null));
+    if (!column.toFillIn && cells.every((lines) => lines.join("") === "")) return [];
+    const title = printable(column.title);
+    const width = Math.max(...[[title], ...cells].flat().map(cellsWide), column.toFillIn ? 8 : 0);
+    return [{ column, title, cells, width }];
+  });
+  const parts = partsOf(columns).map((part) => setPart(part, table.rows.length, paint));
+  return [head, parts.join("\n\n"), ...notes, ""].join("\n");
+}
+
+/** As wide as most terminals are made. */
+const widest = 140;
+/** A longer cell goes on below. */
+const widestCell = 44;
+/** Between two columns. */
+const gap = "  ";
+
+interface TextColumn {
+  readonly column: Column;
+  readonly title: string;
+  /** By row, the lines of its cell. */
+  readonly cells: readonly (readonly string[])[];
+  readonly width: number;
+}
+
+function cellLines(cell: Cell): readonly string[] {
+  if (cell === null) return [""];
+  return wrapped(printable(typeof cell === "string" ? cell : cell.text), widestCell);
+}
+
+/** Columns that fit side by side; each further part begins with what tells its rows apart. */
+function partsOf(columns: readonly TextColumn[]): TextColumn[][] {
+  const key = columns.slice(0, columns[0]?.column.align === "end" ? 2 : 1);
+  const parts: TextColumn[][] = [[]];
+  for (const column of columns) {
+    const part = parts.at(-1)!;
+    if (part.length > key.length && widthOf([...part, column]) > widest) parts.push([...key, column]);
+    else part.push(column);
+  }
+  return parts;
+}
+
+function widthOf(columns: readonly TextColumn[]): number {
+  return columns.reduce((sum, { width }) => sum + width + gap.length, -gap.length);
+}
+
+function setPart(columns: readonly TextColumn[], rows: number, paint: Paint): string {
+  const header = line(columns.map((column) => [column, column.title]));
+  const lines = [paint("faint", header)];
+  for (let row = 0; row < rows; row++) {
+    const height = Math.max(...columns.map(({ cells }) => cells[row]!.length));
+    for (let at = 0; at < height; at++) {
+      lines.push(
+        line(columns.map((column) => [column, column.cells[row]![at] ?? ""], row)).replace(/\s+$/, "") || "",
+      );
+    }
+  }
+  return lines.map((text) => `  ${text}`).join("\n");
+}
+
+function line(cells: readonly (readonly [TextColumn, string])[]): string {
+  return cells
+    .map(([{ column, width }, text]) => {
+      const filled = column.toFillIn && text === "" ? "_".repeat(width) : text;
+      const space = " ".repeat(Math.max(0, width - cellsWide(filled)));
+      return column.align === "end" ? `${space}${filled}` : `${filled}${space}`;
+    })
+    .join(gap);
+}
+
+function noteLine(text: string, index: number): string {
+  return index === 0 ? `  ${text}` : `    ${text}`;
+}
+
+/** Broken between words; a word that is longer than the line is not broken, because half a name is another name. */
+function wrapped(text: string, most: number): string[] {
+  const lines: string[] = [];
+  let current = "";
+  for (const word of text.split(" ")) {
+    const longer = current === "" ? word : `${current} ${word}`;
+    if (current !== "" && cellsWide(longer) > most) {
+      lines.push(current);
+      current = word;
+    } else current = longer;
+  }
+  return [...lines, current];
+}
+
+/** How many places of a terminal a text takes: characters of East Asia and emoji take two, marks that combine take none. */
+function cellsWide(text: string): number {
+  let width = 0;
+  for (const character of text) {
+    if (/\p{M}/u.test(character)) continue;
+    width += doubleWidth.test(character) ? 2 : 1;
+  }
+  return width;
+}
+
+const doubleWidth =
+  /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/u;
