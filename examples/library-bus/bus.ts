@@ -4,7 +4,8 @@ import "./reading-room.ts";
 
 // A retired town bus that brings 2,000 books to villages: 12 V, LiFePO4 bank under the driver's floor,
 // fuse panel behind the driver, reading room in the middle, desk and kitchenette at the back.
-build({ name: "library bus", voltage: 12, insulationC: 105, lowestC: -15 });
+// Negative conductors are yellow: the bus has mains on board for the shore charger, and its neutral is black.
+build({ name: "library bus", voltage: 12, insulationC: 105, lowestC: -15, negativeColour: "yellow" });
 
 /** What every run from the panel has in common: both conductors in one sheath, along the roof. */
 const fromPanel = { from: panel.branch, sheathed: true } as const;

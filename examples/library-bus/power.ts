@@ -16,6 +16,9 @@ import {
 } from "loomwright";
 import { classT, heavy } from "./sizes.ts";
 
+/** Nobody need believe the figures of this example: take the torque from the maker of your own part. */
+const invented = "invented for this example";
+
 // The bank under the driver's floor, and everything that is bolted to its bus bars.
 const bank = battery({
   name: "house bank",
@@ -24,12 +27,30 @@ const bank = battery({
   internalMilliohm: 2,
   maxDischargeA: 200,
   maxChargeA: 150,
-  source: "invented for this example",
+  source: invented,
+  termination: "M8",
+  torqueNm: 12,
 });
-const mainDisconnect = disconnect({ name: "main disconnect", ratedA: 300 });
-const meter = shunt({ name: "bank shunt", ratedA: 500 });
-export const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 250, studs: 8 });
-export const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 250, studs: 8 });
+const mainDisconnect = disconnect({ name: "main disconnect", ratedA: 300, termination: "3/8 in" });
+const meter = shunt({ name: "bank shunt", ratedA: 500, termination: "M10" });
+export const positiveBus = busBar({
+  name: "positive bus",
+  side: "positive",
+  ratedA: 250,
+  studs: 8,
+  termination: "5/16 in",
+  torqueNm: 10,
+  source: invented,
+});
+export const negativeBus = busBar({
+  name: "negative bus",
+  side: "negative",
+  ratedA: 250,
+  studs: 8,
+  termination: "5/16 in",
+  torqueNm: 10,
+  source: invented,
+});
 
 cable({
   ...heavy,
@@ -68,7 +89,14 @@ cable({
 /** What every pair from the bus bars has in common. */
 const fromBus = { ...heavy, from: positiveBus.stud, returnTo: negativeBus.stud } as const;
 
-export const panel = fusePanel({ name: "fuse panel", positions: 24, ratedA: 150, branchRatedA: 30 });
+export const panel = fusePanel({
+  name: "fuse panel",
+  positions: 24,
+  ratedA: 150,
+  branchRatedA: 30,
+  termination: "1/4 in",
+  branchTermination: "#8",
+});
 circuit({
   ...fromBus,
   name: "panel feeder",
@@ -85,6 +113,7 @@ export const kettleInverter = inverter({
   efficiencyPercent: 90,
   cutOffV: 11,
   idleW: 10,
+  termination: "5/16 in",
 });
 circuit({
   ...fromBus,
@@ -96,14 +125,20 @@ circuit({
 });
 
 // The vehicle's own side: starter battery and alternator return through the frame.
-const frame = chassis({ name: "bus frame", milliohm: 1, source: "measured from engine block to seat rail" });
+const frame = chassis({
+  name: "bus frame",
+  milliohm: 1,
+  source: "measured from engine block to seat rail",
+  termination: "M10",
+});
 const starter = battery({
   name: "starter battery",
   chemistry: "flooded lead-acid",
   capacityAh: 90,
   shortCircuitA: 2_500,
+  termination: "M10",
 });
-const engine = alternator({ name: "alternator", ratedA: 110 });
+const engine = alternator({ name: "alternator", ratedA: 110, termination: "M8" });
 cable({
   ...heavy,
   name: "alternator to starter battery",
@@ -116,7 +151,12 @@ cable({
 cable({ ...heavy, name: "engine ground", from: engine.negative, to: frame.metal, lengthFt: 2, gauge: 2 });
 cable({ ...heavy, name: "starter ground", from: starter.negative, to: frame.metal, lengthFt: 1.5, gauge: 2 });
 
-const fromEngine = dcDcCharger({ name: "charger from the engine", outputA: 40, inputMinV: 12 });
+const fromEngine = dcDcCharger({
+  name: "charger from the engine",
+  outputA: 40,
+  inputMinV: 12,
+  termination: "screw clamp",
+});
 circuit({
   ...heavy,
   name: "charger input",
@@ -146,7 +186,7 @@ cable({
   gauge: "2/0",
 });
 
-const fromShore = shoreCharger({ name: "shore charger", outputA: 30 });
+const fromShore = shoreCharger({ name: "shore charger", outputA: 30, termination: "M5" });
 cable({
   ...heavy,
   name: "shore charger, positive",
@@ -175,7 +215,12 @@ const roof = solarArray({
   openCircuitPercentPerC: -0.29,
   series: 2,
 });
-const sunController = solarController({ name: "solar controller", maxInputV: 100, outputA: 30 });
+const sunController = solarController({
+  name: "solar controller",
+  maxInputV: 100,
+  outputA: 30,
+  termination: "screw clamp",
+});
 circuit({
   ...heavy,
   name: "roof to controller",

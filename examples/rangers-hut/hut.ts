@@ -16,19 +16,61 @@ import {
 } from "loomwright";
 
 // A ranger's hut above the tree line: 24 V, solar on the roof, everything in metric conductors.
-build({ name: "ranger's hut", voltage: 24, insulationC: 90, lowestC: -25 });
+// The nearest shop sells these spools; the prices are invented.
+build({
+  name: "ranger's hut",
+  voltage: 24,
+  insulationC: 90,
+  lowestC: -25,
+  spareFuses: 3,
+  currency: "EUR",
+  spools: [
+    { mm2: 1.5, lengthM: 50, price: 24 },
+    { mm2: 2.5, lengthM: 25, price: 21 },
+    { mm2: 4, lengthM: 25, price: 33 },
+    { mm2: 10, lengthM: 10, price: 36 },
+    { mm2: 16, lengthM: 10, price: 55 },
+    { mm2: 25, lengthM: 5, price: 44 },
+    { mm2: 35, lengthM: 5, price: 60 },
+    { mm2: 70, lengthM: 5, price: 115 },
+  ],
+});
 
 // Beside the bank a fuse must be able to interrupt more than most blade and strip fuses can.
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 } as const;
 
 // Two strings of two 12 V batteries, each string with a fuse of its own: a fault in one is not fed by the other.
-const cell = { chemistry: "AGM", nominalV: 12, capacityAh: 150, internalMilliohm: 5 } as const;
-const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 250, studs: 6 });
-const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 250, studs: 6 });
-const meter = shunt({ name: "bank shunt", ratedA: 300 });
-const mainDisconnect = disconnect({ name: "main disconnect", ratedA: 250 });
-const bankBus = busBar({ name: "bank bus", side: "positive", ratedA: 250, studs: 4 });
-const bankReturn = busBar({ name: "bank return", side: "negative", ratedA: 250, studs: 4 });
+const cell = {
+  chemistry: "AGM",
+  nominalV: 12,
+  capacityAh: 150,
+  internalMilliohm: 5,
+  termination: "M8",
+} as const;
+const positiveBus = busBar({
+  name: "positive bus",
+  side: "positive",
+  ratedA: 250,
+  studs: 6,
+  termination: "M8",
+});
+const negativeBus = busBar({
+  name: "negative bus",
+  side: "negative",
+  ratedA: 250,
+  studs: 6,
+  termination: "M8",
+});
+const meter = shunt({ name: "bank shunt", ratedA: 300, termination: "M10" });
+const mainDisconnect = disconnect({ name: "main disconnect", ratedA: 250, termination: "M10" });
+const bankBus = busBar({ name: "bank bus", side: "positive", ratedA: 250, studs: 4, termination: "M8" });
+const bankReturn = busBar({
+  name: "bank return",
+  side: "negative",
+  ratedA: 250,
+  studs: 4,
+  termination: "M8",
+});
 
 for (const side of ["left", "right"]) {
   const upper = battery({ ...cell, name: `upper battery, ${side}`, maxDischargeA: 100, maxChargeA: 45 });
@@ -52,7 +94,14 @@ cable({ name: "shunt to bus", from: meter.systemSide, to: negativeBus.stud, leng
 /** What every pair from the bus bars has in common. */
 const fromBus = { from: positiveBus.stud, returnTo: negativeBus.stud } as const;
 
-const panel = fusePanel({ name: "fuse panel", positions: 12, ratedA: 100, branchRatedA: 30 });
+const panel = fusePanel({
+  name: "fuse panel",
+  positions: 12,
+  ratedA: 100,
+  branchRatedA: 30,
+  termination: "M6",
+  branchTermination: "screw clamp",
+});
 circuit({
   ...fromBus,
   name: "panel feeder",
@@ -62,7 +111,14 @@ circuit({
   protect: { ...classT, ratingA: 50, distanceMm: 120 },
 });
 
-const workshop = inverter({ name: "inverter", continuousW: 1_000, surgeW: 1_800, cutOffV: 21, idleW: 8 });
+const workshop = inverter({
+  name: "inverter",
+  continuousW: 1_000,
+  surgeW: 1_800,
+  cutOffV: 21,
+  idleW: 8,
+  termination: "M8",
+});
 circuit({
   ...fromBus,
   name: "inverter supply",
@@ -84,7 +140,13 @@ const roof = solarArray({
   series: 2,
   parallel: 2,
 });
-const controller = solarController({ name: "solar controller", maxInputV: 150, outputA: 40, outputV: 28.8 });
+const controller = solarController({
+  name: "solar controller",
+  maxInputV: 150,
+  outputA: 40,
+  outputV: 28.8,
+  termination: "screw clamp",
+});
 circuit({ name: "roof to controller", from: roof.positive, to: controller, oneWayM: 6, mm2: 10 });
 cable({
   name: "solar, positive",
