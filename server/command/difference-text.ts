@@ -72,7 +72,7 @@ function findingLines(row: readonly string[], paint: Paint): string {
 }
 
 /** Wider columns than this are let run on, so that one long name does not push everything to the right. */
-const widest = 40;
+const widest = 48;
 
 function columnsOf(columns: readonly string[], rows: readonly (readonly string[])[], paint: Paint): string[] {
   const cells = [columns, ...rows.map((row) => row.map(printable))];

@@ -1,17 +1,16 @@
 import type { Judgement } from "../../judge.ts";
-import { kindInWords } from "../../rules/part-in-words.ts";
-import { deviceKind, sizeInWords } from "../../rules/sized-fix.ts";
 import { metresPerFoot } from "../../rules/written-at.ts";
-import { isOfCircuit } from "../network-summary.ts";
-import { deviceInList } from "../schedules/cells.ts";
-import { fittingInWords } from "../schedules/fittings.ts";
-import { type Wire, wiresOf } from "../schedules/wires.ts";
-import { textOf } from "./changed-properties.ts";
-import { partProperties } from "./properties-of-parts.ts";
+import { cutList, spoolList } from "../schedules/cut-list.ts";
+import { devicesOf } from "../schedules/devices.ts";
+import { partsList } from "../schedules/parts-list.ts";
+import { numberWires } from "../schedules/wire-numbers.ts";
+import { readWireNumbers } from "../schedules/wire-numbers-file.ts";
+import { wiresOf } from "../schedules/wires.ts";
+import type { Table } from "../table.ts";
 
 /** More or less of one thing to buy. */
 export interface PurchaseChange {
-  /** Not yet fit to be shown: colours and chemistries are words of the plan. */
+  /** Not yet fit to be shown: colours and some names are words of the plan. */
   readonly what: string;
   /** Pieces, or a length as it is cut: in feet of AWG sizes, in metres of metric ones. */
   readonly unit: "pieces" | "ft" | "m";
@@ -20,87 +19,88 @@ export interface PurchaseChange {
 }
 
 /**
- * What has to be bought beyond, or is left over from, what the plan before asked for: conductor by size, insulation and colour as
- * it is cut, protective devices with the build's spares, what conductors are ended with, and parts. In that order.
+ * What has to be bought beyond, or is left over from, what the plan before asked for. Made from the lists that are bought by, so
+ * that they cannot disagree: wire as it is cut, spools, parts, protective devices with their spares, fittings. The devices that
+ * the circuits feed are told as the circuits that they are. `renamed`: names before to names after.
  */
-export function purchaseChanges(before: Judgement, after: Judgement): PurchaseChange[] {
-  const [old, now] = [purchases(before), purchases(after)];
-  const whats = new Set([...now.keys(), ...old.keys()]);
-  return [...whats]
-    .map((what): PurchaseChange & Pick<Purchase, "group"> => {
-      const { unit, group } = (now.get(what) ?? old.get(what))!;
-      return { what, unit, group, before: old.get(what)?.amount ?? 0, after: now.get(what)?.amount ?? 0 };
+export function purchaseChanges(
+  before: Judgement,
+  after: Judgement,
+  renamed: ReadonlyMap<string, string>,
+): PurchaseChange[] {
+  const [old, now] = [purchases(before, renamed), purchases(after, new Map())];
+  return [...new Set([...now.keys(), ...old.keys()])]
+    .map((what): PurchaseChange & Pick<Purchase, "place"> => {
+      const [one, other] = [old.get(what), now.get(what)];
+      const { unit, place } = (other ?? one) as Purchase;
+      return { what, unit, place, before: one?.amount ?? 0, after: other?.amount ?? 0 };
     })
     .filter((change) => Math.abs(change.after - change.before) > leastAmount)
-    .sort((one, other) => one.group - other.group || (one.what < other.what ? -1 : 1))
-    .map(({ group: _, ...change }) => change);
+    .sort((one, other) => one.place - other.place || (one.what < other.what ? -1 : 1))
+    .map(({ place: _, ...change }) => change);
 }
 
 interface Purchase {
-  readonly group: 0 | 1 | 2 | 3;
+  /** Of its list. */
+  readonly place: number;
   readonly unit: PurchaseChange["unit"];
   amount: number;
 }
 
-/** Feet or metres: lengths are cut in whole inches and centimetres, and below that it is the sum's last digit. */
+/** Lengths are cut in whole inches and centimetres; less than this is the last digit of a sum. */
 const leastAmount = 1e-6;
 
-function purchases(plan: Judgement): ReadonlyMap<string, Purchase> {
+function purchases(plan: Judgement, renamed: ReadonlyMap<string, string>): ReadonlyMap<string, Purchase> {
+  const { bench } = plan.model.build;
+  const { wires } = numberWires(wiresOf(plan), readWireNumbers(undefined));
   const found = new Map<string, Purchase>();
-  const add = (what: string, amount: number, kind: Pick<Purchase, "group" | "unit">) => {
-    const known = found.get(what) ?? { ...kind, amount: 0 };
+  const add = (what: string, place: number, unit: Purchase["unit"], amount: number) => {
+    const known = found.get(what) ?? { place, unit, amount: 0 };
     known.amount += amount;
     found.set(what, known);
   };
-  const pieces = (group: Purchase["group"]) => ({ group, unit: "pieces" }) as const;
-  const spared = new Set<string>();
-  for (const wire of wiresOf(plan)) {
-    const { size, cutLengthM } = wire;
-    const lengthM = cutLengthM * size.parallel;
-    if (size.system === "awg") add(wireInWords(wire), lengthM / metresPerFoot, { group: 0, unit: "ft" });
-    else add(wireInWords(wire), lengthM, { group: 0, unit: "m" });
-    for (const { protection, termination } of [wire.from, wire.to]) {
-      if (termination !== undefined)
-        add(fittingFor(wire, fittingInWords(termination)), size.parallel, pieces(2));
-      if (!protection) continue;
-      const device = deviceInList(protection);
-      add(device, 1, pieces(1));
-      if (deviceKind(protection) === "fuse" && !spared.has(device))
-        add(device, plan.model.build.bench.spareFuses, pieces(1));
-      spared.add(device);
-    }
+  for (const row of rowsOf(cutList(wires, bench))) {
+    const lengthM = row.amount("lengthM");
+    const inFeet = row.text("size").endsWith("AWG");
+    const what = `wire, ${row.texts("size", "colour", "insulation")}`;
+    add(what, 0, inFeet ? "ft" : "m", inFeet ? lengthM / metresPerFoot : lengthM);
   }
-  for (const part of plan.network?.network.parts ?? []) {
-    if (isOfCircuit(part)) continue;
-    const told = partProperties(part, plan.network!.network).flatMap(({ id, value }) =>
-      bought.has(id) && value.as !== "parts" ? [textOf(value)] : [],
-    );
-    add([kindInWords(part), ...told].join(", "), 1, pieces(3));
+  for (const row of rowsOf(spoolList(wires, bench)))
+    add(`spool, ${row.texts("size", "colour", "insulation", "spool")}`, 1, "pieces", 1);
+  for (const row of rowsOf(partsList(plan, devicesOf(plan, wires), wires))) {
+    const group = row.text("group");
+    if (group === "devices") continue;
+    const item = renamed.get(row.text("item")) ?? row.text("item");
+    const rest = row.texts("details", "standard").replace(/\bnot stated$/, "family not stated");
+    // How a wire is ended nobody can buy for before it is stated.
+    if (item === "fitting, not stated") continue;
+    add([item, rest].filter(Boolean).join(", "), 2, "pieces", row.amount("quantity"));
   }
   return found;
 }
 
-/** By what one part is told from another in a shop; what it is used for, and how long, is no part of that. */
-const bought: ReadonlySet<string> = new Set([
-  "chemistry",
-  "nominalV",
-  "capacityAh",
-  "ratedA",
-  "studs",
-  "positions",
-  "continuousW",
-  "outputA",
-  "outputV",
-  "maxInputV",
-]);
-
-/** "10 AWG, 105 °C, red": one wire, however many lie side by side. */
-function wireInWords({ size, insulationC, colour }: Wire): string {
-  return [`${sizeInWords({ ...size, parallel: 1 })} conductor`, `${insulationC} °C`, colour]
-    .filter((word) => word !== "")
-    .join(", ");
+interface Row {
+  text(column: string): string;
+  /** Those that say something, as one text. */
+  texts(...columns: readonly string[]): string;
+  amount(column: string): number;
 }
 
-function fittingFor({ size }: Wire, fitting: string): string {
-  return `${fitting}, for ${sizeInWords({ ...size, parallel: 1 })}`;
+function rowsOf({ columns, rows }: Table): Row[] {
+  const places = new Map(columns.map(({ id }, index) => [id, index]));
+  return rows.map((cells) => {
+    const cell = (column: string) => cells[places.get(column) ?? -1] ?? null;
+    const text = (column: string) => {
+      const found = cell(column);
+      return typeof found === "string" ? found : (found?.text ?? "");
+    };
+    return {
+      text,
+      texts: (...wanted) => wanted.map(text).filter(Boolean).join(", "),
+      amount(column) {
+        const found = cell(column);
+        return found === null || typeof found === "string" ? 0 : found.value;
+      },
+    };
+  });
 }

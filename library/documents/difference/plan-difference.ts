@@ -2,7 +2,7 @@ import type { Judgement } from "../../judge.ts";
 import { type ChangedProperty, changedProperties } from "./changed-properties.ts";
 import { type ChangedPair, type Effect, effectsOf } from "./effects.ts";
 import { compareFindings, type FindingsDifference } from "./findings.ts";
-import { matchSubjects } from "./match.ts";
+import { isPart, matchSubjects } from "./match.ts";
 import { type Measured, measuredIn } from "./measured.ts";
 import { type PurchaseChange, purchaseChanges } from "./parts-to-buy.ts";
 import { type Subject, subjectsOf } from "./subject.ts";
@@ -61,7 +61,7 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
       ? effectsOf(alone(old), alone(now), changedPairs)
       : effectsOf(before, after, changedPairs),
     findings: compareFindings(before, after, pairs),
-    purchases: partial ? [] : purchaseChanges(before, after),
+    purchases: partial ? [] : purchaseChanges(before, after, newNames(changedPairs)),
     networkUnread,
     unsolved: { before: unsolvedScenarios(before), after: unsolvedScenarios(after) },
   };
@@ -99,6 +99,10 @@ function changedSubject({ before, after, changes }: ChangedPair): ChangedSubject
 /** Named by nothing but the line where it stands, as "camper.ts line 12": that moves with every edit above it. */
 function namedByPlace(name: string): boolean {
   return /\.[cm]?[jt]sx? line \d+(?: no\. \d+)?$/.test(name);
+}
+
+function newNames(pairs: readonly ChangedPair[]): ReadonlyMap<string, string> {
+  return new Map(pairs.flatMap(({ before, after }) => (isPart(after) ? [[before.name, after.name]] : [])));
 }
 
 function unsolvedScenarios({ network }: Judgement): string[] {
