@@ -121,7 +121,10 @@ export async function loadTools(): Promise<Tools> {
 
 interface Work {
   readonly checker: Checker;
-  /** A run met a limit of time or memory, which another machine, or this one at another time, might not have met. */
+  /**
+   * A run was stopped by a limit: which one it meets first, and how far it has come by then, may be otherwise on another
+   * machine, or on this one at another time.
+   */
   stoppedByChance: boolean;
 }
 
@@ -133,7 +136,7 @@ function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools): 
   return work;
 }
 
-const byChance: ReadonlySet<string> = new Set(["time", "memory", "failed"]);
+const byChance: ReadonlySet<string> = new Set(["time", "memory", "records", "failed"]);
 
 function watching(sandbox: Sandbox, see: (outcome: RunOutcome) => void): Sandbox {
   return {

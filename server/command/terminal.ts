@@ -36,16 +36,19 @@ export function paintFor({ colour }: Terminal): Paint {
 
 /**
  * A stranger's plan may hold escape sequences or marks that turn the writing direction around. Shown as visible code points,
- * they can neither repaint the screen nor make a number read backwards. Tabs become single spaces, so that columns hold.
+ * they can neither repaint the screen nor make a number read backwards. Nor can they give an order to a continuous integration
+ * service that reads along: such orders begin a line with `::`, or stand behind `##[` or `##vso[` anywhere. Tabs become single
+ * spaces, so that columns hold.
  */
 export function printable(text: string): string {
-  return text
-    .replaceAll("\t", " ")
-    .replace(
-      unprintable,
-      (character) => `⟨U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}⟩`,
-    );
+  return text.replaceAll("\t", " ").replace(unprintable, visible).replace(order, visible);
 }
+
+function visible(character: string): string {
+  return `⟨U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}⟩`;
+}
+
+const order = /(?<=^\s*):(?=:)|#(?=#(?:vso)?\[)/gi;
 
 /** Control characters, and the bidirectional and zero-width formatting characters. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for

@@ -1,0 +1,97 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import type { KeptResults } from "./check-cache.ts";
+import { type ExitCode, run } from "./run.ts";
+
+/** A project folder of its own, to run commands in. */
+export class CommandTester {
+  /** Beside the project, for what is to lie outside of it. */
+  readonly around = mkdtempSync(join(tmpdir(), "loomwright-command-"));
+  readonly folder = join(this.around, "project");
+
+  constructor() {
+    this.write("package.json", "{}");
+  }
+
+  /** In the project's folder, or in one below it. */
+  run(words: readonly string[], options: RunOptions = {}): Promise<Ran> {
+    return runCommand(words, { ...options, cwd: join(this.folder, options.cwd ?? "") });
+  }
+
+  write(file: string, text: string): void {
+    mkdirSync(dirname(join(this.folder, file)), { recursive: true });
+    writeFileSync(join(this.folder, file), text);
+  }
+
+  read(file: string): string {
+    return readFileSync(join(this.folder, file), "utf8");
+  }
+
+  remove(file: string): void {
+    rmSync(join(this.folder, file), { recursive: true });
+  }
+
+  dispose(): void {
+    rmSync(this.around, { recursive: true, force: true });
+  }
+}
+
+export interface RunOptions {
+  readonly cwd?: string;
+  readonly kept?: KeptResults | undefined;
+}
+
+interface Ran {
+  readonly code: ExitCode;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** One command, in any folder. */
+export async function runCommand(
+  words: readonly string[],
+  { cwd, kept }: RunOptions & { readonly cwd: string },
+): Promise<Ran> {
+  let out = "";
+  let err = "";
+  const code = await run(words, {
+    cwd,
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    terminal: { colour: false, progress: false },
+    ...(kept ? { kept } : {}),
+  });
+  return { code, out, err };
+}
+
+const head = 'import { build, circuit } from "loomwright";\nbuild({ insulationC: 105 });\n';
+
+/** Plans by what is found in them. */
+export const samplePlans = {
+  head,
+  clean: `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`,
+  /** An error, which can be repaired. */
+  thin: `${head}circuit({ name: "winch", load: 48, continuous: false, oneWayFt: 10, gauge: 12, protect: 45 });\n`,
+  /** A warning, which can be repaired. */
+  droopy: `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5 });\n`,
+  accepted: `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5, accept: { "conductor/voltage-drop": "only a marker" } });\n`,
+  /** A hint. */
+  unstated:
+    'import { circuit } from "loomwright";\ncircuit({ load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n',
+  half: `${head}circuit({ name: "lamp", load: `,
+  endless: `${head}for (;;) {}\n`,
+  network: `import { battery, build, cable, circuit, fusePanel, scenario } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ name: "house bank", chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 8, source: "data sheet p. 3" });
+const panel = fusePanel({ name: "fuse panel", positions: 6, ratedA: 100 });
+cable({ name: "feeder", from: bank.positive, to: panel.feed, lengthFt: 1, gauge: 4, protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20_000 } });
+cable({ name: "panel return", from: panel.negative, to: bank.negative, lengthFt: 5, gauge: 4 });
+circuit({ name: "heater", from: panel.branch, load: 15, oneWayFt: 12, gauge: 10, protect: { ratingA: 20, interruptingA: 5_000 } });
+scenario({ name: "evening", chargePercent: 50 });
+`,
+} as const;
