@@ -4,6 +4,7 @@ import type { View } from "../../library/documents/diagram/drawing.ts";
 import type { LayOut } from "../../library/documents/diagram/graph.ts";
 import type { ReportFinding, ReportInput } from "../../library/documents/report/chapter.ts";
 import { reportContent } from "../../library/documents/report/report.ts";
+import type { ReportContent } from "../../library/documents/report/report-content.ts";
 import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { benchDocuments } from "../../library/documents/schedules/bench-documents.ts";
 import { numberText } from "../../library/documents/schedules/cells.ts";
@@ -18,16 +19,9 @@ import type { PageSize } from "./page-size.ts";
  * The report of a plan that ran to its end, as the bytes of its file. Rejects with the reason of `signal`, and only with that.
  * The same texts, page and version give the same bytes.
  */
-export async function planReport({
-  plan,
-  workspace,
-  kind,
-  page,
-  layOut,
-  signal,
-}: AskedReport): Promise<MadeReport> {
-  signal?.throwIfAborted();
-  const content = reportContent(await reportInput({ plan, workspace, layOut, signal }));
+export async function planReport(asked: AskedReport): Promise<MadeReport> {
+  const { kind, page, signal } = asked;
+  const content = await planReportContent(asked);
   signal?.throwIfAborted();
   if (kind === "html") return { bytes: new TextEncoder().encode(reportHtml(content)), missing: [] };
   // The typeface and what sets it are loaded for those who want paper.
@@ -35,11 +29,20 @@ export async function planReport({
   return reportPdf(content, { page, signal });
 }
 
-export interface AskedReport {
-  readonly plan: CheckedPlan;
-  readonly workspace: Pick<Workspace, "read">;
+/** The same as data, before it is set. */
+export async function planReportContent(asked: ReportedPlan): Promise<ReportContent> {
+  asked.signal?.throwIfAborted();
+  return reportContent(await reportInput(asked));
+}
+
+export interface AskedReport extends ReportedPlan {
   readonly kind: "html" | "pdf";
   readonly page: PageSize;
+}
+
+interface ReportedPlan {
+  readonly plan: CheckedPlan;
+  readonly workspace: Pick<Workspace, "read">;
   readonly layOut: LayOut;
   readonly signal?: AbortSignal | undefined;
 }
@@ -56,12 +59,7 @@ export function reportKind(path: string): AskedReport["kind"] | undefined {
   return ending?.toLowerCase() as AskedReport["kind"] | undefined;
 }
 
-async function reportInput({
-  plan,
-  workspace,
-  layOut,
-  signal,
-}: Pick<AskedReport, "plan" | "workspace" | "layOut" | "signal">): Promise<ReportInput> {
+async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): Promise<ReportInput> {
   const { judgement, root } = plan;
   const { numbered, kept } = numberedWires(plan, workspace);
   const file = nameOf(root, root);

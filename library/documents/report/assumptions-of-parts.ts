@@ -7,6 +7,8 @@ import { coldVoltageFactors } from "../../standards/solar-factors.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import type { Assumption } from "./assumption.ts";
 
+const ownPractice = "common practice, no source";
+
 /** What was taken of the parts of a network because nobody states it, and with what scenarios it was solved. */
 export function assumptionsOfParts(network: Network): readonly Assumption[] {
   return [...network.parts.flatMap(assumptionsOf), ...assumptionsOfScenarios(network)];
@@ -33,12 +35,9 @@ function assumptionsOf(part: Part): readonly Assumption[] {
         ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
         ...unlessStated("Voltage at which it switches off", withUnit(part.cutOffV, "V"), part.cutOffVSource),
         ...(part.loadW === part.continuousW
-          ? taken(
-              "Load on it",
-              `its continuous power, ${withUnit(part.loadW, "W")}`,
-              "common practice, no source",
-            )
+          ? taken("Load on it", `its continuous power, ${withUnit(part.loadW, "W")}`, ownPractice)
           : []),
+        ...(part.idleW === 0 ? taken("What it takes for itself", withUnit(0, "W"), ownPractice) : []),
         ...(part.surgeW === undefined
           ? []
           : taken("How long its surge lasts", `${figure(surgeDuration.seconds)} s`, surgeDuration.source)),
@@ -52,6 +51,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
           part.inputMinVSource,
         ),
         ...outputV(part.outputV, chargingVoltage.for12V),
+        ...(part.isolated ? [] : taken("Negatives of input and output", "one inside", ownPractice)),
       ];
     case "alternator":
       return [
@@ -62,7 +62,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
         ),
         ...outputV(part.outputV, chargingVoltage.for12V),
         ...(part.selfLimiting
-          ? taken("Greatest current", "what it is rated for: it limits itself", "common practice, no source")
+          ? taken("Greatest current", "what it is rated for: it limits itself", ownPractice)
           : []),
       ];
     case "shoreCharger":
@@ -71,7 +71,12 @@ function assumptionsOf(part: Part): readonly Assumption[] {
       return [
         ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
         ...outputV(part.outputV, chargingVoltage.for12V),
+        ...(part.tracking
+          ? taken("What it draws from the panels", "the most power they give", ownPractice)
+          : []),
       ];
+    case "fusePanel":
+      return part.hasNegativeBus ? taken("Negative bus", "there is one", ownPractice) : [];
     case "solarArray":
       return part.openCircuitPercentPerC === undefined && part.lowestC !== undefined
         ? taken("Rise of its voltage in the cold", "that of crystalline silicon", coldVoltageFactors.source)
@@ -127,13 +132,13 @@ function assumptionsOfScenarios({ scenarios, parts }: Network): readonly Assumpt
       what: "Scenarios",
       takenAs: "the usual ones, because the plan names none",
       where: names(builtIn),
-      source: "common practice, no source",
+      source: ownPractice,
     },
     {
       what: "Voltage of the batteries at rest",
       takenAs: "their nominal voltage",
       where: names(atNominal),
-      source: "common practice, no source",
+      source: ownPractice,
     },
   ];
 }

@@ -1,11 +1,11 @@
 import type { Circuit } from "../../model/circuit.ts";
 import { asGiven, withUnit } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { note1EngineSpace, table5 } from "../../standards/ampacity-33cfr183-425.ts";
+import { unconfirmed } from "../../rules/source-in-words.ts";
+import { note1EngineSpace } from "../../standards/ampacity-33cfr183-425.ts";
 import { engineSpace60C } from "../../standards/ampacity-iso10133.ts";
-import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
+import { strandFactor } from "../../standards/copper.ts";
 import { criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
-import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
 import { type Assumption, namesOf } from "./assumption.ts";
 
 /** What was taken of circuits and cables because nobody states it. */
@@ -37,19 +37,19 @@ export function assumptionsOfRuns({ model, circuits }: JudgedPlan): readonly Ass
       what: "Warmth of the place, AWG sizes",
       takenAs: withUnit(30, "°C"),
       where: where((run) => isAmbientTaken(run) && run.conductor.system === "awg"),
-      source: table5.source,
+      source: `${ownPractice}: the table prints no ambient`,
     },
     {
       what: "Warmth of the place, metric sizes",
       takenAs: withUnit(30, "°C"),
       where: where((run) => isAmbientTaken(run) && run.conductor.system === "metric"),
-      source: "the table's own ambient, unconfirmed figure",
+      source: `the table's own ambient; from memory, ${unconfirmed}`,
     },
     {
       what: "Warmth of an engine space, AWG sizes",
       takenAs: withUnit(note1EngineSpace.ambientC, "°C"),
       where: where((run) => run.engineSpace && run.conductor.system === "awg"),
-      source: note1EngineSpace.source,
+      source: `from memory, ${unconfirmed}: the regulation prints factors and no temperature`,
     },
     {
       what: "Warmth of an engine space, metric sizes",
@@ -67,7 +67,25 @@ export function assumptionsOfRuns({ model, circuits }: JudgedPlan): readonly Ass
       what: "How long a load runs",
       takenAs: "for hours, so that its fuse is to be rated higher",
       where: where(({ continuous, continuousStated }) => continuous && !continuousStated, loads, "circuits"),
-      source: ratingOverContinuousLoad.source,
+      source: ownPractice,
+    },
+    {
+      what: "Sheath",
+      takenAs: "none",
+      where: where(({ sheathed }) => !sheathed),
+      source: ownPractice,
+    },
+    {
+      what: "Where a circuit begins that names no place to begin at",
+      takenAs: "a bus bar or a panel, not a battery",
+      where: where(({ wired, fromBattery }) => !wired && !fromBattery, loads, "circuits"),
+      source: ownPractice,
+    },
+    {
+      what: "From which end such a circuit is fed",
+      takenAs: "from one end",
+      where: where(({ wired, fedFromBothEnds }) => !wired && !fedFromBothEnds, loads, "circuits"),
+      source: ownPractice,
     },
     ...limitsTaken(loads),
     {
@@ -84,7 +102,7 @@ export function assumptionsOfRuns({ model, circuits }: JudgedPlan): readonly Ass
       what: "Conductor",
       takenAs: "annealed copper, finely stranded",
       where: runs.length > 0 ? "all runs" : "",
-      source: temperatureCoefficient.source,
+      source: "what the tables of currents and resistances are for",
     },
     {
       what: "Strands longer than the conductor, AWG sizes",

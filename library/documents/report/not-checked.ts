@@ -76,7 +76,7 @@ function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
       names: without(({ distanceM }) => distanceM === undefined),
     },
     {
-      name: "What a fuse or breaker can interrupt: neither it nor its family is known",
+      name: "What a fuse or breaker can interrupt: it is not stated, and its family does not tell",
       names: without((protection) => interruptsA(protection) === undefined),
     },
     {

@@ -53,5 +53,8 @@ export type Block =
       readonly accepted?: string;
       readonly source: string;
     }
-  /** What follows begins on a fresh page that lies this way. Reports begin upright. */
+  /**
+   * What follows begins on a fresh page that lies this way, and so do the pages after it, up to the next of these. Reports begin
+   * upright. Tables are made for the page they come on: none has to turn it of itself, unless words would not fit otherwise.
+   */
   | { readonly kind: "newPage"; readonly orientation: "portrait" | "landscape" };

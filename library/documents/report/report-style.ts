@@ -109,6 +109,7 @@ table.many-columns { font-size: 6.5pt; }
 .drawing svg { max-width: 100%; width: auto; height: auto; margin: 0 auto; }
 figure.landscape .drawing svg { max-height: 150mm; }
 figure.portrait .drawing svg { max-height: 225mm; }
+nav ol { columns: 3; max-width: none; }
 details, footer { display: none; }
 a { text-decoration: none; }
 `;

@@ -5,10 +5,9 @@ import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../ne
 import type { Cell, Table } from "../table.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "../worst-drop.ts";
 import { planningAid } from "./cautions.ts";
-import { numberColumn, textColumn } from "./cells.ts";
+import { textColumn } from "./cells.ts";
 import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
 import { notJudged } from "./not-judged.ts";
-import { severities } from "./numbered-findings.ts";
 import type { Block } from "./report-content.ts";
 import { isInGroup, type RuleGroup, ruleGroups } from "./rule-groups.ts";
 
@@ -123,32 +122,28 @@ function checkedTable({ judgement, numbered }: ReportContext): Table {
       textColumn("what", "What"),
       textColumn("heldAgainst", "Held against"),
       textColumn("lookedAt", "Looked at"),
-      ...severities.map((severity) => numberColumn(severity, columnTitles[severity])),
-      numberColumn("accepted", "Accepted"),
+      textColumn("findings", "Found"),
     ],
-    rows: ruleGroups.map((group) => {
+    rows: ruleGroups.map((group): readonly Cell[] => {
       const about = numbered.filter(({ rule }) => isInGroup(group, rule));
-      const open = about.filter(({ accepted }) => accepted === undefined);
+      const needsNetwork = group.looksAt === "scenarios" || group.looksAt === "network";
+      const none = needsNetwork && !judgement.network ? null : "nothing";
       return [
         group.title,
         group.heldAgainst,
         lookedAt(group, judgement),
-        ...severities.map((severity) => whole(open.filter((one) => one.severity === severity).length)),
-        whole(about.length - open.length),
+        about.length > 0 ? found(about) : none,
       ];
     }),
   };
 }
 
-const columnTitles: Readonly<Record<Severity, string>> = {
-  error: "Errors",
-  warning: "Warnings",
-  info: "Information",
-  hint: "Hints",
-};
-
-function whole(count: number): Cell {
-  return { value: count, text: String(count) };
+/** "2 errors, 1 accepted: F1, F4, A1". */
+function found(findings: readonly NumberedFinding[]): string {
+  const open = findings.filter(({ accepted }) => accepted === undefined);
+  const accepted = findings.length - open.length;
+  const counts = [open.length > 0 ? counted(open) : "", accepted > 0 ? `${accepted} accepted` : ""];
+  return `${counts.filter(Boolean).join(", ")}: ${findings.map(({ number }) => number).join(", ")}`;
 }
 
 function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPlan): string {

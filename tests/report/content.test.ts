@@ -1,0 +1,256 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { cautions, planningAid } from "../../library/documents/report/cautions.ts";
+import { notCheckedToday, whatIsChecked } from "../../library/documents/report/not-checked.ts";
+import type { ReportContent } from "../../library/documents/report/report-content.ts";
+import { isInGroup, ruleGroups } from "../../library/documents/report/rule-groups.ts";
+import { rules } from "../../library/rules/registry.ts";
+import { createChecker } from "../../server/evaluate/checker.ts";
+import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { chapterOf, reported, reportedOf, rowsOf, tableOf, wordsOf, wordsOfBlock } from "./reported-plan.ts";
+
+const house = new URL("../../", import.meta.url);
+const one = `import { circuit } from "loomwright";
+circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50, name: "winch" });
+`;
+
+describe("one circuit", () => {
+  let content: ReportContent;
+  beforeAll(async () => {
+    content = await reported(one);
+  });
+
+  // By hand, as in library/documents/working.test.ts: Table 5 gives 125 A for 4 AWG of 75 °C; 30 + 45 · (40/125)² = 34.6 °C;
+  // 0.322 V over the round trip, 2.68 % of 12 V.
+  test("has its figures beside their limits", () => {
+    expect(rowsOf(tableOf(content, "circuits"))).toEqual([
+      "winch | 4 AWG, 75 °C taken | 15 ft | 40 | 125 | 85 | 34.6 | 0.322 | 2.68 | 10 | 50 A | 40 to 125 | F1",
+    ]);
+  });
+
+  test("reads, without the lists of rules and sources, as it was read by eye", async () => {
+    const chapters = [
+      "summary",
+      "runs",
+      "network",
+      "findings",
+      "accepted",
+      "assumptions",
+      "not-checked",
+      "cautions",
+    ];
+    const text = chapters.map((id) =>
+      [`== ${id}`, ...chapterOf(content, id).flatMap(wordsOfBlock)].join("\n"),
+    );
+    await expect(`${text.join("\n\n")}\n`).toMatchFileSnapshot("one-circuit.txt");
+  });
+
+  test("the same again is the same", async () => {
+    expect(await reported(one)).toEqual(content);
+  });
+});
+
+describe("what was taken because nobody states it", () => {
+  const taken = async (text: string) => rowsOf(tableOf(await reported(text), "assumptions-runs"));
+
+  test("all of it is there, each with how it is known", async () => {
+    expect(await taken(one)).toEqual([
+      "Nominal voltage of the build | 12 V | wherever neither a circuit nor a battery states its own | common practice, no source",
+      "Insulation | rated 75 °C, or the next cooler column of the table | winch | common practice, no source",
+      "Warmth of the place, AWG sizes | 30 °C | winch | common practice, no source: the table prints no ambient",
+      "Other loaded conductors beside one | none but the run's own | winch | common practice, no source",
+      "How long a load runs | for hours, so that its fuse is to be rated higher | winch | common practice, no source",
+      "Sheath | none | winch | common practice, no source",
+      "Where a circuit begins that names no place to begin at | a bus bar or a panel, not a battery | winch | common practice, no source",
+      "From which end such a circuit is fed | from one end | winch | common practice, no source",
+      "Limit of drop elsewhere | 10 % | winch | common practice, no source",
+      "Conductor | annealed copper, finely stranded | all runs | what the tables of currents and resistances are for",
+      expect.stringMatching(
+        /^Strands longer .* \| 1.02 times the resistance of solid wire \| winch \| .*unconfirmed figure \[S\d+\]$/,
+      ),
+      "Fuses, contacts, lugs, switches | 0 Ω | everywhere | common practice, no source",
+    ]);
+  });
+
+  test("what the plan states is not among it", async () => {
+    const stated = `import { build, circuit } from "loomwright";
+build({ name: "shed", voltage: 12, insulationC: 105, ambientC: 40, dropPercent: 5, continuous: true });
+circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5, bundledWith: 3, sheathed: true, fromBattery: true, fedFromBothEnds: true });
+`;
+    const names = (await taken(stated)).map((row) => row.split(" | ")[0]);
+    expect(names).toEqual([
+      "Conductor",
+      "Strands longer than the conductor, AWG sizes",
+      "Fuses, contacts, lugs, switches",
+    ]);
+  });
+});
+
+describe("what could not be judged stands before everything else", () => {
+  const cases: readonly (readonly [string, string, RegExp])[] = [
+    [
+      "a network that cannot be read",
+      `import { battery, circuit, fusePanel } from "loomwright";
+const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: -100 });
+const panel = fusePanel({ name: "panel", positions: 4 });
+circuit({ name: "feed", from: bank.positive, to: panel, returnTo: bank.negative, oneWayFt: 3, gauge: 4, protect: 60 });
+circuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 9, gauge: 14, protect: 5 });
+`,
+      /^The network was not judged: a value of it cannot be used \(F1.*\), so that no current/,
+    ],
+    [
+      "a circuit that cannot be read",
+      `${one}circuit({ name: "lamp", load: -2, oneWayFt: 9, gauge: 14, protect: 5 });\n`,
+      /^Not judged at all, because a value of it cannot be used \(F\d+\): lamp\.$/,
+    ],
+    [
+      "a place too hot for the insulation",
+      `${one}circuit({ name: "stove", load: 2, oneWayFt: 9, gauge: 14, protect: 5, insulationC: 60, ambientC: 70 });\n`,
+      /^What the conductor may carry was not judged, because the place is too hot for its insulation: stove\.$/,
+    ],
+  ];
+
+  test.each(cases)("%s", async (_, text, expected) => {
+    const content = await reported(text);
+    const [first] = chapterOf(content, "summary");
+    expect(first).toMatchObject({ kind: "notice", title: "Not judged in this plan" });
+    expect(first?.kind === "notice" && first.lines).toContainEqual(expect.stringMatching(expected));
+  });
+
+  test("nothing is said there of a plan that was judged as a whole", async () => {
+    const [first] = chapterOf(await reported(one), "summary");
+    expect(first?.kind).toBe("facts");
+  });
+});
+
+test("an accepted finding stands in its own chapter, with the reason, and counts as accepted", async () => {
+  const content = await reported(`import { circuit } from "loomwright";
+circuit({ name: "anchor light", load: 2, oneWayFt: 40, gauge: 16, insulationC: 105, critical: true, protect: 3,
+  accept: { "conductor/voltage-drop": "LED lamp, works down to 9 V" } });
+`);
+  const [accepted] = chapterOf(content, "accepted").filter(({ kind }) => kind === "finding");
+  expect(accepted).toMatchObject({
+    number: "A1",
+    rule: "conductor/voltage-drop",
+    accepted: "LED lamp, works down to 9 V",
+    place: "plan.ts:2",
+  });
+  expect(
+    chapterOf(content, "findings").some((block) => block.kind === "finding" && block.number === "A1"),
+  ).toBe(false);
+  expect(wordsOf(content)).toContain("Accepted, with a reason: 1");
+});
+
+test("the cautions and the limits are those of the README", () => {
+  const readme = readFileSync(new URL("README.md", house), "utf8").replaceAll("`", "");
+  const chapter = (title: string) => readme.split(`\n## ${title}\n`)[1]?.split("\n## ")[0] ?? "";
+  const bullets = (text: string) =>
+    text.split("\n").flatMap((line) => (line.startsWith("- ") ? [line.slice(2)] : []));
+  expect(bullets(chapter("Cautions"))).toEqual(cautions);
+  for (const sentence of planningAid) expect(chapter("Cautions")).toContain(`\n${sentence}\n`);
+  expect(bullets(chapter("Limits"))).toEqual(notCheckedToday);
+  for (const sentence of whatIsChecked) expect(chapter("Limits")).toContain(`\n${sentence}\n`);
+});
+
+test("every rule is counted in exactly one line of the summary", () => {
+  for (const { id } of rules)
+    expect([id, ruleGroups.filter((group) => isInGroup(group, id)).length]).toEqual([id, 1]);
+});
+
+describe("the examples", () => {
+  const examples = new URL("examples/", house);
+  const workspace = diskWorkspace([examples.href]);
+  const checker = createChecker(workspace);
+  afterAll(() => checker.dispose());
+
+  const files = [
+    "first-circuit/plan.ts",
+    "camper-draft/camper.ts",
+    "library-bus/bus.ts",
+    "rangers-hut/hut.ts",
+    "river-launch/launch.ts",
+    "faulty-workshop/workshop.ts",
+    "faulty-workshop/pumping-station.ts",
+    "faulty-workshop/roof.ts",
+    "faulty-workshop/yard.ts",
+  ];
+
+  describe.each(files)("%s", (file) => {
+    let content: ReportContent;
+    let findings: readonly { readonly finding: { readonly accepted?: string }; readonly message: string }[];
+
+    beforeAll(async () => {
+      const plan = await checker.check(pathToFileURL(fileURLToPath(new URL(file, examples))).href);
+      if (plan.state !== "checked") throw new Error("half typed");
+      findings = plan.findings;
+      content = await reportedOf(plan, workspace);
+    });
+
+    test("every finding is in it once, the accepted ones among themselves", () => {
+      const shown = (chapter: string) =>
+        chapterOf(content, chapter).flatMap((block) => (block.kind === "finding" ? [block.message] : []));
+      const told = (accepted: boolean) =>
+        findings
+          .filter(({ finding }) => (finding.accepted !== undefined) === accepted)
+          .map(({ message }) => message);
+      expect([...shown("findings")].sort()).toEqual(told(false).sort());
+      expect([...shown("accepted")].sort()).toEqual(told(true).sort());
+    });
+
+    test("it never calls anything safe", () => {
+      expect(wordsOf(content).filter((words) => /\b(un)?safe\b/i.test(words))).toEqual([]);
+    });
+
+    test("every source that is cited stands in the list, and every one in the list is cited", () => {
+      const list = tableOf(content, "sources");
+      const elsewhere = content.blocks.filter((block) => !(block.kind === "table" && block.table === list));
+      const cited = elsewhere.flatMap(wordsOfBlock).flatMap((words) => words.match(/\[S\d+\]/g) ?? []);
+      const listed = list.rows.map(([number]) => `[${number}]`);
+      expect(new Set(listed).size).toBe(listed.length);
+      expect([...new Set(cited)].sort()).toEqual([...listed].sort());
+    });
+
+    test("headings are numbered in order and go by one name each", () => {
+      const headings = content.blocks.flatMap((block) => (block.kind === "heading" ? [block] : []));
+      let [chapter, section] = [0, 0];
+      for (const { level, number } of headings) {
+        [chapter, section] = level === 2 ? [chapter + 1, 0] : [chapter, section + 1];
+        expect(number).toBe(level === 2 ? `${chapter}` : `${chapter}.${section}`);
+      }
+      expect(chapter).toBe(11);
+      expect(new Set(headings.map(({ id }) => id)).size).toBe(headings.length);
+    });
+
+    test("tables are whole, and none is an empty frame", () => {
+      for (const block of content.blocks) {
+        if (block.kind !== "table") continue;
+        const { id, columns, rows } = block.table;
+        expect(rows.length, id).toBeGreaterThan(0);
+        for (const row of rows) expect(row.length, id).toBe(columns.length);
+        expect(rowsOf(block.table).join("\n"), id).not.toMatch(/NaN|Infinity|undefined/);
+      }
+    });
+
+    test("every drawing is there, with words for those who cannot see it", () => {
+      const figures = content.blocks.flatMap((block) => (block.kind === "figure" ? [block] : []));
+      expect(figures.map(({ caption }) => caption.split(":")[0])).toEqual([
+        "One-line diagram",
+        "Wiring diagram",
+      ]);
+      for (const { description } of figures) expect(description.length).toBeGreaterThan(40);
+    });
+  });
+
+  test("the pumping station says first in which scenario nothing could be worked out", async () => {
+    const plan = await checker.check(new URL("faulty-workshop/pumping-station.ts", examples).href);
+    if (plan.state !== "checked") throw new Error("half typed");
+    const content = await reportedOf(plan, workspace);
+    const [first] = chapterOf(content, "summary");
+    expect(first?.kind === "notice" && first.lines[0]).toMatch(
+      /^In scenario "the heater on" there is no voltage at which everything could run, first at trough heater \(F\d+\); nothing is said/,
+    );
+    const row = rowsOf(tableOf(content, "scenarios")).find((cells) => cells.startsWith("the heater on"));
+    expect(row).toMatch(/^the heater on \| no: no such voltage/);
+  });
+});
