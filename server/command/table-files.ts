@@ -82,7 +82,7 @@ function hasOurColumns(before: Uint8Array, now: Uint8Array): boolean {
 }
 
 const sometimes: ReadonlySet<string> = new Set([
-  ...["cutLengthFtIn", "lengthFtIn", "priceEach", "price", "torqueFrom", "torqueTo"],
+  ...["lengthFt", "cutLengthFtIn", "lengthFtIn", "priceEach", "price", "torqueFrom", "torqueTo"],
 ]);
 
 /** The labels of a plan as a PDF to print on label sheets. */

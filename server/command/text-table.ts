@@ -42,7 +42,7 @@ function cellLines(cell: Cell): readonly string[] {
 
 /** Columns that fit side by side; each further part begins with what tells its rows apart. */
 function partsOf(columns: readonly TextColumn[]): TextColumn[][] {
-  const key = columns.slice(0, columns[0]?.column.align === "end" ? 2 : 1);
+  const key = keyOf(columns);
   const parts: TextColumn[][] = [[]];
   for (const column of columns) {
     const part = parts.at(-1)!;
@@ -52,30 +52,43 @@ function partsOf(columns: readonly TextColumn[]): TextColumn[][] {
   return parts;
 }
 
+/** The first columns that together tell the rows apart, three at most; a number alone says nothing to people. */
+function keyOf(columns: readonly TextColumn[]): readonly TextColumn[] {
+  const rows = columns[0]!.cells.length;
+  for (let many = columns[0]!.column.align === "end" ? 2 : 1; many < 3; many++) {
+    const key = columns.slice(0, many);
+    const told = new Set(
+      Array.from({ length: rows }, (_, row) => JSON.stringify(key.map(({ cells }) => cells[row]))),
+    );
+    if (told.size === rows) return key;
+  }
+  return columns.slice(0, 3);
+}
+
 function widthOf(columns: readonly TextColumn[]): number {
   return columns.reduce((sum, { width }) => sum + width + gap.length, -gap.length);
 }
 
 function setPart(columns: readonly TextColumn[], rows: number, paint: Paint): string {
-  const header = line(columns.map((column) => [column, column.title]));
-  const lines = [paint("faint", header)];
+  const lines = [paint("faint", line(columns.map((column) => [column, column.title])))];
   for (let row = 0; row < rows; row++) {
     const height = Math.max(...columns.map(({ cells }) => cells[row]!.length));
     for (let at = 0; at < height; at++) {
-      lines.push(
-        line(columns.map((column) => [column, column.cells[row]![at] ?? ""], row)).replace(/\s+$/, "") || "",
-      );
+      const texts = columns.map((column): [TextColumn, string] => {
+        const toFill = column.column.toFillIn && at === 0 ? "_".repeat(column.width) : "";
+        return [column, column.cells[row]![at] || toFill];
+      });
+      lines.push(line(texts));
     }
   }
-  return lines.map((text) => `  ${text}`).join("\n");
+  return lines.map((text) => `  ${text}`.trimEnd()).join("\n");
 }
 
 function line(cells: readonly (readonly [TextColumn, string])[]): string {
   return cells
     .map(([{ column, width }, text]) => {
-      const filled = column.toFillIn && text === "" ? "_".repeat(width) : text;
-      const space = " ".repeat(Math.max(0, width - cellsWide(filled)));
-      return column.align === "end" ? `${space}${filled}` : `${filled}${space}`;
+      const space = " ".repeat(Math.max(0, width - cellsWide(text)));
+      return column.align === "end" ? `${space}${text}` : `${text}${space}`;
     })
     .join(gap);
 }
@@ -84,16 +97,27 @@ function noteLine(text: string, index: number): string {
   return index === 0 ? `  ${text}` : `    ${text}`;
 }
 
-/** Broken between words; a word that is longer than the line is not broken, because half a name is another name. */
+/**
+ * Broken behind a comma where that can be, else between words. A word that is longer than the line is not broken, because half a
+ * name is another name.
+ */
 function wrapped(text: string, most: number): string[] {
   const lines: string[] = [];
   let current = "";
-  for (const word of text.split(" ")) {
-    const longer = current === "" ? word : `${current} ${word}`;
-    if (current !== "" && cellsWide(longer) > most) {
-      lines.push(current);
-      current = word;
-    } else current = longer;
+  const add = (piece: string, goOn: (piece: string) => void) => {
+    const longer = current === "" ? piece : `${current} ${piece}`;
+    if (cellsWide(longer) <= most) current = longer;
+    else goOn(piece);
+  };
+  const onNewLine = (piece: string) => {
+    if (current !== "") lines.push(current);
+    current = piece;
+  };
+  for (const clause of text.split(/(?<=,) /)) {
+    add(clause, () => {
+      if (cellsWide(clause) <= most) onNewLine(clause);
+      else for (const word of clause.split(" ")) add(word, onNewLine);
+    });
   }
   return [...lines, current];
 }

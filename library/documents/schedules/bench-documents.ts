@@ -1,4 +1,5 @@
 import type { Judgement } from "../../judge.ts";
+import { listInWords } from "../../rules/part-in-words.ts";
 import { type FewerSizes, fewerSizesTable } from "../fewer-sizes.ts";
 import type { Table } from "../table.ts";
 import { cutList, spoolList } from "./cut-list.ts";
@@ -21,7 +22,8 @@ export function benchDocuments(
 ): readonly Table[] {
   const { bench } = plan.model.build;
   const devices = devicesOf(plan, wires);
-  return [
+  const missing = missingIn(plan);
+  const tables = [
     wireSchedule(wires, bench),
     cutList(wires, bench),
     spoolList(wires, bench),
@@ -31,6 +33,24 @@ export function benchDocuments(
     labelTable(wires),
     ...firstPower(plan, devices, wires, scenario),
   ];
+  return tables.map((table) => ({ ...table, notes: [...missing, ...table.notes] }));
+}
+
+/** What the plan has and no list can have, because a value of it cannot be used. */
+function missingIn({ model }: Judgement): string[] {
+  const notes: string[] = [];
+  if (model.networkUnread)
+    notes.push(
+      "Not complete: a value of the network cannot be used, so its parts and cables are missing here, and its circuits are taken as if each were alone. loomwright check says which value.",
+    );
+  if (model.unjudged.length > 0) {
+    const names = listInWords(
+      model.unjudged.map(({ name }) => name),
+      20,
+    );
+    notes.push(`Not complete: a value of ${names} cannot be used. loomwright check says which.`);
+  }
+  return notes;
 }
 
 export interface BenchDocumentOptions {

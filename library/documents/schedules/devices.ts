@@ -57,7 +57,8 @@ export function placeInWords({ end, protection }: Device): string {
     distanceIn === undefined
       ? distanceMm !== undefined && `${asGiven(distanceMm)} mm`
       : `${asGiven(distanceIn)} in`;
-  return `near ${endInWords(end)}${far ? `, ${far} from it` : ""}`;
+  const what = end.at === "notStated" ? "the supply" : endInWords(end);
+  return `near ${what}${far ? `, ${far} from it` : ""}`;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { kindInWords, terminalNameInWords } from "../../rules/part-in-words.ts";
+import { partInWords, terminalNameInWords } from "../../rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 
 /**
@@ -25,7 +25,7 @@ export function voltagesToExpect(plan: Judgement, scenario?: number): ExpectedVo
       };
     }),
   ];
-  return { rows, notes: notesFor(plan, network, alone.length > 0) };
+  return { rows, notes: notesFor(network, alone.length > 0) };
 }
 
 export interface ExpectedVoltages {
@@ -62,7 +62,7 @@ function rowsOf(
   asked: number | undefined,
 ): ExpectedVoltage[] {
   return polesOf(part).map((poles): ExpectedVoltage => {
-    const at = part.kind === "load" ? part.name : `${part.name} (${kindInWords(part)})`;
+    const at = withoutArticle(partInWords(part));
     const between = `${terminalOf(network, part, poles.positive)} and ${terminalOf(network, part, poles.negative)}`;
     const row = { at, between, leastV: poles.leastV };
     const lasting = result.scenarios.filter(({ scenario }) => !network.scenarios[scenario]!.momentary);
@@ -120,16 +120,20 @@ function polesOf(part: Part): Poles[] {
 }
 
 function terminalOf({ terminals }: Network, part: Part, terminal: number): string {
-  return terminalNameInWords(part, terminals[terminal]!.name).replace(/^the /, "");
+  return withoutArticle(terminalNameInWords(part, terminals[terminal]!.name));
 }
 
-function notesFor(plan: Judgement, network: JudgedNetwork | undefined, someAlone: boolean): string[] {
+function withoutArticle(words: string): string {
+  return words.replace(/^the /, "");
+}
+
+function notesFor(network: JudgedNetwork | undefined, someAlone: boolean): string[] {
   const notes = [
-    "Fuses in one after the other, each device switched on by itself first. Stop at the first reading that surprises you.",
+    "Put the fuses in one after the other, and switch each device on by itself first; stop at the first reading that surprises you. Then switch on what the scenario says and compare.",
   ];
   if (network) {
     notes.push(
-      "Expected: as the plan is written, with the bank charged as the scenario says and the current of this row flowing. A real bank rests a little higher or lower: compare the difference between the bank and the device too.",
+      "Expected: as the plan is written, with the bank charged as the scenario says and what else is on in that scenario. A real bank is seldom at exactly that charge: compare the difference between the bank and the device too.",
     );
     const unsolved = network.result.scenarios.filter(({ state }) => state === "unsolved");
     if (unsolved.length > 0) {
@@ -137,10 +141,6 @@ function notesFor(plan: Judgement, network: JudgedNetwork | undefined, someAlone
       notes.push(`Not worked out, because there is no operating point: ${names.join(", ")}.`);
     }
   }
-  if (plan.model.networkUnread)
-    notes.push(
-      "The network of the plan could not be read, so only circuits are here, as if each were alone.",
-    );
   if (someAlone)
     notes.push(
       "A circuit that stands alone has what is left of its nominal voltage after its own drop; what is lost before it is not in it.",

@@ -1,6 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { asGiven } from "../../rules/figures.ts";
+import { asGiven, tellApart } from "../../rules/figures.ts";
+import { listInWords } from "../../rules/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { counted, endInWords, notKeptNotes, numberCell, quantity } from "./cells.ts";
 import { type Devices, placeInWords } from "./devices.ts";
@@ -40,7 +41,7 @@ function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table
       title: "Before first power, 1: conductors",
       notes: [
         before,
-        "Continuity: from end to end, and to nothing else. Polarity: both ends sit on the terminals named here, of the side named here.",
+        "Continuity: from end to end, before both ends are connected. Polarity: each end sits on the terminal that is named here.",
         withTorque
           ? "Torques are those that the plan states; a terminal without one is tightened as its maker says."
           : "The plan states no torques: tighten each terminal as its maker says.",
@@ -108,20 +109,23 @@ function insulationChecks(plan: Judgement): Table {
   );
 }
 
+const positiveSide =
+  "every device off its conductors, every disconnect closed; behind each fuse that is out, measure again";
+
 function insulationRows(network: Network | undefined): InsulationCheck[] {
   const chassis = (network?.parts ?? []).filter(({ kind }) => kind === "chassis");
   const metals =
     chassis.length > 0 ? chassis.map(({ name }) => name) : ["bare metal of the vehicle, hull or building"];
   const bonds = bondsOf(network);
-  const open = bonds.length > 0 ? ` with ${bonds.join(" and ")} taken off` : "";
+  const open = bonds.length > 0 ? ` with ${listInWords(bonds)} taken off` : "";
   return [
     {
       between: "all positive conductors together, and all negative conductors together",
-      how: "every device off its conductors, every disconnect closed",
+      how: positiveSide,
     },
     ...metals.map((metal) => ({
       between: `all positive conductors together, and ${metal}`,
-      how: "every device off its conductors, every disconnect closed",
+      how: positiveSide,
     })),
     ...metals.map((metal) => ({
       between: `all negative conductors together, and ${metal}`,
@@ -210,12 +214,17 @@ function voltageChecks(plan: Judgement, scenario: number | undefined): Table {
       numbers("currentA", "Current, A", ({ currentA }) =>
         currentA === undefined ? null : quantity(currentA),
       ),
-      numbers("expectedV", "Expected, V", ({ expectedV }) =>
-        typeof expectedV === "number" ? quantity(expectedV) : expectedV,
-      ),
+      numbers("expectedV", "Expected, V", expectedCell),
       numbers("leastV", "Works down to, V", ({ leastV }) => (leastV === undefined ? null : quantity(leastV))),
       toFillIn("measured", "Measured, V"),
     ],
     rows,
   );
+}
+
+/** Told apart from the least voltage wherever the two differ. */
+function expectedCell({ expectedV, leastV }: ExpectedVoltage): Cell {
+  if (typeof expectedV === "string") return expectedV;
+  if (leastV === undefined) return quantity(expectedV);
+  return { value: expectedV, text: tellApart(expectedV, leastV)[0] };
 }

@@ -1,6 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { FusePanelPart } from "../../model/network.ts";
 import { figure } from "../../rules/figures.ts";
+import { listInWords } from "../../rules/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { counted, notKeptNotes, numberCell, quantity } from "./cells.ts";
 import { type Device, type Devices, loadOf, type Placed, type Position, placeInWords } from "./devices.ts";
@@ -66,6 +67,20 @@ function notesFor(plan: Judgement, { panels }: Devices, wires: readonly Numbered
     if (panel.branchRatedA !== undefined)
       notes.push(`${panel.name}: each position is made for ${figure(panel.branchRatedA)} A at most.`);
   }
+  const bare = wires.filter(
+    ({ wire }) =>
+      wire.role === "positive" &&
+      wire.conductor === undefined &&
+      !wire.from.protection &&
+      !wire.to.protection,
+  );
+  if (bare.length > 0)
+    notes.push(
+      `Without any protection in the plan: ${listInWords(
+        bare.map(({ wire }) => wire.name),
+        20,
+      )}.`,
+    );
   if (plan.network) notes.push("Load: the greatest current in any scenario of the plan that lasts.");
   notes.push("Replace a fuse only by one of the same rating and family, and find out first why it opened.");
   return [...notes, ...notKeptNotes(wires)];

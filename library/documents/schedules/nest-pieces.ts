@@ -23,7 +23,7 @@ export function nestPieces<Piece extends { readonly lengthM: number }>(
     .map((offer) => improved(firstFit(toPlace, offer), choice));
   tries.push(improved(eachAlone(toPlace, choice), choice));
   const best = tries.reduce((one, other) => (isBetter(other, one, choice) ? other : one));
-  return { spools: best.map(({ offer, pieces: on }) => ({ offer, pieces: on })), tooLong };
+  return { spools: inOrder(best), tooLong };
 }
 
 /** A spool that can be bought. */
@@ -37,6 +37,16 @@ export interface Nesting<Piece> {
   readonly spools: readonly { readonly offer: Offer; readonly pieces: readonly Piece[] }[];
   /** Longer than every spool. */
   readonly tooLong: readonly Piece[];
+}
+
+/** Longest spools and longest pieces first, as they are cut. */
+function inOrder<Piece extends Placed>(spools: readonly Filled<Piece>[]): Nesting<Piece>["spools"] {
+  return [...spools]
+    .sort((one, other) => other.offer.lengthM - one.offer.lengthM || other.usedM - one.usedM)
+    .map(({ offer, pieces }) => ({
+      offer,
+      pieces: [...pieces].sort((one, other) => other.lengthM - one.lengthM),
+    }));
 }
 
 interface Filled<Piece> {

@@ -1,3 +1,4 @@
+import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Protection } from "../../model/circuit.ts";
 import { asGiven, figure } from "../../rules/figures.ts";
@@ -127,7 +128,13 @@ function deviceItems(plan: Judgement, { panels, elsewhere }: Devices, spareFuses
           protection: { ratingA: part.stringFuseA, writtenAs: "number" },
           where: `${part.name}, string ${string}`,
         });
-  const items = merged(used.map(({ protection, where }) => deviceItem(protection, where)));
+  const families = Object.keys(deviceFamilies);
+  const inOrder = used.sort(
+    ({ protection: one }, { protection: other }) =>
+      families.indexOf(one.family ?? "") - families.indexOf(other.family ?? "") ||
+      one.ratingA - other.ratingA,
+  );
+  const items = merged(inOrder.map(({ protection, where }) => deviceItem(protection, where)));
   return items.map((item) => {
     const spares = item.item === "breaker" ? 0 : spareFuses;
     return { ...item, quantity: item.quantity + spares, spares };
@@ -149,9 +156,14 @@ function deviceItem(protection: Protection, where: string): Item {
   };
 }
 
-/** In the order of sizes as they first come up; each wire of parallel ones has its own. */
+/** Thinnest wire first; each wire of parallel ones has its own. */
 function fittingItems(wires: readonly NumberedWire[]): Item[] {
-  return wires.flatMap(({ wire }) =>
+  const bySize = [...wires].sort(
+    ({ wire: { size: one } }, { wire: { size: other } }) =>
+      Number(one.system === "metric") - Number(other.system === "metric") ||
+      crossSectionMm2(one) - crossSectionMm2(other),
+  );
+  return bySize.flatMap(({ wire }) =>
     [wire.from, wire.to].map(({ termination }): Item => {
       const size = sizeInWords({ ...wire.size, parallel: 1 });
       const hole = holeOf(termination);

@@ -2,6 +2,7 @@ import type { BenchSettings } from "../../model/bench-settings.ts";
 import { asGiven, figure } from "../../rules/figures.ts";
 import { sizeInWords } from "../../rules/sized-fix.ts";
 import { unconfirmed } from "../../rules/source-in-words.ts";
+import { metresPerFoot } from "../../rules/written-at.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
 import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell, quantity } from "./cells.ts";
@@ -25,6 +26,7 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
       words("colour", "Colour", ({ wire }) => wire.colour || "not stated"),
       words("size", "Size", ({ wire }) => sizeInWords(wire.size)),
       numbers("lengthM", "Planned, m", ({ wire }) => quantity(wire.lengthM)),
+      ...(inInches ? [numbers("lengthFt", "Planned, ft", inFeet)] : []),
       numbers("cutLengthM", "Cut length, m", ({ wire }) => lengthToCut(wire.cutLengthM)),
       ...(inInches ? [numbers("cutLengthFtIn", "Cut length, ft and in", inFeetAndInches)] : []),
       words("insulation", "Insulation", ({ wire }) => insulationInWords(wire)),
@@ -49,6 +51,10 @@ export function insulationInWords({
   insulationStated,
 }: Pick<Wire, "insulationC" | "insulationStated">): string {
   return insulationStated ? `${insulationC} °C` : `not stated, ${insulationC} °C taken`;
+}
+
+function inFeet({ wire: { size, lengthM } }: NumberedWire): Cell {
+  return size.system === "awg" ? quantity(lengthM / metresPerFoot) : null;
 }
 
 function inFeetAndInches({ wire: { size, cutLengthM } }: NumberedWire): Cell {
