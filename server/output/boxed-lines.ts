@@ -10,7 +10,7 @@ export interface BoxedText {
   readonly gapPt?: number;
 }
 
-/** A box of several texts, in one piece where a page is high enough, otherwise going on in a box on the next page. */
+/** A box of several texts: in one piece, or, where it would take most of a page, going on in a box on the next. */
 export function boxedLines(pages: Pages, texts: readonly BoxedText[], frame: Frame): Boxed {
   const width = pages.area.width - frame.barPt - 2 * inside.x;
   const lines: Line[] = texts.flatMap(({ text, style, gapPt = 0 }, textIndex) =>
@@ -22,13 +22,14 @@ export function boxedLines(pages: Pages, texts: readonly BoxedText[], frame: Fra
     })),
   );
   const totalPt = heightPt(lines);
+  const leadPt = totalPt <= mostInOnePiece * pages.fullPt ? totalPt : heightPt(lines.slice(0, leadLines));
   return {
-    leadPt: Math.min(totalPt, pages.fullPt / 3),
+    leadPt,
     place() {
       const { pdf } = pages;
       const section = structure(pdf, pdf.root, "Sect");
       const elements = texts.map(() => structure(pdf, section, "P"));
-      if (totalPt <= pages.fullPt) pages.makeRoom(totalPt);
+      pages.makeRoom(leadPt);
       for (let rest = lines; rest.length > 0; ) {
         let count = rest.length;
         while (count > 1 && heightPt(rest.slice(0, count)) > pages.freePt) count--;
@@ -68,6 +69,10 @@ interface Line {
   readonly textIndex: number;
   readonly gapPt: number;
 }
+
+/** Of a page. */
+const mostInOnePiece = 0.5;
+const leadLines = 5;
 
 const inside = { x: 8, y: 6 };
 

@@ -1,5 +1,5 @@
 import { drawSvg, naturalPtPerPx, type SvgPicture } from "./draw-svg.ts";
-import { type PageSize, pageSizes } from "./page-size.ts";
+import { type PageSize, pageSizes, ptPerMm } from "./page-size.ts";
 import { finishedPdf, marked, newPdf, type Paper, structure } from "./pdf-file.ts";
 
 /**
@@ -31,7 +31,7 @@ export interface DrawingToPrint extends SvgPicture {
   readonly description: string;
 }
 
-const marginPt = (10 / 25.4) * 72;
+const marginPt = 10 * ptPerMm;
 
 function sheet({ widthPx, heightPx }: SvgPicture, page: PageSize | undefined): Sheet {
   if (page === undefined) {

@@ -3,7 +3,7 @@ import {
   labelSheet,
   type PlacedLabel,
 } from "../../library/documents/schedules/label-sheets.ts";
-import { pageSizes } from "./page-size.ts";
+import { pageSizes, ptPerMm } from "./page-size.ts";
 import { artifact, finishedPdf, marked, newPdf, type Paper, type Pdf, structure } from "./pdf-file.ts";
 import { lineHeightPt, type TextSetter, type TextStyle, textSetter } from "./text-lines.ts";
 
@@ -41,8 +41,6 @@ export interface LabelOptions {
   /** A hairline around each label, to cut by, on plain paper. */
   readonly cuttingLines?: boolean;
 }
-
-const ptPerMm = 72 / 25.4;
 
 /** Kept free at each edge: no printer meets a sheet of labels exactly. */
 const edgePt = 1.8 * ptPerMm;

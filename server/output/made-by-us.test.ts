@@ -25,6 +25,13 @@ const cases: readonly (readonly [string, string, boolean])[] = [
   ["a.csv", `${header},My notes\r\n`, false],
   ["a.csv", "Name,Number,Size\r\n", false],
   ["a.pdf", "%PDF-1.7\n<< /Producer (Loomwright 0.1.0) >>", true],
+  ["a.pdf", "%PDF-1.7\n7 0 obj\n(Loomwright 0.1.0)\nendobj\n<< /Producer 7 0 R >>", true],
+  [
+    "a.pdf",
+    "%PDF-1.7\n7 0 obj\n(another)\nendobj\n8 0 obj\n(Loomwright 0.1.0)\n<< /Producer 7 0 R >>",
+    false,
+  ],
+  ["a.pdf", "%PDF-1.7\n<< /Title (Loomwright 0.1.0) >>", false],
   ["a.pdf", "%PDF-1.7\n<< /Producer (another) /Title (Loomwright) >>", false],
   ["a.png", png("Loomwright 0.1.0"), true],
   ["a.png", png("another"), false],

@@ -18,7 +18,7 @@ const marks: Readonly<Record<string, Mark>> = {
   ".md": (before) => text(before).trimEnd().endsWith("<!-- made by Loomwright -->"),
   ".json": (before) => toolOf(text(before))?.toLowerCase() === "loomwright",
   ".csv": (before, now) => firstLine(text(before)) === firstLine(typeof now === "string" ? now : text(now)),
-  ".pdf": (before) => latin1(before).startsWith("%PDF-") && /\/Producer \(Loomwright\b/.test(latin1(before)),
+  ".pdf": (before) => producerOf(latin1(before))?.startsWith("Loomwright ") ?? false,
   ".png": (before) =>
     latin1(before).startsWith("\u0089PNG") && latin1(before).includes("tEXtSoftware\0Loomwright"),
 };
@@ -40,6 +40,13 @@ function toolOf(json: string): string | undefined {
   } catch {
     return undefined;
   }
+}
+
+/** What stands behind /Producer in the information dictionary, there or in an object of its own. */
+function producerOf(pdf: string): string | undefined {
+  if (!pdf.startsWith("%PDF-")) return undefined;
+  const named = /\/Producer (?:\(([^)]*)\)|(\d+) 0 R)/.exec(pdf);
+  return named?.[1] ?? new RegExp(`\n${named?.[2]} 0 obj\n\\(([^)]*)\\)`).exec(pdf)?.[1];
 }
 
 function firstLine(csv: string): string | undefined {

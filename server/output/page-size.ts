@@ -1,9 +1,19 @@
-/** Sheets of paper, upright, in points of 1/72 in: A4 of ISO 216, 210 mm × 297 mm; Letter, 8.5 in × 11 in. */
+import { paperMm } from "../../library/documents/schedules/label-sheets.ts";
+
+export const ptPerMm = 72 / 25.4;
+
+/** Sheets of paper, upright, in points of 1/72 in. */
 export const pageSizes = {
-  A4: { widthPt: (210 / 25.4) * 72, heightPt: (297 / 25.4) * 72 },
-  Letter: { widthPt: 8.5 * 72, heightPt: 11 * 72 },
+  A4: inPoints(paperMm.A4),
+  Letter: inPoints(paperMm.Letter),
 } as const;
 
 export type PageSize = keyof typeof pageSizes;
 
 export type Orientation = "portrait" | "landscape";
+
+/** To a thousandth, as much as a PDF holds. */
+function inPoints({ widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number }) {
+  const points = (mm: number) => Math.round(mm * ptPerMm * 1000) / 1000;
+  return { widthPt: points(widthMm), heightPt: points(heightMm) };
+}

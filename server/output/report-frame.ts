@@ -30,7 +30,7 @@ export function placeTitle(pages: Pages, { title, subtitle, blocks }: ReportCont
     pages.makeRoom(lineHeightPt(entryStyle));
     const entry = {
       id,
-      text: number === "" ? text : `${number}  ${text}`,
+      text: number === "" ? text : `${number} ${text}`,
       y: pages.y,
       pageIndex: pageCount(pages) - 1,
       element: structure(pages.pdf, list, "TOCI"),

@@ -1,10 +1,10 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Block, ReportContent } from "../../library/documents/report/report-content.ts";
-import type { PageSize } from "./page-size.ts";
+import type { Orientation, PageSize } from "./page-size.ts";
 import { Pages } from "./pages.ts";
 import { finishedPdf, newPdf, type Paper } from "./pdf-file.ts";
 import { finishPages, placeTitle } from "./report-frame.ts";
-import { pieceOnPaper } from "./report-pieces.ts";
+import { type Piece, pieceOnPaper } from "./report-pieces.ts";
 
 /**
  * A report as PDF: every block in reading order, with bookmarks, a list of contents, and the structure that screen readers
@@ -27,19 +27,24 @@ export async function reportPdf(
   const pages = new Pages(pdf, page);
   pages.newPage("portrait");
   const contents = placeTitle(pages, content);
-  let lying: "portrait" | "landscape" = "portrait";
+  let lying: Orientation = "portrait";
+  // A page is begun with what stands on it, so that none stays empty.
+  let onNewPage = false;
   for (const group of groups(content.blocks)) {
     await breathe();
-    if (group[0]!.kind === "newPage") {
-      lying = group[0]!.orientation;
-      if (!pages.fresh || pages.orientation !== lying) pages.newPage(lying);
+    const [first] = group;
+    if (first!.kind === "newPage") {
+      lying = first!.orientation;
+      onNewPage = true;
       continue;
     }
-    const pieces = group.map((block) => pieceOnPaper(block, { pages, contents }));
-    const wanted = pieces.at(-1)!.needsLandscape?.(page) ? "landscape" : undefined;
+    const pieces: Piece[] = [];
+    for (const block of group) pieces.push(pieceOnPaper(block, { pages, contents, above: [...pieces] }));
     // Without a heading a text stays beside what it belongs to.
-    const next = wanted ?? (group[0]!.kind === "heading" ? lying : pages.orientation);
-    if (next !== pages.orientation) pages.newPage(next);
+    const asBefore = first!.kind === "heading" || onNewPage ? lying : pages.orientation;
+    const next = pieces.at(-1)!.needsLandscape?.(page) ? "landscape" : asBefore;
+    if (onNewPage || next !== pages.orientation) pages.newPage(next);
+    onNewPage = false;
     const together = pieces.reduce((sum, piece) => sum + piece.leadPt(), 0);
     if (together <= pages.fullPt) pages.makeRoom(together);
     for (const piece of pieces) await piece.place(breathe);

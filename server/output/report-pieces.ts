@@ -20,6 +20,8 @@ export interface Piece {
 interface Where {
   readonly pages: Pages;
   readonly contents: ContentsEntry[];
+  /** The headings that have to stay with this block. */
+  readonly above: readonly Piece[];
 }
 
 export function pieceOnPaper(block: Block, where: Where): Piece {
@@ -46,7 +48,7 @@ export function pieceOnPaper(block: Block, where: Where): Piece {
     case "table":
       return table(block, pages);
     case "figure":
-      return figure(block, pages);
+      return figure(block, where);
     case "newPage":
       return { leadPt: () => 0, place() {} };
   }
@@ -69,7 +71,7 @@ function heading(
   { pages, contents }: Where,
 ): Piece {
   const { style, above } = headings[level];
-  const title = number === "" ? text : `${number}  ${text}`;
+  const title = number === "" ? text : `${number} ${text}`;
   return {
     leadPt: () =>
       above + pages.text.lines(title, style, pages.area.width).length * lineHeightPt(style) + gapPt,
@@ -117,34 +119,47 @@ function facts(pairs: readonly { readonly name: string; readonly value: string }
       pages.area.width * 0.42,
       Math.max(...pairs.map(({ name }) => pages.text.widthPt(name, strong))) + 14,
     );
-  const row = ({ name, value }: { readonly name: string; readonly value: string }) => {
-    const names = pages.text.lines(name, strong, nameWidth() - 10);
-    const values = pages.text.lines(value, body, pages.area.width - nameWidth());
-    return { names, values, height: Math.max(names.length, values.length) * lineHeightPt(body) + 3 };
-  };
+  const row = ({ name, value }: { readonly name: string; readonly value: string }): FactLines => ({
+    names: pages.text.lines(name, strong, nameWidth() - 10),
+    values: pages.text.lines(value, body, pages.area.width - nameWidth()),
+  });
+  const heightPt = (lines: FactLines) =>
+    Math.max(lines.names.length, lines.values.length) * lineHeightPt(body) + 3;
   return {
-    leadPt: () => pairs.slice(0, 2).reduce((sum, pair) => sum + row(pair).height, 0),
+    leadPt: () => Math.min(total(pairs.slice(0, 2).map((pair) => heightPt(row(pair)))), pages.fullPt / 3),
     place() {
       const { pdf } = pages;
       const element = structure(pdf, pdf.root, "Table");
       for (const pair of pairs) {
-        const { names, values, height } = row(pair);
-        pages.makeRoom(height);
+        let rest = row(pair);
+        if (heightPt(rest) <= pages.fullPt / 3) pages.makeRoom(heightPt(rest));
         const line = structure(pdf, element, "TR");
-        const cell = (tag: "TH" | "TD", lines: readonly string[], x: number) =>
-          marked(pdf, { element: structure(pdf, line, tag, tag === "TH" ? { scope: "Row" } : {}), tag }, () =>
-            lines.forEach((one, index) => {
-              const y = pages.y + index * lineHeightPt(body);
-              pages.text.draw(one, tag === "TH" ? strong : body, { x, y });
-            }),
-          );
-        cell("TH", names, pages.area.left);
-        cell("TD", values, pages.area.left + nameWidth());
-        pages.y += height;
+        const name = structure(pdf, line, "TH", { scope: "Row" });
+        const value = structure(pdf, line, "TD");
+        const draw = (lines: readonly string[], style: TextStyle, x: number) =>
+          lines.forEach((one, index) => {
+            pages.text.draw(one, style, { x, y: pages.y + index * lineHeightPt(body) });
+          });
+        while (rest.names.length + rest.values.length > 0) {
+          const fit = Math.max(1, Math.floor(pages.freePt / lineHeightPt(body)));
+          const here = { names: rest.names.slice(0, fit), values: rest.values.slice(0, fit) };
+          rest = { names: rest.names.slice(fit), values: rest.values.slice(fit) };
+          const { left } = pages.area;
+          if (here.names.length > 0)
+            marked(pdf, { element: name, tag: "TH" }, () => draw(here.names, strong, left));
+          marked(pdf, { element: value, tag: "TD" }, () => draw(here.values, body, left + nameWidth()));
+          pages.y += heightPt(here);
+          if (rest.names.length + rest.values.length > 0) pages.newPage();
+        }
       }
       pages.skip(gapPt);
     },
   };
+}
+
+interface FactLines {
+  readonly names: readonly string[];
+  readonly values: readonly string[];
 }
 
 function boxed(pages: Pages, { texts, frame }: ReturnType<typeof notice>): Piece {
@@ -211,10 +226,10 @@ function table({ table: content }: Extract<Block, { kind: "table" }>, pages: Pag
       : pages.text.lines(content.title, strong, pages.area.width).length * lineHeightPt(strong) + 3;
   return {
     needsLandscape: (page) => at(areaOf(page, "portrait").width).crammed,
-    leadPt: () => captionPt() + here().leadPt,
+    leadPt: () => Math.min(captionPt() + here().leadPt, pages.fullPt / 2),
     async place(breathe) {
       const onPaper = here();
-      pages.makeRoom(Math.min(captionPt() + onPaper.leadPt, pages.fullPt));
+      pages.makeRoom(Math.min(captionPt() + onPaper.leadPt, pages.fullPt / 2));
       if (content.title !== "") pages.paragraph(content.title, strong);
       pages.skip(3);
       await onPaper.place(pages, breathe);
@@ -228,23 +243,28 @@ function table({ table: content }: Extract<Block, { kind: "table" }>, pages: Pag
   };
 }
 
-function figure(block: Extract<Block, { kind: "figure" }>, pages: Pages): Piece {
+function figure(block: Extract<Block, { kind: "figure" }>, { pages, above }: Where): Piece {
   const { widthPx, heightPx, caption, description } = block;
   const captionPt = (width: number) =>
     pages.text.lines(caption, small, width).length * lineHeightPt(small) + 6;
-  const scaleIn = ({ width, top, bottom }: ReturnType<typeof areaOf>, heightPt = bottom - top) =>
-    Math.min(naturalPtPerPx, width / widthPx, (heightPt - captionPt(width)) / heightPx);
+  const scaleIn = ({ width, top, bottom }: ReturnType<typeof areaOf>, freePt = bottom - top) => {
+    const takenPt = captionPt(width) + total(above.map((piece) => piece.leadPt()));
+    return Math.min(naturalPtPerPx, width / widthPx, (freePt - takenPt) / heightPx);
+  };
+  // A little smaller is better than a page of its own.
+  const scaleHere = () => {
+    const whole = scaleIn(pages.area);
+    const free = scaleIn(pages.area, pages.freePt);
+    return free >= 0.9 * whole ? free : whole;
+  };
   return {
     needsLandscape: (page) => scaleIn(areaOf(page, "landscape")) > 1.15 * scaleIn(areaOf(page, "portrait")),
-    leadPt: () => heightPx * scaleIn(pages.area) + captionPt(pages.area.width),
+    leadPt: () => heightPx * scaleHere() + captionPt(pages.area.width),
     place() {
       const { pdf } = pages;
       const { left, width } = pages.area;
-      // A little smaller is better than a page of its own.
-      const whole = scaleIn(pages.area);
-      const free = scaleIn(pages.area, pages.freePt);
-      const ptPerPx = free >= 0.9 * whole ? free : whole;
-      pages.makeRoom(Math.min(heightPx * ptPerPx + captionPt(width), pages.fullPt));
+      const freePt = pages.freePt - captionPt(width);
+      const ptPerPx = Math.min(naturalPtPerPx, width / widthPx, freePt / heightPx);
       const element = structure(pdf, pdf.root, "Figure", { alt: pdf.drawable(description) });
       const x = left + (width - widthPx * ptPerPx) / 2;
       marked(pdf, { element, tag: "Figure" }, () => drawSvg(pdf, block, { x, y: pages.y, ptPerPx }));
@@ -255,3 +275,5 @@ function figure(block: Extract<Block, { kind: "figure" }>, pages: Pages): Piece 
     },
   };
 }
+
+const total = (numbers: readonly number[]) => numbers.reduce((sum, one) => sum + one, 0);

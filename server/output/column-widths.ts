@@ -1,0 +1,116 @@
+import type { Cell, Table } from "../../library/documents/table.ts";
+import type { TextSetter, TextStyle } from "./text-lines.ts";
+
+/**
+ * How wide each column of a table is on paper, and at what size its letters are set: the largest at which nothing has to be
+ * broken. Every column gets its least; then, as far as there is room, what its cells want, what its title wants, and its share
+ * of the rest, which goes to the columns for the pen where there are some.
+ */
+export function columnWidths(table: Table, text: TextSetter, widthPt: number): ColumnWidths {
+  const columns = measured(table, text);
+  const sizePt = sizes.find((size) => minimumPt(columns, size) <= widthPt) ?? sizes.at(-1)!;
+  return {
+    sizePt,
+    widths: shared(columns, sizePt, widthPt),
+    crammed: minimumPt(columns, sizePt) > widthPt || bestPt(columns, sizes[0]!) > crammedFrom * widthPt,
+  };
+}
+
+export interface ColumnWidths {
+  readonly sizePt: number;
+  /** Together as wide as the table, pt. */
+  readonly widths: readonly number[];
+  /** Words have to be broken, or most rows take many lines: a wider page would serve it. */
+  readonly crammed: boolean;
+}
+
+export const cellText = (cell: Cell) => (cell === null ? "" : typeof cell === "string" ? cell : cell.text);
+
+/** Between the edge of a cell and its text, pt. */
+export const padding = { x: 3.5, y: 2.4 };
+
+export const innerPt = (widthPt: number) => widthPt - 2 * padding.x;
+
+/** Of the letters, pt. */
+const sizes = [8, 7.5, 7, 6.5];
+
+/** How many times the width of the page all columns could use without any second line. */
+const crammedFrom = 1.3;
+
+/** Of a column that is written in by hand, at least: common practice, no source. */
+const penColumnPt = 62;
+
+/** Widths at a size of 1 pt: `least` without breaking what should stay whole, `best` without any second line. */
+interface MeasuredColumn {
+  readonly least: number;
+  readonly best: number;
+  /** Of its title on one line; a narrow column may have it on two. */
+  readonly title: number;
+  readonly pen: boolean;
+}
+
+function measured({ columns, rows }: Table, text: TextSetter): MeasuredColumn[] {
+  const regular: TextStyle = { bold: false, sizePt: 1 };
+  const bold: TextStyle = { bold: true, sizePt: 1 };
+  return columns.map(({ title, align, toFillIn }, index) => {
+    let least = text.widestWordPt(title, bold);
+    let best = least;
+    for (const row of rows) {
+      const cell = cellText(row[index] ?? null);
+      const whole = text.widthPt(cell, regular);
+      best = Math.max(best, whole);
+      // A number is not broken; of words, the longest of all does not set the width for everybody.
+      least = Math.max(least, align === "end" ? whole : Math.min(text.widestWordPt(cell, regular), longWord));
+    }
+    return { least, best, title: text.widthPt(title, bold), pen: toFillIn === true };
+  });
+}
+
+/** In multiples of the size of the letters. */
+const longWord = 11;
+
+function minimumPt(columns: readonly MeasuredColumn[], sizePt: number): number {
+  return columns.reduce((sum, column) => sum + leastPt(column, sizePt), 0);
+}
+
+function leastPt({ least, pen }: MeasuredColumn, sizePt: number): number {
+  return Math.max(least * sizePt, pen ? penColumnPt : 0) + 2 * padding.x;
+}
+
+function bestPt(columns: readonly MeasuredColumn[], sizePt: number): number {
+  return columns.reduce(
+    (total, column) => total + Math.max(column.best * sizePt, leastPt(column, sizePt)),
+    0,
+  );
+}
+
+function shared(columns: readonly MeasuredColumn[], sizePt: number, widthPt: number): number[] {
+  const least = columns.map((column) => leastPt(column, sizePt));
+  if (total(least) > widthPt) return least.map((width) => (width * widthPt) / total(least));
+  const wanting = (width: number) => width * sizePt + 2 * padding.x + 0.01;
+  const forCells = widened(
+    least,
+    columns.map(({ best }) => wanting(best)),
+    widthPt,
+  );
+  const forTitles = widened(
+    forCells,
+    columns.map(({ title }) => wanting(title)),
+    widthPt,
+  );
+  const spare = widthPt - total(forTitles);
+  const pens = columns.filter(({ pen }) => pen).length;
+  return forTitles.map((width, index) => {
+    if (pens > 0) return width + (columns[index]!.pen ? spare / pens : 0);
+    return width + (spare * width) / total(forTitles);
+  });
+}
+
+/** Widths moved towards those that are wanted: all the way, or each by the same part of it. */
+function widened(widths: readonly number[], wanted: readonly number[], widthPt: number): number[] {
+  const missing = widths.map((width, index) => Math.max(0, wanted[index]! - width));
+  const part = Math.min(1, total(missing) > 0 ? (widthPt - total(widths)) / total(missing) : 0);
+  return widths.map((width, index) => width + missing[index]! * part);
+}
+
+const total = (numbers: readonly number[]) => numbers.reduce((sum, one) => sum + one, 0);
