@@ -6,7 +6,7 @@ import { figure } from "../rules/figures.ts";
 import { sizeInWords } from "../rules/sized-fix.ts";
 import { unconfirmed } from "../rules/source-in-words.ts";
 import { copperDensity } from "../standards/copper.ts";
-import { addedFindings } from "./fewer-sizes/added-findings.ts";
+import { addedFindings, foundWithOtherFigures } from "./fewer-sizes/added-findings.ts";
 import { type Refusal, type Spared, sparedSizes } from "./fewer-sizes/search.ts";
 import {
   copperOf,
@@ -39,14 +39,22 @@ export function fewerSizes(
   const { model, problems } = judgement;
   if (model.networkUnread || problems.length > 0) return undefined;
   const runs = sizedRuns(judgement);
+  const proofs = new Map<string, Judgement>();
   const spared = sparedSizes(runs, (choices) => {
     const after = judge(withSizes(records, runs, choices));
     const added = addedFindings(judgement.findings, after.findings);
     // Where less could be worked out than before, less was checked.
     const asMuch = after.circuits.length >= judgement.circuits.length;
-    return added.length > 0 || !asMuch ? refusalFor(added, runs) : undefined;
+    if (added.length > 0 || !asMuch) return refusalFor(added, runs);
+    proofs.set(choices.join(), after);
+    return undefined;
   });
-  return suggestion(runs, spared, model.unjudged.length);
+  const proof = proofs.get(spared.ways[0]?.join() ?? "");
+  return suggestion(runs, spared, {
+    held: runs.filter(({ heldByTerminal }) => heldByTerminal).length,
+    unjudged: model.unjudged.length,
+    otherFigures: proof ? foundWithOtherFigures(judgement.findings, proof.findings) : 0,
+  });
 }
 
 /** A suggestion: which sizes to buy, and what becomes thicker for it. */
@@ -73,7 +81,7 @@ export interface FewerSizes {
   readonly notes: readonly string[];
 }
 
-export interface SizeChange {
+interface SizeChange {
   readonly record: number;
   readonly name: string;
   readonly from: Conductor;
@@ -84,7 +92,7 @@ export interface SizeChange {
 }
 
 /** The suggestion as a table: a row for each circuit or cable that becomes thicker. */
-export function fewerSizesTable({ changes, notes }: FewerSizes): Table {
+export function fewerSizesTable({ changes, notes }: Pick<FewerSizes, "changes" | "notes">): Table {
   return tableOf<SizeChange>(
     { id: "fewer-sizes", title: "Fewer sizes to buy", notes },
     [
@@ -126,21 +134,25 @@ function refusalFor(added: ReturnType<typeof addedFindings>, runs: readonly Size
 function suggestion(
   runs: readonly SizedRun[],
   { ways, triedWays, stoppedEarly }: Spared,
-  unjudged: number,
+  beside: Beside,
 ): FewerSizes | undefined {
-  const [fewest, ...withMoreSizes] = ways.map((choices) => wayOf(runs, choices));
+  const [fewest, ...others] = ways.map((choices) => wayOf(runs, choices));
   if (!fewest) return undefined;
+  const withMoreSizes: Pick<FewerSizes, "keeps" | "extraCopperKg">[] = [];
+  // Only what saves copper is worth more sizes.
+  for (const { keeps, extraCopperKg } of others)
+    if (extraCopperKg < (withMoreSizes.at(-1) ?? fewest).extraCopperKg)
+      withMoreSizes.push({ keeps, extraCopperKg });
   const { changes } = fewest;
   const uses = differentSizes(runs.map(({ choices: [own] }) => own));
   const extraLengthBySize = uses.map((size) => ({ size, lengthM: extraLengthOf(size, changes) }));
-  const held = runs.filter(({ heldByTerminal }) => heldByTerminal).length;
   const told = { ...fewest, uses, extraLengthBySize, stoppedEarly };
   return {
     ...told,
-    withMoreSizes: withMoreSizes.map(({ keeps, extraCopperKg }) => ({ keeps, extraCopperKg })),
+    withMoreSizes,
     provedBy: "judged",
     triedWays,
-    notes: notesOn({ ...told, withMoreSizes, held, unjudged }),
+    notes: notesOn({ ...told, withMoreSizes, ...beside }),
   };
 }
 
@@ -169,16 +181,24 @@ function extraLengthOf(size: Conductor, changes: readonly SizeChange[]): number 
   }, 0);
 }
 
-type Told = Pick<
-  FewerSizes,
-  "uses" | "keeps" | "extraCopperKg" | "extraLengthBySize" | "withMoreSizes" | "stoppedEarly"
-> & {
+type Told = Beside &
+  Pick<
+    FewerSizes,
+    "uses" | "keeps" | "extraCopperKg" | "extraLengthBySize" | "withMoreSizes" | "stoppedEarly"
+  >;
+
+/** Numbers of what a reader must know beside the suggestion itself. */
+interface Beside {
+  /** Runs that keep their size because of their terminals. */
   readonly held: number;
   readonly unjudged: number;
-};
+  /** Findings of the plan that are still there, with other figures. */
+  readonly otherFigures: number;
+}
 
 function notesOn(told: Told): readonly string[] {
-  const { uses, keeps, extraCopperKg, extraLengthBySize, withMoreSizes, stoppedEarly, held, unjudged } = told;
+  const { uses, keeps, extraCopperKg, extraLengthBySize, withMoreSizes, stoppedEarly } = told;
+  const { held, unjudged, otherFigures } = told;
   const steps = withMoreSizes.map(
     (way) =>
       `${way.keeps.length} sizes (${listed(way.keeps.map(sizeInWords))}) ${figure(way.extraCopperKg)} kg`,
@@ -194,6 +214,11 @@ function notesOn(told: Told): readonly string[] {
       : []),
     "The plan with these sizes was checked by the same rules as the plan itself, and nothing was found that was not found before. No conductor becomes thinner, and no fuse or breaker changes.",
     `No conductor becomes more than ${mostSizesThicker} made sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.`,
+    ...(otherFigures > 0
+      ? [
+          `${otherFigures === 1 ? "One finding that the plan has already, or that is accepted in it, has" : `${otherFigures} findings that the plan has already, or that are accepted in it, have`} other figures with these sizes: look at them again.`,
+        ]
+      : []),
     ...(held > 0
       ? [
           `${held === 1 ? "One circuit or cable keeps its" : `${held} circuits and cables keep their`} size: the plan does not tell how thick a conductor the screw clamps and tabs take.`,

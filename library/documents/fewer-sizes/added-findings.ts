@@ -1,4 +1,5 @@
 import type { Finding, Severity } from "../../rules/finding.ts";
+import { ruleById } from "../../rules/registry.ts";
 
 /** Findings that were not there before, or weigh more than before. The same rule at the same value about the same thing is the same. */
 export function addedFindings(before: readonly Finding[], after: readonly Finding[]): readonly Finding[] {
@@ -15,6 +16,14 @@ export function addedFindings(before: readonly Finding[], after: readonly Findin
     const was = known.get(keyOf(finding))?.shift();
     return was === undefined || weight[finding.severity] > weight[was];
   });
+}
+
+/** How many findings, hints aside, are there before and after, with other figures: better or worse, only a reader can tell. */
+export function foundWithOtherFigures(before: readonly Finding[], after: readonly Finding[]): number {
+  const figures = ({ rule, values }: Finding) => ruleById(rule)?.message(values) ?? "";
+  const all = new Set(before.map((finding) => keyOf(finding) + figures(finding)));
+  const told = after.filter(({ severity }) => severity !== "hint");
+  return told.filter((finding) => !all.has(keyOf(finding) + figures(finding))).length;
 }
 
 const weight: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
