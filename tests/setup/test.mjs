@@ -21,6 +21,7 @@ const steps = [
     words: ["node_modules/typescript/lib/tsc.js", "-p", "tests/editor"],
   },
   { what: "dead code", words: ["node_modules/knip/bin/knip.js", "--config", ".knip.json"] },
+  { what: "git", words: ["tests/setup/git.mjs"] },
   { what: "ngspice, where it can be had", words: ["tests/setup/ngspice.mjs"] },
   { what: "tests", words: ["node_modules/vitest/vitest.mjs", "run", "--config", "tests/vitest.config.ts"] },
   { what: "tests in the real editor", words: ["tests/editor/run.mjs"] },
