@@ -84,6 +84,11 @@ const mistakes: readonly [mistake: string, plan: string][] = [
     "a join of a terminal that is not there",
     'part({ terminals: ["in", "out"], joins: [{ between: ["in", "outt"] }] });',
   ],
+  ["a stud that is not made", 'busBar({ termination: "M7" });'],
+  ["slack at the ends in two units", "build({ endSlackIn: 4, endSlackMm: 100 });"],
+  ["a spool without a length", "build({ spools: [{ gauge: 4 }] });"],
+  ["two sizes on one spool", "build({ spools: [{ gauge: 4, mm2: 25, lengthFt: 100 }] });"],
+  ["a colour as others spell it", 'circuit({ load: 40, oneWayFt: 15, gauge: 4, color: "red" });'],
   ["a scenario without a name", "scenario({ off: [heat] });"],
   ["what is on and what is off", 'scenario({ name: "Night", on: [heat], off: [heat] });'],
 ];

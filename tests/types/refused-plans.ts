@@ -30,6 +30,7 @@ import {
   part,
   type RuleId,
   type SizeInput,
+  type SpoolInput,
   scenario,
   shoreCharger,
   shunt,
@@ -294,6 +295,51 @@ scenario({ name: "At anchor", off: [bus] });
 scenario({ name: "At anchor", starting: [heat] });
 // @ts-expect-error: a terminal is never off
 scenario({ name: "At anchor", off: [heat.positive] });
+
+// What is said for the bench.
+build({
+  slackPercent: 5,
+  endSlackMm: 50,
+  spareFuses: 1,
+  positiveColour: "violet",
+  negativeColour: "yellow",
+  currency: "EUR",
+});
+build({
+  spools: [
+    { gauge: 4, lengthFt: 100 },
+    { mm2: 2.5, lengthM: 50, colour: "red", price: 30 },
+  ],
+});
+const spools: SpoolInput[] = [1.5, 2.5].map((mm2) => ({ mm2: mm2 as Mm2Size, lengthM: 50 }));
+build({ endSlackIn: 4, spools });
+circuit({ ...rest, gauge: 4, colour: "blue", returnColour: "yellow", label: "A 1", termination: "M4" });
+fusePanel({
+  positions: 6,
+  termination: "M6",
+  torqueNm: 5,
+  branchTermination: "#8",
+  branchTorqueNm: 1.4,
+  price: 60,
+});
+// @ts-expect-error: both units
+build({ endSlackMm: 50, endSlackIn: 2 });
+// @ts-expect-error: no size
+build({ spools: [{ lengthFt: 100 }] });
+// @ts-expect-error: both lengths
+build({ spools: [{ gauge: 4, lengthFt: 100, lengthM: 30 }] });
+// @ts-expect-error: no such spool is wound
+build({ spools: [{ gauge: 3, lengthFt: 100 }] });
+// @ts-expect-error: one spool is a list of one
+build({ spools: { gauge: 4, lengthFt: 100 } });
+// @ts-expect-error: a colour is text
+circuit({ ...rest, gauge: 4, colour: 5 });
+// @ts-expect-error: a cable has one conductor
+cable({ from: house.positive, to: bus.stud, ...wire, returnColour: "blue" });
+// @ts-expect-error: no such stud
+battery({ chemistry: "AGM", capacityAh: 100, termination: "M7" });
+// @ts-expect-error: only a panel has branches
+busBar({ branchTermination: "#8" });
 
 // People's own functions over a network.
 const lead = (from: Terminal, to: Terminal, size: SizeInput) => cable({ from, to, lengthM: 1, ...size });
