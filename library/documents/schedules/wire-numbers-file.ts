@@ -60,7 +60,6 @@ export function readWireNumbers(text: string | undefined): KeptNumbers {
 
 /** The whole file with these numbers in it, ending in a line break. Not for a file with problems: see {@link KeptNumbers.problems}. */
 export function writeWireNumbers({ wires, retired }: NumberedWires, kept: KeptNumbers): string {
-  const gone = new Set(retired);
   const lines = [
     ...wires
       .filter(({ identity }) => canBeKept(identity))
@@ -70,9 +69,10 @@ export function writeWireNumbers({ wires, retired }: NumberedWires, kept: KeptNu
         retired: false,
         comments: before?.comments ?? [],
       })),
-    ...kept.numbers
-      .filter((line) => line.retired || gone.has(line))
-      .map((line) => ({ ...line, retired: true })),
+    ...[...retired, ...kept.numbers.filter((line) => line.retired)].map((line) => ({
+      ...line,
+      retired: true,
+    })),
   ].sort(inOrder);
   return [
     ...header,
