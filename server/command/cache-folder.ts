@@ -2,12 +2,25 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { isAbsolute, join, resolve } from "node:path";
 import { version } from "../../library/package.json";
+import type { KeptResults } from "./check-cache.ts";
 
 /** Whose folder it is, and on which system. */
-export interface User {
+interface User {
   readonly env: NodeJS.ProcessEnv;
   readonly platform: NodeJS.Platform;
   readonly home: string;
+}
+
+/** The results of this user's earlier runs; undefined where the user has no folder for them. */
+export function usersResults(user: User): KeptResults | undefined {
+  const folder = cacheFolder(user);
+  if (folder === undefined) return undefined;
+  let digest: { readonly digest: string | undefined } | undefined;
+  const tool = () => {
+    digest ??= { digest: toolDigest() };
+    return digest.digest;
+  };
+  return { folder, tool };
 }
 
 /**
@@ -29,7 +42,7 @@ export function cacheFolder({ env, platform, home }: User): string | undefined {
  * rules, tables and limits in them, the parser, the sandbox, and the Node that runs them. Undefined where the bundles are not
  * there.
  */
-export function toolDigest(): string | undefined {
+function toolDigest(): string | undefined {
   const hash = createHash("sha256");
   hash.update(JSON.stringify([version, process.version, process.platform, process.arch]));
   try {

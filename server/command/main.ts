@@ -1,5 +1,5 @@
 import { homedir } from "node:os";
-import { cacheFolder, toolDigest } from "./cache-folder.ts";
+import { usersResults } from "./cache-folder.ts";
 import { run } from "./run.ts";
 import { terminalFor } from "./terminal.ts";
 
@@ -8,14 +8,14 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code !== "EPIPE") throw error;
 });
 
-const folder = cacheFolder({ env: process.env, platform: process.platform, home: homedir() });
+const kept = usersResults({ env: process.env, platform: process.platform, home: homedir() });
 
 run(process.argv.slice(2), {
   cwd: process.cwd(),
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   terminal: terminalFor(process.stdout, process.stderr, process.env),
-  ...(folder === undefined ? {} : { kept: { folder, tool: toolDigest } }),
+  ...(kept ? { kept } : {}),
 }).then((code) => {
   process.exitCode = code;
 });

@@ -33,16 +33,13 @@ export function resultCache(folder: string, bound: Bound = usualBound): ResultCa
     },
     write(key, text) {
       if (!mayWrite || text.length > bound.entryBytes) return;
-      const beside = join(folder, `${randomBytes(8).toString("hex")}.tmp`);
       try {
         if (!wrote) mkdirSync(folder, { recursive: true, mode: 0o700 });
         if (!wrote && !isOwn(folder)) throw new Error("not ours");
-        writeFileSync(beside, entryOf(key, text), { flag: "wx", mode: 0o600 });
-        renameSync(beside, join(folder, key));
+        replace(join(folder, key), entryOf(key, text));
         wrote = true;
       } catch {
         mayWrite = false;
-        rmSync(beside, { force: true });
       }
     },
     close() {
@@ -73,6 +70,18 @@ const checksumLength = 64;
 /** A checksum tells a damaged entry, and one that was put under another's name; what makes it ours is the folder. */
 function entryOf(key: string, text: string): string {
   return `${createHash("sha256").update(`${key}\n${text}`).digest("hex")}\n${text}`;
+}
+
+/** Whole, or not at all: another run may be reading it. */
+function replace(path: string, text: string): void {
+  const beside = `${path}.${randomBytes(8).toString("hex")}.tmp`;
+  try {
+    writeFileSync(beside, text, { flag: "wx", mode: 0o600 });
+    renameSync(beside, path);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw error;
+  }
 }
 
 /** A folder of this user in which nobody else may put anything. Windows keeps a user's folders apart by itself. */
