@@ -82,20 +82,19 @@ export function groupAround(target: EventTarget | null): SVGGElement | undefined
 
 function makeButton(group: SVGGElement, { name, description, findings, kind, box }: ShownElement): void {
   group.setAttribute("role", "button");
-  group.setAttribute("aria-label", spoken(name, description, findings));
+  // Its title names it, also to those who rest the pointer on it; what can be read in it is more than its name.
+  const title = document.createElementNS(svgNamespace, "title");
+  title.textContent = name;
+  for (const old of group.querySelectorAll(":scope > :is(title, desc)")) old.remove();
+  group.setAttribute("aria-description", [description, ...findings].join(" "));
   group.classList.add("element", `of-${kind}`);
-  if (kind === "conductor") group.prepend(...linesOf(group).map(haloOf));
-  else group.prepend(frameAround(box));
+  const looks = kind === "conductor" ? linesOf(group).map(haloOf) : [frameAround(box)];
+  group.prepend(title, ...looks);
 }
 
 /** Screen readers go through a page as it is written. */
 function inReadingOrder(ordered: readonly SVGGElement[]): void {
   for (const group of ordered) group.parentNode?.append(group);
-}
-
-function spoken(name: string, description: string, findings: readonly string[]): string {
-  const said = description.startsWith(name) ? [description] : [name, description];
-  return [...said, ...findings.filter((finding) => !description.includes(finding))].join(". ");
 }
 
 function linesOf(group: SVGGElement): SVGElement[] {

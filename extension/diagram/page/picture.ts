@@ -5,7 +5,8 @@ import { attributeIs, elementIs } from "../allowed-svg.ts";
  * nothing of it is shown, because half a wiring diagram would be worse than none.
  */
 export function readPicture(text: string): SVGSVGElement | Refused {
-  const { documentElement: root } = new DOMParser().parseFromString(text, "image/svg+xml");
+  const { documentElement: root, doctype } = new DOMParser().parseFromString(text, "image/svg+xml");
+  if (doctype) return { refused: "a document type, which may define anything" };
   if (root.localName !== "svg" || root.namespaceURI !== svgNamespace) return { refused: "it is no SVG" };
   try {
     return copyOf(root, 0) as SVGSVGElement;

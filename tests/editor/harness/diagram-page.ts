@@ -13,8 +13,10 @@ export interface DiagramPage {
   said<Type extends FromPage["type"]>(type: Type): Promise<Extract<FromPage, { type: Type }>[]>;
   /** What it would have the editor keep. */
   kept(): Promise<PanelState | undefined>;
-  /** What must never be: asked of the network, forbidden by the policy, thrown, or shown as a dialogue. */
+  /** What must never be: something asked of the network, thrown, told to the console, or shown as a dialogue. */
   readonly forbidden: readonly string[];
+  /** What the page's policy stopped: with a plan of ours nothing, since nothing of that kind gets as far as that. */
+  readonly stopped: readonly string[];
 }
 
 export interface PageOptions {
@@ -35,13 +37,16 @@ export async function openDiagramPage(browser: Browser, options: PageOptions = {
   context.setDefaultTimeout(10_000);
   const page = await context.newPage();
   const forbidden: string[] = [];
+  const stopped: string[] = [];
   page.on("dialog", (dialog) => {
     forbidden.push(`dialogue: ${dialog.message()}`);
     void dialog.dismiss();
   });
   page.on("pageerror", (error) => forbidden.push(`error: ${error.message}`));
   page.on("console", (message) => {
-    if (message.type() === "error") forbidden.push(`console: ${message.text()}`);
+    if (message.type() !== "error") return;
+    const text = message.text();
+    (/violates the following Content Security Policy/.test(text) ? stopped : forbidden).push(text);
   });
   const files: Readonly<Record<string, () => { contentType: string; body: string }>> = {
     "/": () => ({
@@ -88,6 +93,7 @@ export async function openDiagramPage(browser: Browser, options: PageOptions = {
   return {
     page,
     forbidden,
+    stopped,
     send: (message) => page.evaluate((sent) => postMessage(sent, "*"), message),
     said: (type) =>
       page.evaluate(

@@ -11,6 +11,8 @@ import { startBrowser } from "../harness/workbench.ts";
 
 // The page of the diagram's panel as it is shipped, in a browser, with diagrams as the built server draws them.
 
+/** A picture that the server cannot have made, where even the reading of it makes the policy complain. */
+let hostilePicture = false;
 let browser: Browser;
 let bus: DrawnPlan;
 let workshop: DrawnPlan;
@@ -22,9 +24,12 @@ beforeAll(async () => {
   workshop = await drawnPlan(example("faulty-workshop"), "workshop.ts");
 });
 afterEach(async () => {
-  for (const { page, forbidden } of opened.splice(0)) {
+  const mayBeStopped = hostilePicture;
+  hostilePicture = false;
+  for (const { page, forbidden, stopped } of opened.splice(0)) {
     await page.context().close();
     expect(forbidden).toEqual([]);
+    if (!mayBeStopped) expect(stopped).toEqual([]);
   }
 });
 afterAll(async () => {
@@ -88,20 +93,24 @@ describe("what a screen reader is told", () => {
     expect(violations).toEqual([]);
   });
 
-  test("every element is a button with its name and its findings, in reading order", async () => {
-    const { page, ...panel } = await open();
+  test("every element is a button with its name, its description and its findings, in reading order", async () => {
+    const panel = await open();
     const diagram = await workshop.diagram({ view: "wiring" });
-    await show({ page, ...panel }, diagram);
+    await show(panel, diagram);
+    // What the browser itself hands to a screen reader.
+    const session = await panel.page.context().newCDPSession(panel.page);
+    const { nodes } = await session.send("Accessibility.getFullAXTree");
+    const spoken = nodes
+      .filter(({ ignored, role }) => !ignored && role?.value === "button")
+      .map(({ name, description }) => ({ name: name?.value, description: description?.value }));
     const elements = diagram.picture!.elements;
-    expect(elements.length).toBeGreaterThan(10);
-    const buttons = await page.locator("#stage").getByRole("button").all();
-    const spoken = await Promise.all(buttons.map((button) => button.getAttribute("aria-label")));
-    expect(await Promise.all(buttons.map((button) => button.getAttribute("data-element")))).toEqual(
-      elements.map(({ id }) => id),
+    const first = spoken.findIndex(({ name }) => name === elements[0]!.name);
+    expect(spoken.slice(first, first + elements.length)).toEqual(
+      elements.map(({ name, description, findings }) => ({
+        name,
+        description: [description, ...findings].join(" "),
+      })),
     );
-    for (const [index, { name, findings }] of elements.entries()) {
-      for (const said of [name, ...findings]) expect(spoken[index]).toContain(said);
-    }
     expect(elements.flatMap(({ findings }) => findings).length).toBeGreaterThan(5);
   });
 
@@ -242,7 +251,7 @@ describe("by pointer", () => {
     expect(after.x + after.width / 2).toBeCloseTo(at.x, 0);
     expect(after.y + after.height / 2).toBeCloseTo(at.y, 0);
     await page.mouse.wheel(30, 50);
-    await expect.poll(async () => Math.round((await onScreen(page, id)).y - after.y)).toBe(-50);
+    await expect.poll(async () => (await onScreen(page, id)).y - after.y).toBeCloseTo(-50, -1);
   });
 });
 
@@ -250,14 +259,14 @@ describe("while the plan is edited", () => {
   test("the picture is replaced in one step, at the same size, and what was looked at stays where it was", async () => {
     const plan = await drawnPlan(example("library-bus"), "bus.ts");
     try {
-      const panel = await open();
+      const panel = await open({ reducedMotion: "reduce" });
       const { page } = panel;
       const first = await plan.diagram({ view: "wiring" });
       await show(panel, first);
       await page.locator("#stage").focus();
       for (let times = 0; times < 4; times++) await page.keyboard.press("+");
       const { id } = named(first, "refrigerator");
-      await element(page, id).click();
+      await element(page, id).focus();
       const [before, [, , width]] = [await onScreen(page, id), await viewBoxOf(page)];
       await page.evaluate(() => {
         const all = globalThis as unknown as { seen: number[] };
@@ -400,6 +409,7 @@ describe("nothing of a plan does anything in the page", () => {
   test.each(hostilePictures())(
     "a picture with $what is not shown, and the one before stays",
     async ({ svg, why }) => {
+      hostilePicture = true;
       const panel = await open();
       const diagram = await bus.diagram({ view: "one-line" });
       await show(panel, diagram);
@@ -493,7 +503,7 @@ function hostilePictures(): { what: string; svg: string; why: RegExp }[] {
     {
       what: "an entity from elsewhere",
       svg: `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/passwd">]>${svg("<text>&x;</text>")}`,
-      why: /no SVG|<parsererror>/,
+      why: /document type/,
     },
     {
       what: "too deep a nest",
