@@ -137,7 +137,8 @@ async function listFiles({ folder, revision, signal }: GitWorkspaceOptions): Pro
     const uri = pathToFileURL(join(folder, ...path.split("/"))).href;
     if (mode === "160000") submodules.push(uri);
     else if (mode === "120000") links.add(uri);
-    else if (isWorthReading(path) && Number(size) <= largestPlanBytes) {
+    // Of an object that is not in the clone, no size is told. Whoever reads it says that it is missing.
+    else if (isWorthReading(path) && !(Number(size) > largestPlanBytes)) {
       const parents = path.split("/").slice(0, -1);
       const onTheWay =
         isScript(path) && parents.length <= deepestFolder && !parents.some((name) => passedBy.test(name));

@@ -43,21 +43,21 @@ export function tellPlan(
       return { path, movedFrom, ...tellCompared(plan.difference, labels) };
     case "added":
     case "removed": {
+      const { side } = plan;
       const came = plan.state === "added";
+      const label = came ? labels.after : labels.before;
       const word = came
         ? `a plan that is not in ${labels.before}`
         : `a plan that is no longer in ${labels.after}`;
-      const told = plan.side.state === "evaluated" ? contentsInWords(plan.side) : "could not be evaluated";
+      if (side.state === "not-evaluated") {
+        const summary = `${word}: could not be evaluated`;
+        return { path, movedFrom, summary, notices: [notEvaluated(side, label)], blocks: [] };
+      }
       return {
-        ...{ path, movedFrom, summary: `${word}: ${told}` },
-        notices:
-          plan.side.state === "evaluated"
-            ? unreadNotice(plan.side.networkUnread, came ? labels.after : labels.before)
-            : [notEvaluated(plan.side, came ? labels.after : labels.before)],
-        blocks:
-          plan.side.state === "evaluated"
-            ? sideFindings(plan.side.findings, came ? "found" : "was found")
-            : [],
+        ...{ path, movedFrom, summary: `${word}: ${contentsInWords(side)}` },
+        notices: unreadNotice(side.networkUnread, label),
+        // Nobody has to look into what is no longer there.
+        blocks: came ? sideFindings(side.findings, "found") : [],
       };
     }
     case "not-evaluated": {
