@@ -2,8 +2,8 @@ import type { Cell, Table } from "./table.ts";
 
 /**
  * A table as CSV after RFC 4180: fields by commas, records by CRLF, what needs it in double quotes, a quote within them doubled.
- * The first record names the columns by their ids. Numbers are unrounded, with a point and without thousands separators, so that a
- * spreadsheet computes with them. Notes are not in it: a spreadsheet would take them for rows.
+ * The first record names the columns by their ids. Numbers have ten figures, more than anybody measures, a point and no thousands
+ * separators, so that a spreadsheet computes with them. Notes are not in it: a spreadsheet would take them for rows.
  *
  * It begins with a byte order mark: without one, widely used spreadsheets take the file for the system's own encoding and show
  * "Ω", "mm²" and every name that is not English as rubbish; readers of CSV leave it out, or have an option for it.
@@ -22,10 +22,10 @@ function cellText(cell: Cell): string {
   return typeof cell === "string" ? harmless(cell) : plainNumber(cell.value);
 }
 
-/** Without the dust of binary fractions, which no spreadsheet keeps, and never with an exponent that one might not read. */
+/** Without the dust that solving leaves, 4 and not 3.9999999999997, and never with an exponent that a reader might not know. */
 function plainNumber(value: number): string {
   if (!Number.isFinite(value)) return "";
-  const written = String(Number(value.toPrecision(15)) + 0);
+  const written = String(Number(value.toPrecision(10)) + 0);
   return written.includes("e") ? value.toFixed(20).replace(/\.?0+$/, "") : written;
 }
 

@@ -66,20 +66,17 @@ function rowsOf(
     const between = `${terminalOf(network, part, poles.positive)} and ${terminalOf(network, part, poles.negative)}`;
     const row = { at, between, leastV: poles.leastV };
     const lasting = result.scenarios.filter(({ scenario }) => !network.scenarios[scenario]!.momentary);
-    const order =
-      asked === undefined ? lasting : result.scenarios.filter(({ scenario }) => scenario === asked);
-    const solved = order.filter((one): one is SolvedScenario => one.state === "solved");
-    const shown = solved.find(({ scenario }) => network.scenarios[scenario]!.on[part.index]) ?? solved[0];
-    if (!shown) {
-      const failed = order[0] ?? result.scenarios[0];
-      const when = (failed && network.scenarios[failed.scenario]?.name) ?? "";
-      return { ...row, when, currentA: undefined, expectedV: "not worked out" };
-    }
-    const { name, on } = network.scenarios[shown.scenario]!;
-    if (!on[part.index]) return { ...row, when: name, currentA: undefined, expectedV: "off" };
+    const usual = lasting.length > 0 ? lasting : result.scenarios;
+    const considered =
+      asked === undefined ? usual : result.scenarios.filter(({ scenario }) => scenario === asked);
+    const on = considered.filter(({ scenario }) => network.scenarios[scenario]!.on[part.index]);
+    const shown = on.find((one) => one.state === "solved");
+    const when = network.scenarios[(shown ?? on[0] ?? considered[0])?.scenario ?? 0]!.name;
+    if (!shown)
+      return { ...row, when, currentA: undefined, expectedV: on.length > 0 ? "not worked out" : "off" };
     const volts = shown.terminalV[poles.positive]! - shown.terminalV[poles.negative]!;
     const expectedV = Number.isNaN(volts) ? "no source reaches it" : volts;
-    return { ...row, when: name, currentA: poles.current(shown), expectedV };
+    return { ...row, when, currentA: poles.current(shown), expectedV };
   });
 }
 
