@@ -2,17 +2,19 @@ import type { Cell, Table } from "../../library/documents/table.ts";
 import type { TextSetter, TextStyle } from "./text-lines.ts";
 
 /**
- * How wide each column of a table is on paper, and at what size its letters are set: the largest at which nothing has to be
- * broken. Every column gets its least; then, as far as there is room, what its cells want, what its title wants, and its share
+ * How wide each column of a table is on paper, and at what size its letters are set: the largest at which no word has to
+ * be broken and rows do not grow tall. Every column gets its least; then, as far as there is room, what its cells want, what its title wants, and its share
  * of the rest, which goes to the columns for the pen where there are some.
  */
 export function columnWidths(table: Table, text: TextSetter, widthPt: number): ColumnWidths {
   const columns = measured(table, text);
-  const sizePt = sizes.find((size) => minimumPt(columns, size) <= widthPt) ?? sizes.at(-1)!;
+  const whole = sizes.filter((size) => minimumPt(columns, size) <= widthPt);
+  const roomy = (size: number) => wishedPt(columns, size) <= crammedFrom * widthPt;
+  const sizePt = whole.find(roomy) ?? whole.at(-1) ?? sizes.at(-1)!;
   return {
     sizePt,
     widths: shared(columns, sizePt, widthPt),
-    crammed: minimumPt(columns, sizePt) > widthPt || bestPt(columns, sizes[0]!) > crammedFrom * widthPt,
+    crammed: whole.length === 0 || !roomy(sizes[0]!),
   };
 }
 
@@ -27,14 +29,14 @@ export interface ColumnWidths {
 export const cellText = (cell: Cell) => (cell === null ? "" : typeof cell === "string" ? cell : cell.text);
 
 /** Between the edge of a cell and its text, pt. */
-export const padding = { x: 3.5, y: 2.4 };
+export const padding = { x: 4.5, y: 2.4 };
 
 export const innerPt = (widthPt: number) => widthPt - 2 * padding.x;
 
 /** Of the letters, pt. */
 const sizes = [8, 7.5, 7, 6.5];
 
-/** How many times the width of the page all columns could use without any second line. */
+/** How many times the width of the page the columns may wish for before their rows grow tall. */
 const crammedFrom = 1.3;
 
 /** Of a column that is written in by hand, at least: common practice, no source. */
@@ -68,6 +70,7 @@ function measured({ columns, rows }: Table, text: TextSetter): MeasuredColumn[] 
 
 /** In multiples of the size of the letters. */
 const longWord = 11;
+const sentence = 18;
 
 function minimumPt(columns: readonly MeasuredColumn[], sizePt: number): number {
   return columns.reduce((sum, column) => sum + leastPt(column, sizePt), 0);
@@ -77,25 +80,25 @@ function leastPt({ least, pen }: MeasuredColumn, sizePt: number): number {
   return Math.max(least * sizePt, pen ? penColumnPt : 0) + 2 * padding.x;
 }
 
-function bestPt(columns: readonly MeasuredColumn[], sizePt: number): number {
-  return columns.reduce(
-    (total, column) => total + Math.max(column.best * sizePt, leastPt(column, sizePt)),
-    0,
+/** For the shortest rows. Sentences have several lines anyway, and wish for no more than {@link sentence}. */
+function wishedPt(columns: readonly MeasuredColumn[], sizePt: number): number {
+  return total(
+    columns.map((column) => Math.max(Math.min(column.best, sentence) * sizePt, leastPt(column, sizePt))),
   );
 }
 
 function shared(columns: readonly MeasuredColumn[], sizePt: number, widthPt: number): number[] {
   const least = columns.map((column) => leastPt(column, sizePt));
   if (total(least) > widthPt) return least.map((width) => (width * widthPt) / total(least));
-  const wanting = (width: number) => width * sizePt + 2 * padding.x + 0.01;
-  const forCells = widened(
+  const around = 2 * padding.x + 0.01;
+  const forCells = evenRows(
     least,
-    columns.map(({ best }) => wanting(best)),
+    columns.map(({ best }) => best * sizePt),
     widthPt,
   );
   const forTitles = widened(
     forCells,
-    columns.map(({ title }) => wanting(title)),
+    columns.map(({ title }) => title * sizePt + around),
     widthPt,
   );
   const spare = widthPt - total(forTitles);
@@ -104,6 +107,25 @@ function shared(columns: readonly MeasuredColumn[], sizePt: number, widthPt: num
     if (pens > 0) return width + (columns[index]!.pen ? spare / pens : 0);
     return width + (spare * width) / total(forTitles);
   });
+}
+
+/** Widths at which the longest cell of each column takes about the same number of lines, as few as there is room for. */
+function evenRows(least: readonly number[], best: readonly number[], widthPt: number): number[] {
+  // What is broken at words does not fill its lines.
+  const at = (lines: number) =>
+    best.map((width, index) => {
+      const filled = lines === 1 ? width : (width / lines) * 1.12;
+      return Math.max(least[index]!, filled + 2 * padding.x + 0.01);
+    });
+  if (total(at(1)) <= widthPt) return at(1);
+  let [few, many] = [1, 1000];
+  for (let round = 0; round < 40; round++) {
+    const middle = (few + many) / 2;
+    if (total(at(middle)) <= widthPt) many = middle;
+    else few = middle;
+  }
+  const found = at(many);
+  return total(found) <= widthPt ? found : [...least];
 }
 
 /** Widths moved towards those that are wanted: all the way, or each by the same part of it. */

@@ -30,7 +30,8 @@ export async function reportPdf(
   let lying: Orientation = "portrait";
   // A page is begun with what stands on it, so that none stays empty.
   let onNewPage = false;
-  for (const group of groups(content.blocks)) {
+  const all = groups(content.blocks);
+  for (const [index, group] of all.entries()) {
     await breathe();
     const [first] = group;
     if (first!.kind === "newPage") {
@@ -40,9 +41,12 @@ export async function reportPdf(
     }
     const pieces: Piece[] = [];
     for (const block of group) pieces.push(pieceOnPaper(block, { pages, contents, above: [...pieces] }));
-    // Without a heading a text stays beside what it belongs to.
+    // Without a heading a text stays beside what it belongs to, and what introduces a table goes to where that will lie.
     const asBefore = first!.kind === "heading" || onNewPage ? lying : pages.orientation;
-    const next = pieces.at(-1)!.needsLandscape?.(page) ? "landscape" : asBefore;
+    const wide = [group.at(-1)!, ...introduced(all, index)].some((block) =>
+      pieceOnPaper(block, { pages, contents, above: [] }).needsLandscape?.(page),
+    );
+    const next = wide ? "landscape" : asBefore;
     if (onNewPage || next !== pages.orientation) pages.newPage(next);
     onNewPage = false;
     const together = pieces.reduce((sum, piece) => sum + piece.leadPt(), 0);
@@ -55,6 +59,13 @@ export async function reportPdf(
 
 function pdfTitle({ title, subtitle }: ReportContent): string {
   return subtitle === "" ? title : `${title} – ${subtitle}`;
+}
+
+/** The table or figure that a paragraph stands before, directly or with others like it. */
+function introduced(all: readonly (readonly Block[])[], index: number): readonly Block[] {
+  if (all[index]!.at(-1)!.kind !== "paragraph") return [];
+  const [next] = all.slice(index + 1).find(([first]) => first?.kind !== "paragraph") ?? [];
+  return next?.kind === "table" || next?.kind === "figure" ? [next] : [];
 }
 
 /** Headings with what follows them; everything else by itself. */

@@ -85,7 +85,10 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
         let lines = rowLines(row);
         const linesThatFit = () => Math.floor((pages.freePt - 2 * padding.y) / lineHeightPt(body));
         const breaksHere = rowHeightPt(lines) > mostInOnePiece * pages.fullPt && linesThatFit() >= 4;
-        if (rowHeightPt(lines) > pages.freePt && !breaksHere) onNewPage();
+        // The last row is not left alone on a page: the one before goes with it.
+        const last =
+          index === table.rows.length - 2 && index > 1 ? rowHeightPt(rowLines(table.rows.at(-1)!)) : 0;
+        if (rowHeightPt(lines) + last > pages.freePt && !breaksHere) onNewPage();
         while (rowHeightPt(lines) > pages.freePt) {
           const fit = Math.max(1, linesThatFit());
           place(lines.map((cell) => cell.slice(0, fit)));

@@ -73,7 +73,7 @@ export function textSetter({ doc, drawable }: Pdf) {
   function widestWordPt(text: string, style: TextStyle): number {
     return Math.max(
       ...drawable(text)
-        .split(/ +/)
+        .split(breaks)
         .map((word) => widthPt(word, style)),
     );
   }
