@@ -24,10 +24,7 @@ export const diff: Command = {
       does: "what changed in the plans below this folder since a git revision, and what that does elsewhere",
     },
     { words: "<revision> <revision> [folder]", does: "the same between two revisions" },
-    {
-      words: "<folder> <folder>",
-      does: "the same between two folders; 1 only where errors or warnings came",
-    },
+    { words: "<folder> <folder>", does: "the same between two folders" },
   ],
   takes: ["format"],
   run: async (names, given, outside) => {

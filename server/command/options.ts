@@ -3,7 +3,7 @@ export const options = {
   format: {
     type: "string",
     value: "FORMAT",
-    help: "text, json, sarif or annotations for check and merge; text, csv, markdown or json for schedule; text unless you say otherwise",
+    help: "text, json, sarif or annotations for check and merge; text, csv, markdown or json for schedule; text, markdown or json for diff; text unless you say otherwise",
   },
   "max-warnings": {
     type: "string",

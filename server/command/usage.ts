@@ -25,7 +25,7 @@ ${columns([...taken, ["--version", "the version"], ["--help", "this text"]])}
 
 Exit codes
   0  nothing found (hints, information and accepted findings do not count)
-  1  errors found, or more warnings than tolerated
+  1  errors found, or more warnings than tolerated; diff: errors or warnings that were not there before
   2  a plan could not be evaluated, a file could not be written, or the command was not understood
 
 Results of check are kept in your own cache folder, by the content of the plans, and used again while nothing has changed.
