@@ -1,11 +1,120 @@
+import { basename, resolve } from "node:path";
+import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
+import type { Drawing, View } from "../../library/documents/diagram/drawing.ts";
+import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
+import { numberedWires } from "../evaluate/kept-numbers.ts";
+import { createLayouts, type Layouts } from "../output/layouts.ts";
+import type { PageSize } from "../output/page-size.ts";
+import { writeWhole } from "../output/write-whole.ts";
+import { askedScenario } from "./asked-scenario.ts";
+import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
-import { UsageError } from "./usage.ts";
+import { type DrawingKind, DrawingTarget } from "./drawing-target.ts";
+import { interruptible } from "./interruption.ts";
+import type { ExitCode, Outside } from "./run.ts";
+import { printable } from "./terminal.ts";
+import { oneOfWords, UsageError } from "./usage.ts";
 
+/** `loomwright draw`: the diagram of each plan, on standard output or as files. */
 export const draw: Command = {
   name: "draw",
-  usage: [{ words: "[files or folders]", does: "draw the wiring diagram of each plan" }],
-  takes: [],
-  async run() {
-    throw new UsageError("not there yet.");
+  usage: [
+    { words: "[file]", does: "draw the wiring diagram as SVG on standard output" },
+    {
+      words: "[files or folders] --out PATH",
+      does: "draw to a file that ends in .svg, .png or .pdf, or a file for each plan into a folder",
+    },
+  ],
+  takes: ["view", "scenario", "out", "page", "force"],
+  run(names, given, outside) {
+    const view = oneOfWords("view", given.view, ["wiring", "one-line"]);
+    const target = given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd);
+    if (given.page !== undefined && target?.kind !== "pdf")
+      throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
+    // A PDF of no stated page is a sheet as large as its drawing.
+    const page = given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter"]);
+    const layouts = createLayouts();
+    const { scenario, force = false } = given;
+    const asked: Asked = { view, target, page, scenario, force, layouts };
+    return interruptible(outside, (signal) =>
+      eachCheckedPlan(names, outside, (opened) => drawPlan(opened, asked, outside, signal)),
+    ).finally(() => layouts.dispose());
   },
 };
+
+interface Asked {
+  readonly view: View;
+  /** Undefined: standard output. */
+  readonly target: DrawingTarget | undefined;
+  readonly page: PageSize | undefined;
+  readonly scenario: string | undefined;
+  readonly force: boolean;
+  readonly layouts: Layouts;
+}
+
+async function drawPlan(
+  opened: OpenedPlan,
+  { view, target, page, scenario: name, force, layouts }: Asked,
+  outside: Outside,
+  signal: AbortSignal,
+): Promise<ExitCode> {
+  const { plan, file, workspace, of } = opened;
+  if (target === undefined && of > 1)
+    throw new UsageError(
+      `standard output takes one drawing, and there are ${of} plans: name one plan, or give a folder with --out.`,
+    );
+  const say = (why: string): ExitCode => {
+    outside.err(`loomwright: ${printable(`${file}: ${why}`)}\n`);
+    return 2;
+  };
+  const asked = askedScenario(plan.judgement, name);
+  if ("why" in asked) return say(`${asked.why}.`);
+  const outcome = await drawDiagram(
+    plan.judgement,
+    {
+      ...{ view, medium: "paper", title: basename(file) },
+      numbers: shownNumbers(numberedWires(plan, workspace).numbered),
+      ...(asked.scenario === undefined ? {} : { scenario: asked.scenario }),
+    },
+    (graph) => layouts.layOut(graph),
+  );
+  signal.throwIfAborted();
+  if (!outcome.drawn) return say(outcome.why);
+  const { drawing } = outcome;
+  if (!target) {
+    outside.out(drawing.svg);
+    return 0;
+  }
+  const path = await target.pathFor(opened, view);
+  if (typeof path !== "string") return say(`no drawing was written: ${path.path} ${path.why}.`);
+  const { bytes, missing } = await made(drawing, target.kind, page);
+  const written = await writeWhole(resolve(outside.cwd, path), bytes, { force, signal });
+  if (!written.written) return say(`no drawing was written: ${path} ${written.why}.`);
+  if (missing.length > 0)
+    outside.err(
+      `loomwright: ${printable(path)}: drawn as empty boxes, because the typeface lacks them: ${printable(missing.join(" "))}\n`,
+    );
+  outside.out(`${printable(path)}: the ${viewWords[view]} of ${printable(file)}\n`);
+  return 0;
+}
+
+const viewWords: Readonly<Record<View, string>> = {
+  "one-line": "one-line diagram",
+  wiring: "wiring diagram",
+};
+
+interface Made {
+  readonly bytes: string | Uint8Array;
+  /** Characters that the typeface does not have. */
+  readonly missing: readonly string[];
+}
+
+async function made(drawing: Drawing, kind: DrawingKind, page: PageSize | undefined): Promise<Made> {
+  if (kind === "svg") return { bytes: drawing.svg, missing: [] };
+  // What makes paper, and the typeface, are loaded for those who want them.
+  const { drawingPdf, drawingPng } = await import("../output/paper.ts");
+  return kind === "png" ? drawingPng(drawing, { scale: pngScale }) : drawingPdf(drawing, { page });
+}
+
+/** Sharp enough to be printed as large as the SVG. */
+const pngScale = 2;

@@ -52,7 +52,9 @@ const freePorts: ReadonlySet<SymbolName> = new Set(["busBar", "fusePanel", "chas
 const inSeries: ReadonlySet<SymbolName> = new Set(["disconnect", "shunt"]);
 
 const rowPx = 22;
-const twoTextsRowPx = 40;
+const twoTextsRowPx = 42;
+/** What a mark is higher than a line of text. */
+const moreForMarkPx = 8;
 /** One line for two conductors, with a name and words at its end: what the one-line view needs from line to line. */
 const oneLineRowPx = 34;
 /** What the layout leaves between two parts one above the other; with it, a load is as high as its rows at the panel. */
@@ -66,17 +68,23 @@ function rowsByPart(schematic: Schematic, view: View): readonly (readonly Row[])
   const rows: Row[][] = parts.map(() => []);
   for (const [line, one] of lines.entries()) {
     const forward = readsForward(schematic, one.from, one.to);
+    const [upstream, downstream] = forward ? (["from", "to"] as const) : (["to", "from"] as const);
+    const far = parts[one[downstream].part]!;
+    const own = one.name === far.name || one.name === `${far.name}, return`;
+    const label = labelOf(one, own);
+    const plain = view === "wiring" ? rowPx : oneLineRowPx;
+    const marked = (end: "from" | "to") =>
+      worstOf(one[end].device?.found ?? []) || (end === upstream && worstOf(one.found)) ? moreForMarkPx : 0;
+    const upstreamPx = (label.below ? twoTextsRowPx : plain) + marked(upstream);
     for (const which of ["from", "to"] as const) {
       const end = one[which];
-      const upstream = (which === "from") === forward;
-      const other = parts[one[which === "from" ? "to" : "from"].part]!;
-      const own = one.name === other.name || one.name === `${other.name}, return`;
-      const label = upstream ? labelOf(one, own) : undefined;
       rows[end.part]!.push({
-        ...{ line, which, end, label },
+        ...{ line, which, end },
+        label: which === upstream ? label : undefined,
         terminal: end.terminal,
-        side: fixedSide(parts[end.part]!.symbol, end.terminal) ?? (upstream ? "east" : "west"),
-        height: label?.below ? twoTextsRowPx : view === "wiring" ? rowPx : oneLineRowPx,
+        side: fixedSide(parts[end.part]!.symbol, end.terminal) ?? (which === upstream ? "east" : "west"),
+        height: which === upstream ? upstreamPx : plain + marked(which),
+        pitch: Math.max(upstreamPx, plain + marked(which)),
       });
     }
   }
@@ -103,14 +111,21 @@ function onOppositeSides(rows: readonly Row[], { terminals }: SchematicPart): re
 function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic, view: View): Anatomy {
   const symbol = symbols[part.symbol];
   const west = columnsOf(rows, lines);
-  const count = Math.max(rows.length, 1);
-  const height =
-    view === "wiring"
-      ? Math.max(2, count) * rowPx - betweenPx
-      : Math.max(1, count) * oneLineRowPx - betweenPx;
+  const plain = view === "wiring" ? rowPx : oneLineRowPx;
   const sorted = byTerminal(rows, part);
-  const top = (height - (count - 1) * rowPx) / 2;
-  const body = { x: stubWidth(west), y: 2, width: symbol.widthPx, height: height - 4 };
+  // As far apart as at the other end of its lines, so that they run straight.
+  const pitches = sorted.map(({ pitch }) => pitch);
+  const least = view === "wiring" ? 2 * plain : plain;
+  const height = Math.max(sumOf(pitches), least) - betweenPx;
+  const top = (height - sumOf(pitches)) / 2;
+  const ys = pitches.map((pitch, row) => top + sumOf(pitches.slice(0, row)) + pitch / 2);
+  const bodyHeight = Math.max(symbol.heightPx, height - 4);
+  const body = {
+    x: stubWidth(west),
+    y: (height - bodyHeight) / 2,
+    width: symbol.widthPx,
+    height: bodyHeight,
+  };
   const marked = worstOf(part.found) ? markPx + 4 : 0;
   const left = body.x + body.width + 6;
   const name = cutToWidth(part.name, mostNamePx, textPx, "bold");
@@ -131,7 +146,7 @@ function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
       width: left + Math.max(marked + textWidth(name, textPx, "bold"), textWidth(words, textPx)),
       height,
       ports: "placed",
-      rows: sorted.map((_, row) => ({ side: "west", y: top + row * rowPx, height: 0 })),
+      rows: ys.map((y) => ({ side: "west", y, height: 0 })),
     },
   };
 }
@@ -276,7 +291,11 @@ function sidesOf(rows: readonly Row[]): readonly [readonly Row[], readonly Row[]
 }
 
 function sumOfHeights(rows: readonly { readonly height: number }[]): number {
-  return rows.reduce((sum, { height }) => sum + height, 0);
+  return sumOf(rows.map(({ height }) => height));
+}
+
+function sumOf(all: readonly number[]): number {
+  return all.reduce((sum, one) => sum + one, 0);
 }
 
 function byTerminal(rows: readonly Row[], { terminals }: SchematicPart): readonly Row[] {

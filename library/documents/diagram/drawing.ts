@@ -39,6 +39,10 @@ export interface NotDrawn {
 export interface Drawing {
   /** A whole SVG document of the given size, with a title and a description. */
   readonly svg: string;
+  /** "library bus, wiring diagram". */
+  readonly title: string;
+  /** A few sentences for those who cannot see it. */
+  readonly description: string;
   readonly widthPx: number;
   readonly heightPx: number;
   /** Everything that can be pointed at, in reading order. */

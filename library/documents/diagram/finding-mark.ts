@@ -18,7 +18,7 @@ export function worstOf(found: readonly FoundHere[]): MarkKind | undefined {
 
 /** Each kind has a shape and a letter of its own, so that nobody needs colours to tell them apart. */
 export function drawMark(pen: Pen, kind: MarkKind, { x, y }: Point): string {
-  const { letter, corners, sizePx } = looks[kind];
+  const { letter, corners, sizePx, down } = looks[kind];
   const half = markPx / 2;
   const shape =
     corners.length === 0
@@ -27,7 +27,7 @@ export function drawMark(pen: Pen, kind: MarkKind, { x, y }: Point): string {
           [...corners, ...corners.slice(0, 2)].map(([dx, dy]) => ({ x: x + dx * half, y: y + dy * half })),
           "mark",
         );
-  return shape + pen.text({ x, y: y + sizePx * 0.37 }, letter, { sizePx, weight: "bold", anchor: "middle" });
+  return shape + pen.text({ x, y: y + down }, letter, { sizePx, weight: "bold", anchor: "middle" });
 }
 
 export const markWords: Readonly<Record<MarkKind, string>> = {
@@ -45,6 +45,8 @@ interface Look {
   /** Of the outline, in halves of the size around the middle; none for a circle. */
   readonly corners: readonly (readonly [number, number])[];
   readonly sizePx: number;
+  /** From the middle down to the foot of the letter. */
+  readonly down: number;
 }
 
 const cut = 0.42;
@@ -63,17 +65,20 @@ const looks: Readonly<Record<MarkKind, Look>> = {
       [-1, -cut],
     ],
     sizePx: 9,
+    down: 3.3,
   },
   warning: {
-    letter: "W",
+    // No letter, as on a road sign: in the middle of a triangle there is no room for one.
+    letter: "!",
     corners: [
       [0, -1.15],
       [1.15, 0.95],
       [-1.15, 0.95],
     ],
-    sizePx: 6.5,
+    sizePx: 8,
+    down: 4.5,
   },
-  info: { letter: "i", corners: [], sizePx: 9 },
+  info: { letter: "i", corners: [], sizePx: 9, down: 3.3 },
   hint: {
     letter: "h",
     corners: [
@@ -83,6 +88,7 @@ const looks: Readonly<Record<MarkKind, Look>> = {
       [-0.9, 0.9],
     ],
     sizePx: 9,
+    down: 3.3,
   },
   accepted: {
     letter: "a",
@@ -92,6 +98,7 @@ const looks: Readonly<Record<MarkKind, Look>> = {
       [0, 1.1],
       [-1.1, 0],
     ],
-    sizePx: 8,
+    sizePx: 7.5,
+    down: 2.7,
   },
 };

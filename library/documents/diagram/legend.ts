@@ -107,20 +107,23 @@ function symbolEntry(name: keyof typeof symbols): LegendEntry {
     height: rowPx,
     draw: (pen, middle) => {
       const box = { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
-      return draw(smallPen(pen, middle, factor), box, usualLeads(box));
+      return draw(smallPen(pen, middle, factor), box, usualLeads(name, box));
     },
   };
 }
 
-function usualLeads({ y, height }: Box): readonly Lead[] {
+function usualLeads(name: keyof typeof symbols, { y, height }: Box): readonly Lead[] {
   const upper = y + height / 4;
   const lower = y + (height * 3) / 4;
   return [
-    { terminal: "feed", side: "west", y: upper },
+    ...(passesOn.has(name) ? [{ terminal: "feed", side: "west", y: upper } as const] : []),
     { terminal: "positive", side: "east", y: upper },
-    { terminal: "negative", side: "east", y: lower },
+    ...(inOneLine.has(name) ? [] : [{ terminal: "negative", side: "east", y: lower } as const]),
   ];
 }
+
+const passesOn: ReadonlySet<string> = new Set(["disconnect", "shunt", "busBar", "fusePanel"]);
+const inOneLine: ReadonlySet<string> = new Set(["disconnect", "shunt"]);
 
 /** Draws everything nearer to a middle. */
 function smallPen(pen: Pen, { x, y }: Point, factor: number): Pen {

@@ -33,11 +33,14 @@ export function sheet(pen: Pen, content: SheetContent): Omit<Drawing, "notices">
   const block = titleBlock(pen, content, { x: width - 2 * marginPx - blockWidthPx, y: bottomTop });
   const height = bottomTop + Math.max(drawnLegend.height, block.height) + 2 * marginPx;
   const name = `${content.title}, ${viewWords[content.view]}`;
+  const description = descriptionOf(content);
   const notices = noticeLines.map((text, index) =>
     pen.text({ x: 0, y: noticesTop + (index + 1) * linePx - 3 }, text, { weight: "bold" }),
   );
   return {
     elements,
+    description,
+    title: name,
     widthPx: Math.ceil(width),
     heightPx: Math.ceil(height),
     svg: [
@@ -45,7 +48,7 @@ export function sheet(pen: Pen, content: SheetContent): Omit<Drawing, "notices">
       // The margin is in the view box, so that everything else counts from the corner of the diagram.
       ` viewBox="${px(-marginPx)} ${px(-marginPx)} ${Math.ceil(width)} ${Math.ceil(height)}"`,
       ` font-family="${fontFamily}" font-size="${textPx}" role="group" aria-label="${xmlText(name)}">\n`,
-      `<title>${xmlText(name)}</title>\n<desc>${xmlText(descriptionOf(content))}</desc>\n`,
+      `<title>${xmlText(name)}</title>\n<desc>${xmlText(description)}</desc>\n`,
       "<metadata>Loomwright</metadata>\n",
       content.drawn,
       notices.length > 0 ? pen.group({ classes: ["loomwright-notices"] }, ...notices) : "",

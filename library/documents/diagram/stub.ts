@@ -28,6 +28,8 @@ export interface Row {
   readonly label: LineLabel | undefined;
   /** Room from line to line, px. */
   readonly height: number;
+  /** The greater of that and of the room that it takes at its other end, px. */
+  readonly pitch: number;
 }
 
 export interface LineLabel {

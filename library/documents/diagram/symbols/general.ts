@@ -15,7 +15,7 @@ export const generalPart: PartSymbol = {
 export const load: PartSymbol = {
   legend: "load",
   widthPx: 22,
-  heightPx: 28,
+  heightPx: 24,
   leads: "each",
   draw(pen, box) {
     const { x, y, width, height } = box;

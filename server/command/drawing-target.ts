@@ -1,0 +1,52 @@
+import { basename, join, resolve } from "node:path";
+import type { View } from "../../library/documents/diagram/drawing.ts";
+import { makeNamedFolder } from "../output/write-whole.ts";
+import type { OpenedPlan } from "./checked-plans.ts";
+import { UsageError } from "./usage.ts";
+
+export type DrawingKind = "svg" | "png" | "pdf";
+
+/** Where drawings are written: to the file that is named, or each as SVG into the folder that is named. */
+export class DrawingTarget {
+  readonly kind: DrawingKind;
+  readonly #toFile: boolean;
+  readonly #taken = new Set<string>();
+
+  constructor(
+    private readonly out: string,
+    private readonly cwd: string,
+  ) {
+    if (out === "") throw new UsageError("--out takes the name of a file or a folder.");
+    const ending = /[^.]\.([A-Za-z0-9]{1,5})$/.exec(basename(out))?.[1]?.toLowerCase();
+    const kind = kinds.find((one) => one === ending);
+    if (ending !== undefined && kind === undefined)
+      throw new UsageError(`--out takes a file that ends in .svg, .png or .pdf, or a folder, not '${out}'.`);
+    this.kind = kind ?? "svg";
+    this.#toFile = kind !== undefined;
+  }
+
+  /** Relative to where the command runs; or why there is none. */
+  async pathFor(
+    { file, of }: Pick<OpenedPlan, "file" | "of">,
+    view: View,
+  ): Promise<string | { readonly path: string; readonly why: string }> {
+    if (this.#toFile) {
+      if (of === 1) return this.out;
+      throw new UsageError(
+        `--out names one file, and there are ${of} plans: name one plan, or a folder with --out.`,
+      );
+    }
+    const folder = await makeNamedFolder(resolve(this.cwd, this.out));
+    if (!folder.written) return { path: this.out, why: folder.why };
+    const stem = file.replace(/\.[cm]?[jt]sx?$/i, "");
+    const short = `${basename(stem)}.${view}.svg`;
+    // Two plans of one name, in two folders: the second one takes its folders into its name.
+    const name = this.#taken.has(short)
+      ? `${stem.replace(/^(\.\.\/)+/, "").replaceAll("/", "-")}.${view}.svg`
+      : short;
+    this.#taken.add(name);
+    return join(this.out, name);
+  }
+}
+
+const kinds: readonly DrawingKind[] = ["svg", "png", "pdf"];
