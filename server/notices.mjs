@@ -14,11 +14,24 @@ export async function writeNotices(file, more = {}) {
   for (const { name, version, folder } of await packagesInBundles(more)) {
     const licence = (await readdir(folder)).find((entry) => /^licen[cs]e/i.test(entry));
     const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
-    const text = licence ? await readFile(join(folder, licence), "utf8") : `Licence: ${manifest.license}`;
+    // Some licences ask that whoever gets the program is told where its source is.
+    const { url = manifest.repository ?? manifest.homepage } = Object(manifest.repository);
+    const text = licence
+      ? await readFile(join(folder, licence), "utf8")
+      : `Licence: ${manifest.license}\nSource: ${url}`;
     notices.push(`${name} ${version}\n\n${text.trim()}\n`);
+    for (const [part, file] of Object.entries(withinPackages[name] ?? {})) {
+      const ofPart = await readFile(join(folder, file), "utf8");
+      notices.push(`${part}, as ${name} carries it\n\n${ofPart.trim()}\n`);
+    }
   }
   await writeFile(file, notices.join(`\n${"-".repeat(80)}\n\n`));
 }
+
+/** Other people's work within other people's work, and the files with its licence. */
+const withinPackages = {
+  pdfmake: { "svg-to-pdfkit": "src/3rd-party/svg-to-pdfkit/LICENSE" },
+};
 
 /** The dependencies of the rooms that are bundled, and theirs in turn. */
 async function packagesInBundles(more) {

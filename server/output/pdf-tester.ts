@@ -57,7 +57,7 @@ export interface ReadPage {
   readonly alternatives: readonly string[];
 }
 
-export interface ReadText {
+interface ReadText {
   readonly text: string;
   /** Of the mark that it stands in: "TD", "Artifact". */
   readonly tag: string | undefined;
