@@ -1,7 +1,6 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import type { z } from "zod";
 import { jsonDifferenceSchema } from "../../server/command/difference-json.ts";
 import {
   type Answer,
@@ -12,7 +11,7 @@ import {
   sizes,
 } from "./scripted-repository.ts";
 
-type Difference = z.infer<typeof jsonDifferenceSchema>;
+type Difference = ReturnType<typeof jsonDifferenceSchema.parse>;
 
 function read({ out }: Answer): Difference {
   return jsonDifferenceSchema.parse(JSON.parse(out));

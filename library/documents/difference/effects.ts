@@ -101,7 +101,7 @@ function crossing(was: Measured, is: Measured): Effect["crossed"] {
   return after ? "past" : "back";
 }
 
-export function isPast({ value, limit }: Pick<Measured, "value" | "limit">): boolean | undefined {
+function isPast({ value, limit }: Pick<Measured, "value" | "limit">): boolean | undefined {
   if (!limit || Number.isNaN(value)) return undefined;
   return limit.is === "most" ? isAbove(value, limit.value) : isAbove(limit.value, value);
 }

@@ -24,7 +24,7 @@ export interface ToldFinding {
   readonly of: "kept" | "removed" | "added";
 }
 
-export interface ChangedFinding {
+interface ChangedFinding {
   readonly before: ToldFinding;
   readonly after: ToldFinding;
   /** More of a worry than before: of a higher severity, or no longer accepted. */
