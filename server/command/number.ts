@@ -125,7 +125,7 @@ function summary(
         `${wireInWords(wire)}; ${instead} stays with the conductor above it in the file, so put a new label on this one`,
       ),
     ),
-    ...hints(added, retired),
+    ...hints(file, added, retired),
     ...(nameless > 0
       ? [
           `  ${count(nameless, "conductor")} without a name: only a circuit with a name of its own keeps its number, so give it one.`,
@@ -135,16 +135,16 @@ function summary(
   ].join("\n");
 }
 
-/** A circuit under another name, and one that is gone beside one that is new, look the same: people know which. */
-function hints(added: readonly NumberedWire[], retired: NumberedWires["retired"]): string[] {
-  const both = retired.find(({ identity: gone }) =>
+/** A circuit under another name looks like one that is gone and one that is new, and only people know which it is. */
+function hints(file: string, added: readonly NumberedWire[], retired: NumberedWires["retired"]): string[] {
+  const alike = retired.find(({ identity: gone }) =>
     added.some(
       ({ identity }) => identity.role === gone.role && identity.from === gone.from && identity.to === gone.to,
     ),
   );
-  if (!both) return [];
+  if (!alike) return [];
   return [
-    `  If one of the new circuits is a retired one under another name, write that name into its line (such as line ${both.line}) of the file as it was, and run this again: it keeps its number.`,
+    `  Is a new circuit a retired one under another name? Then give its line in ${file} the retired number (such as ${alike.number}), take the retired line out, and run this again.`,
   ];
 }
 
