@@ -219,8 +219,8 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
     id: `by-scenario-${index + 1}`,
     title:
       chunks.length > 1
-        ? `Parts, scenarios ${index * scenariosAcross + 1} to ${index * scenariosAcross + chunk.length}`
-        : "Parts",
+        ? `Parts by scenario, ${index * scenariosAcross + 1} to ${index * scenariosAcross + chunk.length}`
+        : "Parts by scenario",
     notes: [],
     columns: [
       textColumn("part", "Part"),

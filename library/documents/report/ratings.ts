@@ -15,7 +15,7 @@ export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext)
   );
   return {
     id: "ratings",
-    title: "Parts",
+    title: "Currents and ratings of parts",
     notes: duties.some(({ ratedA }) => ratedA === undefined)
       ? ["Not judged: the plan states no rating, so there is nothing to hold the current against."]
       : [],

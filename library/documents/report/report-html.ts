@@ -140,7 +140,7 @@ class Setter {
     );
     const rows = table.rows.map((row) => this.row(table, row));
     const notes = table.notes.map((note) => `<p class="note">${xmlText(note)}</p>\n`).join("");
-    return `<div class="table-frame" role="region" aria-labelledby="${id}" tabindex="0">
+    return `<div class="table-frame" role="group" aria-labelledby="${id}" tabindex="0">
 <table${table.columns.length > manyColumns ? ' class="many-columns"' : ""}>
 <caption id="${id}">${xmlText(table.title)}</caption>
 <thead><tr>${head.join("")}</tr></thead>
@@ -168,7 +168,7 @@ ${notes}`;
     this.figures++;
     const prefix = `figure-${this.figures}`;
     return `<figure${this.pageClasses()}>
-<div class="drawing" role="region" aria-label="${xmlText(caption)}" tabindex="0">
+<div class="drawing" role="group" aria-label="${xmlText(caption)}" tabindex="0">
 ${embeddedSvg(svg, prefix)}
 </div>
 <figcaption><span class="number">Figure ${this.figures}</span> ${xmlText(caption)}</figcaption>

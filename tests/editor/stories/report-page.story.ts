@@ -1,0 +1,133 @@
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { startBrowser } from "../harness/workbench.ts";
+
+// The report as the command writes it, in a browser: read by a program for screen readers, on narrow screens, and printed.
+
+const house = fileURLToPath(new URL("../../..", import.meta.url));
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+let folder: string;
+let browser: Browser;
+const forbidden: string[] = [];
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), "loomwright-report-page-"));
+  browser = await startBrowser();
+});
+afterEach(() => {
+  expect(forbidden.splice(0)).toEqual([]);
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Written once for all that is done with it. */
+function written(plan: string): string {
+  const file = join(folder, `${plan.replaceAll("/", "-")}.html`);
+  if (existsSync(file)) return file;
+  const words = ["library/bin/loomwright.cjs", "report", `examples/${plan}`, "--out", file];
+  execFileSync(process.execPath, words, { cwd: house });
+  return file;
+}
+
+async function open(plan: string, viewport = { width: 1280, height: 900 }): Promise<Page> {
+  const file = written(plan);
+  const context = await browser.newContext({ viewport });
+  const page = await context.newPage();
+  page.on("console", (message) => forbidden.push(message.text()));
+  page.on("pageerror", (error) => forbidden.push(error.message));
+  const address = pathToFileURL(file).href;
+  page.on("request", (request) => {
+    if (request.url() !== address) forbidden.push(request.url());
+  });
+  await page.goto(address);
+  return page;
+}
+
+describe.each(["library-bus/bus.ts", "faulty-workshop/workshop.ts", "faulty-workshop/pumping-station.ts"])(
+  "%s",
+  (plan) => {
+    test("nothing stands in the way of a screen reader or a keyboard", async () => {
+      const page = await open(plan);
+      await page.evaluate(axe);
+      const violations = await page.evaluate(async () => {
+        const run = (globalThis as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }).axe
+          .run;
+        interface Violation {
+          readonly id: string;
+          readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+        }
+        return (await run()).violations.map(({ id, nodes }) => [
+          id,
+          nodes[0]?.html.slice(0, 200),
+          nodes[0]?.failureSummary,
+        ]);
+      });
+      expect(violations).toEqual([]);
+      await page.context().close();
+    });
+
+    test.each([1280, 360])(
+      "on a screen %i wide the page itself never has to be moved sideways",
+      async (width) => {
+        const page = await open(plan, { width, height: 800 });
+        const over = await page.evaluate(
+          "document.documentElement.scrollWidth - document.documentElement.clientWidth",
+        );
+        expect(over).toBeLessThanOrEqual(0);
+        await page.context().close();
+      },
+    );
+
+    test.each(["A4", "Letter"] as const)(
+      "printed on %s, every page has something on it, and nothing runs off the paper",
+      async (format) => {
+        const page = await open(plan);
+        const bytes = await page.pdf({ format, preferCSSPageSize: true });
+        await page.context().close();
+        const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+        const [first] = (await pdf.getPage(1)).view.slice(2);
+        let lying = 0;
+        for (let number = 1; number <= pdf.numPages; number++) {
+          const sheet = await pdf.getPage(number);
+          const [width = 0, height = 0] = sheet.view.slice(2);
+          if (width > height) lying++;
+          const { items } = await sheet.getTextContent();
+          const texts = items.flatMap((item) => ("str" in item && item.str.trim() !== "" ? [item] : []));
+          // More than the three texts at the foot of every page.
+          expect(texts.length, `page ${number}`).toBeGreaterThan(3);
+          for (const { str, transform, width: wide } of texts) {
+            const x = transform[4] as number;
+            expect([number, str, x >= 20 && x + wide <= width - 20]).toEqual([number, str, true]);
+          }
+        }
+        expect(first).toBeLessThan(620);
+        expect(lying).toBeGreaterThan(0);
+        expect(lying).toBeLessThan(pdf.numPages);
+        await pdf.destroy();
+      },
+    );
+  },
+);
+
+test("links lead to findings, sources and chapters", async () => {
+  const page = await open("faulty-workshop/workshop.ts");
+  await page.getByRole("link", { name: /Limits and their sources/ }).click();
+  expect(new URL(page.url()).hash).toBe("#limits");
+  await page
+    .getByRole("table", { name: "What was checked" })
+    .getByRole("link", { name: "F1", exact: true })
+    .click();
+  await page.locator("article#F1").waitFor();
+  expect(await page.evaluate("document.querySelector(':target')?.id")).toBe("F1");
+  await page.context().close();
+});
