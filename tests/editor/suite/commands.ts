@@ -85,7 +85,7 @@ export const commands: readonly Story[] = [
   },
 ];
 
-async function untilTab(label: string): Promise<void> {
+export async function untilTab(label: string): Promise<void> {
   const labels = () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map((tab) => tab.label));
   await eventually(`a tab "${label}"`, labels, (all) => all.some((one) => one.endsWith(label)));
 }

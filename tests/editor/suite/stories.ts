@@ -1,5 +1,6 @@
 import { activation } from "./activation.ts";
 import { commands } from "./commands.ts";
+import { difference } from "./difference.ts";
 import { fixes } from "./fixes.ts";
 import { network } from "./network.ts";
 import { newBuild } from "./new-build.ts";
@@ -17,5 +18,6 @@ export const stories: readonly Story[] = [
   ...severalFiles,
   ...network,
   ...commands,
+  ...difference,
   ...newBuild,
 ];
