@@ -7,7 +7,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import ts from "typescript";
-import { serverFiles } from "../server/build.mjs";
+import { commandFiles, serverFiles } from "../server/build.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const entry = join(here, "plan/index.ts");
@@ -35,7 +35,7 @@ export async function buildWords(folder) {
 }
 
 async function serverBundles() {
-  const needed = ["command.cjs", ...serverFiles];
+  const needed = [...commandFiles, ...serverFiles];
   const there = await readdir(serverDist).catch(() => []);
   const missing = needed.filter((name) => !there.includes(name));
   if (missing.length > 0)

@@ -23,10 +23,12 @@ export const serverFiles = [
   "quickjs.wasm",
   "rules",
   "paper.cjs",
-  "resvg.wasm",
   "DejaVuSans.ttf",
   "DejaVuSans-Bold.ttf",
 ];
+
+/** What the command line has besides: only it makes PNG. */
+export const commandFiles = ["command.cjs", "resvg.wasm"];
 
 /** Everything in server/dist. */
 export async function buildServer() {

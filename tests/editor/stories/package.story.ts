@@ -6,8 +6,10 @@ import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: true });
 
-test("the packed extension is under 6 MB", () => {
-  expect(statSync(fromEnvironment("LOOMWRIGHT_VSIX")).size).toBeLessThan(6e6);
+// Drawing and paper took it from 6: the layout, the typeface, and what sets pages, each twice, because a new build is given the
+// library from here.
+test("the packed extension is under 9 MB", () => {
+  expect(statSync(fromEnvironment("LOOMWRIGHT_VSIX")).size).toBeLessThan(9e6);
 });
 
 test("what gets installed is all that is needed without a network, and no sources", () => {
@@ -16,6 +18,10 @@ test("what gets installed is all that is needed without a network, and no source
     "dist/extension.cjs",
     "dist/language-server.cjs",
     "dist/plan-worker.cjs",
+    "dist/layout-worker.cjs",
+    "dist/paper.cjs",
+    "dist/DejaVuSans.ttf",
+    "dist/DejaVuSans-Bold.ttf",
     "dist/typescript.cjs",
     "dist/quickjs.wasm",
     "dist/loomwright.tgz",
