@@ -31,14 +31,14 @@ test.each(folders)("%s type-checks", (folder) => {
 });
 
 describe("plans that a reader would learn from are clean", () => {
-  test.each(["first-circuit/plan.ts", "library-bus/bus.ts", "river-launch/launch.ts", "rangers-hut/hut.ts"])(
-    "%s",
-    async (file) => {
-      const plan = await checked(file);
-      expect(plan.findings.map(({ message }) => message)).toEqual([]);
-      expect(plan.judgement.circuits.length).toBeGreaterThan(0);
-    },
-  );
+  test.each([
+    ...["first-circuit/plan.ts", "library-bus/bus.ts", "river-launch/launch.ts", "rangers-hut/hut.ts"],
+    ...["gatehouse", "tool-trailer", "ferry-shelter"].map((build) => `shared-builds/${build}/plan.ts`),
+  ])("%s", async (file) => {
+    const plan = await checked(file);
+    expect(plan.findings.map(({ message }) => message)).toEqual([]);
+    expect(plan.judgement.circuits.length).toBeGreaterThan(0);
+  });
 
   test("the library bus has about twenty circuits", async () => {
     expect((await checked("library-bus/bus.ts")).judgement.circuits.length).toBeGreaterThanOrEqual(18);
