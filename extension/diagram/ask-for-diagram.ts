@@ -27,9 +27,7 @@ export async function requestDiagram(
   // The server looks only at what is open, and the file of a panel need not be: its tab was closed, or the window loaded anew.
   const { uri } = await workspace.openTextDocument(file);
   const params: DiagramParams = { textDocument: { uri: client.code2ProtocolConverter.asUri(uri) }, ...shown };
-  return client.sendRequest<Diagram | null>(
-    "loomwright/diagram" satisfies typeof diagramMethod,
-    params,
-    token,
-  );
+  const method = "loomwright/diagram" satisfies typeof diagramMethod;
+  // A token that is undefined would be sent along as a second parameter.
+  return token ? client.sendRequest(method, params, token) : client.sendRequest(method, params);
 }

@@ -31,6 +31,7 @@ function contentOf(element: ShownElement, goTo: (element: ShownElement) => void)
   const head = document.createElement("div");
   head.className = "head";
   head.append(heading, what);
+  if (severity) head.append(markOf(severity));
   if (written) {
     const button = document.createElement("button");
     button.type = "button";
@@ -38,24 +39,33 @@ function contentOf(element: ShownElement, goTo: (element: ShownElement) => void)
     button.addEventListener("click", () => goTo(element));
     head.append(button);
   }
-  const content: HTMLElement[] = [head, paragraph("description", description)];
-  if (findings.length > 0) content.push(listOf(severity, findings));
-  return content;
+  const said = document.createElement("p");
+  said.append(...withFindings(description, findings));
+  const unsaid = findings.filter((finding) => !description.includes(finding));
+  return [head, said, ...unsaid.map((finding) => paragraph("found", finding))];
 }
 
-function listOf(severity: ShownElement["severity"], findings: readonly string[]): HTMLElement {
-  const block = document.createElement("div");
-  block.className = `findings ${severity ?? "accepted"}`;
-  const worst = document.createElement("strong");
-  worst.textContent = severity ? severities[severity] : "Accepted";
-  const list = document.createElement("ul");
+function markOf(severity: keyof typeof severities): HTMLElement {
+  const mark = document.createElement("span");
+  mark.className = `severity ${severity}`;
+  mark.textContent = severities[severity];
+  return mark;
+}
+
+/** The description, with the findings in it set off from the rest. */
+function withFindings(description: string, findings: readonly string[]): (string | HTMLElement)[] {
   for (const finding of findings) {
-    const item = document.createElement("li");
-    item.textContent = finding;
-    list.append(item);
+    const at = finding === "" ? -1 : description.indexOf(finding);
+    if (at < 0) continue;
+    const found = document.createElement("strong");
+    found.textContent = finding;
+    return [
+      ...withFindings(description.slice(0, at), findings),
+      found,
+      ...withFindings(description.slice(at + finding.length), findings),
+    ];
   }
-  block.append(worst, list);
-  return block;
+  return [description];
 }
 
 function paragraph(name: string, text: string): HTMLElement {

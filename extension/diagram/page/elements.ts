@@ -86,7 +86,8 @@ function makeButton(group: SVGGElement, { name, description, findings, kind, box
   const title = document.createElementNS(svgNamespace, "title");
   title.textContent = name;
   for (const old of group.querySelectorAll(":scope > :is(title, desc)")) old.remove();
-  group.setAttribute("aria-description", [description, ...findings].join(" "));
+  const unsaid = findings.filter((finding) => !description.includes(finding));
+  group.setAttribute("aria-description", [description, ...unsaid].join(" "));
   group.classList.add("element", `of-${kind}`);
   const looks = kind === "conductor" ? linesOf(group).map(haloOf) : [frameAround(box)];
   group.prepend(title, ...looks);

@@ -111,6 +111,8 @@ function start(): void {
       const focused = elements.focused();
       const sameView = before?.picture !== undefined && before.view === next.view;
       const place = state.place && sameView ? placeIn(next, before, state.place) : state.place;
+      // Kept as it is, also where the picture is so small just now that the stage must show it elsewhere.
+      if (place) keep({ place });
       elements.adopt(picture, next.picture.elements);
       stage.show(picture, place);
       if (focused !== undefined) elements.focus(focused);

@@ -108,7 +108,7 @@ describe("what a screen reader is told", () => {
     expect(spoken.slice(first, first + elements.length)).toEqual(
       elements.map(({ name, description, findings }) => ({
         name,
-        description: [description, ...findings].join(" "),
+        description: [description, ...findings.filter((finding) => !description.includes(finding))].join(" "),
       })),
     );
     expect(elements.flatMap(({ findings }) => findings).length).toBeGreaterThan(5);
@@ -123,7 +123,8 @@ describe("what a screen reader is told", () => {
     const strip = panel.page.locator("#details[aria-live=polite]");
     await strip.getByRole("heading", { name: faulty!.name }).waitFor();
     await strip.getByText("Error", { exact: true }).waitFor();
-    expect(await strip.getByRole("listitem").allTextContents()).toEqual(faulty!.findings);
+    for (const finding of faulty!.findings) await strip.getByText(finding, { exact: true }).waitFor();
+    expect(faulty!.findings.length).toBeGreaterThan(0);
   });
 });
 

@@ -1,10 +1,11 @@
 import { test } from "vitest";
+import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: false });
 
-test("a plan in a folder that nobody trusts is checked", async () => {
+test("a plan in a folder that nobody trusts is checked and drawn", async () => {
   const folder = editor.folder({
     "stranger.ts": `import { circuit } from "loomwright";
 
@@ -16,4 +17,6 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
   await statusItem(page, "Restricted Mode").waitFor();
   await page.locator(".squiggly-warning").first().waitFor();
   await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
+  await page.getByRole("button", { name: "Show the Wiring Diagram" }).click();
+  await elementIn(diagramIn(page), "heater").waitFor();
 });
