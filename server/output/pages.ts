@@ -11,7 +11,7 @@ export class Pages {
 
   constructor(
     readonly pdf: Pdf,
-    private readonly size: PageSize,
+    readonly size: PageSize,
   ) {
     this.text = textSetter(pdf);
   }

@@ -1,9 +1,10 @@
 import type { Block } from "../../library/documents/report/report-content.ts";
 import { boxedLines, type Frame } from "./boxed-lines.ts";
 import { drawSvg, naturalPtPerPx } from "./draw-svg.ts";
+import { enlargement, placeEnlarged, sheets } from "./enlarged-figure.ts";
 import type { PageSize } from "./page-size.ts";
 import { areaOf, type Pages } from "./pages.ts";
-import { marked, structure } from "./pdf-file.ts";
+import { artifact, marked, structure } from "./pdf-file.ts";
 import { type ContentsEntry, pageCount } from "./report-frame.ts";
 import { type TableOnPaper, tableOnPaper } from "./table-on-paper.ts";
 import { lineHeightPt, type TextStyle } from "./text-lines.ts";
@@ -246,7 +247,7 @@ function table({ table: content }: Extract<Block, { kind: "table" }>, pages: Pag
 function figure(block: Extract<Block, { kind: "figure" }>, { pages, above }: Where): Piece {
   const { widthPx, heightPx, caption, description } = block;
   const captionPt = (width: number) =>
-    pages.text.lines(caption, small, width).length * lineHeightPt(small) + 6;
+    (pages.text.lines(caption, small, width).length + 1) * lineHeightPt(small) + 6;
   const scaleIn = ({ width, top, bottom }: ReturnType<typeof areaOf>, freePt = bottom - top) => {
     const takenPt = captionPt(width) + total(above.map((piece) => piece.leadPt()));
     return Math.min(naturalPtPerPx, width / widthPx, (freePt - takenPt) / heightPx);
@@ -271,6 +272,12 @@ function figure(block: Extract<Block, { kind: "figure" }>, { pages, above }: Whe
       pages.y += heightPx * ptPerPx;
       pages.skip(4);
       if (caption !== "") pages.paragraph(caption, small, { tag: "Caption" });
+      const way = enlargement(block, ptPerPx, pages.size);
+      if (way) {
+        const next = sheets(way) === 1 ? "the next page" : `the next ${sheets(way)} pages`;
+        artifact(pdf, () => pages.text.draw(`Shown larger on ${next}.`, small, { x: left, y: pages.y }));
+        placeEnlarged(pages, block, { way, caption });
+      }
       pages.skip(gapPt + 2);
     },
   };

@@ -1,0 +1,87 @@
+import { drawSvg, naturalPtPerPx, type SvgPicture } from "./draw-svg.ts";
+import type { Orientation, PageSize } from "./page-size.ts";
+import { areaOf, type Pages } from "./pages.ts";
+import { artifact } from "./pdf-file.ts";
+import { lineHeightPt, type TextStyle } from "./text-lines.ts";
+
+/**
+ * How a figure that had to be made too small for its letters to be read is shown again in parts, each on a page of its own, with
+ * a strip of its neighbours at its edges: on as few pages as make it readable. Undefined where it can be read as it is.
+ */
+export function enlargement(
+  { widthPx, heightPx }: SvgPicture,
+  ptPerPx: number,
+  size: PageSize,
+): Enlargement | undefined {
+  if (ptPerPx >= readable.already) return undefined;
+  const ways = (["landscape", "portrait"] as const).flatMap((orientation) => {
+    const { width, top, bottom } = areaOf(size, orientation);
+    const height = bottom - top - captionPt;
+    return grids.map(({ columns, rows }): Enlargement => {
+      const across = columns * width - (columns - 1) * overlapPt;
+      const down = rows * height - (rows - 1) * overlapPt;
+      return {
+        orientation,
+        columns,
+        rows,
+        ptPerPx: Math.min(naturalPtPerPx, across / widthPx, down / heightPx),
+      };
+    });
+  });
+  const fewest = ways
+    .filter((way) => way.ptPerPx >= readable.again)
+    .sort((a, b) => sheets(a) - sheets(b) || b.ptPerPx - a.ptPerPx)[0];
+  return fewest ?? ways.sort((a, b) => b.ptPerPx - a.ptPerPx || sheets(a) - sheets(b))[0];
+}
+
+export interface Enlargement {
+  readonly orientation: Orientation;
+  readonly columns: number;
+  readonly rows: number;
+  readonly ptPerPx: number;
+}
+
+export const sheets = ({ columns, rows }: Enlargement) => columns * rows;
+
+/** Draws the parts, row by row. To a screen reader they are nothing new. */
+export function placeEnlarged(
+  pages: Pages,
+  picture: SvgPicture,
+  { way, caption }: { readonly way: Enlargement; readonly caption: string },
+): void {
+  const { pdf, text } = pages;
+  const { orientation, columns, rows, ptPerPx } = way;
+  for (let part = 0; part < sheets(way); part++) {
+    pages.newPage(orientation);
+    const { left, top, width } = pages.area;
+    const height = pages.fullPt - captionPt;
+    const [column, row] = [part % columns, Math.floor(part / columns)];
+    const x = left - column * (width - overlapPt);
+    const y = top - row * (height - overlapPt);
+    artifact(pdf, () => {
+      pdf.doc.save().rect(left, top, width, height).clip();
+      drawSvg(pdf, picture, { x, y, ptPerPx });
+      pdf.doc.restore();
+      const place = `part ${part + 1} of ${sheets(way)}${rows > 1 ? `: row ${row + 1}, column ${column + 1}` : ""}`;
+      const [line = ""] = text.lines(`${place}, enlarged. ${caption}`, small, width);
+      text.draw(line, small, { x: left, y: top + height + 4 });
+    });
+    pages.y = pages.area.bottom;
+  }
+}
+
+/** Points a pixel. Letters of 10 px are then of 4.5 pt and 5.5 pt; 4 pt is the least that is printed to be read. */
+const readable = { already: 0.45, again: 0.55 };
+
+/** What two neighbours both show: room for a label that the edge of one cuts. */
+const overlapPt = 70;
+
+const small: TextStyle = { bold: false, sizePt: 7.5 };
+const captionPt = lineHeightPt(small) + 8;
+
+/** More sheets than these would be laid out on a floor. */
+const grids = [1, 2, 3, 4].flatMap((columns) =>
+  [1, 2, 3, 4]
+    .map((rows) => ({ columns, rows }))
+    .filter(({ rows }) => columns * rows > 1 && columns * rows <= 8),
+);
