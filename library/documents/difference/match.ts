@@ -1,4 +1,5 @@
 import { changedProperties, type SameParts } from "./changed-properties.ts";
+import type { PropertyValue } from "./property.ts";
 import type { Subject } from "./subject.ts";
 
 /** What became of each subject of the plan before. */
@@ -39,7 +40,11 @@ export function matchSubjects(before: readonly Subject[], after: readonly Subjec
   for (const only of [isPart, (one: Subject) => !isPart(one)])
     for (const kind of kinds) {
       const [old, now] = [ofKind(open.before, kind).filter(only), ofKind(open.after, kind).filter(only)];
-      take(renamed(old, now, pairs));
+      const equal = equalOnes(old, now);
+      take(equal);
+      const taken = new Set(equal.flatMap(({ before, after }) => [before, after]));
+      const [one, other] = [old, now].map((subjects) => subjects.filter((subject) => !taken.has(subject)));
+      take(renamed(one!, other!, pairs));
     }
   const order = new Map(after.map((subject, index) => [subject, index]));
   return {
@@ -65,40 +70,47 @@ function named(subjects: readonly Subject[], name: string | undefined): readonly
 /** Several of one name: the equal ones belong together, wherever they stand now; the others in their order. */
 function family(before: readonly Subject[], after: readonly Subject[]): Pair[] {
   if (before.length === 1 && after.length === 1) return [{ before: before[0]!, after: after[0]! }];
-  const pairs: Pair[] = [];
-  const free = new Map<string, Subject[]>();
-  for (const subject of after) {
-    const print = fingerprint(subject);
-    free.set(print, [...(free.get(print) ?? []), subject]);
-  }
-  const restBefore = before.filter((subject) => {
-    const equal = free.get(fingerprint(subject))?.shift();
-    if (equal) pairs.push({ before: subject, after: equal });
-    return !equal;
-  });
-  const taken = new Set(pairs.map((pair) => pair.after));
-  const restAfter = after.filter((subject) => !taken.has(subject));
-  for (const [index, subject] of restBefore.entries()) {
-    const other = restAfter[index];
+  const pairs = equalOnes(before, after);
+  const taken = new Set(pairs.flatMap((pair) => [pair.before, pair.after]));
+  const [restBefore, restAfter] = [before, after].map((subjects) =>
+    subjects.filter((one) => !taken.has(one)),
+  );
+  for (const [index, subject] of restBefore!.entries()) {
+    const other = restAfter![index];
     if (other) pairs.push({ before: subject, after: other });
   }
   return pairs;
 }
 
+/** Those that are the same in everything but, maybe, the name; in their order. */
+function equalOnes(before: readonly Subject[], after: readonly Subject[]): Pair[] {
+  const free = new Map<string, Subject[]>();
+  for (const subject of after) {
+    const print = fingerprint(subject);
+    free.set(print, [...(free.get(print) ?? []), subject]);
+  }
+  return before.flatMap((subject) => {
+    const equal = free.get(fingerprint(subject))?.shift();
+    return equal ? [{ before: subject, after: equal }] : [];
+  });
+}
+
 /** Everything but the name, in text. Parts that it is fastened to are named. */
 function fingerprint({ properties, network }: Subject): string {
-  return JSON.stringify(
-    properties.map(({ id, value }) => [
-      id,
-      value.as === "parts"
-        ? value.parts.map((part) => network?.parts[part]?.name)
-        : value.as === "end"
-          ? [network?.parts[value.end.part]?.name, value.end.terminal]
-          : value.as === "text"
-            ? (value.compare ?? value.text)
-            : [value.amount, value.unit],
-    ]),
-  );
+  return JSON.stringify(properties.map(({ id, value }) => [id, printOf(value, network)]));
+}
+
+function printOf(value: PropertyValue, network: Subject["network"]): unknown {
+  switch (value.as) {
+    case "parts":
+      return value.parts.map((part) => network?.parts[part]?.name);
+    case "end":
+      return [network?.parts[value.end.part]?.name, value.end.terminal];
+    case "text":
+      return value.compare ?? value.text;
+    case "quantity":
+      return [value.amount, value.unit];
+  }
 }
 
 /** Of one kind and left over on both sides: those that are alike enough to be one thing with another name, most alike first. */
@@ -122,9 +134,6 @@ function renamed(before: readonly Subject[], after: readonly Subject[], known: r
   });
 }
 
-/** What a builder would recognise a circuit by. */
-const telling = ["load", "loadW", "length", "size", "protection"];
-
 /** 0 to 1, the share of what is the same; undefined where nobody would take one for the other. */
 function likenessOf(
   one: Subject,
@@ -132,21 +141,52 @@ function likenessOf(
   same: SameParts,
   neighbours: (part: Subject) => ReadonlySet<string>,
 ): number | undefined {
-  const changed = new Set(changedProperties(one, other, same).map(({ id }) => id));
-  const ids = new Set([...one.properties, ...other.properties].map(({ id }) => id));
-  const share = 1 - changed.size / Math.max(1, ids.size);
-  if (changed.size === 0) return 1;
-  if (isPart(one)) {
-    const touches = neighbours(one);
-    return [...neighbours(other)].some((conductor) => touches.has(conductor)) ? share : undefined;
-  }
+  // Asked of every two that are left over, so that what is quickly seen is looked at first.
+  if (
+    !isPart(one) &&
+    one.kind !== "scenario" &&
+    !endsAtSamePart(one, other, same) &&
+    !tellingAlike(one, other)
+  )
+    return undefined;
+  const changed = changedProperties(one, other, same).length;
+  if (changed === 0) return 1;
   if (one.kind === "scenario") return undefined;
-  const endsKept = one.ends.length > 0 && !["from", "to", "returnTo"].some((end) => changed.has(end));
-  if (endsKept && [...ids].includes("to")) return share;
-  const told = telling.filter((id) => ids.has(id));
-  const kept = told.filter((id) => !changed.has(id));
-  // Three of load, length, size and protection: two circuits to lamps of one kind are often alike in two of them.
-  return kept.length >= 3 && kept.length >= told.length - 1 ? share : undefined;
+  const touches = neighbours(one);
+  if (isPart(one) && ![...neighbours(other)].some((conductor) => touches.has(conductor))) return undefined;
+  const ids = new Set([...one.properties, ...other.properties].map(({ id }) => id));
+  return 1 - changed / ids.size;
+}
+
+/** Both of its ends are parts of the plan, and they are the same ones. */
+function endsAtSamePart(one: Subject, other: Subject, same: SameParts): boolean {
+  return (
+    one.properties.some(({ id }) => id === "to") &&
+    one.ends.length === other.ends.length &&
+    one.ends.every(({ part, terminal }, index) => {
+      const there = other.ends[index];
+      return same.afterOf.get(part) === there?.part && terminal === there?.terminal;
+    })
+  );
+}
+
+/** What a builder would recognise a circuit by. */
+const telling = ["load", "loadW", "length", "size", "protection"];
+
+/** Three of load, length, size and protection, and all but one: two circuits to lamps of one kind are often alike in two of them. */
+function tellingAlike(one: Subject, other: Subject): boolean {
+  const [first, second] = [tellingOf(one), tellingOf(other)];
+  const told = new Set([...first.keys(), ...second.keys()]);
+  const kept = [...told].filter((id) => first.get(id) === second.get(id)).length;
+  return kept >= 3 && kept >= told.size - 1;
+}
+
+function tellingOf({ properties, network }: Subject): ReadonlyMap<string, string> {
+  return new Map(
+    properties.flatMap(({ id, value }) =>
+      telling.includes(id) ? [[id, JSON.stringify(printOf(value, network))] as const] : [],
+    ),
+  );
 }
 
 /** Of each part: the ends of conductors that both plans have and that are fastened to it. */

@@ -46,6 +46,8 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
   const changedPairs = pairs.map((pair): ChangedPair => {
     return { ...pair, changes: changedProperties(pair.before, pair.after, same) };
   });
+  const somethingElse =
+    removed.length + added.length > 0 || changedPairs.some(({ changes }) => changes.length > 0);
   const unread = { before: unreadNames(before), after: unreadNames(after) };
   const standing = (judged: Judgement, subjects: readonly Subject[], unreadThere: ReadonlySet<string>) => {
     const measured = measuredIn(judged);
@@ -61,7 +63,8 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
       ? effectsOf(alone(old), alone(now), changedPairs)
       : effectsOf(before, after, changedPairs),
     findings: compareFindings(before, after, pairs),
-    purchases: partial ? [] : purchaseChanges(before, after, newNames(changedPairs)),
+    // What is bought follows from nothing else; nesting pieces into spools takes longer than all the rest.
+    purchases: partial || !somethingElse ? [] : purchaseChanges(before, after, newNames(changedPairs)),
     networkUnread,
     unsolved: { before: unsolvedScenarios(before), after: unsolvedScenarios(after) },
   };
