@@ -2,6 +2,7 @@ import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { asGiven, tellApart } from "../../rules/figures.ts";
 import { listInWords } from "../../rules/part-in-words.ts";
+import { cautions } from "../report/cautions.ts";
 import type { Cell, Table } from "../table.ts";
 import { counted, endInWords, notKeptNotes, numberCell, quantity } from "./cells.ts";
 import { type Devices, placeInWords } from "./devices.ts";
@@ -40,6 +41,7 @@ function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table
       id: "first-power-conductors",
       title: "Before first power, 1: conductors",
       notes: [
+        ...cautions.slice(0, 2),
         before,
         "Continuity: from end to end, before both ends are connected. Polarity: each end sits on the terminal that is named here.",
         withTorque

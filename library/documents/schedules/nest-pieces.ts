@@ -65,18 +65,45 @@ interface Choice {
 type Placed = { readonly lengthM: number };
 
 /** Beyond so many spools, trying every pair of them takes longer than it saves. */
-const mostImproved = 150;
+const mostImproved = 100;
 
 function firstFit<Piece extends Placed>(longestFirst: readonly Piece[], offer: Offer): Filled<Piece>[] {
   const spools: { readonly pieces: Piece[]; usedM: number }[] = [];
+  const room = new RoomOnSpools(longestFirst.length, offer.lengthM);
   for (const piece of longestFirst) {
-    const open = spools.find(({ usedM }) => fits(usedM + piece.lengthM, offer.lengthM));
-    if (open) {
-      open.pieces.push(piece);
-      open.usedM += piece.lengthM;
-    } else spools.push({ pieces: [piece], usedM: piece.lengthM });
+    const first = room.firstFor(piece.lengthM);
+    spools[first] ??= { pieces: [], usedM: 0 };
+    const spool = spools[first];
+    spool.pieces.push(piece);
+    spool.usedM += piece.lengthM;
+    room.set(first, offer.lengthM - spool.usedM);
   }
   return spools.map((spool) => ({ offer, ...spool }));
+}
+
+/** What is free on each of a row of spools, as a tree of the greatest, so that the first with enough is found without a walk. */
+class RoomOnSpools {
+  private readonly width: number;
+  private readonly greatestM: Float64Array;
+
+  constructor(spools: number, eachM: number) {
+    this.width = 2 ** Math.ceil(Math.log2(Math.max(1, spools)));
+    this.greatestM = new Float64Array(2 * this.width).fill(eachM);
+  }
+
+  /** There is always one: a row has as many spools as there are pieces, and no piece is longer than a spool. */
+  firstFor(lengthM: number): number {
+    let node = 1;
+    while (node < this.width) node = 2 * node + (fits(lengthM, this.greatestM[2 * node]!) ? 0 : 1);
+    return node - this.width;
+  }
+
+  set(spool: number, freeM: number): void {
+    let node = this.width + spool;
+    this.greatestM[node] = freeM;
+    for (node >>= 1; node >= 1; node >>= 1)
+      this.greatestM[node] = Math.max(this.greatestM[2 * node]!, this.greatestM[2 * node + 1]!);
+  }
 }
 
 /** A spool for each piece: where short spools fit single pieces closely, the best to begin from. */

@@ -51,7 +51,7 @@ export function partDetails(part: Part): string {
   }
 }
 
-export function drawInWords(draws: Draw): string {
+function drawInWords(draws: Draw): string {
   switch (draws.as) {
     case "current":
       return unit(draws.currentA, "A");

@@ -50,7 +50,7 @@ export function hasRealEnds({ from, to }: WireIdentity): boolean {
  * A name that the plan does not give: the place of a call in its file, "camper.ts line 12", which changes with every line above
  * it. Names of variables are as good as given ones.
  */
-export function isPlace(name: string): boolean {
+function isPlace(name: string): boolean {
   return /\.[cm]?[jt]sx? line \d+(?: no\. \d+)?$/.test(name);
 }
 

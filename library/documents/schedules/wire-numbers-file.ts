@@ -25,7 +25,7 @@ export interface KeptNumber {
   readonly comments: readonly string[];
 }
 
-export interface NumbersProblem {
+interface NumbersProblem {
   /** From 1. */
   readonly line: number;
   /** A sentence. */

@@ -83,6 +83,10 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
     notes.push(
       "2 × 35 mm² is two equal wires side by side: each has the length and the fittings of the row.",
     );
+  if (wires.some(({ from, to }) => isInWire(from) || isInWire(to)))
+    notes.push(
+      "A wire with a fuse or breaker in it is cut once more, where that sits, and has two more ends there.",
+    );
   if (wires.some(({ from, to }) => from.termination === undefined || to.termination === undefined))
     notes.push(
       "A fitting is stated only where the part at that end states how it is connected (termination).",
@@ -98,6 +102,11 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
     ...notKeptNotes(numbered),
     "Not in it: sleeves, clips, conduits, and which way they run.",
   ];
+}
+
+/** A device in the wire itself, and not in a position of a panel. */
+function isInWire({ protection, terminal }: WireEnd): boolean {
+  return protection !== null && terminal !== "branch";
 }
 
 function bondsWithoutOwnColour({ from, to, colour }: Wire): boolean {
