@@ -8,7 +8,8 @@ import { worstOf } from "./finding-mark.ts";
 import type { DiagramGraph, GraphEdge, LayOut, PlacedGraph } from "./graph.ts";
 import { createPen } from "./ink.ts";
 import { oneLineSchematic } from "./one-line-schematic.ts";
-import type { Pointed, Schematic } from "./schematic.ts";
+import { readingOrder } from "./reading-order.ts";
+import type { LineEnd, Pointed, Schematic } from "./schematic.ts";
 import { sheet } from "./sheet.ts";
 import { readsForward } from "./upstream.ts";
 import { wiringSchematic } from "./wiring-schematic.ts";
@@ -23,7 +24,7 @@ export async function drawDiagram(
   layOut: LayOut,
 ): Promise<DrawingOutcome> {
   const wiring = wiringSchematic(plan, options.scenario, options.numbers);
-  const schematic = options.view === "wiring" ? wiring : oneLineSchematic(wiring);
+  const schematic = inReadingOrder(options.view === "wiring" ? wiring : oneLineSchematic(wiring));
   const anatomies = anatomiesOf(schematic, options.view);
   const laidOut = await layOut(graphOf(schematic, anatomies));
   if (!laidOut.laidOut) {
@@ -42,6 +43,17 @@ export async function drawDiagram(
     diagram: laidOut.placed,
   });
   return { drawn: true, drawing: { ...whole, notices } };
+}
+
+function inReadingOrder(schematic: Schematic): Schematic {
+  const order = readingOrder(schematic);
+  const place = new Map(order.map((part, index) => [part, index]));
+  const moved = (end: LineEnd): LineEnd => ({ ...end, part: place.get(end.part)! });
+  return {
+    ...schematic,
+    parts: order.map((part) => schematic.parts[part]!),
+    lines: schematic.lines.map((line) => ({ ...line, from: moved(line.from), to: moved(line.to) })),
+  };
 }
 
 function graphOf(schematic: Schematic, anatomies: readonly Anatomy[]): DiagramGraph {

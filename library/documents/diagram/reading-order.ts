@@ -1,0 +1,38 @@
+import type { Schematic } from "./schematic.ts";
+import { readsForward } from "./upstream.ts";
+
+/**
+ * The parts in the order in which an eye that follows the lines meets them: from the first source of the plan outwards, each
+ * branch to its end before the next, in the order of the plan. Drawn in this order from top to bottom few lines cross; and what is
+ * added to a plan later pushes nothing else past one another.
+ */
+export function readingOrder(schematic: Schematic): readonly number[] {
+  const { parts, lines } = schematic;
+  const onwards: number[][] = parts.map(() => []);
+  const entered = new Set<number>();
+  for (const { from, to } of lines) {
+    const [first, then] = readsForward(schematic, from, to) ? [from.part, to.part] : [to.part, from.part];
+    onwards[first]!.push(then);
+    if (first !== then) entered.add(then);
+  }
+  const order: number[] = [];
+  const seen = new Set<number>();
+  const follow = (start: number) => {
+    // A list of its own, and no call within a call: a chain of parts may be as long as a plan.
+    const ahead = [start];
+    for (let part = ahead.pop(); part !== undefined; part = ahead.pop()) {
+      if (seen.has(part)) continue;
+      seen.add(part);
+      order.push(part);
+      ahead.push(...onwards[part]!.toReversed());
+    }
+  };
+  parts.forEach((_, part) => {
+    if (!entered.has(part)) follow(part);
+  });
+  // What is left hangs in a circle.
+  parts.forEach((_, part) => {
+    follow(part);
+  });
+  return order;
+}
