@@ -2,26 +2,40 @@ import type { ShownElement } from "../messages.ts";
 
 /** The strip below the picture: what is known of the chosen element. It is read out when it changes, and only then. */
 export interface Details {
-  show(element: ShownElement | undefined): void;
+  /** @param beside what else is written in the same place of the text, as a circuit's conductors are */
+  show(element: ShownElement | undefined, beside: readonly ShownElement[]): void;
 }
 
-/** @param goTo called when somebody wants to see where the element is written */
-export function createDetails(strip: HTMLElement, goTo: (element: ShownElement) => void): Details {
+export interface DetailsActions {
+  /** Somebody wants to see where the element is written. */
+  goTo(element: ShownElement): void;
+  /** Somebody wants to read about another one. */
+  choose(element: ShownElement): void;
+}
+
+export function createDetails(strip: HTMLElement, actions: DetailsActions): Details {
   let shown: string | undefined;
   return {
-    show(element) {
+    show(element, beside) {
       // Only what is said counts: where the element stands in the picture may change with every key.
-      const said = element ? JSON.stringify({ ...element, box: undefined }) : "";
+      const said = JSON.stringify(
+        [element ?? "", beside.map(({ id, severity }) => [id, severity])],
+        (key, value) => (key === "box" ? undefined : value),
+      );
       if (said === shown) return;
       shown = said;
-      strip.replaceChildren(...(element ? contentOf(element, goTo) : [paragraph("hint", hint)]));
+      strip.replaceChildren(...(element ? contentOf(element, beside, actions) : [paragraph("hint", hint)]));
     },
   };
 }
 
 const hint = "Choose a part or a conductor to read about it here. A click also shows its line.";
 
-function contentOf(element: ShownElement, goTo: (element: ShownElement) => void): HTMLElement[] {
+function contentOf(
+  element: ShownElement,
+  beside: readonly ShownElement[],
+  { goTo, choose }: DetailsActions,
+): HTMLElement[] {
   const { name, kind, description, severity, findings, written } = element;
   const heading = document.createElement("h2");
   heading.textContent = name;
@@ -32,17 +46,27 @@ function contentOf(element: ShownElement, goTo: (element: ShownElement) => void)
   head.className = "head";
   head.append(heading, what);
   if (severity) head.append(markOf(severity));
-  if (written) {
-    const button = document.createElement("button");
-    button.type = "button";
-    button.textContent = "Go to its line";
-    button.addEventListener("click", () => goTo(element));
-    head.append(button);
-  }
+  if (written) head.append(button("Go to its line", () => goTo(element)));
   const said = document.createElement("p");
   said.append(...withFindings(description, findings));
   const unsaid = findings.filter((finding) => !description.includes(finding));
-  return [head, said, ...unsaid.map((finding) => paragraph("found", finding))];
+  const content = [head, said, ...unsaid.map((finding) => paragraph("found", finding))];
+  if (beside.length === 0) return content;
+  const others = paragraph("beside", "Written in the same place:");
+  for (const other of beside) {
+    const to = button(`${other.name}, ${kinds[other.kind]}`, () => choose(other));
+    if (other.severity) to.append(markOf(other.severity));
+    others.append(" ", to);
+  }
+  return [...content, others];
+}
+
+function button(text: string, act: () => void): HTMLButtonElement {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.textContent = text;
+  made.addEventListener("click", act);
+  return made;
 }
 
 function markOf(severity: keyof typeof severities): HTMLElement {

@@ -12,6 +12,7 @@ export interface Elements {
   choose(id: string | undefined): void;
   /** What the cursor in the text is on. */
   mark(ids: readonly string[]): void;
+  marked(): readonly string[];
   /** Moves the focus to one. */
   focus(id: string): void;
   /** The one that has the focus. */
@@ -64,6 +65,7 @@ export function createElements(): Elements {
       marked = new Set(ids);
       look();
     },
+    marked: () => [...marked],
     focus: (id) => groups.get(id)?.focus({ preventScroll: true }),
     focused,
     neighbour(id, by) {

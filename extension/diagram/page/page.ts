@@ -47,7 +47,10 @@ function start(): void {
     editor.setState(state);
     toolbar.showScale(stage.scale());
   });
-  const details = createDetails(find("details"), (element) => goTo(element, true));
+  const details = createDetails(find("details"), {
+    goTo: (element) => goTo(element, true),
+    choose: ({ id }) => elements.focus(id),
+  });
   const toolbar = createToolbar(find, {
     choose: (view, scenario) => {
       if (view !== state.view) {
@@ -68,7 +71,12 @@ function start(): void {
   };
   const choose = (id: string | undefined) => {
     elements.choose(id);
-    details.show(id === undefined ? undefined : elements.element(id));
+    const marked = elements.marked();
+    const beside = id !== undefined && marked.includes(id) ? marked.filter((other) => other !== id) : [];
+    details.show(
+      id === undefined ? undefined : elements.element(id),
+      beside.flatMap((other) => elements.element(other) ?? []),
+    );
   };
   const tell = (sentences: readonly string[], state: "ahead" | "trouble" | "") => {
     notice.textContent = sentences.join(" ");
@@ -138,7 +146,7 @@ function start(): void {
   const showCursor = (ids: readonly string[]) => {
     elements.mark(ids);
     const chosen = elements.chosen();
-    if (chosen === undefined || !ids.includes(chosen)) choose(ids[0]);
+    choose(chosen !== undefined && ids.includes(chosen) ? chosen : ids[0]);
     const boxes = ids.flatMap((id) => elements.element(id)?.box ?? []);
     const [first] = boxes;
     if (first && !boxes.some((box) => stage.sees(box))) stage.reveal(first);

@@ -18,7 +18,7 @@ async function saveAs(page: Page, path: string): Promise<void> {
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
   await dialog.waitFor();
   await dialog.locator("input[type=text]").fill(path);
-  await dialog.locator("a.monaco-button", { hasText: "Write" }).click();
+  await dialog.locator("a.monaco-button", { hasText: /^OK$/ }).click();
 }
 
 const notice = (page: Page, text: string | RegExp) =>
@@ -33,8 +33,10 @@ test("the report of the plan in the editor is written where one says, as a page 
   // Proposed beside the plan, under its name.
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
   await dialog.waitFor();
-  expect(await dialog.locator("input[type=text]").inputValue()).toBe(join(folder, "shed.report.html"));
-  await dialog.locator("a.monaco-button", { hasText: "Write" }).click();
+  await page.waitForFunction(
+    `document.querySelector(".quick-input-widget input[type=text]").value === ${JSON.stringify(join(folder, "shed.report.html"))}`,
+  );
+  await dialog.locator("a.monaco-button", { hasText: /^OK$/ }).click();
   await notice(page, "shed.report.html is written.").waitFor();
   expect(readFileSync(join(folder, "shed.report.html"), "utf8")).toContain("<title>shed: report</title>");
   await page.locator(".notification-list-item .monaco-button", { hasText: "Open" }).waitFor();
@@ -55,7 +57,8 @@ test("a file that is not ours is replaced only when one says so", async () => {
     await runFromPalette(page, "Loomwright: Write the Report");
     await saveAs(page, join(folder, "notes.html"));
     // The editor itself asks whether the file is to be replaced: with yes it goes on to us.
-    await page.locator(".quick-input-widget a.monaco-button", { hasText: /Replace|Yes|OK/ }).click();
+    const overwrite = page.locator(".quick-input-widget", { hasText: "notes.html already exists" });
+    await overwrite.locator("a.monaco-button", { hasText: /^OK$/ }).click();
     await page.locator(".monaco-dialog-box", { hasText: "notes.html was not made by Loomwright." }).waitFor();
   };
   await ask();
