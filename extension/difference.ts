@@ -8,6 +8,8 @@ const scheme = "loomwright-difference";
 export function registerDifference(session: ServerSession): Disposable {
   const changed = new EventEmitter<Uri>();
   const texts = new Map<string, string>();
+  /** Asked from the page itself, the same plan is meant again. */
+  let asked: Uri | undefined;
   return Disposable.from(
     changed,
     workspace.registerTextDocumentContentProvider(scheme, {
@@ -18,7 +20,12 @@ export function registerDifference(session: ServerSession): Disposable {
       if (uri.scheme === scheme) texts.delete(uri.path);
     }),
     commands.registerCommand("loomwright.showDifference", async () => {
-      const answer = await differenceInEditor(session);
+      asked = window.activeTextEditor?.document.uri ?? asked;
+      if (!asked) {
+        window.showInformationMessage("Open a file of the plan, and ask again.");
+        return;
+      }
+      const answer = await differenceOf(asked, session);
       if (!answer) return;
       if (answer.state === "cannot") {
         window.showInformationMessage(answer.message);
@@ -36,17 +43,10 @@ export function registerDifference(session: ServerSession): Disposable {
   );
 }
 
-async function differenceInEditor(session: ServerSession): Promise<DifferenceAnswer | undefined> {
-  const document = window.activeTextEditor?.document;
-  if (!document) {
-    window.showInformationMessage("Open a file of the plan, and ask again.");
-    return undefined;
-  }
+async function differenceOf(file: Uri, session: ServerSession): Promise<DifferenceAnswer | undefined> {
   const client = await session.client();
   if (!client) return undefined;
-  const params: DifferenceParams = {
-    textDocument: { uri: client.code2ProtocolConverter.asUri(document.uri) },
-  };
+  const params: DifferenceParams = { textDocument: { uri: client.code2ProtocolConverter.asUri(file) } };
   return client.sendRequest<DifferenceAnswer>(
     "loomwright/difference" satisfies typeof differenceMethod,
     params,

@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import {
@@ -24,12 +25,13 @@ export async function compareFolders(
   after: FolderState,
   told: (plan: number, of: number) => void,
 ): Promise<ComparedFolders> {
-  const submodules = [before, after].flatMap((state) =>
-    (state.git?.submodules ?? []).map((uri) => pathIn(state, uri)),
+  const apart = new Set(
+    [before, after].flatMap((state) => (state.git?.submodules ?? []).map((uri) => pathIn(state, uri))),
   );
   const rootsOf = async (state: FolderState) => {
     const roots = await state.settled(() => state.checker.roots());
-    return roots.filter((root) => !submodules.some((folder) => pathIn(state, root).startsWith(`${folder}/`)));
+    if (!state.git && (before.git || after.git)) for (const root of roots) addNested(state, root, apart);
+    return roots.filter((root) => ![...apart].some((folder) => pathIn(state, root).startsWith(`${folder}/`)));
   };
   const roots = [await rootsOf(before), await rootsOf(after)] as const;
   const total = roots[0].length + roots[1].length;
@@ -63,12 +65,19 @@ export async function compareFolders(
       ...removed.map((plan) => standing("removed", plan)),
     ],
     notes: [
-      ...[...new Set(submodules)].map(
-        (folder) => `${folder} is a repository of its own (a submodule): plans in it are not compared.`,
-      ),
+      ...[...apart].map((folder) => `${folder} is a repository of its own: plans in it are not compared.`),
       ...links.map((label) => `Symbolic links in ${label} are not followed.`),
     ],
   };
+}
+
+/** A folder on the disk that holds a repository is part of no revision of the one around it. */
+function addNested(state: FolderState, root: Uri, apart: Set<string>): void {
+  const names = pathIn(state, root).split("/").slice(0, -1);
+  for (let depth = 1; depth <= names.length; depth++) {
+    const folder = names.slice(0, depth).join("/");
+    if (existsSync(join(state.folder, folder, ".git"))) apart.add(folder);
+  }
 }
 
 /** What a plan came to in one state. */

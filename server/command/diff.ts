@@ -53,6 +53,10 @@ async function compare(
       if (progress && of > 2) outside.err(`\r\u001b[Kworking out ${plan} of ${of}`);
     });
     if (progress) outside.err("\r\u001b[K");
+    if (plans.length === 0)
+      throw new UsageError(
+        `no plan found, neither in ${before.label} nor in ${after.label}: no TypeScript or JavaScript file there imports "loomwright".`,
+      );
     const comparison: Comparison = { before: before.label, after: after.label, plans, notes };
     outside.out(
       format === "json"

@@ -21,7 +21,6 @@ export function differenceText(comparison: Comparison, terminal: Terminal): stri
     ].join("\n"),
     ...loud.map(({ plan, words }) => planText(plan, words, paint)),
     quiet.map(({ words }) => headline(words, paint)).join("\n"),
-    plans.length === 0 ? "There is no plan in either." : "",
     paint("faint", closing),
   ];
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;

@@ -288,7 +288,16 @@ describe("other folders", () => {
     expect(text.out).toMatch(/hut\.ts: a plan that is no longer in the working tree: 1 circuit; 1 hint/);
   });
 
-  test("a submodule is said and not entered", async () => {
+  test("a folder without a plan", async () => {
+    const one = repository();
+    one.write("notes.ts", "export {};\n");
+    one.commit("notes");
+    const { code, out, err } = await one.loomwright("diff", "notes");
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(/no plan found, neither in notes \([0-9a-f]{7}\) nor in the working tree/);
+  });
+
+  test("a submodule, and a repository that merely lies in the folder, are said and not entered", async () => {
     const inner = repository();
     inner.write("boat.ts", boat);
     inner.write("sizes.ts", sizes);
@@ -298,8 +307,11 @@ describe("other folders", () => {
     one.write("thin.ts", sizes);
     one.git("-c", "protocol.file.allow=always", "submodule", "--quiet", "add", inner.folder, "shared");
     one.commit("outer");
+    one.write("lent/hut.ts", boat);
+    one.git("init", "--quiet", "lent");
     const { out, code } = await one.loomwright("diff", "outer");
-    expect(out).toContain("shared is a repository of its own (a submodule): plans in it are not compared.");
+    expect(out).toContain("shared is a repository of its own: plans in it are not compared.");
+    expect(out).toContain("lent is a repository of its own: plans in it are not compared.");
     expect(out).toContain("hut.ts: nothing changed in the build");
     expect(out).not.toContain("shared/boat.ts");
     expect(code).toBe(0);

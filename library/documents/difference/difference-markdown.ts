@@ -22,7 +22,6 @@ export function differenceMarkdown(comparison: Comparison): string {
     ...notes.map((note) => `> ${markdownText(note)}`),
     ...loud.map(planMarkdown),
     ...(quiet.length > 0 ? [quietMarkdown(quiet)] : []),
-    ...(plans.length === 0 ? ["There is no plan in either."] : []),
     `_${closing}_`,
     "<!-- made by Loomwright -->",
   ].join("\n\n")}\n`;
