@@ -154,7 +154,7 @@ function wireInWords({ name, role, from, to }: Wire): string {
 }
 
 function line(what: string, number: number, words: string): string {
-  return `  ${what.padEnd(8)} ${String(number).padStart(4)}  ${printable(words)}`;
+  return `  ${what.padEnd(11)} ${String(number).padStart(4)}  ${printable(words)}`;
 }
 
 function count(number: number, what: string): string {

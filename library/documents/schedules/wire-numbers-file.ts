@@ -94,7 +94,7 @@ const header: readonly string[] = [
 function readLine(text: string): Pick<KeptNumber, "number" | "retired" | "identity"> | string {
   if (/^(<{7}|\|{7}|={7}|>{7})(?: |$)/.test(text))
     return "This is a conflict that git left behind. Keep the lines of both sides, take out the marks, and run the command again.";
-  const match = /^(?<what>.*) = (?<number>[1-9]\d{0,5})(?<retired> retired)?$/su.exec(text);
+  const match = /^(?<what>.*) = (?<number>[1-9]\d{0,14})(?<retired> retired)?$/su.exec(text);
   const identity = match && readIdentity(match.groups!.what!);
   if (!match || !identity)
     return 'This is not a wire number. A line reads: "name" positive: "part" terminal to its load = 12';
