@@ -63,15 +63,12 @@ describe("an unchanged plan", () => {
 
   test("says the same bytes in every format, of every example", async () => {
     cpSync(examples, project.folder, { recursive: true, filter: (path) => !path.endsWith("endless.ts") });
+    await project.run(["check"], { kept });
     for (const format of formats) {
       const words = ["check", "--format", format];
-      const fresh = await project.run(words);
-      const first = await project.run(words, { kept });
-      const again = await project.run(words, { kept });
-      expect(first).toEqual(fresh);
-      expect(again).toEqual(fresh);
+      expect(await project.run(words, { kept })).toEqual(await project.run(words));
     }
-  });
+  }, 120_000);
 
   test.each([
     ["the folder of the plan", "boat", []],

@@ -49,7 +49,7 @@ interface Ran {
 }
 
 /** One command, in any folder. */
-export async function runCommand(
+async function runCommand(
   words: readonly string[],
   { cwd, kept }: RunOptions & { readonly cwd: string },
 ): Promise<Ran> {
