@@ -233,7 +233,8 @@ function table({ table: content }: Extract<Block, { kind: "table" }>, pages: Pag
       pages.makeRoom(Math.min(captionPt() + onPaper.leadPt, pages.fullPt / 2));
       if (content.title !== "") pages.paragraph(content.title, strong);
       pages.skip(3);
-      await onPaper.place(pages, breathe);
+      const noteLines = content.notes.flatMap((note) => pages.text.lines(note, small, pages.area.width));
+      await onPaper.place(pages, breathe, 4 + noteLines.length * lineHeightPt(small) + content.notes.length);
       pages.skip(4);
       for (const note of content.notes) {
         pages.paragraph(note, small);

@@ -59,7 +59,7 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
     crammed,
     leadPt:
       heightPt(headLines) + table.rows.slice(0, 2).reduce((sum, row) => sum + rowHeightPt(rowLines(row)), 0),
-    async place(pages, breathe) {
+    async place(pages, breathe, notesPt) {
       const { pdf } = pages;
       const element = structure(pdf, pdf.root, "Table");
       const first = structure(pdf, element, "TR");
@@ -85,10 +85,11 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
         let lines = rowLines(row);
         const linesThatFit = () => Math.floor((pages.freePt - 2 * padding.y) / lineHeightPt(body));
         const breaksHere = rowHeightPt(lines) > mostInOnePiece * pages.fullPt && linesThatFit() >= 4;
-        // The last row is not left alone on a page: the one before goes with it.
-        const last =
-          index === table.rows.length - 2 && index > 1 ? rowHeightPt(rowLines(table.rows.at(-1)!)) : 0;
-        if (rowHeightPt(lines) + last > pages.freePt && !breaksHere) onNewPage();
+        // The last row goes to a new page only with the one before it, and keeps the notes with it.
+        const next =
+          index === table.rows.length - 2 ? rowHeightPt(rowLines(table.rows.at(-1)!)) + notesPt : 0;
+        const together = rowHeightPt(lines) + (index > 1 && next < pages.fullPt / 3 ? next : 0);
+        if (together > pages.freePt && !breaksHere) onNewPage();
         while (rowHeightPt(lines) > pages.freePt) {
           const fit = Math.max(1, linesThatFit());
           place(lines.map((cell) => cell.slice(0, fit)));
@@ -108,8 +109,11 @@ export interface TableOnPaper {
   readonly crammed: boolean;
   /** What belongs together at its beginning: the head and two rows. */
   readonly leadPt: number;
-  /** @param breathe called every few dozen rows */
-  place(pages: Pages, breathe: () => Promise<void>): Promise<void>;
+  /**
+   * @param breathe called every few dozen rows
+   * @param notesPt how high the notes are that follow
+   */
+  place(pages: Pages, breathe: () => Promise<void>, notesPt: number): Promise<void>;
 }
 
 /** Of each cell of a row, its lines. */
