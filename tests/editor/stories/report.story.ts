@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
@@ -13,11 +13,20 @@ build({ name: "shed", insulationC: 105 });
 circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });
 `;
 
-/** The editor's own dialog for files of another machine. */
-async function saveAs(page: Page, path: string): Promise<void> {
+/** The editor's own dialog for files of another machine. It proposes a name after a moment, which would go over what is typed before. */
+async function dialogOf(page: Page, folder: string): Promise<Locator> {
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
   await dialog.waitFor();
-  await dialog.locator("input[type=text]").fill(path);
+  const proposed = JSON.stringify(join(folder, "shed.report.html"));
+  await page.waitForFunction(
+    `document.querySelector(".quick-input-widget input[type=text]").value === ${proposed}`,
+  );
+  return dialog;
+}
+
+async function saveAs(page: Page, folder: string, name: string): Promise<void> {
+  const dialog = await dialogOf(page, folder);
+  await dialog.locator("input[type=text]").fill(join(folder, name));
   await dialog.locator("a.monaco-button", { hasText: /^OK$/ }).click();
 }
 
@@ -31,18 +40,14 @@ test("the report of the plan in the editor is written where one says, as a page 
 
   await runFromPalette(page, "Loomwright: Write the Report");
   // Proposed beside the plan, under its name.
-  const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
-  await dialog.waitFor();
-  await page.waitForFunction(
-    `document.querySelector(".quick-input-widget input[type=text]").value === ${JSON.stringify(join(folder, "shed.report.html"))}`,
-  );
+  const dialog = await dialogOf(page, folder);
   await dialog.locator("a.monaco-button", { hasText: /^OK$/ }).click();
   await notice(page, "shed.report.html is written.").waitFor();
   expect(readFileSync(join(folder, "shed.report.html"), "utf8")).toContain("<title>shed: report</title>");
   await page.locator(".notification-list-item .monaco-button", { hasText: "Open" }).waitFor();
 
   await runFromPalette(page, "Loomwright: Write the Report");
-  await saveAs(page, join(folder, "shed.pdf"));
+  await saveAs(page, folder, "shed.pdf");
   await page.locator(".quick-input-list .monaco-list-row", { hasText: "Letter" }).click();
   await notice(page, "shed.pdf is written.").waitFor();
   expect(readFileSync(join(folder, "shed.pdf"), "latin1")).toMatch(/^%PDF-[\s\S]*\/MediaBox \[0 0 612 792\]/);
@@ -55,7 +60,7 @@ test("a file that is not ours is replaced only when one says so", async () => {
 
   const ask = async () => {
     await runFromPalette(page, "Loomwright: Write the Report");
-    await saveAs(page, join(folder, "notes.html"));
+    await saveAs(page, folder, "notes.html");
     // The editor itself asks whether the file is to be replaced: with yes it goes on to us.
     const overwrite = page.locator(".quick-input-widget", { hasText: "notes.html already exists" });
     await overwrite.locator("a.monaco-button", { hasText: /^OK$/ }).click();
@@ -77,7 +82,7 @@ test("of a half-typed plan there is none, and it says so", async () => {
   await page.keyboard.press("Control+End");
   await page.keyboard.type("circuit({ load: ");
   await runFromPalette(page, "Loomwright: Write the Report");
-  await saveAs(page, join(folder, "shed.html"));
+  await saveAs(page, folder, "shed.html");
   await notice(page, "shed.ts is half typed").waitFor();
   expect(existsSync(join(folder, "shed.html"))).toBe(false);
 });
