@@ -6,7 +6,9 @@ import { type Paint, printable } from "./terminal.ts";
  * screen is set in several parts below each other, each beginning with the first columns again.
  */
 export function textTable(table: Table, paint: Paint): string {
-  const notes = table.notes.flatMap((note) => wrapped(printable(note), widest - 2).map(noteLine));
+  const notes = table.notes.flatMap((note) =>
+    wrapped(printable(note), widest - 2, [betweenWords]).map(noteLine),
+  );
   const head = paint("strong", printable(table.title));
   if (table.rows.length === 0) return [head, "  nothing to list", ...notes, ""].join("\n");
   const columns = table.columns.flatMap((column, index): TextColumn[] => {
@@ -98,29 +100,23 @@ function noteLine(text: string, index: number): string {
 }
 
 /**
- * Broken behind a comma where that can be, else between words. A word that is longer than the line is not broken, because half a
- * name is another name.
+ * Broken behind a semicolon where that can be, else behind a comma, else between words. A word that is longer than the line is not
+ * broken, because half a name is another name.
  */
-function wrapped(text: string, most: number): string[] {
+function wrapped(text: string, most: number, [separator, ...finer] = breaks): string[] {
   const lines: string[] = [];
-  let current = "";
-  const add = (piece: string, goOn: (piece: string) => void) => {
-    const longer = current === "" ? piece : `${current} ${piece}`;
-    if (cellsWide(longer) <= most) current = longer;
-    else goOn(piece);
-  };
-  const onNewLine = (piece: string) => {
-    if (current !== "") lines.push(current);
-    current = piece;
-  };
-  for (const clause of text.split(/(?<=,) /)) {
-    add(clause, () => {
-      if (cellsWide(clause) <= most) onNewLine(clause);
-      else for (const word of clause.split(" ")) add(word, onNewLine);
-    });
+  for (const piece of separator ? text.split(separator) : [text]) {
+    const before = lines.at(-1);
+    const longer = before === undefined ? piece : `${before} ${piece}`;
+    if (before !== undefined && cellsWide(longer) <= most) lines[lines.length - 1] = longer;
+    else if (cellsWide(piece) <= most || finer.length === 0) lines.push(piece);
+    else lines.push(...wrapped(piece, most, finer));
   }
-  return [...lines, current];
+  return lines;
 }
+
+const betweenWords = / /;
+const breaks: readonly RegExp[] = [/(?<=;) /, /(?<=,) /, betweenWords];
 
 /** How many places of a terminal a text takes: characters of East Asia and emoji take two, marks that combine take none. */
 function cellsWide(text: string): number {

@@ -117,7 +117,7 @@ function polesOf(part: Part): Poles[] {
 }
 
 function terminalOf({ terminals }: Network, part: Part, terminal: number): string {
-  return withoutArticle(terminalNameInWords(part, terminals[terminal]!.name));
+  return withoutArticle(terminalNameInWords(part, terminals[terminal]!.name)).replace(/ terminal$/, "");
 }
 
 function withoutArticle(words: string): string {
