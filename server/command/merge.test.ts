@@ -56,7 +56,7 @@ test.each([1, 3, 50])(
     const files = Array.from({ length: of }, (_, place) => `shard ${of - place}.json`);
     const kept = { folder: join(project.around, "kept"), tool: () => "this test" };
     for (const [place, file] of files.entries()) {
-      const { out } = await project.run([...words, "--shard", `${of - place}/${of}`], { kept }, 120_000);
+      const { out } = await project.run([...words, "--shard", `${of - place}/${of}`], { kept });
       expect(`${JSON.stringify(jsonReportSchema.parse(JSON.parse(out)), null, 2)}\n`).toBe(out);
       project.write(file, out);
     }
@@ -68,6 +68,7 @@ test.each([1, 3, 50])(
       expect(merged.code).toBe(direct.code);
     }
   },
+  120_000,
 );
 
 describe("merge", () => {
