@@ -45,7 +45,7 @@ export function evaluatedSide(judged: Judgement): PlanSide {
     circuits: model.circuits.length,
     ...(network ? contentsOf(network.network) : { parts: 0, cables: 0 }),
     networkUnread: model.networkUnread,
-    findings: compareFindings(nothing, judged, []).came,
+    findings: compareFindings(nothing, judged, { pairs: [], removed: [], added: [] }).came,
   };
 }
 

@@ -111,7 +111,7 @@ function tellCompared(
   const notices = [
     ...unreadNotice(networkUnread.before, labels.before),
     ...unreadNotice(networkUnread.after, labels.after),
-    ...unsolvedNotices(unsolved, labels),
+    ...(isSame(difference) ? [] : unsolvedNotices(unsolved, labels)),
   ];
   const blocks = [
     changesBlock(difference),
@@ -133,17 +133,20 @@ function unsolvedNotices(
   { before, after }: PlanDifference["unsolved"],
   labels: { readonly before: string; readonly after: string },
 ): string[] {
-  const told = (names: readonly string[], label: string) =>
+  const told = (names: readonly string[], where: string) =>
     names.length === 0
       ? []
       : [
-          `As of ${label} there is no operating point in ${listInWords(names.map((name) => `"${name}"`))}: figures are compared as far as they were worked out.`,
+          `${where} there is no operating point in ${listInWords(names.map((name) => `"${name}"`))}: figures are compared as far as they were worked out.`,
         ];
-  return [...told(before, labels.before), ...told(after, labels.after)];
+  if (before.join("\n") === after.join("\n")) return told(after, "In both");
+  return [...told(before, `As of ${labels.before}`), ...told(after, `As of ${labels.after}`)];
 }
 
 function summaryOf(difference: PlanDifference): string {
-  if (isSame(difference)) return "nothing changed in the build";
+  const { before, after } = difference.networkUnread;
+  if (isSame(difference))
+    return before || after ? "nothing changed in what could be compared" : "nothing changed in the build";
   const { added, removed, changed, effects, findings, purchases } = difference;
   const renamedOnly = changed.filter(({ properties }) => properties.length === 0).length;
   const elsewhere = effects.filter(({ own }) => !own);
@@ -174,8 +177,8 @@ function changesBlock({ added, removed, changed }: PlanDifference): ToldBlock {
     title: "Changes",
     columns: ["What", "Property", "Before", "After"],
     rows: [
-      ...removed.map((one) => [nameOf(one.subject), "removed", standingInWords(one), ""]),
-      ...added.map((one) => [nameOf(one.subject), "added", "", standingInWords(one)]),
+      ...removed.map((one) => [one.subject.called, "removed", standingInWords(one), ""]),
+      ...added.map((one) => [one.subject.called, "added", "", standingInWords(one)]),
       ...changedRows(changed),
     ],
     further: [],
@@ -197,12 +200,12 @@ function changedRows(changed: readonly ChangedSubject[]): string[][] {
     }
   const told = new Set<string>();
   return changed.flatMap(({ subject, renamedFrom, properties }) => [
-    ...(renamedFrom === undefined ? [] : [[nameOf(subject), "name", renamedFrom, subject.name]]),
+    ...(renamedFrom === undefined ? [] : [[subject.called, "name", renamedFrom, subject.name]]),
     ...properties.flatMap((property) => {
       const { words, before, after } = property;
       const key = keyOf(subject.kindInWords, property);
       const subjects = alike.get(key) ?? [];
-      if (subjects.length < fewestTogether) return [[nameOf(subject), words, before, after]];
+      if (subjects.length < fewestTogether) return [[subject.called, words, before, after]];
       if (told.has(key)) return [];
       told.add(key);
       const names = listInWords(subjects.map(({ name }) => name));
@@ -276,7 +279,7 @@ function effectRow({
   const limit = limitInWords(limitBefore, limitAfter, unit);
   const left = leftInWords(shareLeft(before, limitBefore), shareLeft(after, limitAfter));
   const crossing = crossed === "past" ? "past its limit: " : crossed === "back" ? "within its limit: " : "";
-  return [nameOf(subject), words, `${was} ${unit}`, `${is} ${unit}`, limit, `${crossing}${left}`];
+  return [subject.called, words, `${was} ${unit}`, `${is} ${unit}`, limit, `${crossing}${left}`];
 }
 
 /** With as many figures as it takes to be told from each of the others. */
@@ -368,11 +371,6 @@ function purchasesBlock(purchases: readonly PurchaseChange[]): ToldBlock {
 /** Lengths to a tenth: a spool is longer by more than that. */
 function shownAmount(amount: number, unit: PurchaseChange["unit"]): number {
   return unit === "pieces" ? amount : Math.round(amount * 10) / 10;
-}
-
-/** "circuit refrigerator", "bus bar positive bus", "the build". */
-function nameOf({ kind, kindInWords, name }: Subject): string {
-  return kind === "build" ? "the build" : `${kindInWords} ${name}`;
 }
 
 /** "1 error, 2 warnings, 1 accepted". */

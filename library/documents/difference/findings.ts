@@ -1,7 +1,8 @@
 import type { Finding } from "../../rules/finding.ts";
 import { ruleById } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import type { Pair } from "./match.ts";
+import type { Matching } from "./match.ts";
+import type { Subject } from "./subject.ts";
 
 /** Which findings came, which went, and which are there still but weigh differently. Moved lines change nothing. */
 export interface FindingsDifference {
@@ -31,22 +32,32 @@ interface ChangedFinding {
   readonly worse: boolean;
 }
 
+/** What of the plans is the same, and what only one of them has. */
+type MatchedRecords = Pick<Matching, "pairs" | "removed" | "added">;
+
 type Judged = JudgedPlan & { readonly findings: readonly Finding[] };
 
 /** Findings are the same if the rule, what they are about and the value they sit on are, whatever their figures say. */
-export function compareFindings(before: Judged, after: Judged, pairs: readonly Pair[]): FindingsDifference {
-  const after2before = new Map(pairs.map((pair) => [pair.after.record, pair.before.record]));
-  const before2after = new Map(pairs.map((pair) => [pair.before.record, pair.after.record]));
-  const old = before.findings.map((finding) =>
-    placed(finding, before2after.has(recordOf(finding)), "removed"),
-  );
-  const now = after.findings.map((finding) => placed(finding, after2before.has(recordOf(finding)), "added"));
-  const subjectOf = (finding: Finding) => {
+export function compareFindings(before: Judged, after: Judged, matched: MatchedRecords): FindingsDifference {
+  const after2before = new Map(matched.pairs.map((pair) => [pair.after.record, pair.before.record]));
+  const before2after = new Map([...after2before].map(([other, one]) => [one, other]));
+  const [removed, added] = [recordsOf(matched.removed), recordsOf(matched.added)];
+  const old = before.findings.map((finding) => placed(finding, removed, "removed"));
+  const now = after.findings.map((finding) => placed(finding, added, "added"));
+  // What could not be read is nothing that could be matched; it has a name.
+  const unread = ({ subject }: Finding) => `unread ${subject}`;
+  const subjectBefore = (finding: Finding): unknown => {
     const record = recordOf(finding);
-    return record === undefined ? "the plan" : (after2before.get(record) ?? `new ${record}`);
+    if (record === undefined) return "the plan";
+    return before2after.has(record) || removed.has(record) ? record : unread(finding);
+  };
+  const subjectAfter = (finding: Finding): unknown => {
+    const record = recordOf(finding);
+    if (record === undefined) return "the plan";
+    return after2before.get(record) ?? (added.has(record) ? `new ${record}` : unread(finding));
   };
   const open = { old: new Set(old), now: new Set(now) };
-  const matched: [Placed, Placed][] = [];
+  const both: [Placed, Placed][] = [];
   // The same figures too, then the same value, then the same subject: a size that was `gauge` may be `mm2` now.
   const looks: readonly ((one: Placed, subject: unknown) => string)[] = [
     ({ finding, told }, subject) => key(finding.rule, subject, propertyOf(finding), told.message),
@@ -56,19 +67,19 @@ export function compareFindings(before: Judged, after: Judged, pairs: readonly P
   for (const look of looks) {
     const waiting = new Map<string, Placed[]>();
     for (const one of open.old) {
-      const print = look(one, recordOf(one.finding) ?? "the plan");
+      const print = look(one, subjectBefore(one.finding));
       waiting.set(print, [...(waiting.get(print) ?? []), one]);
     }
     for (const other of open.now) {
-      const one = waiting.get(look(other, subjectOf(other.finding)))?.shift();
+      const one = waiting.get(look(other, subjectAfter(other.finding)))?.shift();
       if (!one) continue;
       open.old.delete(one);
       open.now.delete(other);
-      matched.push([one, other]);
+      both.push([one, other]);
     }
   }
-  const changed = matched.flatMap(([one, other]) => changedWeight(one.told, other.told));
-  const same = matched.filter(([one, other]) => changedWeight(one.told, other.told).length === 0);
+  const changed = both.flatMap(([one, other]) => changedWeight(one.told, other.told));
+  const same = both.filter(([one, other]) => changedWeight(one.told, other.told).length === 0);
   const accepted = same.filter(([, { told }]) => told.accepted !== undefined).length;
   return {
     came: [...open.now].map(({ told }) => told).sort(worstFirst),
@@ -90,11 +101,15 @@ interface Placed {
   readonly told: ToldFinding;
 }
 
-function placed(finding: Finding, inBoth: boolean, otherwise: "removed" | "added"): Placed {
+function placed(finding: Finding, alone: ReadonlySet<number>, of: "removed" | "added"): Placed {
   const { rule, severity, subject, accepted, values } = finding;
   const message = ruleById(rule)?.message(values) ?? rule;
-  const of = inBoth || recordOf(finding) === undefined ? "kept" : otherwise;
-  return { finding, told: { rule, severity, subject, message, accepted, of } };
+  const about = alone.has(recordOf(finding) ?? -1) ? of : "kept";
+  return { finding, told: { rule, severity, subject, message, accepted, of: about } };
+}
+
+function recordsOf(subjects: readonly Subject[]): ReadonlySet<number> {
+  return new Set(subjects.flatMap(({ record }) => record ?? []));
 }
 
 /** A finding about the run itself belongs to the plan. */

@@ -334,6 +334,12 @@ describe("what could not be read is not told as removed", () => {
     }
   });
 
+  test("what is found in a network that is read in neither state was found before", () => {
+    const { came, went, kept } = planDifference(unread(), unread()).findings;
+    expect([came, went]).toEqual([[], []]);
+    expect(kept.open).toBeGreaterThan(0);
+  });
+
   test("a circuit with a value that is refused", () => {
     const alone = (gauge: number) => {
       continueNumberingAt(0);
@@ -344,6 +350,10 @@ describe("what could not be read is not told as removed", () => {
     };
     expect(planDifference(alone(14), alone(3)).removed).toEqual([]);
     expect(planDifference(alone(3), alone(14)).added).toEqual([]);
+    expect(isSame(planDifference(alone(3), alone(3)))).toBe(true);
+    expect(planDifference(alone(14), alone(3)).findings.came).toMatchObject([
+      { rule: "plan/invalid-value", subject: "lamp", of: "kept" },
+    ]);
   });
 });
 

@@ -48,21 +48,23 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
   });
   const somethingElse =
     removed.length + added.length > 0 || changedPairs.some(({ changes }) => changes.length > 0);
-  const unread = { before: unreadNames(before), after: unreadNames(after) };
-  const standing = (judged: Judgement, subjects: readonly Subject[], unreadThere: ReadonlySet<string>) => {
+  const known = {
+    pairs,
+    removed: notUnread(removed, after),
+    added: notUnread(added, before),
+  };
+  const standing = (judged: Judgement, subjects: readonly Subject[]) => {
     const measured = measuredIn(judged);
-    return subjects
-      .filter(({ kind, name }) => kind !== "circuit" || !unreadThere.has(name))
-      .map((subject) => ({ subject, measured: measured(subject) }));
+    return subjects.map((subject) => ({ subject, measured: measured(subject) }));
   };
   return {
-    added: standing(after, added, unread.before),
-    removed: standing(before, removed, unread.after),
+    added: standing(after, known.added),
+    removed: standing(before, known.removed),
     changed: changedPairs.flatMap(changedSubject),
     effects: partial
       ? effectsOf(alone(old), alone(now), changedPairs)
       : effectsOf(before, after, changedPairs),
-    findings: compareFindings(before, after, pairs),
+    findings: compareFindings(before, after, known),
     // What is bought follows from nothing else; nesting pieces into spools takes longer than all the rest.
     purchases: partial || !somethingElse ? [] : purchaseChanges(before, after, newNames(changedPairs)),
     networkUnread,
@@ -88,9 +90,10 @@ function alone(judged: Judgement): Judgement {
   return { ...judged, circuits: judged.circuits.filter(({ circuit }) => !circuit.wired) };
 }
 
-/** Circuits that stand in the plan and could not be read. They were not removed. */
-function unreadNames({ model }: Judgement): ReadonlySet<string> {
-  return new Set(model.unjudged.map(({ name }) => name));
+/** Circuits that stand in the other plan too, and could not be read there, were neither removed nor added. */
+function notUnread(subjects: readonly Subject[], other: Judgement): Subject[] {
+  const unread = new Set(other.model.unjudged.map(({ name }) => name));
+  return subjects.filter(({ kind, name }) => kind !== "circuit" || !unread.has(name));
 }
 
 function changedSubject({ before, after, changes }: ChangedPair): ChangedSubject[] {

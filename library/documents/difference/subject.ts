@@ -1,6 +1,6 @@
 import type { Circuit } from "../../model/circuit.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../model/network.ts";
-import { kindInWords } from "../../rules/part-in-words.ts";
+import { kindInWords, partInWords } from "../../rules/part-in-words.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { buildProperties } from "./properties-of-build.ts";
@@ -17,6 +17,8 @@ export interface Subject {
   readonly kindInWords: string;
   /** As the plan gives it: not yet fit to be shown. */
   readonly name: string;
+  /** The name with what it is, where the name does not say that itself: "circuit refrigerator", "bus bar front", "starter battery". */
+  readonly called: string;
   /** Index of its record; undefined for the build of a plan that calls none. */
   readonly record: number | undefined;
   readonly properties: readonly Property[];
@@ -42,6 +44,7 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
     const ends = network ? endsOf(network, positive.get(record), back.get(record), own.get(record)) : [];
     return {
       ...{ kind: word, kindInWords: word, name, record, network, part: own.get(record) },
+      called: word === "cable" && /\bcable\b/i.test(name) ? name : `${word} ${name}`,
       properties: runProperties(circuit, ends),
       ends: ends.map(({ end }) => end),
     };
@@ -59,6 +62,7 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
 function buildSubject({ build }: JudgedPlan["model"]): Subject {
   return {
     ...{ kind: "build", kindInWords: "build", name: build.name ?? "", record: build.record },
+    called: "the build",
     ...{ properties: buildProperties(build), part: undefined, ends: [], network: undefined },
   };
 }
@@ -66,6 +70,7 @@ function buildSubject({ build }: JudgedPlan["model"]): Subject {
 function partSubject(part: Part, network: Network): Subject {
   return {
     ...{ kind: part.kind, kindInWords: kindInWords(part), name: part.name, record: part.record },
+    called: partInWords(part).replace(/^the /, ""),
     ...{ properties: partProperties(part, network), part: part.index, ends: [], network },
   };
 }
@@ -79,6 +84,7 @@ function scenarioSubject(scenario: Scenario, network: Network): Subject[] {
     {
       kind: "scenario",
       kindInWords: "scenario",
+      called: `scenario ${name}`,
       name,
       record,
       properties,
