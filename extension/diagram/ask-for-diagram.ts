@@ -25,8 +25,12 @@ export async function requestDiagram(
   token?: CancellationToken,
 ): Promise<Diagram | null> {
   // The server looks only at what is open, and the file of a panel need not be: its tab was closed, or the window loaded anew.
-  const { uri } = await workspace.openTextDocument(file);
-  const params: DiagramParams = { textDocument: { uri: client.code2ProtocolConverter.asUri(uri) }, ...shown };
+  // One that is gone, or was never saved, is not opened; then the server knows of no plan.
+  if (file.scheme === "file") await workspace.openTextDocument(file).then(undefined, () => undefined);
+  const params: DiagramParams = {
+    textDocument: { uri: client.code2ProtocolConverter.asUri(file) },
+    ...shown,
+  };
   const method = "loomwright/diagram" satisfies typeof diagramMethod;
   // A token that is undefined would be sent along as a second parameter.
   return token ? client.sendRequest(method, params, token) : client.sendRequest(method, params);

@@ -23,7 +23,7 @@ export interface ShowDiagram {
   readonly picture?: ShownPicture;
 }
 
-export interface ShownPicture extends Omit<Picture, "elements"> {
+interface ShownPicture extends Omit<Picture, "elements"> {
   readonly elements: readonly ShownElement[];
 }
 
@@ -33,14 +33,14 @@ export interface ShownElement extends Omit<DiagramElement, "location"> {
 }
 
 /** The cursor in the text is on what these elements stand for; on none of them if empty. */
-export interface ShowCursor {
+interface ShowCursor {
   readonly type: "cursor";
   readonly number: number;
   readonly elements: readonly string[];
 }
 
 /** Why the picture does not follow the text just now. It stays as it was. */
-export interface ShowTrouble {
+interface ShowTrouble {
   readonly type: "trouble";
   readonly number: number;
   readonly message: string;

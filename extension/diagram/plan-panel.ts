@@ -84,13 +84,20 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Be
       const asked = { view, ...(scenario === "" ? {} : { scenario }) };
       const answer = await requestDiagram(client, Uri.parse(root), asked, token);
       if (token.isCancellationRequested) return;
-      if (!answer) return trouble("This file is no plan any more: the picture is as it was last.");
+      if (!answer) {
+        const last = diagram ? " The picture is as it was last." : "";
+        return trouble(`There is no plan in ${Uri.parse(root).path.split("/").at(-1)} any more.${last}`);
+      }
       diagram = answer;
       scenario = answer.scenario ?? "";
       number++;
       send();
     } catch (error) {
-      if (token.isCancellationRequested || isPassing(error)) return;
+      if (token.isCancellationRequested) return;
+      if (wasOvertaken(error)) {
+        outdated = true;
+        return;
+      }
       const why = error instanceof Error ? error.message : String(error);
       log.error(`The wiring diagram of ${root}: ${why}`);
       trouble(`The picture could not be drawn again: ${why}`);
@@ -178,8 +185,8 @@ function openBeside(): WebviewPanel {
   });
 }
 
-/** The request was overtaken (codes of the protocol: cancelled, text modified, cancelled by the server); the next one is coming. */
-function isPassing(error: unknown): boolean {
+/** Another request for the same plan took its place, or the text changed meanwhile: codes of the protocol. */
+function wasOvertaken(error: unknown): boolean {
   const code = (error as { readonly code?: unknown } | null)?.code;
-  return code === -32800 || code === -32801 || code === -32802;
+  return code === -32801 || code === -32802;
 }

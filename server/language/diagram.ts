@@ -21,7 +21,7 @@ export function diagram(view: PlanInView, shown: Shown, drawing: Drawing): Diagr
     title: titleOf(view),
     current: view.current,
     view: shown.view,
-    notes: notesOf(view, drawing),
+    notes: notesOf(view, shown.scenario, drawing),
     picture: pictureOf(view, drawing),
     scenarios: names,
     ...(scenario === undefined ? {} : { scenario }),
@@ -63,13 +63,20 @@ function titleOf({ plan }: PlanInView): string {
   return plainWords(plan.judgement.model.build.name ?? fileName(plan.root));
 }
 
-/** Beside what the picture itself says: silence must not stand for "all of it is in the picture". */
-function notesOf({ plan }: PlanInView, { notices }: Drawing): string[] {
-  const stopped =
-    plan.judgement.problems.length > 0
+/**
+ * Where something is missing that ought to be there, what the picture says of it is said beside it too, because the foot of the
+ * picture may be out of sight: silence must not stand for "all of it is in the picture".
+ */
+function notesOf({ plan }: PlanInView, scenario: number | undefined, { notices }: Drawing): string[] {
+  const { model, network, problems } = plan.judgement;
+  const unsolved = scenario !== undefined && network?.result.scenarios[scenario]?.state === "unsolved";
+  const missing = model.networkUnread || model.unjudged.length > 0 || unsolved;
+  return [
+    ...(problems.length > 0
       ? ["The plan was not run to its end: what comes after that is not in the picture."]
-      : [];
-  return [...stopped, ...notices.map(plainWords)];
+      : []),
+    ...(missing ? notices.map(plainWords) : []),
+  ];
 }
 
 function pictureOf(view: PlanInView, { svg, elements }: Drawing): Picture {

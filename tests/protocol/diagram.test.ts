@@ -199,6 +199,15 @@ describe("a builder looks at the diagram while writing", () => {
     expect(diagram.scenarios).toEqual([]);
   });
 
+  test("a scenario without an operating point has no figures, and it is said why", async () => {
+    const editor = await start({ files: { "van.ts": build } });
+    editor.open("van.ts");
+    editor.type("van.ts", "load: 15", "loadW: 3_000");
+    const { notes, elements } = await pictureOf(editor, { view: "one-line", scenario: "cooking" });
+    expect(notes.join(" ")).toMatch(/no operating point/);
+    expect(named(elements, "house bank").description).not.toMatch(/gives [\d.]+ A/);
+  });
+
   test("a plan that does not run to its end: what is missing is not passed over", async () => {
     const editor = await start({ files: { "van.ts": build } });
     editor.open("van.ts");

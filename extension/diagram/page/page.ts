@@ -233,8 +233,10 @@ function start(): void {
     else return false;
     return true;
   };
-  document.addEventListener("keydown", ({ key }) => {
-    if (key === "Escape") editor.postMessage({ type: "leave", number: number() });
+  document.addEventListener("keydown", ({ key, target }) => {
+    // There it closes the list.
+    if (key === "Escape" && !(target instanceof HTMLSelectElement))
+      editor.postMessage({ type: "leave", number: number() });
   });
 
   choose(undefined);

@@ -200,12 +200,21 @@ test("it is there again after a reload of the window, in the same view", async (
   await line(page, '"heater"').waitFor();
 });
 
+test("with the tab of the text closed it stays, and a click opens the text at its line again", async () => {
+  await page.locator(".tab", { hasText: "boat.ts" }).locator(".codicon-close").click();
+  await page.getByRole("button", { name: "Don't Save" }).click();
+  await page.locator(".tab", { hasText: "boat.ts" }).waitFor({ state: "detached" });
+  await elementIn(diagram, "fuse panel").locator("> .frame").dblclick();
+  await page.locator(".tab", { hasText: "boat.ts" }).waitFor();
+  await statusItem(page, "Ln 9, Col").waitFor();
+});
+
 test("asked for again, the same panel is shown; a file that is no plan has none, and it is said", async () => {
   await line(page, '"heater"').click();
   await runFromPalette(page, "Loomwright: Show the Wiring Diagram");
   await expect.poll(() => page.locator(".tab", { hasText: "Wiring diagram" }).count()).toBe(1);
   await page.keyboard.press("Control+A");
   await page.keyboard.type("export {};");
-  await diagram.locator("#notice", { hasText: "no plan any more" }).waitFor();
+  await diagram.locator("#notice", { hasText: "There is no plan in boat.ts any more." }).waitFor();
   await elementIn(diagram, "fuse panel").waitFor();
 });
