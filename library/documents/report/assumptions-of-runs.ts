@@ -7,10 +7,12 @@ import { engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { strandFactor } from "../../standards/copper.ts";
 import { criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
 import { type Assumption, namesOf } from "./assumption.ts";
+import { everyRun } from "./every-run.ts";
 
 /** What was taken of circuits and cables because nobody states it. */
-export function assumptionsOfRuns({ model, circuits }: JudgedPlan): readonly Assumption[] {
-  const runs = circuits.map(({ circuit }) => circuit);
+export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
+  const { model } = plan;
+  const runs = everyRun(plan);
   const where = (wanted: (run: Circuit) => boolean, of: readonly Circuit[] = runs, what = "runs") =>
     namesOf(of.filter(wanted), of.length, what);
   const loads = runs.filter(({ word }) => word === "circuit");

@@ -1,4 +1,4 @@
-import { atStart, listInWords } from "../../rules/part-in-words.ts";
+import { listInWords } from "../../rules/part-in-words.ts";
 import { rules } from "../../rules/registry.ts";
 import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
 import type { Block } from "./report-content.ts";
@@ -51,7 +51,7 @@ function findingBlock(finding: NumberedFinding, { sources }: ReportContext): Blo
   return {
     kind: "finding",
     ...{ number, severity, rule, place },
-    subject: atStart(listInWords(subjects, subjects.length)),
+    subject: listInWords(subjects, subjects.length),
     message,
     ...(accepted === undefined ? {} : { accepted }),
     // One document is named; of many, the list of sources tells.

@@ -3,6 +3,7 @@ import type { Circuit } from "../../model/circuit.ts";
 import { asGiven, withUnit } from "../../rules/figures.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { unconfirmed } from "../../rules/source-in-words.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
@@ -54,7 +55,9 @@ export function limitsChapter(context: ReportContext): Chapter {
             table: {
               id: "sources",
               title: "Sources, in the order in which this report names them",
-              notes: [],
+              notes: [
+                "From memory: recalled, and seen by nobody; every figure that rests on it is called an unconfirmed figure.",
+              ],
               columns: [
                 textColumn("number", "No."),
                 textColumn("source", "Document, section, edition"),
@@ -67,7 +70,7 @@ export function limitsChapter(context: ReportContext): Chapter {
                   number,
                   documentInFull(source),
                   source.authority,
-                  standingInWords(source),
+                  standingInWords(source).replace(`, ${unconfirmed}`, ""),
                 ]),
             },
           },

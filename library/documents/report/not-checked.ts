@@ -5,6 +5,7 @@ import type { Part } from "../../model/network.ts";
 import { asGiven } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Chapter, ReportContext, Section } from "./chapter.ts";
+import { everyRun } from "./every-run.ts";
 
 /** What nobody should believe was checked: in any plan, and in this one because it does not say enough. */
 export function notCheckedChapter({ judgement }: ReportContext): Chapter {
@@ -57,8 +58,10 @@ interface Silence {
 }
 
 /** What a rule keeps silent on because the plan leaves it out, and about which circuits and parts. */
-function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
-  const devices = circuits.flatMap(({ circuit }) => {
+function silences(plan: JudgedPlan): readonly Silence[] {
+  const { network } = plan;
+  const runs = everyRun(plan);
+  const devices = runs.flatMap((circuit) => {
     const at = (protection: Protection | null, end: string) =>
       protection ? [{ protection, words: `${circuit.name}${end}`, wired: circuit.wired }] : [];
     return [...at(circuit.protection, ""), ...at(circuit.protectionFarEnd, ", far end")];
@@ -69,7 +72,7 @@ function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
       .map(({ protection, words }) => `${words} (${asGiven(protection.ratingA)} A)`);
   const parts = network?.network.parts ?? [];
   const partsWithout = (wanted: (part: Part) => boolean) => parts.filter(wanted).map(({ name }) => name);
-  const lone = circuits.filter(({ circuit }) => !circuit.wired).map(({ circuit }) => circuit.name);
+  const lone = runs.filter(({ wired }) => !wired);
   return [
     {
       name: "How far a fuse or breaker sits from its source of power",
@@ -85,7 +88,7 @@ function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
     },
     {
       name: "What a dead short draws, and what is lost before the circuit begins: it hangs in no network",
-      names: lone,
+      names: lone.map(({ name }) => name),
     },
     {
       name: "Rating of a bus bar or fuse panel",
@@ -113,9 +116,7 @@ function silences({ circuits, network }: JudgedPlan): readonly Silence[] {
       name: "Least voltage at which a device works",
       names: [
         ...partsWithout((part) => part.kind === "load" && part.minimumV === undefined),
-        ...circuits
-          .filter(({ circuit }) => !circuit.wired && circuit.minimumV === undefined)
-          .map(({ circuit }) => circuit.name),
+        ...lone.filter(({ minimumV }) => minimumV === undefined).map(({ name }) => name),
       ],
     },
     {

@@ -6,12 +6,14 @@ import { lengthInWords } from "../../rules/written-at.ts";
 import type { Cell, Column, Table } from "../table.ts";
 import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
+import { everyRun } from "./every-run.ts";
 import { numbersAbout } from "./numbered-findings.ts";
 
 /** What flows in every run, against what it may carry, what is lost on it, and which device protects it. */
 export function runsChapter(context: ReportContext): Chapter {
-  const { circuits } = context.judgement;
-  const of = (word: Circuit["word"]) => circuits.filter(({ circuit }) => circuit.word === word);
+  const results = new Map(context.judgement.circuits.map(({ circuit, result }) => [circuit, result]));
+  const all = everyRun(context.judgement).map((circuit): Run => ({ circuit, result: results.get(circuit) }));
+  const of = (word: Circuit["word"]) => all.filter(({ circuit }) => circuit.word === word);
   const blocks = [
     ...tableBlock(circuitTable(of("circuit"), context)),
     ...tableBlock(cableTable(of("cable"), context)),
@@ -29,17 +31,23 @@ export function runsChapter(context: ReportContext): Chapter {
             },
             ...blocks,
           ]
-        : [{ kind: "paragraph", text: "The plan has no circuit and no cable that could be worked out." }],
+        : [{ kind: "paragraph", text: "The plan has no circuit and no cable that could be read." }],
   };
 }
 
-function circuitTable(circuits: readonly JudgedCircuit[], { numbered }: ReportContext): Table {
+interface Run {
+  readonly circuit: Circuit;
+  /** Undefined: no current could be worked out in it. */
+  readonly result: JudgedCircuit["result"] | undefined;
+}
+
+function circuitTable(circuits: readonly Run[], { numbered }: ReportContext): Table {
   return {
     id: "circuits",
     title: "Circuits",
     notes: [
       "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. What is lost on the whole way from the bank stands in a table of its own.",
-      ...(circuits.some(({ result }) => result.drop.overloaded)
+      ...(circuits.some(({ result }) => result?.drop.overloaded)
         ? [
             "At least: the conductor carries more than it may, gets hotter than can be worked out, and loses more than is shown.",
           ]
@@ -58,18 +66,14 @@ function circuitTable(circuits: readonly JudgedCircuit[], { numbered }: ReportCo
       textColumn("findings", "Findings"),
     ],
     rows: circuits.map((judged) => {
-      const { circuit, result } = judged;
-      const { drop } = result;
-      const [percent, limit] = valueAndLimit(drop.dropPercent, drop.dropLimitPercent);
+      const { circuit } = judged;
       const oneWayM = (circuit.positiveM + circuit.negativeM) / 2;
       return [
         circuit.name,
         conductorInWords(circuit),
         { value: oneWayM, text: lengthInWords(circuit, oneWayM) },
         ...heatCells(judged),
-        atLeast(drop.overloaded, quantity(drop.dropV)),
-        atLeast(drop.overloaded, percent),
-        limit,
+        ...dropCells(judged),
         devicesInWords(circuit),
         allowed(judged),
         numbersAbout(numbered, circuit.name),
@@ -78,7 +82,7 @@ function circuitTable(circuits: readonly JudgedCircuit[], { numbered }: ReportCo
   };
 }
 
-function cableTable(cables: readonly JudgedCircuit[], { numbered }: ReportContext): Table {
+function cableTable(cables: readonly Run[], { numbered }: ReportContext): Table {
   return {
     id: "cables",
     title: "Cables",
@@ -100,7 +104,7 @@ function cableTable(cables: readonly JudgedCircuit[], { numbered }: ReportContex
         conductorInWords(circuit),
         { value: circuit.positiveM, text: lengthInWords(circuit, circuit.positiveM) },
         ...heatCells(judged),
-        atLeast(result.drop.overloaded, quantity(result.drop.dropV)),
+        result ? atLeast(result.drop.overloaded, quantity(result.drop.dropV)) : null,
         devicesInWords(circuit),
         allowed(judged),
         numbersAbout(numbered, circuit.name),
@@ -116,13 +120,22 @@ const heatColumns: readonly Column[] = [
   numberColumn("conductorC", "Conductor, °C"),
 ];
 
-function heatCells({ circuit, result: { ampacity, drop } }: JudgedCircuit): readonly Cell[] {
+function heatCells({ circuit, result }: Run): readonly Cell[] {
+  if (!result) return ["not worked out", null, null, null];
+  const { ampacity, drop } = result;
   if (!ampacity.judged) return [quantity(circuit.loadA), "not judged", "not judged", "not judged"];
   const [current, may] = valueAndLimit(circuit.loadA, ampacity.ampacityA);
   const temperature = drop.overloaded
     ? `above ${figure(ampacity.columnC)}`
     : { value: drop.conductorC, text: figure(drop.conductorC) };
   return [current, may, quantity(ampacity.ampacityA - circuit.loadA), temperature];
+}
+
+function dropCells({ circuit, result }: Run): readonly Cell[] {
+  if (!result) return ["not worked out", null, quantity(circuit.dropLimitPercent)];
+  const { dropV, dropPercent, dropLimitPercent, overloaded } = result.drop;
+  const [percent, limit] = valueAndLimit(dropPercent, dropLimitPercent);
+  return [atLeast(overloaded, quantity(dropV)), atLeast(overloaded, percent), limit];
 }
 
 function atLeast(overloaded: boolean, cell: Cell): Cell {
@@ -146,8 +159,9 @@ export function deviceInFull({ ratingA, family }: Protection): string {
   return `${asGiven(ratingA)} A${family ? `, ${family}` : ""}`;
 }
 
-function allowed({ circuit, result: { protection } }: JudgedCircuit): Cell {
-  const { minA, maxA } = protection;
+function allowed({ circuit, result }: Run): Cell {
+  if (!result) return null;
+  const { minA, maxA } = result.protection;
   if (maxA === undefined) return `${figure(minA)} to ?`;
   // A cable without current of its own may have any rating up to what it carries.
   return maxA < minA

@@ -23,19 +23,15 @@ export function summaryChapter(context: ReportContext): Chapter {
     orientation: "portrait",
     blocks: [
       ...notice,
+      { kind: "paragraph", text: `${planningAid.join(" ")} ${howToRead}` },
       { kind: "facts", facts: facts(context) },
       { kind: "table", table: checkedTable(context) },
-      {
-        kind: "notice",
-        title: "How to read this report",
-        lines: [
-          `${planningAid.join(" ")} What it does not check stands in chapters of its own, and so does what everybody has to know before work begins.`,
-          "Figures are shown to three places and worked out with all of them. Each limit has its source; a figure that nobody has seen printed is called an unconfirmed figure.",
-        ],
-      },
     ],
   };
 }
+
+const howToRead =
+  "What it does not check stands in a chapter of its own, and so does what everybody has to know before work begins. Each limit has its source; a figure that nobody has seen printed is called an unconfirmed figure. Figures are shown to three places and worked out with all of them.";
 
 interface Fact {
   readonly name: string;
