@@ -116,7 +116,9 @@ function comparedPair(one: FoundPlan, other: FoundPlan): ComparedPlan {
       ...{ path, movedFrom, state: "compared" },
       difference: planDifference(before.judgement, after.judgement),
     };
-  return { path, movedFrom, state: "not-evaluated", before: sideOf(before), after: sideOf(after) };
+  const sides = { before: sideOf(before), after: sideOf(after) };
+  // The same one stands for both where the texts are the same.
+  return { path, movedFrom, state: "not-evaluated", unchanged: one === other, ...sides };
 }
 
 function standing(state: "added" | "removed", { path, evaluated }: FoundPlan): ComparedPlan {

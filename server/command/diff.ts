@@ -71,10 +71,10 @@ async function compare(
   }
 }
 
-/** 2: what the build is now could not be evaluated. 1: something became worse. */
+/** 2: what the build is now could not be evaluated, and that is new. 1: something became worse. */
 function exitCode(plans: readonly ComparedPlan[]): ExitCode {
   const isLost = (plan: ComparedPlan) =>
-    (plan.state === "not-evaluated" && plan.after?.state === "not-evaluated") ||
+    (plan.state === "not-evaluated" && !plan.unchanged && plan.after?.state === "not-evaluated") ||
     (plan.state === "added" && plan.side.state === "not-evaluated");
   if (plans.some(isLost)) return 2;
   return plans.some(becameWorse) ? 1 : 0;

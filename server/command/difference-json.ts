@@ -112,7 +112,14 @@ export const jsonDifferenceSchema = z.strictObject({
       z.strictObject({ ...file, state: z.literal("added"), after: side }),
       z.strictObject({ ...file, state: z.literal("removed"), before: side }),
       /** null: there is no such plan on that side. */
-      z.strictObject({ ...file, state: z.literal("not-evaluated"), before: side, after: side }),
+      z.strictObject({
+        ...file,
+        state: z.literal("not-evaluated"),
+        /** Its texts are the same on both sides. */
+        unchanged: z.boolean(),
+        before: side,
+        after: side,
+      }),
     ]),
   ),
 });
@@ -145,7 +152,10 @@ function planJson(plan: ComparedPlan): JsonPlan {
     case "removed":
       return { ...head, state: plan.state, before: sideJson(plan.side) };
     case "not-evaluated":
-      return { ...head, state: plan.state, before: sideJson(plan.before), after: sideJson(plan.after) };
+      return {
+        ...{ ...head, state: plan.state, unchanged: plan.unchanged },
+        ...{ before: sideJson(plan.before), after: sideJson(plan.after) },
+      };
   }
 }
 

@@ -4,7 +4,7 @@ import {
   type ToldPlan,
   tellPlan,
 } from "../../library/documents/difference/difference-in-words.ts";
-import { type Comparison, closing, isQuiet } from "../../library/documents/difference/difference-markdown.ts";
+import { type Comparison, closing } from "../../library/documents/difference/difference-markdown.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
 /** Two states of a folder for a person at a terminal. Columns stand below each other as far as names allow. */
@@ -12,18 +12,26 @@ export function differenceText(comparison: Comparison, terminal: Terminal): stri
   const paint = paintFor(terminal);
   const { before, after, plans, notes } = comparison;
   const told = plans.map((plan) => ({ plan, words: tellPlan(plan, comparison) }));
-  const loud = told.filter(({ words }) => !isQuiet(words));
-  const quiet = told.filter(({ words }) => isQuiet(words));
+  const loud = told.filter(({ words }) => !words.quiet);
+  const quiet = told.filter(({ words }) => words.quiet).map(({ words }) => headline(words, paint));
   const blocks = [
     [
       paint("strong", `${printable(before)} → ${printable(after)}`),
       ...notes.map((note) => `  ${printable(note)}`),
     ].join("\n"),
     ...loud.map(({ plan, words }) => planText(plan, words, paint)),
-    quiet.map(({ words }) => headline(words, paint)).join("\n"),
+    quietText(quiet),
     paint("faint", closing),
   ];
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+/** More plans without a difference than this are counted and not named. */
+const mostQuiet = 10;
+
+function quietText(lines: readonly string[]): string {
+  if (lines.length <= mostQuiet) return lines.join("\n");
+  return `${lines.length} plans without a difference`;
 }
 
 function headline({ path, movedFrom, summary }: ToldPlan, paint: Paint): string {

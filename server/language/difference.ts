@@ -66,7 +66,8 @@ async function comparedPlan(
       ...{ path, movedFrom: moved, state: "compared" },
       difference: planDifference(old.judgement, now.judgement),
     };
-  return { path, movedFrom: moved, state: "not-evaluated", before: sideOf(old), after: sideOf(now) };
+  const sides = { before: sideOf(old), after: sideOf(now) };
+  return { path, movedFrom: moved, state: "not-evaluated", unchanged: false, ...sides };
 }
 
 /** A plan of the last commit whose file is no longer there, and that is the same by its name or by most of what it is made of. */

@@ -140,6 +140,12 @@ const saloon = pump("bilge pump", 10);`,
     );
   });
 
+  test("a plan that was as faulty before, and was not touched, stands in nobody's way", async () => {
+    const { code, out } = await repository.loomwright("diff", "throws", "throws");
+    expect(code).toBe(0);
+    expect(out).toContain("boat.ts: could not be evaluated, as before: its text has not changed");
+  });
+
   test("one revision against the working tree, in which nothing is committed", async () => {
     const file = join(repository.folder, "plans/tender.ts");
     const text = readFileSync(file, "utf8");

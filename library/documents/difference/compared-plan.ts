@@ -15,6 +15,8 @@ export type ComparedPlan = {
   /** At least one of its sides is there and could not be evaluated, so that the two cannot be compared. */
   | {
       readonly state: "not-evaluated";
+      /** Its texts are the same on both sides, and so is what is wrong with it. */
+      readonly unchanged: boolean;
       readonly before: PlanSide | undefined;
       readonly after: PlanSide | undefined;
     }

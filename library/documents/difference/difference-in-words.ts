@@ -16,6 +16,8 @@ import type { Subject } from "./subject.ts";
 export interface ToldPlan {
   readonly path: string;
   readonly movedFrom: string | undefined;
+  /** Nothing of it is otherwise: one of many that a reader need not look at. */
+  readonly quiet: boolean;
   /** One line: what came of it. */
   readonly summary: string;
   /** Sentences that a reader has to know before the rest. */
@@ -40,7 +42,7 @@ export function tellPlan(
   const { path, movedFrom } = plan;
   switch (plan.state) {
     case "compared":
-      return { path, movedFrom, ...tellCompared(plan.difference, labels) };
+      return { path, movedFrom, ...tellCompared(plan.difference, labels, movedFrom) };
     case "added":
     case "removed": {
       const { side } = plan;
@@ -51,22 +53,26 @@ export function tellPlan(
         : `a plan that is no longer in ${labels.after}`;
       if (side.state === "not-evaluated") {
         const summary = `${word}: could not be evaluated`;
-        return { path, movedFrom, summary, notices: [notEvaluated(side, label)], blocks: [] };
+        return { path, movedFrom, quiet: false, summary, notices: [notEvaluated(side, label)], blocks: [] };
       }
       return {
-        ...{ path, movedFrom, summary: `${word}: ${contentsInWords(side)}` },
+        ...{ path, movedFrom, quiet: false, summary: `${word}: ${contentsInWords(side)}` },
         notices: unreadNotice(side.networkUnread, label),
         // Nobody has to look into what is no longer there.
         blocks: came ? sideFindings(side.findings, "found") : [],
       };
     }
     case "not-evaluated": {
+      if (plan.unchanged) {
+        const summary = "could not be evaluated, as before: its text has not changed";
+        return { path, movedFrom, quiet: movedFrom === undefined, summary, notices: [], blocks: [] };
+      }
       const sides = [
         { side: plan.before, label: labels.before },
         { side: plan.after, label: labels.after },
       ];
       return {
-        ...{ path, movedFrom, summary: "could not be compared" },
+        ...{ path, movedFrom, quiet: false, summary: "could not be compared" },
         notices: sides.flatMap(({ side, label }) => {
           if (!side) return [`There is no such plan in ${label}.`];
           if (side.state === "not-evaluated") return [notEvaluated(side, label)];
@@ -106,7 +112,8 @@ function contentsInWords(side: Extract<PlanSide, { state: "evaluated" }>): strin
 function tellCompared(
   difference: PlanDifference,
   labels: { readonly before: string; readonly after: string },
-): Pick<ToldPlan, "summary" | "notices" | "blocks"> {
+  movedFrom: string | undefined,
+): Omit<ToldPlan, "path" | "movedFrom"> {
   const { networkUnread, unsolved, effects, findings, purchases } = difference;
   const notices = [
     ...unreadNotice(networkUnread.before, labels.before),
@@ -126,7 +133,8 @@ function tellCompared(
     findingsBlock(findings),
     purchasesBlock(purchases),
   ].filter(({ rows }) => rows.length > 0);
-  return { summary: summaryOf(difference), notices, blocks };
+  const quiet = isSame(difference) && notices.length === 0 && movedFrom === undefined;
+  return { quiet, summary: summaryOf(difference), notices, blocks };
 }
 
 function unsolvedNotices(

@@ -16,12 +16,12 @@ export interface Comparison {
 export function differenceMarkdown(comparison: Comparison): string {
   const { before, after, plans, notes } = comparison;
   const told = plans.map((plan) => tellPlan(plan, comparison));
-  const [quiet, loud] = [told.filter(isQuiet), told.filter((plan) => !isQuiet(plan))];
+  const [quietOnes, loud] = [told.filter(({ quiet }) => quiet), told.filter(({ quiet }) => !quiet)];
   return `${[
     `**${markdownText(before)} → ${markdownText(after)}**`,
     ...notes.map((note) => `> ${markdownText(note)}`),
     ...loud.map(planMarkdown),
-    ...(quiet.length > 0 ? [quietMarkdown(quiet)] : []),
+    ...(quietOnes.length > 0 ? [quietMarkdown(quietOnes)] : []),
     `_${closing}_`,
     "<!-- made by Loomwright -->",
   ].join("\n\n")}\n`;
@@ -30,10 +30,6 @@ export function differenceMarkdown(comparison: Comparison): string {
 /** The same words under every form. */
 export const closing =
   "Compared as planned and worked out by Loomwright, a planning aid; not what was built. Local codes rule.";
-
-export function isQuiet({ blocks, notices, movedFrom }: ToldPlan): boolean {
-  return blocks.length === 0 && notices.length === 0 && movedFrom === undefined;
-}
 
 function planMarkdown({ path, movedFrom, summary, notices, blocks }: ToldPlan): string {
   const moved = movedFrom === undefined ? "" : ` (was ${markdownText(movedFrom)})`;
