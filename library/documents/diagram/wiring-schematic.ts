@@ -68,7 +68,7 @@ class Drawing {
     const alone = this.#plan.circuits
       .map(({ circuit }) => circuit)
       .filter(({ word, wired }) => word === "circuit" && !(wired && this.#plan.network));
-    if (this.#plan.model.networkUnread)
+    if (this.#plan.model.networkUnread && alone.length > 0)
       this.#notices.push(
         "The network could not be read, because a value in it was refused: only circuits that state their own load are drawn, and none of their connections.",
       );
@@ -93,6 +93,8 @@ class Drawing {
 
   finished(): Schematic {
     const { model } = this.#plan;
+    if (this.#parts.length === 0)
+      this.#notices.push("There is nothing to draw: the plan has no part and no circuit that could be read.");
     if (model.unjudged.length > 0)
       this.#notices.push(
         `Not drawn, because they could not be read: ${model.unjudged.map(({ name }) => displayName(name)).join(", ")}.`,
