@@ -11,11 +11,6 @@ export function quantity(value: number): Cell {
   return { value, text: figure(value) };
 }
 
-/** A number, or nothing where it is not known. */
-export function quantityOr(value: number | undefined, otherwise: string | null = null): Cell {
-  return value === undefined || Number.isNaN(value) ? otherwise : quantity(value);
-}
-
 /** A value and its limit, told apart wherever they differ. */
 export function valueAndLimit(value: number, limit: number): readonly [Cell, Cell] {
   const [is, may] = tellApart(value, limit);

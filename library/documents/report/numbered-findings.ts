@@ -12,7 +12,7 @@ export function numberFindings(findings: readonly ReportFinding[]): readonly Num
 }
 
 /** The worst first. */
-export const severities: readonly Severity[] = ["error", "warning", "info", "hint"];
+const severities: readonly Severity[] = ["error", "warning", "info", "hint"];
 
 /** "F1, F4, A2": the findings about something of this name. */
 export function numbersAbout(findings: readonly NumberedFinding[], name: string): string {

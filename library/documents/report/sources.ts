@@ -11,7 +11,7 @@ export interface SourceList {
   all(): readonly NumberedSource[];
 }
 
-export interface NumberedSource {
+interface NumberedSource {
   readonly number: string;
   readonly source: Citation;
 }

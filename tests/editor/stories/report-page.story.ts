@@ -1,9 +1,9 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import axe from "axe-core";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
@@ -12,7 +12,6 @@ import { startBrowser } from "../harness/workbench.ts";
 // The report as the command writes it, in a browser: read by a program for screen readers, on narrow screens, and printed.
 
 const house = fileURLToPath(new URL("../../..", import.meta.url));
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 let folder: string;
 let browser: Browser;
@@ -58,7 +57,7 @@ describe.each(["library-bus/bus.ts", "faulty-workshop/workshop.ts", "faulty-work
   (plan) => {
     test("nothing stands in the way of a screen reader or a keyboard", async () => {
       const page = await open(plan);
-      await page.evaluate(axe);
+      await page.evaluate(axe.source);
       const violations = await page.evaluate(async () => {
         const run = (globalThis as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }).axe
           .run;
