@@ -1,10 +1,13 @@
 import type { ShownElement } from "../messages.ts";
+import type { Box } from "../place.ts";
 import { svgNamespace } from "./picture.ts";
 
 /** The parts, conductors and devices of the picture that is shown, as things that can be chosen. */
 export interface Elements {
   /** Ties the groups of a new picture to what they stand for. Whoever had the focus has it again afterwards. */
   adopt(picture: SVGSVGElement, elements: readonly ShownElement[]): void;
+  /** Puts the frames around what is on the screen by now: only there its words can be measured. */
+  frame(): void;
   element(id: string): ShownElement | undefined;
   all(): readonly ShownElement[];
   /** The one whose details are shown. */
@@ -54,6 +57,12 @@ export function createElements(): Elements {
       if (chosen !== undefined && !byId.has(chosen)) chosen = undefined;
       look();
     },
+    frame() {
+      const framed = [...groups.values()].filter((group) => !group.classList.contains("of-conductor"));
+      // First measured all of them, then drawn all of them: the browser lays the picture out once.
+      const boxes = framed.map((group) => group.getBBox());
+      for (const [index, group] of framed.entries()) group.prepend(frameAround(boxes[index]!));
+    },
     element: (id) => all.find((element) => element.id === id),
     all: () => all,
     chosen: () => chosen,
@@ -82,7 +91,7 @@ export function groupAround(target: EventTarget | null): SVGGElement | undefined
     : undefined;
 }
 
-function makeButton(group: SVGGElement, { name, description, findings, kind, box }: ShownElement): void {
+function makeButton(group: SVGGElement, { name, description, findings, kind }: ShownElement): void {
   group.setAttribute("role", "button");
   // Its title names it, also to those who rest the pointer on it; what can be read in it is more than its name.
   const title = document.createElementNS(svgNamespace, "title");
@@ -91,8 +100,7 @@ function makeButton(group: SVGGElement, { name, description, findings, kind, box
   const unsaid = findings.filter((finding) => !description.includes(finding));
   group.setAttribute("aria-description", [description, ...unsaid].join(" "));
   group.classList.add("element", `of-${kind}`);
-  const looks = kind === "conductor" ? linesOf(group).map(haloOf) : [frameAround(box)];
-  group.prepend(title, ...looks);
+  group.prepend(title, ...(kind === "conductor" ? linesOf(group).map(haloOf) : []));
 }
 
 /** Screen readers go through a page as it is written. */
@@ -116,7 +124,7 @@ function haloOf(line: SVGElement): SVGElement {
 
 const outlines = new Set(["d", "points", "x1", "y1", "x2", "y2", "transform"]);
 
-function frameAround({ x, y, width, height }: ShownElement["box"]): SVGElement {
+function frameAround({ x, y, width, height }: Box): SVGElement {
   const frame = document.createElementNS(svgNamespace, "rect");
   const sides = {
     x: x - frameGap,

@@ -123,6 +123,7 @@ function start(): void {
       if (place) keep({ place });
       elements.adopt(picture, next.picture.elements);
       stage.show(picture, place);
+      elements.frame();
       if (focused !== undefined) elements.focus(focused);
     }
     toolbar.showScale(stage.scale());

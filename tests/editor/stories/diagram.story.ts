@@ -201,8 +201,9 @@ test("it is there again after a reload of the window, in the same view", async (
 });
 
 test("with the tab of the text closed it stays, and a click opens the text at its line again", async () => {
+  await line(page, '"heater"').click();
+  await page.keyboard.press("Control+S");
   await page.locator(".tab", { hasText: "boat.ts" }).locator(".codicon-close").click();
-  await page.getByRole("button", { name: "Don't Save" }).click();
   await page.locator(".tab", { hasText: "boat.ts" }).waitFor({ state: "detached" });
   await elementIn(diagram, "fuse panel").locator("> .frame").dblclick();
   await page.locator(".tab", { hasText: "boat.ts" }).waitFor();
