@@ -62,8 +62,8 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly negativeBus?: boolean;
   /**
-   * How conductors are fastened at its branches, and at its bus for the returns, where that is not as at its feed. Written like
-   * `termination`.
+   * How conductors are fastened at its branches, and their returns at its bus for the returns, where that is not as at its
+   * feed. Whatever else ends at that bus, as the feeder's return does, is fastened as at the feed. Written like `termination`.
    *
    * Left out: taken as `termination`.
    *
@@ -71,7 +71,8 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly branchTermination?: Termination;
   /**
-   * What its maker says that its branches, and its bus for the returns, are tightened with, N·m. Above 0, up to 200.
+   * What its maker says that its branches, and their returns at its bus for the returns, are tightened with, N·m. Above 0, up
+   * to 200.
    *
    * Left out: taken as `torqueNm`; where `branchTermination` is given, as not known.
    *

@@ -1,7 +1,7 @@
 import type { ConductorSide } from "../../analysis/network/topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { Circuit, Conductor, Protection } from "../../model/circuit.ts";
-import type { NetworkConductor } from "../../model/network.ts";
+import type { Network, NetworkConductor } from "../../model/network.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
@@ -75,7 +75,8 @@ function wireOf({ network, result }: JudgedNetwork, index: number, bench: BenchS
     return told === "positive" || told === "negative" ? told : network.terminals[terminal]!.side;
   });
   const end = (terminal: number, protection: Protection | null): WireEnd => {
-    const { part: index, name: terminalName, termination, torqueNm } = network.terminals[terminal]!;
+    const { part: index, name: terminalName } = network.terminals[terminal]!;
+    const { termination, torqueNm } = network.terminals[fastenedAs(network, terminal, conductor)]!;
     const part = network.parts[index]!;
     const own = part.kind === "load" && part.statedBy === "circuit";
     return {
@@ -94,6 +95,19 @@ function wireOf({ network, result }: JudgedNetwork, index: number, bench: BenchS
     colour: colourOf(run, role, polarityOf(role, side, sides), bench),
     ...madeOf(run, lengthM, bench),
   };
+}
+
+/**
+ * The terminal whose fastening holds for a conductor. At a panel's bus for the returns the screws of the branches take the
+ * returns of circuits from those branches; whatever else ends there, as the return of the feeder does, is fastened like the feed.
+ */
+function fastenedAs(network: Network, terminal: number, { record, role }: NetworkConductor): number {
+  const part = network.parts[network.terminals[terminal]!.part]!;
+  if (part.kind !== "fusePanel" || terminal !== part.terminals.negative) return terminal;
+  const ofBranch =
+    role === "return" &&
+    network.conductors.some((other) => other.record === record && other.from === part.terminals.branch);
+  return ofBranch ? terminal : part.terminals.feed;
 }
 
 function wiresOfLone(circuit: Circuit, bench: BenchSettings): Wire[] {
