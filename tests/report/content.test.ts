@@ -250,6 +250,8 @@ describe("the examples", () => {
     expect(first?.kind === "notice" && first.lines[0]).toMatch(
       /^In scenario "the heater on" there is no voltage at which everything could run, first at trough heater \(F\d+\); nothing is said/,
     );
+    const [conductors] = rowsOf(tableOf(content, "checked"));
+    expect(conductors).toMatch(/^Conductors \| .* \| 0 of 5 runs \| not judged$/);
     // In its only lasting scenario nothing could be worked out: all its runs are listed, and none has a figure.
     expect(rowsOf(tableOf(content, "circuits"))).toEqual(
       ["well pump supply", "trough heater supply", "panel feeder", "yard lamp"].map((name) =>

@@ -148,7 +148,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
     },
     {
       what: "… in an engine space",
-      figure: "0.58 to 1 of it, by insulation",
+      figure: `${range(note1EngineSpace.factors)} of it, by insulation`,
       applies: withFactor("engine-space", "awg"),
       sources: [note1EngineSpace.source],
     },
@@ -168,7 +168,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
     },
     {
       what: "… in an engine space",
-      figure: "0.75 to 1 of it, by insulation",
+      figure: `${range(engineSpace60C.factors)} of it, by insulation`,
       applies: withFactor("engine-space", "metric"),
       sources: [engineSpace60C.source],
     },
@@ -344,6 +344,12 @@ function ruleTable({ sources, numbered }: ReportContext): Table {
       [...new Set(cited.map(sources.short))].join(", "),
     ]),
   };
+}
+
+/** "0.58 to 1"; insulation that may not go there at all has no factor. */
+function range(factors: readonly (number | null)[]): string {
+  const allowed = factors.filter((factor) => factor !== null);
+  return `${asGiven(Math.min(...allowed))} to ${asGiven(Math.max(...allowed))}`;
 }
 
 /** "1 run", "20 runs"; "none". */

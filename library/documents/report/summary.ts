@@ -122,13 +122,12 @@ function checkedTable({ judgement, numbered }: ReportContext): Table {
     ],
     rows: ruleGroups.map((group): readonly Cell[] => {
       const about = numbered.filter(({ rule }) => isInGroup(group, rule));
-      const needsNetwork = group.looksAt === "scenarios" || group.looksAt === "network";
-      const none = needsNetwork && !judgement.network ? null : "nothing";
+      const seen = lookedAt(group, judgement);
       return [
         group.title,
         group.heldAgainst,
-        lookedAt(group, judgement),
-        about.length > 0 ? found(about) : none,
+        inWords(seen),
+        about.length > 0 ? found(about) : nothingIn(seen),
       ];
     }),
   };
@@ -142,28 +141,40 @@ function found(findings: readonly NumberedFinding[]): string {
   return `${counts.filter(Boolean).join(", ")}: ${findings.map(({ number }) => number).join(", ")}`;
 }
 
-function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPlan): string {
-  const unread = model.networkUnread ? "not judged" : "nothing: no network";
-  switch (looksAt) {
-    case "runs": {
-      const conductors = new Set(network?.network.conductors.map(({ record }) => record));
-      const lone = model.circuits.filter(({ record }) => !conductors.has(record)).length;
-      const all = conductors.size + lone + model.unjudged.length;
-      return circuits.length === all ? several(all, "run") : `${circuits.length} of ${several(all, "run")}`;
-    }
-    case "scenarios": {
-      if (!network) return unread;
-      const { scenarios: all } = network.result;
-      const solved = all.filter(({ state }) => state === "solved").length;
-      return solved === all.length
-        ? several(all.length, "scenario")
-        : `${solved} of ${several(all.length, "scenario")}`;
-    }
-    case "network":
-      return network ? "the network" : unread;
-    case "plan":
-      return "the whole plan";
+/** How much of what a group of rules is about could be looked at. */
+type Seen =
+  | { readonly looked: number; readonly of: number; readonly what: string }
+  | "whole"
+  | "no network"
+  | "unread";
+
+function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPlan): Seen {
+  if (looksAt === "plan") return "whole";
+  if (looksAt === "runs") {
+    const conductors = new Set(network?.network.conductors.map(({ record }) => record));
+    const lone = model.circuits.filter(({ record }) => !conductors.has(record)).length;
+    return { looked: circuits.length, of: conductors.size + lone + model.unjudged.length, what: "run" };
   }
+  if (!network) return model.networkUnread ? "unread" : "no network";
+  if (looksAt === "network") return { looked: 1, of: 1, what: "network" };
+  const { scenarios: all } = network.result;
+  return { looked: all.filter(({ state }) => state === "solved").length, of: all.length, what: "scenario" };
+}
+
+function inWords(seen: Seen): string {
+  if (seen === "whole") return "the whole plan";
+  if (seen === "no network") return "nothing: no network";
+  if (seen === "unread") return "not judged";
+  const { looked, of, what } = seen;
+  return looked === of ? several(of, what) || `no ${what}` : `${looked} of ${several(of, what)}`;
+}
+
+/** Where nothing was looked at, nothing can have been found; where a part was, it holds for that part. */
+function nothingIn(seen: Seen): string | null {
+  if (seen === "whole") return "nothing";
+  if (typeof seen === "string" || seen.of === 0) return null;
+  if (seen.looked === 0) return "not judged";
+  return seen.looked === seen.of ? "nothing" : "nothing in those";
 }
 
 /** "1 circuit", "20 circuits"; empty for none. */
