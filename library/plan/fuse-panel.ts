@@ -71,8 +71,7 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly branchTermination?: Termination;
   /**
-   * What its maker says that its branches, and their returns at its bus for the returns, are tightened with, N·m. Above 0, up
-   * to 200.
+   * What its maker says that its branches, and their returns at its bus, are tightened with, N·m. Above 0, up to 200.
    *
    * Left out: taken as `torqueNm`; where `branchTermination` is given, as not known.
    *
