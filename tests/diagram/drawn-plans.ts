@@ -19,7 +19,8 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 /** Every plan that a reader would learn from, the faulty ones too, as paths from the house. */
 export const examplePlans: readonly string[] = readdirSync(join(house, "examples"), { recursive: true })
   .map((name) => `examples/${String(name).replaceAll("\\", "/")}`)
-  .filter((name) => name.endsWith(".ts") && importsTheLibrary(name))
+  // One of them never ends, and makes more circuits than anybody draws.
+  .filter((name) => name.endsWith(".ts") && !name.endsWith("/endless.ts") && importsTheLibrary(name))
   .sort();
 
 export const correctNetworks: readonly string[] = readdirSync(join(house, "tests/networks/correct"))

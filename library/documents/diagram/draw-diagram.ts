@@ -1,5 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";
+import { asGiven } from "../../rules/figures.ts";
 import { type Anatomy, anatomiesOf } from "./anatomy.ts";
 import { drawLine, type LineFoot } from "./draw-line.ts";
 import { bodyBox, drawPart } from "./draw-part.ts";
@@ -23,6 +24,11 @@ export async function drawDiagram(
   options: DrawingOptions,
   layOut: LayOut,
 ): Promise<DrawingOutcome> {
+  const conductors = conductorsIn(plan);
+  if (conductors > mostConductors) {
+    const [has, most] = [asGiven(conductors), asGiven(mostConductors)];
+    return { drawn: false, why: `The plan has ${has} conductors, and a drawing shows at most ${most}.` };
+  }
   const wiring = wiringSchematic(plan, options.scenario, options.numbers);
   const schematic = inReadingOrder(options.view === "wiring" ? wiring : oneLineSchematic(wiring));
   const anatomies = anatomiesOf(schematic, options.view);
@@ -43,6 +49,15 @@ export async function drawDiagram(
     diagram: laidOut.placed,
   });
   return { drawn: true, drawing: { ...whole, notices } };
+}
+
+/** A plan with a loop that never ends makes as many circuits as it may. No sheet shows them, and no layout comes to an end. */
+const mostConductors = 2_000;
+
+function conductorsIn({ circuits, network }: Judgement): number {
+  return (
+    2 * circuits.filter(({ circuit }) => !circuit.wired).length + (network?.network.conductors.length ?? 0)
+  );
 }
 
 function inReadingOrder(schematic: Schematic): Schematic {
