@@ -9,6 +9,8 @@ export interface Elements {
   /** Puts the frames around what is on the screen by now: only there its words can be measured. */
   frame(): void;
   element(id: string): ShownElement | undefined;
+  /** What an element covers with its words, in the coordinates of the picture. */
+  box(id: string): Box | undefined;
   all(): readonly ShownElement[];
   /** The one whose details are shown. */
   chosen(): string | undefined;
@@ -27,6 +29,8 @@ export interface Elements {
 export function createElements(): Elements {
   let all: readonly ShownElement[] = [];
   let groups = new Map<string, SVGGElement>();
+  /** Of parts and devices, as measured on the screen. */
+  let boxes = new Map<string, Box>();
   let chosen: string | undefined;
   let marked: ReadonlySet<string> = new Set();
 
@@ -58,11 +62,12 @@ export function createElements(): Elements {
       look();
     },
     frame() {
-      const framed = [...groups.values()].filter((group) => !group.classList.contains("of-conductor"));
+      const framed = [...groups].filter(([, group]) => !group.classList.contains("of-conductor"));
       // First measured all of them, then drawn all of them: the browser lays the picture out once.
-      const boxes = framed.map((group) => group.getBBox());
-      for (const [index, group] of framed.entries()) group.prepend(frameAround(boxes[index]!));
+      boxes = new Map(framed.map(([id, group]) => [id, group.getBBox()]));
+      for (const [id, group] of framed) group.prepend(frameAround(boxes.get(id)!));
     },
+    box: (id) => boxes.get(id) ?? all.find((element) => element.id === id)?.box,
     element: (id) => all.find((element) => element.id === id),
     all: () => all,
     chosen: () => chosen,

@@ -148,7 +148,7 @@ function start(): void {
     elements.mark(ids);
     const chosen = elements.chosen();
     choose(chosen !== undefined && ids.includes(chosen) ? chosen : ids[0]);
-    const boxes = ids.flatMap((id) => elements.element(id)?.box ?? []);
+    const boxes = ids.flatMap((id) => elements.box(id) ?? []);
     const [first] = boxes;
     if (first && !boxes.some((box) => stage.sees(box))) stage.reveal(first);
   };
@@ -183,7 +183,8 @@ function start(): void {
     if (!element) return;
     choose(element.id);
     // What was reached by the keyboard may be out of sight; what was pointed at is not, and must not slip away.
-    if (groupAround(target)?.matches(":focus-visible")) stage.reveal(element.box);
+    const box = elements.box(element.id);
+    if (box && groupAround(target)?.matches(":focus-visible")) stage.reveal(box);
   });
   stageElement.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
