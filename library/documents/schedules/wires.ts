@@ -1,7 +1,7 @@
 import type { ConductorSide } from "../../analysis/network/topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { Circuit, Conductor, Protection } from "../../model/circuit.ts";
-import type { Network, NetworkConductor } from "../../model/network.ts";
+import type { NetworkConductor } from "../../model/network.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
@@ -13,9 +13,7 @@ import { cutLengthM } from "./cut-length.ts";
  */
 export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
   const { bench } = model.build;
-  const inNetwork = network
-    ? network.network.conductors.map((_, index) => wireOf(network, index, bench))
-    : [];
+  const inNetwork = network ? wiresOfNetwork(network, bench) : [];
   const alone = network ? model.circuits.filter(({ wired }) => !wired) : model.circuits;
   return [...inNetwork, ...alone.flatMap((circuit) => wiresOfLone(circuit, bench))].sort(
     (one, other) => one.record - other.record,
@@ -66,7 +64,29 @@ export interface WireEnd {
   readonly protection: Protection | null;
 }
 
-function wireOf({ network, result }: JudgedNetwork, index: number, bench: BenchSettings): Wire {
+function wiresOfNetwork(judged: JudgedNetwork, bench: BenchSettings): Wire[] {
+  const { parts, conductors } = judged.network;
+  const branches = new Set(parts.map((part) => (part.kind === "fusePanel" ? part.terminals.branch : -1)));
+  const fromBranch = new Set(
+    conductors.flatMap(({ record, from }) =>
+      branches.has(from) ? [`${record} ${partOf(judged, from)}`] : [],
+    ),
+  );
+  return conductors.map((_, index) => wireOf(judged, index, { bench, fromBranch }));
+}
+
+interface Fastening {
+  readonly bench: BenchSettings;
+  /** Record and panel of every run that begins at a panel's branch. */
+  readonly fromBranch: ReadonlySet<string>;
+}
+
+function partOf({ network }: JudgedNetwork, terminal: number): number {
+  return network.terminals[terminal]!.part;
+}
+
+function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fastening): Wire {
+  const { network, result } = judged;
   const conductor = network.conductors[index]!;
   const { record, name, role, run, lengthM, near, far } = conductor;
   const side = result.topology.conductorSides[index] ?? "none";
@@ -76,7 +96,7 @@ function wireOf({ network, result }: JudgedNetwork, index: number, bench: BenchS
   });
   const end = (terminal: number, protection: Protection | null): WireEnd => {
     const { part: index, name: terminalName } = network.terminals[terminal]!;
-    const { termination, torqueNm } = network.terminals[fastenedAs(network, terminal, conductor)]!;
+    const { termination, torqueNm } = network.terminals[fastenedAs(judged, terminal, conductor, fromBranch)]!;
     const part = network.parts[index]!;
     const own = part.kind === "load" && part.statedBy === "circuit";
     return {
@@ -101,13 +121,15 @@ function wireOf({ network, result }: JudgedNetwork, index: number, bench: BenchS
  * The terminal whose fastening holds for a conductor. At a panel's bus for the returns the screws of the branches take the
  * returns of circuits from those branches; whatever else ends there, as the return of the feeder does, is fastened like the feed.
  */
-function fastenedAs(network: Network, terminal: number, { record, role }: NetworkConductor): number {
-  const part = network.parts[network.terminals[terminal]!.part]!;
+function fastenedAs(
+  judged: JudgedNetwork,
+  terminal: number,
+  { record, role }: NetworkConductor,
+  fromBranch: ReadonlySet<string>,
+): number {
+  const part = judged.network.parts[partOf(judged, terminal)]!;
   if (part.kind !== "fusePanel" || terminal !== part.terminals.negative) return terminal;
-  const ofBranch =
-    role === "return" &&
-    network.conductors.some((other) => other.record === record && other.from === part.terminals.branch);
-  return ofBranch ? terminal : part.terminals.feed;
+  return role === "return" && fromBranch.has(`${record} ${part.index}`) ? terminal : part.terminals.feed;
 }
 
 function wiresOfLone(circuit: Circuit, bench: BenchSettings): Wire[] {
