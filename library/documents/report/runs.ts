@@ -49,7 +49,7 @@ function circuitTable(circuits: readonly Run[], { numbered }: ReportContext): Ta
       "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. What is lost on the whole way from the bank stands in a table of its own.",
       ...(circuits.some(({ result }) => result?.drop.overloaded)
         ? [
-            "At least: the conductor carries more than it may, gets hotter than can be worked out, and loses more than is shown.",
+            "At least: the conductor carries more than it may, or what it may carry was not judged; it can get hotter than was worked out, and lose more than is shown.",
           ]
         : []),
     ],
