@@ -111,17 +111,21 @@ function withoutStraights(points: readonly Point[]): readonly Point[] {
 
 function sign(pen: Pen, { polarity }: SchematicLine, { atBody, outwards, y }: Stub): string {
   const x = atBody + outwards * 8;
-  if (polarity === "unknown") return "";
-  if (polarity === "pair")
-    return [-2.5, 2.5]
-      .map((offset) =>
-        pen.line([
-          { x: x + offset - 2, y: y + 5 },
-          { x: x + offset + 2, y: y - 5 },
-        ]),
-      )
-      .join("");
+  if (polarity === "unknown" || polarity === "link") return "";
+  if (polarity === "pair") return pairStrokes(pen, { x, y });
   return pen.text({ x, y: y - 3 }, polarity === "positive" ? "+" : "−", { sizePx: 10, anchor: "middle" });
+}
+
+/** Two strokes through a line: it stands for two conductors. */
+export function pairStrokes(pen: Pen, { x, y }: Point): string {
+  return [-2.5, 2.5]
+    .map((offset) =>
+      pen.line([
+        { x: x + offset - 2, y: y + 5 },
+        { x: x + offset + 2, y: y - 5 },
+      ]),
+    )
+    .join("");
 }
 
 function label(pen: Pen, line: SchematicLine, { row, y, labelX }: Stub): string {

@@ -26,6 +26,7 @@ export type Stroke =
   | "positive"
   | "negative"
   | "pair"
+  | "link"
   | "unknown"
   | "mark";
 
@@ -54,7 +55,7 @@ export const textPx = 11;
  * colour of the page counts: --loomwright-ink, --loomwright-faint, --loomwright-ground, --loomwright-positive,
  * --loomwright-negative, --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on what can be
  * pointed at (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for what was found there; within
- * them loomwright-mark; loomwright-polarity-positive, -negative, -pair, -unknown on conductors; loomwright-legend,
+ * them loomwright-mark; loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors; loomwright-legend,
  * loomwright-title-block and loomwright-notices at the edge of the picture.
  */
 export function createPen(medium: "paper" | "screen"): Pen {
@@ -123,6 +124,7 @@ const strokes: Readonly<
   positive: { width: 1.6, colour: "positive" },
   negative: { width: 1.6, dash: "7 4", colour: "negative" },
   pair: { width: 1.6, colour: "positive" },
+  link: { width: 1.6, colour: "positive" },
   unknown: { width: 1.6, dash: "9 3 2 3", colour: "ink" },
   mark: { width: 1.6, colour: "mark" },
 };

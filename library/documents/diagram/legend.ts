@@ -1,3 +1,4 @@
+import { pairStrokes } from "./draw-line.ts";
 import type { Box } from "./drawing.ts";
 import { bySeverity, drawMark, type MarkKind, markWords, worstOf } from "./finding-mark.ts";
 import type { Point } from "./graph.ts";
@@ -60,12 +61,13 @@ export function drawLegend(
 const signPx = 56;
 const rowPx = 24;
 
-const allPolarities = ["positive", "negative", "pair", "unknown"] as const;
+const allPolarities = ["positive", "negative", "pair", "link", "unknown"] as const;
 
 const polarityWords: Readonly<Record<Polarity, string>> = {
   positive: "+ positive conductor",
   negative: "− negative conductor (return)",
   pair: "both conductors as one line",
+  link: "link in series, live on both sides",
   unknown: "conductor that no source reaches",
 };
 
@@ -80,7 +82,7 @@ function lineEntry(polarity: Polarity): LegendEntry {
           { x: x + signPx / 2, y },
         ],
         polarity,
-      ),
+      ) + (polarity === "pair" ? pairStrokes(pen, { x, y }) : ""),
   };
 }
 

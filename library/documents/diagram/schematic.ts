@@ -46,8 +46,11 @@ export interface SchematicLine extends Pointed {
   readonly data: string;
 }
 
-/** `pair`: both conductors of a circuit as one line. `unknown`: no source tells its side. */
-export type Polarity = "positive" | "negative" | "pair" | "unknown";
+/**
+ * `pair`: both conductors of a circuit as one line. `link`: in series between two batteries or panels, live against both poles
+ * of the string, positive at its one end and negative at its other. `unknown`: no source tells its side.
+ */
+export type Polarity = "positive" | "negative" | "pair" | "link" | "unknown";
 
 export interface LineEnd {
   /** Index in {@link Schematic.parts}. */

@@ -147,8 +147,16 @@ class Drawing {
     return this.#line({
       ...{ record, role, run, lengthM, currentA, near, far, from, to, between },
       name: displayName(name),
-      polarity: role === "positive" ? "positive" : role === "return" ? "negative" : polarityOf[side],
+      polarity: this.#polarityOf(network, conductor, side),
     });
+  }
+
+  #polarityOf(network: Network, { role, from }: NetworkConductor, side: ConductorSide): Polarity {
+    if (role !== "cable") return role === "positive" ? "positive" : "negative";
+    // Between equal poles of two batteries: which poles, their own terminals say.
+    if (side === "parallel-link")
+      return network.terminals[from]!.side === "negative" ? "negative" : "positive";
+    return polarityOf[side];
   }
 
   #addLone(circuit: Circuit, supply: number): void {
@@ -245,12 +253,10 @@ function atStart(word: string): string {
   return `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;
 }
 
-const polarityOf: Readonly<Record<ConductorSide, Polarity>> = {
+const polarityOf: Readonly<Record<Exclude<ConductorSide, "parallel-link">, Polarity>> = {
   positive: "positive",
   negative: "negative",
-  // What lies between two batteries of a string is live.
-  "series-link": "positive",
-  "parallel-link": "positive",
+  "series-link": "link",
   shorted: "unknown",
   none: "unknown",
 };
@@ -259,6 +265,7 @@ const polarityInWords: Readonly<Record<Polarity, string>> = {
   positive: "positive conductor",
   negative: "negative conductor",
   pair: "both conductors",
+  link: "link in series",
   unknown: "conductor of unknown polarity",
 };
 
