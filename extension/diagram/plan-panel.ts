@@ -89,7 +89,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Be
         return trouble(`There is no plan in ${Uri.parse(root).path.split("/").at(-1)} any more.${last}`);
       }
       diagram = answer;
-      scenario = answer.scenario ?? "";
+      // What was chosen stays chosen: while a value is wrong the plan may have no scenarios for a moment.
       number++;
       send();
     } catch (error) {

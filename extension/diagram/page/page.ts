@@ -52,7 +52,9 @@ function start(): void {
     choose: ({ id }) => elements.focus(id),
   });
   const toolbar = createToolbar(find, {
-    choose: (view, scenario) => {
+    choose: (view, listed) => {
+      // While nothing can be chosen from the list, what was chosen last still is.
+      const scenario = diagram?.scenarios.length ? listed : state.scenario;
       if (view !== state.view) {
         const place = otherPlace;
         otherPlace = state.place;
@@ -87,7 +89,7 @@ function start(): void {
   const show = (next: ShowDiagram) => {
     const before = diagram;
     diagram = next;
-    keep({ uri: next.root, view: next.view, scenario: next.scenario ?? "" });
+    keep({ uri: next.root, view: next.view, scenario: next.scenario ?? state.scenario });
     toolbar.show(next);
     stageElement.setAttribute("aria-label", `Wiring diagram of ${next.title}`);
     tell(

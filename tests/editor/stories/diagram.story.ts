@@ -112,6 +112,18 @@ test("a scenario puts currents on the lines and voltages at the parts", async ()
   await inPicture(/11\.\d+ V/).waitFor();
 });
 
+test("a value that is wrong for a moment takes neither the scenario nor the size away", async () => {
+  const scale = await diagram.locator("#scale").textContent();
+  await valueOn(page, "gauge: 8", "8").dblclick();
+  await page.keyboard.type("88");
+  await diagram.locator("#notice", { hasText: "could not be read" }).waitFor();
+  await page.keyboard.press("Backspace");
+  await inPicture(/15 A\b/).waitFor();
+  await diagram.locator("#notice").waitFor({ state: "hidden" });
+  expect(await diagram.locator("#scenario").inputValue()).toBe("evening");
+  expect(await diagram.locator("#scale").textContent()).toBe(scale);
+});
+
 test("what is found stands at the part, and goes when it is put right", async () => {
   await valueOn(page, "gauge: 8", "8").dblclick();
   await page.keyboard.type("18");
