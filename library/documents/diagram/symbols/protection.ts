@@ -24,7 +24,7 @@ export function drawDevice(pen: Pen, { family }: Pick<Protection, "family">, { x
     lead(-deviceHalfPx, -9),
     pen.line([
       { x: x - 9, y },
-      { x: x + 7, y: y - 7 },
+      { x: x + 7, y: y - 4.4 },
     ]),
     lead(9, deviceHalfPx),
     ...cross,
