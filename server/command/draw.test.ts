@@ -1,0 +1,131 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { run } from "./run.ts";
+
+let folder: string;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "loomwright-draw-"));
+  write("package.json", "{}");
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const cart = `import { battery, build, circuit, scenario } from "loomwright";
+build({ name: "tool cart", insulationC: 105 });
+const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 80 });
+circuit({ name: "lamp", from: bank.positive, returnTo: bank.negative, load: 3, oneWayFt: 8, gauge: 14, protect: 5 });
+scenario({ name: "evening" });
+scenario({ name: "night" });
+`;
+const lone = `import { circuit } from "loomwright";\ncircuit({ name: "fan", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`;
+
+describe("draw", () => {
+  test("one plan is an SVG on standard output, and nothing else", async () => {
+    write("cart.ts", cart);
+    const { code, out, err } = await loomwright("draw");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(/^<svg [^]*<\/svg>\n$/);
+    expect(out).toContain("tool cart, wiring diagram");
+    expect(out).toContain("14 AWG · 8 ft<");
+  });
+
+  test("the view and the scenario that are asked for", async () => {
+    write("cart.ts", cart);
+    const { out } = await loomwright("draw", "--view", "one-line", "--scenario", "night");
+    expect(out).toContain("tool cart, one-line diagram");
+    expect(out).toContain("scenario: night");
+    expect(out).toContain("14 AWG · 8 ft · 3 A<");
+  });
+
+  test("a scenario that is not there is answered with those that are", async () => {
+    write("cart.ts", cart);
+    const { code, out, err } = await loomwright("draw", "--scenario", "noon");
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toContain('cart.ts: there is no scenario "noon", only "evening", "night".');
+  });
+
+  test.each([
+    ["svg", "<svg "],
+    ["png", "\u0089PNG"],
+    ["pdf", "%PDF-"],
+  ])("a .%s file", async (kind, beginning) => {
+    write("cart.ts", cart);
+    const { code, out, err } = await loomwright("draw", "--out", `cart.${kind}`);
+    expect({ code, err, out }).toEqual({
+      code: 0,
+      err: "",
+      out: `cart.${kind}: the wiring diagram of cart.ts\n`,
+    });
+    expect(readFileSync(join(folder, `cart.${kind}`), "latin1").startsWith(beginning)).toBe(true);
+  });
+
+  test("a folder gets a file for each plan", async () => {
+    write("cart.ts", cart);
+    write("lone.ts", lone);
+    const { code, out } = await loomwright("draw", "--out", "drawings");
+    expect({ code, out }).toEqual({
+      code: 0,
+      out: "drawings/cart.wiring.svg: the wiring diagram of cart.ts\ndrawings/lone.wiring.svg: the wiring diagram of lone.ts\n",
+    });
+    expect(readFileSync(join(folder, "drawings/lone.wiring.svg"), "utf8")).toContain("supply, not stated");
+  });
+
+  test("a file that is not ours is left alone, unless it is forced", async () => {
+    write("cart.ts", cart);
+    write("mine.svg", "<svg>drawn by hand</svg>");
+    const refused = await loomwright("draw", "--out", "mine.svg");
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain("was not made by Loomwright");
+    expect(readFileSync(join(folder, "mine.svg"), "utf8")).toBe("<svg>drawn by hand</svg>");
+    expect((await loomwright("draw", "--out", "mine.svg", "--force")).code).toBe(0);
+    expect((await loomwright("draw", "--out", "mine.svg")).code).toBe(0);
+  });
+
+  test.each([
+    [["--view", "plan"], "--view is wiring or one-line"],
+    [
+      ["--out", "cart.gif"],
+      "--out takes a file that ends in .svg, .png or .pdf, or a folder, not 'cart.gif'",
+    ],
+    [["--out", ""], "--out takes the name of a file or a folder"],
+    [["--page", "A4"], "--page is for a PDF"],
+    [["--page", "A4", "--out", "cart.svg"], "--page is for a PDF"],
+    [["--page", "A3", "--out", "cart.pdf"], "--page is A4 or Letter"],
+  ])("%j is not understood", async (words, said) => {
+    write("cart.ts", cart);
+    const { code, err } = await loomwright("draw", ...words);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+    expect(existsSync(join(folder, "cart.gif"))).toBe(false);
+  });
+
+  test.each([[[]], [["--out", "both.svg"]]])("several plans do not fit where one does: %j", async (words) => {
+    write("cart.ts", cart);
+    write("lone.ts", lone);
+    const { code, err } = await loomwright("draw", ...words);
+    expect(code).toBe(2);
+    expect(err).toContain("there are 2 plans");
+    expect(existsSync(join(folder, "both.svg"))).toBe(false);
+  });
+});
+
+function write(name: string, text: string): void {
+  writeFileSync(join(folder, name), text);
+}
+
+async function loomwright(...words: readonly string[]) {
+  let [out, err] = ["", ""];
+  const code = await run(words, {
+    cwd: folder,
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    terminal: { colour: false, progress: false },
+  });
+  return { code, out, err };
+}
