@@ -1,10 +1,8 @@
 import { type Connection, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { drawDiagram } from "../library/documents/diagram/draw-diagram.ts";
-import type { WireNumbers } from "../library/documents/diagram/drawing.ts";
-import { numberText } from "../library/documents/schedules/cells.ts";
+import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
 import type { AnswerWiring } from "./answer-requests.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
-import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import { fileName } from "./evaluate/file-name.ts";
 import { numberedWires } from "./evaluate/kept-numbers.ts";
 import { diagram, scenarioNames, withoutPicture } from "./language/diagram.ts";
@@ -48,7 +46,12 @@ async function draw(
   const drawn = await drawDiagram(
     judgement,
     {
-      ...{ view, medium: "screen", title: fileName(root), numbers: wireNumbers(plan.plan, workspace) },
+      ...{
+        view,
+        medium: "screen",
+        title: fileName(root),
+        numbers: shownNumbers(numberedWires(plan.plan, workspace).numbered),
+      },
       ...(shown.scenario === undefined ? {} : { scenario: shown.scenario }),
     },
     (graph) => layouts.layOut(graph, root),
@@ -62,16 +65,6 @@ function whyNoPlan(outcome: ShownPlan["outcome"]): string {
   if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
   const broken = outcome?.state === "held" ? fileName(outcome.broken) : "the plan";
   return `There is nothing to draw yet: ${broken} is half typed.`;
-}
-
-function wireNumbers(plan: CheckedPlan, workspace: EditorWorkspace): WireNumbers {
-  const numbers = new Map(
-    numberedWires(plan, workspace).numbered.wires.map((numbered) => [
-      `${numbered.wire.record} ${numbered.wire.role}`,
-      numberText(numbered),
-    ]),
-  );
-  return (record, role) => numbers.get(`${record} ${role}`);
 }
 
 function superseded(): ResponseError<{ retriggerRequest: boolean }> {

@@ -2,13 +2,12 @@ import { posix } from "node:path";
 import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
 import type { View } from "../../library/documents/diagram/drawing.ts";
 import type { LayOut } from "../../library/documents/diagram/graph.ts";
+import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
 import type { ReportFinding, ReportInput } from "../../library/documents/report/chapter.ts";
 import { reportContent } from "../../library/documents/report/report.ts";
 import type { ReportContent } from "../../library/documents/report/report-content.ts";
 import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { benchDocuments } from "../../library/documents/schedules/bench-documents.ts";
-import { numberText } from "../../library/documents/schedules/cells.ts";
-import type { NumberedWires } from "../../library/documents/schedules/wire-numbers.ts";
 import { version } from "../../library/package.json";
 import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
 import { numberedWires } from "../evaluate/kept-numbers.ts";
@@ -73,7 +72,7 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
   });
   const drawings: ReportInput["drawings"][number][] = [];
   for (const view of ["one-line", "wiring"] satisfies View[]) {
-    const options = { view, medium: "paper", title: file, numbers: numbersIn(numbered) } as const;
+    const options = { view, medium: "paper", title: file, numbers: shownNumbers(numbered) } as const;
     drawings.push({ view, outcome: await drawDiagram(judgement, options, layOut) });
     signal?.throwIfAborted();
   }
@@ -86,11 +85,6 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
     schedules: benchDocuments(judgement, numbered),
     notices: kept.problems.map(({ line, text }) => `Wire numbers, line ${line}: ${text}`),
   };
-}
-
-function numbersIn({ wires }: NumberedWires): (record: number, role: string) => string | undefined {
-  const numbers = new Map(wires.map((one) => [`${one.wire.record} ${one.wire.role}`, numberText(one)]));
-  return (record, role) => numbers.get(`${record} ${role}`);
 }
 
 /** "power.ts:14", seen from the folder of the root. */
