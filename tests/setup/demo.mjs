@@ -1,4 +1,5 @@
-// `npm run demo`: the main job on a real plan. Checks a camper's first draft, repairs a copy of it, and checks that.
+// `npm run demo`: the main job on a real plan. Checks a camper's first draft, repairs a copy of it, and checks that; then makes
+// what a builder carries to the bench of a whole network.
 
 import { spawnSync } from "node:child_process";
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
@@ -15,9 +16,20 @@ try {
   cpSync(join(house, "examples/camper-draft"), join(copy, "camper-draft"), { recursive: true });
   say("A copy of it, repaired with `loomwright fix`:");
   const repaired = loomwright(["fix", "camper-draft"], copy);
-  say("Open examples/camper-draft in VS Code to see the same while you type; the README says how.");
+  say("A whole network, examples/library-bus: what hangs behind each fuse, and papers for the bench:");
+  const bus = join(house, "examples/library-bus");
+  const papers = mkdtempSync(join(tmpdir(), "library-bus-"));
+  const made = [
+    ["schedule", bus, "--table", "fuse-map"],
+    ["draw", bus, "--view", "one-line", "--out", join(papers, "diagram.svg")],
+    ["report", bus, "--out", join(papers, "report.pdf")],
+  ].map((words) => loomwright(words, house));
+  say(
+    `Open the two files in ${papers}, and examples/camper-draft in VS Code to see findings while you type; the README says how.`,
+  );
   // The draft is wrong on purpose, the repaired copy is not: anything else means that the demo itself is broken.
-  process.exitCode = draft === 1 && repaired === 0 ? 0 : 1;
+  const sound = draft === 1 && repaired === 0 && made.every((code) => code === 0);
+  process.exitCode = sound ? 0 : 1;
 } finally {
   rmSync(copy, { recursive: true, force: true });
 }
