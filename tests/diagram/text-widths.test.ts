@@ -4,9 +4,7 @@ import { expect, test } from "vitest";
 import { cutToWidth, textWidth } from "../../library/documents/diagram/text-measure.ts";
 
 test("the table of widths is what its script reads from the typeface", () => {
-  const script = fileURLToPath(
-    new URL("../../library/documents/diagram/write-text-widths.mjs", import.meta.url),
-  );
+  const script = fileURLToPath(new URL("../../server/output/write-text-widths.mjs", import.meta.url));
   expect(() => execFileSync(process.execPath, [script, "--check"], { stdio: "pipe" })).not.toThrow();
 });
 

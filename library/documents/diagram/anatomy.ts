@@ -26,7 +26,7 @@ export interface Anatomy {
   readonly mark: { readonly x: number; readonly y: number };
 }
 
-export interface PlacedWords {
+interface PlacedWords {
   readonly x: number;
   readonly y: number;
   readonly text: string;

@@ -28,7 +28,7 @@ export type WireNumbers = (record: number, role: NetworkConductor["role"]) => st
 export type DrawingOutcome = { readonly drawn: true; readonly drawing: Drawing } | NotDrawn;
 
 /** No picture could be made. `why` is a sentence for people. */
-export interface NotDrawn {
+interface NotDrawn {
   readonly drawn: false;
   readonly why: string;
   /** A newer request for the same picture took its place: nothing went wrong, and nothing is to be said. */

@@ -18,7 +18,7 @@ export interface Pen {
 }
 
 /** `positive`, `negative`, `pair`, `unknown`: conductors. The others are of symbols. */
-export type Stroke =
+type Stroke =
   | "thin"
   | "fine"
   | "thick"
@@ -30,7 +30,7 @@ export type Stroke =
   | "unknown"
   | "mark";
 
-export interface TextStyle {
+interface TextStyle {
   readonly sizePx?: number;
   readonly weight?: Weight;
   readonly anchor?: "start" | "middle" | "end";
@@ -38,7 +38,7 @@ export interface TextStyle {
   readonly faint?: boolean;
 }
 
-export interface GroupWords {
+interface GroupWords {
   /** Classes on the screen, the first one says what it is. */
   readonly classes: readonly string[];
   /** `data-element`; absent for what cannot be pointed at. */

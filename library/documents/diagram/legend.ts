@@ -68,7 +68,7 @@ const polarityWords: Readonly<Record<Polarity, string>> = {
   negative: "− negative conductor (return)",
   pair: "both conductors as one line",
   link: "link in series, live on both sides",
-  unknown: "conductor that no source reaches",
+  unknown: "conductor whose polarity is not known",
 };
 
 function lineEntry(polarity: Polarity): LegendEntry {

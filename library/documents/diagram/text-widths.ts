@@ -1,5 +1,5 @@
 /*
- * Made by write-text-widths.mjs from dejavu-fonts-ttf 2.37.3; not edited by hand.
+ * Made by server/output/write-text-widths.mjs from dejavu-fonts-ttf 2.37.3; not edited by hand.
  * Advance widths in thousandths of the font size, rounded up: from the first character of a range to its last.
  */
 

@@ -1,5 +1,5 @@
-// Writes text-widths.ts: how far each character of DejaVu Sans advances, read from the typeface's own tables.
-// Run as `node library/documents/diagram/write-text-widths.mjs`; with --check it writes nothing and fails if the file differs.
+// Writes library/documents/diagram/text-widths.ts: how far each character of DejaVu Sans advances, read from the typeface's own tables.
+// Run as `node server/output/write-text-widths.mjs`; with --check it writes nothing and fails if the file differs.
 
 import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 const require = createRequire(import.meta.url);
 const fonts = join(dirname(require.resolve("dejavu-fonts-ttf/package.json")), "ttf");
 const { version } = require("dejavu-fonts-ttf/package.json");
-const target = fileURLToPath(new URL("text-widths.ts", import.meta.url));
+const target = fileURLToPath(new URL("../../library/documents/diagram/text-widths.ts", import.meta.url));
 
 /** What plans in European languages, units and our own marks are written with. Everything else counts as wide. */
 const ranges = [
@@ -25,7 +25,7 @@ const ranges = [
 ];
 
 const text = `/*
- * Made by write-text-widths.mjs from dejavu-fonts-ttf ${version}; not edited by hand.
+ * Made by server/output/write-text-widths.mjs from dejavu-fonts-ttf ${version}; not edited by hand.
  * Advance widths in thousandths of the font size, rounded up: from the first character of a range to its last.
  */
 
@@ -41,7 +41,7 @@ export const boldWidths: readonly WidthRange[] = ${written("DejaVuSans-Bold.ttf"
 
 if (!process.argv.includes("--check")) writeFileSync(target, text);
 else if (readFileSync(target, "utf8") !== text) {
-  console.error("text-widths.ts is out of date: run node library/documents/diagram/write-text-widths.mjs");
+  console.error("text-widths.ts is out of date: run node server/output/write-text-widths.mjs");
   process.exitCode = 1;
 }
 
