@@ -46,6 +46,8 @@ async function packagesInBundles(more) {
   const server = JSON.parse(await readFile(join(here, "package.json"), "utf8"));
   for (const name of Object.keys(server.dependencies)) await add(name, here);
   await add("typescript", house);
+  // The drawings of the library are laid out with it, in the server's worker.
+  await add("elkjs", join(house, "library"));
   for (const [name, from] of Object.entries(more)) await add(name, from);
   return [...found.values()].sort((a, b) => a.name.localeCompare(b.name));
 }

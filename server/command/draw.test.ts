@@ -26,7 +26,7 @@ describe("draw", () => {
     write("cart.ts", cart);
     const { code, out, err } = await loomwright("draw");
     expect({ code, err }).toEqual({ code: 0, err: "" });
-    expect(out).toMatch(/^<svg [^]*<\/svg>\n$/);
+    expect(out).toMatch(/^<svg [\s\S]*<\/svg>\n$/);
     expect(out).toContain("tool cart, wiring diagram");
     expect(out).toContain("14 AWG · 8 ft<");
   });

@@ -52,11 +52,11 @@ export const textPx = 11;
 
 /**
  * `paper`: black on white. `screen`: the page may set these custom properties on anything around the picture, and else the text
- * colour of the page counts: --loomwright-ink, --loomwright-faint, --loomwright-ground, --loomwright-positive,
- * --loomwright-negative, --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on what can be
- * pointed at (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for what was found there; within
- * them loomwright-mark; loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors; loomwright-legend,
- * loomwright-title-block and loomwright-notices at the edge of the picture.
+ * colour of the page counts: --loomwright-ink, --loomwright-faint, --loomwright-positive, --loomwright-negative,
+ * --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on what can be pointed at (with
+ * `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for what was found there;
+ * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors; loomwright-legend, loomwright-title-block and
+ * loomwright-notices at the edge of the picture.
  */
 export function createPen(medium: "paper" | "screen"): Pen {
   const colours = medium === "paper" ? onPaper : onScreen;
