@@ -2,8 +2,10 @@ import {
   type Disposable,
   Position,
   Range,
+  Selection,
   type TextDocument,
   type TextEditor,
+  TextEditorRevealType,
   Uri,
   ViewColumn,
   window,
@@ -32,6 +34,8 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
   /** Asked for while the text was newer than the diagram, and so than the places that it knows. */
   let waiting: (() => void) | undefined;
 
+  let going: Promise<void> = Promise.resolve();
+
   const knows = ({ uri, version }: TextDocument): boolean => diagram?.versions[uri.toString()] === version;
   const tellCursor = (): void => {
     if (!diagram?.picture || !last || !knows(last.document)) return;
@@ -54,12 +58,14 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
   ) => {
     const document = await workspace.openTextDocument(Uri.parse(uri));
     const start = new Position(range.start.line, range.start.character);
-    await window.showTextDocument(document, {
+    const editor = await window.showTextDocument(document, {
       viewColumn: columnFor(document.uri, last, panel),
       preserveFocus: !take,
       preview: false,
-      selection: new Range(start, start),
     });
+    // Only now: a tab that is opened again puts the cursor back to where it was in it last.
+    editor.selection = new Selection(start, start);
+    editor.revealRange(new Range(start, start), TextEditorRevealType.InCenterIfOutsideViewport);
   };
 
   const listening = window.onDidChangeTextEditorSelection(({ textEditor }) => look(textEditor));
@@ -79,7 +85,8 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
       if (!location) return;
       const open = workspace.textDocuments.find(({ uri }) => uri.toString() === location.uri);
       if (open && !knows(open) && !waiting) waiting = () => this.goTo(id, take, panel);
-      else void goTo(location, take, panel);
+      // One after the other: the clicks of a double click are two.
+      else going = going.then(() => goTo(location, take, panel)).catch(() => undefined);
     },
     takeFocus(root, panel) {
       const uri = last?.document.uri ?? root;

@@ -5,9 +5,10 @@ import { type PanelState, readPanelState } from "../panel-state.ts";
 import { type Box, heldStill, type Place, type Point } from "../place.ts";
 import { createDetails } from "./details.ts";
 import { createElements, groupAround } from "./elements.ts";
+import { keyOnElement, keyOnPicture } from "./keys.ts";
 import { isRefused, readPicture } from "./picture.ts";
 import { createStage } from "./stage.ts";
-import { createToolbar, zoomStep } from "./toolbar.ts";
+import { createToolbar } from "./toolbar.ts";
 
 /** What the editor gives to the page of a webview. */
 declare function acquireVsCodeApi(): {
@@ -191,56 +192,20 @@ function start(): void {
   stageElement.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const element = elementOf(event.target);
-    if ((element && keyOnElement(event, element)) || keyOnPicture(event)) event.preventDefault();
+    const used =
+      (element && keyOnElement(event, element, { elements, goTo: (one) => goTo(one, true) })) ||
+      keyOnPicture(event, stage);
+    if (used) event.preventDefault();
   });
-
-  const keyOnElement = (event: KeyboardEvent, element: ShownElement): boolean => {
-    const focus = (next: ShownElement | undefined) => {
-      if (next) elements.focus(next.id);
-      return next !== undefined;
-    };
-    switch (event.key) {
-      case "Tab":
-        // Past either end the browser goes on, to the strip below or back to the picture.
-        return focus(elements.neighbour(element.id, event.shiftKey ? -1 : 1));
-      case "ArrowRight":
-      case "ArrowDown":
-        return focus(elements.neighbour(element.id, 1)) || true;
-      case "ArrowLeft":
-      case "ArrowUp":
-        return focus(elements.neighbour(element.id, -1)) || true;
-      case "Home":
-        return focus(elements.all()[0]);
-      case "End":
-        return focus(elements.all().at(-1));
-      case "Enter":
-      case " ":
-        goTo(element, true);
-        return true;
-      default:
-        return false;
-    }
-  };
-  const keyOnPicture = ({ key, shiftKey }: KeyboardEvent): boolean => {
-    const step = shiftKey ? 200 : 50;
-    const steps: Record<string, Point> = {
-      ArrowLeft: { x: step, y: 0 },
-      ArrowRight: { x: -step, y: 0 },
-      ArrowUp: { x: 0, y: step },
-      ArrowDown: { x: 0, y: -step },
-    };
-    const by = steps[key];
-    if (by) stage.push(by);
-    else if (key === "+" || key === "=") stage.zoom(zoomStep);
-    else if (key === "-") stage.zoom(1 / zoomStep);
-    else if (key === "0") stage.showAll();
-    else return false;
-    return true;
-  };
   document.addEventListener("keydown", ({ key, target }) => {
     // There it closes the list.
     if (key === "Escape" && !(target instanceof HTMLSelectElement))
       editor.postMessage({ type: "leave", number: number() });
+  });
+
+  // Whoever comes by keyboard, and had nothing here before, comes to the picture.
+  globalThis.addEventListener("focus", () => {
+    if (document.activeElement === document.body) stageElement.focus({ preventScroll: true });
   });
 
   choose(undefined);

@@ -296,8 +296,12 @@ describe("while the plan is edited", () => {
 
       // The same picture again: nothing is touched.
       await panel.send({ ...second, number: 99 });
-      await page.keyboard.press("Enter");
-      await expect.poll(async () => (await panel.said("goTo")).at(-1)?.number).toBe(99);
+      await expect
+        .poll(async () => {
+          await page.keyboard.press("Enter");
+          return (await panel.said("goTo")).at(-1)?.number;
+        })
+        .toBe(99);
       expect(await page.evaluate(() => (globalThis as unknown as { seen: number[] }).seen)).toEqual([1]);
     } finally {
       await plan.editor.quit();
