@@ -1,24 +1,15 @@
-import { commands, Disposable, EventEmitter, Uri, window, workspace } from "vscode";
+import { commands, Disposable, type Uri, window } from "vscode";
 import type { DifferenceAnswer, DifferenceParams, differenceMethod } from "../server/language/messages.ts";
+import { createMarkdownPages } from "./markdown-pages.ts";
 import type { ServerSession } from "./server-session.ts";
-
-const scheme = "loomwright-difference";
 
 /** The command that shows what changed in the plan since the last commit, and what that does elsewhere. Asked again, it shows it anew. */
 export function registerDifference(session: ServerSession): Disposable {
-  const changed = new EventEmitter<Uri>();
-  const texts = new Map<string, string>();
+  const pages = createMarkdownPages("loomwright-difference");
   /** Asked from the page itself, the same plan is meant again. */
   let asked: Uri | undefined;
   return Disposable.from(
-    changed,
-    workspace.registerTextDocumentContentProvider(scheme, {
-      onDidChange: changed.event,
-      provideTextDocumentContent: (page) => texts.get(page.path) ?? "",
-    }),
-    workspace.onDidCloseTextDocument(({ uri }) => {
-      if (uri.scheme === scheme) texts.delete(uri.path);
-    }),
+    pages,
     commands.registerCommand("loomwright.showDifference", async () => {
       asked = window.activeTextEditor?.document.uri ?? asked;
       if (!asked) {
@@ -31,14 +22,7 @@ export function registerDifference(session: ServerSession): Disposable {
         window.showInformationMessage(answer.message);
         return;
       }
-      // A path holds no "/" or "\" of a build's name; the name itself stands in the page.
-      const page = Uri.from({
-        scheme,
-        path: `/${answer.title.replace(/[/\\]/g, "-")} since the last commit.md`,
-      });
-      texts.set(page.path, answer.markdown);
-      changed.fire(page);
-      await commands.executeCommand("markdown.showPreviewToSide", page);
+      await pages.show(`${answer.title} since the last commit`, answer.markdown);
     }),
   );
 }

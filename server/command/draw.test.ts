@@ -1,16 +1,18 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { run } from "./run.ts";
+import { CommandTester } from "./command-tester.ts";
 
+let tester: CommandTester;
 let folder: string;
-
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "loomwright-draw-"));
-  write("package.json", "{}");
+  tester = new CommandTester();
+  folder = tester.folder;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => tester.dispose());
+
+const write = (name: string, text: string) => tester.write(name, text);
+const loomwright = (...words: string[]) => tester.run(words);
 
 const cart = `import { battery, build, circuit, scenario } from "loomwright";
 build({ name: "tool cart", insulationC: 105 });
@@ -110,22 +112,3 @@ describe("draw", () => {
     expect(existsSync(join(folder, "both.svg"))).toBe(false);
   });
 });
-
-function write(name: string, text: string): void {
-  writeFileSync(join(folder, name), text);
-}
-
-async function loomwright(...words: readonly string[]) {
-  let [out, err] = ["", ""];
-  const code = await run(words, {
-    cwd: folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    terminal: { colour: false, progress: false },
-  });
-  return { code, out, err };
-}

@@ -1,15 +1,17 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { run } from "./run.ts";
+import { CommandTester } from "./command-tester.ts";
 
-let folder: string;
+let tester: CommandTester;
+let _folder: string;
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "loomwright-number-"));
-  write("package.json", "{}");
+  tester = new CommandTester();
+  _folder = tester.folder;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => tester.dispose());
+
+const write = (name: string, text: string) => tester.write(name, text);
+const read = (name: string) => tester.read(name);
+const loomwright = (...words: string[]) => tester.run(words);
 
 const kept = "boat.wire-numbers.txt";
 const head =
@@ -185,27 +187,4 @@ function lines(): string[] {
   return read(kept)
     .split("\n")
     .filter((line) => line !== "" && !line.startsWith("#"));
-}
-
-function write(name: string, text: string): void {
-  writeFileSync(join(folder, name), text);
-}
-
-function read(name: string): string {
-  return readFileSync(join(folder, name), "utf8");
-}
-
-async function loomwright(...words: string[]) {
-  let [out, err] = ["", ""];
-  const code = await run(words, {
-    cwd: folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    terminal: { colour: false, progress: false },
-  });
-  return { code, out, err };
 }

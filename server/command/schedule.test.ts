@@ -1,18 +1,22 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { labelSheets } from "../../library/documents/schedules/label-sheets.ts";
-import { run } from "./run.ts";
+import { CommandTester } from "./command-tester.ts";
 import { tablesJsonSchema } from "./tables-json.ts";
 
+let tester: CommandTester;
 let folder: string;
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "loomwright-schedule-"));
-  write("package.json", "{}");
+  tester = new CommandTester();
+  folder = tester.folder;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => tester.dispose());
+
+const write = (name: string, text: string) => tester.write(name, text);
+const read = (name: string) => tester.read(name);
+const loomwright = (...words: string[]) => tester.run(words);
 
 const lamp = `import { circuit } from "loomwright";
 circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, insulationC: 105, protect: 5 });
@@ -226,27 +230,3 @@ describe("words that do not go together", () => {
     }
   });
 });
-
-function write(name: string, text: string): void {
-  mkdirSync(dirname(join(folder, name)), { recursive: true });
-  writeFileSync(join(folder, name), text);
-}
-
-function read(name: string): string {
-  return readFileSync(join(folder, name), "utf8");
-}
-
-async function loomwright(...words: string[]) {
-  let [out, err] = ["", ""];
-  const code = await run(words, {
-    cwd: folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    terminal: { colour: false, progress: false },
-  });
-  return { code, out, err };
-}
