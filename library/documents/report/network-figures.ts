@@ -1,4 +1,5 @@
 import { deviceVoltages } from "../../analysis/device-voltage.ts";
+import { passesOn } from "../../analysis/network/parts-inside.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
 import { figure, tellApart } from "../../rules/figures.ts";
@@ -242,20 +243,11 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
 }
 
 /** What is left of the sum of currents is no current. Which of its terminals a part names first, nobody who reads this knows. */
-function shownCurrentA({ kind, index }: Part, { partA, largestA }: SolvedScenario): number {
-  const currentA = partA[index] ?? 0;
+function shownCurrentA(part: Part, { partA, largestA }: SolvedScenario): number {
+  const currentA = partA[part.index] ?? 0;
   if (Math.abs(currentA) < 1e-6 * Math.max(1, largestA)) return 0;
-  return passesOn.has(kind) ? Math.abs(currentA) : currentA;
+  return passesOn(part) ? Math.abs(currentA) : currentA;
 }
-
-const passesOn: ReadonlySet<Part["kind"]> = new Set([
-  "busBar",
-  "fusePanel",
-  "disconnect",
-  "shunt",
-  "chassis",
-  "part",
-]);
 
 function volts(voltageV: number | undefined): Cell {
   return voltageV === undefined || Number.isNaN(voltageV) ? null : quantity(voltageV);
