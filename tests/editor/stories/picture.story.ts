@@ -1,16 +1,16 @@
 import { copyFileSync, cpSync, mkdirSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { installLibrary } from "../../../extension/install-library.ts";
+import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-// The picture in the README is taken of the real editor with the real extension: `node tests/editor/run.mjs --picture`.
+// The pictures in the README are taken of the real editor with the real extension: `node tests/editor/run.mjs --picture`.
 
 const house = new URL("../../../", import.meta.url);
-const fresh = fileURLToPath(new URL("tests/editor/dist/finding.png", house));
-const kept = fileURLToPath(new URL("extension/media/finding.png", house));
 
 const editor = useEditor({ trustEverything: true });
 
@@ -33,16 +33,42 @@ test("the README's picture can be taken: a heater's wire, underlined, with what 
     .getByText(/worked out/i)
     .first()
     .waitFor();
+  await take(page, "finding.png");
+});
+
+test("the README's picture of the diagram can be taken: a hut's network beside its plan, in a scenario", async () => {
+  const folder = editor.folder({ ".vscode/settings.json": JSON.stringify(calm) });
+  cpSync(new URL("examples/rangers-hut", house), folder, { recursive: true });
+  await installLibrary(fileURLToPath(new URL("extension/dist/loomwright.tgz", house)), folder);
+
+  const page = await editor.open(folder, { file: "hut.ts", viewport: { width: 1400, height: 800 } });
+  await statusItem(page, "Loomwright: 11 circuits").waitFor();
+  await runFromPalette(page, "View: Toggle Primary Side Bar Visibility");
+  await page.locator(".part.sidebar").waitFor({ state: "hidden" });
+  await runFromPalette(page, "Loomwright: Show the Wiring Diagram");
+  const diagram = diagramIn(page);
+  await elementIn(diagram, "main disconnect").waitFor();
+  await diagram.locator("#scenario").selectOption("everything on, bank half charged");
+  await diagram.locator("#stage text", { hasText: /\d A$/ }).first().waitFor();
+  await elementIn(diagram, "inverter").locator("> .frame").click();
+  await diagram.locator("#details").getByRole("heading", { name: "inverter" }).waitFor();
+  await take(page, "diagram.png");
+});
+
+/** Into a folder that is not kept; where the README's pictures are to be renewed, beside the others too. */
+async function take(page: Page, name: string): Promise<void> {
   // TypeScript shows a spinner while it is at work, and starts a second time when it has read the project.
   for (let quiet = 0; quiet < 5; quiet++) {
     if ((await statusItem(page, "Analyzing").count()) > 0) quiet = 0;
     await page.waitForTimeout(1_000);
   }
+  const fresh = fileURLToPath(new URL(`tests/editor/dist/${name}`, house));
   mkdirSync(dirname(fresh), { recursive: true });
   await page.screenshot({ path: fresh });
   expect(statSync(fresh).size).toBeLessThan(400_000);
-  if (process.env.LOOMWRIGHT_PICTURE) copyFileSync(fresh, kept);
-});
+  if (process.env.LOOMWRIGHT_PICTURE)
+    copyFileSync(fresh, fileURLToPath(new URL(`extension/media/${name}`, house)));
+}
 
 /** Nothing but the plan and what is said of it. */
 const calm = {
