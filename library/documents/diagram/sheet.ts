@@ -100,7 +100,7 @@ function titleBlock(
     ],
     ...linesOfText(caution, room, textPx).map((text) => [text, false] as const),
   ];
-  const height = rows.length * linePx + 14;
+  const height = rows.length * linePx + 22;
   const rule = (at: number) =>
     pen.line(
       [
@@ -114,10 +114,10 @@ function titleBlock(
     svg: pen.group(
       { classes: ["loomwright-title-block"] },
       pen.rect({ x, y, width: blockWidthPx, height }),
-      rule(linePx + 8),
-      rule(3 * linePx + 9),
+      rule(linePx + 9),
+      rule(3 * linePx + 15),
       ...rows.map(([text, bold], index) =>
-        pen.text({ x: x + 10, y: y + 17 + index * linePx + (index > 2 ? 3 : index > 0 ? 2 : 0) }, text, {
+        pen.text({ x: x + 10, y: y + 17 + index * linePx + (index > 2 ? 10 : index > 0 ? 5 : 0) }, text, {
           ...(bold ? { weight: "bold", sizePx: 13 } : { faint: true }),
         }),
       ),
