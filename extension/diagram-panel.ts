@@ -39,6 +39,7 @@ export function registerDiagram(
       const file = given instanceof Uri ? given : window.activeTextEditor?.document.uri;
       try {
         if (file) await showFor(file);
+        else window.showInformationMessage("Open a file of the plan, and ask again.");
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error);
         window.showErrorMessage(`The wiring diagram could not be drawn: ${why}`);
