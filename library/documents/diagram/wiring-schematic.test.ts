@@ -27,3 +27,13 @@ test("a link has the polarity of the poles that it joins, and one in series has 
     "lamp, return": "negative",
   });
 });
+
+test("a number that may still change is explained in the picture, and only then", () => {
+  const { records, problems } = runExample(
+    `circuit({ name: "lamp", load: 2, oneWayM: 3, mm2: 2.5, protect: 5 });`,
+  );
+  const plan = judge(records, problems);
+  const noticesWith = (number: string) => wiringSchematic(plan, undefined, () => number).notices;
+  expect(noticesWith("7*")).toEqual([expect.stringContaining("loomwright number keeps it")]);
+  expect(noticesWith("7")).toEqual([]);
+});

@@ -6,6 +6,7 @@ import { displayName } from "../../model/display-name.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { asGiven } from "../../rules/figures.ts";
 import { isOfCircuit } from "../network-summary.ts";
+import { notKeptYet } from "../schedules/cells.ts";
 import { conductorData, protectionInWords } from "./conductor-words.ts";
 import type { WireNumbers } from "./drawing.ts";
 import { elementIds } from "./element-ids.ts";
@@ -99,6 +100,7 @@ class Drawing {
       this.#notices.push(
         `Not drawn, because they could not be read: ${model.unjudged.map(({ name }) => displayName(name)).join(", ")}.`,
       );
+    if (this.#lines.some(({ number }) => number.endsWith("*"))) this.#notices.push(notKeptYet);
     const open = this.#found.left().filter(({ accepted }) => !accepted).length;
     if (open > 0)
       this.#notices.push(

@@ -37,8 +37,11 @@ export function numberText({ number, kept }: Pick<NumberedWire, "number" | "kept
 /** The note that belongs under each table with numbers; none where all are kept. */
 export function notKeptNotes(wires: readonly NumberedWire[]): string[] {
   if (wires.every(({ kept }) => kept)) return [];
-  return ["* This wire number is not kept yet and may still change: loomwright number keeps it."];
+  return [notKeptYet];
 }
+
+export const notKeptYet =
+  "* This wire number is not kept yet and may still change: loomwright number keeps it.";
 
 /** "house bank · positive"; "supply, not stated" of a circuit that stands alone. */
 export function endInWords({ at, part, terminal }: WireEnd): string {
