@@ -1,5 +1,4 @@
 import { type Connection, LSPErrorCodes, ResponseError } from "vscode-languageserver";
-import { drawDiagram } from "../library/documents/diagram/draw-diagram.ts";
 import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
 import type { AnswerWiring } from "./answer-requests.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
@@ -7,8 +6,8 @@ import { fileName } from "./evaluate/file-name.ts";
 import { numberedWires } from "./evaluate/kept-numbers.ts";
 import { diagram, scenarioNames, withoutPicture } from "./language/diagram.ts";
 import { type Diagram, type DiagramParams, diagramMethod } from "./language/messages.ts";
-import type { ShownPlan } from "./open-plans.ts";
-import { createLayouts, type Layouts } from "./output/layouts.ts";
+import { planMeantBy, type ShownPlan } from "./open-plans.ts";
+import type { Layouts } from "./output/layouts.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
 /**
@@ -19,15 +18,14 @@ export function answerDiagram(
   connection: Connection,
   { workspace, running }: AnswerWiring,
   guard: RequestGuard,
+  layouts: Layouts,
 ): void {
-  const layouts = createLayouts();
   connection.onRequest(diagramMethod, (params: DiagramParams, token) =>
     guard(diagramMethod, params, token, async () => {
       const file = workspace.fromEditor(params.textDocument.uri);
       const { plans } = await running();
       const settled = await plans.settledOf(file);
-      // A file may be a part of several plans; a root is asked for as the plan that it is.
-      const plan = settled.find(({ root }) => root === file) ?? settled[0];
+      const plan = planMeantBy(file, settled);
       return plan ? draw(plan, params, workspace, layouts) : null;
     }),
   );
@@ -43,6 +41,7 @@ async function draw(
   const { judgement } = plan.plan;
   const chosen = scenario === undefined ? -1 : scenarioNames(judgement).indexOf(scenario);
   const shown = { view, scenario: chosen < 0 ? undefined : chosen };
+  const { drawDiagram } = await import("../library/documents/diagram/draw-diagram.ts");
   const drawn = await drawDiagram(
     judgement,
     {

@@ -5,10 +5,9 @@ import { fileName } from "./evaluate/file-name.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
 import { type ReportAnswer, type ReportParams, reportMethod } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
-import type { ShownPlan } from "./open-plans.ts";
-import { createLayouts, type Layouts } from "./output/layouts.ts";
+import { planMeantBy, type ShownPlan } from "./open-plans.ts";
+import type { Layouts } from "./output/layouts.ts";
 import { madeByUs } from "./output/made-by-us.ts";
-import { planReport, reportKind } from "./output/plan-report.ts";
 import { writeWhole } from "./output/write-whole.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
@@ -17,8 +16,8 @@ export function answerReport(
   connection: Connection,
   { workspace, running }: AnswerWiring,
   guard: RequestGuard,
+  layouts: Layouts,
 ): void {
-  const layouts = createLayouts();
   connection.onRequest<ReportAnswer, void>(reportMethod, (params: ReportParams, token: CancellationToken) =>
     guard(reportMethod, params, token, async () => {
       const stopping = new AbortController();
@@ -27,8 +26,7 @@ export function answerReport(
         const file = workspace.fromEditor(params.textDocument.uri);
         const { plans } = await running();
         const settled = await plans.settledOf(file);
-        // A file may be a part of several plans; a root is asked for as the plan that it is.
-        const plan = settled.find(({ root }) => root === file) ?? settled[0];
+        const plan = planMeantBy(file, settled);
         return await writeReport(plan, params, { workspace, layouts, signal: stopping.signal });
       } finally {
         listening.dispose();
@@ -49,6 +47,7 @@ async function writeReport(
   { workspace, layouts, signal }: Means,
 ): Promise<ReportAnswer> {
   const failed = (message: string): ReportAnswer => ({ state: "failed", message: plainWords(message) });
+  const { planReport, reportKind } = await import("./output/plan-report.ts");
   const kind = reportKind(path);
   if (!kind) return failed(`A report is a file that ends in .html or .pdf, not ${basename(path)}.`);
   const plan = checkedPlan(shown);

@@ -24,6 +24,7 @@ import { checkWorkspaceMethod, type WorkingParams, workingMethod } from "./langu
 import type { PlanInView } from "./language/plan-in-view.ts";
 import type { Settings } from "./language/settings.ts";
 import type { OpenPlans, ShownPlan } from "./open-plans.ts";
+import { createLayouts } from "./output/layouts.ts";
 import { planCheck } from "./plan-status.ts";
 import type { Refresher } from "./refresher.ts";
 import { createRequestGuard, textChanged } from "./request-guard.ts";
@@ -185,8 +186,10 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     }),
   );
 
-  answerDiagram(connection, wiring, guard);
-  answerReport(connection, wiring, guard);
+  // One thread lays out for the panel and for reports; what it draws is loaded when somebody asks for it.
+  const layouts = createLayouts();
+  answerDiagram(connection, wiring, guard, layouts);
+  answerReport(connection, wiring, guard, layouts);
   answerDifference(connection, wiring, guard);
 }
 

@@ -34,6 +34,11 @@ export interface ShownPlan {
   readonly view: PlanInView | undefined;
 }
 
+/** Of the plans that a file belongs to, the one that is meant where only one can be shown: its own, if it is the root of one. */
+export function planMeantBy(file: Uri, plans: readonly ShownPlan[]): ShownPlan | undefined {
+  return plans.find(({ root }) => root === file) ?? plans[0];
+}
+
 export interface OpenPlansWiring {
   readonly workspace: EditorWorkspace;
   log(text: string): void;

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import type { KeptResults } from "./check-cache.ts";
 import { type ExitCode, run } from "./run.ts";
+import type { Terminal } from "./terminal.ts";
 
 /** A project folder of its own, to run commands in. */
 export class CommandTester {
@@ -40,6 +41,8 @@ export class CommandTester {
 export interface RunOptions {
   readonly cwd?: string;
   readonly kept?: KeptResults | undefined;
+  /** Left out: neither colour nor progress. */
+  readonly terminal?: Terminal;
 }
 
 interface Ran {
@@ -51,7 +54,7 @@ interface Ran {
 /** One command, in any folder. */
 async function runCommand(
   words: readonly string[],
-  { cwd, kept }: RunOptions & { readonly cwd: string },
+  { cwd, kept, terminal = { colour: false, progress: false } }: RunOptions & { readonly cwd: string },
 ): Promise<Ran> {
   let out = "";
   let err = "";
@@ -63,7 +66,7 @@ async function runCommand(
     err: (text) => {
       err += text;
     },
-    terminal: { colour: false, progress: false },
+    terminal,
     ...(kept ? { kept } : {}),
   });
   return { code, out, err };

@@ -1,27 +1,21 @@
-import {
-  lstatSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from "node:fs";
-import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { lstatSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
+import { CommandTester } from "./command-tester.ts";
 import { jsonReportSchema } from "./json-report.ts";
-import { run } from "./run.ts";
 
+let tester: CommandTester;
 let folder: string;
-
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "loomwright-command-"));
-  write("package.json", "{}");
+  tester = new CommandTester();
+  folder = tester.folder;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => tester.dispose());
+
+const write = (name: string, text: string) => tester.write(name, text);
+const read = (name: string) => tester.read(name);
+const loomwright = (...words: string[]) => tester.run(words);
 
 const head = 'import { build, circuit } from "loomwright";\nbuild({ insulationC: 105 });\n';
 const good = `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`;
@@ -123,7 +117,7 @@ describe("check", () => {
   test("the result does not depend on where the command runs", async () => {
     write("boat/plan.ts", thin);
     const here = await loomwright("check", "boat/plan.ts");
-    const there = await loomwright(["check", "plan.ts"], join(folder, "boat"));
+    const there = await tester.run(["check", "plan.ts"], { cwd: "boat" });
     expect(there.out).toBe(here.out.replaceAll("boat/plan.ts", "plan.ts"));
   });
 
@@ -136,7 +130,7 @@ describe("check", () => {
 
   test("colour only where asked for", async () => {
     write("plan.ts", thin);
-    const { out } = await loomwright(["check"], folder, { colour: true, progress: false });
+    const { out } = await tester.run(["check"], { terminal: { colour: true, progress: false } });
     expect(out).toContain("\u001b[31;1merror\u001b[0m");
   });
 });
@@ -372,33 +366,3 @@ describe("words it does not understand", () => {
     expect(await loomwright("--version")).toMatchObject({ code: 0, out: `${version}\n` });
   });
 });
-
-async function loomwright(...given: string[] | [string[], string, { colour: boolean; progress: boolean }?]) {
-  const [words, cwd, terminal] = (Array.isArray(given[0]) ? given : [given, folder]) as [
-    string[],
-    string,
-    { colour: boolean; progress: boolean }?,
-  ];
-  let out = "";
-  let err = "";
-  const code = await run(words, {
-    cwd,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    terminal: terminal ?? { colour: false, progress: false },
-  });
-  return { code, out, err };
-}
-
-function write(file: string, text: string): void {
-  mkdirSync(dirname(join(folder, file)), { recursive: true });
-  writeFileSync(join(folder, file), text);
-}
-
-function read(file: string): string {
-  return readFileSync(join(folder, file), "utf8");
-}

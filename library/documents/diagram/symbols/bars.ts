@@ -66,16 +66,7 @@ function bar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
         { x, y: box.y + box.height },
       ],
       "heavy",
-    ) +
-    leads
-      .map(
-        (lead) =>
-          pen.line([
-            { x: edgeX(box, lead.side), y: lead.y },
-            { x, y: lead.y },
-          ]) + pen.circle({ x, y: lead.y }, 4, "filled"),
-      )
-      .join("")
+    ) + joined(pen, box, leads, x, 4)
   );
 }
 
@@ -91,15 +82,19 @@ function innerBar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string
         { x, y: Math.max(...ys) + spread },
       ],
       "thick",
-    ) +
-    leads
-      .map(
-        (lead) =>
-          pen.line([
-            { x: edgeX(box, lead.side), y: lead.y },
-            { x, y: lead.y },
-          ]) + pen.circle({ x, y: lead.y }, 2.4, "filled"),
-      )
-      .join("")
+    ) + joined(pen, box, leads, x, 2.4)
   );
+}
+
+/** Each lead from the edge of the box to the bar, with a dot where they join. */
+function joined(pen: Pen, box: Box, leads: readonly Lead[], x: number, dotPx: number): string {
+  return leads
+    .map(
+      ({ side, y }) =>
+        pen.line([
+          { x: edgeX(box, side), y },
+          { x, y },
+        ]) + pen.circle({ x, y }, dotPx, "filled"),
+    )
+    .join("");
 }
