@@ -1,3 +1,4 @@
+import { measureOf } from "../analysis/network/operating-point.ts";
 import { figure } from "../rules/figures.ts";
 import type { JudgedNetwork } from "../rules/rule.ts";
 
@@ -16,7 +17,7 @@ export function networkWorking({ result: { scenarios } }: JudgedNetwork): string
 }
 
 function shareLeft({ residualA, largestA }: { residualA: number; largestA: number }): number {
-  return largestA > 0 ? residualA / largestA : 0;
+  return residualA / measureOf(largestA);
 }
 
 function exponent(share: number): string {

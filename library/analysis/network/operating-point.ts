@@ -1,4 +1,5 @@
 import { warmedCurrentA } from "./conductor-current.ts";
+import { disjointSets } from "./disjoint-sets.ts";
 import {
   battery,
   constantCurrent,
@@ -96,6 +97,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     ...netlist.arrays.map(({ openCircuitV }) => openCircuitV),
   );
   const draws = drawsOf(netlist);
+  const lone = loneSources(netlist);
   /** By index of `draws`: the voltage without constant powers; 0 for what does not run at that. */
   const startV = new Float64Array(draws.length);
   let largestA = 0;
@@ -180,7 +182,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       const voltageV = voltageOver(at, branch);
       limitedSource(branch, voltageV, flow);
       if (how === "start") holdVoltage(branch, voltageV, flow);
-      else if (how === "downhill") {
+      else if (how === "downhill" || (lone.has(branch) && flow.currentA === 0)) {
         flow.siemens = Math.max(flow.siemens, branch.limitA / branch.outputV);
       }
       add(branch, place, flow.currentA, flow.siemens);
@@ -235,6 +237,9 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     } else if (branch.passes) passingController(branch, { inputV, outputV }, through, flow);
     else if (!of.running) return;
     else converter(branch, { inputV, outputV, share: of.share }, through, flow);
+    if (of.how === "exact" && lone.has(branch) && through.outputA === 0) {
+      through.outputByOutputV = -branch.limitA / branch.outputV;
+    }
     if (of.how === "downhill") {
       through.inputByInputV = Math.max(0, through.inputByInputV);
       through.inputByOutputV = 0;
@@ -395,11 +400,11 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     for (let iterations = 1; iterations <= mostIterations; iterations++) {
       const residualA = residual();
       if (Number.isNaN(residualA)) break;
-      const isRounding = residualA <= nearShare * largestA && residualA > before / 2;
-      if (residualA <= solvedShare * largestA || isRounding) {
+      const measureA = measureOf(largestA);
+      const isRounding = residualA <= nearShare * measureA && residualA > before / 2;
+      if (residualA <= solvedShare * measureA || isRounding) {
         if (Number.isNaN(leastPivot)) leastPivot = system.factor();
-        // All in balance, but like a ball on a hill: the lower of the two voltages of a constant power.
-        if (leastPivot < -surelyNegative) return { state: "fell", iterations };
+        if (leastPivot < -surelyNegative && isUnstable()) return { state: "fell", iterations };
         return found(residualA, iterations);
       }
       before = residualA;
@@ -415,6 +420,16 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       if (share > 0 && anyFell()) return { state: "fell", iterations };
     }
     return { state: "lost", iterations: mostIterations };
+  }
+
+  /**
+   * All in balance, but like a ball on a hill: the lower of the two voltages of a constant power. Asked where a pivot is negative.
+   * Without converters the matrix is symmetric, and that is enough (Sylvester's law of inertia). Converters couple one way, and then
+   * an order of elimination can have two negative pivots where another has none; between a point and the one without constant
+   * powers, at which it is positive, the determinant changes its sign where the two voltages meet.
+   */
+  function isUnstable(): boolean {
+    return netlist.converters.length === 0 || system.hasNegativeDeterminant();
   }
 
   function found(residualA: number, iterations: number): OperatingPoint {
@@ -443,9 +458,17 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   return { solve, takeAsUnloaded, notRunning, goTo, sensitivity };
 }
 
+/**
+ * What is left over at a node is measured against the largest current, A. Where hardly any flows, as from a full bank with nothing
+ * on, the largest is rounding itself, and a milliampere takes its place.
+ */
+export function measureOf(largestA: number): number {
+  return Math.max(largestA, 0.001);
+}
+
 /** Newton's steps; six are usual, and each that is not usual halves something. */
 const mostIterations = 80;
-/** Of the largest current: what is left over at a node is no more than rounding, or nearly so and not getting less. */
+/** Of {@link measureOf}: what is left over at a node is no more than rounding, or nearly so and not getting less. */
 const solvedShare = 2e-12;
 const nearShare = 1e-10;
 /** How far the power balance along a step may have turned, of what it was. */
@@ -488,6 +511,24 @@ function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
   return [...powers, ...converters.map(({ input }) => input)];
 }
 
+type LoneSource = Netlist["sources"][number] | ConverterBranch;
+
+/**
+ * Sources that alone hold the voltage of a piece of the network, because there is no battery and no panel at it. While they give
+ * nothing, that voltage has no slope at all and a step has no end; they then get the slope of a resistance. It is only the step
+ * that this changes, not the current.
+ */
+function loneSources(netlist: Netlist): ReadonlySet<LoneSource> {
+  const { conductors, resistors, batteries, arrays, sources, converters } = netlist;
+  if (sources.length === 0 && converters.length === 0) return new Set();
+  const pieces = disjointSets(netlist.nodes);
+  for (const branches of [conductors, resistors, batteries, arrays]) {
+    for (const { a, b } of branches) pieces.union(a, b);
+  }
+  const isLone = ({ a, b }: Branch) => pieces.find(a) !== pieces.find(b);
+  return new Set([...sources.filter(isLone), ...converters.filter(({ output }) => isLone(output))]);
+}
+
 /** As in "start": holds its voltage, whatever the current. */
 function holdVoltage(of: { outputV: number; limitA: number }, voltageV: number, flow: Flow): void {
   flow.siemens = of.limitA / (regulationShare * of.outputV);
@@ -505,6 +546,13 @@ function move(from: NodeVoltages, to: NodeVoltages, step: Float64Array, length: 
 }
 
 const coarseParts = 2 ** 14;
+
+/** Voltages with something added to them, by node. */
+export function moved(voltages: NodeVoltages, addedV: Float64Array): NodeVoltages {
+  const to = { coarse: voltages.coarse.slice(), fine: voltages.fine.slice() };
+  move(voltages, to, addedV, 1);
+  return to;
+}
 
 /** Where in the system's values each branch writes, in the order in which they are added up. */
 function placesOf(netlist: Netlist, { entryAt }: SparseSystem): Int32Array {

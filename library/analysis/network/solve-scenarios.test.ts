@@ -381,6 +381,48 @@ describe("what nobody would build", () => {
   });
 });
 
+describe("where nothing flows", () => {
+  it("terminals stand at the voltage of the bank", () => {
+    const build = sampleNetwork();
+    const battery = build.battery();
+    const [plus, minus] = [build.busBar(), build.busBar()];
+    build.cable(battery.positive, plus);
+    build.cable(battery.negative, minus);
+    const charger = build.shoreCharger(30, 12.7);
+    build.cable(charger.positive, plus);
+    build.cable(charger.negative, minus);
+    const result = only(inScenario(build.network(), { restV: [13.3, undefined, undefined, undefined] }));
+    expect(result.terminalV[plus]).toBeCloseTo(13.3, 12);
+    expect(result.largestA).toBe(0);
+    expect(result.conductorA).toEqual([0, 0, 0, 0]);
+  });
+
+  // Above what they hold chargers give nothing, at 14.4 V as well as at 40 V.
+  it.each([
+    { what: "two chargers behind an open disconnect", heldV: [14.4, 14.6] },
+    { what: "whichever of them comes first", heldV: [14.6, 14.4] },
+    { what: "three of them, two alike", heldV: [14.2, 14.6, 14.6] },
+  ])("$what stand at what the one with the highest voltage holds", ({ heldV }) => {
+    const build = sampleNetwork();
+    const battery = build.battery();
+    const [plus, minus] = [build.busBar(), build.busBar()];
+    const disconnect = build.disconnect();
+    build.cable(battery.positive, disconnect.line);
+    build.cable(disconnect.load, plus);
+    build.cable(battery.negative, minus);
+    const chargers = heldV.map((outputV) => build.shoreCharger(30, outputV));
+    for (const charger of chargers) {
+      build.cable(charger.positive, plus);
+      build.cable(charger.negative, minus);
+    }
+    const network = build.network();
+    const on = network.scenarios[0]!.on.map((isOn, part) => isOn && part !== disconnect.part);
+    const result = only(inScenario(network, { on }));
+    expect(result.terminalV[plus]).toBeCloseTo(14.6, 9);
+    expect(chargers.map(({ part }) => result.partA[part])).toEqual(heldV.map(() => 0));
+  });
+});
+
 describe("scenarios", () => {
   it("are solved each by itself, in the order in which they stand", () => {
     const build = sampleNetwork();

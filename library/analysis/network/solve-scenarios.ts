@@ -2,12 +2,13 @@ import type { Network, Scenario } from "../../model/network.ts";
 import type { ScenarioResult } from "../network-result.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
 import { type Limit, operatingLimit } from "./operating-limit.ts";
-import { operatingPointSolver } from "./operating-point.ts";
+import { measureOf, operatingPointSolver } from "./operating-point.ts";
 import { withoutIdle } from "./solve-islands.ts";
 import { type Netlist, type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
 import { solvedScenario } from "./solved-scenario.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
+import { withStandingVoltages } from "./standing-voltages.ts";
 
 /**
  * Solves the network in each of its scenarios. Always an answer for each: its currents and voltages, or why there are none.
@@ -25,7 +26,7 @@ export function solveScenarios(network: Network): readonly ScenarioResult[] {
   });
 }
 
-/** A current that is left over at a node may be this part of the largest one; else nothing was solved. */
+/** A current that is left over at a node may be this part of {@link measureOf} all of them; else nothing was solved. */
 const mostResidual = 1e-9;
 
 function solveScenario(of: {
@@ -44,8 +45,9 @@ function solveScenario(of: {
     return { ...unsolved, why, reachedShare, culprits };
   }
   const { point } = limit;
-  if (!(point.residualA <= mostResidual * point.largestA)) return { ...unsolved, reachedShare: 1 };
-  return solvedScenario({ network, scenario, index, netlist, point });
+  if (!(point.residualA <= mostResidual * measureOf(point.largestA))) return { ...unsolved, reachedShare: 1 };
+  const standing = { ...point, voltages: withStandingVoltages(netlist, point.voltages) };
+  return solvedScenario({ network, scenario, index, netlist, point: standing });
 }
 
 /**

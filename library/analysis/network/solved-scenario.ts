@@ -28,15 +28,17 @@ export function solvedScenario(of: {
   const conductorA = network.conductors.map(() => 0);
   const conductorC: number[] = [];
   const conductorOhm: number[] = [];
+  const roundingA = roundingShare * Math.max(1, point.largestA);
+  const shown = (currentA: number) => (Math.abs(currentA) <= roundingA ? 0 : currentA);
   for (const branch of netlist.conductors) {
-    const currentA = currentOf(branch.law, voltageOver(point.voltages, branch));
-    conductorA[branch.conductor] = currentA;
+    conductorA[branch.conductor] = shown(currentOf(branch.law, voltageOver(point.voltages, branch)));
   }
   netlist.laws.forEach((law, conductor) => {
     conductorC.push(temperatureOf(law, conductorA[conductor]!));
     conductorOhm.push(resistanceOf(law, conductorA[conductor]!));
   });
-  const { partA, inputA } = deviceCurrents(network, netlist, point);
+  const device = deviceCurrents(network, netlist, point);
+  const [partA, inputA] = [device.partA.map(shown), device.inputA.map(shown)];
   addPassedOn(network, conductorA, partA);
   return {
     state: "solved",
@@ -49,10 +51,16 @@ export function solvedScenario(of: {
     inputA,
     partV: network.parts.map((part) => voltageAt(part, terminalV)),
     residualA: point.residualA,
-    largestA: point.largestA,
+    largestA: shown(point.largestA),
     iterations: point.iterations,
   };
 }
+
+/**
+ * Of the largest current, or of one ampere where that is less: what is no more than that is rounding, and nothing flows. The
+ * search leaves twice as much of the largest one at a node.
+ */
+const roundingShare = 1e-12;
 
 /**
  * By terminal, towards the most negative battery terminal of its island; towards the most negative terminal of a source where

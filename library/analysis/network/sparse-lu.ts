@@ -11,7 +11,8 @@ import type { EliminationOrder } from "./sparse-order.ts";
  * Factored without exchanging rows: the nodal matrix of a network at a stable operating point is symmetric and positive
  * definite (but for the coupling of converters, which is one-sided), for which elimination along the diagonal in any order
  * is backward stable: N. J. Higham, "Accuracy and Stability of Numerical Algorithms", 2nd ed., chapter 10. A pivot
- * that is not positive says that the point is not a stable one; {@link factor} tells, and no answer is then used unchecked.
+ * that is not positive says that the point is not a stable one, or that converters couple; {@link factor} tells, and no answer is
+ * then used unchecked.
  * What rounding is left, micro-ohms beside kilo-ohms, the caller's Newton steps remove: they solve for a correction each.
  */
 export interface SparseSystem {
@@ -21,11 +22,13 @@ export interface SparseSystem {
   /** Where in {@link values} an entry is. It must be one of the pattern's. Rows and columns are in the order of elimination. */
   entryAt(row: number, column: number): number;
   /**
-   * Splits {@link values} into factors, and leaves them as they are. The answer is the least pivot, as a share of the diagonal there was before; 0 for one
-   * that is nothing but rounding. A pivot that is not positive is replaced by a small one that is, so that a step can be
-   * taken all the same.
+   * Splits {@link values} into factors, and leaves them as they are. The answer is the least pivot, as a share of the diagonal
+   * there was before; 0 for one that is nothing but rounding, which is replaced by a small one that is positive, so that
+   * a step can be taken all the same.
    */
   factor(): number;
+  /** Of the factors made last: an odd number of pivots is negative, and so is the determinant, in whatever order they came. */
+  hasNegativeDeterminant(): boolean;
   /** Overwrites the right-hand side with the solution. */
   solve(rightHandSide: Float64Array): void;
 }
@@ -36,6 +39,7 @@ export function sparseSystem({ place, upperStart, upper, work }: EliminationOrde
   const values = new Float64Array(below + upper.length);
   const factors = new Float64Array(values.length);
   const pivots = new Float64Array(size);
+  let negativePivots = 0;
 
   function entryAt(row: number, column: number): number {
     if (row === column) return row;
@@ -57,6 +61,7 @@ export function sparseSystem({ place, upperStart, upper, work }: EliminationOrde
   function factor(): number {
     let leastShare = 1;
     let target = 0;
+    negativePivots = 0;
     factors.set(values);
     for (let row = 0; row < size; row++) {
       const before = Math.abs(values[row]!) || leastPivot;
@@ -65,7 +70,8 @@ export function sparseSystem({ place, upperStart, upper, work }: EliminationOrde
         const share = pivot / before;
         leastShare = Math.abs(share) <= leastPivotShare ? Math.min(leastShare, 0) : share;
       }
-      if (!(pivot > leastPivotShare * before)) pivot = leastPivotShare * before;
+      if (!(Math.abs(pivot) > leastPivotShare * before)) pivot = leastPivotShare * before;
+      if (pivot < 0) negativePivots++;
       pivots[row] = pivot;
       const start = upperStart[row]!;
       const end = upperStart[row + 1]!;
@@ -96,7 +102,7 @@ export function sparseSystem({ place, upperStart, upper, work }: EliminationOrde
     }
   }
 
-  return { size, values, entryAt, factor, solve };
+  return { size, values, entryAt, factor, hasNegativeDeterminant: () => negativePivots % 2 === 1, solve };
 }
 
 /** Of the diagonal before elimination; what is left below that is rounding. */
