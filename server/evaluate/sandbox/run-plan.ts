@@ -13,6 +13,7 @@ import type { Thrown } from "./inside/describe-thrown.ts";
 import { bunchText } from "./read-records.ts";
 import type { PageWriter } from "./record-pages.ts";
 import { oneLine, placeInStack } from "./thrown.ts";
+import { startTimeLimit } from "./time-limit.ts";
 
 /** A fresh QuickJS runtime and context, made before the plan is there, and good for one plan. */
 export interface Room {
@@ -145,9 +146,9 @@ function run(running: Running): Stopped | undefined {
   state.limits = limits;
   loadPlanModules(running);
   memory.limitBytes = limits.memoryBytes;
-  const endsAtMs = performance.now() + limits.timeMs;
+  const isOver = startTimeLimit(limits.timeMs);
   runtime.setInterruptHandler(() => {
-    if (state.stop === undefined && performance.now() >= endsAtMs) state.stop = "time";
+    if (state.stop === undefined && isOver()) state.stop = "time";
     return state.stop !== undefined;
   });
 
@@ -157,8 +158,12 @@ function run(running: Running): Stopped | undefined {
     ? evaluated.error.consume((thrown) => whyStopped(thrown, running))
     : evaluated.value.consume((module) => settle(module, running));
   beginQuestions(running);
-  callInside(running, "flush")?.dispose();
-  return stopped ?? (state.made > limits.records ? { why: "records" } : undefined);
+  const flushed = callInside(running, "flush");
+  flushed?.dispose();
+  if (stopped) return stopped;
+  if (state.made > limits.records) return { why: "records" };
+  // A plan with a part missing must not pass for the whole one.
+  return flushed ? undefined : { why: "error", message: "what it made could not be read to its end", call: -1 };
 }
 
 /**
@@ -229,8 +234,7 @@ function beginQuestions({ runtime, memory, state }: Running) {
   if (state.over) return;
   state.over = true;
   memory.limitBytes = memory.bytes + answerBytes;
-  const until = performance.now() + 100;
-  runtime.setInterruptHandler(() => performance.now() > until);
+  runtime.setInterruptHandler(startTimeLimit(100));
 }
 
 /** For the answers, where the plan has left no memory. */
