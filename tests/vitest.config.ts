@@ -9,6 +9,7 @@ export default defineConfig({
   test: {
     include: ["library/**/*.test.ts", "server/**/*.test.ts", "extension/**/*.test.ts", "tests/**/*.test.ts"],
     globalSetup: ["tests/setup/build-worker.mjs"],
+    setupFiles: ["tests/setup/property-seed.ts"],
     // Only to end what hangs: a busy machine must not fail what is merely slow.
     testTimeout: 120_000,
   },

@@ -48,6 +48,40 @@ export async function openWindow(
   return page;
 }
 
+/**
+ * Loads the window anew, as one does who closes the browser and comes back: what it keeps of its tabs is shown again, without
+ * what asked for a file at first. The editor writes that down only now and then, so it is waited for until it names `tab`.
+ */
+export async function reloadWindow(page: Page, tab: string): Promise<void> {
+  await page.waitForFunction(keptTabs, tab, { polling: 250 });
+  const address = new URL(page.url());
+  address.searchParams.delete("payload");
+  await page.goto(address.href);
+  await page.waitForSelector(".monaco-workbench .part.editor");
+}
+
+/** Whether the tabs that the workbench has written down so far have one of this kind. Runs in the page. */
+async function keptTabs(tab: string): Promise<boolean> {
+  for (const { name = "" } of await indexedDB.databases()) {
+    if (!name.startsWith("vscode-web-state-db-")) continue;
+    const database = await new Promise<IDBDatabase>((resolve, reject) => {
+      const opened = indexedDB.open(name);
+      opened.onsuccess = () => resolve(opened.result);
+      opened.onerror = () => reject(opened.error);
+    });
+    const tabs = await new Promise<unknown>((resolve, reject) => {
+      const read = database
+        .transaction("ItemTable")
+        .objectStore("ItemTable")
+        .get("memento/workbench.parts.editor");
+      read.onsuccess = () => resolve(read.result);
+      read.onerror = () => reject(read.error);
+    }).finally(() => database.close());
+    if (typeof tabs === "string" && tabs.includes(tab)) return true;
+  }
+  return false;
+}
+
 /** The address of a file of this machine as the workbench names it. */
 export function remoteAddress(server: EditorServer, path: string): string {
   return `vscode-remote://${server.authority}${path}`;

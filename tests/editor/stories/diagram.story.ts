@@ -5,6 +5,7 @@ import { beforeAll, expect, test } from "vitest";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
+import { reloadWindow } from "../harness/workbench.ts";
 
 // The diagram beside the text, as a person works with it, in one window and in this order.
 
@@ -203,11 +204,7 @@ test.each([
 });
 
 test("it is there again after a reload of the window, and follows the text", async () => {
-  // Without what asks for a file: then nothing is given back but that.
-  const address = new URL(page.url());
-  address.searchParams.delete("payload");
-  await page.goto(address.href);
-  await page.waitForSelector(".monaco-workbench .part.editor");
+  await reloadWindow(page, "loomwright.diagram");
   diagram = diagramIn(page);
   await elementIn(diagram, "fuse panel").waitFor();
   // How much of what a page keeps is written down by then is the editor's business; what it keeps is told with the page itself.
