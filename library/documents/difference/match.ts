@@ -42,8 +42,7 @@ export function matchSubjects(before: readonly Subject[], after: readonly Subjec
       const [old, now] = [ofKind(open.before, kind).filter(only), ofKind(open.after, kind).filter(only)];
       const equal = equalOnes(old, now);
       take(equal);
-      const taken = new Set(equal.flatMap(({ before, after }) => [before, after]));
-      const [one, other] = [old, now].map((subjects) => subjects.filter((subject) => !taken.has(subject)));
+      const [one, other] = [old, now].map(without(equal));
       take(renamed(one!, other!, pairs));
     }
   const order = new Map(after.map((subject, index) => [subject, index]));
@@ -71,10 +70,7 @@ function named(subjects: readonly Subject[], name: string | undefined): readonly
 function family(before: readonly Subject[], after: readonly Subject[]): Pair[] {
   if (before.length === 1 && after.length === 1) return [{ before: before[0]!, after: after[0]! }];
   const pairs = equalOnes(before, after);
-  const taken = new Set(pairs.flatMap((pair) => [pair.before, pair.after]));
-  const [restBefore, restAfter] = [before, after].map((subjects) =>
-    subjects.filter((one) => !taken.has(one)),
-  );
+  const [restBefore, restAfter] = [before, after].map(without(pairs));
   for (const [index, subject] of restBefore!.entries()) {
     const other = restAfter![index];
     if (other) pairs.push({ before: subject, after: other });
@@ -82,15 +78,33 @@ function family(before: readonly Subject[], after: readonly Subject[]): Pair[] {
   return pairs;
 }
 
-/** Those that are the same in everything but, maybe, the name; in their order. */
+/**
+ * Those that are the same in everything but, maybe, the name, in their order: first those of which the same is accepted, so that
+ * one of two alike is not told to have been accepted because they changed places.
+ */
 function equalOnes(before: readonly Subject[], after: readonly Subject[]): Pair[] {
+  const alike = samePrints(before, after, (one) => fingerprint(one) + acceptedOf(one));
+  const left = without(alike);
+  return [...alike, ...samePrints(left(before), left(after), fingerprint)];
+}
+
+function without(pairs: readonly Pair[]): (subjects: readonly Subject[]) => Subject[] {
+  const taken = new Set(pairs.flatMap(({ before, after }) => [before, after]));
+  return (subjects) => subjects.filter((subject) => !taken.has(subject));
+}
+
+function samePrints(
+  before: readonly Subject[],
+  after: readonly Subject[],
+  print: (subject: Subject) => string,
+): Pair[] {
   const free = new Map<string, Subject[]>();
   for (const subject of after) {
-    const print = fingerprint(subject);
-    free.set(print, [...(free.get(print) ?? []), subject]);
+    const its = print(subject);
+    free.set(its, [...(free.get(its) ?? []), subject]);
   }
   return before.flatMap((subject) => {
-    const equal = free.get(fingerprint(subject))?.shift();
+    const equal = free.get(print(subject))?.shift();
     return equal ? [{ before: subject, after: equal }] : [];
   });
 }
@@ -98,6 +112,10 @@ function equalOnes(before: readonly Subject[], after: readonly Subject[]): Pair[
 /** Everything but the name, in text. Parts that it is fastened to are named. */
 function fingerprint({ properties, network }: Subject): string {
   return JSON.stringify(properties.map(({ id, value }) => [id, printOf(value, network)]));
+}
+
+function acceptedOf({ accept }: Subject): string {
+  return JSON.stringify(Object.entries(accept).sort());
 }
 
 function printOf(value: PropertyValue, network: Subject["network"]): unknown {

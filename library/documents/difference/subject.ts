@@ -22,6 +22,8 @@ export interface Subject {
   /** Index of its record; undefined for the build of a plan that calls none. */
   readonly record: number | undefined;
   readonly properties: readonly Property[];
+  /** Reasons by rule, where findings about it are accepted. What became of those is told of the findings themselves. */
+  readonly accept: Readonly<Record<string, string>>;
   /** Index of the part it is, or of the load that a circuit states itself. */
   readonly part: number | undefined;
   /** What a circuit or cable is fastened to. */
@@ -45,7 +47,7 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
     return {
       ...{ kind: word, kindInWords: word, name, record, network, part: own.get(record) },
       called: word === "cable" && /\bcable\b/i.test(name) ? name : `${word} ${name}`,
-      properties: runProperties(circuit, ends),
+      ...{ properties: runProperties(circuit, ends), accept: circuit.accept },
       ends: ends.map(({ end }) => end),
     };
   };
@@ -63,7 +65,7 @@ function buildSubject({ build }: JudgedPlan["model"]): Subject {
   return {
     ...{ kind: "build", kindInWords: "build", name: build.name ?? "", record: build.record },
     called: "the build",
-    ...{ properties: buildProperties(build), part: undefined, ends: [], network: undefined },
+    ...{ properties: buildProperties(build), accept: {}, part: undefined, ends: [], network: undefined },
   };
 }
 
@@ -71,7 +73,8 @@ function partSubject(part: Part, network: Network): Subject {
   return {
     ...{ kind: part.kind, kindInWords: kindInWords(part), name: part.name, record: part.record },
     called: partInWords(part).replace(/^the /, ""),
-    ...{ properties: partProperties(part, network), part: part.index, ends: [], network },
+    ...{ properties: partProperties(part, network), accept: part.accept },
+    ...{ part: part.index, ends: [], network },
   };
 }
 
@@ -88,6 +91,7 @@ function scenarioSubject(scenario: Scenario, network: Network): Subject[] {
       name,
       record,
       properties,
+      accept: {},
       part: undefined,
       ends: [],
       network,
