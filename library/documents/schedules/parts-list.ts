@@ -22,6 +22,7 @@ export function partsList(plan: Judgement, devices: Devices, wires: readonly Num
   const rows = merged([
     ...partItems(plan),
     ...deviceItems(plan, devices, spareFuses),
+    ...holderItems(devices),
     ...fittingItems(wires),
     ...loadItems(plan),
   ]);
@@ -32,7 +33,7 @@ export function partsList(plan: Judgement, devices: Devices, wires: readonly Num
       id: "parts-list",
       title: "Parts list",
       notes: [
-        "Wire is in the list of spools. Not in it: holders for fuses that are not in a panel and the fittings at both sides of such a fuse, sleeves, clips, screws, boxes.",
+        "Wire is in the list of spools. Not in it: the fittings at both sides of a fuse holder, sleeves, clips, screws, boxes.",
         ...(rows.some(({ spares }) => spares > 0)
           ? [`With ${spareFuses} spare ${spareFuses === 1 ? "fuse" : "fuses"} of each kind.`]
           : []),
@@ -154,6 +155,21 @@ function deviceItem(protection: Protection, where: string): Item {
     usedAs: [where],
     price,
   };
+}
+
+/** A fuse in a panel has its place there; any other needs one that takes it and the wire that it protects. A breaker needs none. */
+function holderItems({ elsewhere }: Devices): Item[] {
+  return elsewhere
+    .filter(({ protection }) => deviceKind(protection) === "fuse")
+    .map(({ protection, numbered: { wire } }) => ({
+      group: "protection",
+      item: "fuse holder",
+      details: `for ${figure(protection.ratingA)} A and ${sizeInWords(wire.size)}`,
+      standard: protection.family ?? "not stated",
+      quantity: 1,
+      spares: 0,
+      usedAs: [wire.name],
+    }));
 }
 
 /** Thinnest wire first; each wire of parallel ones has its own. */

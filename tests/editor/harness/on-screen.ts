@@ -52,7 +52,8 @@ export async function runFromPalette(page: Page, title: string): Promise<void> {
   throw new Error(`the palette does not offer "${title}"`);
 }
 
-function shows(locator: Locator, timeout: number): Promise<boolean> {
+/** Whether it is there before the time, ms, is over. */
+export function shows(locator: Locator, timeout: number): Promise<boolean> {
   return locator.waitFor({ timeout }).then(
     () => true,
     () => false,
