@@ -404,7 +404,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       const isRounding = residualA <= nearShare * measureA && residualA > before / 2;
       if (residualA <= solvedShare * measureA || isRounding) {
         if (Number.isNaN(leastPivot)) leastPivot = system.factor();
-        if (leastPivot < -surelyNegative && isUnstable()) return { state: "fell", iterations };
+        if (leastPivot < -surelyNegative && isUnstable(share)) return { state: "fell", iterations };
         return found(residualA, iterations);
       }
       before = residualA;
@@ -425,11 +425,21 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   /**
    * All in balance, but like a ball on a hill: the lower of the two voltages of a constant power. Asked where a pivot is negative.
    * Without converters the matrix is symmetric, and that is enough (Sylvester's law of inertia). Converters couple one way, and then
-   * an order of elimination can have two negative pivots where another has none; between a point and the one without constant
-   * powers, at which it is positive, the determinant changes its sign where the two voltages meet.
+   * an order of elimination can have two negative pivots where another has none. Then the determinant, which changes its
+   * sign where the two voltages meet, and the voltages say it: the lower one, P·R/E at first, rises with the power.
    */
-  function isUnstable(): boolean {
-    return netlist.converters.length === 0 || system.hasNegativeDeterminant();
+  function isUnstable(share: number): boolean {
+    return netlist.converters.length === 0 || system.hasNegativeDeterminant() || anyRises(share);
+  }
+
+  /** A lower voltage rises at least by the same share as the power; an upper one falls, or is hardly moved by others. */
+  function anyRises(share: number): boolean {
+    const change = sensitivity(share);
+    return draws.some((draw, index) => {
+      if (startV[index] === 0 || !isPower(index)) return false;
+      const riseV = share * (change[draw.a]! - change[draw.b]!);
+      return riseV / voltageOver(at, draw) > 0.5;
+    });
   }
 
   function found(residualA: number, iterations: number): OperatingPoint {
