@@ -163,7 +163,9 @@ function run(running: Running): Stopped | undefined {
   if (stopped) return stopped;
   if (state.made > limits.records) return { why: "records" };
   // A plan with a part missing must not pass for the whole one.
-  return flushed ? undefined : { why: "error", message: "what it made could not be read to its end", call: -1 };
+  return flushed
+    ? undefined
+    : { why: "error", message: "what it made could not be read to its end", call: -1 };
 }
 
 /**
