@@ -1,5 +1,6 @@
 import type { Drawing, DrawnElement, View } from "../../library/documents/diagram/drawing.ts";
 import type { Judgement } from "../../library/judge.ts";
+import type { Place } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/file-name.ts";
 import type { Diagram, DiagramElement, Picture } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
@@ -98,11 +99,21 @@ function elementOf(view: PlanInView, drawn: DrawnElement): DiagramElement {
   };
 }
 
-/** The call that made it. Where the same name stands for several records, a click leads to the first. */
-function locationOf(view: PlanInView, { records }: DrawnElement): DiagramElement["location"] {
+/**
+ * The call that made it, or the value in that call which says it. Where the same name stands for several records, a click leads to
+ * the first.
+ */
+function locationOf(view: PlanInView, { records, property }: DrawnElement): DiagramElement["location"] {
   const [record] = records;
   if (record === undefined) return undefined;
-  const place = view.plan.callOf(record);
+  const call = view.plan.callOf(record);
+  const value = property && view.plan.placeOf(record, [property]);
+  // A value that many share stands elsewhere; then the call is nearer to what was clicked.
+  const place = value && isWithin(value, call) ? value : call;
   const range = view.span(place);
   return range && { uri: view.client(place.uri).uri, range };
+}
+
+function isWithin(inner: Place, outer: Place): boolean {
+  return inner.uri === outer.uri && inner.start >= outer.start && inner.end <= outer.end;
 }

@@ -123,8 +123,19 @@ describe("a builder looks at the diagram while writing", () => {
       expect(writtenAt(editor, named(diagram.elements, "heater"))).toMatch(
         /^circuit\(\{\n {2}name: "heater",[\s\S]*\}\)$/,
       );
+      // A fuse is one value of its run.
+      expect(writtenAt(editor, named(diagram.elements, "fuse 40 A of feeder"))).toBe("40");
     },
   );
+
+  test("a fuse whose rating several runs share leads to its run", async () => {
+    const editor = await start({
+      files: { "van.ts": `const small = 20;\n${build.replace("protect: 20", "protect: small")}` },
+    });
+    editor.open("van.ts");
+    const { elements } = await pictureOf(editor);
+    expect(writtenAt(editor, named(elements, "fuse 20 A of heater"))).toMatch(/^circuit\(/);
+  });
 
   test("an edit: the next picture is of the new text, and what kept its name keeps its id", async () => {
     const editor = await start({ files: { "van.ts": build } });

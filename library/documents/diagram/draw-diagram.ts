@@ -138,14 +138,14 @@ function outline(
 }
 
 function elementOf(
-  { id, records, description, found }: Pointed,
+  { id, records, property, description, found }: Pointed,
   kind: DrawnElement["kind"],
   name: string,
   box: DrawnElement["box"],
 ): DrawnElement {
   const worst = worstOf(found);
   return {
-    ...{ id, kind, name, description, records, box },
+    ...{ id, kind, name, description, records, property, box },
     severity: worst === "accepted" ? undefined : worst,
     findings: found.map(({ message }) => message),
   };

@@ -60,6 +60,8 @@ export interface DrawnElement {
   readonly description: string;
   /** Records of the plan that it stands for: where a click leads is the first. */
   readonly records: readonly number[];
+  /** The property of the first of them that says it; undefined where the whole call does. */
+  readonly property: "protect" | "protectFarEnd" | undefined;
   readonly box: Box;
   /** Of its worst finding that is not accepted. */
   readonly severity: Severity | undefined;

@@ -69,6 +69,8 @@ export interface Device extends Pointed {
 export interface Pointed {
   readonly id: string;
   readonly records: readonly number[];
+  /** A protective device is said by one property of its run, everything else by a whole call. */
+  readonly property?: "protect" | "protectFarEnd";
   readonly description: string;
   readonly found: readonly FoundHere[];
 }

@@ -218,6 +218,7 @@ class Drawing {
       const found = this.#found.ofDevice(record, end);
       return {
         ...{ protection, found, records: [record] },
+        property: end === "near" ? "protect" : "protectFarEnd",
         id: this.#idOf("protection", name, end),
         name: `${words} of ${name}`,
         description: sentences(`${words}, in ${name}, ${at}`, found),
