@@ -9,22 +9,22 @@ import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
  * them. No current changes.
  */
 export function withStandingVoltages(netlist: Netlist, voltages: NodeVoltages): NodeVoltages {
-  const { conductors, resistors, batteries, arrays, currents, powers, sources, converters } = netlist;
-  const pieces = disjointSets(netlist.nodes);
-  for (const branches of [conductors, resistors, batteries, arrays, currents, powers]) {
-    for (const { a, b } of branches) pieces.union(a, b);
-  }
-  const silent: SilentSource[] = [];
-  for (const { output, spareV, input } of [
-    ...sources.map((source) => ({ output: source, spareV: spareOf(source, voltages), input: undefined })),
-    ...converters.map((one) => ({
-      output: one.output,
-      spareV: spareOfConverter(one, voltages),
+  const outputs: Output[] = [
+    ...netlist.sources.map((source) => ({ ...source, spareV: spareOf(source, voltages) })),
+    ...netlist.converters.map((one) => ({
+      ...one.output,
       input: one.input,
+      spareV: spareOfConverter(one, voltages),
     })),
-  ]) {
-    if (spareV >= 0) silent.push({ a: output.a, b: output.b, spareV });
-    else for (const { a, b } of input ? [output, input] : [output]) pieces.union(a, b);
+  ];
+  const silent = outputs.filter(({ spareV }) => spareV >= 0);
+  if (silent.length === 0) return voltages;
+  const { conductors, resistors, batteries, arrays, currents, powers } = netlist;
+  const giving = outputs.filter(({ spareV }) => spareV < 0);
+  const inputs = giving.flatMap(({ input }) => (input ? [input] : []));
+  const pieces = disjointSets(netlist.nodes);
+  for (const branches of [conductors, resistors, batteries, arrays, currents, powers, giving, inputs]) {
+    for (const { a, b } of branches) pieces.union(a, b);
   }
   const shiftV = shiftsOf(silent, pieces, netlist.references);
   if (shiftV.size === 0) return voltages;
@@ -34,9 +34,10 @@ export function withStandingVoltages(netlist: Netlist, voltages: NodeVoltages): 
   );
 }
 
-/** A source that gives nothing, and how much its voltage could fall before it would. */
-interface SilentSource extends Branch {
+/** Where a source gives, and how much the voltage there could fall before it would; below 0 where it does. */
+interface Output extends Branch {
   readonly spareV: number;
+  readonly input?: Branch;
 }
 
 function spareOf(source: Branch & { readonly outputV: number }, voltages: NodeVoltages): number {
@@ -60,7 +61,7 @@ const leastSpareV = 1e-10;
  * as the first of the sources between them allows.
  */
 function shiftsOf(
-  silent: readonly SilentSource[],
+  silent: readonly Output[],
   pieces: DisjointSets,
   references: readonly number[],
 ): ReadonlyMap<number, number> {
@@ -68,7 +69,7 @@ function shiftsOf(
   const settled = new Set(references.map(pieces.find));
   for (let waiting = silent; waiting.length > 0; ) {
     const nearV = new Map<number, { lowerV: number; raiseV: number }>();
-    const later: SilentSource[] = [];
+    const later: Output[] = [];
     for (const source of waiting) {
       const [plus, minus] = [pieces.find(source.a), pieces.find(source.b)];
       if (settled.has(plus) === settled.has(minus)) {
