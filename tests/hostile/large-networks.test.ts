@@ -1,18 +1,13 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
-import { filesOf, folder, workspaceOf } from "../provenance/marked-plan.ts";
+import { checkFiles, closeCheckers, filesOf } from "../provenance/marked-plan.ts";
 
-/** What is held here is size, not speed: on a busy machine such a plan may well need more than the second that others get. */
+afterAll(closeCheckers);
+
+/** What is held here is size, not speed: on a slow machine such a plan may well need more than the second that others get. */
 const limits = { timeMs: 60_000 };
 
-const checkers: Checker[] = [];
-afterAll(() => Promise.all(checkers.map((checker) => checker.dispose())));
-
 async function checked(text: string) {
-  const checker = createChecker(workspaceOf(filesOf(text)), { limits });
-  checkers.push(checker);
-  const plan = await checker.check(`${folder}/plan.ts`);
-  if (plan.state !== "checked") throw new Error(`the plan is ${plan.state}`);
+  const { plan } = await checkFiles(filesOf(text), undefined, { limits });
   return plan;
 }
 

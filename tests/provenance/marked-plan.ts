@@ -35,8 +35,12 @@ export async function expectMarks(text: string): Promise<CheckedPlan> {
 }
 
 /** Checks `plan.ts` of some files; the checker stays open until the test has ended. */
-export async function checkFiles(files: ReadonlyMap<Uri, string>, root: Uri = `${folder}/plan.ts`) {
-  const checker = createChecker(workspaceOf(files));
+export async function checkFiles(
+  files: ReadonlyMap<Uri, string>,
+  root: Uri = `${folder}/plan.ts`,
+  options?: Parameters<typeof createChecker>[1],
+) {
+  const checker = createChecker(workspaceOf(files), options);
   checkers.push(checker);
   const plan = await checker.check(root);
   if (plan.state !== "checked") throw new Error(`held: ${plan.broken} ${plan.syntaxError.text}`);
