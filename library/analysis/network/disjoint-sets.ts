@@ -28,3 +28,13 @@ export function disjointSets(count: number): DisjointSets {
   }
   return { find, union };
 }
+
+/** The numbers 0 to count − 1, where those that any of the branches joins are in one set. */
+export function joinedBy(
+  count: number,
+  ...lists: readonly (readonly { readonly a: number; readonly b: number }[])[]
+): DisjointSets {
+  const sets = disjointSets(count);
+  for (const branches of lists) for (const { a, b } of branches) sets.union(a, b);
+  return sets;
+}

@@ -1,5 +1,5 @@
 import { warmedCurrentA } from "./conductor-current.ts";
-import { disjointSets } from "./disjoint-sets.ts";
+import { joinedBy } from "./disjoint-sets.ts";
 import {
   battery,
   constantCurrent,
@@ -531,10 +531,7 @@ type LoneSource = Netlist["sources"][number] | ConverterBranch;
 function loneSources(netlist: Netlist): ReadonlySet<LoneSource> {
   const { conductors, resistors, batteries, arrays, sources, converters } = netlist;
   if (sources.length === 0 && converters.length === 0) return new Set();
-  const pieces = disjointSets(netlist.nodes);
-  for (const branches of [conductors, resistors, batteries, arrays]) {
-    for (const { a, b } of branches) pieces.union(a, b);
-  }
+  const pieces = joinedBy(netlist.nodes, conductors, resistors, batteries, arrays);
   const isLone = ({ a, b }: Branch) => pieces.find(a) !== pieces.find(b);
   return new Set([...sources.filter(isLone), ...converters.filter(({ output }) => isLone(output))]);
 }

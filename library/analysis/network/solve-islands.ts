@@ -1,4 +1,4 @@
-import { type DisjointSets, disjointSets } from "./disjoint-sets.ts";
+import { type DisjointSets, disjointSets, joinedBy } from "./disjoint-sets.ts";
 import { regulationShare } from "./solve-devices.ts";
 import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
 import { graphOf, spanningForest } from "./spanning-forest.ts";
@@ -50,12 +50,8 @@ const mostRounds = 20;
 
 /** Joins everything between whose two nodes a voltage has a meaning: not constant powers, and not converters. */
 function islandsWithoutConverters(netlist: Netlist): DisjointSets {
-  const islands = disjointSets(netlist.nodes);
   const { conductors, resistors, batteries, currents, sources, arrays } = netlist;
-  for (const branches of [conductors, resistors, batteries, currents, sources, arrays]) {
-    for (const { a, b } of branches) islands.union(a, b);
-  }
-  return islands;
+  return joinedBy(netlist.nodes, conductors, resistors, batteries, currents, sources, arrays);
 }
 
 /** Takes out what is in an island without a source. Starts at the sources and goes on through converters that they feed. */
@@ -100,9 +96,8 @@ function withoutDead(netlist: Netlist): Netlist {
  */
 function withoutUnfed(netlist: Netlist): Netlist {
   const { conductors, batteries, resistors, currents, powers, sources, arrays, converters } = netlist;
-  const metal = disjointSets(netlist.nodes);
-  for (const { a, b } of conductors) metal.union(a, b);
-  for (const { a, b, isLoad } of resistors) if (!isLoad) metal.union(a, b);
+  const passing = resistors.filter(({ isLoad }) => !isLoad);
+  const metal = joinedBy(netlist.nodes, conductors, passing);
   const feeds = new Uint8Array(netlist.nodes);
   for (const { a, b } of [...batteries, ...sources, ...arrays, ...converters.map(({ output }) => output)]) {
     feeds[metal.find(a)] = 1;

@@ -1,4 +1,4 @@
-import { type DisjointSets, disjointSets } from "./disjoint-sets.ts";
+import { type DisjointSets, joinedBy } from "./disjoint-sets.ts";
 import { moved, type NodeVoltages, voltageOver } from "./operating-point.ts";
 import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
 
@@ -22,10 +22,8 @@ export function withStandingVoltages(netlist: Netlist, voltages: NodeVoltages): 
   const { conductors, resistors, batteries, arrays, currents, powers } = netlist;
   const giving = outputs.filter(({ spareV }) => spareV < 0);
   const inputs = giving.flatMap(({ input }) => (input ? [input] : []));
-  const pieces = disjointSets(netlist.nodes);
-  for (const branches of [conductors, resistors, batteries, arrays, currents, powers, giving, inputs]) {
-    for (const { a, b } of branches) pieces.union(a, b);
-  }
+  const steady = [conductors, resistors, batteries, arrays, currents, powers];
+  const pieces = joinedBy(netlist.nodes, ...steady, giving, inputs);
   const shiftV = shiftsOf(silent, pieces, netlist.references);
   if (shiftV.size === 0) return voltages;
   return moved(
