@@ -25,7 +25,7 @@ export function answerReport(
       try {
         const file = workspace.fromEditor(params.textDocument.uri);
         const { plans } = await running();
-        const settled = await plans.settledOf(file);
+        const settled = await plans.borrowed(file);
         const plan = planMeantBy(file, settled);
         return await writeReport(plan, params, { workspace, layouts, signal: stopping.signal });
       } finally {

@@ -5,7 +5,7 @@ import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
 import { type FileImports, fileImports } from "./file-imports.ts";
 import { PlanInText } from "./plan-in-text.ts";
-import { PlanRoots } from "./plan-roots.ts";
+import { type Membership, PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
 import { withoutRepeatedRuns } from "./repeated-runs.ts";
 import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
@@ -24,6 +24,12 @@ export interface Checker {
   roots(): readonly Uri[];
   /** Roots whose plan a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
   rootsOf(file: Uri): readonly Uri[];
+  /** Which plans these files belong to; see {@link PlanRoots.membership}. */
+  membership(files: readonly Uri[]): Membership;
+  /** Whether {@link membership} knows every file; if not, {@link readPlanFiles} reads them. */
+  knowsPlanFiles(): boolean;
+  /** Reads the plan files of the workspace in small steps; first those in which one of these words occurs. */
+  readPlanFiles(first: readonly string[]): Generator<void, void>;
   /** What the text of a file asks of others. */
   importsOf(source: SourceText): FileImports;
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
@@ -77,6 +83,9 @@ export function createChecker(
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),
+    membership: (files) => planRoots.membership(files),
+    knowsPlanFiles: () => planRoots.upToDate,
+    readPlanFiles: (first) => planRoots.read(first),
     importsOf,
     changedOnDisk(files) {
       planRoots.forget(files);

@@ -8,7 +8,8 @@ export class PlanRoots {
   readonly #importsOf: (source: SourceText) => FileImports;
   readonly #edges = new Map<Uri, Edges>();
   readonly #asked = new Map<Uri, Edges>();
-  #planFiles: readonly Uri[] | undefined;
+  #planFiles: readonly Uri[] = [];
+  #upToDate = false;
 
   constructor(workspace: Workspace, importsOf: (source: SourceText) => FileImports) {
     this.#workspace = workspace;
@@ -18,23 +19,80 @@ export class PlanRoots {
   roots(): readonly Uri[] {
     this.#asked.clear();
     this.#planFiles = this.#workspace.planFiles();
+    this.#upToDate = true;
     return this.#rootsAmong(this.#planFiles);
   }
 
   rootsOf(file: Uri): readonly Uri[] {
+    if (!this.#upToDate) this.#planFiles = this.#workspace.planFiles();
+    this.#upToDate = true;
+    return this.membership([file]).rootsOf(file);
+  }
+
+  /** Whether no file has to be read before {@link membership} can be answered in full. */
+  get upToDate(): boolean {
+    return this.#upToDate;
+  }
+
+  /**
+   * Reads what is not known yet, a file in each step, so that others can be served in between. `first` are read before all
+   * others: texts in which one of these words occurs.
+   */
+  *read(first: readonly string[]): Generator<void, void> {
+    const changed = this.#changes;
+    const planFiles = this.#workspace.planFilesInSteps
+      ? yield* this.#workspace.planFilesInSteps()
+      : this.#workspace.planFiles();
+    const later: Uri[] = [];
+    for (const uri of planFiles) {
+      const text = this.#workspace.read(uri)?.text ?? "";
+      if (!first.some((word) => text.includes(word))) later.push(uri);
+      else this.#newestEdges(uri);
+      yield;
+    }
+    for (const uri of later) {
+      this.#newestEdges(uri);
+      yield;
+    }
+    if (changed !== this.#changes) return;
+    this.#planFiles = planFiles;
+    this.#upToDate = true;
+  }
+
+  /**
+   * Which plans these files belong to, and what else these plans consist of. While not everything is read, what was known
+   * before still holds for files other than these.
+   */
+  membership(files: readonly Uri[]): Membership {
     this.#asked.clear();
-    this.#planFiles ??= this.#workspace.planFiles();
+    if (!this.#upToDate) {
+      for (const [uri, edges] of this.#edges) if (!files.includes(uri)) this.#asked.set(uri, edges);
+    }
+    const known = new Set(this.#upToDate ? this.#planFiles : [...this.#planFiles, ...this.#edges.keys()]);
     // A file that was not a plan a moment ago, or was not there, may be one now; without the name it is not even parsed.
-    const mayBePlan =
-      !this.#planFiles.includes(file) && this.#workspace.read(file)?.text.includes("loomwright");
-    const planFiles = mayBePlan ? [...this.#planFiles, file] : this.#planFiles;
-    return this.#rootsAmong(planFiles).filter((root) => this.#reachable(root).has(file));
+    for (const file of files) {
+      if (!known.has(file) && this.#workspace.read(file)?.text.includes("loomwright")) known.add(file);
+    }
+    const roots = this.#rootsAmong([...known]);
+    const filesOf = new Map(roots.map((root) => [root, this.#reachable(root)]));
+    return {
+      roots,
+      filesOf: (root) => filesOf.get(root) ?? this.#reachable(root),
+      rootsOf: (file) => roots.filter((root) => filesOf.get(root)!.has(file)),
+    };
   }
 
   forget(files: readonly Uri[]): void {
-    this.#planFiles = undefined;
-    for (const file of files) this.#edges.delete(file);
+    this.#upToDate = false;
+    this.#changes++;
+    for (const file of files) {
+      const edges = this.#edges.get(file);
+      if (edges) this.#edges.set(file, { ...edges, version: unread });
+    }
   }
+
+  /** Counts the calls of {@link forget}. */
+  #changes = 0;
 
   /** Of files that import each other in a circle and that nothing else imports, the first is the root. */
   #rootsAmong(planFiles: readonly Uri[]): readonly Uri[] {
@@ -103,6 +161,18 @@ export class PlanRoots {
     return edges;
   }
 }
+
+/** Which plan a file belongs to, as of one moment. */
+export interface Membership {
+  readonly roots: readonly Uri[];
+  /** Roots whose plan a file belongs to. */
+  rootsOf(file: Uri): readonly Uri[];
+  /** The root itself and all it imports, directly or not. */
+  filesOf(root: Uri): ReadonlySet<Uri>;
+}
+
+/** A version that no text has: the file must be read again. */
+const unread = "unread";
 
 interface Edges {
   readonly version: Version | undefined;

@@ -12,6 +12,8 @@ export interface Workspace {
   realUri(uri: Uri): Uri;
   /** Every TypeScript or JavaScript file on disk or open in which the library's name occurs. */
   planFiles(): readonly Uri[];
+  /** The same in small steps, between which others can be served; absent where {@link planFiles} takes no time. */
+  planFilesInSteps?(): Generator<void, readonly Uri[]>;
 }
 
 export type Uri = string;
