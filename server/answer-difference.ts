@@ -12,7 +12,7 @@ export function answerDifference(connection: Connection, wiring: AnswerWiring, g
       guard(differenceMethod, params, token, async () => {
         const { plans } = await running();
         const uri = workspace.fromEditor(params.textDocument.uri);
-        const settled = await plans.borrowed(uri);
+        const settled = await plans.settledOf(uri);
         const stopping = new AbortController();
         const listening = token.onCancellationRequested(() => stopping.abort());
         try {

@@ -91,9 +91,14 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
     return starting;
   };
 
+  const checkerOptions = (current: Settings) => ({
+    limits: limitsOf(current),
+    workGoesOn: (root: Uri) => work.goesOn(root),
+  });
+
   const start = async (): Promise<Running> => {
     const [{ createChecker }] = await Promise.all([loaded, configured]);
-    const checker = createChecker(workspace, { limits: limitsOf(settings) });
+    const checker = createChecker(workspace, checkerOptions(settings));
     const begunMs = new Map<Uri, number>();
     const plans = createOpenPlans(checker, {
       workspace,
@@ -234,7 +239,7 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
     if (!parts) return;
     const { createChecker } = await loaded;
     const old = parts.checker;
-    parts.checker = createChecker(workspace, { limits: limitsOf(next) });
+    parts.checker = createChecker(workspace, checkerOptions(next));
     parts.plans.use(parts.checker);
     await old.dispose();
   };

@@ -42,6 +42,13 @@ if (words.includes("--help") || !transport) {
     limitsMs,
     startThread: (number, events) =>
       startEngineThread(new URL("../dist/engine.cjs", import.meta.url), number, events),
+    whenGone(processId, gone) {
+      const watching = setInterval(() => {
+        if (isThere(processId)) return;
+        clearInterval(watching);
+        gone();
+      }, 3_000);
+    },
     exit(code) {
       // What was written last is on its way.
       setImmediate(() => process.exit(code));
@@ -50,6 +57,15 @@ if (words.includes("--help") || !transport) {
   reader.onError(report("the editor sent something that is no message"));
   reader.onClose(() => front.end());
   reader.listen((message) => front.receive(message));
+}
+
+function isThere(processId: number): boolean {
+  try {
+    return process.kill(processId, 0);
+  } catch (error) {
+    // It is there, and belongs to somebody else.
+    return (error as NodeJS.ErrnoException).code === "EPERM";
+  }
 }
 
 function transportOf(words: readonly string[]): [MessageReader, MessageWriter] | undefined {

@@ -7,7 +7,7 @@ import type { Uri } from "./evaluate/workspace.ts";
 export interface WorkReport {
   /** A check of the plan begins; `files` are those that it is known to consist of. Throws if the plan was given up. */
   begins(root: Uri, files: ReadonlySet<Uri>): void;
-  /** Something is worked out from a plan that is checked already. */
+  /** Work on a plan goes on after a pause in which another one may have been worked on, or after it was checked. */
   goesOn(root: Uri): void;
 }
 

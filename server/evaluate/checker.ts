@@ -46,14 +46,19 @@ export interface Checker {
   dispose(): Promise<void>;
 }
 
-export function createChecker(
-  workspace: Workspace,
-  options: { readonly limits?: Partial<Limits>; readonly sandbox?: Sandbox } = {},
-): Checker {
+export interface CheckerOptions {
+  readonly limits?: Partial<Limits>;
+  readonly sandbox?: Sandbox;
+  /** Called when work on a plan goes on after the plan has run: meanwhile, another one may have been worked on. */
+  readonly workGoesOn?: (root: Uri) => void;
+}
+
+export function createChecker(workspace: Workspace, options: CheckerOptions = {}): Checker {
   const cache = new FileCache();
   const trials = new FileCache(cache);
   const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
+  const workGoesOn = options.workGoesOn ?? (() => undefined);
   const judgements = new Map<Uri, Judgement>();
   const importsOf = (source: SourceText) => fileImports(cache.get(source));
   const planRoots = new PlanRoots(workspace, importsOf);
@@ -74,12 +79,12 @@ export function createChecker(
     inTurn(root, () => {
       const typed = withTexts(workspace, texts);
       const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
-      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements });
+      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements, workGoesOn });
     });
 
   return {
     check: (root) =>
-      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements })),
+      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements, workGoesOn })),
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),

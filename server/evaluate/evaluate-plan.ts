@@ -23,6 +23,7 @@ export interface Evaluator {
   readonly limits: Limits;
   /** By root: the last judgement of its plan, from which the next one takes what is the same. */
   readonly judgements: Map<Uri, Judgement>;
+  workGoesOn(root: Uri): void;
 }
 
 /** Reads, runs and judges one plan. */
@@ -42,6 +43,7 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const outcome = runs
     ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }), inputAt)
     : nothingRun;
+  evaluator.workGoesOn(root);
   const evidence = evidenceOf(plan, rootFile, outcome);
   const provenance = new Provenance(evidence);
   const stopped = outcome.stopped && stoppedProblem(outcome.stopped, limits);

@@ -29,6 +29,7 @@ export function startEngineThread(
     stdout: true,
     stdin: false,
   });
+  worker.stdout.resume();
   let over = false;
   const end = (why?: string) => {
     if (over) return;

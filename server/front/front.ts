@@ -11,7 +11,6 @@ import { initializeResult } from "../editor-abilities.ts";
 import { atRestMethod, type Elsewhere, elsewhereMethod } from "../engine-messages.ts";
 import {
   checkWorkspaceMethod,
-  differenceMethod,
   reportMethod,
   type StatusParams,
   statusMethod,
@@ -37,9 +36,11 @@ export interface FrontWiring extends Pick<EnginesWiring, "startThread" | "limits
   toEditor(message: Message): void;
   /** The process is to end. */
   exit(code: number): void;
+  /** Calls back when the process of that number, the editor's, is no longer there. */
+  whenGone(processId: number, gone: () => void): void;
 }
 
-export function createFront({ toEditor, exit, startThread, limitsMs }: FrontWiring): Front {
+export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }: FrontWiring): Front {
   const editor = createEditorState();
   /** Requests of the editor that are not answered yet, by their id. */
   const asked = new Map<Id, Asked>();
@@ -69,8 +70,9 @@ export function createFront({ toEditor, exit, startThread, limitsMs }: FrontWiri
       for (const [id, request] of asked) {
         if (!request.waitsFor.delete(ended)) continue;
         // A plan that is given up is asked about in vain; any other request is put to the engine that took over.
-        if (role === "background" && because) answer(id, { error: cancelled("The plan took too long.") });
-        else for (const engine of enginesFor(request.message, next)) put(request, engine);
+        if (role === "background" && because?.openUris.includes(fileOf(request.message) ?? ""))
+          answer(id, { error: cancelled("The plan took too long.") });
+        else for (const engine of again(request.message, next)) put(request, engine);
       }
     },
     hopeless(why) {
@@ -90,24 +92,31 @@ export function createFront({ toEditor, exit, startThread, limitsMs }: FrontWiri
     engine.send(request.message);
   };
 
-  const enginesFor = ({ method, params }: RequestMessage, foreground: Engine): readonly Engine[] => {
-    // What goes through all plans, or makes a document, takes longer than somebody who types can wait.
-    if (method === checkWorkspaceMethod) return [engines.foreground, engines.startBackground()];
-    if (method === reportMethod || method === differenceMethod) return [engines.startBackground()];
-    const { uri } = (params as { textDocument?: { uri?: string } } | undefined)?.textDocument ?? {};
+  const enginesFor = (message: RequestMessage, foreground: Engine): readonly Engine[] => {
+    const { method } = message;
+    // What goes through all plans, or makes a report, takes longer than somebody who types can wait.
+    if (method === checkWorkspaceMethod) return [foreground, engines.startBackground()];
+    if (method === reportMethod) return [engines.startBackground()];
+    const uri = fileOf(message);
     if (uri !== undefined && elsewhere.has(uri) && engines.background) return [engines.background];
     return [foreground];
   };
+
+  /** Of a request for both engines, the other one has its part already. */
+  const again = (message: RequestMessage, next: Engine): readonly Engine[] =>
+    message.method === checkWorkspaceMethod ? [next] : enginesFor(message, engines.foreground);
 
   const request = (message: RequestMessage) => {
     const id = message.id as Id;
     if (message.method === "initialize") {
       if (stage !== "new")
         return answer(id, { error: error(ErrorCodes.InvalidRequest, "Initialized already.") });
+      const params = message.params as InitializeParams;
       stage = "running";
       editor.heard(message);
       for (const one of editor.replay()) engines.foreground.send(one);
-      return answer(id, { result: initializeResult(message.params as InitializeParams) });
+      if (typeof params.processId === "number") whenGone(params.processId, end);
+      return answer(id, { result: initializeResult(params) });
     }
     if (stage === "new")
       return answer(id, { error: error(ErrorCodes.ServerNotInitialized, "Not initialized yet.") });
@@ -125,10 +134,7 @@ export function createFront({ toEditor, exit, startThread, limitsMs }: FrontWiri
   };
 
   const notification = (message: NotificationMessage) => {
-    if (message.method === "exit") {
-      engines.end();
-      return exit(stage === "shut down" ? 0 : 1);
-    }
+    if (message.method === "exit") return end();
     if (stage !== "running") return;
     engines.foreground.send(message);
     engines.background?.send(message);
@@ -198,6 +204,11 @@ export function createFront({ toEditor, exit, startThread, limitsMs }: FrontWiri
     toEditor({ ...message, id } as Message);
   };
 
+  const end = () => {
+    engines.end();
+    exit(stage === "shut down" ? 0 : 1);
+  };
+
   return {
     receive(message) {
       if (isResponse(message)) {
@@ -208,10 +219,7 @@ export function createFront({ toEditor, exit, startThread, limitsMs }: FrontWiri
       else if (typeof (message as NotificationMessage).method === "string")
         notification(message as NotificationMessage);
     },
-    end() {
-      engines.end();
-      exit(stage === "shut down" ? 0 : 1);
-    },
+    end,
   };
 }
 
@@ -242,6 +250,12 @@ function together(checks: readonly unknown[]): WorkspaceCheck {
     ...(checks.at(-1) as WorkspaceCheck),
     plans: [...byUri.values()].sort((a, b) => (a.uri < b.uri ? -1 : 1)),
   };
+}
+
+/** The file that a request is about, by the editor's URI; undefined if it is about none. */
+function fileOf({ params }: RequestMessage): string | undefined {
+  const { textDocument } = (params ?? {}) as { readonly textDocument?: { readonly uri?: unknown } | null };
+  return typeof textDocument?.uri === "string" ? textDocument.uri : undefined;
 }
 
 function isResponse(message: Message): message is ResponseMessage {
