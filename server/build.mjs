@@ -72,7 +72,7 @@ async function buildPaper() {
 
 async function buildEntries() {
   await bundle({
-    "language-server": join(here, "language-server.ts"),
+    "language-server": join(here, "front/language-server.ts"),
     engine: join(here, "engine.ts"),
     command: join(here, "command/main.ts"),
   });

@@ -5,6 +5,12 @@ import type { Uri } from "./evaluate/workspace.ts";
  * notifications; none of them ever reaches the editor.
  */
 
+/** Given to an engine's thread at its start. */
+export interface EngineStart {
+  /** Counts the engines of a server, so that what one of them says is not taken for another's. */
+  readonly number: number;
+}
+
 /** Front to engine, with {@link Duty}: which plans the engine answers for. */
 export const dutyMethod = "loomwright/engine/duty";
 

@@ -6,7 +6,7 @@ import {
   ProposedFeatures,
 } from "vscode-languageserver/node";
 import { connect } from "./connect.ts";
-import type { EngineStart } from "./front/engine-thread.ts";
+import type { EngineStart } from "./engine-messages.ts";
 
 // An engine: reads, runs and judges plans in a thread of its own, and speaks the editor's protocol with the thread in front.
 

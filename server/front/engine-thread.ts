@@ -1,5 +1,6 @@
 import { Worker } from "node:worker_threads";
 import type { Message } from "vscode-languageserver/node";
+import type { EngineStart } from "../engine-messages.ts";
 
 /** One engine: everything that reads, runs and judges plans, in a thread that can be ended. */
 export interface EngineThread {
@@ -45,9 +46,4 @@ export function startEngineThread(
   );
   worker.on("exit", (code) => end(`its thread ended with code ${code}`));
   return { send: (message) => worker.postMessage(message), end: () => end() };
-}
-
-/** Given to the thread at its start. */
-export interface EngineStart {
-  readonly number: number;
 }

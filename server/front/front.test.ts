@@ -81,7 +81,7 @@ function setUp() {
     ...{ engines, editor, exits, front, send, worksOn },
     hover: (id: number, uri: string) =>
       send({ id, method: "textDocument/hover", params: { textDocument: { uri } } }),
-    answered: (id: number) => editor.find((message) => message.id === id && !("method" in message)),
+    answered: (id: number) => editor.find((message) => message.id === id && message.method === undefined),
     asked: (engine: FakeEngine | undefined) =>
       engine?.heard.flatMap(({ id, method }) => (typeof id === "number" && method ? [id] : [])) ?? [],
   };

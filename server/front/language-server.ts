@@ -7,8 +7,8 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
-import { startEngineThread } from "./front/engine-thread.ts";
-import { createFront } from "./front/front.ts";
+import { startEngineThread } from "./engine-thread.ts";
+import { createFront } from "./front.ts";
 
 // The language server: speaks the Language Server Protocol over standard input and output (--stdio), Node's own channel between
 // processes (--node-ipc), a socket or a pipe. This thread only passes messages on; the engines work in threads of their own.
