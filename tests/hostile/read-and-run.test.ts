@@ -233,10 +233,11 @@ describe("no honest plan is said to leave a call out", () => {
       .map((name) => [`${folder}/${name}`, readFileSync(`${house}${folder}/${name}`, "utf8")] as const);
   const usual = createChecker(workspace);
   afterAll(() => usual.dispose());
-  const plans = ["examples", "tests/networks", "tests/provenance", "tests/typing", "library/rules"].flatMap((folder) =>
-    texts(folder).flatMap(([name, file]) =>
-      plansIn(file).map((plan, index) => [`${name} ${index}`, plan] as const),
-    ),
+  const plans = ["examples", "tests/networks", "tests/provenance", "tests/typing", "library/rules"].flatMap(
+    (folder) =>
+      texts(folder).flatMap(([name, file]) =>
+        plansIn(file).map((plan, index) => [`${name} ${index}`, plan] as const),
+      ),
   );
 
   test("there are many", () => expect(plans.length).toBeGreaterThan(100));
