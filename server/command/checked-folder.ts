@@ -1,5 +1,6 @@
 import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { CheckOutcome } from "../evaluate/checked-plan.ts";
 import type { Checker, createChecker } from "../evaluate/checker.ts";
 import type { FileImports } from "../evaluate/file-imports.ts";
 import { PlanRoots } from "../evaluate/plan-roots.ts";
@@ -47,7 +48,9 @@ export class CheckedFolder {
     work.stoppedByChance = false;
     const { checker } = work;
     const from = { workspace: this.workspace, checker };
-    const found = planInJson(await reportPlan(await checker.check(root), from, dirname(fileURLToPath(root))));
+    const outcome = await checker.check(root);
+    if (isUnread(outcome)) work.stoppedByChance = true;
+    const found = planInJson(await reportPlan(outcome, from, dirname(fileURLToPath(root))));
     // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;
@@ -74,7 +77,7 @@ export class CheckedFolder {
     if (known) return known;
     if (!this.#work) {
       this.missed = true;
-      return { broken: false, lines: [] };
+      return { broken: false, outOfTime: false, lines: [] };
     }
     const imports = this.#work.checker.importsOf(source);
     this.#cache?.keepImports(source, imports);
@@ -122,21 +125,27 @@ export async function loadTools(): Promise<Tools> {
 interface Work {
   readonly checker: Checker;
   /**
-   * A run was stopped by a limit: which one it meets first, and how far it has come by then, may be otherwise on another
+   * A run, or the reading of a text, was stopped by a limit: which one it meets first, and how far it has come by then, may be otherwise on another
    * machine, or on this one at another time.
    */
   stoppedByChance: boolean;
 }
 
 function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools): Work {
-  const watched = watching(createSandbox(), ({ stopped }) => {
-    if (stopped && byChance.has(stopped.why)) work.stoppedByChance = true;
+  const watched = watching(createSandbox(), ({ end }) => {
+    if (end !== "whole" && end.why !== "error") work.stoppedByChance = true;
   });
   const work: Work = { checker: createChecker(workspace, { sandbox: watched }), stoppedByChance: false };
   return work;
 }
 
-const byChance: ReadonlySet<string> = new Set(["time", "memory", "records", "failed"]);
+/** Another time, or on another machine, the same text may be read in time. */
+function isUnread(outcome: CheckOutcome): boolean {
+  return (
+    outcome.state === "checked" &&
+    outcome.judgement.problems.some((problem) => "reason" in problem && problem.reason === "reading-too-slow")
+  );
+}
 
 function watching(sandbox: Sandbox, see: (outcome: RunOutcome) => void): Sandbox {
   return {

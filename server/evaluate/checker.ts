@@ -61,7 +61,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
   const workGoesOn = options.workGoesOn ?? (() => undefined);
   const judgements = new Map<Uri, Judgement>();
   const importsOf = (source: SourceText) => fileImports(cache.get(source));
-  const planRoots = new PlanRoots(workspace, importsOf);
+  const planRoots = new PlanRoots(workspace, (source) => fileImports(cache.glance(source)));
   const running = new Map<Uri, Promise<unknown>>();
 
   /** One after another for each root. */

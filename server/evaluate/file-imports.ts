@@ -3,16 +3,19 @@ import type { PlanFile } from "./parse.ts";
 
 /** What the text of one file asks of others. It follows from the text alone, so that it can be kept beside a digest of it. */
 export interface FileImports {
-  /** The file is half typed; what it asks for cannot be told. */
+  /** The file is half typed, or refused; what it asks for is unknown. */
   readonly broken: boolean;
+  /** Reading it was given up for want of time. Another time, or with more time, it may be read: this is not to be kept. */
+  readonly outOfTime: boolean;
   readonly lines: readonly AskedImport[];
 }
 
 type AskedImport = Pick<ImportLine, "specifier" | "typesOnly" | "typesDeclared">;
 
-export function fileImports({ syntaxError, marked }: PlanFile): FileImports {
+export function fileImports({ refusal, marked }: PlanFile): FileImports {
   return {
-    broken: syntaxError !== undefined,
+    broken: marked === undefined,
+    outOfTime: refusal?.reason === "reading-too-slow",
     lines: (marked?.imports ?? []).map(({ specifier, typesOnly, typesDeclared }) => ({
       specifier,
       typesOnly,

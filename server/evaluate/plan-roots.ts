@@ -155,9 +155,10 @@ export class PlanRoots {
       }
     }
     // Without a whole version yet: the text says at least whether it wants the library.
-    if (asked?.broken) library = /from\s*["']loomwright["']/.test(source?.text ?? "");
+    if (asked?.broken) library = /["']loomwright["']/.test(source?.text ?? "");
     const edges = { version: source?.version, library, files, found };
-    this.#edges.set(uri, edges);
+    // Once it is read in full, more is known of the same version.
+    if (!asked?.outOfTime) this.#edges.set(uri, edges);
     return edges;
   }
 }
