@@ -73,10 +73,14 @@ export type PlanProblem =
       readonly allowed: number;
     };
 
-/** `detail` holds, in turn: the error's message, the import's text, the import's text, the import's text, … */
+/**
+ * `detail` holds, in turn: the error's message, the import's text, the import's text and the clause that says why ("cannot be read:
+ * permission is missing"), the import's text, …
+ */
 export type CannotRunReason =
   | "error-thrown"
   | "import-not-found"
+  | "import-unread"
   | "import-outside"
   | "import-not-allowed"
   | "import-name-missing"

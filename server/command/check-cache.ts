@@ -107,6 +107,7 @@ const importsSchema = z.array(
     z.string(),
     z.strictObject({
       broken: z.boolean(),
+      callsForLibrary: z.boolean(),
       lines: z.array(
         z.strictObject({ specifier: z.string(), typesOnly: z.boolean(), typesDeclared: z.boolean() }),
       ),

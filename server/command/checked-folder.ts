@@ -74,7 +74,7 @@ export class CheckedFolder {
     if (known) return known;
     if (!this.#work) {
       this.missed = true;
-      return { broken: false, lines: [] };
+      return { broken: false, lines: [], callsForLibrary: false };
     }
     const imports = this.#work.checker.importsOf(source);
     this.#cache?.keepImports(source, imports);
@@ -90,6 +90,7 @@ export class CheckedFolder {
 function readOnce(workspace: Workspace): Workspace {
   const sources = new Map<Uri, SourceText | undefined>();
   const real = new Map<Uri, Uri>();
+  const unread = new Map<Uri, string | undefined>();
   return {
     read(uri) {
       if (!sources.has(uri)) sources.set(uri, workspace.read(uri));
@@ -102,6 +103,11 @@ function readOnce(workspace: Workspace): Workspace {
     },
     folders: () => workspace.folders(),
     planFiles: () => workspace.planFiles(),
+    leftOut: () => workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] },
+    unread(uri) {
+      if (!unread.has(uri)) unread.set(uri, workspace.unread?.(uri));
+      return unread.get(uri);
+    },
   };
 }
 

@@ -4,6 +4,7 @@ import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./chec
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
 import { type FileImports, fileImports } from "./file-imports.ts";
+import type { PassedBy } from "./passed-by.ts";
 import { PlanInText } from "./plan-in-text.ts";
 import { PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
@@ -24,6 +25,10 @@ export interface Checker {
   roots(): readonly Uri[];
   /** Roots whose plan a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
   rootsOf(file: Uri): readonly Uri[];
+  /** Files that look like plans, or belong to one, and are in none of {@link roots}, each with the reason. */
+  passedBy(): readonly PassedBy[];
+  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  whyNot(file: Uri): PassedBy | undefined;
   /** What the text of a file asks of others. */
   importsOf(source: SourceText): FileImports;
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
@@ -77,6 +82,8 @@ export function createChecker(
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),
+    passedBy: () => planRoots.passedBy(),
+    whyNot: (file) => planRoots.whyNot(file),
     importsOf,
     changedOnDisk(files) {
       planRoots.forget(files);
@@ -110,5 +117,7 @@ function withTexts(workspace: Workspace, texts: ReadonlyMap<Uri, string>): Works
     folders: () => workspace.folders(),
     realUri: (uri) => workspace.realUri(uri),
     planFiles: () => workspace.planFiles(),
+    leftOut: () => workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] },
+    unread: (uri) => (texts.has(uri) ? undefined : workspace.unread?.(uri)),
   };
 }

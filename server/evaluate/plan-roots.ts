@@ -1,5 +1,8 @@
+import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-file.ts";
 import { type FileImports, isPlansOwn } from "./file-imports.ts";
+import { fileName } from "./file-name.ts";
 import { resolveImport } from "./imports.ts";
+import { inOrder, type PassedBy } from "./passed-by.ts";
 import type { SourceText, Uri, Version, Workspace } from "./workspace.ts";
 
 /** Which files import which, asked of their newest versions each time; only plan files and what they import are opened. */
@@ -29,6 +32,38 @@ export class PlanRoots {
       !this.#planFiles.includes(file) && this.#workspace.read(file)?.text.includes("loomwright");
     const planFiles = mayBePlan ? [...this.#planFiles, file] : this.#planFiles;
     return this.#rootsAmong(planFiles).filter((root) => this.#reachable(root).has(file));
+  }
+
+  /**
+   * Files that look like plans, or belong to one, and are in no plan of the workspace: with a walk of its own, except directly
+   * behind {@link roots}.
+   */
+  passedBy(): readonly PassedBy[] {
+    if (!this.#planFiles) this.roots();
+    const planFiles = this.#planFiles ?? [];
+    const roots = this.#rootsAmong(planFiles);
+    const judged = new Set(roots.flatMap((root) => [...this.#reachable(root)]));
+    const { passedBy, wireNumbers } = this.#workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
+    const calling = planFiles.filter((uri) => !judged.has(uri) && this.#callsForLibrary(uri));
+    const known = new Set([...roots, ...passedBy.map(({ uri }) => uri)].map(wireNumbersFile));
+    return inOrder([
+      // One that a plan imports was judged with it.
+      ...passedBy.filter(({ uri }) => !judged.has(uri)),
+      ...calling.map((uri): PassedBy => ({ uri, reason: "require", why: callsInWords })),
+      ...wireNumbers.filter((uri) => !known.has(uri)).map(withoutPlan),
+    ]);
+  }
+
+  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  whyNot(file: Uri): PassedBy | undefined {
+    const why = this.#workspace.unread?.(file);
+    if (why !== undefined) return { uri: file, reason: "unreadable", why };
+    return this.#callsForLibrary(file) ? { uri: file, reason: "require", why: callsInWords } : undefined;
+  }
+
+  #callsForLibrary(uri: Uri): boolean {
+    const source = this.#workspace.read(uri);
+    return source !== undefined && this.#importsOf(source).callsForLibrary;
   }
 
   forget(files: readonly Uri[]): void {
@@ -97,11 +132,21 @@ export class PlanRoots {
       }
     }
     // Without a whole version yet: the text says at least whether it wants the library.
-    if (asked?.broken) library = /from\s*["']loomwright["']/.test(source?.text ?? "");
+    if (asked?.broken) library = /\b(?:from|import)\s*["'`]loomwright\b/.test(source?.text ?? "");
     const edges = { version: source?.version, library, files, found };
     this.#edges.set(uri, edges);
     return edges;
   }
+}
+
+const callsInWords = 'loads the library with require() or import(), which is not run: write import … from "loomwright"';
+
+function withoutPlan(uri: Uri): PassedBy {
+  const stem = fileName(uri).replace(/\.wire-numbers\.txt$/, "");
+  return {
+    ...{ uri, reason: "numbers-without-plan" },
+    why: `keeps the wire numbers of ${stem}.ts, and there is no such plan: give it the name of its plan`,
+  };
 }
 
 interface Edges {
