@@ -2,6 +2,7 @@ import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Checker, createChecker } from "../evaluate/checker.ts";
 import type { FileImports } from "../evaluate/file-imports.ts";
+import type { PassedBy, Unread } from "../evaluate/passed-by.ts";
 import { PlanRoots } from "../evaluate/plan-roots.ts";
 import type { createSandbox, RunOutcome, Sandbox } from "../evaluate/sandbox.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
@@ -36,6 +37,14 @@ export class CheckedFolder {
 
   rootsOf(file: Uri): readonly Uri[] {
     return this.#planRoots.rootsOf(file);
+  }
+
+  passedBy(): readonly PassedBy[] {
+    return this.#planRoots.passedBy();
+  }
+
+  whyNot(file: Uri): PassedBy | undefined {
+    return this.#planRoots.whyNot(file);
   }
 
   /** Files are named relative to the folder of the plan's root, wherever the command runs. */
@@ -90,7 +99,7 @@ export class CheckedFolder {
 function readOnce(workspace: Workspace): Workspace {
   const sources = new Map<Uri, SourceText | undefined>();
   const real = new Map<Uri, Uri>();
-  const unread = new Map<Uri, string | undefined>();
+  const unread = new Map<Uri, Unread | undefined>();
   return {
     read(uri) {
       if (!sources.has(uri)) sources.set(uri, workspace.read(uri));

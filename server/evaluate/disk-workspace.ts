@@ -4,7 +4,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { uriOfBytes } from "./file-name.ts";
 import { ignoredBelow } from "./git-ignored.ts";
-import type { PassedBy } from "./passed-by.ts";
+import type { PassedBy, Unread } from "./passed-by.ts";
 import {
   deepestFolder,
   type FoundPlans,
@@ -21,7 +21,6 @@ import {
   readPlanText,
   stampOf,
   tooLarge,
-  type Unread,
   whyUnread,
 } from "./plan-text.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
@@ -84,7 +83,7 @@ export function diskWorkspace(folders: readonly Uri[], { gitLimitMs = 800 } = {}
     unread(uri) {
       const path = pathOf(uri);
       const read = path === undefined ? undefined : readPlanText(path);
-      return read && "unread" in read ? read.unread.why : undefined;
+      return read && "unread" in read ? read.unread : undefined;
     },
   };
 }

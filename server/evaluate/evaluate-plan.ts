@@ -36,7 +36,7 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
     return { state: "held", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
   }
   const rootFile = plan.files.get(root);
-  if (!rootFile) return withoutRoot(plan, workspace.unread?.(root));
+  if (!rootFile) return withoutRoot(plan, workspace.unread?.(root)?.why);
   const runs = plan.problems.length === 0;
   const inputAt = writtenInputs(plan);
   const outcome = runs

@@ -38,7 +38,8 @@ function callsForLibrary({ text, syntaxError, tree }: PlanFile): boolean {
         !ts.isCallExpression(node) ||
         node.expression.kind === ts.SyntaxKind.ImportKeyword ||
         (ts.isIdentifier(node.expression) && node.expression.text === "require");
-      if (loads && asked && ts.isStringLiteralLike(asked) && /^loomwright(?:$|\/)/.test(asked.text)) return true;
+      if (loads && asked && ts.isStringLiteralLike(asked) && /^loomwright(?:$|\/)/.test(asked.text))
+        return true;
     }
     ts.forEachChild(node, (child) => void waiting.push(child));
   }

@@ -4,7 +4,7 @@ import { pathToFileURL } from "node:url";
 import { fileName, uriOfBytes } from "./file-name.ts";
 import { askGit, GitTrouble } from "./git.ts";
 import type { Revision } from "./git-revision.ts";
-import type { PassedBy } from "./passed-by.ts";
+import type { PassedBy, Unread } from "./passed-by.ts";
 import {
   deepestFolder,
   type FoundPlans,
@@ -21,7 +21,6 @@ import {
   namesLibrary,
   textOf,
   tooLarge,
-  type Unread,
   whyNoText,
 } from "./plan-text.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
@@ -151,7 +150,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     },
     unread(uri) {
       const isLarge = (listed.files.get(uri)?.size ?? 0) > largestPlanBytes;
-      return (unread.get(uri) ?? (isLarge ? tooLarge : undefined))?.why;
+      return unread.get(uri) ?? (isLarge ? tooLarge : undefined);
     },
     folders: () => folders,
     // A link is no file here, so that every file is where its name says.

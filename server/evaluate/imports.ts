@@ -20,7 +20,7 @@ export function resolveImport(text: string, importer: Uri, root: Uri, workspace:
     const source = workspace.read(uri);
     if (!source) {
       tried.set(uri, undefined);
-      const why = workspace.unread?.(uri);
+      const why = workspace.unread?.(uri)?.why;
       // Not to be passed over for another file that would come after it: that is not the one that was meant.
       if (why !== undefined) return { problem: "import-unread", why, tried };
       continue;

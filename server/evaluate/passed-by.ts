@@ -8,6 +8,9 @@ export interface PassedBy {
   readonly why: string;
 }
 
+/** Why something cannot be read as a plan. */
+export type Unread = Pick<PassedBy, "reason" | "why">;
+
 export type PassedByReason = keyof typeof effects;
 
 /**
@@ -30,10 +33,7 @@ const effects = {
   "numbers-without-plan": "known",
 } as const;
 
-export const passedByReasons = Object.keys(effects) as readonly PassedByReason[] as readonly [
-  PassedByReason,
-  ...PassedByReason[],
-];
+export const passedByReasons = Object.keys(effects) as [PassedByReason, ...PassedByReason[]];
 
 /** Whether a hazard may be in a file that was passed by for this reason. */
 export function mayHideHazard({ reason }: Pick<PassedBy, "reason">): boolean {

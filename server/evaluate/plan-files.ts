@@ -1,6 +1,5 @@
 import { fileName } from "./file-name.ts";
-import { inOrder, type PassedBy } from "./passed-by.ts";
-import type { Unread } from "./plan-text.ts";
+import { inOrder, type PassedBy, type Unread } from "./passed-by.ts";
 import type { Uri } from "./workspace.ts";
 
 /**

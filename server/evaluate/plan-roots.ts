@@ -56,8 +56,8 @@ export class PlanRoots {
 
   /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
   whyNot(file: Uri): PassedBy | undefined {
-    const why = this.#workspace.unread?.(file);
-    if (why !== undefined) return { uri: file, reason: "unreadable", why };
+    const unread = this.#workspace.unread?.(file);
+    if (unread) return { uri: file, ...unread };
     return this.#callsForLibrary(file) ? { uri: file, reason: "require", why: callsInWords } : undefined;
   }
 
@@ -139,7 +139,8 @@ export class PlanRoots {
   }
 }
 
-const callsInWords = 'loads the library with require() or import(), which is not run: write import … from "loomwright"';
+const callsInWords =
+  'loads the library with require() or import(), which is not run: write import … from "loomwright"';
 
 function withoutPlan(uri: Uri): PassedBy {
   const stem = fileName(uri).replace(/\.wire-numbers\.txt$/, "");

@@ -1,14 +1,12 @@
 import { isUtf8 } from "node:buffer";
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats, statSync } from "node:fs";
-import type { PassedBy } from "./passed-by.ts";
+import type { Unread } from "./passed-by.ts";
 
 /** A plan's text, or the reason why there is none although there is something of that name. */
 export type PlanText =
   | { readonly text: string; readonly bytes: Buffer; readonly stamp: string }
   /** With the bytes where it is their meaning that is not known. */
   | { readonly unread: Unread; readonly bytes?: Buffer; readonly stamp?: string };
-
-export type Unread = Pick<PassedBy, "reason" | "why">;
 
 /** No larger file is taken for a plan: somebody's generated code. */
 export const largestPlanBytes = 4 * 1024 * 1024;

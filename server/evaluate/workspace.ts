@@ -1,4 +1,4 @@
-import type { PassedBy } from "./passed-by.ts";
+import type { PassedBy, Unread } from "./passed-by.ts";
 
 /**
  * The files a plan may see, given to the evaluator from outside. Files are named by URI everywhere in the server, so that
@@ -16,8 +16,8 @@ export interface Workspace {
   planFiles(): readonly Uri[];
   /** What {@link planFiles} came by the last time and left out. Missing: nothing is ever left out. */
   leftOut?(): LeftOut;
-  /** Why {@link read} gave no text although something of that name is there: "cannot be read: permission is missing". */
-  unread?(uri: Uri): string | undefined;
+  /** Why {@link read} gave no text although there is something of that name. */
+  unread?(uri: Uri): Unread | undefined;
 }
 
 export interface LeftOut {
