@@ -167,9 +167,9 @@ class Walk {
   #link(path: string, name: string, around: Around): void {
     const target = statOf(path);
     if (target?.isDirectory()) {
-      if (isEntered(name) && mayHoldPlan(Buffer.from(path))) this.#passBy(path, around, linkTo("a folder"));
+      if (isEntered(name) && mayHoldPlan(Buffer.from(path))) this.#passBy(path, around, linked("to a folder"));
     } else if (isScript(name) && (!target || lookedAt(path)?.named)) {
-      this.#passBy(path, around, linkTo(target ? "another file" : "something that is not there"));
+      this.#passBy(path, around, linked(target ? "to another file" : "that leads nowhere"));
     }
   }
 
@@ -223,8 +223,8 @@ interface Around {
 /** Repositories within repositories; in those beyond, nothing counts as ignored. */
 const mostRepositories = 50;
 
-function linkTo(what: string): Unread {
-  return { reason: "linked", why: `is a link to ${what}: links are not followed` };
+function linked(where: string): Unread {
+  return { reason: "linked", why: `is a link ${where}: links are not followed` };
 }
 
 function isInRepository(folder: string): boolean {
