@@ -78,7 +78,7 @@ interface Group<Finder> {
 }
 
 /** Whoever waits for a command waits for git too; only a repository that never answers is given up. */
-const gitLimitMs = 20_000;
+export const gitLimitMs = 20_000;
 
 /**
  * Of a file that was named, why it is no plan; or wire numbers in its plan's folder that no plan reads, because it may have been

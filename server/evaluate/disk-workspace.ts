@@ -167,7 +167,8 @@ class Walk {
   #link(path: string, name: string, around: Around): void {
     const target = statOf(path);
     if (target?.isDirectory()) {
-      if (isEntered(name) && mayHoldPlan(Buffer.from(path))) this.#passBy(path, around, linked("to a folder"));
+      if (isEntered(name) && mayHoldPlan(Buffer.from(path)))
+        this.#passBy(path, around, linked("to a folder"));
     } else if (isScript(name) && (!target || lookedAt(path)?.named)) {
       this.#passBy(path, around, linked(target ? "to another file" : "that leads nowhere"));
     }
