@@ -52,6 +52,12 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
     *planFilesInSteps() {
       return withOpened(disk.planFilesInSteps ? yield* disk.planFilesInSteps() : disk.planFiles());
     },
+    leftOut() {
+      const { passedBy, wireNumbers } = disk.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
+      // An open file is looked at, whatever a walk passes by.
+      return { passedBy: passedBy.filter(({ uri }) => !opened.has(uri)), wireNumbers };
+    },
+    unread: (uri) => (opened.has(uri) ? undefined : disk.unread?.(uri)),
     fromEditor: oneSpelling,
     client(uri) {
       const document = opened.get(uri)?.document;

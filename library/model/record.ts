@@ -73,10 +73,14 @@ export type PlanProblem =
       readonly allowed: number;
     };
 
-/** `detail` is the text that the message quotes: the error's message, the import, the syntax, the character, the word. */
+/**
+ * `detail` is the text that the message quotes: the error's message, the import, the import and the clause that gives the reason
+ * ("cannot be read: permission is missing"), the syntax, the character, the word.
+ */
 export type CannotRunReason =
   | "error-thrown"
   | "import-not-found"
+  | "import-unread"
   | "import-outside"
   | "import-not-allowed"
   | "import-name-missing"

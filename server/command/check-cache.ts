@@ -108,6 +108,7 @@ const importsSchema = z.array(
     z.strictObject({
       broken: z.boolean(),
       outOfTime: z.literal(false),
+      callsForLibrary: z.boolean(),
       lines: z.array(
         z.strictObject({ specifier: z.string(), typesOnly: z.boolean(), typesDeclared: z.boolean() }),
       ),

@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import type { CheckOutcome } from "../evaluate/checked-plan.ts";
 import type { Checker, createChecker } from "../evaluate/checker.ts";
 import type { FileImports } from "../evaluate/file-imports.ts";
+import type { PassedBy, Unread } from "../evaluate/passed-by.ts";
 import { PlanRoots } from "../evaluate/plan-roots.ts";
 import type { createSandbox, RunOutcome, Sandbox } from "../evaluate/sandbox.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
@@ -37,6 +38,14 @@ export class CheckedFolder {
 
   rootsOf(file: Uri): readonly Uri[] {
     return this.#planRoots.rootsOf(file);
+  }
+
+  passedBy(): readonly PassedBy[] {
+    return this.#planRoots.passedBy();
+  }
+
+  whyNot(file: Uri): PassedBy | undefined {
+    return this.#planRoots.whyNot(file);
   }
 
   /** Files are named relative to the folder of the plan's root, wherever the command runs. */
@@ -77,7 +86,7 @@ export class CheckedFolder {
     if (known) return known;
     if (!this.#work) {
       this.missed = true;
-      return { broken: false, outOfTime: false, lines: [] };
+      return { broken: false, outOfTime: false, lines: [], callsForLibrary: false };
     }
     const imports = this.#work.checker.importsOf(source);
     this.#cache?.keepImports(source, imports);
@@ -93,6 +102,7 @@ export class CheckedFolder {
 function readOnce(workspace: Workspace): Workspace {
   const sources = new Map<Uri, SourceText | undefined>();
   const real = new Map<Uri, Uri>();
+  const unread = new Map<Uri, Unread | undefined>();
   return {
     read(uri) {
       if (!sources.has(uri)) sources.set(uri, workspace.read(uri));
@@ -105,6 +115,11 @@ function readOnce(workspace: Workspace): Workspace {
     },
     folders: () => workspace.folders(),
     planFiles: () => workspace.planFiles(),
+    leftOut: () => workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] },
+    unread(uri) {
+      if (!unread.has(uri)) unread.set(uri, workspace.unread?.(uri));
+      return unread.get(uri);
+    },
   };
 }
 

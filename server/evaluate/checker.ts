@@ -4,6 +4,7 @@ import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./chec
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
 import { type FileImports, fileImports } from "./file-imports.ts";
+import type { PassedBy } from "./passed-by.ts";
 import { PlanInText } from "./plan-in-text.ts";
 import { type Membership, PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
@@ -30,6 +31,10 @@ export interface Checker {
   knowsPlanFiles(): boolean;
   /** Reads the plan files of the workspace in small steps; first those in which one of these words occurs. */
   readPlanFiles(first: readonly string[]): Generator<void, void>;
+  /** Files that look like plans, or belong to one, and are in none of {@link roots}, each with the reason. */
+  passedBy(): readonly PassedBy[];
+  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  whyNot(file: Uri): PassedBy | undefined;
   /** What the text of a file asks of others. */
   importsOf(source: SourceText): FileImports;
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
@@ -91,6 +96,8 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
     membership: (files) => planRoots.membership(files),
     knowsPlanFiles: () => planRoots.upToDate,
     readPlanFiles: (first) => planRoots.read(first),
+    passedBy: () => planRoots.passedBy(),
+    whyNot: (file) => planRoots.whyNot(file),
     importsOf,
     changedOnDisk(files) {
       planRoots.forget(files);
@@ -124,5 +131,7 @@ function withTexts(workspace: Workspace, texts: ReadonlyMap<Uri, string>): Works
     folders: () => workspace.folders(),
     realUri: (uri) => workspace.realUri(uri),
     planFiles: () => workspace.planFiles(),
+    leftOut: () => workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] },
+    unread: (uri) => (texts.has(uri) ? undefined : workspace.unread?.(uri)),
   };
 }

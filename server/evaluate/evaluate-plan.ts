@@ -38,7 +38,7 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
     return { state: "held", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
   }
   const rootFile = plan.files.get(root);
-  if (!rootFile) return withoutRoot(plan);
+  if (!rootFile) return withoutRoot(plan, workspace.unread?.(root)?.why);
   const runs = plan.problems.length === 0;
   const inputAt = writtenInputs(plan);
   const outcome = runs
@@ -89,12 +89,16 @@ interface Trouble {
   readonly places: readonly Place[];
 }
 
-/** The plan's own file does not exist, or does no longer. */
-function withoutRoot(plan: LoadedPlan): PlanInText {
+/** The plan's own file does not exist, or does no longer, or gives no text. */
+function withoutRoot(plan: LoadedPlan, why: string | undefined): PlanInText {
   const file = new PlanFile({ uri: plan.root, version: "absent", text: "" }, 0);
   const place = { uri: plan.root, start: 0, end: 0 };
-  const detail = fileName(plan.root);
-  const judgement = judge([], [{ rule: "plan/cannot-run", reason: "import-not-found", detail }]);
+  const name = fileName(plan.root);
+  const problem =
+    why === undefined
+      ? ({ reason: "import-not-found", detail: name } as const)
+      : ({ reason: "import-unread", detail: `"${name}" ${why}` } as const);
+  const judgement = judge([], [{ rule: "plan/cannot-run", ...problem }]);
   const evidence = evidenceOf(plan, file, nothingRun);
   return new PlanInText({
     evidence,

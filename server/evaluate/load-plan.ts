@@ -39,7 +39,9 @@ export function loadPlan(root: Uri, workspace: Workspace, cache: Pick<FileCache,
       const resolved = resolveImport(specifier, uri, root, workspace);
       for (const [tried, version] of resolved.tried) if (!snapshot.has(tried)) snapshot.set(tried, version);
       if ("problem" in resolved) {
-        problems.push({ reason: resolved.problem, detail: specifier, place: { uri, start, end } });
+        const { problem: reason, why } = resolved;
+        const detail = why === undefined ? specifier : `"${specifier}" ${why}`;
+        problems.push({ reason, detail, place: { uri, start, end } });
       } else {
         leadsTo.set(specifier, resolved.to);
         if (resolved.to !== "loomwright") waiting.push(resolved.to);

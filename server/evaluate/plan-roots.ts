@@ -1,5 +1,8 @@
+import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-file.ts";
 import { type FileImports, isPlansOwn } from "./file-imports.ts";
+import { fileName } from "./file-name.ts";
 import { resolveImport } from "./imports.ts";
+import { inOrder, type PassedBy } from "./passed-by.ts";
 import type { SourceText, Uri, Version, Workspace } from "./workspace.ts";
 
 /** Which files import which, asked of their newest versions each time; only plan files and what they import are opened. */
@@ -82,6 +85,38 @@ export class PlanRoots {
     };
   }
 
+  /**
+   * Files that look like plans, or belong to one, and are in no plan of the workspace: with a walk of its own, except directly
+   * behind {@link roots}.
+   */
+  passedBy(): readonly PassedBy[] {
+    if (!this.#upToDate) this.roots();
+    const planFiles = this.#planFiles;
+    const roots = this.#rootsAmong(planFiles);
+    const judged = new Set(roots.flatMap((root) => [...this.#reachable(root)]));
+    const { passedBy, wireNumbers } = this.#workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
+    const calling = planFiles.filter((uri) => !judged.has(uri) && this.#callsForLibrary(uri));
+    const known = new Set([...roots, ...passedBy.map(({ uri }) => uri)].map(wireNumbersFile));
+    return inOrder([
+      // One that a plan imports was judged with it.
+      ...passedBy.filter(({ uri }) => !judged.has(uri)),
+      ...calling.map((uri): PassedBy => ({ uri, reason: "require", why: callsInWords })),
+      ...wireNumbers.filter((uri) => !known.has(uri)).map(withoutPlan),
+    ]);
+  }
+
+  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  whyNot(file: Uri): PassedBy | undefined {
+    const unread = this.#workspace.unread?.(file);
+    if (unread) return { uri: file, ...unread };
+    return this.#callsForLibrary(file) ? { uri: file, reason: "require", why: callsInWords } : undefined;
+  }
+
+  #callsForLibrary(uri: Uri): boolean {
+    const source = this.#workspace.read(uri);
+    return source !== undefined && this.#importsOf(source).callsForLibrary;
+  }
+
   forget(files: readonly Uri[]): void {
     this.#upToDate = false;
     this.#changes++;
@@ -155,7 +190,7 @@ export class PlanRoots {
       }
     }
     // Without a whole version yet: the text says at least whether it wants the library.
-    if (asked?.broken) library = /["']loomwright["']/.test(source?.text ?? "");
+    if (asked?.broken) library = /["'`]loomwright\b/.test(source?.text ?? "");
     const edges = { version: source?.version, library, files, found };
     // Once it is read in full, more is known of the same version.
     if (!asked?.outOfTime) this.#edges.set(uri, edges);
@@ -174,6 +209,17 @@ export interface Membership {
 
 /** A version that no text has: the file must be read again. */
 const unread = "unread";
+
+const callsInWords =
+  'loads the library with require() or import(), which is not run: write import … from "loomwright"';
+
+function withoutPlan(uri: Uri): PassedBy {
+  const stem = fileName(uri).replace(/\.wire-numbers\.txt$/, "");
+  return {
+    ...{ uri, reason: "numbers-without-plan" },
+    why: `keeps the wire numbers of ${stem}.ts, and there is no such plan: give it the name of its plan`,
+  };
+}
 
 interface Edges {
   readonly version: Version | undefined;

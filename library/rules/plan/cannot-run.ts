@@ -38,6 +38,7 @@ const words: Record<CannotRunReason, (detail: string) => string> = {
     `The plan stopped here: ${message.replace(/[.\s]+$/, "")}. Circuits after this place are not checked.`,
   "import-not-found": (text) =>
     `"${text}" is not there: no such file. Check the path and the file's name; a path starts with ./ or ../.`,
+  "import-unread": (file) => `${file}. Nothing in it is checked, nor the rest of the plan.`,
   "import-outside": (text) =>
     `"${text}" lies outside the folder that is open. A plan may import only files inside it: move the file, or open the folder above.`,
   "import-not-allowed": (text) =>
