@@ -1,6 +1,8 @@
 import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { commands, type ExtensionContext, type LogOutputChannel, Uri, window, workspace } from "vscode";
+import { type EditorWords, editorWords } from "../server/language/plain-words.ts";
+import { reasonOf } from "./command.ts";
 import { installLibrary } from "./install-library.ts";
 
 /**
@@ -19,15 +21,16 @@ export async function newBuild(
   try {
     await makeBuild(context.extensionPath, folder.fsPath);
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+    const why = reasonOf(error);
     log.error(`New build in ${folder.fsPath}: ${why}`);
-    window.showErrorMessage(`No build was made in ${folder.fsPath}: ${why}`);
+    window.showErrorMessage(editorWords(`No build was made in ${folder.fsPath}: ${why}`));
     return;
   }
   await window.showTextDocument(Uri.joinPath(folder, "plan.ts"));
   if (workspace.getWorkspaceFolder(folder)) return;
   const openIt = "Open the Folder";
-  const choice = await window.showInformationMessage(`The new build is in ${folder.fsPath}.`, openIt);
+  const where = editorWords(`The new build is in ${folder.fsPath}.`);
+  const choice = await window.showInformationMessage(where, openIt);
   if (choice === openIt) await commands.executeCommand("vscode.openFolder", folder);
 }
 
@@ -46,21 +49,21 @@ async function askForFolder(): Promise<Uri | undefined> {
   if (present.length === 0) return parent;
   const name = await window.showInputBox({
     title: "Name of the new folder",
-    prompt: `It is made in ${parent.fsPath}. Nothing that is there is changed.`,
+    prompt: editorWords(`It is made in ${parent.fsPath}. Nothing that is there is changed.`),
     value: "my-build",
     validateInput: (typed) => refusal(typed.trim(), present),
   });
   return name === undefined ? undefined : Uri.joinPath(parent, name.trim());
 }
 
-function refusal(name: string, present: readonly string[]): string | undefined {
-  if (name === "") return "Give the folder a name.";
+function refusal(name: string, present: readonly string[]): EditorWords | undefined {
+  if (name === "") return editorWords("Give the folder a name.");
   if (/[<>:"/\\|?*\p{Cc}]/u.test(name) || /^\.+$|\.$/.test(name)) {
-    return 'A folder cannot be called that: leave out < > : " / \\ | ? * and a dot at the end.';
+    return editorWords('A folder cannot be called that: leave out < > : " / \\ | ? * and a dot at the end.');
   }
   // Some disks do not tell capitals from small letters.
   const taken = present.find((entry) => entry.toLowerCase() === name.toLowerCase());
-  return taken ? `${taken} is there already. Choose another name.` : undefined;
+  return taken ? editorWords(`${taken} is there already. Choose another name.`) : undefined;
 }
 
 /**

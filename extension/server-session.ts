@@ -8,6 +8,7 @@ import {
 } from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
 import type { StatusParams, statusMethod } from "../server/language/messages.ts";
+import { editorWords } from "../server/language/plain-words.ts";
 import { createRestartPolicy } from "./restart-policy.ts";
 import { linkToRulePages } from "./rule-page.ts";
 import { type ServerProcess, startServerProcess } from "./server-process.ts";
@@ -109,7 +110,7 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     const message = `Loomwright's server stopped and was not started again, so nothing is being checked: ${why}.`;
     log.error(message);
     const [restartIt, showLog] = ["Restart the Server", "Show the Log"];
-    window.showErrorMessage(message, restartIt, showLog).then((choice) => {
+    window.showErrorMessage(editorWords(message), restartIt, showLog).then((choice) => {
       if (choice === restartIt) void session.restart();
       if (choice === showLog) log.show();
     });

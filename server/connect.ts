@@ -20,6 +20,7 @@ import type { Uri } from "./evaluate/workspace.ts";
 import { createFindingsDelivery, type FindingsDelivery } from "./findings-delivery.ts";
 import { fixAllKind } from "./language/code-actions.ts";
 import { type StatusParams, statusMethod } from "./language/messages.ts";
+import { editorWords } from "./language/plain-words.ts";
 import { defaultSettings, limitsOf, readSettings, type Settings } from "./language/settings.ts";
 import { createOpenPlans } from "./open-plans.ts";
 import { statusOf } from "./plan-status.ts";
@@ -120,7 +121,7 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     } catch (error) {
       const message = `Loomwright could not start: ${error instanceof Error ? error.message : String(error)}`;
       status({ state: "failed", message });
-      connection.window.showErrorMessage(message);
+      connection.window.showErrorMessage(editorWords(message));
     }
     registerForChanges();
   });

@@ -1,5 +1,6 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { connect } from "./connect.ts";
+import { editorWords } from "./language/plain-words.ts";
 
 // The language server: speaks the Language Server Protocol over standard input and output (--stdio) or Node's own channel
 // between processes (--node-ipc). The checker, with TypeScript inside, is loaded only after the first handshake.
@@ -22,7 +23,9 @@ if (words.includes("--help") || !words.some((word) => /^--(stdio|node-ipc|socket
   process.on("uncaughtException", (error) => {
     report("the server cannot go on")(error);
     connection.window.showErrorMessage(
-      `Loomwright's server stopped: ${error.message}. The output channel has the details; the editor starts it again.`,
+      editorWords(
+        `Loomwright's server stopped: ${error.message}. The output channel has the details; the editor starts it again.`,
+      ),
     );
     setTimeout(() => process.exit(1), 100);
   });

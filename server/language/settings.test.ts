@@ -31,12 +31,15 @@ test.each(limits)("%s is kept within its range, and what is no number keeps the 
   }
 });
 
-test.each(limits)("the editor's manifest states the same range and default of %s, for the machine alone", (name) => {
-  const { least: minimum, most: maximum } = allowedLimits[name];
-  expect(manifest.contributes.configuration.properties[`loomwright.${name}`]).toMatchObject({
-    ...{ scope: "machine", default: defaultSettings[name], minimum, maximum },
-  });
-});
+test.each(limits)(
+  "the editor's manifest states the same range and default of %s, for the machine alone",
+  (name) => {
+    const { least: minimum, most: maximum } = allowedLimits[name];
+    expect(manifest.contributes.configuration.properties[`loomwright.${name}`]).toMatchObject({
+      ...{ scope: "machine", default: defaultSettings[name], minimum, maximum },
+    });
+  },
+);
 
 test("the defaults are those of the sandbox: 1 s and 64 MiB", () => {
   expect(limitsOf(defaultSettings)).toEqual({ timeMs: 1_000, memoryBytes: 67_108_864 });
