@@ -109,7 +109,8 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     runnings.fire(false);
     const message = `Loomwright's server stopped and was not started again, so nothing is being checked: ${why}.`;
     log.error(message);
-    const [restartIt, showLog] = ["Restart the Server", "Show the Log"];
+    const restartIt = "Restart the Server";
+    const showLog = "Show the Log";
     window.showErrorMessage(editorWords(message), restartIt, showLog).then((choice) => {
       if (choice === restartIt) void session.restart();
       if (choice === showLog) log.show();
