@@ -1,9 +1,10 @@
-import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { commands, type ExtensionContext, type LogOutputChannel, Uri, window, workspace } from "vscode";
 import { type EditorWords, editorWords } from "../server/language/plain-words.ts";
 import { reasonOf } from "./command.ts";
 import { installLibrary } from "./install-library.ts";
+import { libraryArchive, libraryTarball } from "./library-tarball.ts";
 
 /**
  * The command that makes a folder with a small plan in it, which type-checks and runs at once: the library travels in the
@@ -105,8 +106,8 @@ async function makeFolder(folder: string): Promise<boolean> {
 
 async function fill(folder: string, extensionPath: string, name: string): Promise<void> {
   const template = join(extensionPath, "template");
-  const tarball = join(extensionPath, "dist", "loomwright.tgz");
-  const { version } = await installLibrary(tarball, folder);
+  const archive = await libraryArchive(join(extensionPath, "dist"));
+  const { version } = await installLibrary(archive, folder);
   const values = { name: packageName(name), version };
   for (const file of await readdir(template)) {
     const text = await readFile(join(template, file), "utf8");
@@ -114,7 +115,7 @@ async function fill(folder: string, extensionPath: string, name: string): Promis
     // npm and git would obey a file of that name in our own tree.
     await writeFile(join(folder, file === "gitignore" ? ".gitignore" : file), filled, { flag: "wx" });
   }
-  await cp(tarball, join(folder, `loomwright-${version}.tgz`), { errorOnExist: true, force: false });
+  await writeFile(join(folder, `loomwright-${version}.tgz`), await libraryTarball(archive), { flag: "wx" });
 }
 
 /** The folder's name as npm allows it. */

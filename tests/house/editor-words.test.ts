@@ -1,4 +1,4 @@
-import { readdirSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
@@ -164,6 +164,13 @@ describe("a call site that is not right is found", () => {
       expect(unfit(linesOf(index))).toEqual([]);
     },
   );
+});
+
+test("nothing is declared fit by a cast, except where it is made so", () => {
+  const casting = files.filter((file) =>
+    /\bas (?:unknown as )?EditorWords\b|<EditorWords>/.test(readFileSync(join(house, file), "utf8")),
+  );
+  expect(casting).toEqual(["server/language/plain-words.ts"]);
 });
 
 test("commands are registered where their errors are made fit to be shown, and nowhere else", () => {

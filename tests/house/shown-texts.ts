@@ -131,7 +131,7 @@ function lookAtAssignment({ left, right }: ts.BinaryExpression, checker: ts.Type
 
 /** An object of theirs that a function of ours makes by way of other objects. */
 function lookAtReturned(value: ts.Expression, checker: ts.TypeChecker, add: Add): void {
-  const expression = ts.skipParentheses(value);
+  const expression = bare(value);
   const type = checker.getContextualType(expression);
   if (!type || ts.isObjectLiteralExpression(expression)) return;
   const from = checker.getTypeAtLocation(expression);
@@ -157,7 +157,7 @@ function lookAtPassedOn(
 
 /** A value for a taker of text: the text itself, or plain objects and lists of ours whose texts the taker will find. */
 function take(taker: string, value: ts.Expression, checker: ts.TypeChecker, add: Add): void {
-  const expression = ts.skipParentheses(value);
+  const expression = bare(value);
   if (ts.isArrowFunction(expression) || ts.isFunctionExpression(expression)) {
     takeReturned(taker, expression, checker, add);
     return;
@@ -220,7 +220,11 @@ function takeType(
     for (const taken of membersOf(to, checker)) {
       if (taker !== undefined && mayBeText(given) && mayBeText(taken)) add(taker, at, isFitType(given));
       const declared = checker.getBaseConstraintOfType(taken) ?? taken;
-      if (depth > 3 || declared.flags & ts.TypeFlags.Primitive || declared.getCallSignatures().length > 0)
+      if (
+        depth > 3 ||
+        !(declared.flags & (ts.TypeFlags.Object | ts.TypeFlags.Intersection)) ||
+        declared.getCallSignatures().length > 0
+      )
         continue;
       for (const property of declared.getProperties()) {
         const declaration = property.declarations?.find(isForeign);
@@ -250,6 +254,10 @@ function membersOf(type: ts.Type, checker: ts.TypeChecker): ts.Type[] {
   });
 }
 
+function bare(expression: ts.Expression): ts.Expression {
+  return ts.isParenthesizedExpression(expression) ? bare(expression.expression) : expression;
+}
+
 function isTheirs(type: ts.Type): boolean {
   if (type.isIntersection()) return type.types.some(isTheirs);
   return (type.aliasSymbol ?? type.symbol)?.declarations?.some(isForeign) ?? false;
@@ -265,7 +273,7 @@ function propertyOf(type: ts.Type, name: string, checker: ts.TypeChecker): ts.Sy
 
 /** A literal, or pieces that are fit and cannot make a link or an icon where they meet. */
 function isFit(value: ts.Expression, checker: ts.TypeChecker): boolean {
-  const expression = ts.skipParentheses(value);
+  const expression = bare(value);
   if (ts.isConditionalExpression(expression))
     return isFit(expression.whenTrue, checker) && isFit(expression.whenFalse, checker);
   if (ts.isTemplateExpression(expression)) {
