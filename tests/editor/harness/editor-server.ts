@@ -43,7 +43,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
       detached: true,
     });
   try {
-    writeMachineSettings(join(data, "server"), options.machineSettings);
+    writeMachineSettings(join(data, "user"), options.machineSettings);
     for (const extension of options.extensions) {
       await untilExit(start(["--accept-server-license-terms", "--install-extension", extension]));
     }
@@ -88,8 +88,8 @@ export function fromEnvironment(name: Provided): string {
 }
 
 /** Quiet, and the same in every run: nothing asks the network, no pop-ups over what a test looks at. */
-function writeMachineSettings(serverData: string, also: EditorServerOptions["machineSettings"]): void {
-  const folder = join(serverData, "data", "Machine");
+function writeMachineSettings(userData: string, also: EditorServerOptions["machineSettings"]): void {
+  const folder = join(userData, "Machine");
   mkdirSync(folder, { recursive: true });
   const settings = {
     "typescript.disableAutomaticTypeAcquisition": true,
