@@ -2,12 +2,13 @@
 // packed for new builds. Run after server/build.mjs and library/build.mjs; `node extension/build.mjs`.
 
 import { execFile } from "node:child_process";
-import { cp, mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
+import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
+import { brotliCompressSync, constants, gunzipSync } from "node:zlib";
 import { build } from "esbuild";
 import { serverFiles } from "../server/build.mjs";
 import { writeNotices } from "../server/notices.mjs";
@@ -22,9 +23,9 @@ await Promise.all([
   bundleClient(),
   bundlePage(),
   copyServer(),
-  packLibrary(),
   writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"), { "vscode-languageclient": here }),
 ]);
+await packLibrary();
 
 /**
  * The language client, most of the code, is a file of its own: the extension is loaded with the first TypeScript file of any
@@ -84,15 +85,32 @@ async function bundlePage() {
   });
 }
 
-/** The command line is not needed here. */
+/** The command line is needed only by a new build, and travels with the rest of the library. */
 async function copyServer() {
   for (const file of serverFiles) {
     await cp(join(house, "server", "dist", file), join(dist, file), { recursive: true });
   }
 }
 
-/** The very package that is published, so that a new build gets what `npm install loomwright` would. */
+/**
+ * The very package that is published, so that a new build gets the same as from `npm install loomwright`; without what lies in
+ * dist by now, so that nothing is in the extension twice.
+ */
 async function packLibrary() {
+  const { cutLibrary, libraryRecipe, libraryRest } = await packing();
+  const { rest, recipe } = await cutLibrary(gunzipSync(await npmPacked()), dist);
+  const compressed = brotliCompressSync(rest, {
+    params: {
+      [constants.BROTLI_PARAM_QUALITY]: constants.BROTLI_MAX_QUALITY,
+      [constants.BROTLI_PARAM_LGWIN]: constants.BROTLI_MAX_WINDOW_BITS,
+      [constants.BROTLI_PARAM_SIZE_HINT]: rest.length,
+    },
+  });
+  await writeFile(join(dist, libraryRest), compressed);
+  await writeFile(join(dist, libraryRecipe), `${JSON.stringify(recipe)}\n`);
+}
+
+async function npmPacked() {
   const folder = await mkdtemp(join(tmpdir(), "loomwright-pack-"));
   try {
     await promisify(execFile)(
@@ -101,8 +119,26 @@ async function packLibrary() {
       { cwd: house, shell: process.platform === "win32" },
     );
     const [tarball] = await readdir(folder);
-    await cp(join(folder, tarball), join(dist, "loomwright.tgz"));
+    return await readFile(join(folder, tarball));
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
+}
+
+/** The module that takes the package apart, beside the one that puts it together: both are TypeScript. */
+async function packing() {
+  const {
+    outputFiles: [{ text }],
+  } = await build({
+    stdin: {
+      contents: 'export * from "./pack-library.ts"; export * from "./library-tarball.ts";',
+      resolveDir: here,
+    },
+    bundle: true,
+    write: false,
+    platform: "node",
+    format: "esm",
+    logLevel: "error",
+  });
+  return import(`data:text/javascript,${encodeURIComponent(text)}`);
 }

@@ -1,4 +1,6 @@
-import { commands, Disposable, type ExtensionContext, type LogOutputChannel, Uri, window } from "vscode";
+import { Disposable, type ExtensionContext, type LogOutputChannel, Uri, window } from "vscode";
+import { editorWords } from "../server/language/plain-words.ts";
+import { reasonOf, registerCommand } from "./command.ts";
 import { askForDiagram } from "./diagram/ask-for-diagram.ts";
 import { readPanelState } from "./diagram/panel-state.ts";
 import { createPlanPanel, type PlanPanel, panelType } from "./diagram/plan-panel.ts";
@@ -35,14 +37,13 @@ export function registerDiagram(
   };
 
   return Disposable.from(
-    commands.registerCommand("loomwright.showDiagram", async (given: unknown) => {
+    registerCommand("loomwright.showDiagram", async (given: unknown) => {
       const file = given instanceof Uri ? given : window.activeTextEditor?.document.uri;
       try {
         if (file) await showFor(file);
         else window.showInformationMessage("Open a file of the plan, and ask again.");
       } catch (error) {
-        const why = error instanceof Error ? error.message : String(error);
-        window.showErrorMessage(`The wiring diagram could not be drawn: ${why}`);
+        window.showErrorMessage(editorWords(`The wiring diagram could not be drawn: ${reasonOf(error)}`));
       }
     }),
     window.registerWebviewPanelSerializer(panelType, {

@@ -1,5 +1,7 @@
-import { commands, Disposable, type Uri, window } from "vscode";
+import { Disposable, type Uri, window } from "vscode";
 import type { DifferenceAnswer, DifferenceParams, differenceMethod } from "../server/language/messages.ts";
+import { editorWords } from "../server/language/plain-words.ts";
+import { registerCommand } from "./command.ts";
 import { createMarkdownPages } from "./markdown-pages.ts";
 import type { ServerSession } from "./server-session.ts";
 
@@ -10,7 +12,7 @@ export function registerDifference(session: ServerSession): Disposable {
   let asked: Uri | undefined;
   return Disposable.from(
     pages,
-    commands.registerCommand("loomwright.showDifference", async () => {
+    registerCommand("loomwright.showDifference", async () => {
       asked = window.activeTextEditor?.document.uri ?? asked;
       if (!asked) {
         window.showInformationMessage("Open a file of the plan, and ask again.");
@@ -19,7 +21,7 @@ export function registerDifference(session: ServerSession): Disposable {
       const answer = await differenceOf(asked, session);
       if (!answer) return;
       if (answer.state === "cannot") {
-        window.showInformationMessage(answer.message);
+        window.showInformationMessage(editorWords(answer.message));
         return;
       }
       await pages.show(`${answer.title} since the last commit`, answer.markdown);

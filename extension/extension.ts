@@ -1,6 +1,7 @@
 // The client for VS Code. It knows nothing of conductors: it starts the server when there is a plan to check, and shows what it says.
 
-import { commands, type ExtensionContext, window } from "vscode";
+import { type ExtensionContext, window } from "vscode";
+import { registerCommand } from "./command.ts";
 import { registerDiagram } from "./diagram-panel.ts";
 import { registerDifference } from "./difference.ts";
 import { newBuild } from "./new-build.ts";
@@ -29,9 +30,9 @@ export function activate(context: ExtensionContext): void {
     registerDiagram(context, session, log),
     registerReport(session),
     registerDifference(session),
-    commands.registerCommand("loomwright.newBuild", (folder: unknown) => newBuild(context, log, folder)),
-    commands.registerCommand("loomwright.checkWorkspace", () => checkWorkspace(session)),
-    commands.registerCommand("loomwright.restartServer", () => session.restart()),
-    commands.registerCommand("loomwright.showLog", () => log.show()),
+    registerCommand("loomwright.newBuild", (folder: unknown) => newBuild(context, log, folder)),
+    registerCommand("loomwright.checkWorkspace", () => checkWorkspace(session)),
+    registerCommand("loomwright.restartServer", () => session.restart()),
+    registerCommand("loomwright.showLog", () => log.show()),
   );
 }

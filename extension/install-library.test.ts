@@ -3,7 +3,7 @@ import { access, constants, mkdir, mkdtemp, readdir, readFile, rm, writeFile } f
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { promisify } from "node:util";
-import { gzipSync } from "node:zlib";
+import { gunzipSync } from "node:zlib";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { installLibrary } from "./install-library.ts";
 
@@ -43,7 +43,8 @@ test("unpacks what npm packed, file for file, with the command in its place", as
   });
 
   const build = join(folder, "build");
-  expect(await installLibrary(join(folder, "loomwright-1.2.3.tgz"), build)).toEqual({ version: "1.2.3" });
+  const archive = gunzipSync(await readFile(join(folder, "loomwright-1.2.3.tgz")));
+  expect(await installLibrary(archive, build)).toEqual({ version: "1.2.3" });
 
   const library = join(build, "node_modules", "loomwright");
   for (const [path, content] of Object.entries(contents)) {
@@ -66,8 +67,7 @@ test.each([
   header.write(name, 0);
   header.write("00000000000\0", 124);
   header.write(type, 156);
-  const tarball = join(folder, "bad.tgz");
-  await writeFile(tarball, gzipSync(Buffer.concat([header, Buffer.alloc(1024)])));
-  await expect(installLibrary(tarball, join(folder, "build"))).rejects.toThrow("the library's tarball");
-  expect((await readdir(folder)).sort()).toEqual(["bad.tgz"]);
+  const archive = Buffer.concat([header, Buffer.alloc(1024)]);
+  await expect(installLibrary(archive, join(folder, "build"))).rejects.toThrow("the library's tarball");
+  expect(await readdir(folder)).toEqual([]);
 });

@@ -1,18 +1,17 @@
 import { chmod, mkdir, readFile, symlink, writeFile } from "node:fs/promises";
 import { dirname, join, relative } from "node:path";
-import { promisify } from "node:util";
-import { gunzip } from "node:zlib";
+import { blockBytes, inBlocks, tarHeader } from "./library-tarball.ts";
 
 /**
- * Unpacks the library's packed tarball to where `npm install` would put it, with its command, so that a new build type-checks
+ * Unpacks the library's archive to where `npm install` would put it, with its command, so that a new build type-checks
  * and can be checked before npm has ever run. A later `npm install` replaces it with the same.
  *
- * @param tarball path of the package as `npm pack` makes it
+ * @param archive the package as `npm pack` makes it, not compressed (tar)
  * @param folder the build's folder
  */
-export async function installLibrary(tarball: string, folder: string): Promise<{ readonly version: string }> {
+export async function installLibrary(archive: Buffer, folder: string): Promise<{ readonly version: string }> {
   const library = join(folder, "node_modules", "loomwright");
-  for (const { path, content } of filesOf(await promisify(gunzip)(await readFile(tarball)))) {
+  for (const { path, content } of filesOf(archive)) {
     // npm puts everything below "package/".
     const file = join(library, path.replace(/^package\//, ""));
     if (relative(library, file).startsWith("..")) throw new Error(`the library's tarball names ${path}`);
@@ -45,21 +44,17 @@ interface TarFile {
 }
 
 /**
- * The plain files of a tar archive (POSIX ustar): blocks of 512 bytes, a header and then the content of each file.
- * npm writes names longer than a header holds as extended headers (type "x"); our package has none, and one would be an error.
+ * The plain files of an archive. npm writes names longer than a header holds as extended headers (type "x"); our package has none,
+ * and one would be an error.
  */
 function* filesOf(archive: Buffer): Generator<TarFile> {
-  const text = (start: number, length: number) =>
-    archive.toString("utf8", start, start + length).replace(/\0[\s\S]*$/, "");
-  for (let header = 0; header + 512 <= archive.length && archive[header] !== 0; ) {
-    const size = Number.parseInt(text(header + 124, 12), 8);
-    const type = text(header + 156, 1);
-    const content = header + 512;
-    const [name, prefix] = [text(header, 100), text(header + 345, 155)];
-    const path = prefix === "" ? name : `${prefix}/${name}`;
-    if (type === "0" || type === "") yield { path, content: archive.subarray(content, content + size) };
+  let at = 0;
+  for (let header = tarHeader(archive, at); header; header = tarHeader(archive, at)) {
+    const { path, type, sizeBytes } = header;
+    const content = at + blockBytes;
+    if (type === "0" || type === "") yield { path, content: archive.subarray(content, content + sizeBytes) };
     else if (type !== "5" && type !== "g")
       throw new Error(`the library's tarball has an entry of type ${type}`);
-    header = content + Math.ceil(size / 512) * 512;
+    at = content + inBlocks(sizeBytes);
   }
 }

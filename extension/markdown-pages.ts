@@ -1,4 +1,5 @@
 import { commands, Disposable, EventEmitter, Uri, workspace } from "vscode";
+import { editorWords } from "../server/language/plain-words.ts";
 
 /** Pages of Markdown that exist in no file, shown beside the plan. A page with the same title takes the place of the older one. */
 export interface MarkdownPages extends Disposable {
@@ -21,8 +22,8 @@ export function createMarkdownPages(scheme: string): MarkdownPages {
   );
   return {
     async show(title, markdown) {
-      // A path holds no "/" or "\" of a name; the name itself stands in the page.
-      const page = Uri.from({ scheme, path: `/${title.replace(/[/\\]/g, "-")}.md` });
+      // A path holds no "/" or "\" of a name; the name itself stands in the page. The tab shows it.
+      const page = Uri.from({ scheme, path: `/${editorWords(title).replace(/[/\\]/g, "-")}.md` });
       texts.set(page.path, markdown);
       changed.fire(page);
       await commands.executeCommand("markdown.showPreviewToSide", page);

@@ -1,7 +1,10 @@
-import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { commands, type ExtensionContext, type LogOutputChannel, Uri, window, workspace } from "vscode";
+import { type EditorWords, editorWords } from "../server/language/plain-words.ts";
+import { reasonOf } from "./command.ts";
 import { installLibrary } from "./install-library.ts";
+import { libraryArchive, libraryTarball } from "./library-tarball.ts";
 
 /**
  * The command that makes a folder with a small plan in it, which type-checks and runs at once: the library travels in the
@@ -19,15 +22,16 @@ export async function newBuild(
   try {
     await makeBuild(context.extensionPath, folder.fsPath);
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+    const why = reasonOf(error);
     log.error(`New build in ${folder.fsPath}: ${why}`);
-    window.showErrorMessage(`No build was made in ${folder.fsPath}: ${why}`);
+    window.showErrorMessage(editorWords(`No build was made in ${folder.fsPath}: ${why}`));
     return;
   }
   await window.showTextDocument(Uri.joinPath(folder, "plan.ts"));
   if (workspace.getWorkspaceFolder(folder)) return;
   const openIt = "Open the Folder";
-  const choice = await window.showInformationMessage(`The new build is in ${folder.fsPath}.`, openIt);
+  const where = editorWords(`The new build is in ${folder.fsPath}.`);
+  const choice = await window.showInformationMessage(where, openIt);
   if (choice === openIt) await commands.executeCommand("vscode.openFolder", folder);
 }
 
@@ -46,21 +50,21 @@ async function askForFolder(): Promise<Uri | undefined> {
   if (present.length === 0) return parent;
   const name = await window.showInputBox({
     title: "Name of the new folder",
-    prompt: `It is made in ${parent.fsPath}. Nothing that is there is changed.`,
+    prompt: editorWords(`It is made in ${parent.fsPath}. Nothing that is there is changed.`),
     value: "my-build",
     validateInput: (typed) => refusal(typed.trim(), present),
   });
   return name === undefined ? undefined : Uri.joinPath(parent, name.trim());
 }
 
-function refusal(name: string, present: readonly string[]): string | undefined {
-  if (name === "") return "Give the folder a name.";
+function refusal(name: string, present: readonly string[]): EditorWords | undefined {
+  if (name === "") return editorWords("Give the folder a name.");
   if (/[<>:"/\\|?*\p{Cc}]/u.test(name) || /^\.+$|\.$/.test(name)) {
-    return 'A folder cannot be called that: leave out < > : " / \\ | ? * and a dot at the end.';
+    return editorWords('A folder cannot be called that: leave out < > : " / \\ | ? * and a dot at the end.');
   }
   // Some disks do not tell capitals from small letters.
   const taken = present.find((entry) => entry.toLowerCase() === name.toLowerCase());
-  return taken ? `${taken} is there already. Choose another name.` : undefined;
+  return taken ? editorWords(`${taken} is there already. Choose another name.`) : undefined;
 }
 
 /**
@@ -102,8 +106,8 @@ async function makeFolder(folder: string): Promise<boolean> {
 
 async function fill(folder: string, extensionPath: string, name: string): Promise<void> {
   const template = join(extensionPath, "template");
-  const tarball = join(extensionPath, "dist", "loomwright.tgz");
-  const { version } = await installLibrary(tarball, folder);
+  const archive = await libraryArchive(join(extensionPath, "dist"));
+  const { version } = await installLibrary(archive, folder);
   const values = { name: packageName(name), version };
   for (const file of await readdir(template)) {
     const text = await readFile(join(template, file), "utf8");
@@ -111,7 +115,7 @@ async function fill(folder: string, extensionPath: string, name: string): Promis
     // npm and git would obey a file of that name in our own tree.
     await writeFile(join(folder, file === "gitignore" ? ".gitignore" : file), filled, { flag: "wx" });
   }
-  await cp(tarball, join(folder, `loomwright-${version}.tgz`), { errorOnExist: true, force: false });
+  await writeFile(join(folder, `loomwright-${version}.tgz`), await libraryTarball(archive), { flag: "wx" });
 }
 
 /** The folder's name as npm allows it. */

@@ -1,5 +1,6 @@
 import { commands, Disposable, StatusBarAlignment, ThemeColor, type Uri, window } from "vscode";
 import type { StatusParams } from "../server/language/messages.ts";
+import { type EditorWords, editorWords } from "../server/language/plain-words.ts";
 import { countsInWords } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
@@ -47,32 +48,36 @@ type PlanStatus = Omit<StatusParams, "uri" | "state"> & {
 };
 
 interface Look {
-  readonly icon: string;
-  readonly text: string;
-  readonly tooltip: string;
+  readonly icon: "debug-disconnect" | "error" | "loading" | "edit" | "warning" | "checklist";
+  readonly text: EditorWords;
+  readonly tooltip: EditorWords;
   readonly command: string;
   readonly alarming?: boolean;
 }
 
 const stopped: Look = {
   icon: "debug-disconnect",
-  text: "not checking",
-  tooltip: "The server has stopped, so nothing is being checked. Click to restart it.",
+  text: editorWords("not checking"),
+  tooltip: editorWords("The server has stopped, so nothing is being checked. Click to restart it."),
   command: "loomwright.restartServer",
   alarming: true,
 };
 
 function lookOf({ state, message, counts }: PlanStatus): Look {
   const command = "workbench.actions.view.problems";
-  const text = counts ? countsInWords(counts) : message;
-  const look = { text, tooltip: `${message}. Click to list what was found.`, command };
+  const text = editorWords(counts ? countsInWords(counts) : message);
+  const look = { text, tooltip: editorWords(`${message}. Click to list what was found.`), command };
   switch (state) {
     case "failed":
-      return { ...look, icon: "error", text: "could not be checked", alarming: true };
+      return { ...look, icon: "error", text: editorWords("could not be checked"), alarming: true };
     case "checking":
       return { ...look, icon: "loading" };
     case "held":
-      return { ...look, icon: "edit", text: counts ? `${text} as of the last complete text` : text };
+      return {
+        ...look,
+        icon: "edit",
+        text: counts ? editorWords(`${text} as of the last complete text`) : text,
+      };
     case "idle":
       return { ...look, icon: counts?.errors ? "error" : counts?.warnings ? "warning" : "checklist" };
   }

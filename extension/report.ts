@@ -1,10 +1,12 @@
-import { commands, type Disposable, env, ProgressLocation, Uri, window, workspace } from "vscode";
+import { type Disposable, env, ProgressLocation, Uri, window, workspace } from "vscode";
 import type { ReportAnswer, ReportParams, reportMethod } from "../server/language/messages.ts";
+import { editorWords } from "../server/language/plain-words.ts";
+import { reasonOf, registerCommand } from "./command.ts";
 import type { ServerSession } from "./server-session.ts";
 
 /** The command that writes the report of the plan in the editor: asks where and, for a PDF, on which paper; offers to open it. */
 export function registerReport(session: ServerSession): Disposable {
-  return commands.registerCommand("loomwright.writeReport", async () => {
+  return registerCommand("loomwright.writeReport", async () => {
     const plan = planInEditor();
     const target = plan && (await askWhere(plan));
     const page = target && (await askPage(target));
@@ -62,7 +64,11 @@ async function writeReport(session: ServerSession, asked: Asked): Promise<void> 
   if (answer?.state !== "not-ours") return tell(answer);
   const replace = "Replace";
   const detail = "What it holds now will be lost.";
-  const choice = await window.showWarningMessage(answer.message, { modal: true, detail }, replace);
+  const choice = await window.showWarningMessage(
+    editorWords(answer.message),
+    { modal: true, detail },
+    replace,
+  );
   if (choice === replace) tell(await requestReport(session, asked, true));
 }
 
@@ -78,7 +84,7 @@ async function requestReport(
     textDocument: { uri: client.code2ProtocolConverter.asUri(plan) },
     ...{ path: target.fsPath, page, force },
   };
-  const title = `Writing ${workspace.asRelativePath(target)}`;
+  const title = editorWords(`Writing ${workspace.asRelativePath(target)}`);
   return window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },
     async (_progress, token): Promise<ReportAnswer | undefined> => {
@@ -90,7 +96,7 @@ async function requestReport(
         );
       } catch (error) {
         if (token.isCancellationRequested) return undefined;
-        return { state: "failed", message: error instanceof Error ? error.message : String(error) };
+        return { state: "failed", message: reasonOf(error) };
       }
     },
   );
@@ -99,16 +105,15 @@ async function requestReport(
 function tell(answer: ReportAnswer | undefined): void {
   if (!answer) return;
   if (answer.state !== "written") {
-    window.showErrorMessage(answer.message);
+    window.showErrorMessage(editorWords(answer.message));
     return;
   }
   const file = Uri.file(answer.path);
   const missing =
     answer.missing === "" ? "" : ` Drawn as empty boxes, because the typeface lacks them: ${answer.missing}`;
   const open = "Open";
-  window
-    .showInformationMessage(`${workspace.asRelativePath(file)} is written.${missing}`, open)
-    .then((choice) => {
-      if (choice === open) void env.openExternal(file);
-    });
+  const written = editorWords(`${workspace.asRelativePath(file)} is written.${missing}`);
+  window.showInformationMessage(written, open).then((choice) => {
+    if (choice === open) void env.openExternal(file);
+  });
 }

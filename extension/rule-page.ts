@@ -1,5 +1,6 @@
 import { commands, type Diagnostic, type Disposable, Uri } from "vscode";
 import type { Middleware } from "vscode-languageclient/node";
+import { registerCommand } from "./command.ts";
 
 const openRulePage = "loomwright.openRulePage";
 
@@ -29,7 +30,7 @@ export const linkToRulePages: Middleware = {
 
 /** The command behind those links. Its argument is the address of a page. */
 export function registerRulePages(): Disposable {
-  return commands.registerCommand(openRulePage, (page: unknown) =>
+  return registerCommand(openRulePage, (page: unknown) =>
     commands.executeCommand("markdown.showPreview", Uri.parse(String(page), true)),
   );
 }

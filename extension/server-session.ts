@@ -8,6 +8,7 @@ import {
 } from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
 import type { StatusParams, statusMethod } from "../server/language/messages.ts";
+import { editorWords } from "../server/language/plain-words.ts";
 import { createRestartPolicy } from "./restart-policy.ts";
 import { linkToRulePages } from "./rule-page.ts";
 import { type ServerProcess, startServerProcess } from "./server-process.ts";
@@ -108,8 +109,9 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     runnings.fire(false);
     const message = `Loomwright's server stopped and was not started again, so nothing is being checked: ${why}.`;
     log.error(message);
-    const [restartIt, showLog] = ["Restart the Server", "Show the Log"];
-    window.showErrorMessage(message, restartIt, showLog).then((choice) => {
+    const restartIt = "Restart the Server";
+    const showLog = "Show the Log";
+    window.showErrorMessage(editorWords(message), restartIt, showLog).then((choice) => {
       if (choice === restartIt) void session.restart();
       if (choice === showLog) log.show();
     });

@@ -1,5 +1,6 @@
-import { commands, Disposable, window } from "vscode";
+import { Disposable, window } from "vscode";
 import type { Working, WorkingParams, workingMethod } from "../server/language/messages.ts";
+import { registerCommand } from "./command.ts";
 import { createMarkdownPages } from "./markdown-pages.ts";
 import type { ServerSession } from "./server-session.ts";
 
@@ -8,7 +9,7 @@ export function registerWorking(session: ServerSession): Disposable {
   const pages = createMarkdownPages("loomwright-working");
   return Disposable.from(
     pages,
-    commands.registerCommand("loomwright.showWorking", async () => {
+    registerCommand("loomwright.showWorking", async () => {
       const working = await workingAtCursor(session);
       if (!working) {
         window.showInformationMessage("Put the cursor on a circuit, or on one of its values, and ask again.");

@@ -1,5 +1,6 @@
 import { commands, ProgressLocation, window } from "vscode";
 import type { checkWorkspaceMethod, WorkspaceCheck } from "../server/language/messages.ts";
+import { editorWords } from "../server/language/plain-words.ts";
 import { countsInWords, numbered, sumOf } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
@@ -32,9 +33,13 @@ function tell({ plans }: WorkspaceCheck): void {
     failed > 0 ? `${numbered(failed, "plan", "plans")} could not be checked.` : "",
     `In all: ${countsInWords(total)}.`,
   ];
-  const tellAs = total.errors > 0 || failed > 0 ? window.showWarningMessage : window.showInformationMessage;
+  const message = editorWords(sentences.filter((sentence) => sentence !== "").join(" "));
   const showProblems = "Show Problems";
-  tellAs(sentences.filter((sentence) => sentence !== "").join(" "), showProblems).then((choice) => {
+  const shown =
+    total.errors > 0 || failed > 0
+      ? window.showWarningMessage(message, showProblems)
+      : window.showInformationMessage(message, showProblems);
+  shown.then((choice) => {
     if (choice === showProblems) commands.executeCommand("workbench.actions.view.problems");
   });
 }

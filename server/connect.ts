@@ -30,6 +30,7 @@ import type { createChecker } from "./evaluate/checker.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { createFindingsDelivery, type FindingsDelivery } from "./findings-delivery.ts";
 import { type StatusParams, statusMethod } from "./language/messages.ts";
+import { editorWords } from "./language/plain-words.ts";
 import { defaultSettings, limitsOf, readSettings, type Settings } from "./language/settings.ts";
 import { createOpenPlans } from "./open-plans.ts";
 import { statusOf } from "./plan-status.ts";
@@ -158,7 +159,7 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
     } catch (error) {
       const message = `Loomwright could not start: ${error instanceof Error ? error.message : String(error)}`;
       status({ state: "failed", message });
-      connection.window.showErrorMessage(message);
+      connection.window.showErrorMessage(editorWords(message));
     }
     registerForChanges();
   });

@@ -4,34 +4,122 @@ import { fileURLToPath } from "node:url";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const house = join(here, "..");
+const licences = join(here, "licences");
 
 /**
  * The bundles contain other people's work; their licences ask to be passed on with it. Writes those of everything that is in
- * the server's bundles, and of `more`: package names and the folders from which they are found.
+ * the server's bundles, and of `more`: package names and the folders from which they are found. Throws if a package has no
+ * copyright line or no licence.
+ *
+ * `licences/` has the texts that no package brings along, and two lists. Each entry of a list says in `from` how it is known: read
+ * from the named file, or recalled, which is to be replaced by the first reading.
  */
 export async function writeNotices(file, more = {}) {
   const notices = [];
-  for (const { name, version, folder } of await packagesInBundles(more)) {
-    const licence = (await readdir(folder)).find((entry) => /^licen[cs]e/i.test(entry));
-    const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
-    // Some licences ask that whoever gets the program is told where its source is.
-    const { url = manifest.repository ?? manifest.homepage } = Object(manifest.repository);
-    const text = licence
-      ? await readFile(join(folder, licence), "utf8")
-      : `Licence: ${manifest.license}\nSource: ${url}`;
-    notices.push(`${name} ${version}\n\n${text.trim()}\n`);
-    for (const [part, file] of Object.entries(withinPackages[name] ?? {})) {
-      const ofPart = await readFile(join(folder, file), "utf8");
-      notices.push(`${part}, as ${name} carries it\n\n${ofPart.trim()}\n`);
-    }
+  for (const found of await packagesInBundles(more)) {
+    notices.push(await noticeOf(found), ...(await noticesWithin(found)));
   }
   await writeFile(file, notices.join(`\n${"-".repeat(80)}\n\n`));
 }
 
-/** Other people's work within other people's work, and the files with its licence. */
+/** Of one package: its own texts, or what the list of copyright lines says of it. */
+async function noticeOf({ name, version, folder }) {
+  const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
+  const own = await Promise.all(
+    (await licenceFiles(folder)).map((file) => readFile(join(folder, file), "utf8")),
+  );
+  const known = (await readList("copyright-lines.json"))[name];
+  const standard = await Promise.all([known?.licence ?? []].flat().map(standardText));
+  if (!known && !own.some((text) => copyrightLine.test(text)))
+    throw new Error(
+      `${name} has no copyright line: read its sources, and add it to server/licences/copyright-lines.json`,
+    );
+  if (own.length + standard.length === 0)
+    throw new Error(`${name} has no licence text: name it in server/licences/copyright-lines.json`);
+  return notice(`${name} ${version}`, [
+    `Licence: ${manifest.license ?? "as below"}`,
+    `Source of this version: ${sourceOf(manifest)}`,
+    ...(sourceStatements[name]?.(manifest) ?? []),
+    "",
+    ...(known?.copyright ?? []),
+    ...[...own, ...standard].map((text) => `\n${text.trim()}`),
+  ]);
+}
+
+/** With a sign, a year or a name: the headings and clauses of a licence speak of copyright too. */
+const copyrightLine =
+  /^\W*(?:[\w-]+ ){0,3}[Cc]opyright\s+(?:\([cC]\) ?(?!\[)|©|\d{4}|[A-Z][a-z]+ [A-Z][a-z])/m;
+
+/** Licences that ask for more than their text: how to get the source of what is only here in another form. */
+const sourceStatements = {
+  elkjs: ({ version }) => [
+    "elkjs is taken under the Eclipse Public License 2.0, and is unchanged. Its source code is available, under that licence, as",
+    `release ${version} of https://github.com/kieler/elkjs; that of the Eclipse Layout Kernel, from which it is compiled, from`,
+    "https://github.com/eclipse-elk/elk.",
+  ],
+  "@resvg/resvg-wasm": ({ version }) => [
+    "resvg-wasm is taken under the Mozilla Public License 2.0, and is unchanged. Its source code is available, under that licence,",
+    `as release ${version} of https://github.com/yisibl/resvg-js; that of resvg and usvg from https://github.com/linebender/resvg.`,
+  ],
+};
+
+/** Other people's work within a package. */
+async function noticesWithin({ name, folder }) {
+  const files = Object.entries(withinPackages[name] ?? {}).map(async ([part, file]) =>
+    notice(`${part}, as ${name} carries it`, [(await readFile(join(folder, file), "utf8")).trim()]),
+  );
+  const listed = (await readList("inside-packages.json"))[name] ?? [];
+  const byLicence = [...grouped(listed)].map(async ([licence, parts]) =>
+    notice(`Inside ${name}, under the licence below (${licence})`, [
+      ...parts.flatMap((part) => [part.name, ...part.copyright.map((line) => `  ${line}`)]),
+      ...(licence === "public domain" ? [] : [`\n${(await standardText(licence)).trim()}`]),
+    ]),
+  );
+  return Promise.all([...files, ...byLicence]);
+}
+
+/** The files with the notices of what a package took from others. */
 const withinPackages = {
   pdfmake: { "svg-to-pdfkit": "src/3rd-party/svg-to-pdfkit/LICENSE" },
+  typescript: { "What TypeScript took from others": "ThirdPartyNoticeText.txt" },
+  ...Object.fromEntries(
+    [
+      "vscode-jsonrpc",
+      "vscode-languageserver",
+      "vscode-languageserver-protocol",
+      "vscode-languageserver-types",
+    ].map((name) => [name, { "What it took from others": "thirdpartynotices.txt" }]),
+  ),
 };
+
+/** By licence: its text is written once for all that are under it. */
+function grouped(parts) {
+  const groups = new Map();
+  for (const part of parts) groups.set(part.licence, [...(groups.get(part.licence) ?? []), part]);
+  return groups;
+}
+
+function notice(heading, lines) {
+  return `${heading}\n\n${lines.join("\n").trim()}\n`;
+}
+
+async function licenceFiles(folder) {
+  return (await readdir(folder)).filter((entry) => /^(?:licen[cs]e|notice|copying)/i.test(entry));
+}
+
+function sourceOf({ name, version, repository, homepage }) {
+  const { url = repository ?? homepage } = Object(repository);
+  return `the npm package ${name}@${version}${url ? `, of ${url}` : ""}`;
+}
+
+async function standardText(licence) {
+  const read = (name) => readFile(join(licences, `${name}.txt`), "utf8");
+  return licence === "LLVM" ? `${await read("Apache-2.0")}\n${await read("LLVM-exception")}` : read(licence);
+}
+
+async function readList(name) {
+  return JSON.parse(await readFile(join(licences, name), "utf8"));
+}
 
 /** The dependencies of the rooms that are bundled, and theirs in turn. */
 async function packagesInBundles(more) {

@@ -1,4 +1,5 @@
 import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { editorWords } from "./language/plain-words.ts";
 
 /**
  * The border of every request. A cancelled request is answered with the protocol's own error, never with an empty list, which
@@ -15,7 +16,10 @@ export function createRequestGuard(log: (text: string) => void): RequestGuard {
       log(
         `${method} failed: ${error instanceof Error ? error.stack : reason}\nasked with ${JSON.stringify(shapeOf(params))}`,
       );
-      throw new ResponseError(LSPErrorCodes.RequestFailed, `Loomwright could not answer: ${reason}`);
+      throw new ResponseError(
+        LSPErrorCodes.RequestFailed,
+        editorWords(`Loomwright could not answer: ${reason}`),
+      );
     }
   };
 }

@@ -11,6 +11,8 @@ import {
   workspace,
 } from "vscode";
 import type { Diagram } from "../../server/language/messages.ts";
+import { editorWords } from "../../server/language/plain-words.ts";
+import { reasonOf } from "../command.ts";
 import type { ServerSession } from "../server-session.ts";
 import { requestDiagram } from "./ask-for-diagram.ts";
 import { type FromPage, readFromPage, type ToPage } from "./messages.ts";
@@ -60,7 +62,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Be
 
   const send = (): void => {
     if (!diagram) return;
-    webview.title = `Wiring diagram: ${diagram.title}`;
+    webview.title = editorWords(`Wiring diagram: ${diagram.title}`);
     post(shownDiagram(diagram, root, number));
     texts.show(diagram);
   };
@@ -98,7 +100,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Be
         outdated = true;
         return;
       }
-      const why = error instanceof Error ? error.message : String(error);
+      const why = reasonOf(error);
       log.error(`The wiring diagram of ${root}: ${why}`);
       trouble(`The picture could not be drawn again: ${why}`);
     }

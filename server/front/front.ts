@@ -16,6 +16,7 @@ import {
   statusMethod,
   type WorkspaceCheck,
 } from "../language/messages.ts";
+import { editorWords } from "../language/plain-words.ts";
 import { oneSpelling } from "../uri-spelling.ts";
 import { createEditorState, handshakeId } from "./editor-state.ts";
 import { createEngines, type Engine, type Engines, type EnginesWiring } from "./engines.ts";
@@ -77,7 +78,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     },
     hopeless(why) {
       const message = `Loomwright's server stopped: its engine ended again and again, at last because ${why}.`;
-      notifyEditor("window/showMessage", { type: 1, message });
+      notifyEditor("window/showMessage", { type: 1, message: editorWords(message) });
       exit(1);
     },
   });

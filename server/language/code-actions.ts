@@ -20,6 +20,7 @@ import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { toDiagnostic } from "./diagnostics.ts";
 import { fixAllKind } from "./messages.ts";
+import { type EditorWords, editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 export interface ActionRequest {
@@ -61,7 +62,7 @@ export async function codeActions(
   if (asksForFixAll(request)) {
     const fix = await once(allFixes, view.plan, () => checker.fixAll(view.plan));
     const edit = fix && workspaceEdit(view, fix.edits, request.editor);
-    if (edit) actions.push({ title: fix.title, kind: fixAllKind, edit });
+    if (edit) actions.push({ title: editorWords(fix.title), kind: fixAllKind, edit });
   }
   return actions;
 }
@@ -136,9 +137,10 @@ async function fixesOf(
   return [...byEdit.values()];
 }
 
-function titleOf({ plan }: PlanInView, { title, alsoChanges }: PlacedFix): string {
-  if (alsoChanges.length === 0) return title;
-  return `${title} (also changes ${several(alsoChanges.length, `other ${kindOfAll(plan, alsoChanges)}`)})`;
+function titleOf({ plan }: PlanInView, { title, alsoChanges }: PlacedFix): EditorWords {
+  if (alsoChanges.length === 0) return editorWords(title);
+  const others = several(alsoChanges.length, `other ${kindOfAll(plan, alsoChanges)}`);
+  return editorWords(`${title} (also changes ${others})`);
 }
 
 /** "circuit" or "cable" where all of them are; "item" where they are of several kinds. */

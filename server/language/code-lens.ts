@@ -4,14 +4,14 @@ import { dropsOf, worstDrop, worstDropInWords } from "../../library/documents/wo
 import type { Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { contentsInWords, countsInWords, countsOf } from "./counts.ts";
-import { plainWords } from "./plain-words.ts";
+import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /** One line over a plan: how many circuits, parts and cables, what was found, the worst drop. Only in the plan's root file. */
 export function codeLens(view: PlanInView, uri: Uri): CodeLens[] {
   if (uri !== view.plan.root) return [];
   const start = view.span(placeOfLens(view))?.start ?? { line: 0, character: 0 };
-  return [{ range: { start, end: start }, command: { title: title(view), command: "" } }];
+  return [{ range: { start, end: start }, command: { title: editorWords(title(view)), command: "" } }];
 }
 
 function title(view: PlanInView): string {
@@ -19,7 +19,7 @@ function title(view: PlanInView): string {
   const { judgement } = view.plan;
   const parts = [contentsInWords(counts) || "no circuits yet", countsInWords(counts)];
   const worst = worstDrop(dropsOf(judgement));
-  if (worst) parts.push(worstDropInWords(worst, plainWords(worst.name)));
+  if (worst) parts.push(worstDropInWords(worst, worst.name));
   const network = networkStateInWords(judgement);
   if (network !== "") parts.push(network);
   if (judgement.problems.length > 0) parts.push("not checked to the end");

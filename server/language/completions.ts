@@ -12,7 +12,7 @@ import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { type Choice, ratingChoices, sizeChoices } from "./choices.ts";
-import { markdownWords } from "./plain-words.ts";
+import { editorWords, markdownWords } from "./plain-words.ts";
 
 /** Where a value of a plan is being typed, in the editor's own text, whole or not. */
 export interface TypedValue {
@@ -102,10 +102,10 @@ function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedCircuit 
 
 function items(choices: readonly Choice[], typed: TypedValue, range: Range): CompletionItem[] {
   return bestFirst(choices, typed).map((choice, place) => ({
-    label: choice.written,
-    labelDetails: { description: inShort(choice, typed) },
+    label: editorWords(choice.written),
+    labelDetails: { description: editorWords(inShort(choice, typed)) },
     kind: CompletionItemKind.Value,
-    detail: verdict(choice),
+    detail: editorWords(verdict(choice)),
     documentation: { kind: "markdown", value: inLong(choice, typed) },
     sortText: String(place).padStart(3, "0"),
     filterText: choice.written,

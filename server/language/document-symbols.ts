@@ -7,7 +7,7 @@ import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { loadInWords, protectionInWords } from "./circuit-in-words.ts";
-import { plainWords } from "./plain-words.ts";
+import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /**
@@ -93,8 +93,8 @@ class Outline {
     const range = call.uri === this.#uri ? this.#view.span(call) : undefined;
     if (!range) return undefined;
     return {
-      name: plainWords(name) || (kind === SymbolKind.Object ? "circuit" : "without a name"),
-      detail,
+      name: editorWords(name) || (kind === SymbolKind.Object ? "circuit" : "without a name"),
+      detail: editorWords(detail),
       kind,
       range,
       selectionRange: { start: range.start, end: range.start },

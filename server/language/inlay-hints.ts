@@ -8,7 +8,7 @@ import type { Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { waysOfCircuits } from "./network-at.ts";
-import { plainWords } from "./plain-words.ts";
+import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /**
@@ -26,8 +26,8 @@ export function inlayHints(view: PlanInView, uri: Uri, within: Range): InlayHint
     return [
       {
         position: range.end,
-        label: words.label,
-        tooltip: `${words.tooltip}${also}`,
+        label: editorWords(words.label),
+        tooltip: editorWords(`${words.tooltip}${also}`),
         paddingLeft: true,
       },
     ];
@@ -110,8 +110,8 @@ function tooltip(judged: readonly JudgedCircuit[], ways: Ways): string {
   const loses = `loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}`;
   const one =
     circuit.word === "cable"
-      ? `${plainWords(circuit.name)}: ${carries}, ${loses}.`
-      : `${plainWords(circuit.name)}: ${carries}, ${loses}, ${percent} %, over the round trip; limit ${limit} %${wayInWords(ways.get(circuit.record))}.`;
+      ? `${circuit.name}: ${carries}, ${loses}.`
+      : `${circuit.name}: ${carries}, ${loses}, ${percent} %, over the round trip; limit ${limit} %${wayInWords(ways.get(circuit.record))}.`;
   const others = several(judged.length - 1, othersOf(judged));
   if (others === "") return one;
   const shown = circuits.length > 0 ? "the worst drop" : "the greatest current";

@@ -1,6 +1,7 @@
 /**
  * Names come from plans, and plans may come from strangers: a name must not be able to draw, link, hide or reorder anything in
- * what the editor shows. These two functions are the only way for text of a plan into a message or a popup.
+ * what the editor shows. The same goes for names of files and folders, and for the errors that quote them. These functions are the
+ * only way for such text into a message or a popup.
  */
 
 /** For places that show plain text: control and direction marks become visible, line breaks become spaces. */
@@ -12,6 +13,26 @@ export function plainWords(text: string): string {
 export function markdownWords(text: string): string {
   return plainWords(text).replace(/[!-/:-@[-`{-~]/g, "\\$&");
 }
+
+/**
+ * For all that the editor draws itself: notifications, dialogs, progress, questions and their answers, lists, the status bar,
+ * lenses, titles of tabs, names in an outline. As {@link plainWords}, and nothing in it is a link or an icon.
+ *
+ * VS Code makes a link of `[text](address)` in most of these places, a `command:` among the addresses, and an icon of `$(name)`.
+ * It offers no way to switch that off, and only some of the places take a backslash as an escape; the others show it. A word
+ * joiner between the two characters works in all of them, has no width, and breaks no line: the text reads as it was written.
+ * Somebody who copies it gets the joiner too; the log holds paths and reasons as they are. Given its own result, it returns the
+ * same.
+ */
+export function editorWords(text: string): EditorWords {
+  const written = text.replace(/([\]$])\u2060+(?=\()/g, "$1");
+  return plainWords(written).replace(/[\]$](?=\()/g, "$&\u2060") as EditorWords;
+}
+
+/** Text that has been through {@link editorWords}. A test asks for this type wherever the editor is given text to show. */
+export type EditorWords = string & { readonly [editorMayShow]: true };
+
+declare const editorMayShow: unique symbol;
 
 /** Controls, zero-width and direction marks, line separators, tags. */
 const invisible = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Co}\p{Cs}]/gu;

@@ -18,13 +18,22 @@ export const defaultSettings: Settings = {
   memoryLimitMiB: defaultLimits.memoryBytes / bytesPerMiB,
 };
 
-/** Reads settings as any client may send them; whatever is missing or makes no sense keeps its default. */
+/** What the two limits may be, whoever asks; `extension/package.json` states the same to the editor. */
+export const allowedLimits = {
+  timeLimitMs: { least: 50, most: 60_000 },
+  memoryLimitMiB: { least: 8, most: 1_024 },
+} as const;
+
+/**
+ * Reads settings as any client may send them. A limit outside of its range becomes the nearest allowed one; what is missing, or
+ * no number, keeps its default.
+ */
 export function readSettings(given: unknown): Settings {
   const values: Record<string, unknown> = typeof given === "object" && given !== null ? { ...given } : {};
   return {
     inlayHints: typeof values.inlayHints === "boolean" ? values.inlayHints : defaultSettings.inlayHints,
-    timeLimitMs: within(values.timeLimitMs, 50, 60_000) ?? defaultSettings.timeLimitMs,
-    memoryLimitMiB: within(values.memoryLimitMiB, 8, 1_024) ?? defaultSettings.memoryLimitMiB,
+    timeLimitMs: readLimit("timeLimitMs", values),
+    memoryLimitMiB: readLimit("memoryLimitMiB", values),
   };
 }
 
@@ -33,6 +42,10 @@ export function limitsOf(settings: Settings): Partial<Limits> {
   return { timeMs: settings.timeLimitMs, memoryBytes: settings.memoryLimitMiB * bytesPerMiB };
 }
 
-function within(value: unknown, least: number, most: number): number | undefined {
-  return typeof value === "number" && value >= least && value <= most ? value : undefined;
+/** Whole numbers only: the sandbox counts its memory in bytes, and its time in milliseconds. */
+function readLimit(name: keyof typeof allowedLimits, values: Readonly<Record<string, unknown>>): number {
+  const value = values[name];
+  if (typeof value !== "number" || Number.isNaN(value)) return defaultSettings[name];
+  const { least, most } = allowedLimits[name];
+  return Math.round(Math.min(Math.max(value, least), most));
 }

@@ -105,6 +105,13 @@ results.bounds = [
   ),
   ...solverBounds(),
   bound("500 builds, unchanged, of the first check", results.many.unchangedMs / results.many.firstMs, 0.2),
+  // Sizes in MB as they are downloaded. Whoever moves one says in that commit what the users get for it.
+  bound(
+    "the packed extension (.vsix), MB",
+    results.bytes["the packed extension (.vsix)"].compressed / 1e6,
+    5.3,
+  ),
+  bound("the packed library (npm), MB", results.bytes["the packed library (npm)"].compressed / 1e6, 5),
   // Bounds that a person feels as time, and not only as a share of another program's.
   ...Object.entries(results.hover).flatMap(([beside, { medianMs, longestMs }]) => [
     bound(`longest hover beside ${beside}, of 1 s`, longestMs / 1_000, 1),
@@ -212,6 +219,8 @@ function packageBytes() {
   const vsix = /^(.*\.vsix): /m.exec(packed.stdout)?.[1];
   if (!vsix) throw new Error(`the extension could not be packed: ${packed.stderr}`);
   bytes["the packed extension (.vsix)"] = { plain: statSync(vsix).size, compressed: statSync(vsix).size };
+  const library = libraryPackage();
+  bytes["the packed library (npm)"] = { plain: library.unpackedSize, compressed: library.size };
   for (const room of ["server/dist", "extension/dist"]) {
     for (const name of readdirSync(join(house, room))) {
       const path = join(house, room, name);
@@ -223,6 +232,17 @@ function packageBytes() {
     }
   }
   return bytes;
+}
+
+/** As npm would publish it, without writing it. */
+function libraryPackage() {
+  const { status, stdout, stderr } = spawnSync(
+    "npm",
+    ["pack", "--workspace", "library", "--dry-run", "--json", "--ignore-scripts"],
+    { cwd: house, encoding: "utf8", shell: process.platform === "win32" },
+  );
+  if (status !== 0) throw new Error(`the library could not be packed: ${stderr}`);
+  return JSON.parse(stdout)[0];
 }
 
 /** Where ngspice is installed: the solver takes at most a tenth of its time, process start left out on both sides. */

@@ -1,4 +1,5 @@
 import { spawn, spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import {
   cpSync,
   existsSync,
@@ -12,7 +13,10 @@ import {
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { gunzipSync } from "node:zlib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { installLibrary } from "../../extension/install-library.ts";
+import { libraryArchive, libraryRecipe, libraryTarball, sha256Of } from "../../extension/library-tarball.ts";
 import { words } from "../../library/model/record.ts";
 
 /*
@@ -242,6 +246,48 @@ export const lead = cable({ from: house.positive, to: panel.feed, lengthM: 1, ga
     } finally {
       server.kill();
     }
+  });
+});
+
+describe("the library that a new build gets from the extension", () => {
+  const extensionDist = join(house, "extension/dist");
+
+  it("is the published package to the byte, and what npm then installs from it is what was there already", async () => {
+    const archive = await libraryArchive(extensionDist);
+    expect(archive.equals(gunzipSync(readFileSync(tarball)))).toBe(true);
+
+    const build = join(scratch, "new-build");
+    const { version } = await installLibrary(archive, build);
+    const beside = `loomwright-${version}.tgz`;
+    writeFileSync(join(build, beside), await libraryTarball(archive));
+    const dependencies = { loomwright: `file:${beside}` };
+    writeFileSync(
+      join(build, "package.json"),
+      JSON.stringify({ name: "my-build", private: true, dependencies }),
+    );
+    const unpacked = join(build, "node_modules/loomwright");
+    const contents = () =>
+      Object.fromEntries(
+        filesIn(unpacked).map((file) => [file, sha256Of(readFileSync(join(unpacked, file)))]),
+      );
+    const before = contents();
+    run("npm", ["install", "--offline", "--ignore-scripts", "--no-audit", "--no-fund"], build);
+    expect(contents()).toEqual(before);
+    const lock = JSON.parse(readFileSync(join(build, "package-lock.json"), "utf8"));
+    const integrity = createHash("sha512")
+      .update(await libraryTarball(archive))
+      .digest("base64");
+    expect(lock.packages["node_modules/loomwright"].integrity).toBe(`sha512-${integrity}`);
+  }, 60_000);
+
+  it("has nothing in the extension twice", () => {
+    const recipe = JSON.parse(readFileSync(join(extensionDist, libraryRecipe), "utf8"));
+    const carried = new Set(filesIn(extensionDist));
+    const twice = filesIn(join(installed, "dist")).filter(
+      (file) => carried.has(file) && !(`package/dist/${file}` in recipe.beside),
+    );
+    // The extension's own notices name the client of the protocol besides.
+    expect(twice).toEqual(["THIRD-PARTY-NOTICES.txt"]);
   });
 });
 

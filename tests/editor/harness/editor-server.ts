@@ -22,6 +22,8 @@ export interface EditorServerOptions {
   readonly extensions: readonly string[];
   /** False: folders start in restricted mode until somebody trusts them. */
   readonly trustEverything: boolean;
+  /** Settings of the machine, besides those that keep it quiet. */
+  readonly machineSettings?: Readonly<Record<string, unknown>>;
 }
 
 export async function startEditorServer(options: EditorServerOptions): Promise<EditorServer> {
@@ -41,7 +43,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
       detached: true,
     });
   try {
-    writeMachineSettings(join(data, "server"));
+    writeMachineSettings(join(data, "user"), options.machineSettings);
     for (const extension of options.extensions) {
       await untilExit(start(["--accept-server-license-terms", "--install-extension", extension]));
     }
@@ -86,8 +88,8 @@ export function fromEnvironment(name: Provided): string {
 }
 
 /** Quiet, and the same in every run: nothing asks the network, no pop-ups over what a test looks at. */
-function writeMachineSettings(serverData: string): void {
-  const folder = join(serverData, "data", "Machine");
+function writeMachineSettings(userData: string, also: EditorServerOptions["machineSettings"]): void {
+  const folder = join(userData, "Machine");
   mkdirSync(folder, { recursive: true });
   const settings = {
     "typescript.disableAutomaticTypeAcquisition": true,
@@ -97,6 +99,7 @@ function writeMachineSettings(serverData: string): void {
     "workbench.startupEditor": "none",
     "workbench.tips.enabled": false,
     "git.enabled": false,
+    ...also,
   };
   writeFileSync(join(folder, "settings.json"), JSON.stringify(settings, undefined, 2));
 }

@@ -4,7 +4,12 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll } from "vitest";
-import { type EditorServer, fromEnvironment, startEditorServer } from "./editor-server.ts";
+import {
+  type EditorServer,
+  type EditorServerOptions,
+  fromEnvironment,
+  startEditorServer,
+} from "./editor-server.ts";
 import { openWindow, remoteAddress, startBrowser, type WindowOptions } from "./workbench.ts";
 
 /** The editor of one file of stories, with the packed extension installed: started before its first story, ended after its last. */
@@ -19,7 +24,7 @@ export interface Editor {
 /** Pictures of failed stories are left here. */
 const pictures = fileURLToPath(new URL("../dist/failed", import.meta.url));
 
-export function useEditor(options: { readonly trustEverything: boolean }): Editor {
+export function useEditor(options: Omit<EditorServerOptions, "extensions">): Editor {
   let server: EditorServer | undefined;
   let browser: Browser | undefined;
   let page: Page | undefined;

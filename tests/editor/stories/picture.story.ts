@@ -4,6 +4,7 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { installLibrary } from "../../../extension/install-library.ts";
+import { libraryArchive } from "../../../extension/library-tarball.ts";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
@@ -18,7 +19,7 @@ test("the README's picture can be taken: a heater's wire, underlined, with what 
   const folder = editor.folder({ ".vscode/settings.json": JSON.stringify(calm) });
   cpSync(new URL("examples/camper-draft", house), folder, { recursive: true });
   // As in a new build, so that TypeScript knows the library.
-  await installLibrary(fileURLToPath(new URL("extension/dist/loomwright.tgz", house)), folder);
+  await installLibrary(await libraryArchive(fileURLToPath(new URL("extension/dist", house))), folder);
 
   const page = await editor.open(folder, { file: "camper.ts", viewport: { width: 1200, height: 750 } });
   await statusItem(page, "Loomwright: 8 circuits").waitFor();
@@ -39,7 +40,7 @@ test("the README's picture can be taken: a heater's wire, underlined, with what 
 test("the README's picture of the diagram can be taken: a hut's network beside its plan, in a scenario", async () => {
   const folder = editor.folder({ ".vscode/settings.json": JSON.stringify(calm) });
   cpSync(new URL("examples/rangers-hut", house), folder, { recursive: true });
-  await installLibrary(fileURLToPath(new URL("extension/dist/loomwright.tgz", house)), folder);
+  await installLibrary(await libraryArchive(fileURLToPath(new URL("extension/dist", house))), folder);
 
   const page = await editor.open(folder, { file: "hut.ts", viewport: { width: 1400, height: 800 } });
   await statusItem(page, "Loomwright: 11 circuits").waitFor();

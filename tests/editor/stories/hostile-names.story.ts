@@ -1,0 +1,125 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { line, runFromPalette, statusItem } from "../harness/on-screen.ts";
+import { useEditor } from "../harness/use-editor.ts";
+
+const editor = useEditor({ trustEverything: false });
+
+/** A link that runs a command of the editor, and an icon that nothing else on the screen has. */
+const trap = "[PRESS ME](command:workbench.action.terminal.new) $(squirrel)";
+const folderName = `van ${trap}`;
+
+const files = {
+  [`${folderName}/lens ${trap}.ts`]: `import { circuit } from "loomwright";
+
+circuit({ name: "heater ${trap}", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insulationC: 105 });
+`,
+  [`${folderName}/thrown ${trap}.ts`]: `import { circuit } from "loomwright";
+
+circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });
+throw new Error("no lamp ${trap}");
+`,
+  [`${folderName}/half ${trap}.ts`]: `import { circuit } from "loomwright";
+
+circuit({ load: `,
+};
+
+/** Pictures of it, to look at. */
+const pictures = fileURLToPath(new URL("../dist/hostile", import.meta.url));
+
+async function openInRestrictedMode(file: string): Promise<Page> {
+  const folder = editor.folder(files);
+  const page = await editor.open(join(folder, folderName), { file: `${file} ${trap}.ts` });
+  await page.getByRole("button", { name: /^No, I don't trust/ }).click();
+  await statusItem(page, "Restricted Mode").waitFor();
+  return page;
+}
+
+/**
+ * Runs in the page: links and icons that the trap made. The item in which the editor's own TypeScript says that it is analysing a
+ * file is left out: it takes the name of that file for markup, and proves that the trap works.
+ */
+function sprung(): string[] {
+  return [
+    ...document.querySelectorAll(".codicon-squirrel, [href*='terminal.new'], [data-href*='terminal.new']"),
+  ]
+    .map(
+      (element) =>
+        element.closest(".statusbar-item, .notification-list-item, .monaco-list-row, .part") ?? element,
+    )
+    .filter((around) => !(around.matches(".statusbar-item") && around.textContent?.includes("Analyzing")))
+    .map((around) => around.outerHTML);
+}
+
+/** Nowhere in the window has a text of the plan become a link that runs something, or an icon. */
+async function expectNoTrap(page: Page, picture: string): Promise<void> {
+  mkdirSync(pictures, { recursive: true });
+  await page.screenshot({ path: join(pictures, `${picture}.png`) });
+  expect(await page.evaluate(sprung)).toEqual([]);
+}
+
+test("in the lens, the outline, the list of problems and the tab of the diagram, names stay text", async () => {
+  const page = await openInRestrictedMode("lens");
+  await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
+  const lens = page.locator(".codelens-decoration", { hasText: "worst drop" });
+  await lens.waitFor();
+  expect(
+    String(await lens.textContent())
+      .replaceAll("\u2060", "")
+      .replace(/\s/g, " "),
+  ).toContain(`(heater ${trap})`);
+  expect(await lens.locator(".codicon").count()).toBe(0);
+  await expectNoTrap(page, "lens");
+
+  await line(page, "circuit({ name").click();
+  await page.keyboard.press("Control+Shift+O");
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: "heater" }).waitFor();
+  await expectNoTrap(page, "outline");
+  await page.keyboard.press("Escape");
+
+  await page.keyboard.press("Control+Shift+M");
+  await page.locator(".markers-panel .monaco-list-row", { hasText: "heater" }).first().waitFor();
+  await expectNoTrap(page, "problems");
+
+  await page.getByRole("button", { name: "Show the Wiring Diagram" }).click();
+  await page.locator(".tab", { hasText: "Wiring diagram: lens" }).waitFor();
+  await expectNoTrap(page, "diagram");
+}, 150_000);
+
+test("in a notification the error of a plan stays text", async () => {
+  const page = await openInRestrictedMode("thrown");
+  await statusItem(page, "Loomwright: 1 circuit, 1 error").waitFor();
+  const notice = page.locator(".notification-list-item-message", { hasText: "no lamp" });
+  const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
+  await runFromPalette(page, "Loomwright: Write the Report");
+  await dialog.waitFor();
+  await page.waitForFunction(
+    'document.querySelector(".quick-input-widget input[type=text]").value.endsWith(".report.html")',
+  );
+  await dialog.locator("a.monaco-button", { hasText: /^OK$/ }).click();
+  await notice.waitFor();
+  const text = String(await notice.textContent())
+    .replaceAll("\u2060", "")
+    .replace(/\s/g, " ");
+  expect(text).toContain(`no lamp ${trap}`);
+  expect(await notice.locator("a").count()).toBe(0);
+  expect(await notice.locator(".codicon").count()).toBe(0);
+  await expectNoTrap(page, "notification");
+}, 150_000);
+
+test("in the status bar the name of a half-typed file stays text", async () => {
+  const page = await openInRestrictedMode("half");
+  const item = statusItem(page, "Loomwright: not checked yet: half");
+  await item.waitFor();
+  expect(
+    String(await item.textContent())
+      .replaceAll("\u2060", "")
+      .replace(/\s/g, " "),
+  ).toContain(trap);
+  // Our own icon, before the text.
+  expect(await item.locator(".codicon").count()).toBe(1);
+  await expectNoTrap(page, "status");
+}, 150_000);
