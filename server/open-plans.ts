@@ -118,6 +118,7 @@ export function createOpenPlans(
       if (roots.has(root)) continue;
       plans.delete(root);
       gate.forget(root);
+      checker.forget(root);
       gone(root);
     }
     return roots;

@@ -48,6 +48,8 @@ export class CheckedFolder {
     const { checker } = work;
     const from = { workspace: this.workspace, checker };
     const found = planInJson(await reportPlan(await checker.check(root), from, dirname(fileURLToPath(root))));
+    // Of all plans of a folder only what is said of them is kept until the end.
+    checker.forget(root);
     // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;

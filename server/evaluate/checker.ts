@@ -29,6 +29,11 @@ export interface Checker {
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
   changedOnDisk(files: readonly Uri[]): void;
   /**
+   * Lets go of everything that is kept of a plan to check it faster the next time: it was closed, or its result is all that was
+   * wanted. Files that other checked plans use are kept. The next check of it works everything out again.
+   */
+  forget(root: Uri): void;
+  /**
    * The fixes of a finding, each proved: applied to a copy of the text and checked again, kept only if the finding is gone
    * and nothing new has come (after a suggestion: nothing but what is only worth knowing). Best first.
    */
@@ -49,9 +54,11 @@ export function createChecker(
   const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
   const judgements = new Map<Uri, Judgement>();
-  const importsOf = (source: SourceText) => fileImports(cache.get(source));
+  const importsOf = (source: SourceText) => fileImports(cache.lookAt(source));
   const planRoots = new PlanRoots(workspace, importsOf);
   const running = new Map<Uri, Promise<unknown>>();
+  /** By root: the files of each plan that was checked and not forgotten since. */
+  const checked = new Map<Uri, readonly Uri[]>();
 
   /** One after another for each root. */
   function inTurn<Result>(root: Uri, run: () => Promise<Result>): Promise<Result> {
@@ -64,16 +71,35 @@ export function createChecker(
     return turn;
   }
 
-  const checkAs = (root: Uri, texts: ReadonlyMap<Uri, string>) =>
-    inTurn(root, () => {
-      const typed = withTexts(workspace, texts);
-      const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
-      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements });
+  const check = (root: Uri) =>
+    inTurn(root, async () => {
+      const outcome = await evaluatePlan(root, { workspace, cache, sandbox, limits, judgements });
+      checked.set(root, [...outcome.snapshot.keys()]);
+      return outcome;
     });
 
+  const checkAs = (root: Uri, texts: ReadonlyMap<Uri, string>) =>
+    inTurn(root, async () => {
+      const typed = withTexts(workspace, texts);
+      const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
+      try {
+        return await evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements });
+      } finally {
+        if (!checked.has(root)) forgetNow(root);
+      }
+    });
+
+  const forgetNow = (root: Uri) => {
+    checked.delete(root);
+    judgements.delete(root);
+    sandbox.forget(root);
+    const needed = new Set([...checked.values()].flat());
+    cache.keepOnly(needed);
+    trials.keepOnly(needed);
+  };
+
   return {
-    check: (root) =>
-      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements })),
+    check,
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),
@@ -84,6 +110,10 @@ export function createChecker(
         cache.forget(file);
         trials.forget(file);
       }
+    },
+    forget(root) {
+      // After a check that is under way: it would keep everything again.
+      void inTurn(root, async () => forgetNow(root));
     },
     async provenFixes(plan, finding) {
       if (!(plan instanceof PlanInText)) return [];

@@ -7,7 +7,8 @@ import type { SourceText, Uri, Workspace } from "./workspace.ts";
  * Files of other schemes than `file:` do not exist here. Never throws: what cannot be read is not there.
  */
 export function diskWorkspace(folders: readonly Uri[]): Workspace {
-  const texts = new Map<Uri, SourceText>();
+  /** Held weakly: the texts of a folder of many large plans are only in memory while somebody works with them. */
+  const texts = new Map<Uri, WeakRef<SourceText>>();
   /** By path: whether the library's name occurs in the file; of the files there were when it was last looked through. */
   let named = new Map<string, Named>();
 
@@ -19,11 +20,11 @@ export function diskWorkspace(folders: readonly Uri[]): Workspace {
         texts.delete(uri);
         return undefined;
       }
-      const known = texts.get(uri);
+      const known = texts.get(uri)?.deref();
       if (known?.version === stamp) return known;
       try {
         const source = { uri, version: stamp, text: readFileSync(path, "utf8").replace(/^\uFEFF/, "") };
-        texts.set(uri, source);
+        texts.set(uri, new WeakRef(source));
         return source;
       } catch {
         texts.delete(uri);

@@ -99,6 +99,11 @@ export function createRandomOperations(world, random) {
     return { kind: "on disk", files: changeOnDisk().files, alsoNamed };
   };
 
+  const save = () => {
+    const document = anyOpen();
+    return document?.uri.startsWith("file:") ? { kind: "save", uri: document.uri } : undefined;
+  };
+
   const configure = () => ({
     kind: "configure",
     configuration: {
@@ -135,16 +140,22 @@ export function createRandomOperations(world, random) {
         [1.5, renameOnDisk],
         [0.4, flood],
         [3, openOrClose],
-        [1, () => anyOpen()?.uri.startsWith("file:") && { kind: "save", uri: anyOpen().uri }],
+        [1, save],
         [0.5, configure],
         [0.3, changeFolders],
-      ])() || undefined,
-    /** The text that a builder would go back to from one that is broken. */
-    wholeTextFor: (document) =>
-      typed(
-        document,
-        historyOf(document.uri).undo.findLast(isWhole) ?? startingFiles[nameOf(document.uri)] ?? startingFiles["camper/odd.ts"],
-      ),
+      ])(),
+    /** Brings every half-typed text to one that a builder would go back to. */
+    mending() {
+      const typing = [...world.open.values()]
+        .filter((document) => !isWhole(document.getText()))
+        .map((document) => {
+          const before = historyOf(document.uri).undo.findLast(isWhole);
+          return typed(document, before ?? startingFiles[nameOf(document.uri)] ?? startingFiles["camper/odd.ts"]);
+        });
+      const broken = filesOf(world.base).filter((name) => !isWhole(textOnDisk(uriOf(name))));
+      const files = Object.fromEntries(broken.map((name) => [name, startingFiles[name] ?? null]));
+      return broken.length > 0 ? [...typing, { kind: "on disk", files }] : typing;
+    },
     /** What another answer of the server would change: its edits as texts, of those documents that have the version it was made for. */
     application(action) {
       return (action.edit?.documentChanges ?? []).flatMap(({ textDocument, edits }) => {

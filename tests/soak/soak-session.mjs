@@ -10,7 +10,6 @@ import { differencesFromFresh } from "./comparison.mjs";
 import { perform, snapshotOf, worldIn } from "./operations.mjs";
 import { randomFrom } from "./random.mjs";
 import { calmConfiguration, createRandomOperations, randomQuestion } from "./random-operations.mjs";
-import { isWhole } from "./random-text.mjs";
 import { startSoakEditor } from "./soak-editor.mjs";
 import { startingFiles, workspaceFolders } from "./starting-plans.mjs";
 
@@ -68,9 +67,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
   const compare = async () => {
     await Promise.all(underWay);
     // A fresh process has no last complete text of a file that is half typed, so all files are made whole first.
-    for (const document of world.open.values()) {
-      if (!isWhole(document.getText())) await start(operations.wholeTextFor(document));
-    }
+    for (const operation of operations.mending()) await start(operation);
     const questions = Array.from({ length: 12 }, () => randomQuestion(world, random)).filter(Boolean);
     counts.comparisons++;
     const differences = await differencesFromFresh(editor, world, questions);
