@@ -124,7 +124,9 @@ export function createOpenPlans(
     return roots;
   };
 
-  const plansOf = (file: Uri): [Uri, Kept][] => [...plans].filter(([, kept]) => kept.files.has(file));
+  /** In the order of their roots: which of them is meant must not depend on which was known first. */
+  const plansOf = (file: Uri): [Uri, Kept][] =>
+    [...plans].filter(([, kept]) => kept.files.has(file)).sort(([one], [other]) => (one < other ? -1 : 1));
 
   return {
     touched(files) {

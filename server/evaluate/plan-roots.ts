@@ -9,6 +9,7 @@ export class PlanRoots {
   readonly #edges = new Map<Uri, Edges>();
   readonly #asked = new Map<Uri, Edges>();
   #planFiles: readonly Uri[] | undefined;
+  #folders: readonly Uri[] = [];
 
   constructor(workspace: Workspace, importsOf: (source: SourceText) => FileImports) {
     this.#workspace = workspace;
@@ -16,19 +17,31 @@ export class PlanRoots {
   }
 
   roots(): readonly Uri[] {
-    this.#asked.clear();
+    this.#beginQuestion();
     this.#planFiles = this.#workspace.planFiles();
     return this.#rootsAmong(this.#planFiles);
   }
 
   rootsOf(file: Uri): readonly Uri[] {
-    this.#asked.clear();
+    this.#beginQuestion();
     this.#planFiles ??= this.#workspace.planFiles();
+    const known = new Set(this.#planFiles);
     // A file that was not a plan a moment ago, or was not there, may be one now; without the name it is not even parsed.
-    const mayBePlan =
-      !this.#planFiles.includes(file) && this.#workspace.read(file)?.text.includes("loomwright");
-    const planFiles = mayBePlan ? [...this.#planFiles, file] : this.#planFiles;
+    const others = [file, ...(this.#workspace.openFiles?.() ?? [])].filter(
+      (uri) => !known.has(uri) && this.#workspace.read(uri)?.text.includes("loomwright"),
+    );
+    const planFiles = others.length > 0 ? [...this.#planFiles, ...others] : this.#planFiles;
     return this.#rootsAmong(planFiles).filter((root) => this.#reachable(root).has(file));
+  }
+
+  /** What a plan may import depends on the folders of the workspace. */
+  #beginQuestion(): void {
+    this.#asked.clear();
+    const folders = this.#workspace.folders();
+    if (folders.join("\n") === this.#folders.join("\n")) return;
+    this.#folders = folders;
+    this.#planFiles = undefined;
+    this.#edges.clear();
   }
 
   forget(files: readonly Uri[]): void {

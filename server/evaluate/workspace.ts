@@ -12,6 +12,8 @@ export interface Workspace {
   realUri(uri: Uri): Uri;
   /** Every TypeScript or JavaScript file on disk or open in which the library's name occurs. */
   planFiles(): readonly Uri[];
+  /** Files whose text may change without a word from the disk; absent when there are none. */
+  openFiles?(): readonly Uri[];
 }
 
 export type Uri = string;

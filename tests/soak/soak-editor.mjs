@@ -17,9 +17,11 @@ const server = fileURLToPath(new URL("../../server/dist/language-server.cjs", im
 /** No answer takes this long, even on a machine that is busy with much else. */
 const patienceMs = 60_000;
 
-/** Starts a server for the world, with every document of it open. */
-export async function startSoakEditor(world) {
-  const child = spawn(process.execPath, [server, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
+/** Starts a server for the world, with every document of it open; `nodeWords` are options of Node for the server's process. */
+export async function startSoakEditor(world, nodeWords = []) {
+  const child = spawn(process.execPath, [...nodeWords, server, "--stdio"], {
+    stdio: ["pipe", "pipe", "pipe", "ipc"],
+  });
   const connection = createMessageConnection(
     new StreamMessageReader(child.stdout),
     new StreamMessageWriter(child.stdin),
@@ -181,6 +183,12 @@ export async function startSoakEditor(world) {
       ending = true;
       connection.dispose();
       child.kill("SIGKILL");
+    },
+    /** Memory in use in all threads after garbage was collected, MB; of a server with `memory-of-threads.cjs` loaded. */
+    async usedMB() {
+      const answer = new Promise((resolve) => child.once("message", resolve));
+      child.send("measure");
+      return (await answer).bytes / 1e6;
     },
     /** Memory that the process holds, MB; undefined where the system does not show it. */
     residentMB() {
