@@ -1,5 +1,6 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { connect } from "./connect.ts";
+import { wellFormedMessages } from "./well-formed-messages.ts";
 
 // The language server: speaks the Language Server Protocol over standard input and output (--stdio) or Node's own channel
 // between processes (--node-ipc). The checker, with TypeScript inside, is loaded only after the first handshake.
@@ -11,7 +12,9 @@ if (words.includes("--help") || !words.some((word) => /^--(stdio|node-ipc|socket
   process.stderr.write(`An editor starts this server: ${usage}\n`);
   process.exitCode = words.includes("--help") ? 0 : 2;
 } else {
-  const connection = createConnection(ProposedFeatures.all);
+  const connection = createConnection(ProposedFeatures.all, {
+    messageStrategy: wellFormedMessages((text) => connection.console.error(text)),
+  });
   const report = (what: string) => (error: unknown) => {
     const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
     process.stderr.write(`loomwright: ${what}: ${text}\n`);

@@ -47,7 +47,10 @@ function beginning(statement: ts.Statement, source: ts.SourceFile): number {
   return (ts.isIterationStatement(at, false) ? at : statement).getStart(source);
 }
 
-function sourceOffset({ line, column }: Pick<MarkedPosition, "line" | "column">, file: PlanFile): number | undefined {
+function sourceOffset(
+  { line, column }: Pick<MarkedPosition, "line" | "column">,
+  file: PlanFile,
+): number | undefined {
   if (!file.marked) return undefined;
   const { js } = file.marked;
   let lineStart = 0;

@@ -156,7 +156,9 @@ function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance
   // A file that cannot be read is refused before any call in it.
   const unread = message.startsWith("SyntaxError: ") && stopped.call === -1;
   const at =
-    stopped.at && file && (unread ? unreadablePlace(stopped.at, file) : errorPlace(stopped.at, message, file));
+    stopped.at &&
+    file &&
+    (unread ? unreadablePlace(stopped.at, file) : errorPlace(stopped.at, message, file));
   if (at) return at;
   const call = stopped.call === undefined ? undefined : provenance.callAt(stopped.call);
   return call && placeOfCallee(call);

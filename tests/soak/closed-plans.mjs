@@ -55,7 +55,10 @@ async function inFolder(circuits, files, run) {
   const textOf = (index) => planText(circuits).replace("measured build", `build ${index}`);
   for (let index = 0; index < files; index++) writeFileSync(nameOf(index), textOf(index));
   const world = { folders: [pathToFileURL(base).href], pulls: false, configuration: {}, open: new Map() };
-  const editor = await startSoakEditor(world, ["--require", fileURLToPath(new URL("memory-of-threads.cjs", import.meta.url))]);
+  const editor = await startSoakEditor(world, [
+    "--require",
+    fileURLToPath(new URL("memory-of-threads.cjs", import.meta.url)),
+  ]);
   const documentOf = (index) =>
     TextDocument.create(pathToFileURL(nameOf(index)).href, "typescript", 1, textOf(index));
   /** Looks at a plan as an editor does; gives what closes it. */

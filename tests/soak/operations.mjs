@@ -17,7 +17,9 @@ export function worldIn(base, { pulls, folders, configuration, open, files }) {
     pulls,
     folders: folders.map((name) => uriIn(base, name)),
     configuration,
-    open: new Map(open.map(([uri, text, version]) => [uri, TextDocument.create(uri, "typescript", version, text)])),
+    open: new Map(
+      open.map(([uri, text, version]) => [uri, TextDocument.create(uri, "typescript", version, text)]),
+    ),
   };
 }
 

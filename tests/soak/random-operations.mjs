@@ -14,7 +14,8 @@ export function createRandomOperations(world, random) {
   /** By URI: the texts to which undo and redo lead. */
   const histories = new Map();
 
-  const nameOf = (uri) => (uri.startsWith("file:") ? relative(world.base, fileURLToPath(uri)).replaceAll("\\", "/") : uri);
+  const nameOf = (uri) =>
+    uri.startsWith("file:") ? relative(world.base, fileURLToPath(uri)).replaceAll("\\", "/") : uri;
   const uriOf = (name) => (name.includes(":") ? name : pathToFileURL(join(world.base, name)).href);
   const anyOpen = () => random.pick([...world.open.values()]);
   const historyOf = (uri) => {
@@ -55,7 +56,9 @@ export function createRandomOperations(world, random) {
   const openOrClose = () => {
     const { open } = world;
     if (open.size > 2 && random.chance(0.45)) return { kind: "close", uri: anyOpen().uri };
-    const uri = uriOf(random.pick([...Object.keys(startingFiles), ...filesOf(world.base), "untitled:Untitled-1"]));
+    const uri = uriOf(
+      random.pick([...Object.keys(startingFiles), ...filesOf(world.base), "untitled:Untitled-1"]),
+    );
     if (open.has(uri)) return undefined;
     return { kind: "open", uri, text: textOnDisk(uri) ?? random.pick(pastedTexts) };
   };
@@ -72,16 +75,30 @@ export function createRandomOperations(world, random) {
     const name = random.pick([...Object.keys(startingFiles), ...ownNames]);
     const before = textOnDisk(uriOf(name));
     const text = random.weighted([
-      [6, () => editedText(before ?? random.pick(pastedTexts), startingFiles[name] ?? random.pick(pastedTexts), random)],
+      [
+        6,
+        () =>
+          editedText(
+            before ?? random.pick(pastedTexts),
+            startingFiles[name] ?? random.pick(pastedTexts),
+            random,
+          ),
+      ],
       [2, () => startingFiles[name] ?? random.pick(pastedTexts)],
       [2, () => null],
     ])();
     // On disk most files are whole: they were saved.
-    return { kind: "on disk", files: { [name]: text === null || isWhole(text) ? text : (startingFiles[name] ?? null) } };
+    return {
+      kind: "on disk",
+      files: { [name]: text === null || isWhole(text) ? text : (startingFiles[name] ?? null) },
+    };
   };
 
   const renameOnDisk = () => {
-    const [from, to] = [random.pick(filesOf(world.base)), random.pick([...Object.keys(startingFiles), ...ownNames])];
+    const [from, to] = [
+      random.pick(filesOf(world.base)),
+      random.pick([...Object.keys(startingFiles), ...ownNames]),
+    ];
     if (from === undefined || from === to) return undefined;
     return { kind: "on disk", files: { [from]: null, [to]: textOnDisk(uriOf(from)) ?? "" } };
   };
@@ -150,7 +167,10 @@ export function createRandomOperations(world, random) {
         .filter((document) => !isWhole(document.getText()))
         .map((document) => {
           const before = historyOf(document.uri).undo.findLast(isWhole);
-          return typed(document, before ?? startingFiles[nameOf(document.uri)] ?? startingFiles["camper/odd.ts"]);
+          return typed(
+            document,
+            before ?? startingFiles[nameOf(document.uri)] ?? startingFiles["camper/odd.ts"],
+          );
         });
       const broken = filesOf(world.base).filter((name) => !isWhole(textOnDisk(uriOf(name))));
       const files = Object.fromEntries(broken.map((name) => [name, startingFiles[name] ?? null]));
@@ -168,7 +188,13 @@ export function createRandomOperations(world, random) {
 }
 
 /** Files that come and go and that no starting plan imports. */
-const ownNames = ["camper/extra.ts", "camper/gone.ts", "camper/bank.js", "camper/stock/index.ts", "shared/far.js"];
+const ownNames = [
+  "camper/extra.ts",
+  "camper/gone.ts",
+  "camper/bank.js",
+  "camper/stock/index.ts",
+  "shared/far.js",
+];
 
 /** A request at a random place of an open file. */
 export function randomQuestion(world, random) {
@@ -182,12 +208,19 @@ export function randomQuestion(world, random) {
   return random.weighted([
     [10, () => ({ method: "textDocument/hover", params: { textDocument, position } })],
     [6, () => ({ method: "textDocument/completion", params: { textDocument, position } })],
-    [4, () => ({ method: "textDocument/codeAction", params: { textDocument, range: ordered(range), context } })],
+    [
+      4,
+      () => ({ method: "textDocument/codeAction", params: { textDocument, range: ordered(range), context } }),
+    ],
     [
       1,
       () => ({
         method: "textDocument/codeAction",
-        params: { textDocument, range: ordered(range), context: { ...context, only: ["source.fixAll.loomwright"] } },
+        params: {
+          textDocument,
+          range: ordered(range),
+          context: { ...context, only: ["source.fixAll.loomwright"] },
+        },
       }),
     ],
     [4, () => ({ method: "textDocument/documentSymbol", params: { textDocument } })],
@@ -232,5 +265,8 @@ function applied(document, edits) {
       newText: newText ?? snippet?.value ?? "",
     }))
     .sort((one, other) => other.start - one.start)
-    .reduce((text, { start, end, newText }) => text.slice(0, start) + newText + text.slice(end), document.getText());
+    .reduce(
+      (text, { start, end, newText }) => text.slice(0, start) + newText + text.slice(end),
+      document.getText(),
+    );
 }

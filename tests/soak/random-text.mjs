@@ -118,7 +118,14 @@ function withLines(text, change, random) {
   return lines.join("\n");
 }
 
-const characters = [..."abcxyz{}()[]<>,;:.'\"`$/*\\ \n\t0129-+=!?&|@#", "\r\n", "\u202E", "冷", "🚐", "\u2028"];
+const characters = [
+  ..."abcxyz{}()[]<>,;:.'\"`$/*\\ \n\t0129-+=!?&|@#",
+  "\r\n",
+  "\u202E",
+  "冷",
+  "🚐",
+  "\u2028",
+];
 
 const words = [
   "circuit({ load: 3, oneWayFt: 9, gauge: 12, protect: 10 });\n",

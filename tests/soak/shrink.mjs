@@ -21,7 +21,11 @@ export async function shrunk({ since, questions }) {
   let operations = since.operations.filter(({ cancelAfterMs }) => cancelAfterMs === undefined);
   let differences = await attempt(operations);
   if (differences.length === 0) return undefined;
-  for (let size = Math.ceil(operations.length / 2); size >= 1 && runs < mostRuns; size = Math.floor(size / 2)) {
+  for (
+    let size = Math.ceil(operations.length / 2);
+    size >= 1 && runs < mostRuns;
+    size = Math.floor(size / 2)
+  ) {
     for (let at = 0; at < operations.length && runs < mostRuns; ) {
       const fewer = [...operations.slice(0, at), ...operations.slice(at + size)];
       const found = await attempt(fewer);
@@ -37,7 +41,8 @@ const mostRuns = 40;
 
 async function again({ world: start, operations, questions }) {
   const base = realpathSync(mkdtempSync(join(tmpdir(), "loomwright-soak-")));
-  const moved = (value) => JSON.parse(JSON.stringify(value).replaceAll(folderNamed(start), pathToFileURL(base).href));
+  const moved = (value) =>
+    JSON.parse(JSON.stringify(value).replaceAll(folderNamed(start), pathToFileURL(base).href));
   const world = worldIn(base, moved(start));
   const editor = await startSoakEditor(world);
   try {

@@ -100,7 +100,12 @@ export async function startSoakEditor(world, nodeWords = []) {
       }, patienceMs);
     });
     try {
-      return { answer: await Promise.race([connection.sendRequest(method, params, ...(token ? [token] : [])), stuck]) };
+      return {
+        answer: await Promise.race([
+          connection.sendRequest(method, params, ...(token ? [token] : [])),
+          stuck,
+        ]),
+      };
     } catch (error) {
       if (error instanceof Stuck) throw error;
       if (!(error instanceof ResponseError)) throw new Stuck(`${method}: ${error.message}`);

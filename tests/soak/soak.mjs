@@ -11,12 +11,11 @@ import { parseArgs } from "node:util";
 import { shrunk } from "./shrink.mjs";
 import { soakSession } from "./soak-session.mjs";
 
-const usage =
-  "npm run soak -- MINUTES [--seed N] [--edits N] [--edits-per-comparison N] [--folder FOLDER]";
+const usage = "npm run soak -- MINUTES [--seed N] [--edits N] [--edits-per-comparison N] [--folder FOLDER]";
 const options = {
   seed: { type: "string", default: "1" },
   edits: { type: "string", default: String(Number.MAX_SAFE_INTEGER) },
-  "edits-per-comparison": { type: "string", default: "75" },
+  "edits-per-comparison": { type: "string", default: "100" },
   folder: { type: "string", default: join(tmpdir(), "loomwright-soak-mismatches") },
 };
 
@@ -35,7 +34,14 @@ const editsPerSession = 5_000;
 
 const began = performance.now();
 const minutesGone = () => (performance.now() - began) / 60_000;
-const counts = { edits: 0, requests: 0, comparisons: 0, mismatches: 0, troubles: 0, residentMB: () => undefined };
+const counts = {
+  edits: 0,
+  requests: 0,
+  comparisons: 0,
+  mismatches: 0,
+  troubles: 0,
+  residentMB: () => undefined,
+};
 const everyMinute = setInterval(() => console.log(`${minutesGone().toFixed(0)} min: ${inWords()}`), 60_000);
 
 for (let session = 0; counts.edits < mostEdits && minutesGone() < minutes; session++) {
@@ -51,7 +57,9 @@ for (let session = 0; counts.edits < mostEdits && minutesGone() < minutes; sessi
   if (troubles.length > 0) keep(`trouble-${seed + session}`, { troubles, since });
   for (const mismatch of mismatches) {
     const name = `mismatch-${mismatch.seed}-${mismatch.step}`;
-    console.error(`seed ${mismatch.seed}, step ${mismatch.step}: ${mismatch.differences.length} answers differ`);
+    console.error(
+      `seed ${mismatch.seed}, step ${mismatch.step}: ${mismatch.differences.length} answers differ`,
+    );
     keep(name, mismatch);
     const shorter = await shrunk(mismatch);
     if (shorter) keep(`${name}-shrunk`, shorter);

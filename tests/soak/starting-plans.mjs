@@ -67,9 +67,12 @@ const examples = new URL("../../examples/", import.meta.url);
 /** Texts to paste from, and to replace a whole text with. */
 export const pastedTexts = [
   ...Object.values(startingFiles),
-  ...["camper-draft/camper.ts", "first-circuit/plan.ts", "library-bus/reading-room.ts", "faulty-workshop/roof.ts"].map(
-    (name) => readFileSync(new URL(name, examples), "utf8"),
-  ),
+  ...[
+    "camper-draft/camper.ts",
+    "first-circuit/plan.ts",
+    "library-bus/reading-room.ts",
+    "faulty-workshop/roof.ts",
+  ].map((name) => readFileSync(new URL(name, examples), "utf8")),
   ...readdirSync(new URL("faulty-workshop/", examples))
     .filter((name) => name.endsWith(".ts") && name !== "endless.ts" && name !== "yard.ts")
     .map((name) => readFileSync(new URL(`faulty-workshop/${name}`, examples), "utf8")),
