@@ -28,7 +28,10 @@ describe("request guard", () => {
     const log: string[] = [];
     const guard = createRequestGuard((text) => log.push(text));
     const { token } = new CancellationTokenSource();
-    const params = { textDocument: { uri: "file:///van.ts", text: "my secret plan" }, position: { line: 3, character: 0 } };
+    const params = {
+      textDocument: { uri: "file:///van.ts", text: "my secret plan" },
+      position: { line: 3, character: 0 },
+    };
     const answer = guard("textDocument/hover", params, token, () => {
       throw new TypeError("x is undefined");
     });

@@ -64,7 +64,9 @@ beforeAll(async () => {
   server = await startServer();
 });
 beforeEach(() => {
-  server.notify("textDocument/didOpen", { textDocument: { uri, languageId: "typescript", version: 1, text } });
+  server.notify("textDocument/didOpen", {
+    textDocument: { uri, languageId: "typescript", version: 1, text },
+  });
 });
 afterAll(async () => {
   expect(await server.quit()).toBe(0);
