@@ -203,7 +203,9 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
     parts?.plans.touched([workspace.fromEditor(document.uri)]);
   });
   documents.onDidClose(({ document }) => {
-    openedOrClosed(workspace.close(document.uri));
+    const file = workspace.close(document.uri);
+    refresher.closed(file);
+    openedOrClosed(file);
   });
   const openedOrClosed = (file: Uri) => {
     parts?.delivery.openedOrClosed(file);

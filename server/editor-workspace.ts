@@ -26,7 +26,8 @@ export type DiskBelow = (folders: readonly Uri[]) => Workspace;
 
 export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): EditorWorkspace {
   const opened = new Map<Uri, { readonly document: TextDocument; readonly opening: number }>();
-  const fromDisk = new Map<Uri, { readonly version: unknown; readonly document: TextDocument }>();
+  /** Held weakly: of files that were asked about once, nothing is kept for good. */
+  const fromDisk = new Map<Uri, WeakRef<{ readonly version: unknown; readonly document: TextDocument }>>();
   let openings = 0;
   let disk = diskBelow([]);
 
@@ -71,10 +72,10 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
         fromDisk.delete(uri);
         return undefined;
       }
-      const known = fromDisk.get(uri);
+      const known = fromDisk.get(uri)?.deref();
       if (known && known.version === text.version) return known.document;
       const document = TextDocument.create(uri, "typescript", 0, text.text);
-      fromDisk.set(uri, { version: text.version, document });
+      fromDisk.set(uri, new WeakRef({ version: text.version, document }));
       return document;
     },
     isOpen: (uri) => opened.has(uri),

@@ -97,14 +97,17 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
       const { version } = workspace.client(file);
       const settled = await plans.settledOf(file);
       if (workspace.client(file).version !== version) return { kind: "outdated" };
+      const remember = (items?: readonly Diagnostic[]) => {
+        if (workspace.isOpen(file)) pulled.set(file, { version, ...(items ? { items } : {}) });
+      };
       const id = settled.map(({ root, serial }) => `${serial} ${root}`).join("\n");
       const allHeld = settled.length > 0 && settled.every(({ outcome }) => outcome?.state === "held");
       if (allHeld) {
-        pulled.set(file, { version });
+        remember();
         return previous === undefined ? { kind: "nothing-yet" } : { kind: "unchanged", id: previous };
       }
       const items = findingsIn(file, settled);
-      pulled.set(file, { version, items });
+      remember(items);
       return previous === id ? { kind: "unchanged", id } : { kind: "full", id, items };
     },
   };

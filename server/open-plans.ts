@@ -152,6 +152,7 @@ export function createOpenPlans(
       if (assigned.roots.has(root) || lent.includes(root)) continue;
       plans.delete(root);
       gate.forget(root);
+      checker.forget(root);
       if (kept.ours) gone(root);
     }
     elsewhere(assigned.elsewhere);
@@ -219,7 +220,9 @@ export function createOpenPlans(
     return current;
   };
 
-  const plansOf = (file: Uri): [Uri, Kept][] => [...plans].filter(([, kept]) => kept.files.has(file));
+  /** In the order of their roots: which of them is meant must not depend on which was known first. */
+  const plansOf = (file: Uri): [Uri, Kept][] =>
+    [...plans].filter(([, kept]) => kept.files.has(file)).sort(([one], [other]) => (one < other ? -1 : 1));
 
   const settledOf = async (file: Uri): Promise<readonly ShownPlan[]> => {
     await reading?.known;

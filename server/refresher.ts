@@ -9,6 +9,8 @@ export interface Refresher {
   answered(kind: Kind, file: Uri, version: number | null, again: () => unknown): void;
   /** An outcome came through the gate. */
   arrived(): void;
+  /** Answers for a file that is no longer open are of no interest. */
+  closed(file: Uri): void;
   /** Asks for one kind, once for all that happens in the same turn. */
   ask(kind: Kind): void;
 }
@@ -37,6 +39,9 @@ export function createRefresher({ versionOf, send }: RefreshWiring): Refresher {
     ask,
     answered(kind, file, version, again) {
       answers.set(`${kind} ${file}`, { kind, file, version, again, text: JSON.stringify(again()) });
+    },
+    closed(file) {
+      for (const [key, answer] of answers) if (answer.file === file) answers.delete(key);
     },
     arrived() {
       for (const [key, { kind, file, version, again, text }] of answers) {

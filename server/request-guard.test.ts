@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { CancellationTokenSource, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { CancellationTokenSource, ErrorCodes, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { createRequestGuard } from "./request-guard.ts";
 
 describe("request guard", () => {
@@ -28,7 +28,10 @@ describe("request guard", () => {
     const log: string[] = [];
     const guard = createRequestGuard((text) => log.push(text));
     const { token } = new CancellationTokenSource();
-    const params = { textDocument: { uri: "file:///van.ts", text: "my secret plan" }, position: { line: 3 } };
+    const params = {
+      textDocument: { uri: "file:///van.ts", text: "my secret plan" },
+      position: { line: 3, character: 0 },
+    };
     const answer = guard("textDocument/hover", params, token, () => {
       throw new TypeError("x is undefined");
     });
@@ -38,6 +41,19 @@ describe("request guard", () => {
     expect(log.join()).toContain("file:///van.ts");
     expect(log.join()).not.toContain("secret");
     await expect(guard("again", {}, token, async () => 1)).resolves.toBe(1);
+  });
+
+  test("a request without what it needs is refused with the name of that, is not begun, and is no failure to log", async () => {
+    const log: string[] = [];
+    const { token } = new CancellationTokenSource();
+    let begun = false;
+    const answer = createRequestGuard((text) => log.push(text))("textDocument/hover", {}, token, async () => {
+      begun = true;
+    });
+    await expect(answer).rejects.toMatchObject({ code: ErrorCodes.InvalidParams });
+    await expect(answer).rejects.toThrow("textDocument is missing");
+    expect(begun).toBe(false);
+    expect(log).toEqual([]);
   });
 
   test("errors of the protocol pass unchanged", async () => {

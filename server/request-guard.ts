@@ -1,14 +1,19 @@
-import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { type CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { editorWords } from "./language/plain-words.ts";
 
 /**
- * The border of every request. A cancelled request is answered with the protocol's own error, never with an empty list, which
- * would read as "nothing found". An exception is a broken assumption of ours: it is logged with the request and the shape of
- * what was asked, and costs that one request.
+ * The border of every request. One with parameters that are missing or of a wrong type is refused, with the name of the first. A
+ * cancelled request is answered with the protocol's own error, never with an empty list, which would read as "nothing found". An
+ * exception is a broken assumption of ours: it is logged with the request and the shape of what was asked, and costs that one
+ * request.
  */
 export function createRequestGuard(log: (text: string) => void): RequestGuard {
   return async (method, params, token, answer) => {
     try {
+      // Loaded with the first request: the handshake does not wait for it.
+      const { wrongParams } = await import("./request-params.ts");
+      const wrong = wrongParams(method, params);
+      if (wrong !== undefined) throw new ResponseError(ErrorCodes.InvalidParams, wrong);
       return await unlessCancelled(token, answer);
     } catch (error) {
       if (error instanceof ResponseError) throw error;

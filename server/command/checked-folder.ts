@@ -60,6 +60,8 @@ export class CheckedFolder {
     const outcome = await checker.check(root);
     if (isUnread(outcome)) work.stoppedByChance = true;
     const found = planInJson(await reportPlan(outcome, from, dirname(fileURLToPath(root))));
+    // Of all plans of a folder, only the report is kept until the end.
+    checker.forget(root);
     // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;

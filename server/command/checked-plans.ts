@@ -37,6 +37,7 @@ export async function eachCheckedPlan(
             ? await make({ plan: plan as CheckedPlan, file, workspace, checker, place, of })
             : 2;
         if (code > worst) worst = code;
+        checker.forget(root);
       }
     }
     return worst;

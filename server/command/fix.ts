@@ -64,6 +64,7 @@ async function checkGroups(groups: readonly PlanGroup[], outside: Outside): Prom
     for (const root of group.roots) {
       progress.at(plans.length + 1, total);
       plans.push(await reportPlan(await group.checker.check(root), group, outside.cwd));
+      group.checker.forget(root);
     }
   }
   progress.end();
@@ -79,6 +80,7 @@ async function fixPlan(
 ): Promise<boolean> {
   const plan = await checker.check(root);
   const all = plan.state === "checked" ? await checker.fixAll(plan) : undefined;
+  checker.forget(root);
   if (!all) return true;
   let allWritten = true;
   for (const [uri, edits] of groupByFile(all.edits)) {

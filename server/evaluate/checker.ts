@@ -40,6 +40,11 @@ export interface Checker {
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
   changedOnDisk(files: readonly Uri[]): void;
   /**
+   * Lets go of everything that is kept of a plan to check it faster the next time: it was closed, or its result is all that was
+   * wanted. Files that other checked plans use are kept. The next check of it works everything out again.
+   */
+  forget(root: Uri): void;
+  /**
    * The fixes of a finding, each proved: applied to a copy of the text and checked again, kept only if the finding is gone
    * and nothing new has come (after a suggestion: nothing but what is only worth knowing). Best first.
    */
@@ -68,6 +73,8 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
   const importsOf = (source: SourceText) => fileImports(cache.get(source));
   const planRoots = new PlanRoots(workspace, (source) => fileImports(cache.glance(source)));
   const running = new Map<Uri, Promise<unknown>>();
+  /** By root: the files of each plan that was checked and not forgotten since. */
+  const checked = new Map<Uri, readonly Uri[]>();
 
   /** One after another for each root. */
   function inTurn<Result>(root: Uri, run: () => Promise<Result>): Promise<Result> {
@@ -80,16 +87,37 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
     return turn;
   }
 
-  const checkAs = (root: Uri, texts: ReadonlyMap<Uri, string>) =>
-    inTurn(root, () => {
-      const typed = withTexts(workspace, texts);
-      const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
-      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements, workGoesOn });
+  const evaluator = { workspace, cache, sandbox, limits, judgements, workGoesOn };
+
+  const check = (root: Uri) =>
+    inTurn(root, async () => {
+      const outcome = await evaluatePlan(root, evaluator);
+      checked.set(root, [...outcome.snapshot.keys()]);
+      return outcome;
     });
 
+  const checkAs = (root: Uri, texts: ReadonlyMap<Uri, string>) =>
+    inTurn(root, async () => {
+      const typed = withTexts(workspace, texts);
+      const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
+      try {
+        return await evaluatePlan(root, { ...evaluator, workspace: typed, cache: parsed });
+      } finally {
+        if (!checked.has(root)) forgetNow(root);
+      }
+    });
+
+  const forgetNow = (root: Uri) => {
+    checked.delete(root);
+    judgements.delete(root);
+    sandbox.forget(root);
+    const needed = new Set([...checked.values()].flat());
+    cache.keepOnly(needed);
+    trials.keepOnly(needed);
+  };
+
   return {
-    check: (root) =>
-      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements, workGoesOn })),
+    check,
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),
@@ -105,6 +133,10 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
         cache.forget(file);
         trials.forget(file);
       }
+    },
+    forget(root) {
+      // After a check that is under way: it would keep everything again.
+      void inTurn(root, async () => forgetNow(root));
     },
     async provenFixes(plan, finding) {
       if (!(plan instanceof PlanInText)) return [];

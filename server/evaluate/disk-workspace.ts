@@ -31,7 +31,8 @@ import type { SourceText, Uri, Workspace } from "./workspace.ts";
  * Git is asked once a walk which files it ignores, and waited for no longer than `gitLimitMs`.
  */
 export function diskWorkspace(folders: readonly Uri[], { gitLimitMs = 800 } = {}): Workspace {
-  const texts = new Map<Uri, SourceText>();
+  /** Held weakly: the texts of a folder of many large plans are only in memory while they are worked with. */
+  const texts = new Map<Uri, WeakRef<SourceText>>();
   /** By path; of the files there were when the folders were last walked through. */
   let looked = new Map<string, Looked>();
   let found: FoundPlans | undefined;
@@ -52,13 +53,13 @@ export function diskWorkspace(folders: readonly Uri[], { gitLimitMs = 800 } = {}
   const read = (uri: Uri): SourceText | undefined => {
     const path = pathOf(uri);
     const stat = path === undefined ? undefined : statOf(path);
-    const known = texts.get(uri);
+    const known = texts.get(uri)?.deref();
     if (known && stat?.isFile() && known.version === stampOf(stat)) return known;
     texts.delete(uri);
     const newest = path !== undefined && stat ? readPlanText(path) : undefined;
     if (!newest || "unread" in newest) return undefined;
     const source = { uri, version: newest.stamp, text: newest.text };
-    texts.set(uri, source);
+    texts.set(uri, new WeakRef(source));
     return source;
   };
 

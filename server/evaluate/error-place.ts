@@ -24,6 +24,17 @@ export function errorPlace(position: MarkedPosition, message: string, file: Plan
   return { uri: file.uri, start, end: start + word.length };
 }
 
+/**
+ * Where a text is that the engine cannot read although TypeScript's parser can. It counts columns in the text with our marks, from
+ * a place of its own choosing, so only its line is believed.
+ */
+export function unreadablePlace({ line }: MarkedPosition, file: PlanFile): Place | undefined {
+  const offset = sourceOffset({ line, column: 1 }, file);
+  if (offset === undefined) return undefined;
+  const text = /^[^\r\n]*/.exec(file.text.slice(offset))?.[0] ?? "";
+  return { uri: file.uri, start: offset + text.search(/\S|$/), end: offset + text.trimEnd().length };
+}
+
 function wordAt(text: string, offset: number): string | undefined {
   return /^[\w$\u0080-\uffff]+/.exec(text.slice(offset, offset + 200))?.[0];
 }
@@ -36,7 +47,10 @@ function beginning(statement: ts.Statement, source: ts.SourceFile): number {
   return (ts.isIterationStatement(at, false) ? at : statement).getStart(source);
 }
 
-function sourceOffset({ line, column }: MarkedPosition, file: PlanFile): number | undefined {
+function sourceOffset(
+  { line, column }: Pick<MarkedPosition, "line" | "column">,
+  file: PlanFile,
+): number | undefined {
   if (!file.marked) return undefined;
   const { js } = file.marked;
   let lineStart = 0;

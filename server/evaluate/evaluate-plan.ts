@@ -2,7 +2,7 @@ import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import { callsPassedBy } from "./calls-passed-by.ts";
 import type { CheckOutcome, Place } from "./checked-plan.ts";
-import { errorPlace } from "./error-place.ts";
+import { errorPlace, unreadablePlace } from "./error-place.ts";
 import { fallbackNames } from "./fallback-names.ts";
 import type { FileCache } from "./file-cache.ts";
 import { fileName } from "./file-name.ts";
@@ -193,7 +193,12 @@ function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance
   if (stopped.why === "failed") return undefined;
   const file = stopped.at && plan.files.get(stopped.at.uri);
   const message = stopped.why === "error" ? stopped.message : "";
-  const at = stopped.at && file && errorPlace(stopped.at, message, file);
+  // A file that cannot be read is refused before any call in it.
+  const unread = message.startsWith("SyntaxError: ") && stopped.call === -1;
+  const at =
+    stopped.at &&
+    file &&
+    (unread ? unreadablePlace(stopped.at, file) : errorPlace(stopped.at, message, file));
   if (at) return at;
   const call = stopped.call === undefined ? undefined : provenance.callAt(stopped.call);
   return call && placeOfCallee(call);

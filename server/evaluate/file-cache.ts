@@ -2,9 +2,12 @@ import { fullLimitMs, glanceLimitMs, PlanFile } from "./parse.ts";
 import { SlowTexts } from "./slow-texts.ts";
 import type { SourceText, Uri } from "./workspace.ts";
 
-/** The newest parsed version of each file. */
+/** The newest parsed version of each file of the plans that are checked, and of a few others. */
 export class FileCache {
   readonly #files = new Map<Uri, PlanFile>();
+  /** Files that were only looked at, or whose plan was forgotten, the latest last. A syntax tree is some fifty times as large as its text. */
+  readonly #lookedAt = new Map<Uri, PlanFile>();
+  #lookedAtLength = 0;
   readonly #numbers: Map<Uri, number>;
   readonly #slowTexts: SlowTexts;
 
@@ -14,38 +17,77 @@ export class FileCache {
     this.#slowTexts = numberedAs ? numberedAs.#slowTexts : new SlowTexts();
   }
 
+  /** Keeps the file until it is forgotten. */
   get(source: SourceText): PlanFile {
-    return this.#read(source, fullLimitMs(source.text));
-  }
-
-  /** As {@link get}, for one of many files that are only looked at for their imports: it may be refused for want of time. */
-  glance(source: SourceText): PlanFile {
-    return this.#read(source, glanceLimitMs);
-  }
-
-  #read(source: SourceText, limitMs: number): PlanFile {
-    const known = this.#files.get(source.uri);
-    const isSame = known?.version === source.version && known.text === source.text;
-    if (known && isSame && (!isOutOfTime(known) || this.#slowTexts.refusalOf(source, limitMs))) return known;
-    let number = this.#numbers.get(source.uri);
-    if (number === undefined) {
-      number = this.#numbers.size;
-      this.#numbers.set(source.uri, number);
-    }
-    const refusal = this.#slowTexts.refusalOf(source, limitMs);
-    const file = new PlanFile(source, number, { before: known, limitMs, refusal });
-    if (!refusal && file.refusal && isOutOfTime(file)) {
-      this.#slowTexts.remember(source, limitMs, file.refusal);
-    }
+    const known = this.#files.get(source.uri) ?? this.#lookedAt.get(source.uri);
+    const file = this.#newest(source, known, fullLimitMs(source.text));
+    this.#forgetLookedAt(source.uri);
     this.#files.set(source.uri, file);
+    return file;
+  }
+
+  /**
+   * For one of many files that are only looked at for their imports, and may belong to no plan that is checked. It may be refused
+   * for want of time, and is kept only if it is already, or for a short time.
+   */
+  glance(source: SourceText): PlanFile {
+    const isKept = this.#files.has(source.uri);
+    const known = isKept ? this.#files.get(source.uri) : this.#lookedAt.get(source.uri);
+    const file = this.#newest(source, known, glanceLimitMs);
+    if (isKept) this.#files.set(source.uri, file);
+    else this.#keepForNow(file);
     return file;
   }
 
   forget(uri: Uri): void {
     this.#files.delete(uri);
+    this.#forgetLookedAt(uri);
+  }
+
+  /** Only these are kept from now on; the others like files that were only looked at. */
+  keepOnly(uris: ReadonlySet<Uri>): void {
+    for (const [uri, file] of this.#files) {
+      if (uris.has(uri)) continue;
+      this.#files.delete(uri);
+      this.#keepForNow(file);
+    }
+  }
+
+  #newest(source: SourceText, known: PlanFile | undefined, limitMs: number): PlanFile {
+    const isSame = known?.version === source.version && known.text === source.text;
+    const refusal = this.#slowTexts.refusalOf(source, limitMs);
+    if (known && isSame && (!isOutOfTime(known) || refusal)) return known;
+    let number = this.#numbers.get(source.uri);
+    if (number === undefined) {
+      number = this.#numbers.size;
+      this.#numbers.set(source.uri, number);
+    }
+    const file = new PlanFile(source, number, { before: known, limitMs, refusal });
+    if (!refusal && file.refusal && isOutOfTime(file)) {
+      this.#slowTexts.remember(source, limitMs, file.refusal);
+    }
+    return file;
+  }
+
+  #keepForNow(file: PlanFile): void {
+    this.#forgetLookedAt(file.uri);
+    this.#lookedAt.set(file.uri, file);
+    this.#lookedAtLength += file.text.length;
+    for (const uri of this.#lookedAt.keys()) {
+      if (this.#lookedAtLength <= mostLookedAtLength) break;
+      this.#forgetLookedAt(uri);
+    }
+  }
+
+  #forgetLookedAt(uri: Uri): void {
+    this.#lookedAtLength -= this.#lookedAt.get(uri)?.text.length ?? 0;
+    this.#lookedAt.delete(uri);
   }
 }
 
 function isOutOfTime(file: PlanFile): boolean {
   return file.refusal?.reason === "reading-too-slow";
 }
+
+/** In UTF-16 units, of all texts together: some ten megabytes of trees. */
+const mostLookedAtLength = 200_000;

@@ -13,6 +13,7 @@ export class PlanRoots {
   readonly #asked = new Map<Uri, Edges>();
   #planFiles: readonly Uri[] = [];
   #upToDate = false;
+  #folders: readonly Uri[] = [];
 
   constructor(workspace: Workspace, importsOf: (source: SourceText) => FileImports) {
     this.#workspace = workspace;
@@ -20,6 +21,7 @@ export class PlanRoots {
   }
 
   roots(): readonly Uri[] {
+    this.#noticeFolders();
     this.#asked.clear();
     this.#planFiles = this.#workspace.planFiles();
     this.#upToDate = true;
@@ -27,14 +29,24 @@ export class PlanRoots {
   }
 
   rootsOf(file: Uri): readonly Uri[] {
-    if (!this.#upToDate) this.#planFiles = this.#workspace.planFiles();
+    if (!this.upToDate) this.#planFiles = this.#workspace.planFiles();
     this.#upToDate = true;
-    return this.membership([file]).rootsOf(file);
+    return this.membership([file, ...(this.#workspace.openFiles?.() ?? [])]).rootsOf(file);
   }
 
   /** Whether no file has to be read before {@link membership} can be answered in full. */
   get upToDate(): boolean {
+    this.#noticeFolders();
     return this.#upToDate;
+  }
+
+  /** A plan may import other files where the workspace has other folders. */
+  #noticeFolders(): void {
+    const folders = this.#workspace.folders();
+    if (folders.join("\n") === this.#folders.join("\n")) return;
+    this.#folders = folders;
+    this.#edges.clear();
+    this.forget([]);
   }
 
   /**
@@ -42,6 +54,7 @@ export class PlanRoots {
    * others: texts in which one of these words occurs.
    */
   *read(first: readonly string[]): Generator<void, void> {
+    this.#noticeFolders();
     const changed = this.#changes;
     const planFiles = this.#workspace.planFilesInSteps
       ? yield* this.#workspace.planFilesInSteps()
@@ -67,6 +80,7 @@ export class PlanRoots {
    * before still holds for files other than these.
    */
   membership(files: readonly Uri[]): Membership {
+    this.#noticeFolders();
     this.#asked.clear();
     if (!this.#upToDate) {
       for (const [uri, edges] of this.#edges) if (!files.includes(uri)) this.#asked.set(uri, edges);
@@ -90,7 +104,7 @@ export class PlanRoots {
    * behind {@link roots}.
    */
   passedBy(): readonly PassedBy[] {
-    if (!this.#upToDate) this.roots();
+    if (!this.upToDate) this.roots();
     const planFiles = this.#planFiles;
     const roots = this.#rootsAmong(planFiles);
     const judged = new Set(roots.flatMap((root) => [...this.#reachable(root)]));

@@ -4,7 +4,7 @@ import type { RunModule, RunOutcome, RunRequest, Sandbox } from "./sandbox.ts";
  * Runs a plan only where what would run is not what ran last. A plan knows no clock and no chance, so the same JavaScript makes
  * the same records; and most edits change a figure in a call that is `__written`, of which the JavaScript has nothing.
  */
-export function withoutRepeatedRuns(sandbox: Sandbox): Sandbox {
+export function withoutRepeatedRuns(sandbox: Sandbox): ForgetfulSandbox {
   const last = new Map<string, { readonly request: RunRequest; readonly outcome: RunOutcome }>();
   return {
     async run(request) {
@@ -15,11 +15,19 @@ export function withoutRepeatedRuns(sandbox: Sandbox): Sandbox {
       if (outcome.end === "whole") last.set(request.root, { request, outcome });
       return outcome;
     },
+    forget(root) {
+      last.delete(root);
+    },
     dispose() {
       last.clear();
       return sandbox.dispose();
     },
   };
+}
+
+export interface ForgetfulSandbox extends Sandbox {
+  /** Lets go of what the last run of this plan brought. */
+  forget(root: string): void;
 }
 
 function isSameRun(one: RunRequest, other: RunRequest): boolean {

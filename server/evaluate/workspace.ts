@@ -20,6 +20,8 @@ export interface Workspace {
   leftOut?(): LeftOut;
   /** Why {@link read} gave no text although there is something of that name. */
   unread?(uri: Uri): Unread | undefined;
+  /** Files whose text may change without a word from the disk; absent when there are none. */
+  openFiles?(): readonly Uri[];
 }
 
 export interface LeftOut {

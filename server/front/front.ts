@@ -18,6 +18,7 @@ import {
 } from "../language/messages.ts";
 import { editorWords } from "../language/plain-words.ts";
 import { oneSpelling } from "../uri-spelling.ts";
+import { wellFormedMessages } from "../well-formed-messages.ts";
 import { createEditorState, handshakeId } from "./editor-state.ts";
 import { createEngines, type Engine, type Engines, type EnginesWiring } from "./engines.ts";
 import { createOwners } from "./owners.ts";
@@ -112,7 +113,8 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     if (message.method === "initialize") {
       if (stage !== "new")
         return answer(id, { error: error(ErrorCodes.InvalidRequest, "Initialized already.") });
-      const params = message.params as InitializeParams;
+      const params = message.params as InitializeParams | undefined;
+      if (!params) return answer(id, { error: error(ErrorCodes.InvalidParams, "capabilities are missing.") });
       stage = "running";
       editor.heard(message);
       for (const one of editor.replay()) engines.foreground.send(one);
@@ -210,16 +212,20 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     exit(stage === "shut down" ? 0 : 1);
   };
 
+  const wellFormed = wellFormedMessages(log);
+
+  const take = (message: Message) => {
+    if (isResponse(message)) {
+      const question = askedOfEditor.get(message.id as Id);
+      askedOfEditor.delete(message.id as Id);
+      question?.engine.send({ ...message, id: question.id } as Message);
+    } else if (isRequest(message)) request(message);
+    else if (typeof (message as NotificationMessage).method === "string")
+      notification(message as NotificationMessage);
+  };
+
   return {
-    receive(message) {
-      if (isResponse(message)) {
-        const question = askedOfEditor.get(message.id as Id);
-        askedOfEditor.delete(message.id as Id);
-        question?.engine.send({ ...message, id: question.id } as Message);
-      } else if (isRequest(message)) request(message);
-      else if (typeof (message as NotificationMessage).method === "string")
-        notification(message as NotificationMessage);
-    },
+    receive: (message) => wellFormed.handleMessage(message, take),
     end,
   };
 }

@@ -118,16 +118,24 @@ const patienceMs = 30_000;
 
 /** As many as two views of a few plans with a handful of scenarios. */
 const mostRecent = 12;
+/** Of the graphs as text, in UTF-16 units: a diagram of thousands of conductors is not kept at all. */
+const mostRecentLength = 4_000_000;
 
 const notLaidOut = {
   laidOut: false,
   why: "The diagram was not laid out: another request took its place, or Loomwright was closed.",
 } as const;
 
+/** The oldest ones go first. */
 function keep(recent: Map<string, LaidOut>, text: string, laidOut: LaidOut): void {
   recent.delete(text);
   recent.set(text, laidOut);
-  if (recent.size > mostRecent) recent.delete(recent.keys().next().value!);
+  let length = [...recent.keys()].reduce((sum, graph) => sum + graph.length, 0);
+  for (const graph of recent.keys()) {
+    if (recent.size <= mostRecent && length <= mostRecentLength) break;
+    recent.delete(graph);
+    length -= graph.length;
+  }
 }
 
 function timerOf(ms: number, callBack: () => void): () => void {

@@ -1,0 +1,80 @@
+import { isAbsolute } from "node:path";
+import { z } from "zod";
+import { diagramMethod, differenceMethod, reportMethod, workingMethod } from "./language/messages.ts";
+
+/**
+ * Why a request cannot be answered: a sentence that names the first parameter that is missing or of a wrong type. Undefined if
+ * all that the request needs is there, and for requests without parameters.
+ */
+export function wrongParams(method: string, params: unknown): string | undefined {
+  const checked = schemas[method]?.safeParse(params);
+  if (!checked || checked.success) return undefined;
+  const { path, message: allowed } = checked.error.issues[0]!;
+  if (path.length === 0) return `The parameters of ${method} must be ${allowed}.`;
+  const name = path.join(".");
+  const given = path.reduce<unknown>((value, key) => (value as Record<PropertyKey, unknown>)[key], params);
+  return given === undefined
+    ? `${name} is missing: it must be ${allowed}.`
+    : `${name} is ${shortened(given)}: it must be ${allowed}.`;
+}
+
+function shortened(given: unknown): string {
+  const text = JSON.stringify(given) ?? String(given);
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
+}
+
+const largestPosition = 2 ** 31 - 1;
+
+const positionNumber = z
+  .number("a number")
+  .int("a whole number")
+  .min(0, "0 or more")
+  .max(largestPosition, `at most ${largestPosition}`);
+const position = z.looseObject({ line: positionNumber, character: positionNumber }, "a position");
+const range = z
+  .looseObject({ start: position, end: position }, "a range")
+  .refine(
+    ({ start, end }) =>
+      start.line < end.line || (start.line === end.line && start.character <= end.character),
+    "a range whose end is not before its start",
+  );
+/** A scheme and something behind it; no control characters, which no URI has. */
+const uri = z.string("a URI").regex(/^[a-z][\w+.-]*:[^\p{Cc}]+$/iu, "a URI, such as file:///camper/plan.ts");
+const textDocument = z.looseObject({ uri }, "an object with the URI of a document");
+const optionalText = z.string("a text").optional();
+
+const ofDocument = z.looseObject({ textDocument }, "an object with names");
+const atPosition = ofDocument.extend({ position });
+const inRange = ofDocument.extend({ range });
+
+const schemas: Readonly<Record<string, z.ZodType>> = {
+  "textDocument/hover": atPosition,
+  "textDocument/completion": atPosition,
+  "textDocument/codeAction": inRange.extend({
+    context: z.looseObject(
+      {
+        diagnostics: z.array(z.unknown(), "a list of diagnostics"),
+        only: z.array(z.string("a kind of code action"), "a list of kinds of code actions").optional(),
+        triggerKind: z.number("a number").optional(),
+      },
+      "an object with diagnostics",
+    ),
+  }),
+  "textDocument/documentSymbol": ofDocument,
+  "textDocument/codeLens": ofDocument,
+  "textDocument/inlayHint": inRange,
+  "textDocument/diagnostic": ofDocument.extend({ previousResultId: optionalText, identifier: optionalText }),
+  [workingMethod]: atPosition,
+  [diagramMethod]: ofDocument.extend({
+    view: z.enum(["one-line", "wiring"], '"one-line" or "wiring"'),
+    scenario: optionalText,
+  }),
+  [reportMethod]: ofDocument.extend({
+    path: z
+      .string("the path of a file")
+      .refine((path) => isAbsolute(path) && !path.includes("\0"), "the absolute path of a file"),
+    page: z.enum(["A4", "Letter"], '"A4" or "Letter"'),
+    force: z.boolean("true or false"),
+  }),
+  [differenceMethod]: ofDocument,
+};
