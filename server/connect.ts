@@ -113,6 +113,8 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
   });
 
   connection.onInitialized(async () => {
+    // Before anything is read: what changes while the checker is being loaded must not be missed.
+    registerForChanges();
     try {
       readConfiguration().then(tellConfigured, tellConfigured);
       await running();
@@ -122,7 +124,6 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
       status({ state: "failed", message });
       connection.window.showErrorMessage(message);
     }
-    registerForChanges();
   });
 
   const registerForChanges = () => {
