@@ -152,6 +152,8 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
   });
 
   connection.onInitialized(async () => {
+    // Before anything is read: what changes while the checker is being loaded must not be missed.
+    registerForChanges();
     try {
       readConfiguration().then(tellConfigured, tellConfigured);
       await running();
@@ -161,7 +163,6 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
       status({ state: "failed", message });
       connection.window.showErrorMessage(editorWords(message));
     }
-    registerForChanges();
   });
 
   const registerForChanges = () => {

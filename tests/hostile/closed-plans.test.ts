@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+// @ts-expect-error the measurement is plain JavaScript, for the script that runs it as it is
 import { afterAllAtOnce, afterFolderOf, afterOneByOne } from "../soak/closed-plans.mjs";
 
 /**

@@ -19,7 +19,7 @@ test.each([
       "--edits",
       "150",
       "--edits-per-comparison",
-      "50",
+      "75",
       "--seed",
       String(seed),
       "--folder",
