@@ -2,6 +2,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { CheckedPlan, HeldPlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
+import type { PassedBy } from "./evaluate/passed-by.ts";
 import type { Snapshot, Uri } from "./evaluate/workspace.ts";
 import { type PlanInView, viewPlan } from "./language/plan-in-view.ts";
 import { createPublishGate, type FailedPlan } from "./publish-gate.ts";
@@ -19,6 +20,8 @@ export interface OpenPlans {
   knownOf(file: Uri): readonly ShownPlan[];
   /** Keeps every plan of the workspace checked from now on, open or not, and gives all of them at rest. */
   checkWorkspace(): Promise<readonly ShownPlan[]>;
+  /** Files of the workspace that look like plans and are not judged, each with the reason. */
+  passedBy(): readonly PassedBy[];
   /** Checks everything again with another checker: its limits were changed. */
   use(checker: Checker): void;
 }
@@ -151,6 +154,7 @@ export function createOpenPlans(
       await Promise.all([...plans.keys()].map((root) => gate.settled(root)));
       return [...plans].map(([root, kept]) => shown(root, kept));
     },
+    passedBy: () => checker.passedBy(),
     use(other) {
       checker = other;
       for (const root of plans.keys()) {
