@@ -17,26 +17,34 @@ export async function checkWorkspace(session: ServerSession): Promise<WorkspaceC
   return check;
 }
 
-function tell({ plans }: WorkspaceCheck): void {
-  if (plans.length === 0) {
+function tell({ plans, passedBy }: WorkspaceCheck): void {
+  if (plans.length === 0 && passedBy.length === 0) {
     window.showInformationMessage('No plan here: no TypeScript or JavaScript file imports "loomwright".');
     return;
   }
   const total = sumOf(plans.flatMap(({ counts }) => counts ?? []));
   const failed = plans.filter(({ state }) => state === "failed").length;
   const held = plans.filter(({ state }) => state === "held").length;
+  const unjudged = passedBy.filter(({ mayHideHazard }) => mayHideHazard).length;
+  const known = passedBy.length - unjudged;
   const sentences = [
     `${numbered(plans.length - failed - held, "plan", "plans")} checked.`,
     held > 0
       ? `${numbered(held, "plan is", "plans are")} half typed, and counted as of the last complete text.`
       : "",
     failed > 0 ? `${numbered(failed, "plan", "plans")} could not be checked.` : "",
+    unjudged > 0
+      ? `${numbered(unjudged, "file", "files")} could not be judged and may hide a hazard: the log says which, and why.`
+      : "",
+    known > 0
+      ? `${numbered(known, "file was", "files were")} passed by, such as a link or one that git ignores: the log lists ${known === 1 ? "it" : "them"}.`
+      : "",
     `In all: ${countsInWords(total)}.`,
   ];
   const message = editorWords(sentences.filter((sentence) => sentence !== "").join(" "));
   const showProblems = "Show Problems";
   const shown =
-    total.errors > 0 || failed > 0
+    total.errors > 0 || failed > 0 || unjudged > 0
       ? window.showWarningMessage(message, showProblems)
       : window.showInformationMessage(message, showProblems);
   shown.then((choice) => {

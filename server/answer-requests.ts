@@ -25,7 +25,7 @@ import type { PlanInView } from "./language/plan-in-view.ts";
 import type { Settings } from "./language/settings.ts";
 import type { OpenPlans, ShownPlan } from "./open-plans.ts";
 import { createLayouts } from "./output/layouts.ts";
-import { planCheck } from "./plan-status.ts";
+import { passedFile, planCheck } from "./plan-status.ts";
 import type { Refresher } from "./refresher.ts";
 import { createRequestGuard, textChanged } from "./request-guard.ts";
 import type { WorkReport } from "./work-report.ts";
@@ -174,7 +174,9 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     guard(checkWorkspaceMethod, {}, given.at(-1) as CancellationToken, async () => {
       const { plans } = await running();
       const checked = await plans.checkWorkspace();
-      return { plans: checked.map((plan) => planCheck(plan, workspace)) };
+      const passedBy = plans.passedBy().map(passedFile);
+      for (const { message } of passedBy) connection.console.info(`Not checked: ${message}`);
+      return { plans: checked.map((plan) => planCheck(plan, workspace)), passedBy };
     }),
   );
 

@@ -5,6 +5,7 @@ import type { Duty } from "./engine-messages.ts";
 import type { CheckedPlan, HeldPlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
 import { fileName } from "./evaluate/file-name.ts";
+import type { PassedBy } from "./evaluate/passed-by.ts";
 import type { Snapshot, Uri } from "./evaluate/workspace.ts";
 import { type PlanInView, viewPlan } from "./language/plan-in-view.ts";
 import { assignPlans } from "./plan-assignment.ts";
@@ -27,6 +28,8 @@ export interface OpenPlans {
   knownOf(file: Uri): readonly ShownPlan[];
   /** Keeps every plan of the workspace checked from now on, open or not, and gives all of this engine's at rest. */
   checkWorkspace(): Promise<readonly ShownPlan[]>;
+  /** Files of the workspace that look like plans and are not judged, each with the reason. */
+  passedBy(): readonly PassedBy[];
   /** Checks everything again with another checker: its limits were changed. */
   use(checker: Checker): void;
   /** The engine's duty is another one. */
@@ -265,6 +268,7 @@ export function createOpenPlans(
       await Promise.all(ours.map(([root]) => gate.settled(root)));
       return ours.map(([root, kept]) => shown(root, kept));
     },
+    passedBy: () => checker.passedBy(),
     use(other) {
       checker = other;
       for (const root of plans.keys()) {

@@ -1,7 +1,8 @@
 import type { EditorWorkspace } from "./editor-workspace.ts";
-import { fileName } from "./evaluate/file-name.ts";
+import { fileName, pathInWords } from "./evaluate/file-name.ts";
+import { mayHideHazard, type PassedBy } from "./evaluate/passed-by.ts";
 import { countsOf, planInWords } from "./language/counts.ts";
-import type { PlanCheck, StatusParams } from "./language/messages.ts";
+import type { PassedFile, PlanCheck, StatusParams } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
 import type { ShownPlan } from "./open-plans.ts";
 
@@ -47,4 +48,10 @@ export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorW
     state: "failed",
     message: plainWords(`could not be checked: ${outcome?.reason ?? "no reason given"}`),
   };
+}
+
+/** A file that was passed by, as the answer to a check of the workspace names it. */
+export function passedFile(passed: PassedBy): PassedFile {
+  const { uri, why } = passed;
+  return { uri, message: plainWords(`${pathInWords(uri)} ${why}`), mayHideHazard: mayHideHazard(passed) };
 }

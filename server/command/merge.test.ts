@@ -160,6 +160,16 @@ describe("merge", () => {
       ["null", () => "null", "2.json is not what"],
       ["something else", () => '{"tool":{"name":"other","version":"1.0.0"}}', "2.json is not what"],
       [
+        "of another schemaVersion",
+        (text: string) => text.replace('"schemaVersion": 1,', '"schemaVersion": 2,'),
+        "has schemaVersion 2, and only reports of schemaVersion 1 are merged",
+      ],
+      [
+        "of an earlier version, which had none",
+        (text: string) => text.replace('"schemaVersion": 1,', ""),
+        "has no schemaVersion, and only reports of schemaVersion 1 are merged",
+      ],
+      [
         "of another version",
         (text: string) => text.replace(version, "0.0.9"),
         "was written by version 0.0.9, and this is",

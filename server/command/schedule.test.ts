@@ -174,6 +174,33 @@ describe("in a folder", () => {
     expect((await loomwright("schedule", "--out", "lists", "--force")).code).toBe(0);
     expect(read("lists/boat.spools.csv")).toContain("mm²");
   });
+  test.each([
+    ["csv", ".csv", (text: string) => text.replace(/,(?=,\r\n)(?![^]*,,\r\n)/, ",12.6")],
+    ["markdown", ".md", (text: string) => text.replace(/\| {2}\|(?=\n\n)/, "| 12.6 |")],
+  ])(
+    "measurements that were filled in (%s) are kept, and their rows named, also when the plan changed",
+    async (format, ending, fillIn) => {
+      write("boat.ts", boat);
+      const words = ["schedule", "--out", "lists", "--table", "first-power", "--format", format];
+      await loomwright(...words);
+      const file = `lists/boat.first-power-voltages${ending}`;
+      const filled = fillIn(read(file));
+      expect(filled).toContain("12.6");
+      write(file, filled);
+      for (const plan of [boat, boat.replace("mm2: 10 });", "gauge: 6 });")]) {
+        write("boat.ts", plan);
+        const { code, err } = await loomwright(...words);
+        expect(code).toBe(2);
+        expect(err).toMatch(
+          /first-power-voltages\.\w+ holds entries that Loomwright did not write \(rows "[^"]+"\), and only --force/,
+        );
+        expect(read(file)).toBe(filled);
+      }
+      expect((await loomwright(...words, "--force")).code).toBe(0);
+      expect(read(file)).not.toContain("12.6");
+      expect((await loomwright(...words)).code).toBe(0);
+    },
+  );
   test("two plans of one name do not write over each other", async () => {
     write("a/plan.ts", lamp);
     write("b/plan.ts", boat);

@@ -120,7 +120,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     );
   }
 
-  /** Links to plans, and to folders with plans; one that leads out of what is looked at counts by its own name. */
+  /** Links to plans, and to folders with plans. What lies outside of the revision is none of its plans. */
   async function linksToPlans(): Promise<readonly PassedBy[]> {
     const objects = new Map<string, string>();
     const links = [...listed.links].filter(([, { onTheWay }]) => onTheWay);
@@ -134,7 +134,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
       const target = targetOf(uri, objects.get(object) ?? "");
       const isLinked = listed.files.has(target)
         ? isPlan.has(target)
-        : naming.some((plan) => plan.startsWith(`${target}/`)) || isScript(uri);
+        : naming.some((plan) => plan.startsWith(`${target}/`));
       return isLinked ? [{ uri, reason: "linked", why: "is a link: links are not followed" }] : [];
     });
   }

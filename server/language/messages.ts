@@ -55,6 +55,16 @@ export interface Counts {
 
 export interface WorkspaceCheck {
   readonly plans: readonly PlanCheck[];
+  /** Files that look like plans, or belong to one, and were not judged. */
+  readonly passedBy: readonly PassedFile[];
+}
+
+export interface PassedFile {
+  readonly uri: string;
+  /** One line for people: the file and why it was not judged. */
+  readonly message: string;
+  /** A hazard may be in it: the check did not reach its end. */
+  readonly mayHideHazard: boolean;
 }
 
 export interface PlanCheck {

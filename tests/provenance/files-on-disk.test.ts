@@ -28,7 +28,7 @@ it("plan files are found by the library's name, outside of other people's folder
   write("inside/other.ts", "export {};");
   write("inside/notes.md", "loomwright");
   write("inside/types.d.ts", 'import "loomwright";');
-  for (const folder of ["node_modules/a", ".git", "dist"])
+  for (const folder of ["node_modules/a", ".git", ".cache"])
     write(`inside/${folder}/plan.ts`, 'import "loomwright";');
   write("outside/plan.ts", 'import "loomwright";');
   symlinkSync(join(place, "outside"), join(place, "inside/link"));

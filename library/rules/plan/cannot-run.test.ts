@@ -29,6 +29,13 @@ testRule(cannotRun, [
     finds: found('"./panel.ts" is not there: no such file.'),
   },
   {
+    name: "an import of a file that cannot be read",
+    problems: stopped("import-unread", '"./panel.ts" cannot be read: permission is missing'),
+    finds: found(
+      '"./panel.ts" cannot be read: permission is missing. Nothing in it is checked, nor the rest of the plan.',
+    ),
+  },
+  {
     name: "an import from outside the folder",
     problems: stopped("import-outside", "../../secrets.ts"),
     finds: found('"../../secrets.ts" lies outside the folder that is open.'),

@@ -156,6 +156,46 @@ circuit({ name: "other", load: 4, oneWayFt: 80, gauge: 14, insulationC: 75, prot
   });
 });
 
+test("what was not judged is a notification with the reason, and the run is no success", async () => {
+  const invocation = async () => {
+    const { log } = await sarif();
+    expect(complaints(log)).toEqual([]);
+    const [run] = log.runs as unknown as readonly [NotifyingRun];
+    const { executionSuccessful, toolExecutionNotifications } = run.invocations[0]!;
+    const said = toolExecutionNotifications.map(({ level, descriptor, locations }) => {
+      expect(run.tool.driver.notifications[descriptor.index]?.id).toBe(descriptor.id);
+      return [level, descriptor.id, locations[0]!.physicalLocation.artifactLocation.uri];
+    });
+    return [executionSuccessful, ...said];
+  };
+  write("plan.ts", `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`);
+  write("build/plan.js", `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`);
+  const copy = ["note", "passed-by/compiled-copy", "build/plan.js"];
+  expect(await invocation()).toEqual([true, copy]);
+  write("large {0}.ts", head + " ".repeat(4 * 1024 * 1024));
+  write("half.ts", `${head}circuit({`);
+  write("thrown.ts", `${head}throw new Error("{0}");\n`);
+  expect(await invocation()).toEqual([
+    false,
+    ["error", "not-judged/half-typed", "half.ts"],
+    ["error", "not-judged/error-thrown", "thrown.ts"],
+    copy,
+    ["error", "passed-by/too-large", "large%20%7B0%7D.ts"],
+  ]);
+});
+
+interface NotifyingRun {
+  readonly tool: { readonly driver: { readonly notifications: readonly { readonly id: string }[] } };
+  readonly invocations: readonly {
+    readonly executionSuccessful: boolean;
+    readonly toolExecutionNotifications: readonly {
+      readonly level: string;
+      readonly descriptor: { readonly id: string; readonly index: number };
+      readonly locations: readonly { readonly physicalLocation: { readonly artifactLocation: Location } }[];
+    }[];
+  }[];
+}
+
 describe("hostile names", () => {
   test.each([
     ["a link", "[free batteries](https://elsewhere.example/)"],
@@ -206,8 +246,9 @@ describe("hostile names", () => {
 });
 
 async function sarif(cwd = folder) {
-  const { plans } = await checkPlans({ names: [], cwd, fresh: true, progress() {} });
-  const text = sarifReport({ plans, passedBy: [] }, (id) =>
+  const checked = await checkPlans({ names: [], cwd, fresh: true, progress() {} });
+  const { plans } = checked;
+  const text = sarifReport(checked, (id) =>
     readFileSync(join(house, `library/rules/${id}.md`), "utf8").replaceAll(/<!--.*?-->\n?/gs, ""),
   );
   return { plans, text, log: JSON.parse(text) as Log };

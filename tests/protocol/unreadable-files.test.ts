@@ -1,0 +1,78 @@
+import { spawnSync } from "node:child_process";
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { jsonReportSchema } from "../../server/command/json-report.ts";
+
+// Files that the disk refuses to this user. The administrator may read everything, so that the command runs as somebody else then.
+
+const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), "loomwright-unreadable-"));
+const plan =
+  'import { circuit } from "loomwright";\ncircuit({ name: "winch", load: 48, oneWayFt: 10, gauge: 12, protect: 45 });\n';
+const nobody = process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {};
+
+function write(name: string, text: string, mode = 0o644): void {
+  writeFileSync(join(folder, name), text, { mode });
+}
+
+function loomwright(...words: readonly string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...words], {
+    ...{ cwd: folder, env: { ...process.env, LOOMWRIGHT_CACHE: join(folder, "none") }, encoding: "utf8" },
+    ...nobody,
+  });
+  return { code: status, out: stdout, err: stderr };
+}
+
+beforeAll(() => {
+  chmodSync(folder, 0o755);
+  write("package.json", "{}");
+  write("plan.ts", `${plan}import "./secret.ts";\n`);
+  write("lone.ts", plan.replace("45", "60").replace("12", "4"));
+  write("secret.ts", plan, 0o000);
+  mkdirSync(join(folder, "locked"));
+  write("locked/plan.ts", plan);
+  chmodSync(join(folder, "locked"), 0o000);
+  mkdirSync(join(folder, "listed"));
+  write("listed/plan.ts", plan);
+  chmodSync(join(folder, "listed"), 0o744);
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+test.skipIf(process.platform === "win32")("each is listed with the reason, and the answer is 2", () => {
+  const { code, out } = loomwright("check", "--format", "json");
+  expect(code).toBe(2);
+  const { plans, passedBy, summary } = jsonReportSchema.parse(JSON.parse(out));
+  expect(plans.map(({ file }) => file)).toEqual(["lone.ts", "plan.ts"]);
+  expect(passedBy.map(({ file, reason }) => `${file}: ${reason}`)).toEqual([
+    "listed/plan.ts: unreadable",
+    "locked: unreadable",
+    "secret.ts: unreadable",
+  ]);
+  expect(summary.notJudged).toBe(4);
+  const [, importing] = plans;
+  expect(importing?.notJudged?.reason).toBe("cannot-run");
+  expect(importing?.findings[0]).toMatchObject({
+    ...{ rule: "plan/cannot-run", line: 3, column: 8 },
+    message: expect.stringContaining('"./secret.ts" cannot be read: permission is missing'),
+  });
+});
+
+test.skipIf(process.platform === "win32").each(["text", "sarif", "annotations"])("in %s too", (format) => {
+  const { code, out } = loomwright("check", "--format", format);
+  expect(code).toBe(2);
+  for (const name of ["listed/plan.ts", "locked", "secret.ts"])
+    expect(out).toContain(`${name} cannot be read: permission is missing`);
+});
+
+test.skipIf(process.platform === "win32").each(["secret.ts", "locked", "locked/plan.ts", "listed/plan.ts"])(
+  "%s by its name",
+  (name) => {
+    const { code, out, err } = loomwright("check", name);
+    expect(code).toBe(2);
+    expect(out + err).toContain("permission is missing");
+    expect(out + err).not.toMatch(/is not a plan|there is no file/);
+  },
+);
