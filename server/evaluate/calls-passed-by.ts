@@ -1,3 +1,4 @@
+import ts from "typescript";
 import type { LoadProblem } from "./load-plan.ts";
 import { sitesInFile } from "./marks.ts";
 import type { PlanFile } from "./parse.ts";
@@ -21,8 +22,9 @@ export function callsPassedBy(files: readonly PlanFile[], { calls }: RunOutcome)
     const passedBy = file.marked?.certain.find((site) => entered.get(file.number)?.[site] !== 1);
     const node = passedBy === undefined ? undefined : file.tree.marked?.sites[passedBy]?.node;
     if (!node || !("expression" in node)) return [];
-    const { source } = file.tree;
-    const place = { uri: file.uri, start: node.expression.getStart(source), end: node.expression.end };
-    return [{ reason: "call-not-reached", detail: node.expression.getText(source), place } as const];
+    const word = ts.isPropertyAccessExpression(node.expression) ? node.expression.name : node.expression;
+    const place = { uri: file.uri, start: word.getStart(file.tree.source), end: word.end };
+    const detail = file.text.slice(place.start, place.end);
+    return [{ reason: "call-not-reached", detail, place } as const];
   });
 }

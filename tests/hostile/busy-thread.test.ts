@@ -1,3 +1,4 @@
+import { Worker } from "node:worker_threads";
 import { afterAll, describe, expect, test } from "vitest";
 import { createSandbox, defaultLimits, type RunRequest } from "../../server/evaluate/sandbox.ts";
 
@@ -5,7 +6,7 @@ import { createSandbox, defaultLimits, type RunRequest } from "../../server/eval
  * The thread that waits for a plan may be held up by other work at any moment, and for longer than the plan may run. It then
  * finds its own timer and several messages of the worker at once, and must still arrive at what became of the plan.
  */
-const limitMs = 100;
+const limitMs = 150;
 
 const sandbox = createSandbox();
 afterAll(() => sandbox.dispose());
@@ -37,8 +38,8 @@ const plans: readonly { name: string; js: string; limits?: Partial<RunRequest["l
 const busyMs = [0, limitMs + 290, limitMs + 310, 7 * limitMs];
 
 const moments: readonly { name: string; comes: () => Promise<unknown> }[] = [
-  { name: "at once", comes: async () => undefined },
-  { name: "when the plan is on its way", comes: () => new Promise((resolve) => setImmediate(resolve)) },
+  { name: "when the plan is sent", comes: async () => undefined },
+  { name: "when it is waited for", comes: () => new Promise((resolve) => setImmediate(resolve)) },
   { name: "a little later", comes: () => new Promise((resolve) => setTimeout(resolve, 15)) },
 ];
 
@@ -52,11 +53,13 @@ describe.each(moments)("held up $name", ({ comes }) => {
           imports: { loomwright: "loomwright" },
         },
       ];
+      const sent = nextMessageToWorker();
       const running = sandbox.run({
         root,
         modules,
         limits: { ...defaultLimits, timeMs: limitMs, ...limits },
       });
+      await sent;
       await comes();
       holdUp(lengthMs);
       const { end, records } = await running;
@@ -84,6 +87,18 @@ test("held up between the end of a plan and the next one, both are known", async
     expect((await next).end).toMatchObject({ why: "error", message: "Error: second" });
   }
 });
+
+/** The worker may have to be started or to prepare itself first, and then the thread must not be held up yet. */
+function nextMessageToWorker(): Promise<void> {
+  return new Promise((resolve) => {
+    const { postMessage } = Worker.prototype;
+    Worker.prototype.postMessage = function (...given) {
+      Worker.prototype.postMessage = postMessage;
+      postMessage.apply(this, given);
+      resolve();
+    };
+  });
+}
 
 /** Without any work of this process, so that the plan's own time is not used up by it. */
 function holdUp(lengthMs: number) {
