@@ -7,7 +7,6 @@ import { type ReportAnswer, type ReportParams, reportMethod } from "./language/m
 import { plainWords } from "./language/plain-words.ts";
 import { planMeantBy, type ShownPlan } from "./open-plans.ts";
 import type { Layouts } from "./output/layouts.ts";
-import { madeByUs } from "./output/made-by-us.ts";
 import { writeWhole } from "./output/write-whole.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
@@ -25,7 +24,7 @@ export function answerReport(
       try {
         const file = workspace.fromEditor(params.textDocument.uri);
         const { plans } = await running();
-        const settled = await plans.settledOf(file);
+        const settled = await plans.borrowed(file);
         const plan = planMeantBy(file, settled);
         return await writeReport(plan, params, { workspace, layouts, signal: stopping.signal });
       } finally {
@@ -54,15 +53,10 @@ async function writeReport(
   if (typeof plan === "string") return failed(plan);
   const layOut: Layouts["layOut"] = (graph) => layouts.layOut(graph);
   const { bytes, missing } = await planReport({ plan, workspace, kind, page, layOut, signal });
-  let foreign = false;
-  const isOurs = (before: Uint8Array) => {
-    foreign = !madeByUs(path, before, bytes);
-    return !foreign;
-  };
-  const written = await writeWhole(path, bytes, { force, signal, isOurs });
+  const written = await writeWhole(path, bytes, { force, signal });
   if (written.written) return { state: "written", path, missing: plainWords(missing.join(" ")) };
-  if (foreign)
-    return { state: "not-ours", message: plainWords(`${basename(path)} was not made by Loomwright.`) };
+  if (written.notOurs !== undefined)
+    return { state: "not-ours", message: plainWords(`${basename(path)} ${written.notOurs}.`) };
   return failed(`${basename(path)} ${written.why}; no report was written.`);
 }
 

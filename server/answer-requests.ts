@@ -28,6 +28,7 @@ import { createLayouts } from "./output/layouts.ts";
 import { planCheck } from "./plan-status.ts";
 import type { Refresher } from "./refresher.ts";
 import { createRequestGuard, textChanged } from "./request-guard.ts";
+import type { WorkReport } from "./work-report.ts";
 
 /** The parts that answer, once they are there. */
 export interface Running {
@@ -35,6 +36,7 @@ export interface Running {
   checker: Checker;
   readonly plans: OpenPlans;
   readonly delivery: FindingsDelivery;
+  readonly work: WorkReport;
 }
 
 export interface AnswerWiring {
@@ -54,10 +56,10 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
   /** The plans of a file for exactly the text that was asked about. */
   const settledOf = async (file: Uri): Promise<PlanInView[]> => {
     const { version } = workspace.client(file);
-    const { plans } = await running();
+    const { plans, work } = await running();
     const settled = await plans.settledOf(file);
     if (workspace.client(file).version !== version) throw textChanged();
-    return viewsOf(settled);
+    return viewsOf(settled, work);
   };
 
   /** Without waiting, from the newest complete result; waits only while there was none yet. */
@@ -66,9 +68,9 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     file: Uri,
     answer: (view: PlanInView) => T[],
   ): Promise<T[]> => {
-    const { plans } = await running();
+    const { plans, work } = await running();
     if (plans.knownOf(file).some(({ outcome }) => outcome === undefined)) await plans.settledOf(file);
-    const again = () => distinct(viewsOf(plans.knownOf(file)).flatMap(answer));
+    const again = () => distinct(viewsOf(plans.knownOf(file), work).flatMap(answer));
     refresher.answered(kind, file, workspace.client(file).version, again);
     return again();
   };
@@ -109,9 +111,10 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
       const text = document?.getText() ?? "";
       const typed = document && typedValue(text, document.offsetAt(params.position));
       if (!typed) return null;
-      const { checker } = await running();
+      const { checker, plans, work } = await running();
       const positions = document.positionAt.bind(document);
-      for (const root of checker.rootsOf(uri)) {
+      for (const root of await plans.rootsOf(uri)) {
+        work.goesOn(root);
         const items = await completions(checker, { root, uri, text, typed, positionAt: positions });
         if (document.getText() !== text) throw textChanged();
         if (items.length > 0) return items;
@@ -193,8 +196,11 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
   answerDifference(connection, wiring, guard);
 }
 
-function viewsOf(plans: readonly ShownPlan[]): PlanInView[] {
-  return plans.flatMap(({ view }) => (view ? [view] : []));
+function viewsOf(plans: readonly ShownPlan[], work: WorkReport): PlanInView[] {
+  return plans.flatMap(({ root, view }) => {
+    work.goesOn(root);
+    return view ? [view] : [];
+  });
 }
 
 /** Two plans that share a file may say the same of it; once is enough. */

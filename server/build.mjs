@@ -14,9 +14,10 @@ const here = dirname(fileURLToPath(import.meta.url));
 const rulesFolder = join(here, "../library/rules");
 const dist = join(here, "dist");
 
-/** What stands in server/dist for the language server: its bundle, and what that loads from beside it when it needs to. */
+/** The language server in server/dist: the thread in front, its engine, and all that they load from beside it when it needs to. */
 export const serverFiles = [
   "language-server.cjs",
+  "engine.cjs",
   "plan-worker.cjs",
   "layout-worker.cjs",
   "typescript.cjs",
@@ -71,7 +72,8 @@ async function buildPaper() {
 
 async function buildEntries() {
   await bundle({
-    "language-server": join(here, "language-server.ts"),
+    "language-server": join(here, "front/language-server.ts"),
+    engine: join(here, "engine.ts"),
     command: join(here, "command/main.ts"),
   });
 }

@@ -1,5 +1,4 @@
 import {
-  CodeActionKind,
   CodeLensRefreshRequest,
   type Connection,
   DiagnosticRefreshRequest,
@@ -7,34 +6,67 @@ import {
   DidChangeWatchedFilesNotification,
   type InitializeResult,
   InlayHintRefreshRequest,
-  TextDocumentSyncKind,
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { version } from "../library/package.json";
 import { answerRequests, type Running } from "./answer-requests.ts";
-import { readEditor } from "./editor-abilities.ts";
+import { initializeResult, readEditor } from "./editor-abilities.ts";
 import { createEditorWorkspace } from "./editor-workspace.ts";
+import {
+  atRestMethod,
+  type Duty,
+  dutyMethod,
+  type Elsewhere,
+  elsewhereMethod,
+  type Ping,
+  pingMethod,
+  pongMethod,
+  type Quick,
+  quickMethod,
+  readyMethod,
+  workingOnMethod,
+} from "./engine-messages.ts";
 import type { createChecker } from "./evaluate/checker.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { createFindingsDelivery, type FindingsDelivery } from "./findings-delivery.ts";
-import { fixAllKind } from "./language/code-actions.ts";
 import { type StatusParams, statusMethod } from "./language/messages.ts";
 import { editorWords } from "./language/plain-words.ts";
 import { defaultSettings, limitsOf, readSettings, type Settings } from "./language/settings.ts";
 import { createOpenPlans } from "./open-plans.ts";
 import { statusOf } from "./plan-status.ts";
 import { createRefresher } from "./refresher.ts";
+import { createWorkReport } from "./work-report.ts";
 
-/** The module with the checker. It is loaded after the first handshake: TypeScript is inside and takes its time. */
-export type LoadChecker = () => Promise<{ readonly createChecker: typeof createChecker }>;
+export interface Engine {
+  /** Counts the engines of a server. */
+  readonly number: number;
+  /** Loads the module with the checker. TypeScript is inside and takes its time. */
+  loadChecker(): Promise<{ readonly createChecker: typeof createChecker }>;
+}
 
 /** Connects one editor to the checker. Holds no logic: each part below ties messages to what answers them. */
-export function connect(connection: Connection, loadChecker: LoadChecker): void {
+export function connect(connection: Connection, { number, loadChecker }: Engine): void {
   const documents = new TextDocuments(TextDocument);
   const workspace = createEditorWorkspace();
   let editor = readEditor({ capabilities: {}, rootUri: null });
   let settings = defaultSettings;
+  let duty: Duty = { role: "foreground", slow: [], givenUp: [] };
+  const loaded = loadChecker();
+  loaded.then(
+    () => void connection.sendNotification(readyMethod),
+    // Reported when the handshake is over.
+    () => undefined,
+  );
+  connection.onNotification(pingMethod, (ping: Ping) => void connection.sendNotification(pongMethod, ping));
+  connection.onNotification(dutyMethod, (next: Duty) => {
+    duty = next;
+    parts?.plans.assigned();
+  });
+  const work = createWorkReport({
+    workspace,
+    duty: () => duty,
+    send: (working) => void connection.sendNotification(workingOnMethod, working),
+  });
 
   const status = (params: StatusParams) => void connection.sendNotification(statusMethod, params);
 
@@ -60,19 +92,40 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     return starting;
   };
 
+  const checkerOptions = (current: Settings) => ({
+    limits: limitsOf(current),
+    workGoesOn: (root: Uri) => work.goesOn(root),
+  });
+
   const start = async (): Promise<Running> => {
-    const [{ createChecker }] = await Promise.all([loadChecker(), configured]);
-    const checker = createChecker(workspace, { limits: limitsOf(settings) });
+    const [{ createChecker }] = await Promise.all([loaded, configured]);
+    const checker = createChecker(workspace, checkerOptions(settings));
+    const begunMs = new Map<Uri, number>();
     const plans = createOpenPlans(checker, {
       workspace,
+      duty: () => duty,
+      firstSerial: number * serialsPerEngine,
+      workOn(root, files) {
+        begunMs.set(root, performance.now());
+        work.begins(root, files);
+      },
       log: (text) => connection.console.error(text),
       started: (root) => status({ uri: workspace.client(root).uri, state: "checking", message: "checking" }),
       arrived(plan) {
         delivery.arrived(plan);
         refresher.arrived();
         status(statusOf(plan, workspace));
+        const tookMs = performance.now() - (begunMs.get(plan.root) ?? 0);
+        if (duty.role === "background" && tookMs < quickMs && duty.slow.includes(plan.root))
+          connection.sendNotification(quickMethod, { root: plan.root } satisfies Quick);
       },
+      elsewhere: (files) => {
+        const uris = files.map((file) => workspace.client(file).uri);
+        connection.sendNotification(elsewhereMethod, { uris } satisfies Elsewhere);
+      },
+      rested: () => void connection.sendNotification(atRestMethod),
       gone(root) {
+        begunMs.delete(root);
         delivery.gone(root);
         status({ uri: workspace.client(root).uri, state: "gone", message: "no longer a plan" });
       },
@@ -85,7 +138,7 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
         void connection.sendDiagnostics({ uri, diagnostics, ...(of === undefined ? {} : { version: of }) }),
       askToPull: () => refresher.ask("findings"),
     });
-    parts = { checker, plans, delivery };
+    parts = { checker, plans, delivery, work };
     // What was opened while this was loading; a request that waits for it finds its plans known.
     plans.touched(workspace.openFiles());
     return parts;
@@ -95,22 +148,7 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     editor = readEditor(params);
     settings = readSettings(params.initializationOptions);
     workspace.setFolders(editor.folders);
-    return {
-      serverInfo: { name: "loomwright", version },
-      capabilities: {
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
-        hoverProvider: true,
-        inlayHintProvider: true,
-        codeLensProvider: {},
-        documentSymbolProvider: true,
-        completionProvider: { triggerCharacters: [":", " ", '"'] },
-        codeActionProvider: {
-          codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, fixAllKind],
-        },
-        ...(editor.pulls ? { diagnosticProvider: pullOptions } : {}),
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-      },
-    };
+    return initializeResult(params);
   });
 
   connection.onInitialized(async () => {
@@ -200,9 +238,9 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
     if (before.inlayHints !== next.inlayHints) refresher.ask("hints");
     if (before.timeLimitMs === next.timeLimitMs && before.memoryLimitMiB === next.memoryLimitMiB) return;
     if (!parts) return;
-    const { createChecker } = await loadChecker();
+    const { createChecker } = await loaded;
     const old = parts.checker;
-    parts.checker = createChecker(workspace, { limits: limitsOf(next) });
+    parts.checker = createChecker(workspace, checkerOptions(next));
     parts.plans.use(parts.checker);
     await old.dispose();
   };
@@ -221,7 +259,11 @@ export function connect(connection: Connection, loadChecker: LoadChecker): void 
   documents.listen(connection);
 }
 
-const pullOptions = { identifier: "loomwright", interFileDependencies: true, workspaceDiagnostics: false };
+/** More than one engine ever uses up. */
+const serialsPerEngine = 1_000_000_000;
+
+/** A plan that is checked within this time holds nobody up. */
+const quickMs = 150;
 
 const refreshRequests = {
   findings: DiagnosticRefreshRequest.type,

@@ -1,5 +1,12 @@
-import type { InitializeParams } from "vscode-languageserver";
+import {
+  CodeActionKind,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import { version } from "../library/package.json";
 import type { EditorAbilities } from "./language/code-actions.ts";
+import { fixAllKind } from "./language/messages.ts";
 
 /** What the connected editor can do, read once from its handshake. */
 export interface Editor extends EditorAbilities {
@@ -36,3 +43,25 @@ export function readEditor(
     snippetEdits: edits?.snippetEditSupport === true,
   };
 }
+
+/** The answer to the handshake: what the server can do for this editor. */
+export function initializeResult(params: InitializeParams): InitializeResult {
+  return {
+    serverInfo: { name: "loomwright", version },
+    capabilities: {
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+      hoverProvider: true,
+      inlayHintProvider: true,
+      codeLensProvider: {},
+      documentSymbolProvider: true,
+      completionProvider: { triggerCharacters: [":", " ", '"'] },
+      codeActionProvider: {
+        codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, fixAllKind],
+      },
+      ...(readEditor(params).pulls ? { diagnosticProvider: pullOptions } : {}),
+      workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+    },
+  };
+}
+
+const pullOptions = { identifier: "loomwright", interFileDependencies: true, workspaceDiagnostics: false };

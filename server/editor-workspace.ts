@@ -38,15 +38,26 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
     return { uri, version: `${opening}/${document.version}`, text: document.getText() };
   };
 
+  const withOpened = (onDisk: readonly Uri[]): Uri[] => {
+    const files = new Set(onDisk.filter((uri) => !opened.has(uri)));
+    for (const [uri, { document }] of opened) if (document.getText().includes("loomwright")) files.add(uri);
+    return [...files];
+  };
+
   return {
     read,
     folders: () => disk.folders(),
     realUri: (uri) => disk.realUri(uri),
-    planFiles() {
-      const files = new Set(disk.planFiles().filter((uri) => !opened.has(uri)));
-      for (const [uri, { document }] of opened) if (document.getText().includes("loomwright")) files.add(uri);
-      return [...files];
+    planFiles: () => withOpened(disk.planFiles()),
+    *planFilesInSteps() {
+      return withOpened(disk.planFilesInSteps ? yield* disk.planFilesInSteps() : disk.planFiles());
     },
+    leftOut() {
+      const { passedBy, wireNumbers } = disk.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
+      // An open file is looked at, whatever a walk passes by.
+      return { passedBy: passedBy.filter(({ uri }) => !opened.has(uri)), wireNumbers };
+    },
+    unread: (uri) => (opened.has(uri) ? undefined : disk.unread?.(uri)),
     fromEditor: oneSpelling,
     client(uri) {
       const document = opened.get(uri)?.document;

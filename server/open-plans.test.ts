@@ -2,6 +2,7 @@ import type ts from "typescript";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { createEditorWorkspace } from "./editor-workspace.ts";
+import type { Duty } from "./engine-messages.ts";
 import { type Checker, createChecker } from "./evaluate/checker.ts";
 import type { Uri, Workspace } from "./evaluate/workspace.ts";
 import { createOpenPlans } from "./open-plans.ts";
@@ -31,7 +32,7 @@ afterEach(async () => {
   await Promise.all(checkers.splice(0).map((checker) => checker.dispose()));
 });
 
-function setUp(onDisk: Readonly<Record<Uri, string>> = {}) {
+function setUp(onDisk: Readonly<Record<Uri, string>> = {}, role: Duty["role"] = "foreground") {
   const texts: Record<Uri, string> = { ...onDisk };
   const disk: Workspace = {
     read: (uri) => (texts[uri] === undefined ? undefined : { uri, version: texts[uri], text: texts[uri] }),
@@ -47,6 +48,11 @@ function setUp(onDisk: Readonly<Record<Uri, string>> = {}) {
   const name = (uri: Uri) => uri.slice(folder.length);
   const plans = createOpenPlans(checker, {
     workspace,
+    duty: () => ({ role, slow: [], givenUp: [] }),
+    firstSerial: 0,
+    workOn: () => undefined,
+    elsewhere: () => undefined,
+    rested: () => undefined,
     log: (text) => events.push(`log ${text}`),
     started: () => undefined,
     arrived: ({ root, outcome }) => events.push(`${name(root)} ${outcome?.state}`),
@@ -193,12 +199,10 @@ describe("open plans", () => {
   });
 
   test("the whole workspace stays checked once it was asked for", async () => {
-    const editor = setUp({
-      [van]: using,
-      [boat]: using,
-      [parts]: "export const size = 4;\n",
-      [web]: "let x = 1;",
-    });
+    const editor = setUp(
+      { [van]: using, [boat]: using, [parts]: "export const size = 4;\n", [web]: "let x = 1;" },
+      "background",
+    );
     const shown = await editor.plans.checkWorkspace();
     expect(shown.map(({ root }) => root).sort()).toEqual([boat, van]);
     await editor.onDisk({ [boat]: undefined });

@@ -1,26 +1,36 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { EditorWorkspace } from "./editor-workspace.ts";
+import type { Duty } from "./engine-messages.ts";
 import type { CheckedPlan, HeldPlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
+import { fileName } from "./evaluate/file-name.ts";
 import type { Snapshot, Uri } from "./evaluate/workspace.ts";
 import { type PlanInView, viewPlan } from "./language/plan-in-view.ts";
+import { assignPlans } from "./plan-assignment.ts";
 import { createPublishGate, type FailedPlan } from "./publish-gate.ts";
 
 /**
- * The plans that the editor has open, each with its newest complete result. Knows which plans a file belongs to, wakes them when
- * a text changes, and hands out only what came through the gate.
+ * The plans that this engine answers for, each with its newest complete result. Knows which plans a file belongs to, wakes them
+ * when a text changes, and hands out only what came through the gate.
  */
 export interface OpenPlans {
   /** A file was opened, typed in, closed, or changed on disk: checks every plan that it touches. */
   touched(files: readonly Uri[]): void;
-  /** Waits until the plans of a file are at rest, then gives them. Empty: the file belongs to no plan. */
+  /** Waits until the plans of a file are at rest, then gives them. Empty: the file belongs to no plan of this engine's. */
   settledOf(file: Uri): Promise<readonly ShownPlan[]>;
+  /** The same whichever engine answers for them: for documents, which are made in the background. */
+  borrowed(file: Uri): Promise<readonly ShownPlan[]>;
+  /** Roots of this engine's plans that a file belongs to, whether they are at rest or not. */
+  rootsOf(file: Uri): Promise<readonly Uri[]>;
   /** The plans of a file as they are known at this moment, without waiting. */
   knownOf(file: Uri): readonly ShownPlan[];
-  /** Keeps every plan of the workspace checked from now on, open or not, and gives all of them at rest. */
+  /** Keeps every plan of the workspace checked from now on, open or not, and gives all of this engine's at rest. */
   checkWorkspace(): Promise<readonly ShownPlan[]>;
   /** Checks everything again with another checker: its limits were changed. */
   use(checker: Checker): void;
+  /** The engine's duty is another one. */
+  assigned(): void;
 }
 
 /** One plan as it stands. */
@@ -41,28 +51,48 @@ export function planMeantBy(file: Uri, plans: readonly ShownPlan[]): ShownPlan |
 
 export interface OpenPlansWiring {
   readonly workspace: EditorWorkspace;
+  /** Which plans this engine answers for; asked anew at each change. */
+  duty(): Duty;
+  /** The first of the serial numbers, so that an engine that takes over does not repeat those of the one before. */
+  readonly firstSerial: number;
   log(text: string): void;
+  /** Work on a plan begins. Throws, with the reason, if it is not to be tried. */
+  workOn(root: Uri, files: ReadonlySet<Uri>): void;
   started(root: Uri): void;
   /** An outcome came through the gate. */
   arrived(plan: ShownPlan): void;
-  /** A plan is no longer anybody's concern: whatever was shown of it goes. */
+  /** A plan is no longer this engine's concern: whatever was shown of it goes. */
   gone(root: Uri): void;
+  /** Open files that another engine answers for. */
+  elsewhere(files: readonly Uri[]): void;
+  /** Every plan is checked. */
+  rested(): void;
 }
 
 export function createOpenPlans(
   firstChecker: Checker,
-  { workspace, log, started, arrived, gone }: OpenPlansWiring,
+  { workspace, duty, firstSerial, log, workOn, started, arrived, gone, elsewhere, rested }: OpenPlansWiring,
 ): OpenPlans {
   let checker = firstChecker;
   let wholeWorkspace = false;
-  let serials = 0;
+  let serials = firstSerial;
   const plans = new Map<Uri, Kept>();
+  /** Files whose plans somebody waits for, whichever engine answers for them. */
+  const borrowings = new Map<Uri, number>();
+  /** While plan files are read. */
+  let reading: Reading | undefined;
 
   const gate = createPublishGate({
-    check: (root) => checker.check(root),
+    async check(root) {
+      workOn(root, keptOf(root).files);
+      return checker.check(root);
+    },
+    isUrgent: (root) => [...(plans.get(root)?.files ?? [])].some((file) => workspace.isOpen(file)),
     isCurrent: (snapshot) => isCurrent(workspace, snapshot),
     log,
-    started,
+    started(root) {
+      if (plans.get(root)?.ours) started(root);
+    },
     letThrough(root, outcome) {
       const kept = plans.get(root);
       if (!kept) return;
@@ -72,8 +102,9 @@ export function createOpenPlans(
       if (outcome.state !== "held") kept.complete = undefined;
       if (outcome.state === "checked") kept.complete = { plan: outcome, texts: textsOf(workspace, outcome) };
       kept.files = filesOf(root, kept);
-      arrived(shown(root, kept));
+      if (kept.ours) arrived(shown(root, kept));
     },
+    rested,
   });
 
   const shown = (root: Uri, { serial, outcome, complete }: Kept): ShownPlan => ({
@@ -96,60 +127,140 @@ export function createOpenPlans(
       outcome: undefined,
       complete: undefined,
       files: new Set([root]),
+      ours: false,
     };
     plans.set(root, kept);
     return kept;
   };
 
-  /** The plans that are somebody's concern now, new ones too. Those that no longer are go. */
-  const concern = (): Set<Uri> => {
-    const roots = new Set<Uri>();
-    for (const file of workspace.openFiles()) {
-      for (const root of checker.rootsOf(file)) {
-        roots.add(root);
-        keptOf(root).files.add(file);
-      }
+  /** Takes up the plans that are this engine's concern now, and lets go of those that no longer are. */
+  const concern = (): void => {
+    const open = workspace.openFiles();
+    const membership = checker.membership([...open, ...borrowings.keys()]);
+    const assigned = assignPlans({ duty: duty(), membership, open, wholeWorkspace });
+    const lent = [...borrowings.keys()].flatMap((file) => membership.rootsOf(file));
+    for (const root of new Set([...assigned.roots, ...lent])) {
+      const kept = keptOf(root);
+      for (const file of open) if (membership.filesOf(root).has(file)) kept.files.add(file);
+      // Lent before, and on duty now: what is known of it is to be seen.
+      const becomesOurs = !kept.ours && assigned.roots.has(root);
+      if (kept.ours && !assigned.roots.has(root)) gone(root);
+      kept.ours = assigned.roots.has(root);
+      if (becomesOurs && kept.outcome) arrived(shown(root, kept));
     }
-    for (const root of wholeWorkspace ? checker.roots() : []) {
-      roots.add(root);
-      keptOf(root);
-    }
-    for (const root of plans.keys()) {
-      if (roots.has(root)) continue;
+    for (const [root, kept] of plans) {
+      if (assigned.roots.has(root) || lent.includes(root)) continue;
       plans.delete(root);
       gate.forget(root);
-      gone(root);
+      if (kept.ours) gone(root);
     }
-    return roots;
+    elsewhere(assigned.elsewhere);
+  };
+
+  const wake = (files: readonly Uri[]): void => {
+    for (const [root, kept] of plans) {
+      // Also without being touched: a file that was missing may have come.
+      if (files.some((file) => kept.files.has(file)) || !isCurrentOutcome(workspace, kept)) gate.wake(root);
+    }
+  };
+
+  const takeUpNow = (files: readonly Uri[]): void => {
+    concern();
+    wake(files);
+    if (gate.atRest()) rested();
+  };
+
+  /** Takes up what there is; if plan files are not known yet, what is known already goes first. */
+  const takeUp = (files: readonly Uri[]): void => {
+    if (reading ? reading.isKnownEnough : checker.knowsPlanFiles()) {
+      takeUpNow(files);
+      return;
+    }
+    wake(files);
+    if (reading) return;
+    const names = workspace.openFiles().map((file) => fileName(file).replace(/\.\w+$/, ""));
+    const steps = checker.readPlanFiles(names);
+    if (goneThrough(steps)) takeUpNow(files);
+    else reading = readOn(steps);
+  };
+
+  /** Reads plan files a slice at a time, and answers what is asked in between. */
+  const readOn = (steps: Generator<void, void>): Reading => {
+    const begunMs = performance.now();
+    let knownEnough = () => {};
+    const current: Reading = {
+      isKnownEnough: false,
+      known: new Promise((resolve) => {
+        knownEnough = resolve;
+      }),
+      done: Promise.resolve(),
+    };
+    const useWhatIsKnown = () => {
+      current.isKnownEnough = true;
+      takeUpNow([]);
+      knownEnough();
+    };
+    const inSlices = async () => {
+      do {
+        if (!current.isKnownEnough && performance.now() - begunMs > longestWaitMs) useWhatIsKnown();
+        await nextTurn();
+      } while (!goneThrough(steps));
+    };
+    current.done = inSlices()
+      .catch((error) =>
+        log(`The plan files could not be listed: ${error instanceof Error ? error.stack : error}`),
+      )
+      .then(() => {
+        reading = undefined;
+        useWhatIsKnown();
+        // Files changed while they were read.
+        if (!checker.knowsPlanFiles()) takeUp([]);
+      });
+    return current;
   };
 
   const plansOf = (file: Uri): [Uri, Kept][] => [...plans].filter(([, kept]) => kept.files.has(file));
 
-  return {
-    touched(files) {
-      for (const root of concern()) {
-        const kept = keptOf(root);
-        // Also without being touched: a file that was missing may have come.
-        if (files.some((file) => kept.files.has(file)) || !isCurrentOutcome(workspace, kept)) gate.wake(root);
+  const settledOf = async (file: Uri): Promise<readonly ShownPlan[]> => {
+    await reading?.known;
+    // Which plans a file belongs to may itself change while they settle: an import was just typed.
+    for (let roots = plansOf(file); ; ) {
+      await Promise.all(roots.map(([root]) => gate.settled(root)));
+      const after = plansOf(file);
+      if (after.every(([root]) => roots.some(([before]) => before === root))) {
+        return after.map(([root, kept]) => shown(root, kept));
       }
+      roots = after;
+    }
+  };
+
+  return {
+    touched: takeUp,
+    settledOf,
+    async rootsOf(file) {
+      await reading?.known;
+      return plansOf(file).map(([root]) => root);
     },
-    async settledOf(file) {
-      // Which plans a file belongs to may itself change while they settle: an import was just typed.
-      for (let roots = plansOf(file); ; ) {
-        await Promise.all(roots.map(([root]) => gate.settled(root)));
-        const after = plansOf(file);
-        if (after.every(([root]) => roots.some(([before]) => before === root))) {
-          return after.map(([root, kept]) => shown(root, kept));
-        }
-        roots = after;
+    async borrowed(file) {
+      borrowings.set(file, (borrowings.get(file) ?? 0) + 1);
+      try {
+        takeUp([]);
+        return await settledOf(file);
+      } finally {
+        const left = (borrowings.get(file) ?? 1) - 1;
+        if (left > 0) borrowings.set(file, left);
+        else borrowings.delete(file);
+        takeUp([]);
       }
     },
     knownOf: (file) => plansOf(file).map(([root, kept]) => shown(root, kept)),
     async checkWorkspace() {
       wholeWorkspace = true;
-      for (const root of concern()) if (!isCurrentOutcome(workspace, keptOf(root))) gate.wake(root);
-      await Promise.all([...plans.keys()].map((root) => gate.settled(root)));
-      return [...plans].map(([root, kept]) => shown(root, kept));
+      takeUp([]);
+      while (reading) await reading.done;
+      const ours = [...plans].filter(([, kept]) => kept.ours);
+      await Promise.all(ours.map(([root]) => gate.settled(root)));
+      return ours.map(([root, kept]) => shown(root, kept));
     },
     use(other) {
       checker = other;
@@ -158,8 +269,23 @@ export function createOpenPlans(
         gate.forget(root);
         gate.wake(root);
       }
+      takeUp([]);
     },
+    assigned: () => takeUp([]),
   };
+}
+
+/** Plans of open files do not wait longer than this for a folder full of others. */
+const longestWaitMs = 300;
+
+const sliceMs = 15;
+
+interface Reading {
+  /** What is known by now must do. */
+  isKnownEnough: boolean;
+  /** Ends when it must do, or when everything is read. */
+  readonly known: Promise<void>;
+  done: Promise<void>;
 }
 
 interface Kept {
@@ -169,6 +295,8 @@ interface Kept {
   complete: { readonly plan: CheckedPlan; readonly texts: ReadonlyMap<Uri, TextDocument> } | undefined;
   /** The files it was last made of, and open ones that were found to belong to it since. */
   files: Set<Uri>;
+  /** It is this engine's to show; others are only lent. */
+  ours: boolean;
 }
 
 /** While a text is held, the files of the last complete one still belong to the plan. */
@@ -183,6 +311,13 @@ function isCurrent(workspace: EditorWorkspace, snapshot: Snapshot): boolean {
 
 function isCurrentOutcome(workspace: EditorWorkspace, { outcome }: Kept): boolean {
   return outcome !== undefined && outcome.state !== "failed" && isCurrent(workspace, outcome.snapshot);
+}
+
+/** Takes steps for the length of a slice; true when none is left. */
+function goneThrough(steps: Generator<void, void>): boolean {
+  const endMs = performance.now() + sliceMs;
+  while (performance.now() < endMs) if (steps.next().done) return true;
+  return false;
 }
 
 /** Copies, because an open document changes in place while the editor types. */

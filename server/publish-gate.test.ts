@@ -20,6 +20,8 @@ function setUp() {
           fail: (reason) => reject(new Error(reason)),
         });
       }),
+    isUrgent: () => true,
+    rested: () => undefined,
     isCurrent: (snapshot) => [...snapshot].every(([uri, version]) => versions.get(uri) === version),
     log: (text) => log.push(text),
     started: () => undefined,

@@ -1,10 +1,12 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import type { CheckOutcome } from "./evaluate/checked-plan.ts";
 import type { Snapshot, Uri } from "./evaluate/workspace.ts";
 
 /**
  * Decides when a plan is checked and whether a result may be seen. For each root at most one run is in flight and at most one
- * waits; a newer text takes the waiting one's place, and plans never hold each other up. There is no fixed wait: an idle root
- * starts at once. A result is let through only if every text it was computed from is still the newest.
+ * waits; a newer text takes the waiting one's place. There is no fixed wait: an urgent root starts at once, and plans that are
+ * urgent never hold each other up. All others are checked one at a time, while no urgent one is. A result is let through only if
+ * every text it was computed from is still the newest.
  */
 export interface PublishGate {
   /** Some text of the plan may be new: check it. */
@@ -13,14 +15,20 @@ export interface PublishGate {
   settled(root: Uri): Promise<void>;
   /** Stops caring for a root; what is in flight for it is never let through. */
   forget(root: Uri): void;
+  /** Whether no root is being checked and none waits. */
+  atRest(): boolean;
 }
 
 export interface GateWiring {
   check(root: Uri): Promise<CheckOutcome>;
+  /** Somebody looks at the plan now. */
+  isUrgent(root: Uri): boolean;
   isCurrent(snapshot: Snapshot): boolean;
   log(text: string): void;
   started(root: Uri): void;
   letThrough(root: Uri, outcome: CheckOutcome | FailedPlan): void;
+  /** The last of all runs has ended. */
+  rested(): void;
 }
 
 /** The plan could not be checked at all: a broken assumption of ours, never the builder's fault. */
@@ -32,6 +40,9 @@ export interface FailedPlan {
 
 export function createPublishGate(wiring: GateWiring): PublishGate {
   const runs = new Map<Uri, Run>();
+  /** Those that are not urgent, in their turn. */
+  const waiting: (readonly [Uri, Run])[] = [];
+  let serving = false;
 
   /** The run ends before anybody hears of its outcome, so that whoever is told can wake the root again. */
   const letThrough = (root: Uri, run: Run, outcome: CheckOutcome | FailedPlan): void => {
@@ -67,38 +78,78 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
     }
   };
 
+  const begin = (root: Uri, run: Run): void => {
+    // One that waited may have become urgent, or nobody's concern, and then its turn has passed.
+    if (run.started || run.forgotten) return;
+    run.started = true;
+    runUntilCurrent(root, run)
+      .catch((error) =>
+        wiring.log(`A failure could not be shown: ${error instanceof Error ? error.stack : error}`),
+      )
+      .finally(() => {
+        if (runs.get(root) === run) runs.delete(root);
+        run.end();
+        if (runs.size === 0) wiring.rested();
+      });
+  };
+
+  const serveWaiting = async (): Promise<void> => {
+    if (serving) return;
+    serving = true;
+    for (let next = waiting.shift(); next; next = waiting.shift()) {
+      // Whatever was asked while the plan before was checked is answered first.
+      await nextTurn();
+      for (let urgent = urgentRun(); urgent; urgent = urgentRun()) await urgent.done;
+      const [root, run] = next;
+      begin(root, run);
+      await run.done;
+    }
+    serving = false;
+  };
+
+  const urgentRun = (): Run | undefined =>
+    [...runs].find(([root, { started }]) => started && wiring.isUrgent(root))?.[1];
+
   return {
     wake(root) {
-      const busy = runs.get(root);
-      if (busy) {
-        busy.newerWaits = true;
-        return;
-      }
-      const run: Run = { newerWaits: false, forgotten: false, done: Promise.resolve() };
+      const known = runs.get(root);
+      if (known) known.newerWaits = true;
+      const run = known ?? newRun();
       runs.set(root, run);
-      run.done = runUntilCurrent(root, run)
-        .catch((error) =>
-          wiring.log(`A failure could not be shown: ${error instanceof Error ? error.stack : error}`),
-        )
-        .finally(() => {
-          if (runs.get(root) === run) runs.delete(root);
-        });
+      if (wiring.isUrgent(root)) begin(root, run);
+      else if (!known) {
+        waiting.push([root, run]);
+        void serveWaiting();
+      }
     },
     async settled(root) {
       for (let run = runs.get(root); run; run = runs.get(root)) await run.done;
     },
     forget(root) {
       const run = runs.get(root);
-      if (run) run.forgotten = true;
       runs.delete(root);
+      if (!run) return;
+      run.forgotten = true;
+      if (!run.started) run.end();
     },
+    atRest: () => runs.size === 0,
   };
 }
 
 interface Run {
   newerWaits: boolean;
   forgotten: boolean;
-  done: Promise<void>;
+  started: boolean;
+  readonly done: Promise<void>;
+  readonly end: () => void;
+}
+
+function newRun(): Run {
+  let end = () => {};
+  const done = new Promise<void>((resolve) => {
+    end = resolve;
+  });
+  return { newerWaits: false, forgotten: false, started: false, done, end };
 }
 
 /** A file that a build step rewrites all the time must not keep the server busy for ever. */

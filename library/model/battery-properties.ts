@@ -6,13 +6,13 @@ import type { ValuesOf } from "./property-table.ts";
 const properties = {
   ...ofEveryPart,
   chemistry: oneOf(chemistries, "is not a chemistry that the tables know"),
-  // A whole bank entered as one battery still stays below this.
-  capacityAh: amount("a capacity", "Ah", { above: 0, upTo: 10_000 }),
+  // A whole bank entered as one battery still stays below this, and the cell of a torch above a tenth.
+  capacityAh: amount("a capacity", "Ah", { from: 0.1, upTo: 10_000 }),
   nominalV: nominalVoltage,
-  // A bank that has more than a few ohms is worn out.
-  internalMilliohm: amount("a resistance", "mΩ", { above: 0, upTo: 10_000 }),
-  // More than any fuse of the families can interrupt, UL 248-15 (from memory).
-  shortCircuitA: amount("a current", "A", { above: 0, upTo: 200_000 }),
+  // A bank that has more than a few ohms is worn out; one of less than 10 µΩ would give a million amperes at 12 V.
+  internalMilliohm: amount("a resistance", "mΩ", { from: 0.01, upTo: 10_000 }),
+  // More than any fuse of the families can interrupt, UL 248-15 (from memory). Less than 1 A is a resistance of many ohms.
+  shortCircuitA: amount("a current", "A", { from: 1, upTo: 200_000 }),
   maxDischargeA: current,
   maxChargeA: current,
 };

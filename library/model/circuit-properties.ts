@@ -27,8 +27,9 @@ export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });
 
 export const insulation = oneOf(insulationRatingsC, "is not an insulation rating that the tables know");
 
-export const feet = amount("a length", "ft", { above: 0, upTo: 1_000 });
-export const metres = amount("a length", "m", { above: 0, upTo: 300 });
+// No conductor between two terminals is shorter than a centimetre; a link of no length is one piece of metal with its ends.
+export const feet = amount("a length", "ft", { from: 0.03, upTo: 1_000 });
+export const metres = amount("a length", "m", { from: 0.01, upTo: 300 });
 
 const properties = {
   name: text("a name, as text"),

@@ -37,7 +37,8 @@ const load = {
   ...ofEveryPart,
   currentA: loadCurrent,
   powerW: power,
-  resistanceOhm: amount("a resistance", "Ω", { above: 0, upTo: 1_000_000 }),
+  // Less than a milliohm is a short circuit: 12 V drive more than 10,000 A through it.
+  resistanceOhm: amount("a resistance", "Ω", { from: 0.001, upTo: 1_000_000 }),
   ...howItIsJudged,
 };
 export type LoadValues = ValuesOf<typeof load>;

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { busBarSides } from "./allowed-values.ts";
 import { termination, torque } from "./bench-properties.ts";
 import { ofEveryPart, partTable, rating } from "./part-properties.ts";
-import { amount, count, oneOf, type Property, yesOrNo } from "./property.ts";
+import { amount, amountOrNone, count, oneOf, type Property, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
 import { isObject } from "./written-value.ts";
 
@@ -35,14 +35,23 @@ export const disconnectProperties = partTable("disconnect", disconnect, { needed
 
 const shunt = {
   ...ofEveryPart,
-  ratedA: rating,
+  // Its resistance is made of the two. Less than 1 A is no shunt in a supply, and would be an ohm or more.
+  ratedA: amount("a rating", "A", { from: 1, upTo: 10_000 }),
   // Those that are made drop 50 or 75 mV; 100 mV and 60 mV are known too.
-  ratedMV: amount("a voltage", "mV", { above: 0, upTo: 1_000 }),
+  ratedMV: amount("a voltage", "mV", { from: 1, upTo: 1_000 }),
 };
 export type ShuntValues = ValuesOf<typeof shunt>;
 export const shuntProperties = partTable("shunt", shunt, { needed: ["ratedA"] });
 
-const chassis = { ...ofEveryPart, milliohm: amount("a resistance", "mΩ", { from: 0, upTo: 1_000 }) };
+/**
+ * Without any resistance, two ends are one piece of metal. With less than 1 µΩ, as of a few millimetres of busbar, they are as
+ * good as that; but currents would be worked out as differences of voltages too small for the accuracy of numbers.
+ */
+function resistanceOrNone(upTo: number): Property<number> {
+  return amountOrNone("a resistance", "mΩ", { from: 0.001, upTo });
+}
+
+const chassis = { ...ofEveryPart, milliohm: resistanceOrNone(1_000) };
 export type ChassisValues = ValuesOf<typeof chassis>;
 export const chassisProperties = partTable("chassis", chassis, { needed: ["milliohm"] });
 
@@ -66,7 +75,7 @@ const terminalNames: Property<readonly string[]> = {
 };
 
 const end = z.string({ error: "is not the name of a terminal" });
-const milliohm = amount("a resistance", "mΩ", { from: 0, upTo: 1_000_000 });
+const milliohm = resistanceOrNone(1_000_000);
 
 const joins: Property<readonly WrittenJoin[]> = {
   schema: z

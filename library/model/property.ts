@@ -30,6 +30,20 @@ export function amount(what: string, unit: string, limits: Limits): Property<num
   return { schema: within, allowed: `${what} ${range}`, counts: true };
 }
 
+/** As an {@link amount}, or none at all: 0. */
+export function amountOrNone(
+  what: string,
+  unit: string,
+  limits: { readonly from: number; readonly upTo: number },
+): Property<number> {
+  const { schema, allowed } = amount(what, unit, { ...limits, from: 0 });
+  return {
+    schema: schema.refine((value) => value === 0 || value >= limits.from, "is too small"),
+    allowed: allowed.replace("from 0 to", `of 0, or from ${limits.from} to`),
+    counts: true,
+  };
+}
+
 /** The lower border, which is or is not itself allowed, and the upper one, which is. */
 export type Limits = ({ readonly above: number } | { readonly from: number }) & { readonly upTo: number };
 

@@ -340,9 +340,10 @@ describe("amounts, on both sides of each limit", () => {
     ],
     [
       "oneWayFt",
-      [0.01, 1_000],
+      [0.03, 1_000],
       [
         [1_000.1, "is too large"],
+        [1e-300, "is too small"],
         [0, "is zero"],
         [-1, "is negative"],
         [1e308, "is too large"],
@@ -353,6 +354,7 @@ describe("amounts, on both sides of each limit", () => {
       [0.01, 300],
       [
         [300.1, "is too large"],
+        [0.0099, "is too small"],
         [0, "is zero"],
         [-1, "is negative"],
       ],
@@ -360,18 +362,20 @@ describe("amounts, on both sides of each limit", () => {
     ],
     [
       "positiveFt",
-      [0.01, 1_000],
+      [0.03, 1_000],
       [
         [1_000.1, "is too large"],
+        [1e-300, "is too small"],
         [0, "is zero"],
       ],
       each("negativeFt"),
     ],
     [
       "negativeFt",
-      [0.01, 1_000],
+      [0.03, 1_000],
       [
         [1_000.1, "is too large"],
+        [1e-300, "is too small"],
         [0, "is zero"],
       ],
       each("positiveFt"),
@@ -381,6 +385,7 @@ describe("amounts, on both sides of each limit", () => {
       [0.01, 300],
       [
         [300.1, "is too large"],
+        [0.0099, "is too small"],
         [0, "is zero"],
       ],
       each("negativeM"),
@@ -390,6 +395,7 @@ describe("amounts, on both sides of each limit", () => {
       [0.01, 300],
       [
         [300.1, "is too large"],
+        [0.0099, "is too small"],
         [0, "is zero"],
       ],
       each("positiveM"),

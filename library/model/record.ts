@@ -73,12 +73,21 @@ export type PlanProblem =
       readonly allowed: number;
     };
 
-/** `detail` holds, in turn: the error's message, the import's text, the import's text, the import's text, … */
+/**
+ * `detail` is the text that the message quotes: the error's message, the import, the import and the clause that gives the reason
+ * ("cannot be read: permission is missing"), the syntax, the character, the word.
+ */
 export type CannotRunReason =
   | "error-thrown"
   | "import-not-found"
+  | "import-unread"
   | "import-outside"
   | "import-not-allowed"
   | "import-name-missing"
   | "syntax-not-run"
+  | "text-not-run"
+  | "character-refused"
+  | "nested-too-deeply"
+  | "reading-too-slow"
+  | "call-not-reached"
   | "evaluator-failed";

@@ -7,10 +7,10 @@ const partWords = words.filter((word) => !["circuit", "build", "cable", "scenari
 
 /** Each amount with its limits: the lower one is itself allowed (`from`) or not (`above`), the upper one always is. */
 const amounts: readonly [Word, string, { from: number } | { above: number }, number][] = [
-  ["battery", "capacityAh", { above: 0 }, 10_000],
+  ["battery", "capacityAh", { from: 0.1 }, 10_000],
   ["battery", "nominalV", { from: 1 }, 50],
-  ["battery", "internalMilliohm", { above: 0 }, 10_000],
-  ["battery", "shortCircuitA", { above: 0 }, 200_000],
+  ["battery", "internalMilliohm", { from: 0.01 }, 10_000],
+  ["battery", "shortCircuitA", { from: 1 }, 200_000],
   ["battery", "maxDischargeA", { above: 0 }, 10_000],
   ["battery", "maxChargeA", { above: 0 }, 10_000],
   ["busBar", "ratedA", { above: 0 }, 10_000],
@@ -19,8 +19,8 @@ const amounts: readonly [Word, string, { from: number } | { above: number }, num
   ["fusePanel", "ratedA", { above: 0 }, 10_000],
   ["fusePanel", "branchRatedA", { above: 0 }, 10_000],
   ["disconnect", "ratedA", { above: 0 }, 10_000],
-  ["shunt", "ratedA", { above: 0 }, 10_000],
-  ["shunt", "ratedMV", { above: 0 }, 1_000],
+  ["shunt", "ratedA", { from: 1 }, 10_000],
+  ["shunt", "ratedMV", { from: 1 }, 1_000],
   ["inverter", "continuousW", { above: 0 }, 100_000],
   ["inverter", "surgeW", { above: 0 }, 200_000],
   ["inverter", "efficiencyPercent", { from: 1 }, 100],
@@ -54,7 +54,7 @@ const amounts: readonly [Word, string, { from: number } | { above: number }, num
   ["chassis", "milliohm", { from: 0 }, 1_000],
   ["load", "currentA", { above: 0 }, 2_000],
   ["load", "powerW", { above: 0 }, 100_000],
-  ["load", "resistanceOhm", { above: 0 }, 1_000_000],
+  ["load", "resistanceOhm", { from: 0.001 }, 1_000_000],
   ["load", "minimumV", { from: 1 }, 50],
   ["load", "dropLimitPercent", { above: 0 }, 20],
   ["motor", "runningA", { above: 0 }, 2_000],
@@ -62,8 +62,8 @@ const amounts: readonly [Word, string, { from: number } | { above: number }, num
   ["motor", "minimumV", { from: 1 }, 50],
   ["motor", "dropLimitPercent", { above: 0 }, 20],
   ["part", "ratedA", { above: 0 }, 10_000],
-  ["cable", "lengthFt", { above: 0 }, 1_000],
-  ["cable", "lengthM", { above: 0 }, 300],
+  ["cable", "lengthFt", { from: 0.03 }, 1_000],
+  ["cable", "lengthM", { from: 0.01 }, 300],
   ["cable", "protect", { above: 0 }, 6_000],
   ["cable", "protectFarEnd", { above: 0 }, 6_000],
   ["cable", "ambientC", { from: -50 }, 200],
@@ -90,13 +90,26 @@ describe("amounts, on both sides of each limit", () => {
     const above = "from" in lower ? least : least + 1e-6;
     for (const value of [above, upTo])
       expect(wrongWith(word, property, value), String(value)).toBeUndefined();
-    const below = "from" in lower ? least - 1 : least;
+    const below = "from" in lower ? (least > 0 ? least * 0.99 : least - 1) : least;
     for (const value of [below, upTo + 1])
       expect(wrongWith(word, property, value), String(value)).toMatch(/^is /);
     expect(wrongWith(word, property, "12")).toBe("is text, not a number");
     expect(wrongWith(word, property, { $strange: "NaN" })).toBe("is not a number");
     expect(wrongWith(word, property, Number.POSITIVE_INFINITY)).toBe("is not a finite number");
   });
+
+  it.each<[Word, string, (ohm: number) => unknown]>([
+    ["chassis", "milliohm", (milliohm) => milliohm],
+    ["part", "joins", (milliohm) => [{ between: ["a", "b"], milliohm }]],
+  ])(
+    "the resistance of %s.%s may be none, or one that numbers can tell from none",
+    (word, property, given) => {
+      for (const ohm of [0, 0.001, 1_000]) expect(wrongWith(word, property, given(ohm))).toBeUndefined();
+      for (const ohm of [1e-300, 0.000_99])
+        expect(wrongWith(word, property, given(ohm))).toBe("is too small");
+      expect(wrongWith(word, property, given(-1))).toBe("is negative");
+    },
+  );
 
   it("names every amount that there is", () => {
     const other = new Set(amounts.map(([word, property]) => `${word}.${property}`));

@@ -37,7 +37,7 @@ export interface BatteryInput extends PartOptions {
    */
   readonly chemistry: Chemistry;
   /**
-   * Capacity at the rate that its maker states it for, Ah. Above 0, up to 10,000. Always needed.
+   * Capacity at the rate that its maker states it for, Ah. From 0.1 to 10,000. Always needed.
    *
    * Example: `capacityAh: 200`
    */
@@ -51,7 +51,7 @@ export interface BatteryInput extends PartOptions {
    */
   readonly nominalV?: NominalVoltage;
   /**
-   * Internal resistance, milliohms, from its data sheet. Above 0, up to 10,000.
+   * Internal resistance, milliohms, from its data sheet. From 0.01 to 10,000.
    *
    * Left out: taken as the range that is usual for its chemistry, capacity and voltage; what follows from it is shown as an estimate.
    *
@@ -59,7 +59,7 @@ export interface BatteryInput extends PartOptions {
    */
   readonly internalMilliohm?: number;
   /**
-   * Short-circuit current as the maker states it, A. Above 0, up to 200,000. It counts for what a dead short draws, whatever
+   * Short-circuit current as the maker states it, A. From 1 to 200,000. It counts for what a dead short draws, whatever
    * the internal resistance.
    *
    * Left out: taken as what follows from the internal resistance.

@@ -71,7 +71,7 @@ type FarEnd<From> = From extends BatteryPositive
 
 interface LengthInFeet {
   /**
-   * Length of the conductor, in feet. Above 0, up to 1,000. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   * Length of the conductor, in feet. From 0.03 to 1,000. Give `lengthFt` or `lengthM`, not both; one of them is needed.
    *
    * Example: `lengthFt: 4`
    */
@@ -81,7 +81,7 @@ interface LengthInFeet {
 
 interface LengthInMetres {
   /**
-   * Length of the conductor, in metres. Above 0, up to 300. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   * Length of the conductor, in metres. From 0.01 to 300. Give `lengthFt` or `lengthM`, not both; one of them is needed.
    *
    * Example: `lengthM: 1.2`
    */

@@ -30,7 +30,7 @@ export interface PlannedChassis extends ChassisInput {
 /** What {@link chassis} is given. */
 export interface ChassisInput extends PartOptions {
   /**
-   * Resistance between its bond and where loads return, milliohms, as measured. From 0 to 1,000. Always needed.
+   * Resistance between its bond and where loads return, milliohms, as measured. 0, or from 0.001 to 1,000. Always needed.
    *
    * Example: `milliohm: 0.5`
    */

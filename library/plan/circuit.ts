@@ -104,7 +104,7 @@ export type FedPart =
 
 interface OneWayInFeet {
   /**
-   * Length of the run from the source to the load, one way, in feet. Above 0, up to 1,000. The return conductor is taken
+   * Length of the run from the source to the load, one way, in feet. From 0.03 to 1,000. The return conductor is taken
    * to be as long again: `oneWayFt: 15` is 30 ft of wire. Give one kind of length only; one is needed.
    *
    * Example: `oneWayFt: 15`
@@ -119,7 +119,7 @@ interface OneWayInFeet {
 
 interface OneWayInMetres {
   /**
-   * Length of the run from the source to the load, one way, in metres. Above 0, up to 300. The return conductor is taken
+   * Length of the run from the source to the load, one way, in metres. From 0.01 to 300. The return conductor is taken
    * to be as long again: `oneWayM: 4.5` is 9 m of wire. Give one kind of length only; one is needed.
    *
    * Example: `oneWayM: 4.5`
@@ -134,14 +134,14 @@ interface OneWayInMetres {
 
 interface EachConductorInFeet {
   /**
-   * Length of the positive conductor, in feet, where the return is not as long. Above 0, up to 1,000.
+   * Length of the positive conductor, in feet, where the return is not as long. From 0.03 to 1,000.
    * Give `negativeFt` with it, and no other length.
    *
    * Example: `positiveFt: 12, negativeFt: 3`
    */
   readonly positiveFt: number;
   /**
-   * Length of the return (negative) conductor, in feet. Above 0, up to 1,000. Give `positiveFt` with it, and no other length.
+   * Length of the return (negative) conductor, in feet. From 0.03 to 1,000. Give `positiveFt` with it, and no other length.
    *
    * Example: `positiveFt: 12, negativeFt: 3`
    */
@@ -154,14 +154,14 @@ interface EachConductorInFeet {
 
 interface EachConductorInMetres {
   /**
-   * Length of the positive conductor, in metres, where the return is not as long. Above 0, up to 300.
+   * Length of the positive conductor, in metres, where the return is not as long. From 0.01 to 300.
    * Give `negativeM` with it, and no other length.
    *
    * Example: `positiveM: 4, negativeM: 1`
    */
   readonly positiveM: number;
   /**
-   * Length of the return (negative) conductor, in metres. Above 0, up to 300. Give `positiveM` with it, and no other length.
+   * Length of the return (negative) conductor, in metres. From 0.01 to 300. Give `positiveM` with it, and no other length.
    *
    * Example: `positiveM: 4, negativeM: 1`
    */

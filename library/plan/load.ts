@@ -57,7 +57,7 @@ interface ConstantPower {
 
 interface ConstantResistance {
   /**
-   * Resistance of the load, Ω, as of a heater: the lower the voltage, the less current. Above 0, up to 1,000,000.
+   * Resistance of the load, Ω, as of a heater: the lower the voltage, the less current. From 0.001 to 1,000,000.
    * Give `currentA`, `powerW` or `resistanceOhm`, and no other; one of them is needed.
    *
    * Example: `resistanceOhm: 0.6`

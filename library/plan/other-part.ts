@@ -67,7 +67,7 @@ export interface JoinInput<Name extends string = string> {
    */
   readonly between: readonly [Name, Name];
   /**
-   * Resistance between them, milliohms. From 0 to 1,000,000.
+   * Resistance between them, milliohms. 0, or from 0.001 to 1,000,000.
    *
    * Left out: taken as 0: one piece of metal.
    *

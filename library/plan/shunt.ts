@@ -29,13 +29,13 @@ export interface PlannedShunt extends ShuntInput {
 /** What {@link shunt} is given. */
 export interface ShuntInput extends PartOptions {
   /**
-   * The current it is made for, A. Above 0, up to 10,000. Always needed.
+   * The current it is made for, A. From 1 to 10,000. Always needed.
    *
    * Example: `ratedA: 500`
    */
   readonly ratedA: number;
   /**
-   * The voltage across it at that current, mV. Above 0, up to 1,000.
+   * The voltage across it at that current, mV. From 1 to 1,000.
    *
    * Left out: taken as 50 mV.
    *

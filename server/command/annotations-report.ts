@@ -1,5 +1,8 @@
+import { mayHideHazard } from "../evaluate/passed-by.ts";
+import type { CheckedPlans } from "./check-plans.ts";
 import { count, countsOf, worstFirst } from "./finding-counts.ts";
-import type { Reported, ReportedFinding } from "./reported-plan.ts";
+import { type PassedFile, passedInLines } from "./passed-files.ts";
+import type { ReportedFinding } from "./reported-plan.ts";
 import { printable } from "./terminal.ts";
 
 /**
@@ -8,13 +11,35 @@ import { printable } from "./terminal.ts";
  * shows only the first ten or so of each kind; then a line with all counts, for the log. Hints are left out. What is accepted
  * is a notice with its reason.
  */
-export function annotationsReport(plans: readonly Reported[]): string {
+export function annotationsReport({ plans, passedBy }: Pick<CheckedPlans, "plans" | "passedBy">): string {
   const findings = plans.flatMap((plan) => plan.findings);
   const commands = findings
     .filter(({ severity, accepted }) => severity !== "hint" || accepted !== undefined)
     .sort(worstFirst)
     .map(command);
-  return [...commands, `${count(plans.length, "plan")}: ${countsOf(findings)}`, ""].join("\n");
+  const counts = [
+    `${count(plans.length, "plan")}: ${countsOf(findings)}`,
+    ...passedInLines(passedBy).map(({ title }) => title),
+  ];
+  return [
+    ...passedBy.filter(mayHideHazard).map(notJudged),
+    ...commands,
+    ...knownOnes(passedBy),
+    counts.join("; "),
+    "",
+  ].join("\n");
+}
+
+function notJudged({ file, why }: PassedFile): string {
+  const title = escapedProperty("not judged");
+  return `::error file=${escapedProperty(file)},title=${title}::${escapedMessage(printable(`${file} ${why}`))}`;
+}
+
+/** One notice for all of them: a service shows only so many. */
+function knownOnes(passedBy: readonly PassedFile[]): string[] {
+  return passedInLines(passedBy.filter((file) => !mayHideHazard(file))).map(
+    ({ title, lines }) => `::notice title=${escapedProperty(title)}::${escapedMessage(lines.join("\n"))}`,
+  );
 }
 
 function command(finding: ReportedFinding): string {

@@ -174,6 +174,20 @@ describe("is not kept", () => {
     expect((await check()).isKept).toBe(false);
   });
 
+  test("what could not be read in time, in the plan or in a file that it imports", async () => {
+    const slow = `${droopy}\n${"async(".repeat(80)}1${")".repeat(80)};\n`;
+    project.write("plan.ts", slow);
+    expect(await check()).toMatchObject({ code: 2 });
+    expect(names(join(kept.folder, "check"))).toEqual([]);
+    project.write("plan.ts", `import "./lamps.ts";\n${droopy}`);
+    project.write("lamps.ts", slow);
+    expect((await check()).code).toBe(2);
+    const { out } = await check();
+    expect(out).toContain("lamps.ts:");
+    expect(out).toContain("could not be read within");
+    expect(out).not.toContain("FORGED");
+  });
+
   test("anything, in a folder inside of what is checked: a repository must not bring results along", async () => {
     project.write("plan.ts", droopy);
     kept = { folder: join(project.folder, ".kept"), tool: () => "one tool" };

@@ -55,7 +55,7 @@ export class CheckCache {
   }
 
   keepImports(source: SourceText, imports: FileImports): void {
-    this.#asked.set(this.#digestOf(source), imports);
+    if (!imports.outOfTime) this.#asked.set(this.#digestOf(source), imports);
   }
 
   /**
@@ -107,6 +107,8 @@ const importsSchema = z.array(
     z.string(),
     z.strictObject({
       broken: z.boolean(),
+      outOfTime: z.literal(false),
+      callsForLibrary: z.boolean(),
       lines: z.array(
         z.strictObject({ specifier: z.string(), typesOnly: z.boolean(), typesDeclared: z.boolean() }),
       ),

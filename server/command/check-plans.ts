@@ -6,6 +6,7 @@ import { CheckedFolder, loadTools, type Tools } from "./checked-folder.ts";
 import { type JsonPlan, planFromJson } from "./json-report.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type NamedPlans, namedPlans } from "./named-plans.ts";
+import { joinedFiles, type PassedFile, passedFiles } from "./passed-files.ts";
 import type { Reported } from "./reported-plan.ts";
 import { type AskedShard, type Shard, shardOf, shareOf } from "./shard.ts";
 
@@ -24,9 +25,10 @@ export async function checkPlans(asked: AskedPlans): Promise<CheckedPlans> {
       asked.progress(plans.length + 1, mine.length);
       plans.push(seenFrom(cwd, { plan: await folder.check(root), root, workspace: folder.workspace }));
     }
-    if (!shard) return { plans };
+    const passedBy = joinedFiles(groups.map((group) => passedFiles(group.passedBy, cwd)));
+    if (!shard) return { plans, passedBy };
     const files = all.map(({ root }) => named(cwd, fileURLToPath(root)));
-    return { plans, shard: shardOf(shard, files) };
+    return { plans, passedBy, shard: shardOf(shard, files) };
   } finally {
     await Promise.all(groups.map(({ finder }) => finder.close()));
   }
@@ -45,8 +47,11 @@ export interface AskedPlans {
   progress(place: number, of: number): void;
 }
 
-interface CheckedPlans {
+/** What a check came to. */
+export interface CheckedPlans {
   readonly plans: readonly Reported[];
+  /** The same in every share. */
+  readonly passedBy: readonly PassedFile[];
   readonly shard?: Shard;
 }
 

@@ -37,8 +37,8 @@ async function checkAndReport(
 ): Promise<ExitCode> {
   const { cwd, kept } = outside;
   const progress = showingProgress(outside);
-  const { plans, shard } = await checkPlans({ ...asked, cwd, kept, progress: progress.at });
+  const checked = await checkPlans({ ...asked, cwd, kept, progress: progress.at });
   progress.end();
-  outside.out(await resultsAs(format, { plans, shard, terminal: outside.terminal }));
-  return exitCode(plans, maxWarnings);
+  outside.out(await resultsAs(format, checked, outside.terminal));
+  return exitCode(checked, maxWarnings);
 }

@@ -1,7 +1,9 @@
 import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { CheckOutcome } from "../evaluate/checked-plan.ts";
 import type { Checker, createChecker } from "../evaluate/checker.ts";
 import type { FileImports } from "../evaluate/file-imports.ts";
+import type { PassedBy, Unread } from "../evaluate/passed-by.ts";
 import { PlanRoots } from "../evaluate/plan-roots.ts";
 import type { createSandbox, RunOutcome, Sandbox } from "../evaluate/sandbox.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
@@ -38,6 +40,14 @@ export class CheckedFolder {
     return this.#planRoots.rootsOf(file);
   }
 
+  passedBy(): readonly PassedBy[] {
+    return this.#planRoots.passedBy();
+  }
+
+  whyNot(file: Uri): PassedBy | undefined {
+    return this.#planRoots.whyNot(file);
+  }
+
   /** Files are named relative to the folder of the plan's root, wherever the command runs. */
   async check(root: Uri): Promise<JsonPlan> {
     const key = await this.#keyOf(root);
@@ -47,7 +57,9 @@ export class CheckedFolder {
     work.stoppedByChance = false;
     const { checker } = work;
     const from = { workspace: this.workspace, checker };
-    const found = planInJson(await reportPlan(await checker.check(root), from, dirname(fileURLToPath(root))));
+    const outcome = await checker.check(root);
+    if (isUnread(outcome)) work.stoppedByChance = true;
+    const found = planInJson(await reportPlan(outcome, from, dirname(fileURLToPath(root))));
     // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;
@@ -74,7 +86,7 @@ export class CheckedFolder {
     if (known) return known;
     if (!this.#work) {
       this.missed = true;
-      return { broken: false, lines: [] };
+      return { broken: false, outOfTime: false, lines: [], callsForLibrary: false };
     }
     const imports = this.#work.checker.importsOf(source);
     this.#cache?.keepImports(source, imports);
@@ -90,6 +102,7 @@ export class CheckedFolder {
 function readOnce(workspace: Workspace): Workspace {
   const sources = new Map<Uri, SourceText | undefined>();
   const real = new Map<Uri, Uri>();
+  const unread = new Map<Uri, Unread | undefined>();
   return {
     read(uri) {
       if (!sources.has(uri)) sources.set(uri, workspace.read(uri));
@@ -102,6 +115,11 @@ function readOnce(workspace: Workspace): Workspace {
     },
     folders: () => workspace.folders(),
     planFiles: () => workspace.planFiles(),
+    leftOut: () => workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] },
+    unread(uri) {
+      if (!unread.has(uri)) unread.set(uri, workspace.unread?.(uri));
+      return unread.get(uri);
+    },
   };
 }
 
@@ -122,21 +140,27 @@ export async function loadTools(): Promise<Tools> {
 interface Work {
   readonly checker: Checker;
   /**
-   * A run was stopped by a limit: which one it meets first, and how far it has come by then, may be otherwise on another
+   * A run, or the reading of a text, was stopped by a limit: which one it meets first, and how far it has come by then, may be otherwise on another
    * machine, or on this one at another time.
    */
   stoppedByChance: boolean;
 }
 
 function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools): Work {
-  const watched = watching(createSandbox(), ({ stopped }) => {
-    if (stopped && byChance.has(stopped.why)) work.stoppedByChance = true;
+  const watched = watching(createSandbox(), ({ end }) => {
+    if (end !== "whole" && end.why !== "error") work.stoppedByChance = true;
   });
   const work: Work = { checker: createChecker(workspace, { sandbox: watched }), stoppedByChance: false };
   return work;
 }
 
-const byChance: ReadonlySet<string> = new Set(["time", "memory", "records", "failed"]);
+/** Another time, or on another machine, the same text may be read in time. */
+function isUnread(outcome: CheckOutcome): boolean {
+  return (
+    outcome.state === "checked" &&
+    outcome.judgement.problems.some((problem) => "reason" in problem && problem.reason === "reading-too-slow")
+  );
+}
 
 function watching(sandbox: Sandbox, see: (outcome: RunOutcome) => void): Sandbox {
   return {

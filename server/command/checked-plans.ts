@@ -2,9 +2,11 @@ import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { CheckedPlan, HeldPlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
+import { mayHideHazard } from "../evaluate/passed-by.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { findPlans } from "./find-plans.ts";
 import { createLineIndex } from "./line-index.ts";
+import { joinedFiles, passedFiles, sayPassedBy } from "./passed-files.ts";
 import type { ExitCode, Outside } from "./run.ts";
 import { printable } from "./terminal.ts";
 
@@ -19,7 +21,9 @@ export async function eachCheckedPlan(
 ): Promise<ExitCode> {
   const groups = findPlans(names, outside.cwd);
   const of = groups.reduce((sum, { roots }) => sum + roots.length, 0);
-  let [worst, place]: [ExitCode, number] = [0, 0];
+  const passedBy = joinedFiles(groups.map((group) => passedFiles(group.passedBy, outside.cwd)));
+  sayPassedBy(passedBy, outside);
+  let [worst, place]: [ExitCode, number] = [of === 0 || passedBy.some(mayHideHazard) ? 2 : 0, 0];
   try {
     for (const { checker, workspace, roots } of groups) {
       for (const root of roots) {

@@ -10,13 +10,17 @@ import { type PairedPlan, pairedPlan, pairPlans } from "../../library/documents/
 import { planDifference } from "../../library/documents/difference/plan-difference.ts";
 import type { CheckOutcome } from "../evaluate/checked-plan.ts";
 import { type Evaluated, evaluatedOrWhy } from "../evaluate/not-evaluated.ts";
+import { mayHideHazard } from "../evaluate/passed-by.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { type FolderState, pathIn } from "./folder-state.ts";
+import { type PassedFile, passedFiles, passedInLines } from "./passed-files.ts";
 
 export interface ComparedFolders {
   readonly plans: readonly ComparedPlan[];
   /** What was not looked at, in sentences. */
   readonly notes: readonly string[];
+  /** A file of the newer state that may hide a hazard was not looked at, and that is new. */
+  readonly lostSight: boolean;
 }
 
 /** Every plan of two states of a folder, each with what changed. `told` is called before each plan is looked at. */
@@ -57,6 +61,7 @@ export async function compareFolders(
     now.push(foundPlan(after, root, outcome, evaluatedOrWhy(outcome, after.workspace)));
   }
   const { pairs, removed, added } = pairPlans([...old.values()], now);
+  const passed = [before, after].map((state) => passedIn(state, apart)) as [PassedFile[], PassedFile[]];
   const links = [before, after].filter(({ git }) => git?.metLink).map(({ label }) => label);
   return {
     plans: [
@@ -67,8 +72,35 @@ export async function compareFolders(
     notes: [
       ...[...apart].map((folder) => `${folder} is a repository of its own: plans in it are not compared.`),
       ...links.map((label) => `Symbolic links in ${label} are not followed.`),
+      ...passedNotes(passed, [before.label, after.label]),
     ],
+    lostSight: passed[1].some((file) => mayHideHazard(file) && !isIn(passed[0], file)),
   };
+}
+
+/** Files that look like plans and are in neither comparison. */
+function passedIn(state: FolderState, apart: ReadonlySet<string>): PassedFile[] {
+  const files = passedFiles(state.checker.passedBy(), state.folder);
+  return files.filter(({ file }) => ![...apart].some((folder) => file.startsWith(`${folder}/`)));
+}
+
+function passedNotes(
+  [before, after]: readonly [readonly PassedFile[], readonly PassedFile[]],
+  [older, newer]: readonly [string, string],
+): string[] {
+  const inBoth = after.filter((file) => isIn(before, file));
+  const groups = [
+    [before.filter((file) => !isIn(after, file)), ` in ${older}`],
+    [after.filter((file) => !isIn(before, file)), ` in ${newer}`],
+    [inBoth, ""],
+  ] as const;
+  return groups.flatMap(([files, where]) =>
+    passedInLines(files).map(({ title, lines }) => `${title}${where}: ${lines.join("; ")}.`),
+  );
+}
+
+function isIn(files: readonly PassedFile[], { file, reason }: PassedFile): boolean {
+  return files.some((one) => one.file === file && one.reason === reason);
 }
 
 /** A folder on the disk that holds a repository is part of no revision of the one around it. */

@@ -49,11 +49,11 @@ async function compare(
     for (const open of await statesOf(await meantBy(names, outside), outside)) states.push(await open());
     const [before, after] = states as [FolderState, FolderState];
     const { progress } = outside.terminal;
-    const { plans, notes } = await compareFolders(before, after, (plan, of) => {
+    const { plans, notes, lostSight } = await compareFolders(before, after, (plan, of) => {
       if (progress && of > 2) outside.err(`\r\u001b[Kworking out ${plan} of ${of}`);
     });
     if (progress) outside.err("\r\u001b[K");
-    if (plans.length === 0)
+    if (plans.length === 0 && notes.length === 0)
       throw new UsageError(
         `no plan found, neither in ${before.label} nor in ${after.label}: no TypeScript or JavaScript file there imports "loomwright".`,
       );
@@ -65,7 +65,7 @@ async function compare(
           ? differenceMarkdown(comparison)
           : differenceText(comparison, outside.terminal),
     );
-    return exitCode(plans);
+    return lostSight || plans.length === 0 ? 2 : exitCode(plans);
   } finally {
     await Promise.all(states.map(({ checker }) => checker.dispose()));
   }

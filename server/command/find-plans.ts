@@ -1,4 +1,5 @@
 import { type Checker, createChecker } from "../evaluate/checker.ts";
+import type { PassedBy } from "../evaluate/passed-by.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { namedPlans } from "./named-plans.ts";
 
@@ -7,15 +8,13 @@ export interface PlanGroup {
   readonly workspace: Workspace;
   readonly checker: Checker;
   readonly roots: readonly Uri[];
+  readonly passedBy: readonly PassedBy[];
 }
 
 /** {@link namedPlans}, each with a checker that reads everything anew. */
 export function findPlans(names: readonly string[], cwd: string): PlanGroup[] {
-  return namedPlans(names, cwd, (workspace) => createChecker(workspace)).map(
-    ({ workspace, finder, roots }) => ({
-      workspace,
-      checker: finder,
-      roots,
-    }),
-  );
+  return namedPlans(names, cwd, (workspace) => createChecker(workspace)).map(({ finder, ...group }) => ({
+    ...group,
+    checker: finder,
+  }));
 }

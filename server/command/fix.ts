@@ -7,6 +7,7 @@ import type { Uri } from "../evaluate/workspace.ts";
 import { replaceWhole, whyNotWritten } from "../output/write-whole.ts";
 import type { Command } from "./command.ts";
 import { findPlans, type PlanGroup } from "./find-plans.ts";
+import { joinedFiles, passedFiles } from "./passed-files.ts";
 import { type Reported, reportPlan } from "./reported-plan.ts";
 import { exitCode, showingProgress } from "./results.ts";
 import type { ExitCode, Outside } from "./run.ts";
@@ -46,8 +47,9 @@ async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Out
       }
     }
     const plans = await checkGroups(groups, outside);
-    outside.out(textReport(plans, outside.terminal));
-    return allWritten ? exitCode(plans, maxWarnings) : 2;
+    const passedBy = joinedFiles(groups.map((group) => passedFiles(group.passedBy, outside.cwd)));
+    outside.out(textReport({ plans, passedBy }, outside.terminal));
+    return allWritten ? exitCode({ plans, passedBy }, maxWarnings) : 2;
   } finally {
     await Promise.all(groups.map(({ checker }) => checker.dispose()));
   }

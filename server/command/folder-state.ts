@@ -5,6 +5,7 @@ import { diskWorkspace } from "../evaluate/disk-workspace.ts";
 import type { Revision } from "../evaluate/git-revision.ts";
 import { type GitWorkspace, gitWorkspace } from "../evaluate/git-workspace.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
+import { gitLimitMs } from "./named-plans.ts";
 
 /** One state of a folder whose plans are compared: as it lies on the disk, or as of a revision. */
 export interface FolderState {
@@ -20,7 +21,7 @@ export interface FolderState {
 }
 
 export function stateOnDisk(folder: string, label: string): FolderState {
-  const workspace = diskWorkspace([pathToFileURL(folder).href]);
+  const workspace = diskWorkspace([pathToFileURL(folder).href], { gitLimitMs });
   return {
     ...{ label, folder, workspace, checker: createChecker(workspace), git: undefined },
     settled: async (ask) => ask(),

@@ -1,8 +1,10 @@
 import { z } from "zod";
 import { name, version } from "../../library/package.json";
+import { mayHideHazard, passedByReasons } from "../evaluate/passed-by.ts";
+import type { CheckedPlans } from "./check-plans.ts";
 import type { ReportedNetwork } from "./reported-network.ts";
-import type { Lines, Reported, ReportedFinding } from "./reported-plan.ts";
-import { type Shard, shardSchema } from "./shard.ts";
+import { type Lines, notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
+import { shardSchema } from "./shard.ts";
 
 const lines = {
   file: z.string(),
@@ -131,6 +133,8 @@ export const planSchema = z.strictObject({
   file: z.string(),
   /** false: nothing can be said of this plan, because it could not be read or run; its findings say why. */
   evaluated: z.boolean(),
+  /** null: it was judged to its end. Else its figures and findings, if it has any, are those of the part before it stopped. */
+  notJudged: z.strictObject({ reason: z.enum(notJudgedReasons), message: z.string() }).nullable(),
   circuits: z.array(
     z.strictObject({
       name: z.string(),
@@ -185,15 +189,38 @@ export const planSchema = z.strictObject({
 });
 
 /**
- * The shape of `loomwright check --format json`. Stable: properties are added, never renamed or removed, within a major
- * version. Numbers are unrounded; files are relative to where the command ran, with forward slashes.
+ * The version of the report's shape. It grows by one with every property that is removed, renamed, or comes to mean something else,
+ * and with every value that a list of words loses. Properties and words may be added under the same version: readers pass over what
+ * they do not know.
+ */
+export const schemaVersion = 1;
+
+/**
+ * The shape of `loomwright check --format json`. Numbers are unrounded; files are relative to where the command ran, with forward
+ * slashes.
  */
 export const jsonReportSchema = z.strictObject({
+  schemaVersion: z.literal(schemaVersion),
   tool: z.strictObject({ name: z.string(), version: z.string() }),
   /** Only where a share of the plans was asked for; `loomwright merge` takes it away again. */
   shard: shardSchema.optional(),
   plans: z.array(planSchema),
+  /** Files that look like plans, or belong to one, and are in none of the plans. */
+  passedBy: z.array(
+    z.strictObject({
+      file: z.string(),
+      reason: z.enum(passedByReasons),
+      /** A clause whose subject is the file. */
+      why: z.string(),
+      /** A hazard may be in it: the check did not reach its end, and exits with 2. */
+      mayHideHazard: z.boolean(),
+    }),
+  ),
   summary: z.strictObject({
+    plans: z.int().min(0),
+    /** Plans that were not judged to their end, and files that were passed by and may hide a hazard. */
+    notJudged: z.int().min(0),
+    passedBy: z.int().min(0),
     errors: z.int(),
     warnings: z.int(),
     infos: z.int(),
@@ -206,16 +233,24 @@ export type JsonReport = z.infer<typeof jsonReportSchema>;
 export type JsonPlan = z.infer<typeof planSchema>;
 
 /** The report as text, ending in a line break. */
-export function jsonReport(plans: readonly Reported[], shard?: Shard): string {
+export function jsonReport({ plans, passedBy, shard }: CheckedPlans): string {
   const all = plans.flatMap(({ findings }) => findings);
   const open = all.filter(({ accepted }) => accepted === undefined);
   const of = (severity: ReportedFinding["severity"]) =>
     open.filter((finding) => finding.severity === severity).length;
+  const stopped = plans.filter(({ evaluated }) => !evaluated).length;
   const report: JsonReport = {
+    schemaVersion,
     tool: { name, version },
     ...(shard ? { shard: { ...shard } } : {}),
     plans: plans.map(planInJson),
+    passedBy: passedBy.map(({ file, reason, why }) => ({
+      ...{ file, reason, why, mayHideHazard: mayHideHazard({ reason }) },
+    })),
     summary: {
+      plans: plans.length,
+      notJudged: stopped + passedBy.filter(mayHideHazard).length,
+      passedBy: passedBy.length,
       errors: of("error"),
       warnings: of("warning"),
       infos: of("info"),
@@ -228,9 +263,9 @@ export function jsonReport(plans: readonly Reported[], shard?: Shard): string {
 
 /** A plan as JSON holds it. The schema's lists may be changed, the report's may not: hence a copy. */
 export function planInJson(plan: Reported): JsonPlan {
-  const { file, evaluated, circuits, worstDrop, network, networkUnread, findings } = plan;
+  const { file, evaluated, notJudged, circuits, worstDrop, network, networkUnread, findings } = plan;
   return structuredClone({
-    ...{ file, evaluated, circuits, worstDrop: worstDrop ?? null },
+    ...{ file, evaluated, notJudged, circuits, worstDrop: worstDrop ?? null },
     network: network ? networkInJson(network) : networkUnread ? { judged: false } : null,
     findings: findings.map(
       ({ rule, severity, subject, property, message, accepted, related, fixes, ...at }) => ({

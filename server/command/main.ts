@@ -1,21 +1,27 @@
 import { homedir } from "node:os";
+import { whyNotWritten } from "../output/write-whole.ts";
 import { usersResults } from "./cache-folder.ts";
+import { outputTo } from "./output.ts";
 import { run } from "./run.ts";
 import { terminalFor } from "./terminal.ts";
 
-// Whoever reads along may have seen enough (`loomwright check | head`); the exit code still tells what was found.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
+let isCutOff = false;
+const cutOff = () => {
+  isCutOff = true;
+  process.exitCode = 2;
+};
+const err = outputTo(process.stderr, cutOff);
+const out = outputTo(process.stdout, (error) => {
+  cutOff();
+  err(`loomwright: the output ${whyNotWritten(error)}; it is not complete.\n`);
 });
 
 const kept = usersResults({ env: process.env, platform: process.platform, home: homedir() });
 
 run(process.argv.slice(2), {
-  cwd: process.cwd(),
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
+  ...{ cwd: process.cwd(), out, err },
   terminal: terminalFor(process.stdout, process.stderr, process.env),
   ...(kept ? { kept } : {}),
 }).then((code) => {
-  process.exitCode = code;
+  process.exitCode = isCutOff ? 2 : code;
 });

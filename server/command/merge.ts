@@ -2,7 +2,8 @@ import { readFile } from "node:fs/promises";
 import { resolve } from "node:path";
 import { name, version } from "../../library/package.json";
 import type { Command } from "./command.ts";
-import { type JsonReport, jsonReportSchema, planFromJson } from "./json-report.ts";
+import { type JsonReport, jsonReportSchema, planFromJson, schemaVersion } from "./json-report.ts";
+import { joinedFiles } from "./passed-files.ts";
 import type { Reported } from "./reported-plan.ts";
 import { exitCode, resultFormats, resultsAs } from "./results.ts";
 import type { ExitCode, Outside } from "./run.ts";
@@ -36,9 +37,9 @@ async function mergeFiles({ names, format, maxWarnings }: MergeOptions, outside:
   if (names.length === 0) throw new UsageError("say which files to merge: the JSON of every shard.");
   try {
     const read = await Promise.all(names.map((file) => readReport(file, outside.cwd)));
-    const plans = joined(read);
-    outside.out(await resultsAs(format, { plans, terminal: outside.terminal }));
-    return exitCode(plans, maxWarnings);
+    const checked = { plans: joined(read), passedBy: joinedFiles(read.map(({ report }) => report.passedBy)) };
+    outside.out(await resultsAs(format, checked, outside.terminal));
+    return exitCode(checked, maxWarnings);
   } catch (error) {
     if (!(error instanceof CannotMerge)) throw error;
     outside.err(`loomwright: ${printable(error.message)}\n`);
@@ -56,9 +57,15 @@ interface ReadReport {
 
 async function readReport(file: string, cwd: string): Promise<ReadReport> {
   const data = await readJson(file, cwd);
-  const tool = (data as { readonly tool?: Partial<JsonReport["tool"]> } | null)?.tool;
+  const { tool, schemaVersion: written } = (data ?? {}) as Partial<JsonReport>;
   if (tool?.name !== name)
     throw new CannotMerge(`${file} is not what \`loomwright check --format json\` wrote.`);
+  if (written !== schemaVersion) {
+    const version = written === undefined ? "no schemaVersion" : `schemaVersion ${String(written)}`;
+    throw new CannotMerge(
+      `${file} has ${version}, and only reports of schemaVersion ${schemaVersion} are merged: check and merge with the same version of Loomwright.`,
+    );
+  }
   if (tool.version !== version) {
     throw new CannotMerge(
       `${file} was written by version ${tool.version}, and this is version ${version}: check and merge with the same one.`,

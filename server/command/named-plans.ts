@@ -1,7 +1,9 @@
-import { existsSync, statSync } from "node:fs";
+import { existsSync, lstatSync, type Stats, statSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { diskWorkspace } from "../evaluate/disk-workspace.ts";
+import { inOrder, type PassedBy } from "../evaluate/passed-by.ts";
+import { whyUnread } from "../evaluate/plan-text.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { UsageError } from "./usage.ts";
 
@@ -11,6 +13,8 @@ export interface NamedPlans<Finder> {
   readonly finder: Finder;
   /** Sorted. */
   readonly roots: readonly Uri[];
+  /** What the names stand for too, and was not taken for a plan. */
+  readonly passedBy: readonly PassedBy[];
 }
 
 interface PlanFinder {
@@ -18,6 +22,10 @@ interface PlanFinder {
   roots(): readonly Uri[];
   /** The plans that a file belongs to. */
   rootsOf(file: Uri): readonly Uri[];
+  /** What looks like a plan and is none of {@link roots}. */
+  passedBy(): readonly PassedBy[];
+  /** Why a file is no plan although it looks like one. */
+  whyNot(file: Uri): PassedBy | undefined;
 }
 
 /**
@@ -31,21 +39,21 @@ export function namedPlans<Finder extends PlanFinder>(
   cwd: string,
   finderIn: (workspace: Workspace, folder: string) => Finder,
 ): NamedPlans<Finder>[] {
-  const groups = new Map<string, { finder: Finder; workspace: Workspace; roots: Set<Uri> }>();
+  const groups = new Map<string, Group<Finder>>();
   for (const name of names.length > 0 ? names : ["."]) {
     const path = resolve(cwd, name);
-    if (!existsSync(path)) throw new UsageError(`there is no file or folder '${name}'.`);
-    const isFolder = statSync(path).isDirectory();
+    const isFolder = kindOf(path, name).isDirectory();
     const folder = isFolder ? path : projectFolder(dirname(path));
     let group = groups.get(folder);
     if (!group) {
-      const workspace = diskWorkspace([pathToFileURL(folder).href]);
-      group = { workspace, finder: finderIn(workspace, folder), roots: new Set() };
+      const workspace = diskWorkspace([pathToFileURL(folder).href], { gitLimitMs });
+      group = { workspace, finder: finderIn(workspace, folder), roots: new Set(), passedBy: [] };
       groups.set(folder, group);
     }
     const uri = pathToFileURL(path).href;
     const roots = isFolder ? group.finder.roots() : group.finder.rootsOf(uri);
-    if (roots.length === 0) {
+    const passedBy = isFolder ? group.finder.passedBy() : besideFile(uri, roots, group.finder);
+    if (roots.length === 0 && passedBy.every(({ reason }) => reason === "numbers-without-plan")) {
       throw new UsageError(
         isFolder
           ? `no plan found below '${name}': no TypeScript or JavaScript file there imports "loomwright".`
@@ -53,12 +61,56 @@ export function namedPlans<Finder extends PlanFinder>(
       );
     }
     for (const root of roots) group.roots.add(root);
+    group.passedBy.push(...passedBy);
   }
-  return [...groups.values()].map(({ finder, workspace, roots }) => ({
-    workspace,
-    finder,
-    roots: [...roots].sort(),
+  return [...groups.values()].map(({ finder, workspace, roots, passedBy }) => ({
+    ...{ workspace, finder, roots: [...roots].sort() },
+    // One that was named as well is judged.
+    passedBy: inOrder(passedBy.filter(({ uri }) => !roots.has(uri))),
   }));
+}
+
+interface Group<Finder> {
+  readonly finder: Finder;
+  readonly workspace: Workspace;
+  readonly roots: Set<Uri>;
+  readonly passedBy: PassedBy[];
+}
+
+/** Whoever waits for a command waits for git too; only a repository that never answers is given up. */
+export const gitLimitMs = 20_000;
+
+/**
+ * Of a file that was named, why it is no plan; or wire numbers in its plan's folder that no plan reads, because it may have been
+ * renamed without them.
+ */
+function besideFile(file: Uri, roots: readonly Uri[], finder: PlanFinder): readonly PassedBy[] {
+  const why = roots.length === 0 ? finder.whyNot(file) : undefined;
+  if (why) return [why];
+  const folders = new Set(roots.map(folderOf));
+  return finder
+    .passedBy()
+    .filter(({ uri, reason }) => reason === "numbers-without-plan" && folders.has(folderOf(uri)));
+}
+
+function folderOf(uri: Uri): string {
+  return uri.slice(0, uri.lastIndexOf("/"));
+}
+
+/** Throws a {@link UsageError} with what the disk says. */
+function kindOf(path: string, name: string): Stats {
+  try {
+    return statSync(path);
+  } catch (error) {
+    const why = whyUnread(error)?.why;
+    if (why !== undefined) throw new UsageError(`'${name}' ${why}.`);
+    if (lstatSync(path, { throwIfNoEntry: false }))
+      throw new UsageError(`'${name}' is a link to something that is not there.`);
+    const isGarbled = name.includes("\uFFFD");
+    throw new UsageError(
+      `there is no file or folder '${name}'${isGarbled ? "; one whose name is not UTF-8 has to be renamed" : ""}.`,
+    );
+  }
 }
 
 /** The nearest folder upwards that holds a project, else the folder itself. */

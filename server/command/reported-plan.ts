@@ -21,6 +21,8 @@ export interface Reported {
   readonly file: string;
   /** False: nothing can be said of this plan, because it could not be read or run. */
   readonly evaluated: boolean;
+  /** Why it was not judged to its end; null: it was. */
+  readonly notJudged: NotJudged | null;
   /** Those that stand alone, and those of the network. */
   readonly circuits: readonly ReportedCircuit[];
   /** The drop that is nearest to its limit, of a circuit or of a whole way from the bank. */
@@ -33,6 +35,22 @@ export interface Reported {
   /** The line a place is on, as text, for code frames. */
   lineText(file: string, line: number): string | undefined;
 }
+
+export interface NotJudged {
+  readonly reason: (typeof notJudgedReasons)[number];
+  /** A sentence, the same as that of the finding that says where. */
+  readonly message: string;
+}
+
+export const notJudgedReasons = [
+  "half-typed",
+  "cannot-run",
+  "error-thrown",
+  "time-limit",
+  "memory-limit",
+  "records-limit",
+  "checker-failed",
+] as const;
 
 interface ReportedCircuit {
   readonly name: string;
@@ -105,6 +123,7 @@ export async function reportPlan(
   return {
     file: places.fileOf(outcome.root),
     evaluated: outcome.judgement.problems.length === 0,
+    notJudged: notJudged(outcome),
     circuits: outcome.judgement.circuits
       .filter(({ circuit }) => circuit.word === "circuit")
       .map((judged) => reportCircuit(outcome, judged, places)),
@@ -114,6 +133,16 @@ export async function reportPlan(
     findings,
     lineText: places.lineText,
   };
+}
+
+/** By the first of its problems: that is where it stopped. */
+function notJudged({ judgement, findings }: CheckedPlan): NotJudged | null {
+  const [problem] = judgement.problems;
+  if (!problem) return null;
+  const message = findings.find(({ finding }) => finding.rule === problem.rule)?.message ?? problem.rule;
+  if (problem.rule === "plan/too-slow") return { reason: `${problem.limit}-limit`, message };
+  if (problem.reason === "error-thrown") return { reason: "error-thrown", message };
+  return { reason: problem.reason === "evaluator-failed" ? "checker-failed" : "cannot-run", message };
 }
 
 function heldReport({ root, syntaxError }: HeldPlan, places: Places): Reported {
@@ -129,6 +158,7 @@ function heldReport({ root, syntaxError }: HeldPlan, places: Places): Reported {
   return {
     file: places.fileOf(root),
     evaluated: false,
+    notJudged: { reason: "half-typed", message: finding.message },
     circuits: [],
     worstDrop: undefined,
     network: undefined,

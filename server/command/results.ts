@@ -1,8 +1,8 @@
+import { mayHideHazard } from "../evaluate/passed-by.ts";
 import { annotationsReport } from "./annotations-report.ts";
+import type { CheckedPlans } from "./check-plans.ts";
 import { jsonReport } from "./json-report.ts";
-import type { Reported } from "./reported-plan.ts";
 import type { ExitCode, Outside } from "./run.ts";
-import type { Shard } from "./shard.ts";
 import type { Terminal } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
 
@@ -12,35 +12,38 @@ export const resultFormats = ["text", "json", "sarif", "annotations"] as const;
 /** What was found, in one of the formats; the same whether it was checked now, kept from an earlier run, or merged. */
 export async function resultsAs(
   format: (typeof resultFormats)[number],
-  { plans, shard, terminal }: Results,
+  checked: CheckedPlans,
+  terminal: Terminal,
 ): Promise<string> {
   switch (format) {
     case "json":
-      return jsonReport(plans, shard);
+      return jsonReport(checked);
     case "sarif": {
       // With all rules, which nothing else needs.
       const { sarifReport } = await import("./sarif-report.ts");
-      return sarifReport(plans);
+      return sarifReport(checked);
     }
     case "annotations":
-      return annotationsReport(plans);
+      return annotationsReport(checked);
     case "text":
-      return `${plans.length > 0 ? textReport(plans, terminal) : ""}${shard ? shardLine(plans, shard) : ""}`;
+      return `${isEmpty(checked) ? "" : textReport(checked, terminal)}${shardLine(checked)}`;
   }
 }
 
-interface Results {
-  readonly plans: readonly Reported[];
-  readonly shard?: Shard | undefined;
-  readonly terminal: Terminal;
-}
-
-/** 2 before 1 before 0: a plan that could not be evaluated is worse news than one with findings. */
-export function exitCode(plans: readonly Reported[], maxWarnings: number): ExitCode {
-  if (plans.some(({ evaluated }) => !evaluated)) return 2;
+/**
+ * 2 before 1 before 0: what was not judged to its end is worse news than findings, whether a plan stopped, a file could not be read
+ * as one, or there was no plan at all.
+ */
+export function exitCode({ plans, passedBy, shard }: CheckedPlans, maxWarnings: number): ExitCode {
+  if (plans.some(({ evaluated }) => !evaluated) || passedBy.some(mayHideHazard)) return 2;
+  if ((shard?.plans ?? plans.length) === 0) return 2;
   const open = plans.flatMap(({ findings }) => findings).filter(({ accepted }) => accepted === undefined);
   const warnings = open.filter(({ severity }) => severity === "warning").length;
   return open.some(({ severity }) => severity === "error") || warnings > maxWarnings ? 1 : 0;
+}
+
+function isEmpty({ plans, passedBy }: CheckedPlans): boolean {
+  return plans.length === 0 && passedBy.length === 0;
 }
 
 /** A line, written over and over, for a person who waits for several plans. */
@@ -59,6 +62,7 @@ export function showingProgress({ terminal, err }: Outside) {
 }
 
 /** Else the count of plans would be taken for that of all. */
-function shardLine(plans: readonly Reported[], { index, of, plans: all }: Shard): string {
-  return `Share ${index} of ${of}: ${plans.length} of ${all} plans. The rest was not looked at here.\n`;
+function shardLine({ plans, shard }: CheckedPlans): string {
+  if (!shard) return "";
+  return `Share ${shard.index} of ${shard.of}: ${plans.length} of ${shard.plans} plans. The rest was not looked at here.\n`;
 }

@@ -4,16 +4,23 @@ import type { Severity } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
 import type { Rule } from "../../library/rules/rule.ts";
 import { sourceInFull } from "../../library/rules/source-in-words.ts";
-import type { Lines, Reported, ReportedFinding } from "./reported-plan.ts";
+import { mayHideHazard, passedByReasons } from "../evaluate/passed-by.ts";
+import type { CheckedPlans } from "./check-plans.ts";
+import type { PassedFile } from "./passed-files.ts";
+import { type Lines, notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
 import { rulePage } from "./rule-page.ts";
 import { fileReference, sarifText, sourceRoot } from "./sarif-text.ts";
 
 /**
  * What was found as a log in the Static Analysis Results Interchange Format (OASIS Standard, version 2.1.0): one run, every
- * rule with its page, findings with their fixes, what was accepted as suppressed in the source with its reason. The same
- * plans give the same bytes: no date, no address of this machine.
+ * rule with its page, findings with their fixes, what was accepted as suppressed in the source with its reason. A plan that was not
+ * judged to its end, and each file that was passed by, is a notification with the reason. The same plans give the same bytes: no
+ * date, no address of this machine.
  */
-export function sarifReport(plans: readonly Reported[], pageOf: (id: string) => string = rulePage): string {
+export function sarifReport(
+  { plans, passedBy }: Pick<CheckedPlans, "plans" | "passedBy">,
+  pageOf: (id: string) => string = rulePage,
+): string {
   const artifacts = new Artifacts();
   for (const { file } of plans) artifacts.indexOf(file);
   const fingerprint = fingerprints();
@@ -27,12 +34,16 @@ export function sarifReport(plans: readonly Reported[], pageOf: (id: string) => 
         ...{ name, version, semanticVersion: version },
         shortDescription: { text: "Checks low-voltage electrical plans written in TypeScript." },
         rules: rules.map((rule) => ruleOf(rule, pageOf)),
+        notifications: notificationKinds.map(({ id, text }) => ({ id, shortDescription: { text } })),
       },
     },
     invocations: [
       {
-        executionSuccessful: failed.length === 0,
-        toolExecutionNotifications: failed.flatMap((plan) => notificationsOf(plan, artifacts)),
+        executionSuccessful: failed.length === 0 && !passedBy.some(mayHideHazard),
+        toolExecutionNotifications: [
+          ...failed.flatMap((plan) => notificationsOf(plan, artifacts)),
+          ...passedBy.map(passedNotification),
+        ],
       },
     ],
     originalUriBaseIds: { [sourceRoot]: { description: { text: "The folder that the check ran in." } } },
@@ -124,15 +135,42 @@ function fixOf({ title, kind, edits }: ReportedFinding["fixes"][number], artifac
 }
 
 /** Why a plan could not be evaluated: a tool that only reads results would take its silence for success. */
-function notificationsOf({ file, findings }: Reported, artifacts: Artifacts) {
+function notificationsOf({ file, findings, notJudged }: Reported, artifacts: Artifacts) {
+  const kind = `not-judged/${notJudged?.reason ?? "cannot-run"}`;
   return findings
     .filter(({ rule }) => rules.some(({ id, acceptable }) => id === rule && !acceptable))
     .map((finding) => ({
+      descriptor: descriptorOf(kind),
       associatedRule: { id: finding.rule, index: rules.findIndex(({ id }) => id === finding.rule) },
       level: "error",
       message: { text: sarifText(`${file} could not be checked to the end: ${finding.message}`) },
       locations: [{ physicalLocation: physical(finding, artifacts) }],
     }));
+}
+
+/** The file was not analysed, so it is none of the log's artifacts. */
+function passedNotification({ file, reason, why }: PassedFile) {
+  return {
+    descriptor: descriptorOf(`passed-by/${reason}`),
+    level: mayHideHazard({ reason }) ? "error" : "note",
+    message: { text: sarifText(`${file} ${why}`) },
+    locations: [{ physicalLocation: { artifactLocation: fileReference(file) } }],
+  };
+}
+
+const notificationKinds = [
+  ...notJudgedReasons.map((reason) => ({
+    id: `not-judged/${reason}`,
+    text: `A plan was not judged to its end: ${reason.replaceAll("-", " ")}.`,
+  })),
+  ...passedByReasons.map((reason) => ({
+    id: `passed-by/${reason}`,
+    text: `A file that looks like a plan, or belongs to one, was not judged: ${reason.replaceAll("-", " ")}.`,
+  })),
+];
+
+function descriptorOf(id: string) {
+  return { id, index: notificationKinds.findIndex((kind) => kind.id === id) };
 }
 
 function physical(at: Lines, artifacts: Artifacts) {

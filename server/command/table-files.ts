@@ -4,7 +4,6 @@ import type { WireLabel } from "../../library/documents/schedules/labels.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
-import { madeByUs } from "../output/made-by-us.ts";
 import { makeNamedFolder, writeWhole } from "../output/write-whole.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
 import type { ExitCode, Outside } from "./run.ts";
@@ -33,9 +32,7 @@ export class TableFolder {
       const name = join(this.named, `${this.stemOf(plan.file)}.${table.id}${endings[format]}`);
       const path = resolve(cwd, name);
       const content = Buffer.from(contentOf(plan.file, table, format));
-      const isOurs = (before: Uint8Array) =>
-        madeByUs(path, before, content) || hasOurColumns(before, content);
-      const written = await writeWhole(path, content, { force, ...(format === "csv" && { isOurs }) });
+      const written = await writeWhole(path, content, { force });
       if (written.written) outside.out(`${printable(name)}\n`);
       else code = refused(name, written.why, outside);
     }
@@ -66,24 +63,8 @@ const endings: Readonly<Record<TableFormat, string>> = { csv: ".csv", markdown: 
 function contentOf(file: string, table: Table, format: TableFormat): string {
   if (format === "csv") return tableCsv(table);
   if (format === "json") return tablesJson([{ file, tables: [table] }]);
-  return `${tableMarkdown(table)}\n<!-- made by Loomwright -->\n`;
+  return `${tableMarkdown(table)}\n`;
 }
-
-/** Columns that a table has only where a plan has something for them do not make it another table. */
-function hasOurColumns(before: Uint8Array, now: Uint8Array): boolean {
-  const columnsOf = (csv: Uint8Array) =>
-    new TextDecoder()
-      .decode(csv)
-      .split("\r\n", 1)[0]!
-      .split(",")
-      .filter((column) => !sometimes.has(column))
-      .join(",");
-  return columnsOf(before) === columnsOf(now);
-}
-
-const sometimes: ReadonlySet<string> = new Set([
-  ...["lengthFt", "cutLengthFtIn", "lengthFtIn", "priceEach", "price", "torqueFrom", "torqueTo"],
-]);
 
 /** The labels of a plan as a PDF to print on label sheets. */
 export async function writeLabels(

@@ -25,6 +25,8 @@ export const tablesJsonSchema = z.strictObject({
       ),
     }),
   ),
+  /** Only in a file that Loomwright wrote: of all the rest, by which a later run sees that nobody changed it. */
+  sha256: z.string().optional(),
 });
 
 type TablesJson = z.infer<typeof tablesJsonSchema>;

@@ -1,17 +1,34 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
+import { mayHideHazard } from "../evaluate/passed-by.ts";
+import type { CheckedPlans } from "./check-plans.ts";
 import { codeFrame } from "./code-frame.ts";
 import { count, countsOf, worstFirst } from "./finding-counts.ts";
+import { type PassedFile, passedInLines } from "./passed-files.ts";
 import type { Reported, ReportedFinding } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
 /** Results for a person at a terminal: every finding with its code frame and its fix, worst first, then one line a plan. */
-export function textReport(plans: readonly Reported[], terminal: Terminal): string {
+export function textReport({ plans, passedBy }: CheckedPlans, terminal: Terminal): string {
   const paint = paintFor(terminal);
   const blocks = plans.flatMap((plan) => [
     ...[...plan.findings].sort(worstFirst).map((finding) => findingBlock(plan, finding, paint)),
   ]);
-  return `${[...blocks, plans.map((plan) => planLine(plan, paint)).join("\n"), ...closingLines(plans, paint)].join("\n\n")}\n`;
+  const parts = [
+    ...blocks,
+    plans.map((plan) => planLine(plan, paint)).join("\n"),
+    ...passedBlocks(passedBy, paint),
+    ...closingLines(plans, paint),
+  ];
+  return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
+}
+
+/** Files that look like plans and are in none of the results above. */
+function passedBlocks(passedBy: readonly PassedFile[], paint: Paint): string[] {
+  return passedInLines(passedBy).map(({ title, lines }, index) => {
+    const style = index === 0 && passedBy.some(mayHideHazard) ? "error" : "strong";
+    return [`${paint(style, title)}:`, ...lines.map((line) => `  ${line}`)].join("\n");
+  });
 }
 
 function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): string {
@@ -80,7 +97,10 @@ function networkLines({ network, networkUnread }: Reported): string[] {
 function closingLines(plans: readonly Reported[], paint: Paint): string[] {
   const findings = plans.flatMap((plan) => plan.findings);
   const lines: string[] = [];
-  if (plans.length > 1) lines.push(`${plans.length} plans: ${countsOf(findings)}`);
+  const stopped = plans.filter(({ evaluated }) => !evaluated).length;
+  const cut = stopped > 0 ? `, ${stopped} of them not checked to the end` : "";
+  if (plans.length > 1) lines.push(`${plans.length} plans${cut}: ${countsOf(findings)}`);
+  if (plans.length === 0) lines.push("No plan was checked.");
   const [worst] = findings.filter(({ accepted }) => accepted === undefined).sort(worstFirst);
   if (worst) {
     const repairs = findings.some(({ fixes }) => fixes.some(({ kind }) => kind === "repair"));

@@ -4,8 +4,9 @@ import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./chec
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
 import { type FileImports, fileImports } from "./file-imports.ts";
+import type { PassedBy } from "./passed-by.ts";
 import { PlanInText } from "./plan-in-text.ts";
-import { PlanRoots } from "./plan-roots.ts";
+import { type Membership, PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
 import { withoutRepeatedRuns } from "./repeated-runs.ts";
 import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
@@ -24,6 +25,16 @@ export interface Checker {
   roots(): readonly Uri[];
   /** Roots whose plan a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
   rootsOf(file: Uri): readonly Uri[];
+  /** Which plans these files belong to; see {@link PlanRoots.membership}. */
+  membership(files: readonly Uri[]): Membership;
+  /** Whether {@link membership} knows every file; if not, {@link readPlanFiles} reads them. */
+  knowsPlanFiles(): boolean;
+  /** Reads the plan files of the workspace in small steps; first those in which one of these words occurs. */
+  readPlanFiles(first: readonly string[]): Generator<void, void>;
+  /** Files that look like plans, or belong to one, and are in none of {@link roots}, each with the reason. */
+  passedBy(): readonly PassedBy[];
+  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  whyNot(file: Uri): PassedBy | undefined;
   /** What the text of a file asks of others. */
   importsOf(source: SourceText): FileImports;
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
@@ -40,17 +51,22 @@ export interface Checker {
   dispose(): Promise<void>;
 }
 
-export function createChecker(
-  workspace: Workspace,
-  options: { readonly limits?: Partial<Limits>; readonly sandbox?: Sandbox } = {},
-): Checker {
+export interface CheckerOptions {
+  readonly limits?: Partial<Limits>;
+  readonly sandbox?: Sandbox;
+  /** Called when work on a plan goes on after the plan has run: meanwhile, another one may have been worked on. */
+  readonly workGoesOn?: (root: Uri) => void;
+}
+
+export function createChecker(workspace: Workspace, options: CheckerOptions = {}): Checker {
   const cache = new FileCache();
   const trials = new FileCache(cache);
   const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
+  const workGoesOn = options.workGoesOn ?? (() => undefined);
   const judgements = new Map<Uri, Judgement>();
   const importsOf = (source: SourceText) => fileImports(cache.get(source));
-  const planRoots = new PlanRoots(workspace, importsOf);
+  const planRoots = new PlanRoots(workspace, (source) => fileImports(cache.glance(source)));
   const running = new Map<Uri, Promise<unknown>>();
 
   /** One after another for each root. */
@@ -68,15 +84,20 @@ export function createChecker(
     inTurn(root, () => {
       const typed = withTexts(workspace, texts);
       const parsed = { get: (source: SourceText) => (texts.has(source.uri) ? trials : cache).get(source) };
-      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements });
+      return evaluatePlan(root, { workspace: typed, cache: parsed, sandbox, limits, judgements, workGoesOn });
     });
 
   return {
     check: (root) =>
-      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements })),
+      inTurn(root, () => evaluatePlan(root, { workspace, cache, sandbox, limits, judgements, workGoesOn })),
     checkAs,
     roots: () => planRoots.roots(),
     rootsOf: (file) => planRoots.rootsOf(file),
+    membership: (files) => planRoots.membership(files),
+    knowsPlanFiles: () => planRoots.upToDate,
+    readPlanFiles: (first) => planRoots.read(first),
+    passedBy: () => planRoots.passedBy(),
+    whyNot: (file) => planRoots.whyNot(file),
     importsOf,
     changedOnDisk(files) {
       planRoots.forget(files);
@@ -110,5 +131,7 @@ function withTexts(workspace: Workspace, texts: ReadonlyMap<Uri, string>): Works
     folders: () => workspace.folders(),
     realUri: (uri) => workspace.realUri(uri),
     planFiles: () => workspace.planFiles(),
+    leftOut: () => workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] },
+    unread: (uri) => (texts.has(uri) ? undefined : workspace.unread?.(uri)),
   };
 }

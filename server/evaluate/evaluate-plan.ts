@@ -1,5 +1,6 @@
 import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
+import { callsPassedBy } from "./calls-passed-by.ts";
 import type { CheckOutcome, Place } from "./checked-plan.ts";
 import { errorPlace } from "./error-place.ts";
 import { fallbackNames } from "./fallback-names.ts";
@@ -23,6 +24,7 @@ export interface Evaluator {
   readonly limits: Limits;
   /** By root: the last judgement of its plan, from which the next one takes what is the same. */
   readonly judgements: Map<Uri, Judgement>;
+  workGoesOn(root: Uri): void;
 }
 
 /** Reads, runs and judges one plan. */
@@ -36,33 +38,67 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
     return { state: "held", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
   }
   const rootFile = plan.files.get(root);
-  if (!rootFile) return withoutRoot(plan);
+  if (!rootFile) return withoutRoot(plan, workspace.unread?.(root)?.why);
   const runs = plan.problems.length === 0;
   const inputAt = writtenInputs(plan);
   const outcome = runs
     ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }), inputAt)
     : nothingRun;
+  evaluator.workGoesOn(root);
   const evidence = evidenceOf(plan, rootFile, outcome);
   const provenance = new Provenance(evidence);
-  const stopped = outcome.stopped && stoppedProblem(outcome.stopped, limits);
-  const problems = stopped ? [stopped] : plan.problems.map(problemOf);
-  const places = outcome.stopped
-    ? [stoppedPlace(outcome.stopped, plan, provenance) ?? startOf(rootFile)]
-    : plan.problems.map(({ place }) => place);
+  const { problems, places } = troubleOf(plan, { outcome, provenance, limits, rootFile });
   const records = planRecords(outcome.records, provenance);
   const judgement = judge(records, problems, judgements.get(root));
   judgements.set(root, judgement);
   return new PlanInText({ evidence, snapshot, records, judgement, problemPlaces: places });
 }
 
-const nothingRun: RunOutcome = { records: [], calls: [], births: [] };
+/** For a plan that is not run because of a problem that was found before. */
+const nothingRun: RunOutcome = {
+  records: [],
+  calls: [],
+  births: [],
+  end: { why: "failed", message: "it was not run" },
+};
 
-/** The plan's own file does not exist, or does no longer. */
-function withoutRoot(plan: LoadedPlan): PlanInText {
+interface Run {
+  readonly outcome: RunOutcome;
+  readonly provenance: Provenance;
+  readonly limits: Limits;
+  readonly rootFile: PlanFile;
+}
+
+/** Everything that keeps the judgement from being about the whole plan, and the place of each. */
+function troubleOf(plan: LoadedPlan, { outcome, provenance, limits, rootFile }: Run): Trouble {
+  const { end } = outcome;
+  if (plan.problems.length > 0) return troubleWith(plan.problems);
+  if (end === "whole") return troubleWith(callsPassedBy([...plan.files.values()], outcome));
+  return {
+    problems: [stoppedProblem(end, limits)],
+    places: [stoppedPlace(end, plan, provenance) ?? startOf(rootFile)],
+  };
+}
+
+function troubleWith(problems: readonly LoadProblem[]): Trouble {
+  return { problems: problems.map(problemOf), places: problems.map(({ place }) => place) };
+}
+
+interface Trouble {
+  readonly problems: readonly PlanProblem[];
+  readonly places: readonly Place[];
+}
+
+/** The plan's own file does not exist, or does no longer, or gives no text. */
+function withoutRoot(plan: LoadedPlan, why: string | undefined): PlanInText {
   const file = new PlanFile({ uri: plan.root, version: "absent", text: "" }, 0);
   const place = { uri: plan.root, start: 0, end: 0 };
-  const detail = fileName(plan.root);
-  const judgement = judge([], [{ rule: "plan/cannot-run", reason: "import-not-found", detail }]);
+  const name = fileName(plan.root);
+  const problem =
+    why === undefined
+      ? ({ reason: "import-not-found", detail: name } as const)
+      : ({ reason: "import-unread", detail: `"${name}" ${why}` } as const);
+  const judgement = judge([], [{ rule: "plan/cannot-run", ...problem }]);
   const evidence = evidenceOf(plan, file, nothingRun);
   return new PlanInText({
     evidence,
@@ -143,7 +179,11 @@ function stoppedProblem(stopped: Stopped, limits: Limits): PlanProblem {
     case "records":
       return { rule: "plan/too-slow", limit: "records", allowed: limits.records };
     case "error":
-      return { rule: "plan/cannot-run", reason: "error-thrown", detail: stopped.message };
+      return {
+        rule: "plan/cannot-run",
+        reason: stopped.began ? "error-thrown" : "text-not-run",
+        detail: stopped.message,
+      };
     case "failed":
       return { rule: "plan/cannot-run", reason: "evaluator-failed", detail: stopped.message };
   }

@@ -1,8 +1,28 @@
+import { isUtf8 } from "node:buffer";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { deepestFolder, isScript, largestPlanBytes, passedBy } from "./disk-workspace.ts";
+import { fileName, uriOfBytes } from "./file-name.ts";
 import { askGit, GitTrouble } from "./git.ts";
 import type { Revision } from "./git-revision.ts";
+import type { PassedBy, Unread } from "./passed-by.ts";
+import {
+  deepestFolder,
+  type FoundPlans,
+  isEntered,
+  isScript,
+  isWireNumbers,
+  plansAmong,
+  tooDeep,
+  wrongName,
+} from "./plan-files.ts";
+import {
+  largestPlanBytes,
+  largestSearchedBytes,
+  namesLibrary,
+  textOf,
+  tooLarge,
+  whyNoText,
+} from "./plan-text.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
 /**
@@ -40,13 +60,16 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
   const folders = options.folders ?? [pathToFileURL(folder).href];
   const listed = await listFiles(options);
   const texts = new Map<Uri, SourceText>();
+  const unread = new Map<Uri, Unread>();
+  /** Those that name the library, as text or not. */
+  const naming: Uri[] = [];
   const wanted = new Set<Uri>();
   /** Read once already, so that none is asked for forever. */
   const tried = new Set<Uri>();
   let metLink = false;
 
   /** Nothing is kept of a file that only might be asked for. */
-  async function read(uris: readonly Uri[], keep: (blob: Buffer) => boolean): Promise<void> {
+  async function read(uris: readonly Uri[], isWanted: (blob: Buffer) => boolean): Promise<void> {
     const byObject = new Map<string, Uri[]>();
     for (const uri of uris) {
       const { object } = listed.files.get(uri)!;
@@ -55,9 +78,13 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     const found = new Set<string>();
     await readBlobs(options, [...byObject.keys()], (object, blob) => {
       found.add(object);
-      if (!keep(blob)) return;
-      const text = blob.toString("utf8").replace(/^\uFEFF/, "");
-      for (const uri of byObject.get(object) ?? []) texts.set(uri, { uri, version: object, text });
+      if (!isWanted(blob)) return;
+      const why = blob.length > largestPlanBytes ? tooLarge : whyNoText(blob);
+      for (const uri of byObject.get(object) ?? []) {
+        naming.push(uri);
+        if (why) unread.set(uri, why);
+        else texts.set(uri, { uri, version: object, text: textOf(blob) });
+      }
     });
     const missing = [...byObject.keys()].filter((object) => !found.has(object));
     if (missing.length > 0)
@@ -66,9 +93,50 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
       );
   }
 
+  let plans: FoundPlans = { planFiles: [], passedBy: [], wireNumbers: listed.wireNumbers };
   if (load === "plans") {
-    const scripts = [...listed.files].flatMap(([uri, { onTheWay }]) => (onTheWay ? [uri] : []));
-    await read(scripts, (blob) => blob.includes("loomwright"));
+    const onTheWay = [...listed.files].filter(([, file]) => file.onTheWay);
+    const isSearched = ({ size }: ListedFile) => !(size > largestSearchedBytes);
+    await read(
+      onTheWay.flatMap(([uri, file]) => (isSearched(file) ? [uri] : [])),
+      namesLibrary,
+    );
+    const unsearched = onTheWay.flatMap(([uri, file]): PassedBy[] =>
+      isSearched(file) ? [] : [{ uri, ...tooLarge }],
+    );
+    const reasonOf = (uri: Uri) => listed.files.get(uri)?.otherwise ?? unread.get(uri);
+    const passedBy = naming.flatMap((uri): PassedBy[] => {
+      const reason = reasonOf(uri);
+      return reason ? [{ uri, ...reason }] : [];
+    });
+    plans = plansAmong(
+      {
+        scripts: naming.filter((uri) => reasonOf(uri) === undefined).sort(),
+        passedBy: [...passedBy, ...unsearched, ...(await linksToPlans())],
+        wireNumbers: listed.wireNumbers,
+      },
+      () => false,
+      (uri) => texts.get(uri)?.text,
+    );
+  }
+
+  /** Links to plans, and to folders with plans; one that leads out of what is looked at counts by its own name. */
+  async function linksToPlans(): Promise<readonly PassedBy[]> {
+    const objects = new Map<string, string>();
+    const links = [...listed.links].filter(([, { onTheWay }]) => onTheWay);
+    await readBlobs(
+      options,
+      links.map(([, { object }]) => object),
+      (object, blob) => void objects.set(object, blob.toString("utf8")),
+    );
+    const isPlan = new Set(naming);
+    return links.flatMap(([uri, { object }]): PassedBy[] => {
+      const target = targetOf(uri, objects.get(object) ?? "");
+      const isLinked = listed.files.has(target)
+        ? isPlan.has(target)
+        : naming.some((plan) => plan.startsWith(`${target}/`)) || isScript(uri);
+      return isLinked ? [{ uri, reason: "linked", why: "is a link: links are not followed" }] : [];
+    });
   }
 
   return {
@@ -76,16 +144,19 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
       const text = texts.get(uri);
       if (text) return text;
       if (listed.links.has(uri)) metLink = true;
-      if (listed.files.has(uri) && !tried.has(uri)) wanted.add(uri);
+      const file = listed.files.get(uri);
+      if (file && !(file.size > largestPlanBytes) && !tried.has(uri) && !unread.has(uri)) wanted.add(uri);
       return undefined;
+    },
+    unread(uri) {
+      const isLarge = (listed.files.get(uri)?.size ?? 0) > largestPlanBytes;
+      return unread.get(uri) ?? (isLarge ? tooLarge : undefined);
     },
     folders: () => folders,
     // A link is no file here, so that every file is where its name says.
     realUri: (uri) => uri,
-    planFiles: () =>
-      [...texts.values()].flatMap(({ uri, text }) =>
-        listed.files.get(uri)?.onTheWay && text.includes("loomwright") ? [uri] : [],
-      ),
+    planFiles: () => plans.planFiles,
+    leftOut: () => plans,
     has: (uri) => listed.files.has(uri),
     submodules: listed.submodules,
     get metLink() {
@@ -106,14 +177,19 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
 
 interface Listed {
   readonly files: ReadonlyMap<Uri, ListedFile>;
-  readonly links: ReadonlySet<Uri>;
+  readonly links: ReadonlyMap<Uri, Pick<ListedFile, "object" | "onTheWay">>;
+  readonly wireNumbers: readonly Uri[];
   readonly submodules: readonly Uri[];
 }
 
 interface ListedFile {
   readonly object: string;
+  /** NaN of an object that is not in the clone. */
+  readonly size: number;
   /** A walk through the folders comes by here; others are read only if a plan imports them. */
   readonly onTheWay: boolean;
+  /** Why it is no plan even if it names the library. */
+  readonly otherwise: Unread | undefined;
 }
 
 /** Everything that could be read: scripts, and what the builder's tools keep beside a plan. */
@@ -128,36 +204,49 @@ async function listFiles({ folder, revision, signal }: GitWorkspaceOptions): Pro
       `git cannot list the files of ${revision.named}: ${complaint.split("\n")[0] || "it was stopped"}`,
     );
   const files = new Map<Uri, ListedFile>();
-  const links = new Set<Uri>();
+  const links = new Map<Uri, Pick<ListedFile, "object" | "onTheWay">>();
+  const wireNumbers: Uri[] = [];
   const submodules: Uri[] = [];
-  for (const entry of output.toString("utf8").split("\0")) {
+  for (const entry of output.toString("latin1").split("\0")) {
     // "100644 blob 8baef1b4abc478178b004d62031cf7fe6db6f903     612\tsrc/plan.ts"
-    const [, mode, object, size, path] = /^(\d{6}) \w+ ([0-9a-f]{40,64}) +(\S+)\t(.+)$/s.exec(entry) ?? [];
-    if (mode === undefined || object === undefined || path === undefined || !isPlain(path)) continue;
-    const uri = pathToFileURL(join(folder, ...path.split("/"))).href;
+    const [, mode, object, size, bytes] = /^(\d{6}) \w+ ([0-9a-f]{40,64}) +(\S+)\t(.+)$/s.exec(entry) ?? [];
+    if (mode === undefined || object === undefined || bytes === undefined) continue;
+    const name = Buffer.from(bytes, "latin1");
+    const path = name.toString("utf8");
+    if (!isPlain(path)) continue;
+    const uri = isUtf8(name)
+      ? pathToFileURL(join(folder, ...path.split("/"))).href
+      : uriOfBytes(Buffer.concat([Buffer.from(`${folder}/`), name]));
+    const parents = path.split("/").slice(0, -1);
+    const isWalked = parents.every(isEntered);
     if (mode === "160000") submodules.push(uri);
-    else if (mode === "120000") links.add(uri);
-    // Of an object that is not in the clone, no size is told. Whoever reads it says that it is missing.
-    else if (isWorthReading(path) && !(Number(size) > largestPlanBytes)) {
-      const parents = path.split("/").slice(0, -1);
-      const onTheWay =
-        isScript(path) && parents.length <= deepestFolder && !parents.some((name) => passedBy.test(name));
-      files.set(uri, { object, onTheWay });
-    }
+    else if (mode === "120000") links.set(uri, { object, onTheWay: isWalked && isEntered(fileName(uri)) });
+    else if (isWireNumbers(path) && isWalked) wireNumbers.push(uri);
+    if (!mode.startsWith("100") || !isWorthReading(path)) continue;
+    const otherwise = isUtf8(name) ? (parents.length > deepestFolder ? tooDeep : undefined) : wrongName;
+    files.set(uri, { object, size: Number(size), onTheWay: isScript(path) && isWalked, otherwise });
   }
-  return { files, links, submodules };
+  return { files, links, wireNumbers, submodules };
+}
+
+/** Where a link leads to, within the revision. */
+function targetOf(link: Uri, target: string): Uri {
+  try {
+    return new URL(target.split("/").map(encodeURIComponent).join("/"), link).href.replace(/\/$/, "");
+  } catch {
+    return "";
+  }
 }
 
 /** A tree that was made by hand may hold names that lead out of the folder. */
 function isPlain(path: string): boolean {
-  const odd = process.platform === "win32" ? /[\\:\uFFFD]/ : /\uFFFD/;
-  return (
-    !odd.test(path) && path.split("/").every((name) => !["", ".", "..", ".git"].includes(name.toLowerCase()))
-  );
+  const names = path.split("/").map((name) => name.toLowerCase());
+  const leadsOut = process.platform === "win32" && /[\\:\uFFFD]/.test(path);
+  return !leadsOut && !names.some((name) => ["", ".", "..", ".git"].includes(name));
 }
 
 function isWorthReading(path: string): boolean {
-  return isScript(path) || path.endsWith(".wire-numbers.txt");
+  return isScript(path) || isWireNumbers(path);
 }
 
 /** Objects by their names, each handed over whole, as they are stored: nothing is converted on the way. */
@@ -167,25 +256,32 @@ async function readBlobs(
   found: (object: string, blob: Buffer) => void,
 ): Promise<void> {
   if (objects.length === 0) return;
-  let rest: Buffer = Buffer.alloc(0);
+  let chunks: Buffer[] = [];
+  let length = 0;
   let head: { readonly object: string; readonly isBlob: boolean; readonly size: number } | undefined;
   /** "<object> blob <size>\n<content>\n", or "<object> missing\n". */
   const take = (chunk: Buffer) => {
-    rest = rest.length === 0 ? chunk : Buffer.concat([rest, chunk]);
+    chunks.push(chunk);
+    length += chunk.length;
+    // Joined once for each object, however large.
+    if (head && length <= head.size) return;
+    let rest: Buffer = Buffer.concat(chunks);
     for (;;) {
       if (!head) {
         const lineEnd = rest.indexOf(0x0a);
-        if (lineEnd < 0) return;
+        if (lineEnd < 0) break;
         const [object = "", kind, size] = rest.toString("latin1", 0, lineEnd).split(" ");
         rest = rest.subarray(lineEnd + 1);
         if (size !== undefined) head = { object, isBlob: kind === "blob", size: Number(size) };
       } else {
-        if (rest.length <= head.size) return;
+        if (rest.length <= head.size) break;
         if (head.isBlob) found(head.object, rest.subarray(0, head.size));
         rest = rest.subarray(head.size + 1);
         head = undefined;
       }
     }
+    chunks = [rest];
+    length = rest.length;
   };
   const input = objects.map((object) => `${object}\n`).join("");
   const { code, complaint } = await askGit(folder, ["cat-file", "--batch"], {

@@ -1,4 +1,4 @@
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { accessSync, constants, statSync } from "node:fs";
 import { delimiter, isAbsolute, join } from "node:path";
 
@@ -39,6 +39,25 @@ export async function askGit(
     child.stdin.on("error", () => undefined);
     child.stdin.end(question.input ?? "");
   });
+}
+
+/**
+ * The same, waiting for the answer: for a walk through folders, whose answer everything else depends on. Undefined where git is not
+ * there, refuses, or takes longer than the limit.
+ */
+export function askGitAtOnce(
+  folder: string,
+  words: readonly string[],
+  input: Buffer,
+  limitMs: number,
+): Buffer | undefined {
+  const program = installedGit();
+  if (!program) return undefined;
+  const { status, stdout } = spawnSync(program, [...calm, ...words], {
+    ...{ cwd: folder, env: quietEnvironment(), windowsHide: true, shell: false, input },
+    ...{ timeout: limitMs, killSignal: "SIGKILL" as const, maxBuffer: mostOutputBytes },
+  });
+  return status === 0 ? stdout : undefined;
 }
 
 export interface Question {

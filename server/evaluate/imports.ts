@@ -20,6 +20,9 @@ export function resolveImport(text: string, importer: Uri, root: Uri, workspace:
     const source = workspace.read(uri);
     if (!source) {
       tried.set(uri, undefined);
+      const why = workspace.unread?.(uri)?.why;
+      // Not to be passed over for another file that would come after it: that is not the one that was meant.
+      if (why !== undefined) return { problem: "import-unread", why, tried };
       continue;
     }
     return reallyWithin(uri, root, workspace) ? { to: uri, tried } : { problem: "import-outside", tried };
@@ -29,7 +32,7 @@ export function resolveImport(text: string, importer: Uri, root: Uri, workspace:
 
 export type Resolved = { readonly tried: ReadonlyMap<Uri, Version | undefined> } & (
   | { readonly to: Uri | "loomwright" }
-  | { readonly problem: CannotRunReason }
+  | { readonly problem: CannotRunReason; readonly why?: string }
 );
 
 function relativeUri(text: string, importer: Uri): Uri | undefined {

@@ -26,6 +26,10 @@ export function loadPlan(root: Uri, workspace: Workspace, cache: Pick<FileCache,
     files.set(uri, file);
     const leadsTo = new Map<string, Uri | "loomwright">();
     imports.set(uri, leadsTo);
+    if (file.refusal) {
+      const { reason, detail, start, end } = file.refusal;
+      problems.push({ reason, detail, place: { uri, start, end } });
+    }
     if (!file.marked) continue;
     for (const { start, end, reason, what } of file.marked.refused) {
       problems.push({ reason, detail: what, place: { uri, start, end } });
@@ -35,7 +39,9 @@ export function loadPlan(root: Uri, workspace: Workspace, cache: Pick<FileCache,
       const resolved = resolveImport(specifier, uri, root, workspace);
       for (const [tried, version] of resolved.tried) if (!snapshot.has(tried)) snapshot.set(tried, version);
       if ("problem" in resolved) {
-        problems.push({ reason: resolved.problem, detail: specifier, place: { uri, start, end } });
+        const { problem: reason, why } = resolved;
+        const detail = why === undefined ? specifier : `"${specifier}" ${why}`;
+        problems.push({ reason, detail, place: { uri, start, end } });
       } else {
         leadsTo.set(specifier, resolved.to);
         if (resolved.to !== "loomwright") waiting.push(resolved.to);
@@ -98,7 +104,7 @@ function exports(uri: Uri | "loomwright", name: string, plan: LoadedFiles, asked
   // A file that could not be read has a problem of its own.
   if (!file || asked.has(uri)) return !file;
   asked.add(uri);
-  if (exportOf(file, name)) return true;
+  if (file.refusal || exportOf(file, name)) return true;
   return (
     name !== "default" &&
     passedOn(file).some((text) => {

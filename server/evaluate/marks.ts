@@ -7,9 +7,11 @@ import {
   isConstantOfFile,
   isDeclared,
   isExported,
+  isImportDefer,
   isObject,
   isPlain,
   leftOverName,
+  notRunInPattern,
   yieldsInside,
 } from "./syntax-questions.ts";
 import { type Insertion, TextSplices } from "./text-splices.ts";
@@ -36,6 +38,8 @@ export interface Marked {
   readonly patterns: readonly ts.ObjectBindingPattern[];
   readonly imports: readonly ImportLine[];
   readonly refused: readonly Refused[];
+  /** Places in `sites` of the calls of words that every run of the file to its end must enter. In order. */
+  readonly certain: readonly number[];
 }
 
 export type CallLike = ts.CallExpression | ts.NewExpression;
@@ -84,6 +88,11 @@ class Marking {
   readonly #written: WrittenCall[] = [];
   readonly #names = new Map<string, LocalName>();
   readonly #undo: [string, LocalName | undefined][] = [];
+  readonly #certain: { readonly site: number; readonly word: string }[] = [];
+  readonly #libraries = new Set<string>();
+  /** Every run of the file to its end comes by here. */
+  #always = true;
+  #depth = 0;
   #tries = 0;
   #loops = 0;
 
@@ -109,12 +118,23 @@ class Marking {
       patterns: this.#patterns,
       imports,
       refused: this.#refused,
+      // A name that something in the file declares too may mean that there.
+      certain: this.#certain.flatMap(({ site, word }) => (this.#declared.has(word) ? [] : [site])),
     };
   }
 
   readonly #visit = (node: ts.Node): void => {
     const { kind } = node;
     if (kind >= K.FirstTypeNode && kind <= K.LastTypeNode) return;
+    if (++this.#depth > deepest) throw new RangeError("nested too deeply");
+    const always = this.#always;
+    this.#always = always && leadsOn(node);
+    this.#visitAs(kind, node);
+    this.#always = always;
+    this.#depth--;
+  };
+
+  #visitAs(kind: ts.SyntaxKind, node: ts.Node): void {
     // The engine takes note of calls, not of the turns of a loop: a plan that is stopped in this one is stopped here.
     if (ts.isIterationStatement(node, false) && standsInList(node)) this.#before(node, "__open();");
     switch (kind) {
@@ -161,6 +181,9 @@ class Marking {
       case K.VariableStatement:
         if (isDeclared(node)) return;
         break;
+      case K.VariableDeclarationList:
+        this.#refuseUsing(node);
+        break;
       case K.VariableDeclaration:
         this.#visitVariable(node as ts.VariableDeclaration);
         return;
@@ -184,8 +207,10 @@ class Marking {
         if ((node as ts.HeritageClause).token === K.ImplementsKeyword) return;
         break;
       case K.PropertyDeclaration: {
-        const { name, initializer } = node as ts.PropertyDeclaration;
+        const { name, initializer, modifiers } = node as ts.PropertyDeclaration;
         this.#refuseDecorators(node);
+        for (const modifier of modifiers ?? [])
+          if (modifier.kind === K.AccessorKeyword) this.#refuse(modifier, "An accessor field");
         this.#visitPropertyName(name);
         if (initializer && !isDeclared(node)) this.#visit(initializer);
         return;
@@ -219,6 +244,15 @@ class Marking {
       case K.BreakStatement:
       case K.ContinueStatement:
         return;
+      case K.WithStatement:
+      case K.NamespaceExportDeclaration:
+        this.#refuse(node, leftOverName(node));
+        return;
+      case K.RegularExpressionLiteral: {
+        const what = notRunInPattern((node as ts.RegularExpressionLiteral).text);
+        if (what) this.#refuse(node, what);
+        return;
+      }
       case K.Decorator:
         this.#refuse(node, "A decorator");
         return;
@@ -229,11 +263,13 @@ class Marking {
         return;
     }
     ts.forEachChild(node, this.#visit);
-  };
+  }
 
   /** Its splice is filled in at the end, when it is known which names are used as values. */
   #visitImport(line: ts.ImportDeclaration): void {
     this.#importLines.push(line);
+    const phase = line.importClause?.phaseModifier;
+    if (phase === K.DeferKeyword) this.#refuse(line, "import defer");
     const bindings = line.importClause?.namedBindings;
     if (bindings && ts.isNamedImports(bindings)) {
       for (const { name } of bindings.elements) this.#imported.add(name.text);
@@ -244,6 +280,7 @@ class Marking {
           if (words.includes((propertyName ?? name).text as never)) this.#words.add(name.text);
         }
       }
+      if (bindings && ts.isNamespaceImport(bindings)) this.#libraries.add(bindings.name.text);
     }
   }
 
@@ -257,7 +294,7 @@ class Marking {
   }
 
   #visitCall(node: ts.CallExpression): void {
-    if (node.expression.kind === K.ImportKeyword) {
+    if (node.expression.kind === K.ImportKeyword || isImportDefer(node.expression)) {
       this.#refused.push({
         start: node.getStart(this.#source),
         end: node.end,
@@ -275,7 +312,9 @@ class Marking {
   #markCall(node: ts.CallExpression | ts.NewExpression): void {
     const { expression, arguments: given } = node;
     const seen = given ? this.#seenIn(given) : nothingSeen;
-    this.#before(node, `__leave(__enter(${this.#site({ node, seen })}${passed(seen)}),`);
+    const site = this.#site({ node, seen });
+    this.#noteCertain(node, site);
+    this.#before(node, `__leave(__enter(${site}${passed(seen)}),`);
     this.#visit(expression);
     if (this.#callsWord(node)) this.#visitGiven(node.arguments);
     else given?.forEach(this.#visit);
@@ -293,6 +332,7 @@ class Marking {
   #markWritten(node: ts.CallExpression, input: WrittenInput, holder: string): void {
     const seen = input.named.length > 0 ? this.#seenIn(node.arguments) : nothingSeen;
     const site = this.#site({ node, seen, input });
+    this.#noteCertain(node, site);
     const before = this.#before(node, "");
     this.#visit(node.expression);
     // No marks in there, for it may be left out: it has none but for the objects that surround it. Its names are in use.
@@ -349,6 +389,18 @@ class Marking {
     return (
       ts.isCallExpression(node) && ts.isIdentifier(node.expression) && this.#words.has(node.expression.text)
     );
+  }
+
+  #noteCertain({ expression, flags }: CallLike, site: number): void {
+    if (!this.#always || flags & ts.NodeFlags.OptionalChain) return;
+    if (ts.isIdentifier(expression)) {
+      if (this.#words.has(expression.text))
+        this.#certain.push({ site: site - this.#firstSite, word: expression.text });
+    } else if (ts.isPropertyAccessExpression(expression) && ts.isIdentifier(expression.expression)) {
+      const { expression: library, name } = expression;
+      const isWord = this.#libraries.has(library.text) && words.includes(name.text as never);
+      if (isWord) this.#certain.push({ site: site - this.#firstSite, word: library.text });
+    }
   }
 
   /** The literal given to a word is known from the call, and so are those nested in it. */
@@ -429,10 +481,18 @@ class Marking {
           const name = element.name.text;
           this.#declare(element.name, { name, seen: seen ?? name, behind: [], always });
         } else this.#visitPatternElements(element.name, seen, always);
-        if (element.initializer) this.#visit(element.initializer);
+        if (element.initializer) this.#visitPerhaps(element.initializer);
       }
       if (index === 0 && later) this.#splices.insert(later.at, later.text);
     }
+  }
+
+  /** The value of a name that was given none. */
+  #visitPerhaps(initializer: ts.Expression): void {
+    const always = this.#always;
+    this.#always = false;
+    this.#visit(initializer);
+    this.#always = always;
   }
 
   #visitFunction(node: ts.FunctionLikeDeclaration): void {
@@ -485,6 +545,7 @@ class Marking {
       }
       const { initializer, expression, statement } = node;
       if (ts.isVariableDeclarationList(initializer)) {
+        this.#refuseUsing(initializer);
         const name = initializer.declarations[0]?.name;
         if (name && ts.isIdentifier(name)) {
           this.#declare(name, { name: name.text, seen: name.text, behind: [], always: true });
@@ -515,6 +576,11 @@ class Marking {
       this.#visit(finallyBlock);
     }
     this.#splices.insert(node.end, "}");
+  }
+
+  /** With or without `await`. */
+  #refuseUsing(list: ts.Node): void {
+    if (list.flags & ts.NodeFlags.Using) this.#refuse(list, "A using declaration");
   }
 
   #refuseDecorators(node: ts.Node): void {
@@ -596,6 +662,54 @@ class Marking {
 function standsInList({ parent }: ts.Node): boolean {
   return ts.isBlock(parent) || ts.isSourceFile(parent) || ts.isCaseOrDefaultClause(parent);
 }
+
+/** Far more than people write, and far less than the stack of any thread holds. */
+const deepest = 500;
+
+/** Whether a node that is always run always runs its parts too, but for those that lead no further themselves. */
+function leadsOn(node: ts.Node): boolean {
+  if (ts.isBinaryExpression(node)) return !choosing.has(node.operatorToken.kind);
+  if (ts.isCallExpression(node) || ts.isPropertyAccessExpression(node)) {
+    return (node.flags & ts.NodeFlags.OptionalChain) === 0;
+  }
+  return leadingOn.has(node.kind);
+}
+
+const leadingOn = new Set([
+  K.ExpressionStatement,
+  K.VariableStatement,
+  K.VariableDeclarationList,
+  K.VariableDeclaration,
+  K.ExportAssignment,
+  K.Block,
+  K.NewExpression,
+  K.ArrayLiteralExpression,
+  K.ObjectLiteralExpression,
+  K.PropertyAssignment,
+  K.ComputedPropertyName,
+  K.SpreadElement,
+  K.SpreadAssignment,
+  K.ParenthesizedExpression,
+  K.AsExpression,
+  K.SatisfiesExpression,
+  K.NonNullExpression,
+  K.AwaitExpression,
+  K.VoidExpression,
+  K.TypeOfExpression,
+  K.PrefixUnaryExpression,
+  K.TemplateExpression,
+  K.TemplateSpan,
+]);
+
+/** Of these, the right side is run or not; and so may be what is given to a name in a pattern. */
+const choosing = new Set([
+  K.AmpersandAmpersandToken,
+  K.BarBarToken,
+  K.QuestionQuestionToken,
+  K.AmpersandAmpersandEqualsToken,
+  K.BarBarEqualsToken,
+  K.QuestionQuestionEqualsToken,
+]);
 
 /** The value of a statement is held by nothing: no name is empty. */
 const nowhere = "";

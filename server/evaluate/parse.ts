@@ -1,12 +1,15 @@
 import { blankSourceFile } from "ts-blank-space";
 import ts from "typescript";
 import { type Marked, mark } from "./marks.ts";
+import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refusedSpace } from "./refusal.ts";
+import { withinTime } from "./time-limited.ts";
 import type { SourceText, Uri, Version } from "./workspace.ts";
 
 /**
- * One version of one file: parsed once, types stripped, marked for the sandbox.
+ * One version of one file: parsed once, types stripped, marked for the sandbox. It is one of three: it can be run (`marked`), it
+ * is half typed (`syntaxError`), or it is refused (`refusal`).
  *
- * Parsing the next version re-uses the nodes of this one and spoils its tree. What is needed to run the plan is kept apart
+ * Parsing the next version re-uses the nodes of this one and spoils its tree. The parts needed to run the plan are kept apart
  * from the tree; a late question about an old version (a hover while the newest text is half typed) parses it again.
  */
 export class PlanFile {
@@ -17,43 +20,57 @@ export class PlanFile {
   readonly number: number;
   /** TypeScript's first complaint about the syntax; such a file is not run. */
   readonly syntaxError: SyntaxComplaint | undefined;
-  /** The JavaScript for the sandbox, and what the walk over the tree saw. Undefined when there is a syntax error. */
+  /** Why the text cannot be read; such a file is not run either. */
+  readonly refusal: Refusal | undefined;
+  /** The JavaScript for the sandbox, and what the walk over the tree saw. */
   readonly marked: Marked | undefined;
   #tree: Tree | undefined;
 
-  /** `before` is another version of the same file, if one is at hand: only what changed is parsed again. Never throws. */
-  constructor(source: SourceText, number: number, before?: PlanFile) {
+  /** Never throws, and ends in time, whatever the text. */
+  constructor(source: SourceText, number: number, how: HowToRead = {}) {
     this.uri = source.uri;
     this.version = source.version;
     this.text = source.text;
     this.number = number;
-    try {
-      const parsed = before?.update(source.text) ?? parse(source.uri, source.text);
-      this.syntaxError = firstSyntaxError(parsed);
-      if (this.syntaxError) {
-        this.#tree = { source: parsed, marked: undefined, scopes: new Map() };
-      } else {
-        this.marked = stripAndMark(parsed, number);
-        this.#tree = { source: parsed, marked: this.marked, scopes: new Map() };
-      }
-    } catch (thrown) {
-      // The parser itself runs out of stack, for texts nested thousands deep.
-      if (!(thrown instanceof RangeError)) throw thrown;
-      this.syntaxError = {
-        start: 0,
-        end: Math.min(1, this.text.length),
-        text: "This file is nested too deeply to be read.",
-      };
+    const { before, limitMs = fullLimitMs(source.text) } = how;
+    const reading = how.refusal ?? refusedCharacter(source.text) ?? this.#read(before, limitMs);
+    if ("reason" in reading) {
+      this.refusal = reading;
+      this.#tree = treeOf(parse(this.uri, ""), undefined);
+      return;
     }
+    this.syntaxError = firstSyntaxError(reading.source);
+    this.marked = reading.marked;
+    this.#tree = reading;
   }
 
-  /** The syntax tree of exactly this version. */
+  /** The syntax tree of exactly this version; of a refused text there is none, and the tree is empty. */
   get tree(): Tree {
     if (!this.#tree) {
-      const source = parse(this.uri, this.text);
-      this.#tree = { source, marked: stripAndMark(source, this.number), scopes: new Map() };
+      const reading = this.#read(undefined, fullLimitMs(this.text));
+      this.#tree = "reason" in reading ? treeOf(parse(this.uri, ""), undefined) : reading;
     }
     return this.#tree;
+  }
+
+  #read(before: PlanFile | undefined, limitMs: number): Tree | Refusal {
+    const text = withoutMarkBeforeHashbang(this.text);
+    const read = (): Tree | Refusal => {
+      const source = before?.update(text) ?? parse(this.uri, text);
+      if (firstSyntaxError(source)) return treeOf(source, undefined);
+      return refusedSpace(source) ?? treeOf(source, stripAndMark(source, this.number));
+    };
+    try {
+      const done = withinTime(limitMs, read);
+      if (done) return done.result;
+      putParserInOrder();
+      return refusedForTime(this.text, limitMs);
+    } catch (thrown) {
+      // The parser, or the walk over the tree, runs out of stack for texts nested hundreds deep.
+      if (!(thrown instanceof RangeError)) throw thrown;
+      putParserInOrder();
+      return refusedForDepth(this.text);
+    }
   }
 
   /** Hands the tree over to the parser for another text; this version is without one from here on. */
@@ -61,8 +78,34 @@ export class PlanFile {
     const old = this.#tree?.source;
     if (!old || text.length === 0 || old.text.length === 0) return undefined;
     this.#tree = undefined;
-    return ts.updateSourceFile(old, text, changeBetween(this.text, text));
+    return ts.updateSourceFile(old, text, changeBetween(old.text, text));
   }
+}
+
+interface HowToRead {
+  /** Another version of the same file, if one is at hand: only what changed is parsed again. */
+  readonly before?: PlanFile | undefined;
+  readonly limitMs?: number;
+  /** The text is known to be refused, so that it is not read once more. */
+  readonly refusal?: Refusal | undefined;
+}
+
+/** For a text that is to be run: far more than any honest one needs, on any machine. */
+export function fullLimitMs(text: string): number {
+  return 2_000 + Math.ceil(text.length / 200);
+}
+
+/** For a text that is only looked at for its imports, perhaps one of hundreds. */
+export const glanceLimitMs = 250;
+
+/** Both parsers keep state between texts, which only the end of a text clears. */
+function putParserInOrder() {
+  blankSourceFile(parse("file:///empty.ts", ""), () => {});
+}
+
+/** The parser knows a hashbang only as the first two characters. */
+function withoutMarkBeforeHashbang(text: string): string {
+  return text.startsWith("\uFEFF#!") ? `// ${text.slice(3)}` : text;
 }
 
 export interface SyntaxComplaint {
@@ -77,6 +120,10 @@ export interface Tree {
   readonly marked: Marked | undefined;
   /** Names declared directly in a scope, filled in by the file that looks names up. */
   readonly scopes: Map<ts.Node, ReadonlyMap<string, ts.Node>>;
+}
+
+function treeOf(source: ts.SourceFile, marked: Marked | undefined): Tree {
+  return { source, marked, scopes: new Map() };
 }
 
 function parse(uri: Uri, text: string): ts.SourceFile {

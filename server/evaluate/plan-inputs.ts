@@ -24,7 +24,8 @@ export function planInputs(
     for (const { specifier, typesOnly } of source ? importsOf(source).lines : []) {
       if (typesOnly || leadsTo.has(specifier)) continue;
       const resolved = resolveImport(specifier, uri, root, workspace);
-      if ("problem" in resolved) leadsTo.set(specifier, `not: ${resolved.problem}`);
+      if ("problem" in resolved)
+        leadsTo.set(specifier, ["not:", resolved.problem, resolved.why].filter(Boolean).join(" "));
       else {
         leadsTo.set(specifier, resolved.to);
         if (resolved.to !== "loomwright") waiting.push(resolved.to);

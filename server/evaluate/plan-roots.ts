@@ -1,5 +1,8 @@
+import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-file.ts";
 import { type FileImports, isPlansOwn } from "./file-imports.ts";
+import { fileName } from "./file-name.ts";
 import { resolveImport } from "./imports.ts";
+import { inOrder, type PassedBy } from "./passed-by.ts";
 import type { SourceText, Uri, Version, Workspace } from "./workspace.ts";
 
 /** Which files import which, asked of their newest versions each time; only plan files and what they import are opened. */
@@ -8,7 +11,8 @@ export class PlanRoots {
   readonly #importsOf: (source: SourceText) => FileImports;
   readonly #edges = new Map<Uri, Edges>();
   readonly #asked = new Map<Uri, Edges>();
-  #planFiles: readonly Uri[] | undefined;
+  #planFiles: readonly Uri[] = [];
+  #upToDate = false;
 
   constructor(workspace: Workspace, importsOf: (source: SourceText) => FileImports) {
     this.#workspace = workspace;
@@ -18,23 +22,112 @@ export class PlanRoots {
   roots(): readonly Uri[] {
     this.#asked.clear();
     this.#planFiles = this.#workspace.planFiles();
+    this.#upToDate = true;
     return this.#rootsAmong(this.#planFiles);
   }
 
   rootsOf(file: Uri): readonly Uri[] {
+    if (!this.#upToDate) this.#planFiles = this.#workspace.planFiles();
+    this.#upToDate = true;
+    return this.membership([file]).rootsOf(file);
+  }
+
+  /** Whether no file has to be read before {@link membership} can be answered in full. */
+  get upToDate(): boolean {
+    return this.#upToDate;
+  }
+
+  /**
+   * Reads what is not known yet, a file in each step, so that others can be served in between. `first` are read before all
+   * others: texts in which one of these words occurs.
+   */
+  *read(first: readonly string[]): Generator<void, void> {
+    const changed = this.#changes;
+    const planFiles = this.#workspace.planFilesInSteps
+      ? yield* this.#workspace.planFilesInSteps()
+      : this.#workspace.planFiles();
+    const later: Uri[] = [];
+    for (const uri of planFiles) {
+      const text = this.#workspace.read(uri)?.text ?? "";
+      if (!first.some((word) => text.includes(word))) later.push(uri);
+      else this.#newestEdges(uri);
+      yield;
+    }
+    for (const uri of later) {
+      this.#newestEdges(uri);
+      yield;
+    }
+    if (changed !== this.#changes) return;
+    this.#planFiles = planFiles;
+    this.#upToDate = true;
+  }
+
+  /**
+   * Which plans these files belong to, and what else these plans consist of. While not everything is read, what was known
+   * before still holds for files other than these.
+   */
+  membership(files: readonly Uri[]): Membership {
     this.#asked.clear();
-    this.#planFiles ??= this.#workspace.planFiles();
+    if (!this.#upToDate) {
+      for (const [uri, edges] of this.#edges) if (!files.includes(uri)) this.#asked.set(uri, edges);
+    }
+    const known = new Set(this.#upToDate ? this.#planFiles : [...this.#planFiles, ...this.#edges.keys()]);
     // A file that was not a plan a moment ago, or was not there, may be one now; without the name it is not even parsed.
-    const mayBePlan =
-      !this.#planFiles.includes(file) && this.#workspace.read(file)?.text.includes("loomwright");
-    const planFiles = mayBePlan ? [...this.#planFiles, file] : this.#planFiles;
-    return this.#rootsAmong(planFiles).filter((root) => this.#reachable(root).has(file));
+    for (const file of files) {
+      if (!known.has(file) && this.#workspace.read(file)?.text.includes("loomwright")) known.add(file);
+    }
+    const roots = this.#rootsAmong([...known]);
+    const filesOf = new Map(roots.map((root) => [root, this.#reachable(root)]));
+    return {
+      roots,
+      filesOf: (root) => filesOf.get(root) ?? this.#reachable(root),
+      rootsOf: (file) => roots.filter((root) => filesOf.get(root)!.has(file)),
+    };
+  }
+
+  /**
+   * Files that look like plans, or belong to one, and are in no plan of the workspace: with a walk of its own, except directly
+   * behind {@link roots}.
+   */
+  passedBy(): readonly PassedBy[] {
+    if (!this.#upToDate) this.roots();
+    const planFiles = this.#planFiles;
+    const roots = this.#rootsAmong(planFiles);
+    const judged = new Set(roots.flatMap((root) => [...this.#reachable(root)]));
+    const { passedBy, wireNumbers } = this.#workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
+    const calling = planFiles.filter((uri) => !judged.has(uri) && this.#callsForLibrary(uri));
+    const known = new Set([...roots, ...passedBy.map(({ uri }) => uri)].map(wireNumbersFile));
+    return inOrder([
+      // One that a plan imports was judged with it.
+      ...passedBy.filter(({ uri }) => !judged.has(uri)),
+      ...calling.map((uri): PassedBy => ({ uri, reason: "require", why: callsInWords })),
+      ...wireNumbers.filter((uri) => !known.has(uri)).map(withoutPlan),
+    ]);
+  }
+
+  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  whyNot(file: Uri): PassedBy | undefined {
+    const unread = this.#workspace.unread?.(file);
+    if (unread) return { uri: file, ...unread };
+    return this.#callsForLibrary(file) ? { uri: file, reason: "require", why: callsInWords } : undefined;
+  }
+
+  #callsForLibrary(uri: Uri): boolean {
+    const source = this.#workspace.read(uri);
+    return source !== undefined && this.#importsOf(source).callsForLibrary;
   }
 
   forget(files: readonly Uri[]): void {
-    this.#planFiles = undefined;
-    for (const file of files) this.#edges.delete(file);
+    this.#upToDate = false;
+    this.#changes++;
+    for (const file of files) {
+      const edges = this.#edges.get(file);
+      if (edges) this.#edges.set(file, { ...edges, version: unread });
+    }
   }
+
+  /** Counts the calls of {@link forget}. */
+  #changes = 0;
 
   /** Of files that import each other in a circle and that nothing else imports, the first is the root. */
   #rootsAmong(planFiles: readonly Uri[]): readonly Uri[] {
@@ -97,11 +190,35 @@ export class PlanRoots {
       }
     }
     // Without a whole version yet: the text says at least whether it wants the library.
-    if (asked?.broken) library = /from\s*["']loomwright["']/.test(source?.text ?? "");
+    if (asked?.broken) library = /["'`]loomwright\b/.test(source?.text ?? "");
     const edges = { version: source?.version, library, files, found };
-    this.#edges.set(uri, edges);
+    // Once it is read in full, more is known of the same version.
+    if (!asked?.outOfTime) this.#edges.set(uri, edges);
     return edges;
   }
+}
+
+/** Which plan a file belongs to, as of one moment. */
+export interface Membership {
+  readonly roots: readonly Uri[];
+  /** Roots whose plan a file belongs to. */
+  rootsOf(file: Uri): readonly Uri[];
+  /** The root itself and all it imports, directly or not. */
+  filesOf(root: Uri): ReadonlySet<Uri>;
+}
+
+/** A version that no text has: the file must be read again. */
+const unread = "unread";
+
+const callsInWords =
+  'loads the library with require() or import(), which is not run: write import … from "loomwright"';
+
+function withoutPlan(uri: Uri): PassedBy {
+  const stem = fileName(uri).replace(/\.wire-numbers\.txt$/, "");
+  return {
+    ...{ uri, reason: "numbers-without-plan" },
+    why: `keeps the wire numbers of ${stem}.ts, and there is no such plan: give it the name of its plan`,
+  };
 }
 
 interface Edges {

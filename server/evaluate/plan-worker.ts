@@ -10,13 +10,13 @@ import { engineMemory } from "./sandbox/engine-memory.ts";
 import { writePages } from "./sandbox/record-pages.ts";
 import { prepareRoom } from "./sandbox/run-plan.ts";
 import type { FromWorker, ToWorker, WorkerStart } from "./sandbox/worker-messages.ts";
-import type { Stopped } from "./sandbox.ts";
+import type { End } from "./sandbox.ts";
 
 /** WebAssembly memory never shrinks. An instance begins with 16 MiB; one that a plan has blown up is thrown away. */
 const reusableBytes = 32 * 1024 * 1024;
 
 /** After a limit was hit, the engine may not have let go of everything, and then ends itself when asked to clean up. */
-const mayReuseAfter = (stopped: Stopped | undefined) => stopped === undefined || stopped.why === "error";
+const mayReuseAfter = (end: End) => end === "whole" || end.why === "error";
 
 async function work() {
   // Listening comes first: a worker with nothing to wait for settles all its background work before it goes on, and the
@@ -39,11 +39,11 @@ async function work() {
   answer = (request) => {
     let reusable = false;
     try {
-      const stopped = room.run(request);
-      reusable = mayReuseAfter(stopped) && memory.bytes <= reusableBytes;
-      tell({ kind: "ended", stopped, reusable });
+      const end = room.run(request);
+      reusable = mayReuseAfter(end) && memory.bytes <= reusableBytes;
+      tell({ kind: "ended", end, reusable });
     } catch (error) {
-      tell({ kind: "ended", stopped: { why: "failed", message: String(error) }, reusable });
+      tell({ kind: "ended", end: { why: "failed", message: String(error) }, reusable });
     }
     if (!reusable) return;
     // The answer is on its way; the next plan finds a fresh context waiting.

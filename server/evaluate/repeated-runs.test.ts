@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { PlanFile } from "./parse.ts";
 import { withoutRepeatedRuns } from "./repeated-runs.ts";
-import { defaultLimits, type RunOutcome, type RunRequest, type Stopped } from "./sandbox.ts";
+import { defaultLimits, type End, type RunRequest, type Stopped } from "./sandbox.ts";
 
 const first: RunRequest = {
   root: "file:///plan.ts",
@@ -14,13 +14,12 @@ const first: RunRequest = {
 const [plan, sizes] = first.modules as [RunRequest["modules"][0], RunRequest["modules"][0]];
 
 /** Counts what it is given to run. */
-function countingSandbox(stopped?: Stopped) {
+function countingSandbox(end: End = "whole") {
   const ran: RunRequest[] = [];
   const sandbox = withoutRepeatedRuns({
     async run(request) {
       ran.push(request);
-      const outcome: RunOutcome = { records: [], calls: [], births: [] };
-      return stopped ? { ...outcome, stopped } : outcome;
+      return { records: [], calls: [], births: [], end };
     },
     async dispose() {},
   });
@@ -59,8 +58,14 @@ test("each plan is remembered by itself", async () => {
   expect(ran).toEqual([first, other]);
 });
 
-test("what was stopped is tried again", async () => {
-  const { sandbox, ran } = countingSandbox({ why: "time" });
+test.each<Stopped>([
+  { why: "time" },
+  { why: "memory" },
+  { why: "records" },
+  { why: "error", began: true, message: "Error: no", call: -1 },
+  { why: "failed", message: "the worker died" },
+])("what was stopped is tried again ($why)", async (end) => {
+  const { sandbox, ran } = countingSandbox(end);
   for (const request of [first, first]) await sandbox.run(request);
   expect(ran).toHaveLength(2);
 });

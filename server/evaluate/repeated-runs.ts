@@ -12,7 +12,7 @@ export function withoutRepeatedRuns(sandbox: Sandbox): Sandbox {
       if (before && isSameRun(before.request, request)) return before.outcome;
       const outcome = await sandbox.run(request);
       // What was stopped may have been stopped by a busy machine.
-      if (!outcome.stopped) last.set(request.root, { request, outcome });
+      if (outcome.end === "whole") last.set(request.root, { request, outcome });
       return outcome;
     },
     dispose() {

@@ -27,8 +27,8 @@ function runModules(
 }
 
 async function inputsOf(js: string): Promise<unknown[]> {
-  const { records, stopped } = await run(js);
-  expect(stopped).toBeUndefined();
+  const { records, end } = await run(js);
+  expect(end).toBe("whole");
   return records.map(({ input }) => input);
 }
 
@@ -251,12 +251,12 @@ describe("marks", () => {
   });
 
   it("are the same after await as before it, and of one job no other knows", async () => {
-    const { records, calls, stopped } = await run(`
+    const { records, calls, end } = await run(`
       const lamp = async (load) => { __leave(__open(), await 0); __leave(__enter(1), circuit({ load })); };
       await Promise.all([__leave(__enter(2), lamp(2)), __leave(__enter(3), lamp(3))]);
       const late = async () => { await 0; __leave(__enter(4), circuit({ load: 4 })); };
       await __leave(__enter(5), late());`);
-    expect(stopped).toBeUndefined();
+    expect(end).toBe("whole");
     expect(records.map(({ call }) => chainOf(calls, call))).toEqual([[2, 1], [3, 1], [4]]);
   });
 
@@ -268,7 +268,7 @@ describe("marks", () => {
   });
 
   it("cannot be listed, replaced or taken away, and bear any misuse", async () => {
-    const { records, stopped } = await run(`
+    const { records, end } = await run(`
       for (const name of Object.getOwnPropertyNames(globalThis)) if (name.startsWith("__")) circuit({ name });
       delete globalThis.__enter; globalThis.__enter = () => { throw 1; };
       __leave({}, 1); __leave(5); __enter({ valueOf() { throw 1; } }); __enter(NaN, 1, null, undefined);
@@ -276,7 +276,7 @@ describe("marks", () => {
       circuit(__literal({}, { load: 1 }));
       try { __enter = 5; } catch { circuit({ load: 2 }); }
       circuit({ load: typeof globalThis.recorded + typeof globalThis.emit + typeof globalThis.marks + typeof token.constructor });`);
-    expect(stopped).toBeUndefined();
+    expect(end).toBe("whole");
     expect(records.map(({ input }) => input)).toEqual([
       { load: 1 },
       { load: 2 },
@@ -285,11 +285,11 @@ describe("marks", () => {
   });
 
   it("bear chains of calls far longer than the stack", async () => {
-    const { records, calls, stopped } = await run(`
+    const { records, calls, end } = await run(`
       const step = async (n) => { await 0; if (n === 0) return circuit({ load: 1 }); __enter(n); return step(n - 1); };
       const t = __open(); let chain = 0; for (let i = 0; i < 50_000; i++) __enter(i);
       circuit({ load: 1 });`);
-    expect(stopped).toBeUndefined();
+    expect(end).toBe("whole");
     expect(chainOf(calls, records[0]?.call as number)).toHaveLength(50_000);
   });
 });
@@ -297,9 +297,10 @@ describe("marks", () => {
 describe("where a plan stopped", () => {
   it("is line and column in UTF-16 units, though the engine counts bytes", async () => {
     const line = 'const é = "é𝒳⚡"; null.gauge;';
-    const { stopped } = await run(`\n${line}`);
-    expect(stopped).toEqual({
+    const { end } = await run(`\n${line}`);
+    expect(end).toEqual({
       why: "error",
+      began: true,
       message: "TypeError: cannot read property 'gauge' of null",
       at: { uri: root, line: 2, column: line.indexOf("null") + 1 },
       call: -1,
@@ -308,7 +309,7 @@ describe("where a plan stopped", () => {
 
   it("is in the module that threw, with the calls open there", async () => {
     const lamps = "file:///camper/lamps.ts";
-    const { stopped, calls } = await runModules(
+    const { end, calls } = await runModules(
       {
         [root]: 'import { lamp } from "./lamps.ts";\n__leave(__enter(7), lamp());',
         [lamps]: "export const lamp = () => {\n  throw new RangeError('no');\n};",
@@ -316,13 +317,13 @@ describe("where a plan stopped", () => {
       {},
       { "./lamps.ts": lamps },
     );
-    expect(stopped).toMatchObject({ why: "error", message: "RangeError: no", at: { uri: lamps, line: 2 } });
-    expect(chainOf(calls, (stopped as { call: number }).call)).toEqual([7]);
+    expect(end).toMatchObject({ why: "error", message: "RangeError: no", at: { uri: lamps, line: 2 } });
+    expect(chainOf(calls, (end as { call: number }).call)).toEqual([7]);
   });
 
   it("is told for a limit too: the call before it, or the function it is in", async () => {
     const inCall = await run("\ncircuit({ load: 1 });\nfor (;;) circuit({ load: 1 });", { records: 50 });
-    expect(inCall.stopped).toMatchObject({ why: "records", at: { uri: root, line: 3 } });
+    expect(inCall.end).toMatchObject({ why: "records", at: { uri: root, line: 3 } });
     const lamps = "file:///camper/lamps.ts";
     const inFunction = await runModules(
       {
@@ -332,7 +333,7 @@ describe("where a plan stopped", () => {
       { timeMs: 50 },
       { "./lamps.ts": lamps },
     );
-    expect(inFunction.stopped).toMatchObject({ why: "time", at: { uri: lamps, line: 3 }, call: 0 });
+    expect(inFunction.end).toMatchObject({ why: "time", at: { uri: lamps, line: 3 }, call: 0 });
     expect(inFunction.calls).toMatchObject([{ callSite: 7 }]);
   });
 
@@ -358,16 +359,16 @@ describe("where a plan stopped", () => {
       "Error: a plan cannot import anything while it runs; use an import at the top of the file",
     ],
   ])("%s reads as: %s", async (js, message) => {
-    const { stopped, records } = await run(js);
-    expect(stopped).toMatchObject({ why: "error", message });
+    const { end, records } = await run(js);
+    expect(end).toMatchObject({ why: "error", message });
     expect(records).toEqual([]);
   });
 
   it("is not taken from a stack that the plan made up", async () => {
-    const { stopped } = await run(
+    const { end } = await run(
       `const e = new Error("x"); e.stack = "    at f (file:///etc/passwd:1:1)\\n    at g (${root}:99:1)"; throw e;`,
     );
-    expect(stopped).toEqual({ why: "error", message: "Error: x", call: -1 });
+    expect(end).toEqual({ why: "error", began: true, message: "Error: x", call: -1 });
   });
 });
 
@@ -396,21 +397,21 @@ describe("limits", () => {
       "memory",
     ],
   ])("stop %s, and keep the records made before", async (_what, js, limits, why) => {
-    const { records, stopped } = await run(`circuit({ load: 1 });\n${js}`, limits);
-    expect(stopped?.why).toBe(why);
+    const { records, end } = await run(`circuit({ load: 1 });\n${js}`, limits);
+    expect(end).toMatchObject({ why });
     expect(records.map(({ input }) => input)).toEqual([{ load: 1 }]);
   });
 
   it.each([
-    [100, 100, undefined],
-    [101, 100, "records"],
-  ])("let %i circuits of 100 pass", async (made, kept, why) => {
-    const { records, stopped } = await run(
+    [100, 100, "whole" as const],
+    [101, 100, { why: "records" as const }],
+  ])("let %i circuits of 100 pass", async (made, kept, ends) => {
+    const { records, end } = await run(
       `for (let i = 0; i < ${made}; i++) try { circuit({ load: i }); } catch {}`,
       { records: 100 },
     );
     expect(records).toHaveLength(kept);
-    expect(stopped?.why).toBe(why);
+    expect([end]).toMatchObject([ends]);
   });
 
   it("cannot be caught", async () => {
@@ -507,8 +508,8 @@ describe("a plan", () => {
     "Reflect.construct((() => {}).constructor, ['return 1'])",
     "new (class extends Function { constructor() { super('return 1'); } })()",
   ])("cannot make code from text by %s", async (js) => {
-    const { stopped } = await run(js);
-    expect(stopped).toMatchObject({ why: "error", message: "EvalError: a plan cannot make code from text" });
+    const { end } = await run(js);
+    expect(end).toMatchObject({ why: "error", message: "EvalError: a plan cannot make code from text" });
   });
 
   it("still tells a function from other things", async () => {
@@ -528,10 +529,10 @@ describe("a plan", () => {
     "toString",
     "__proto__",
   ])("cannot import %s where the host has not resolved it", async (text) => {
-    const { stopped } = await run(
+    const { end } = await run(
       `import * as taken from ${JSON.stringify(text)}; circuit({ name: Object.keys(taken).join() });`,
     );
-    expect(stopped).toMatchObject({ why: "error", message: `Error: "${text}" cannot be imported` });
+    expect(end).toMatchObject({ why: "error", message: `Error: "${text}" cannot be imported` });
   });
 });
 
@@ -550,7 +551,7 @@ describe("the sandbox", () => {
   it("says so when its worker cannot start", async () => {
     const broken = createSandbox({ workerFile: "/no/such/worker.cjs" });
     const outcome = await broken.run({ root, modules: [], limits: defaultLimits });
-    expect(outcome).toMatchObject({ records: [], stopped: { why: "failed" } });
+    expect(outcome).toMatchObject({ records: [], end: { why: "failed" } });
     await broken.dispose();
   });
 
@@ -565,12 +566,15 @@ describe("the sandbox", () => {
     const waiting = closing.run({ root, modules: [], limits: defaultLimits });
     await new Promise((resolve) => setImmediate(resolve));
     await closing.dispose();
-    expect((await running).stopped).toEqual({ why: "failed", message: "the sandbox was closed" });
-    expect((await waiting).stopped).toEqual({ why: "failed", message: "the sandbox was closed" });
+    expect((await running).end).toEqual({ why: "failed", message: "the sandbox was closed" });
+    expect((await waiting).end).toEqual({ why: "failed", message: "the sandbox was closed" });
   });
 
   it("says so when the plan's own file is missing", async () => {
-    expect((await sandbox.run({ root, modules: [], limits: defaultLimits })).stopped?.why).toBe("error");
+    expect((await sandbox.run({ root, modules: [], limits: defaultLimits })).end).toMatchObject({
+      why: "error",
+      began: false,
+    });
   });
 });
 

@@ -21,7 +21,7 @@ export function createSandbox(options: { readonly workerFile?: URL | string } = 
   };
 
   const runNext = async (request: RunRequest): Promise<RunOutcome> => {
-    let stopped: Stopped = { why: "failed", message: "the sandbox was closed" };
+    let end: End = { why: "failed", message: "the sandbox was closed" };
     // A worker may turn out to be spoilt while it makes itself ready again; the plan is then given to a new one.
     for (let attempt = 0; attempt < 2 && !closed; attempt++) {
       if (!runner?.usable) {
@@ -33,9 +33,9 @@ export function createSandbox(options: { readonly workerFile?: URL | string } = 
         startSpareSoon();
         return outcome;
       }
-      stopped = runner.stopped ?? stopped;
+      end = runner.whySpent ?? end;
     }
-    return { records: [], calls: [], births: [], stopped };
+    return { records: [], calls: [], births: [], end };
   };
 
   return {
@@ -110,9 +110,11 @@ export interface RunOutcome {
   readonly calls: readonly OpenCall[];
   /** Every birth that a record or a call refers to, directly or not. */
   readonly births: readonly Birth[];
-  /** What stopped it, if anything; the records made before that are still there. */
-  readonly stopped?: Stopped;
+  readonly end: End;
 }
+
+/** Whether the plan ran to its end. If something stopped it, the records made before that are still there. */
+export type End = "whole" | Stopped;
 
 export interface RawRecord {
   readonly word: Word;
@@ -161,6 +163,8 @@ export type Stopped =
     }
   | {
       readonly why: "error";
+      /** False: the engine could not even read the plan, so nothing of it was run. */
+      readonly began: boolean;
       /** "TypeError: x is not a function", one line, at most 300 characters. */
       readonly message: string;
       /** Absent when unknown. */

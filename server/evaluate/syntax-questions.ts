@@ -79,6 +79,27 @@ export function isObject(node: ts.Expression): boolean {
   return ts.isObjectLiteralExpression(bare) || ts.isArrayLiteralExpression(bare);
 }
 
+/** `import.defer` in `import.defer("./lamps.ts")`. */
+export function isImportDefer(node: ts.Node): boolean {
+  return ts.isMetaProperty(node) && node.keywordToken === K.ImportKeyword && node.name.text === "defer";
+}
+
+/**
+ * Syntax of a regular expression that the engine does not know, in a builder's words. It lets the v flag pass, and reads the
+ * operators that this brings into a class as if they were its characters.
+ */
+export function notRunInPattern(literal: string): string | undefined {
+  const end = literal.lastIndexOf("/");
+  if (literal.includes("v", end)) return "A regular expression with the flag v";
+  const pattern = literal.slice(1, end).replace(/\\.|\[(?:\\.|[^\]\\])*\]/gs, "");
+  if (/\(\?[a-z]*-?[a-z]*:/.test(pattern.replaceAll("(?:", "")))
+    return "A regular expression that sets flags within";
+  const names = [...pattern.matchAll(/\(\?<([^=!>][^>]*)>/g)].map(([, name]) => name);
+  return names.length === new Set(names).size
+    ? undefined
+    : "A regular expression with two groups of one name";
+}
+
 /** What the stripping could not strip, in a builder's words. */
 export function leftOverName(node: ts.Node): string {
   switch (node.kind) {
@@ -90,6 +111,10 @@ export function leftOverName(node: ts.Node): string {
       return "import =";
     case K.ExportAssignment:
       return "export =";
+    case K.NamespaceExportDeclaration:
+      return "export as namespace";
+    case K.WithStatement:
+      return "A with statement";
     case K.TypeAssertionExpression:
       return "A type written before a value (<T>x)";
     case K.AsExpression:

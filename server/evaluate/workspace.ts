@@ -1,3 +1,5 @@
+import type { PassedBy, Unread } from "./passed-by.ts";
+
 /**
  * The files a plan may see, given to the evaluator from outside. Files are named by URI everywhere in the server, so that
  * unsaved and remote documents are ordinary. The command line passes the disk, the language server the disk below the open
@@ -10,8 +12,20 @@ export interface Workspace {
   folders(): readonly Uri[];
   /** Where a file really is once symbolic links are followed; the uri itself when it is not on disk. */
   realUri(uri: Uri): Uri;
-  /** Every TypeScript or JavaScript file on disk or open in which the library's name occurs. */
+  /** Every TypeScript or JavaScript file on disk or open in which the library's name occurs, without those that are passed by. */
   planFiles(): readonly Uri[];
+  /** The same in small steps, between which others can be served; absent where {@link planFiles} takes no time. */
+  planFilesInSteps?(): Generator<void, readonly Uri[]>;
+  /** What {@link planFiles} came by the last time and left out. Missing: nothing is ever left out. */
+  leftOut?(): LeftOut;
+  /** Why {@link read} gave no text although there is something of that name. */
+  unread?(uri: Uri): Unread | undefined;
+}
+
+export interface LeftOut {
+  readonly passedBy: readonly PassedBy[];
+  /** Files of wire numbers, whether or not their plan is there. */
+  readonly wireNumbers: readonly Uri[];
 }
 
 export type Uri = string;

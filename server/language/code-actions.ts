@@ -19,11 +19,9 @@ import type { Checker } from "../evaluate/checker.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { toDiagnostic } from "./diagnostics.ts";
+import { fixAllKind } from "./messages.ts";
 import { type EditorWords, editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
-
-/** The source action that applies every repair of a plan, on request or on save. */
-export const fixAllKind = `${CodeActionKind.SourceFixAll}.loomwright`;
 
 export interface ActionRequest {
   readonly uri: Uri;

@@ -3,6 +3,9 @@
  * extension can import this file without pulling anything else in. Any other client may ignore all of it.
  */
 
+/** The source action that applies every repair of a plan, on request or on save. */
+export const fixAllKind = "source.fixAll.loomwright";
+
 /** Notification, server to client: how one plan, or the server itself, is doing. */
 export const statusMethod = "loomwright/status";
 

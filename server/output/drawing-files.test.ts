@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
 import { type DrawingToPrint, drawingPdf } from "./drawing-pdf.ts";
 import { drawingPng, mostPixels } from "./drawing-png.ts";
-import { madeByUs } from "./made-by-us.ts";
 import { readPdf } from "./pdf-tester.ts";
+import { isAsSealed, sealed } from "./seal.ts";
 
 /** A black square of 40 px at (20, 10), and a word in bold and one in regular. */
 function drawing(widthPx: number, heightPx: number, word = "house bank"): DrawingToPrint {
@@ -33,7 +33,7 @@ describe("PNG", () => {
     expect(chunks[2]!.data.toString("latin1")).toBe(`Software\0Loomwright ${version}`);
     // 96 px an inch of 25.4 mm, in px a metre.
     expect(chunks[1]!.data.readUInt32BE(0)).toBe(Math.round((96 * scale * 1000) / 25.4));
-    expect(madeByUs("a.png", bytes, "")).toBe(true);
+    expect(isAsSealed("a.png", sealed("a.png", bytes))).toBe(true);
   });
 
   test("text is drawn, with the typeface that travels along and the weight that is asked for", async () => {
@@ -80,7 +80,7 @@ describe("PDF of a drawing", () => {
     expect(pages[0]!.alternatives).toEqual(["A bank."]);
     expect(pages[0]!.missingGlyphs).toBe(0);
     expect([info.Title, tagged]).toEqual(["Bus", true]);
-    expect(madeByUs("a.pdf", bytes, "")).toBe(true);
+    expect(isAsSealed("a.pdf", sealed("a.pdf", bytes))).toBe(true);
   });
 
   test.each([

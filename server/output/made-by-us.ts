@@ -1,23 +1,38 @@
 import { extname } from "node:path";
+import { changedRows } from "./changed-rows.ts";
+import { csvMark, isAsSealed } from "./seal.ts";
 
 /**
- * Whether a file that is about to be written over came from here, told by what it holds and never by its name alone: each kind
- * carries a mark of its maker, a CSV its row of column titles, which has to be that of the new content. An empty file has
- * nothing to lose and counts as ours. Of an ending that is not in the table nothing else does.
+ * Why a file may not be written over unasked, as a clause; undefined: it is ours, exactly as it was written, or empty. `now` is the
+ * content that would take its place: rows of a list that were filled in or changed since are named.
  */
-export function madeByUs(path: string, before: Uint8Array, now: Uint8Array | string): boolean {
-  if (before.length === 0) return true;
-  return marks[extname(path).toLowerCase()]?.(before, now) ?? false;
+export function whyNotOurs(path: string, before: Uint8Array, now: Uint8Array | string): string | undefined {
+  if (before.length === 0 || isAsSealed(path, before)) return undefined;
+  if (!(marks[extname(path).toLowerCase()]?.(before, now) ?? false)) return "was not made by Loomwright";
+  const rows = changedRows(path, text(before), typeof now === "string" ? now : text(now));
+  if (rows.length === 0) return "was changed since Loomwright wrote it, or was written by an earlier version";
+  const named = rows.slice(0, mostNamed).map((row) => `"${row}"`);
+  const more = rows.length > named.length ? ` and ${rows.length - named.length} more` : "";
+  return `holds entries that Loomwright did not write (rows ${named.join(", ")}${more})`;
 }
+
+const mostNamed = 10;
 
 type Mark = (before: Uint8Array, now: Uint8Array | string) => boolean;
 
+/** The maker's mark of each kind, of this version and of earlier ones. */
 const marks: Readonly<Record<string, Mark>> = {
   ".svg": (before) => /<metadata>[^<]*\bLoomwright\b|<!-- made by Loomwright\b/.test(text(before)),
   ".html": (before) => /<meta name="generator" content="Loomwright\b/.test(text(before)),
-  ".md": (before) => text(before).trimEnd().endsWith("<!-- made by Loomwright -->"),
+  ".md": (before) => text(before).includes("<!-- made by Loomwright"),
   ".json": (before) => toolOf(text(before))?.toLowerCase() === "loomwright",
-  ".csv": (before, now) => firstLine(text(before)) === firstLine(typeof now === "string" ? now : text(now)),
+  // Before there was a seal, the titles of the columns were all that could be known by.
+  ".csv": (before, now) => {
+    const line = firstLine(text(before));
+    return (
+      line.includes(csvMark) || line === firstLine(typeof now === "string" ? withoutMark(now) : text(now))
+    );
+  },
   ".pdf": (before) => producerOf(latin1(before))?.startsWith("Loomwright ") ?? false,
   ".png": (before) =>
     latin1(before).startsWith("\u0089PNG") && latin1(before).includes("tEXtSoftware\0Loomwright"),
@@ -26,6 +41,10 @@ const marks: Readonly<Record<string, Mark>> = {
 function text(bytes: Uint8Array): string {
   // Without its byte order mark, which a spreadsheet may have put there.
   return new TextDecoder().decode(bytes);
+}
+
+function withoutMark(content: string): string {
+  return content.replace(/^\uFEFF/, "");
 }
 
 /** One character a byte, for kinds that are not text. */
@@ -49,6 +68,6 @@ function producerOf(pdf: string): string | undefined {
   return named?.[1] ?? new RegExp(`\n${named?.[2]} 0 obj\n\\(([^)]*)\\)`).exec(pdf)?.[1];
 }
 
-function firstLine(csv: string): string | undefined {
-  return csv.split(/\r?\n/, 1)[0];
+function firstLine(csv: string): string {
+  return csv.split(/\r?\n/, 1)[0]!;
 }

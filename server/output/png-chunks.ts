@@ -22,6 +22,24 @@ export function withChunks(
   ]);
 }
 
+/** A PNG with one more chunk of text, before its last chunk, IEND. */
+export function chunkBefore(png: Buffer, text: string): Buffer {
+  const end = png.length - lastBytes;
+  return Buffer.concat([png.subarray(0, end), chunk("tEXt", Buffer.from(text, "latin1")), png.subarray(end)]);
+}
+
+/** The PNG without such a chunk, found by the beginning of its text; undefined: there is none before the last chunk. */
+export function withoutChunk(png: Buffer, beginning: string): Buffer | undefined {
+  const at = png.lastIndexOf(Buffer.from(`tEXt${beginning}`, "latin1")) - 4;
+  if (at < 0) return undefined;
+  const length = png.readUInt32BE(at);
+  if (at + 12 + length !== png.length - lastBytes) return undefined;
+  return Buffer.concat([png.subarray(0, at), png.subarray(png.length - lastBytes)]);
+}
+
+/** The chunk IEND: length, type, checksum. */
+const lastBytes = 4 + 4 + 4;
+
 /** The signature, and the chunk IHDR: length, type, 13 bytes, checksum. */
 const headerBytes = 8 + 4 + 4 + 13 + 4;
 

@@ -14,6 +14,7 @@ import * as nodeFiles from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { sealed } from "./seal.ts";
 import { type Disk, makeNamedFolder, type WriteOptions, writeWhole } from "./write-whole.ts";
 
 let folder: string;
@@ -24,31 +25,33 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-const ours = "# Wires\n\n<!-- made by Loomwright -->\n";
+const list = "# Wires\n\n- one\n";
+/** The same as it is written. */
+const ours = sealed("wires.md", list).toString();
 const write = (name: string, content: string | Uint8Array, options: Partial<WriteOptions> = {}) =>
   writeWhole(at(name), content, { force: false, ...options });
 const why = async (name: string, options: Partial<WriteOptions> = {}) => {
-  const written = await write(name, ours, options);
+  const written = await write(name, list, options);
   return written.written ? "written" : written.why;
 };
 
 describe("writing", () => {
   test("a new file, text or bytes", async () => {
-    expect(await write("wires.md", ours)).toEqual({ written: true, path: at("wires.md") });
-    expect(await write("wires.png", new Uint8Array([1, 2]))).toEqual({
+    expect(await write("wires.md", list)).toEqual({ written: true, path: at("wires.md") });
+    expect(await write("wires.bin", new Uint8Array([1, 2]))).toEqual({
       written: true,
-      path: at("wires.png"),
+      path: at("wires.bin"),
     });
     expect(readFileSync(at("wires.md"), "utf8")).toBe(ours);
-    expect([...readFileSync(at("wires.png"))]).toEqual([1, 2]);
-    expect(readdirSync(folder).sort()).toEqual(["wires.md", "wires.png"]);
+    expect([...readFileSync(at("wires.bin"))]).toEqual([1, 2]);
+    expect(readdirSync(folder).sort()).toEqual(["wires.bin", "wires.md"]);
   });
 
   test("over a file of ours, which keeps its mode", async () => {
     writeFileSync(at("wires.md"), ours);
     chmodSync(at("wires.md"), 0o640);
-    expect(await write("wires.md", `more\n${ours}`)).toMatchObject({ written: true });
-    expect(readFileSync(at("wires.md"), "utf8")).toBe(`more\n${ours}`);
+    expect(await write("wires.md", `more\n${list}`)).toMatchObject({ written: true });
+    expect(readFileSync(at("wires.md"), "utf8")).toBe(sealed("wires.md", `more\n${list}`).toString());
     expect(statSync(at("wires.md")).mode & 0o777).toBe(0o640);
   });
 
@@ -56,15 +59,17 @@ describe("writing", () => {
     mkdirSync(at("elsewhere"));
     writeFileSync(at("elsewhere/real.md"), ours);
     symlinkSync(at("elsewhere/real.md"), at("wires.md"));
-    expect(await write("wires.md", `more\n${ours}`)).toMatchObject({ written: true });
+    expect(await write("wires.md", `more\n${list}`)).toMatchObject({ written: true });
     expect(lstatSync(at("wires.md")).isSymbolicLink()).toBe(true);
-    expect(readFileSync(at("elsewhere/real.md"), "utf8")).toBe(`more\n${ours}`);
+    expect(readFileSync(at("elsewhere/real.md"), "utf8")).toBe(
+      sealed("wires.md", `more\n${list}`).toString(),
+    );
     expect(readdirSync(at("elsewhere"))).toEqual(["real.md"]);
   });
 
   test("a name as long as a disk takes", async () => {
     const name = `${"w".repeat(252)}.md`;
-    expect(await write(name, ours)).toMatchObject({ written: true });
+    expect(await write(name, list)).toMatchObject({ written: true });
     expect(await why(`w${name}`)).toBe("has a name that is too long");
   });
 });
@@ -155,9 +160,9 @@ describe("nothing is left behind when", () => {
     ["chmod", "EPERM", "may not be written here: permission is missing"],
     ["rename", "EBUSY", "is in use by another program"],
   ] as const)("%s fails with %s", async (operation, code, reason) => {
-    writeFileSync(at("wires.md"), `before\n${ours}`);
+    writeFileSync(at("wires.md"), sealed("wires.md", "before\n").toString());
     expect(await why("wires.md", { disk: failing(operation, code) })).toBe(reason);
-    expect(readFileSync(at("wires.md"), "utf8")).toBe(`before\n${ours}`);
+    expect(readFileSync(at("wires.md"), "utf8")).toBe(sealed("wires.md", "before\n").toString());
     expect(readdirSync(folder)).toEqual(["wires.md"]);
   });
 

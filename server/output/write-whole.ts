@@ -1,11 +1,13 @@
 import { randomBytes } from "node:crypto";
 import * as nodeFiles from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { madeByUs } from "./made-by-us.ts";
+import { whyNotOurs } from "./made-by-us.ts";
+import { sealed } from "./seal.ts";
 
 /**
  * Writes a file whole: beside it first, then renamed over it, so that nobody ever finds half of one. A link stays a link, a
- * file keeps its mode, no folder is made. What is there already is written over only if it is ours, or with `force`.
+ * file keeps its mode, no folder is made. What is there already is written over only if it is ours and as we wrote it, or with
+ * `force`: hence the digest that each file gets.
  *
  * Whatever the disk says is an answer, not an error. Rejects only with the reason of `signal`; then, as after every failure,
  * nothing is left behind.
@@ -13,16 +15,23 @@ import { madeByUs } from "./made-by-us.ts";
 export async function writeWhole(
   path: string,
   content: Uint8Array | string,
-  { force, isOurs = (before) => madeByUs(path, before, content), signal, disk = nodeFiles }: WriteOptions,
+  { force, isOurs, signal, disk = nodeFiles }: WriteOptions,
 ): Promise<Written> {
   signal?.throwIfAborted();
   try {
     const target = await found(path, disk);
     if (target.why !== undefined) return { written: false, path, why: target.why };
-    if (target.there && !force && !isOurs(await disk.readFile(target.path))) {
-      return { written: false, path, why: "was not made by Loomwright, and only --force writes over it" };
+    if (target.there && !force) {
+      const before = await disk.readFile(target.path);
+      const notOurs = isOurs
+        ? isOurs(before)
+          ? undefined
+          : "was not made by Loomwright"
+        : whyNotOurs(path, before, content);
+      if (notOurs !== undefined)
+        return { written: false, path, why: `${notOurs}, and only --force writes over it`, notOurs };
     }
-    await replaceWhole(target.path, content, { signal, disk });
+    await replaceWhole(target.path, isOurs ? content : sealed(path, content), { signal, disk });
     return { written: true, path };
   } catch (error) {
     signal?.throwIfAborted();
@@ -33,7 +42,7 @@ export async function writeWhole(
 export interface WriteOptions {
   /** Also over a file that is not ours. A folder, or what is no ordinary file, is never written over. */
   readonly force: boolean;
-  /** Whether the bytes that are there are ours to replace. Left out: told by the ending, see {@link madeByUs}. */
+  /** Whether the bytes that are there are ours to replace. Left out: see {@link whyNotOurs}; the file is then sealed. */
   readonly isOurs?: (before: Uint8Array) => boolean;
   readonly signal?: AbortSignal | undefined;
   /** The disk; a test puts a failing one here. */
@@ -44,7 +53,13 @@ export interface WriteOptions {
 export type Written =
   | { readonly written: true; readonly path: string }
   /** Nothing was changed on disk. `why` is a clause: "is a folder". */
-  | { readonly written: false; readonly path: string; readonly why: string };
+  | {
+      readonly written: false;
+      readonly path: string;
+      readonly why: string;
+      /** Only `force` would write over it, for this reason, a clause too. */
+      readonly notOurs?: string;
+    };
 
 export type Disk = Pick<
   typeof nodeFiles,

@@ -17,6 +17,7 @@ import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
+import { hoverBench } from "./hover-bench.mjs";
 import { manyBuilds } from "./many-builds.mjs";
 import { diagramBench, diagramSizes, reportBench } from "./paper-bench.mjs";
 import { loomwrightServer, nativeTypeScript, typescriptServer } from "./peers.mjs";
@@ -72,6 +73,7 @@ try {
     for (const size of sizes)
       results.network[name][size] = await keystroke(start, size, networkPlanText(size));
   }
+  results.hover = await hoverBench(folder);
   results.solver = await solverBench();
   results.diagram = await diagramBench(folder);
   results.report = reportBench();
@@ -110,7 +112,11 @@ results.bounds = [
     5.3,
   ),
   bound("the packed library (npm), MB", results.bytes["the packed library (npm)"].compressed / 1e6, 5),
-  // The one bound that a person feels as time, and not only as a share of another program's.
+  // Bounds that a person feels as time, and not only as a share of another program's.
+  ...Object.entries(results.hover).flatMap(([beside, { medianMs, longestMs }]) => [
+    bound(`longest hover beside ${beside}, of 1 s`, longestMs / 1_000, 1),
+    bound(`median hover beside ${beside}, of 300 ms`, medianMs / 300, 1),
+  ]),
   ...Object.entries(results.diagram).map(([view, bySize]) =>
     bound(`${view} diagram of 60 circuits, of 200 ms`, bySize[60] / 200, 1),
   ),
@@ -271,6 +277,9 @@ function print() {
   for (const [name, row] of Object.entries(results.network)) {
     console.log(`${name.padEnd(28)}${sizes.map((size) => ms(row[size]).padStart(16)).join("")}`);
   }
+  console.log("\nHover on a plan of 30 circuits, while another plan is opened and edited");
+  for (const [beside, { medianMs, longestMs }] of Object.entries(results.hover))
+    console.log(`${beside.padEnd(34)}${ms(medianMs)} median ${ms(longestMs)} longest`);
   console.log("\nSolver alone, one scenario, median");
   for (const size of sizes) {
     const { oursMs, threeScenariosMs, ngspiceMs } = results.solver.bySize[size];

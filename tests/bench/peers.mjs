@@ -67,6 +67,23 @@ async function lspServer(program, words, folder) {
       });
       return (await diagnostics(uri)).items;
     },
+    /** As {@link open} and {@link change}, whatever becomes of it: the whole text at once. */
+    openUnasked(file, text) {
+      const textDocument = { uri: pathToFileURL(file).href, languageId: "typescript", version: 1, text };
+      connection.sendNotification("textDocument/didOpen", { textDocument });
+    },
+    changeUnasked(file, text) {
+      version += 1;
+      const textDocument = { uri: pathToFileURL(file).href, version };
+      connection.sendNotification("textDocument/didChange", { textDocument, contentChanges: [{ text }] });
+    },
+    /** At the first occurrence of a word. */
+    hover(file, text, word) {
+      const before = text.slice(0, text.indexOf(word)).split("\n");
+      const position = { line: before.length - 1, character: before.at(-1).length + 1 };
+      const textDocument = { uri: pathToFileURL(file).href };
+      return connection.sendRequest("textDocument/hover", { textDocument, position });
+    },
     /** The picture of the plan as it is after a change; ours alone has it. */
     async picture(file, range, text, asked) {
       const uri = pathToFileURL(file).href;

@@ -6,7 +6,7 @@ import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { cssString } from "../../library/documents/report/report-style.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
-import { madeByUs } from "../../server/output/made-by-us.ts";
+import { isAsSealed, sealed } from "../../server/output/seal.ts";
 import { reported, reportedOf } from "./reported-plan.ts";
 
 interface Element {
@@ -157,7 +157,7 @@ describe.each([
   });
 
   test("is known again as a file of ours, and the same content gives the same bytes", () => {
-    expect(madeByUs("bus.html", Buffer.from(html), html)).toBe(true);
+    expect(isAsSealed("bus.html", sealed("bus.html", html))).toBe(true);
     expect(reportHtml(content)).toBe(html);
   });
 });

@@ -49,6 +49,33 @@ testRule(cannotRun, [
     finds: found("enum cannot be used in a plan"),
   },
   {
+    name: "a text that is not JavaScript, though it can be read",
+    problems: stopped("text-not-run", "SyntaxError: invalid redefinition of global identifier"),
+    finds: found(
+      "This text cannot be run as JavaScript: invalid redefinition of global identifier. Correct it",
+    ),
+  },
+  {
+    name: "a character at which texts end for some",
+    problems: stopped("character-refused", "A NUL character (U+0000)"),
+    finds: found("A NUL character (U+0000) cannot be in the text of a plan"),
+  },
+  {
+    name: "brackets within brackets",
+    problems: stopped("nested-too-deeply", ""),
+    finds: found("This file is nested too deeply to be read"),
+  },
+  {
+    name: "a text that would take for ever",
+    problems: stopped("reading-too-slow", "2 s"),
+    finds: found("This file could not be read within 2 s: look for brackets within brackets"),
+  },
+  {
+    name: "a call that was passed by",
+    problems: stopped("call-not-reached", "circuit"),
+    finds: found("This circuit was not made although the plan ran to its end"),
+  },
+  {
     name: "a fault of ours",
     problems: stopped("evaluator-failed", "out of stack"),
     finds: found(

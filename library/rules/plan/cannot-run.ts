@@ -29,7 +29,7 @@ export const cannotRun = defineRule<Values>({
 
 interface Values {
   readonly reason: CannotRunReason;
-  /** The error's message, or the text of the import or of the syntax. */
+  /** The text that the message quotes. */
   readonly detail: string;
 }
 
@@ -38,6 +38,7 @@ const words: Record<CannotRunReason, (detail: string) => string> = {
     `The plan stopped here: ${message.replace(/[.\s]+$/, "")}. Circuits after this place are not checked.`,
   "import-not-found": (text) =>
     `"${text}" is not there: no such file. Check the path and the file's name; a path starts with ./ or ../.`,
+  "import-unread": (file) => `${file}. Nothing in it is checked, nor the rest of the plan.`,
   "import-outside": (text) =>
     `"${text}" lies outside the folder that is open. A plan may import only files inside it: move the file, or open the folder above.`,
   "import-not-allowed": (text) =>
@@ -46,6 +47,16 @@ const words: Record<CannotRunReason, (detail: string) => string> = {
     `${text} is not exported there. Check its spelling, or export it; a type is imported with "import type".`,
   "syntax-not-run": (text) =>
     `${text} cannot be used in a plan: it is more than types on top of JavaScript. Write it as ordinary code.`,
+  "text-not-run": (message) =>
+    `This text cannot be run as JavaScript: ${message.replace(/^SyntaxError: |[.\s]+$/g, "")}. Correct it at or near this place; nothing in the plan is checked.`,
+  "character-refused": (character) =>
+    `${character} cannot be in the text of a plan, because some programs read past it and others do not. Delete it; nothing in the plan is checked.`,
+  "nested-too-deeply": () =>
+    "This file is nested too deeply to be read: brackets within brackets, or one expression of very many parts. Give names to inner parts; nothing in the plan is checked.",
+  "reading-too-slow": (limit) =>
+    `This file could not be read within ${limit}: look for brackets within brackets, many times over. Give names to inner parts; nothing in the plan is checked.`,
+  "call-not-reached": (word) =>
+    `This ${word} was not made although the plan ran to its end, so the program that ran is not the one written here. Write the lines before it anew, and do not rely on any result of this plan.`,
   "evaluator-failed": (message) =>
     `The plan could not be run, through a fault of the checker and not of the plan (${message.replace(/[.\s]+$/, "")}). Nothing in it is checked.`,
 };

@@ -127,7 +127,19 @@ testRule(invalidValue, [
         record: "house",
         on: "capacityAh",
         message:
-          "capacityAh is zero: 0. Allowed: a capacity above 0 and up to 10,000 Ah. Nothing of the network is judged until this is right.",
+          "capacityAh is zero: 0. Allowed: a capacity from 0.1 to 10,000 Ah. Nothing of the network is judged until this is right.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a resistance so small that nothing could be worked out from it",
+    plan: `battery({ name: "house", chemistry: "AGM", capacityAh: 100, internalMilliohm: 1e-300 });`,
+    finds: [
+      {
+        record: "house",
+        on: "internalMilliohm",
+        message: "internalMilliohm is too small: 1e-300. Allowed: a resistance from 0.01 to 10,000 mΩ.",
         fixes: "no fix",
       },
     ],

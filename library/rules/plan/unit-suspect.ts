@@ -192,8 +192,8 @@ function doubtfulWatts({ circuit, result: { ampacity } }: JudgedCircuit): Found<
 function beyondAllLimits({ record, path, name, given }: InvalidValue): Found<Values>[] {
   const [property, ...inner] = path;
   const number = Number(given);
-  // A finite number above 0 that was refused is one that is too large.
-  if (!Number.isFinite(number) || number <= 0 || property === undefined || inner.length > 0) return [];
+  // Every limit from above is more than 1, and every one from below less.
+  if (!Number.isFinite(number) || number <= 1 || property === undefined || inner.length > 0) return [];
   const at = { record, path };
   if (property === "load") {
     const values: Values = {

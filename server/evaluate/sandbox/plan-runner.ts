@@ -1,6 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { Worker } from "node:worker_threads";
-import type { RunOutcome, RunRequest, Stopped } from "../sandbox.ts";
+import type { End, RunOutcome, RunRequest, Stopped } from "../sandbox.ts";
 import { readRecords } from "./read-records.ts";
 import { newPage, readPages } from "./record-pages.ts";
 import { startTimeLimit } from "./time-limit.ts";
@@ -12,8 +12,6 @@ const startMs = 30_000;
 /** A plan stops itself at its time limit, if the engine looks at the clock at all. How much later the worker is killed. */
 const graceMs = 300;
 
-type State = "preparing" | "ready" | "running" | "spent";
-
 /**
  * One worker thread. It starts at once, runs one plan at a time, and keeps the process alive only meanwhile. Once it had to
  * be killed, died, or may be spoilt, it is spent.
@@ -22,9 +20,10 @@ export class PlanRunner {
   readonly #worker: Worker;
   readonly #firstPage = newPage();
   #pages = [this.#firstPage];
-  #state: State = "preparing";
-  #stopped: Stopped | undefined;
-  #changed: () => void = () => {};
+  /** Resolves once a fresh context waits for a plan, or the worker is spent. */
+  #prepared = new Settled<"ready" | "spent">();
+  #running: Settled<End> | undefined;
+  #whySpent: Stopped | undefined;
 
   constructor(workerFile: URL | string) {
     this.#worker = new Worker(workerFile, {
@@ -38,47 +37,38 @@ export class PlanRunner {
       resourceLimits: { maxOldGenerationSizeMb: 192, maxYoungGenerationSizeMb: 32, stackSizeMb: 8 },
     });
     this.#worker.unref();
-    this.#worker.on("message", (message: FromWorker) => {
-      if (message.kind === "page") this.#pages.push(message.page);
-      else if (message.kind === "ready") this.#become("ready");
-      else this.#become(message.reusable ? "preparing" : "spent", message.stopped);
-    });
+    this.#worker.on("message", (message: FromWorker) => this.#hear(message));
     this.#worker.on("error", (error) => this.#fail(error.message));
     this.#worker.on("exit", () => this.#fail("the worker that runs plans has ended"));
   }
 
-  /** Why it is spent. */
-  get stopped(): Stopped | undefined {
-    return this.#stopped;
+  get whySpent(): Stopped | undefined {
+    return this.#whySpent;
   }
 
   get usable(): boolean {
-    return this.#state !== "spent";
+    return this.#whySpent === undefined;
   }
 
   /**
-   * Resolves with what stopped the plan, if anything did, and the records made before that; with undefined if the worker was
-   * spent before it could begin.
+   * Resolves with how the plan ended, and the records made before that; with undefined if the worker was spent before it
+   * could begin.
    */
   async run(request: RunRequest): Promise<RunOutcome | undefined> {
     this.#worker.ref();
     try {
-      if (!(await this.#leaves("preparing", startMs))) this.#fail("the worker that runs plans did not start");
-      if (this.#state !== "ready") return undefined;
+      const prepared = await this.#prepared.within(startMs);
+      if (prepared === undefined) this.#fail("the worker that runs plans did not start");
+      if (prepared !== "ready" || !this.usable) return undefined;
+      this.#prepared = new Settled();
       this.#pages = [this.#firstPage];
-      this.#become("running");
+      const running = new Settled<End>();
+      this.#running = running;
       this.#worker.postMessage(request satisfies ToWorker);
-      // Some of the engine's own functions never look at the clock: joining a thousand million texts, say.
-      const longestMs = request.limits.timeMs + graceMs;
-      const isOver = startTimeLimit(request.limits.timeMs);
-      for (let waitMs = longestMs; !(await this.#leaves("running", waitMs)); waitMs = graceMs) {
-        if (isOver()) this.#become("spent", { why: "time" });
-      }
-      return {
-        ...readRecords(readPages(this.#pages), request.limits.records),
-        ...(this.#stopped ? { stopped: this.#stopped } : {}),
-      };
+      const end = await this.#endOf(running, request.limits.timeMs);
+      return { ...readRecords(readPages(this.#pages), request.limits.records), end };
     } finally {
+      this.#running = undefined;
       this.#worker.unref();
       if (!this.usable) await this.kill();
     }
@@ -89,28 +79,66 @@ export class PlanRunner {
     await this.#worker.terminate();
   }
 
-  #become(state: State, stopped?: Stopped) {
-    if (this.#state === "spent") return;
-    this.#state = state;
-    this.#stopped = stopped;
-    this.#changed();
+  #hear(message: FromWorker) {
+    switch (message.kind) {
+      case "page":
+        this.#pages.push(message.page);
+        return;
+      case "ready":
+        this.#prepared.settle("ready");
+        return;
+      case "ended":
+        if (!message.reusable) this.#spend({ why: "failed", message: "its worker may be spoilt" });
+        this.#running?.settle(message.end);
+    }
+  }
+
+  /** Some of the engine's own functions never look at the clock: joining a thousand million texts, say. */
+  async #endOf(running: Settled<End>, limitMs: number): Promise<End> {
+    const isOver = startTimeLimit(limitMs);
+    for (let waitMs = limitMs + graceMs; ; waitMs = graceMs) {
+      const end = await running.within(waitMs);
+      if (end !== undefined) return end;
+      if (!isOver()) continue;
+      const stopped: Stopped = { why: "time" };
+      this.#spend(stopped);
+      return stopped;
+    }
   }
 
   #fail(message: string) {
-    this.#become("spent", { why: "failed", message });
+    const failed: Stopped = { why: "failed", message };
+    this.#spend(failed);
+    this.#running?.settle(failed);
   }
 
-  /** Waits for another state; false if it is the same after that time. */
-  async #leaves(state: State, withinMs: number): Promise<boolean> {
-    if (this.#state !== state) return true;
+  #spend(why: Stopped) {
+    this.#whySpent ??= why;
+    this.#prepared.settle("spent");
+  }
+}
+
+/** A value that comes once; the first one counts and is never taken back. */
+class Settled<Value> {
+  #value: Value | undefined;
+  #wake: () => void = () => {};
+
+  settle(value: Value) {
+    this.#value ??= value;
+    this.#wake();
+  }
+
+  /** Undefined if it has not come in that time. */
+  async within(limitMs: number): Promise<Value | undefined> {
+    if (this.#value !== undefined) return this.#value;
     let timer: NodeJS.Timeout | undefined;
     await new Promise<void>((resolve) => {
-      this.#changed = resolve;
-      timer = setTimeout(resolve, withinMs);
+      this.#wake = resolve;
+      timer = setTimeout(resolve, limitMs);
     });
     clearTimeout(timer);
-    // Where this thread itself was held up, the timer comes before the message that has long been there.
-    if (this.#state === state) await nextTurn();
-    return this.#state !== state;
+    // If this thread itself was held up, the timer comes before a message that has long been there.
+    if (this.#value === undefined) await nextTurn();
+    return this.#value;
   }
 }

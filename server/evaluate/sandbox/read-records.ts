@@ -15,7 +15,7 @@ import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
  * lose an entry; what referred to it is then of unknown birth, and everything else keeps its number.
  * Records come in bunches, so a few may be above the limit.
  */
-export function readRecords(text: string, mostRecords: number): Omit<RunOutcome, "stopped"> {
+export function readRecords(text: string, mostRecords: number): Read {
   const records: RawRecord[] = [];
   const calls: OpenCall[] = [];
   const births: Birth[] = [];
@@ -62,7 +62,7 @@ export function readRecords(text: string, mostRecords: number): Omit<RunOutcome,
   return complete && refersOnlyToKnown(read) ? read : withoutUnknown(read);
 }
 
-type Read = Omit<RunOutcome, "stopped">;
+type Read = Omit<RunOutcome, "end">;
 
 function refersOnlyToKnown({ records, calls, births }: Read): boolean {
   const isCall = (index: number) => index < calls.length;

@@ -7,7 +7,7 @@ import type {
   QuickJSWASMModule,
 } from "quickjs-emscripten-core";
 import { words } from "../../../library/model/record.ts";
-import type { RunRequest, Stopped } from "../sandbox.ts";
+import type { End, RunRequest, Stopped } from "../sandbox.ts";
 import type { EngineMemory } from "./engine-memory.ts";
 import type { Thrown } from "./inside/describe-thrown.ts";
 import { bunchText } from "./read-records.ts";
@@ -18,7 +18,7 @@ import { startTimeLimit } from "./time-limit.ts";
 /** A fresh QuickJS runtime and context, made before the plan is there, and good for one plan. */
 export interface Room {
   /** Runs the plan to its end. Throws only what the host itself throws: the WebAssembly instance may then be spoilt. */
-  run(request: RunRequest): Stopped | undefined;
+  run(request: RunRequest): End;
   dispose(): void;
 }
 
@@ -140,7 +140,7 @@ function loadOwnModules(runtime: QuickJSRuntime) {
   );
 }
 
-function run(running: Running): Stopped | undefined {
+function run(running: Running): End {
   const { runtime, context, memory, request, state } = running;
   const { limits } = request;
   state.limits = limits;
@@ -154,18 +154,18 @@ function run(running: Running): Stopped | undefined {
 
   const entry = `import "loomwright/linked";import ${JSON.stringify(request.root)};`;
   const evaluated = context.evalCode(entry, "loomwright/entry", { type: "module" });
-  const stopped = evaluated.error
+  const end = evaluated.error
     ? evaluated.error.consume((thrown) => whyStopped(thrown, running))
     : evaluated.value.consume((module) => settle(module, running));
   beginQuestions(running);
   const flushed = callInside(running, "flush");
   flushed?.dispose();
-  if (stopped) return stopped;
+  if (end !== "whole") return end;
   if (state.made > limits.records) return { why: "records" };
   // A plan with a part missing must not pass for the whole one.
   return flushed
-    ? undefined
-    : { why: "error", message: "what it made could not be read to its end", call: -1 };
+    ? "whole"
+    : { why: "error", began: true, message: "what it made could not be read to its end", call: -1 };
 }
 
 /**
@@ -198,7 +198,7 @@ function refusal(name: string, { linked }: RunState): string {
 }
 
 /** Runs the plan's promises, one job at a time, until nothing is left to do. */
-function settle(module: QuickJSHandle, running: Running): Stopped | undefined {
+function settle(module: QuickJSHandle, running: Running): End {
   const { runtime, context, state } = running;
   for (;;) {
     const settled = context.getPromiseState(module);
@@ -206,8 +206,13 @@ function settle(module: QuickJSHandle, running: Running): Stopped | undefined {
     if (settled.type === "fulfilled" && !settled.notAPromise) settled.value.dispose();
     if (state.stop !== undefined) return { why: state.stop };
     if (!runtime.hasPendingJob()) {
-      if (settled.type !== "pending") return undefined;
-      return { why: "error", message: "the plan waits for something that never happens", call: -1 };
+      if (settled.type !== "pending") return "whole";
+      return {
+        why: "error",
+        began: true,
+        message: "the plan waits for something that never happens",
+        call: -1,
+      };
     }
     callInside(running, "forgetOpenCalls")?.dispose();
     const worked = runtime.executePendingJobs(1);
@@ -228,7 +233,9 @@ function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
   const where = { ...(at ? { at } : {}), call };
   if (state.stop !== undefined) return { why: state.stop, ...where };
   const outOfMemory = message === "InternalError: out of memory" || (message === "null" && isFull(running));
-  return outOfMemory ? { why: "memory", ...where } : { why: "error", message: oneLine(message), ...where };
+  return outOfMemory
+    ? { why: "memory", ...where }
+    : { why: "error", began: state.linked, message: oneLine(message), ...where };
 }
 
 /** The plan has ended. What is asked of its context now may run a little of it again (a proxy's traps): not for long. */

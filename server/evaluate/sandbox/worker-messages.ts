@@ -1,4 +1,4 @@
-import type { RunRequest, Stopped } from "../sandbox.ts";
+import type { End, RunRequest } from "../sandbox.ts";
 
 /** What the parent gives a worker at its start. */
 export interface WorkerStart {
@@ -14,4 +14,4 @@ export type FromWorker =
   /** The records went over the first page; they go on in this one. */
   | { readonly kind: "page"; readonly page: SharedArrayBuffer }
   /** The plan has ended. `reusable` is false when the WebAssembly instance may be spoilt or has grown large. */
-  | { readonly kind: "ended"; readonly stopped: Stopped | undefined; readonly reusable: boolean };
+  | { readonly kind: "ended"; readonly end: End; readonly reusable: boolean };

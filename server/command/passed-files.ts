@@ -1,0 +1,58 @@
+import { relative, sep } from "node:path";
+import { pathInWords } from "../evaluate/file-name.ts";
+import { mayHideHazard, type PassedBy, type PassedByReason } from "../evaluate/passed-by.ts";
+import type { Outside } from "./run.ts";
+import { printable } from "./terminal.ts";
+
+/** A file that was passed by, as every format shows it. */
+export interface PassedFile {
+  /** Relative to where the command runs, with forward slashes. */
+  readonly file: string;
+  readonly reason: PassedByReason;
+  /** A clause whose subject is the file. */
+  readonly why: string;
+}
+
+export function passedFiles(passedBy: readonly PassedBy[], cwd: string): PassedFile[] {
+  return passedBy.map(({ uri, reason, why }) => ({
+    ...{ file: relative(cwd, pathInWords(uri)).split(sep).join("/") || ".", reason, why },
+  }));
+}
+
+/** Those of several groups or shares together, each once, in the order of their names. */
+export function joinedFiles(groups: readonly (readonly PassedFile[])[]): readonly PassedFile[] {
+  const byFile = new Map(groups.flat().map((passed) => [passed.file, passed]));
+  return [...byFile.values()].sort((a, b) => (a.file < b.file ? -1 : 1));
+}
+
+/**
+ * The files in lines for people, the ones that may hide a hazard first. Of many with one reason only the first are named, but all
+ * are counted.
+ */
+export function passedInLines(
+  files: readonly PassedFile[],
+): { readonly title: string; readonly lines: readonly string[] }[] {
+  const kinds = [
+    { title: "not judged", of: files.filter(mayHideHazard) },
+    { title: "passed by", of: files.filter((file) => !mayHideHazard(file)) },
+  ];
+  return kinds
+    .filter(({ of }) => of.length > 0)
+    .map(({ title, of }) => ({
+      title: `${of.length} ${of.length === 1 ? "file" : "files"} ${title}`,
+      lines: [...new Set(of.map(({ reason }) => reason))].flatMap((reason) => {
+        const alike = of.filter((file) => file.reason === reason);
+        const named = alike.slice(0, mostNamed).map(({ file, why }) => printable(`${file} ${why}`));
+        const more = alike.length - named.length;
+        return more > 0 ? [...named, `and ${more} more for the same reason (${reason})`] : named;
+      }),
+    }));
+}
+
+const mostNamed = 10;
+
+/** Says it on the standard error, for commands that make something of the plans. */
+export function sayPassedBy(files: readonly PassedFile[], { err }: Pick<Outside, "err">): void {
+  for (const { title, lines } of passedInLines(files))
+    err(`loomwright: ${title}:\n${lines.map((line) => `  ${line}\n`).join("")}`);
+}

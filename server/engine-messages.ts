@@ -1,0 +1,81 @@
+import type { Uri } from "./evaluate/workspace.ts";
+
+/**
+ * The messages between the thread that speaks the protocol and an engine, beyond the editor's own protocol. All are
+ * notifications; none of them ever reaches the editor.
+ */
+
+/** Given to an engine's thread at its start. */
+export interface EngineStart {
+  /** Counts the engines of a server, so that what one of them says is not taken for another's. */
+  readonly number: number;
+}
+
+/** Front to engine, with {@link Duty}: which plans the engine answers for. */
+export const dutyMethod = "loomwright/engine/duty";
+
+/** Front to engine, with {@link Ping}; the engine sends the same back as soon as its thread is free. */
+export const pingMethod = "loomwright/engine/ping";
+
+/** Engine to front, with the {@link Ping} that it answers. */
+export const pongMethod = "loomwright/engine/pong";
+
+/** Engine to front, without parameters: all that it needs is loaded. */
+export const readyMethod = "loomwright/engine/ready";
+
+/** Engine to front, with {@link WorkingOn}: sent before the work begins, so that it arrives even if the work never ends. */
+export const workingOnMethod = "loomwright/engine/workingOn";
+
+/** Engine to front, with {@link Elsewhere}: open files that the other engine answers for. */
+export const elsewhereMethod = "loomwright/engine/elsewhere";
+
+/** Background engine to front, with {@link Quick}: a plan that was slow has become quick. */
+export const quickMethod = "loomwright/engine/quick";
+
+/** Engine to front, without parameters: no plan is being checked. */
+export const atRestMethod = "loomwright/engine/atRest";
+
+export interface Duty {
+  /** The foreground engine has the plans of open files; the background engine has slow plans and those that are not open. */
+  readonly role: "foreground" | "background";
+  /** Roots of plans that held an engine up. What shares a file with one of them is the background engine's too. */
+  readonly slow: readonly Uri[];
+  /** Plans that even the background engine did not get through. */
+  readonly givenUp: readonly GivenUp[];
+}
+
+/** A plan that held the background engine up, and is not tried again before one of its texts changes. */
+export interface GivenUp {
+  readonly root: Uri;
+  readonly texts: readonly TextDigest[];
+  /** A clause: "it took more than 30 s". */
+  readonly why: string;
+}
+
+/** One text as it was when work on it began. */
+export interface TextDigest {
+  readonly uri: Uri;
+  /** SHA-256; undefined for a file that is not there. */
+  readonly sha256: string | undefined;
+}
+
+export interface Ping {
+  readonly number: number;
+}
+
+export interface WorkingOn {
+  readonly root: Uri;
+  /** The open files of the plan, by the editor's URIs. */
+  readonly openUris: readonly string[];
+  /** From the background engine alone: the texts that the plan is known to consist of. */
+  readonly texts: readonly TextDigest[];
+}
+
+export interface Elsewhere {
+  /** By the editor's URIs. */
+  readonly uris: readonly string[];
+}
+
+export interface Quick {
+  readonly root: Uri;
+}

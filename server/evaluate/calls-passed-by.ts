@@ -1,0 +1,28 @@
+import type { LoadProblem } from "./load-plan.ts";
+import { sitesInFile } from "./marks.ts";
+import type { PlanFile } from "./parse.ts";
+import type { RunOutcome } from "./sandbox.ts";
+
+/**
+ * The text that was read held against the program that ran. If a plan ran to its end, each call of a word in a statement that
+ * is always run must have been entered. If one was not, the engine was given another text than the parser, or read it in
+ * another way, and the records that are there must not pass for the whole plan. Of each file, the first such call.
+ */
+export function callsPassedBy(files: readonly PlanFile[], { calls }: RunOutcome): readonly LoadProblem[] {
+  const entered = new Map<number, Uint8Array>();
+  for (const { number, marked } of files) {
+    if (marked && marked.certain.length > 0) entered.set(number, new Uint8Array(marked.sites.length));
+  }
+  for (const { callSite } of calls) {
+    const sites = entered.get(Math.floor(callSite / sitesInFile));
+    if (sites) sites[callSite % sitesInFile] = 1;
+  }
+  return files.flatMap((file) => {
+    const passedBy = file.marked?.certain.find((site) => entered.get(file.number)?.[site] !== 1);
+    const node = passedBy === undefined ? undefined : file.tree.marked?.sites[passedBy]?.node;
+    if (!node || !("expression" in node)) return [];
+    const { source } = file.tree;
+    const place = { uri: file.uri, start: node.expression.getStart(source), end: node.expression.end };
+    return [{ reason: "call-not-reached", detail: node.expression.getText(source), place } as const];
+  });
+}

@@ -1,0 +1,167 @@
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import ts from "typescript";
+import { describe, expect, test } from "vitest";
+import { FileCache } from "./file-cache.ts";
+import { PlanFile } from "./parse.ts";
+
+const uri = "file:///camper/plan.ts";
+const call = 'import { circuit } from "loomwright";\ncircuit({ load: 4, oneWayM: 3, mm2: 6 });\n';
+
+const read = (text: string, how?: ConstructorParameters<typeof PlanFile>[2]) =>
+  new PlanFile({ uri, version: 1, text }, 0, how);
+
+describe("a text is refused at the character that", () => {
+  test.each([
+    ["ends the text for the engine", "// a\0b", 4, "U+0000"],
+    ["is the first half of another one", "// a\ud800\n", 4, "U+D800"],
+    ["is the second half of another one", 'const a = "\udfff";', 11, "U+DFFF"],
+    ["is a space for the parser alone", "const a =\u200b1;", 9, "U+200B"],
+    ["is a space for the parser alone, behind a comment", "const a = /* \u200b */\u00851;", 17, "U+0085"],
+  ])("%s", (_, line, at, code) => {
+    const { refusal, marked, syntaxError } = read(`${line}\n${call}`);
+    expect(refusal).toMatchObject({ reason: "character-refused", start: at, end: at + 1 });
+    expect(refusal?.detail).toContain(code);
+    expect([marked, syntaxError]).toEqual([undefined, undefined]);
+  });
+});
+
+test.each([
+  "// \u200b\u0085\u180e",
+  "/* \u200b */",
+  'const a = "\u200b";',
+  "const a = `\u200b${1}\u200b`;",
+  "const a = /\u200b/;",
+  'const a = "\\0\\ud800", b = "\u{1f600}";',
+])("a text is read that has such a character where it does no harm: %j", (line) => {
+  expect(read(`${line}\n${call}`).marked?.sites).toHaveLength(1);
+});
+
+test("a byte order mark before a hashbang leaves all at its place", () => {
+  const text = `\ufeff#!/usr/bin/env node\n${call}`;
+  const { marked, tree } = read(text);
+  expect(marked?.sites.map(({ node }) => text.slice(node.getStart(tree.source), node.end))).toEqual([
+    "circuit({ load: 4, oneWayM: 3, mm2: 6 })",
+  ]);
+  expect(marked?.js.split("\n")).toHaveLength(text.split("\n").length);
+});
+
+describe("what is nested too deeply is refused, at the nest", () => {
+  test.each([
+    ["lists", `const a = ${"[".repeat(600)}1${"]".repeat(600)};\n`, "["],
+    ["parentheses", `const a = ${"(".repeat(20_000)}1${")".repeat(20_000)};\n`, "("],
+    ["functions", `const a = ${"()=>{".repeat(20_000)}`, "{"],
+    ["sums", `const a = (${"1+".repeat(20_000)}1);\n`, "("],
+    ["conditions", `const a = (${"b?c:".repeat(5_000)}1);\n`, "("],
+    ["calls of calls", `const a = b${"()".repeat(20_000)};\n`, "("],
+  ])("%s", (_, nest, first) => {
+    const text = `${nest}${call}`;
+    const { refusal } = read(text);
+    expect(refusal?.reason).toBe("nested-too-deeply");
+    expect(text.slice(refusal?.start, refusal?.end)).toBe(first);
+  });
+
+  test("and 400 levels are read", () => {
+    expect(read(`const a = ${"[".repeat(400)}1${"]".repeat(400)};\n${call}`).marked?.sites).toHaveLength(1);
+  });
+});
+
+/** Texts that TypeScript's parser tries in more ways than could ever be gone. The depth is all that it takes. */
+const slowTexts: readonly [string, (depth: number) => string][] = [
+  ["calls of async", (depth) => `${"async(".repeat(depth)}1${")".repeat(depth)}`],
+  ["calls of async with lists", (depth) => `${"async(a,".repeat(depth)}1${")".repeat(depth)}`],
+  ["generic calls of async", (depth) => `${"async<T>(".repeat(depth)}1${")".repeat(depth)}`],
+  ["conditions of async", (depth) => `${"x?async(".repeat(depth)}1${"):2".repeat(depth)}`],
+  ["calls of async that do not end", (depth) => "async(a,".repeat(depth)],
+];
+
+describe("a text that the parser does not come to an end with", () => {
+  test.each(slowTexts)("is refused at its nest, in every kind of file: %s", (_, text) => {
+    for (const ending of ["ts", "tsx", "js", "mts"]) {
+      const { refusal, tree } = new PlanFile(
+        { uri: `file:///plan.${ending}`, version: 1, text: `${call}${text(80)}` },
+        0,
+        { limitMs: 50 },
+      );
+      expect(refusal).toMatchObject({ reason: "reading-too-slow", detail: "0.05 s" });
+      expect(refusal?.start).toBe(call.length + text(80).indexOf("("));
+      expect(tree.source.statements).toHaveLength(0);
+    }
+  });
+
+  test("leaves the parser as it is in a fresh process, wherever it was interrupted", () => {
+    const expected = treesInFreshProcess();
+    for (const [index, [, text]] of slowTexts.entries()) {
+      const slow = read(`${call}${text(80)}`, { limitMs: 10 + 7 * index });
+      expect(slow.refusal?.reason).toBe("reading-too-slow");
+      expect(mixed.map((after) => outline(read(after).tree.source))).toEqual(expected);
+    }
+  });
+
+  test("is refused as an edit too, and the edit after it is read", () => {
+    const sound = read(call);
+    const slow = read(`${call}${slowTexts[0]![1](80)}`, { before: sound, limitMs: 50 });
+    expect(slow.refusal?.reason).toBe("reading-too-slow");
+    const after = read(`${call}circuit({ load: 5 });`, { before: slow });
+    expect(after.marked?.sites).toHaveLength(2);
+    // The older version too has a tree again.
+    expect(sound.tree.source.text).toBe(call);
+    expect(sound.tree.marked?.sites).toHaveLength(1);
+  });
+
+  test("costs its time once, and more of it only when it is to be run", () => {
+    const cache = new FileCache();
+    const source = (version: number) => ({ uri, version, text: slowTexts[0]![1](80) });
+    const glanced = cache.glance(source(1));
+    expect(glanced.refusal?.detail).toBe("0.25 s");
+    expect(cache.glance(source(2)).refusal).toBe(glanced.refusal);
+    const asked = cache.get(source(2));
+    expect(asked.refusal?.detail).not.toBe("0.25 s");
+    cache.forget(uri);
+    expect(cache.get(source(3)).refusal).toBe(asked.refusal);
+    expect(cache.glance(source(3)).refusal).toBe(asked.refusal);
+    expect(new FileCache(cache).get(source(3)).refusal).toBe(asked.refusal);
+    expect(cache.get({ uri, version: 4, text: call }).marked).toBeDefined();
+  });
+});
+
+/** Texts in which the parser must try several ways. */
+const mixed = [
+  "const a = b ? (c) : d => e;",
+  "const a = b ? (c, d) => e : (f) => g;",
+  "f((a), (b) => c, async (d) => e, async(g), async <T>(h: T) => h);",
+  "const a = <T,>(b: T): b is T => c < d;",
+  readFileSync(new URL("./parse.ts", import.meta.url), "utf8"),
+];
+
+type Outline = readonly [kind: number, pos: number, end: number, flags: number, inner: readonly Outline[]];
+
+function outline(node: ts.Node): Outline {
+  const inner: Outline[] = [];
+  ts.forEachChild(node, (child) => {
+    inner.push(outline(child));
+  });
+  return [node.kind, node.pos, node.end, node.flags, inner];
+}
+
+function treesInFreshProcess(): unknown {
+  const script = `
+    const ts = require("typescript");
+    const outline = (node) => {
+      const inner = [];
+      ts.forEachChild(node, (child) => { inner.push(outline(child)); });
+      return [node.kind, node.pos, node.end, node.flags, inner];
+    };
+    const options = { languageVersion: ts.ScriptTarget.ESNext, impliedNodeFormat: ts.ModuleKind.ESNext, jsDocParsingMode: ts.JSDocParsingMode.ParseNone };
+    const texts = JSON.parse(require("fs").readFileSync(0, "utf8"));
+    console.log(JSON.stringify(texts.map((text) => outline(ts.createSourceFile("plan.ts", text, options, true, ts.ScriptKind.TS)))));`;
+  const cwd = new URL(".", import.meta.url);
+  return JSON.parse(
+    execFileSync(process.execPath, ["-e", script], {
+      cwd,
+      input: JSON.stringify(mixed),
+      encoding: "utf8",
+      maxBuffer: 2 ** 26,
+    }),
+  );
+}

@@ -1,0 +1,49 @@
+import { Worker } from "node:worker_threads";
+import type { Message } from "vscode-languageserver/node";
+import type { EngineStart } from "../engine-messages.ts";
+
+/** One engine: everything that reads, runs and judges plans, in a thread that can be ended. */
+export interface EngineThread {
+  send(message: Message): void;
+  /** Ends the thread at once, whatever it is at. No event follows. */
+  end(): void;
+}
+
+export interface EngineEvents {
+  received(message: Message): void;
+  /** The thread ended by itself: out of memory, or a broken assumption of ours. `why` is a clause: "it ran out of memory". */
+  ended(why: string): void;
+}
+
+/**
+ * @param file the bundle of the engine
+ * @param number counts the engines of this process, so that what one of them says cannot be taken for another's
+ */
+export function startEngineThread(
+  file: URL,
+  number: number,
+  { received, ended }: EngineEvents,
+): EngineThread {
+  const worker = new Worker(file, {
+    workerData: { number } satisfies EngineStart,
+    // The protocol may be on this process's standard output; whatever a library prints there must not get among it.
+    stdout: true,
+    stdin: false,
+  });
+  worker.stdout.resume();
+  let over = false;
+  const end = (why?: string) => {
+    if (over) return;
+    over = true;
+    if (why === undefined) void worker.terminate();
+    else ended(why);
+  };
+  worker.on("message", (message: Message) => {
+    if (!over) received(message);
+  });
+  worker.on("error", (error: NodeJS.ErrnoException) =>
+    end(error.code === "ERR_WORKER_OUT_OF_MEMORY" ? "it ran out of memory" : `it failed: ${error.message}`),
+  );
+  worker.on("exit", (code) => end(`its thread ended with code ${code}`));
+  return { send: (message) => worker.postMessage(message), end: () => end() };
+}

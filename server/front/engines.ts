@@ -1,0 +1,233 @@
+import type { Message, NotificationMessage } from "vscode-languageserver/node";
+import {
+  type Duty,
+  dutyMethod,
+  type GivenUp,
+  type Ping,
+  pingMethod,
+  pongMethod,
+  type Quick,
+  quickMethod,
+  readyMethod,
+  type WorkingOn,
+  workingOnMethod,
+} from "../engine-messages.ts";
+import type { Uri } from "../evaluate/workspace.ts";
+import type { EngineEvents, EngineThread } from "./engine-thread.ts";
+import { type EngineWatch, watchEngine } from "./engine-watch.ts";
+
+/**
+ * The engines on duty. The foreground engine has the plans of open files and must stay quick; the background engine has those
+ * that are slow or not open. An engine that does not answer is ended, and another takes its place: a plan that held up the
+ * foreground becomes the background's, and one that held up even the background is given up until its text changes.
+ */
+export interface Engines {
+  readonly foreground: Engine;
+  /** Undefined until there is something for it to do. */
+  readonly background: Engine | undefined;
+  /** The background engine; starts it if need be. */
+  startBackground(): Engine;
+  /** A plan is nobody's concern any more: when it is opened again, it begins as a quick one. */
+  forget(root: Uri): void;
+  /** A plan that had been slow is now shown by the foreground engine. */
+  movedToForeground(root: Uri): void;
+  end(): void;
+}
+
+export interface Engine {
+  readonly number: number;
+  send(message: Message): void;
+}
+
+export interface EnginesWiring {
+  startThread(number: number, events: EngineEvents): EngineThread;
+  /** What a new engine must hear before anything else. */
+  replay(): readonly Message[];
+  /** An engine says something that is not about engines. */
+  received(engine: Engine, message: Message): void;
+  /** `next` has taken the place of `ended`, because of the plan with these open files, if that is known. */
+  replaced(ended: Engine, next: Engine, role: Duty["role"], because: WorkingOn | undefined): void;
+  /** Engines end so often that something else must be wrong. */
+  hopeless(why: string): void;
+  log(text: string): void;
+  readonly limitsMs: Readonly<Record<Duty["role"], number>>;
+}
+
+export function createEngines(wiring: EnginesWiring): Engines {
+  const { startThread, replay, received, replaced, hopeless, log, limitsMs } = wiring;
+  const slow = new Set<Uri>();
+  /** How often each plan has held up the foreground. */
+  const demotions = new Map<Uri, number>();
+  const givenUp = new Map<Uri, GivenUp>();
+  /** Plans that are quick again, and that the background engine keeps until the foreground engine shows them. */
+  const moving = new Set<Uri>();
+  let count = 0;
+  let failures: number[] = [];
+  let over = false;
+
+  const start = (): Running => {
+    count++;
+    const number = count;
+    const thread = startThread(number, {
+      received(message) {
+        const { method, params } = message as NotificationMessage;
+        if (method === readyMethod) engine.ready = true;
+        else if (method === pongMethod) engine.watch?.answered();
+        else if (method === workingOnMethod) engine.workingOn = params as unknown as WorkingOn;
+        else if (method === quickMethod) moveToForeground((params as unknown as Quick).root);
+        else received(engine, message);
+      },
+      ended: (why) => failed(engine, why),
+    });
+    const engine: Running = {
+      number,
+      thread,
+      ready: false,
+      workingOn: undefined,
+      watch: undefined,
+      send(message) {
+        thread.send(message);
+        engine.watch?.busy();
+      },
+    };
+    return engine;
+  };
+
+  /** Gives an engine its role; until then it only loads what it needs. */
+  const appoint = (engine: Running, role: Duty["role"]): Running => {
+    const limitMs = limitsMs[role];
+    let pings = 0;
+    engine.watch = watchEngine({
+      limitMs,
+      ping() {
+        // While it loads, it cannot answer, and is not to blame.
+        if (!engine.ready) return engine.watch?.answered();
+        pings++;
+        notify(engine.thread, pingMethod, { number: pings } satisfies Ping);
+      },
+      slow() {
+        if (role === "foreground") spare ??= start();
+      },
+      stuck: () => failed(engine, `it took more than ${limitMs / 1_000} s`),
+    });
+    notify(engine, dutyMethod, dutyOf(role));
+    for (const message of replay()) engine.send(message);
+    return engine;
+  };
+
+  const dutyOf = (role: Duty["role"]): Duty => ({
+    role,
+    slow: [...slow].filter((root) => role === "background" || !moving.has(root)),
+    givenUp: [...givenUp.values()],
+  });
+
+  const tellDuties = () => {
+    notify(foreground, dutyMethod, dutyOf("foreground"));
+    if (background) notify(background, dutyMethod, dutyOf("background"));
+  };
+
+  const takeSpare = (): Running => {
+    const engine = spare ?? start();
+    spare = undefined;
+    return engine;
+  };
+
+  const failed = (engine: Running, why: string): void => {
+    engine.watch?.stop();
+    engine.thread.end();
+    if (over) return;
+    if (engine === spare) {
+      spare = undefined;
+      return;
+    }
+    const { workingOn } = engine;
+    log(`The engine was ended: ${why}${workingOn ? `, at work on ${workingOn.root}` : ""}.`);
+    const now = performance.now();
+    failures = [...failures.filter((at) => now - at < failuresWithinMs), now];
+    if (failures.length > mostFailures) {
+      hopeless(why);
+      return;
+    }
+    const role = engine === foreground ? "foreground" : "background";
+    if (workingOn && role === "foreground") demote(workingOn.root);
+    if (workingOn && role === "background") giveUp(workingOn, why);
+    const next = appoint(takeSpare(), role);
+    if (role === "foreground") foreground = next;
+    else background = next;
+    if (role === "foreground" && slow.size > 0) background ??= appoint(start(), "background");
+    tellDuties();
+    replaced(engine, next, role, workingOn);
+  };
+
+  const demote = (root: Uri): void => {
+    moving.delete(root);
+    slow.add(root);
+    demotions.set(root, (demotions.get(root) ?? 0) + 1);
+  };
+
+  const giveUp = ({ root, texts }: WorkingOn, why: string): void => {
+    givenUp.set(root, { root, texts, why });
+  };
+
+  const moveToForeground = (root: Uri): void => {
+    // A plan that is quick to edit and slow to open would go to and fro.
+    if (!slow.has(root) || (demotions.get(root) ?? 0) > mostMoves) return;
+    moving.add(root);
+    notify(foreground, dutyMethod, dutyOf("foreground"));
+  };
+
+  let spare: Running | undefined;
+  let background: Running | undefined;
+  let foreground: Running = appoint(start(), "foreground");
+
+  return {
+    get foreground() {
+      return foreground;
+    },
+    get background() {
+      return background;
+    },
+    startBackground() {
+      background ??= appoint(takeSpare(), "background");
+      return background;
+    },
+    forget(root) {
+      if (!slow.delete(root)) return;
+      demotions.delete(root);
+      moving.delete(root);
+      tellDuties();
+    },
+    movedToForeground(root) {
+      if (!moving.delete(root)) return;
+      slow.delete(root);
+      tellDuties();
+    },
+    end() {
+      over = true;
+      for (const engine of [foreground, background, spare]) {
+        engine?.watch?.stop();
+        engine?.thread.end();
+      }
+    },
+  };
+}
+
+interface Running extends Engine {
+  readonly thread: EngineThread;
+  /** It has loaded all that it needs. */
+  ready: boolean;
+  /** What it said it would do last. */
+  workingOn: WorkingOn | undefined;
+  watch: EngineWatch | undefined;
+}
+
+/** Once is an accident of a first reading; a plan that was slow twice stays in the background until it is closed. */
+const mostMoves = 1;
+
+/** Each hostile file of a folder may end one engine. An engine that ends for no reason of a plan's ends at once again. */
+const mostFailures = 20;
+const failuresWithinMs = 60_000;
+
+function notify(to: { send(message: Message): void }, method: string, params: object): void {
+  to.send({ jsonrpc: "2.0", method, params } as Message);
+}

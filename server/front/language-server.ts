@@ -1,0 +1,83 @@
+import type { Message, MessageReader, MessageWriter } from "vscode-languageserver/node";
+import {
+  createServerPipeTransport,
+  createServerSocketTransport,
+  IPCMessageReader,
+  IPCMessageWriter,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
+import { startEngineThread } from "./engine-thread.ts";
+import { createFront } from "./front.ts";
+
+// The language server: speaks the Language Server Protocol over standard input and output (--stdio), Node's own channel between
+// processes (--node-ipc), a socket or a pipe. This thread only passes messages on; the engines work in threads of their own.
+
+/** How long an engine's thread may be at one piece of work. A keystroke of 3,000 circuits takes a tenth of the first. */
+const limitsMs = { foreground: 500, background: 30_000 };
+
+const words = process.argv.slice(2);
+const usage = "loomwright-language-server --stdio | --node-ipc | --socket=PORT | --pipe=NAME";
+const transport = transportOf(words);
+
+if (words.includes("--help") || !transport) {
+  process.stderr.write(`An editor starts this server: ${usage}\n`);
+  process.exitCode = words.includes("--help") ? 0 : 2;
+} else {
+  const [reader, writer] = transport;
+  const report = (what: string) => (error: unknown) => {
+    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    process.stderr.write(`loomwright: ${what}: ${text}\n`);
+  };
+  const toEditor = (message: Message) =>
+    void writer.write(message).catch(report("the editor cannot be reached"));
+  // What was promised to nobody costs nobody; the server goes on.
+  process.on("unhandledRejection", report("something failed in the background"));
+  process.on("uncaughtException", (error) => {
+    report("the server cannot go on")(error);
+    setTimeout(() => process.exit(1), 100);
+  });
+  const front = createFront({
+    toEditor,
+    limitsMs,
+    startThread: (number, events) =>
+      startEngineThread(new URL("../dist/engine.cjs", import.meta.url), number, events),
+    whenGone(processId, gone) {
+      const watching = setInterval(() => {
+        if (isThere(processId)) return;
+        clearInterval(watching);
+        gone();
+      }, 3_000);
+    },
+    exit(code) {
+      // What was written last is on its way.
+      setImmediate(() => process.exit(code));
+    },
+  });
+  reader.onError(report("the editor sent something that is no message"));
+  reader.onClose(() => front.end());
+  reader.listen((message) => front.receive(message));
+}
+
+function isThere(processId: number): boolean {
+  try {
+    return process.kill(processId, 0);
+  } catch (error) {
+    // It is there, and belongs to somebody else.
+    return (error as NodeJS.ErrnoException).code === "EPERM";
+  }
+}
+
+function transportOf(words: readonly string[]): [MessageReader, MessageWriter] | undefined {
+  const given = (name: string) => {
+    const place = words.findIndex((word) => word === name || word.startsWith(`${name}=`));
+    return place < 0 ? undefined : (words[place]!.split("=")[1] ?? words[place + 1]);
+  };
+  if (words.includes("--node-ipc")) return [new IPCMessageReader(process), new IPCMessageWriter(process)];
+  if (words.includes("--stdio"))
+    return [new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout)];
+  const port = Number(given("--socket"));
+  if (port) return createServerSocketTransport(port);
+  const pipe = given("--pipe");
+  return pipe ? createServerPipeTransport(pipe) : undefined;
+}

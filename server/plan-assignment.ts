@@ -1,0 +1,54 @@
+import type { Duty } from "./engine-messages.ts";
+import type { Membership } from "./evaluate/plan-roots.ts";
+import type { Uri } from "./evaluate/workspace.ts";
+
+export interface Assignment {
+  /** Roots of the plans that the engine answers for. */
+  readonly roots: ReadonlySet<Uri>;
+  /** Open files that the other engine answers for. */
+  readonly elsewhere: readonly Uri[];
+}
+
+export interface AssignmentQuestion {
+  readonly duty: Duty;
+  readonly membership: Membership;
+  readonly open: readonly Uri[];
+  /** Plans that are not open are wanted too. */
+  readonly wholeWorkspace: boolean;
+}
+
+/**
+ * Divides the plans between the two engines. Both of them come to the same division, because they are given the same: plans
+ * that share a file stay together, so that a file is answered for by one engine; what is open is the foreground engine's, unless
+ * it shares a file with a slow plan.
+ */
+export function assignPlans({ duty, membership, open, wholeWorkspace }: AssignmentQuestion): Assignment {
+  const opened = new Set(open.flatMap((file) => membership.rootsOf(file)));
+  const slow = duty.slow.length === 0 ? noRoots : joinedWith(duty.slow, membership);
+  if (duty.role === "foreground") {
+    return {
+      roots: new Set([...opened].filter((root) => !slow.has(root))),
+      elsewhere: open.filter((file) => membership.rootsOf(file).some((root) => slow.has(root))),
+    };
+  }
+  const candidates = wholeWorkspace ? membership.roots : [...opened];
+  return { roots: new Set(candidates.filter((root) => slow.has(root) || !opened.has(root))), elsewhere: [] };
+}
+
+const noRoots: ReadonlySet<Uri> = new Set();
+
+/** The plans that share a file with one of these, directly or through others. */
+function joinedWith(some: readonly Uri[], { roots, filesOf }: Membership): ReadonlySet<Uri> {
+  const joined = new Set(some.filter((root) => roots.includes(root)));
+  const files = new Set<Uri>();
+  for (const root of joined) {
+    for (const file of filesOf(root)) files.add(file);
+    for (const other of roots) if (!joined.has(other) && sharesOne(filesOf(other), files)) joined.add(other);
+  }
+  return joined;
+}
+
+function sharesOne(some: ReadonlySet<Uri>, others: ReadonlySet<Uri>): boolean {
+  for (const one of some) if (others.has(one)) return true;
+  return false;
+}

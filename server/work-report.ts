@@ -1,0 +1,53 @@
+import { createHash } from "node:crypto";
+import type { EditorWorkspace } from "./editor-workspace.ts";
+import type { Duty, TextDigest, WorkingOn } from "./engine-messages.ts";
+import type { Uri } from "./evaluate/workspace.ts";
+
+/** Reports which plan this engine works on, so that the front knows which one holds it up. */
+export interface WorkReport {
+  /** A check of the plan begins; `files` are those that it is known to consist of. Throws if the plan was given up. */
+  begins(root: Uri, files: ReadonlySet<Uri>): void;
+  /** Work on a plan goes on after a pause in which another one may have been worked on, or after it was checked. */
+  goesOn(root: Uri): void;
+}
+
+export interface WorkWiring {
+  readonly workspace: Pick<EditorWorkspace, "read" | "isOpen" | "client">;
+  duty(): Duty;
+  send(working: WorkingOn): void;
+}
+
+export function createWorkReport({ workspace, duty, send }: WorkWiring): WorkReport {
+  const known = new Map<Uri, WorkingOn>();
+  let last: Uri | undefined;
+
+  const digestOf = (uri: Uri): TextDigest => {
+    const text = workspace.read(uri)?.text;
+    return { uri, sha256: text === undefined ? undefined : createHash("sha256").update(text).digest("hex") };
+  };
+
+  const unchanged = ({ uri, sha256 }: TextDigest) => digestOf(uri).sha256 === sha256;
+
+  return {
+    begins(root, files) {
+      const { role, givenUp } = duty();
+      const before = givenUp.find((one) => one.root === root);
+      if (before?.texts.every(unchanged))
+        throw new Error(`${before.why}, and it is not tried again before its text changes`);
+      const openUris = [...files]
+        .filter((file) => workspace.isOpen(file))
+        .map((file) => workspace.client(file).uri);
+      const texts = role === "background" ? [...files].map(digestOf) : [];
+      const working = { root, openUris, texts };
+      known.set(root, working);
+      last = root;
+      send(working);
+    },
+    goesOn(root) {
+      const working = known.get(root);
+      if (root === last || !working) return;
+      last = root;
+      send(working);
+    },
+  };
+}

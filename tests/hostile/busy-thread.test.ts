@@ -1,0 +1,91 @@
+import { afterAll, describe, expect, test } from "vitest";
+import { createSandbox, defaultLimits, type RunRequest } from "../../server/evaluate/sandbox.ts";
+
+/**
+ * The thread that waits for a plan may be held up by other work at any moment, and for longer than the plan may run. It then
+ * finds its own timer and several messages of the worker at once, and must still arrive at what became of the plan.
+ */
+const limitMs = 100;
+
+const sandbox = createSandbox();
+afterAll(() => sandbox.dispose());
+
+const root = "file:///camper/plan.ts";
+const soundCall = "circuit({ load: 1 });";
+
+const plans: readonly { name: string; js: string; limits?: Partial<RunRequest["limits"]>; ends: unknown }[] =
+  [
+    { name: "ends well", js: soundCall, ends: "whole" },
+    { name: "throws", js: `${soundCall}null.gauge;`, ends: { why: "error", began: true } },
+    { name: "is no JavaScript", js: `${soundCall}let a, a;`, ends: { why: "error", began: false } },
+    { name: "runs out of time", js: `${soundCall}for (;;);`, ends: { why: "time" } },
+    {
+      name: "runs out of memory",
+      js: `${soundCall}const all = []; for (;;) all.push(new Array(10_000).fill(0));`,
+      limits: { timeMs: 60_000, memoryBytes: 4 * 1024 * 1024 },
+      ends: { why: "memory" },
+    },
+    {
+      name: "makes too many records",
+      js: `for (;;) { ${soundCall} }`,
+      limits: { timeMs: 60_000, records: 50 },
+      ends: { why: "records" },
+    },
+  ];
+
+// Around the limit, and around the moment at which a worker that does not answer is killed.
+const busyMs = [0, limitMs + 290, limitMs + 310, 7 * limitMs];
+
+const moments: readonly { name: string; comes: () => Promise<unknown> }[] = [
+  { name: "at once", comes: async () => undefined },
+  { name: "when the plan is on its way", comes: () => new Promise((resolve) => setImmediate(resolve)) },
+  { name: "a little later", comes: () => new Promise((resolve) => setTimeout(resolve, 15)) },
+];
+
+describe.each(moments)("held up $name", ({ comes }) => {
+  describe.each(busyMs)("for %i ms, a plan", (lengthMs) => {
+    test.each(plans)("that $name is known to", async ({ js, limits, ends }) => {
+      const modules = [
+        {
+          uri: root,
+          js: `import { circuit } from "loomwright";${js}`,
+          imports: { loomwright: "loomwright" },
+        },
+      ];
+      const running = sandbox.run({
+        root,
+        modules,
+        limits: { ...defaultLimits, timeMs: limitMs, ...limits },
+      });
+      await comes();
+      holdUp(lengthMs);
+      const { end, records } = await running;
+      expect([end]).toMatchObject([ends]);
+      if (ends === "whole") expect(records).toHaveLength(1);
+    });
+  });
+});
+
+test("held up between the end of a plan and the next one, both are known", async () => {
+  const run = (js: string) =>
+    sandbox.run({
+      root,
+      modules: [{ uri: root, js, imports: {} }],
+      limits: { ...defaultLimits, timeMs: limitMs },
+    });
+  for (const lengthMs of busyMs) {
+    const first = run("throw new Error('first');");
+    const second = first.then((outcome) => {
+      holdUp(lengthMs);
+      return [outcome, run("throw new Error('second');")] as const;
+    });
+    const [outcome, next] = await second;
+    expect(outcome.end).toMatchObject({ why: "error", message: "Error: first" });
+    expect((await next).end).toMatchObject({ why: "error", message: "Error: second" });
+  }
+});
+
+/** Without any work of this process, so that the plan's own time is not used up by it. */
+function holdUp(lengthMs: number) {
+  if (lengthMs > 0) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, lengthMs);
+}
