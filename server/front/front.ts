@@ -242,11 +242,15 @@ interface Asked {
 type Outcome = { readonly result: unknown } | Required<Pick<ResponseMessage, "error">>;
 
 function error(code: number, message: string) {
-  return { code, message };
+  return { code, message: editorWords(message) };
 }
 
 function cancelled(message: string) {
-  return { code: LSPErrorCodes.ServerCancelled, message, data: { retriggerRequest: false } };
+  return {
+    code: LSPErrorCodes.ServerCancelled,
+    message: editorWords(message),
+    data: { retriggerRequest: false },
+  };
 }
 
 /** The plans of both engines; one that moved between them meanwhile is in both answers, and the later one holds. */

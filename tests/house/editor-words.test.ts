@@ -31,6 +31,7 @@ const notShown: Readonly<Record<string, string>> = {
   "ProvideDiagnosticSignature.": "passed on as it came from the editor",
   "LogOutputChannel.": "the log: plain text in which nothing is made an icon, and no command a link",
   "RemoteConsole.": "the log",
+  "window/logMessage.": "the log",
   "Webview.html": "an empty page of ours; its own test holds that no text of a plan is in it",
   "ServerInfo.version": "our own version",
   "DiagnosticOptions.identifier": "a constant of the protocol",
@@ -42,6 +43,10 @@ const notShown: Readonly<Record<string, string>> = {
   "CodeActionOptions.codeActionKinds": "constants of the protocol",
   "InsertReplaceEdit.newText": "text that goes into the plan",
   "CodeAction.kind": "a constant of the protocol",
+  "WorkspaceFolder.": "the editor's own, kept for its engines",
+  "Message.jsonrpc": "a constant of the protocol",
+  "ResponseMessage.": "an answer on its way: its texts are looked at where it is made",
+  "createServerPipeTransport.": "the name of a pipe",
   "StringValue.value": "text that goes into the plan",
   "TextEdit.newText": "text that goes into the plan",
   "CompletionItem.sortText": "what the editor sorts by",
@@ -50,10 +55,11 @@ const notShown: Readonly<Record<string, string>> = {
     "Markdown, in which names go through markdownWords; a client that we start trusts none of it",
 };
 
-const files = ["extension", "extension/diagram", "server", "server/language"].flatMap((folder) =>
-  readdirSync(join(house, folder))
-    .filter((name) => /(?<!\.test|\.d)\.ts$/.test(name))
-    .map((name) => `${folder}/${name}`),
+const files = ["extension", "extension/diagram", "server", "server/front", "server/language"].flatMap(
+  (folder) =>
+    readdirSync(join(house, folder))
+      .filter((name) => /(?<!\.test|\.d)\.ts$/.test(name))
+      .map((name) => `${folder}/${name}`),
 );
 
 const head = `
@@ -100,6 +106,7 @@ const wrong = [
   "panel.title = plan;",
   "connection.window.showErrorMessage(plan);",
   "connection.window.showInformationMessage(literal, { title: plan });",
+  "declare const notify: (method: string, params: unknown) => void; notify('window/showMessage', { type: 1, message: plan });",
   "throw new ResponseError(LSPErrorCodes.RequestFailed, plan);",
   "const lens: CodeLens = { range: null!, command: { title: plan, command: '' } };",
   "const lenses = (): CodeLens[] => [1].map(() => ({ range: null!, command: own && { title: own.name, command: '' } }));",

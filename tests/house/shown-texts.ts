@@ -79,6 +79,7 @@ function lookAtArguments(
   checker: ts.TypeChecker,
   add: Add,
 ): void {
+  lookAtNamedMessage(call, checker, add);
   const signature = checker.getResolvedSignature(call);
   const declaration = signature?.getDeclaration();
   if (!signature || !declaration || !isForeign(declaration)) return;
@@ -93,6 +94,25 @@ function lookAtArguments(
     const own = checker.getTypeAtLocation(argument);
     if (declared && isGeneric(declared, checker) && !mayBeText(own))
       takeType(taker, { from: own, to: declared, at: argument }, checker, add);
+  }
+}
+
+/** A message of the protocol that is sent by its name, `send("window/showMessage", { message })`, through a function of ours. */
+function lookAtNamedMessage(
+  call: ts.CallExpression | ts.NewExpression,
+  checker: ts.TypeChecker,
+  add: Add,
+): void {
+  const [method, params] = call.arguments ?? [];
+  if (!method || !ts.isStringLiteral(method) || !method.text.startsWith("window/") || !params) return;
+  if (!ts.isObjectLiteralExpression(params)) {
+    add(`${method.text} whole`, params, false);
+    return;
+  }
+  for (const property of params.properties) {
+    const taker = `${method.text}.${property.name?.getText()}`;
+    if (ts.isPropertyAssignment(property)) take(taker, property.initializer, checker, add);
+    else if (ts.isShorthandPropertyAssignment(property)) takeNamed(taker, property, checker, add);
   }
 }
 

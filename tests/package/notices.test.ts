@@ -12,7 +12,12 @@ import { beforeAll, describe, expect, it } from "vitest";
 const house = fileURLToPath(new URL("../..", import.meta.url));
 
 const ofLibrary = [
-  ...["server/language-server.ts", "server/command/main.ts", "server/output/paper.ts"],
+  ...[
+    "server/front/language-server.ts",
+    "server/engine.ts",
+    "server/command/main.ts",
+    "server/output/paper.ts",
+  ],
   ...["server/evaluate/plan-worker.ts", "server/output/layout-worker.ts", "library/plan/index.ts"],
 ];
 const ofExtension = [...ofLibrary, "extension/extension.ts", "extension/diagram/page/page.ts"];

@@ -63,7 +63,7 @@ async function expectNoTrap(page: Page, picture: string): Promise<void> {
 
 test("in the lens, the outline, the list of problems and the tab of the diagram, names stay text", async () => {
   const page = await openInRestrictedMode("lens");
-  await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
+  await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor({ timeout: 60_000 });
   const lens = page.locator(".codelens-decoration", { hasText: "worst drop" });
   await lens.waitFor();
   expect(
@@ -91,7 +91,7 @@ test("in the lens, the outline, the list of problems and the tab of the diagram,
 
 test("in a notification the error of a plan stays text", async () => {
   const page = await openInRestrictedMode("thrown");
-  await statusItem(page, "Loomwright: 1 circuit, 1 error").waitFor();
+  await statusItem(page, "Loomwright: 1 circuit, 1 error").waitFor({ timeout: 60_000 });
   const notice = page.locator(".notification-list-item-message", { hasText: "no lamp" });
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
   await runFromPalette(page, "Loomwright: Write the Report");
