@@ -1,17 +1,30 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
+import { shownFindings } from "../evaluate/shown-findings.ts";
 import { codeFrame } from "./code-frame.ts";
 import { count, countsOf, worstFirst } from "./finding-counts.ts";
 import type { Reported, ReportedFinding } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
-/** Results for a person at a terminal: every finding with its code frame and its fix, worst first, then one line a plan. */
+/** Results for a person at a terminal: findings with their code frames and fixes, worst first, then one line a plan. */
 export function textReport(plans: readonly Reported[], terminal: Terminal): string {
   const paint = paintFor(terminal);
-  const blocks = plans.flatMap((plan) => [
-    ...[...plan.findings].sort(worstFirst).map((finding) => findingBlock(plan, finding, paint)),
-  ]);
+  const blocks = plans.flatMap((plan) => {
+    const { shown, leftOut } = shownFindings([...plan.findings].sort(worstFirst), (finding) => ({
+      ...finding,
+      accepted: finding.accepted !== undefined,
+    }));
+    return [
+      ...shown.map((finding) => findingBlock(plan, finding, paint)),
+      ...leftOut.map((rest) => `${leftOutInWords(rest)}; --format json lists all.`),
+    ];
+  });
   return `${[...blocks, plans.map((plan) => planLine(plan, paint)).join("\n"), ...closingLines(plans, paint)].join("\n\n")}\n`;
+}
+
+function leftOutInWords(rest: readonly [ReportedFinding, ...ReportedFinding[]]): string {
+  const [{ rule, file }] = rest;
+  return `And ${rest.length.toLocaleString("en-GB")} more of ${rule} in ${printable(file)}`;
 }
 
 function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): string {
