@@ -3,7 +3,8 @@ import type { Network } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { faultWithstand } from "./fault-withstand.ts";
-import type { DeviceFault, NetworkResult } from "./network-result.ts";
+import type { DeviceFault, DevicePlace, NetworkResult } from "./network-result.ts";
+import { gatesFor, percentOfRating } from "./opening-time.ts";
 
 /** A short that heats a conductor beyond what it stands before a device opens. */
 export interface FaultHeating {
@@ -38,15 +39,118 @@ export function faultHeating(
   if (!conductor || fault?.greatestA === undefined) return undefined;
   const { greatestA } = fault;
   const ampacity = ampacityOf(conductor.run);
-  const found = fault.protectedBy.flatMap((at): FaultHeating[] => {
+  const found = worstOf({ network, result }, fault.protectedBy, greatestA).flatMap((at): FaultHeating[] => {
     const device = result.faults.devices[at];
-    const holder = device && network.conductors[device.conductor];
-    const protection = device?.end === "near" ? holder?.near : holder?.far;
+    const protection = device && protectionOf(network, device);
     if (!device || !protection || (ampacity.judged && protection.ratingA > ampacity.ampacityA)) return [];
     const heat = tooMuchHeat(conductor.run, protection, Math.min(greatestA, device.greatestA));
     return heat ? [{ device, heat }] : [];
   });
   return found.sort((one, other) => excess(other) - excess(one))[0];
+}
+
+function protectionOf(
+  { conductors }: Network,
+  { conductor, end }: DevicePlace,
+): Protection | null | undefined {
+  return end === "near" ? conductors[conductor]?.near : conductors[conductor]?.far;
+}
+
+/**
+ * Of the devices that protect a conductor those among which the worst one is, in their order. A few are all looked at. Of many,
+ * as the fuses of thousands of batteries on one bus, devices of one rating and family differ only in the current: what they let
+ * through grows with it, up to the next multiple of the rating for which the gates give a shorter time.
+ */
+function worstOf(
+  judged: { readonly network: Network; readonly result: NetworkResult },
+  protectedBy: readonly number[],
+  greatestA: number,
+): readonly number[] {
+  if (protectedBy.length <= fewDevices) return protectedBy;
+  const worst = new Set<number>();
+  for (const { protection, devices } of kindsOf(judged, protectedBy)) {
+    const gates = gatesFor(protection)?.gates ?? [];
+    // All of these carry the whole current, and are alike.
+    const whole = firstWhere(devices, (device) => device.greatestA < greatestA);
+    for (const { percentOfRating: percent } of [{ percentOfRating: Number.POSITIVE_INFINITY }, ...gates]) {
+      const greatest = firstWhere(
+        devices,
+        (device) => percentOfRating(protection, Math.min(greatestA, device.greatestA)) < percent,
+      );
+      const at = greatest < whole ? devices[whole - 1]!.firstAt : devices[greatest]?.at;
+      if (at !== undefined) worst.add(at);
+    }
+  }
+  return [...worst].sort((one, other) => one - other);
+}
+
+const fewDevices = 32;
+
+/** Devices of one rating and family, from the greatest short to the least. */
+interface DevicesOfAKind {
+  readonly protection: Protection;
+  readonly devices: readonly {
+    readonly at: number;
+    readonly greatestA: number;
+    /** The least index of those up to this one. */
+    readonly firstAt: number;
+  }[];
+}
+
+/** Conductors of one zone have the same devices, in the same list: it is sorted once for all of them. */
+function kindsOf(
+  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  protectedBy: readonly number[],
+): readonly DevicesOfAKind[] {
+  let ofNetwork = known.get(network);
+  if (!ofNetwork) {
+    ofNetwork = new Map();
+    known.set(network, ofNetwork);
+  }
+  let kinds = ofNetwork.get(protectedBy);
+  if (!kinds) {
+    const byKind = new Map<
+      string,
+      { protection: Protection; devices: { at: number; greatestA: number }[] }
+    >();
+    for (const at of protectedBy) {
+      const device = result.faults.devices[at];
+      const protection = device && protectionOf(network, device);
+      if (!device || !protection) continue;
+      const key = `${protection.ratingA} ${protection.family ?? ""}`;
+      const one = { at, greatestA: device.greatestA };
+      const kind = byKind.get(key);
+      if (kind) kind.devices.push(one);
+      else byKind.set(key, { protection, devices: [one] });
+    }
+    kinds = [...byKind.values()].map(({ protection, devices }) => {
+      let firstAt = Number.POSITIVE_INFINITY;
+      return {
+        protection,
+        devices: devices
+          .sort((one, other) => other.greatestA - one.greatestA || one.at - other.at)
+          .map((device) => {
+            firstAt = Math.min(firstAt, device.at);
+            return { ...device, firstAt };
+          }),
+      };
+    });
+    ofNetwork.set(protectedBy, kinds);
+  }
+  return kinds;
+}
+
+const known = new WeakMap<Network, Map<readonly number[], readonly DevicesOfAKind[]>>();
+
+/** The first index of a list for which a test holds that holds for all that follow; its length where it holds for none. */
+function firstWhere<Item>(items: readonly Item[], test: (item: Item) => boolean): number {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (test(items[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** Undefined: it stands it, or nobody can tell. */

@@ -111,14 +111,15 @@ export interface DeviceFault extends DevicePlace {
    * the low end of the internal resistance, every source that can feed it.
    */
   readonly greatestA: number;
-  /** Parts that feed that short through it, greatest share first. */
+  /** Parts that feed that short through it, greatest share first; the 16 strongest ones where there are more. */
   readonly sources: readonly number[];
   /** Some of it follows from an internal resistance that nobody stated. */
   readonly estimated: boolean;
   /**
    * The least current through it for a short at the far end of anything it protects (up to the next device), A: return
    * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: no battery feeds it,
-   * or it protects nothing. Where several devices feed the same short, as fuses of batteries side by side, its own share.
+   * or it protects nothing. Where several devices feed the same short, as fuses of batteries side by side, its own share;
+   * undefined where more than 64 do.
    */
   readonly least: { readonly currentA: number; readonly conductor: number } | undefined;
   /** Conductors behind it, up to the next device. */

@@ -44,9 +44,9 @@ export function scenarioInWords({ scenarios }: Network, scenario: number): strin
   return `in "${scenarios[scenario]?.name ?? ""}"`;
 }
 
-/** "a, b and c"; beyond `most` of them "a, b, c and 4 more". */
-export function listInWords(words: readonly string[], most = 4): string {
-  const shown = words.length > most + 1 ? [...words.slice(0, most), `${words.length - most} more`] : words;
+/** "a, b and c"; beyond `most` of them "a, b, c and 4 more". `count`: how many there are, if `words` are only the first ones. */
+export function listInWords(words: readonly string[], most = 4, count = words.length): string {
+  const shown = count > most + 1 ? [...words.slice(0, most), `${count - most} more`] : words;
   const last = shown.at(-1) ?? "";
   return shown.length < 2 ? last : `${shown.slice(0, -1).join(", ")} and ${last}`;
 }

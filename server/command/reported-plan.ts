@@ -99,8 +99,16 @@ export interface ReportedFinding extends Lines {
   }[];
 }
 
-/** Proving a fix runs the plan again; a plan with more findings than this has other worries, and gets its first ones proved. */
-const findingsWithProvenFixes = 200;
+/**
+ * Proving a fix runs the plan again; a plan with more findings than this has other worries, and gets its first ones proved. The
+ * more calls a plan makes, the longer each proof takes: those of a great plan get fewer, so that all take some seconds at most.
+ */
+function findingsWithProvenFixes({ records }: CheckedPlan): number {
+  return Math.max(5, Math.min(200, Math.floor(recordsInAllProofs / Math.max(1, records.length))));
+}
+
+/** 200 proofs of a plan of 200 calls. */
+const recordsInAllProofs = 40_000;
 
 /** What a plan was checked with. */
 export interface CheckedWith {
@@ -117,8 +125,9 @@ export async function reportPlan(
   const places = placesIn(group.workspace, folder);
   if (outcome.state === "held") return heldReport(outcome, places);
   const findings: ReportedFinding[] = [];
+  const mostProved = findingsWithProvenFixes(outcome);
   for (const [index, placed] of outcome.findings.entries()) {
-    findings.push(await reportFinding(outcome, placed, index < findingsWithProvenFixes, group, places));
+    findings.push(await reportFinding(outcome, placed, index < mostProved, group, places));
   }
   return {
     file: places.fileOf(outcome.root),

@@ -2,18 +2,26 @@ import { hardestInWords, lowestInWords } from "../../library/documents/network-s
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
 import { mayHideHazard } from "../evaluate/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";
+import { shownFindings } from "../evaluate/shown-findings.ts";
 import { codeFrame } from "./code-frame.ts";
 import { count, countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
 import type { Reported, ReportedFinding } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
-/** Results for a person at a terminal: every finding with its code frame and its fix, worst first, then one line a plan. */
+/** Results for a person at a terminal: findings with their code frames and fixes, worst first, then one line a plan. */
 export function textReport({ plans, passedBy }: CheckedPlans, terminal: Terminal): string {
   const paint = paintFor(terminal);
-  const blocks = plans.flatMap((plan) => [
-    ...[...plan.findings].sort(worstFirst).map((finding) => findingBlock(plan, finding, paint)),
-  ]);
+  const blocks = plans.flatMap((plan) => {
+    const { shown, leftOut } = shownFindings([...plan.findings].sort(worstFirst), (finding) => ({
+      ...finding,
+      accepted: finding.accepted !== undefined,
+    }));
+    return [
+      ...shown.map((finding) => findingBlock(plan, finding, paint)),
+      ...leftOut.map((rest) => `${leftOutInWords(rest)}; --format json lists all.`),
+    ];
+  });
   const parts = [
     ...blocks,
     plans.map((plan) => planLine(plan, paint)).join("\n"),
@@ -29,6 +37,11 @@ function passedBlocks(passedBy: readonly PassedFile[], paint: Paint): string[] {
     const style = index === 0 && passedBy.some(mayHideHazard) ? "error" : "strong";
     return [`${paint(style, title)}:`, ...lines.map((line) => `  ${line}`)].join("\n");
   });
+}
+
+function leftOutInWords(rest: readonly [ReportedFinding, ...ReportedFinding[]]): string {
+  const [{ rule, file }] = rest;
+  return `And ${rest.length.toLocaleString("en-GB")} more of ${rule} in ${printable(file)}`;
 }
 
 function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): string {

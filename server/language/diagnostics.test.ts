@@ -21,6 +21,24 @@ describe("diagnostics", () => {
     ]);
   });
 
+  test("of thousands of one rule the worst are shown, and how many more there are", async () => {
+    const many = Array.from(
+      { length: 150 },
+      (_, index) => `circuit({ name: "${index}", load: 2, oneWayFt: 5, gauge: 14, insulationC: 75 });`,
+    );
+    const { view, uri } = await planUnderCursor(`${many.join("\n")}\n${tooThin}`);
+    const shown = diagnostics(view, uri);
+    const missing = shown.filter(({ code }) => code === "protection/missing");
+    expect(missing).toHaveLength(101);
+    expect(missing.at(-1)).toMatchObject({ severity: DiagnosticSeverity.Error });
+    expect(missing.at(-1)?.message).toMatch(/^100: .* And 49 more of this kind in this file; /);
+    expect(missing.at(-1)?.range.start.line).toBe(101);
+    expect(shown.some(({ code }) => code === "conductor/voltage-drop")).toBe(true);
+    expect(view.plan.findings.filter(({ finding }) => finding.rule === "protection/missing")).toHaveLength(
+      150,
+    );
+  });
+
   test("begin with the name of the circuit, also where one value sets several", async () => {
     const { view, uri } = await planUnderCursor(
       `for (const name of ["lamp", "fan"]) circuit({ name, load: 2, oneWayFt: 5, gauge: 14, insulationC: 75 });`,

@@ -6,6 +6,7 @@ import {
 } from "vscode-languageserver-types";
 import type { Severity } from "../../library/rules/finding.ts";
 import type { PlacedFinding } from "../evaluate/checked-plan.ts";
+import { shownFindings } from "../evaluate/shown-findings.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
@@ -15,14 +16,33 @@ export const source = "loomwright";
 
 /**
  * The findings of a plan that sit in one file, as squiggles. Only findings whose text nobody has touched since are given.
+ * Of thousands of one rule some are shown, the worst ones, and how many more there are.
  * An accepted finding stays visible as information with the builder's reason, and never counts as an error.
  */
 export function diagnostics(view: PlanInView, uri: Uri): Diagnostic[] {
-  return view.plan.findings.flatMap((placed) => {
-    if (placed.place.uri !== uri) return [];
-    const diagnostic = toDiagnostic(view, placed);
-    return diagnostic ? [diagnostic] : [];
-  });
+  const here = view.plan.findings.filter(({ place }) => place.uri === uri);
+  const { shown, leftOut } = shownFindings(here, ({ finding: { rule, severity, accepted } }) => ({
+    rule,
+    file: uri,
+    severity,
+    accepted: accepted !== undefined,
+  }));
+  return [
+    ...shown.flatMap((placed) => toDiagnostic(view, placed) ?? []),
+    ...leftOut.flatMap((one) => closingDiagnostic(view, one) ?? []),
+  ];
+}
+
+/** At the first finding that is not shown: how many more of its kind there are. */
+function closingDiagnostic(view: PlanInView, leftOut: readonly PlacedFinding[]): Diagnostic | undefined {
+  const first = leftOut.find(({ place }) => view.range(place));
+  const diagnostic = first && toDiagnostic(view, first);
+  if (!diagnostic) return undefined;
+  const { relatedInformation: _, tags: __, ...rest } = diagnostic;
+  return {
+    ...rest,
+    message: `${rest.message} And ${(leftOut.length - 1).toLocaleString("en-GB")} more of this kind in this file; loomwright check --format json lists all.`,
+  };
 }
 
 /** One finding as a squiggle; undefined when its text has been touched since. Code actions name what they solve with it. */

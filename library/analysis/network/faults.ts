@@ -141,9 +141,12 @@ function leastThroughDevices(
     const entries = entering[zone]!;
     if (entries.length === 0) return;
     const shorts = shortsIn(members);
+    const sharing = entries.filter(({ takesAll }) => !takesAll);
+    const leastOfAll = leastAtTwoNodes(shorts);
     for (const { device, conductor, node, takesAll, towardsFar } of entries) {
+      if (!takesAll && sharing.length > mostSharing) continue;
       const through = takesAll ? undefined : faults.through(conductor);
-      for (const short of shorts) {
+      for (const short of takesAll ? leastOfAll : shorts) {
         // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
         // it need pass this device: there another one stands too, and opens it.
         if (short.node === node) continue;
@@ -168,6 +171,23 @@ function leastThroughDevices(
     return [...byTerminal.values()].filter((short) => short !== undefined);
   }
   return least;
+}
+
+/**
+ * Of so many devices that share the shorts of one zone, each one's share is worked out: it takes a step for each pair of device
+ * and short. No rule judges by a share, and no bank has as many batteries side by side.
+ */
+const mostSharing = 64;
+
+/** The short that draws the least, and the least of those at any other node; all that is asked for beside one node. */
+function leastAtTwoNodes(shorts: readonly Short[]): readonly Short[] {
+  const lesser = (one: Short | undefined, other: Short) =>
+    one === undefined || other.fault.currentA < one.fault.currentA ? other : one;
+  let least: Short | undefined;
+  for (const short of shorts) least = lesser(least, short);
+  let second: Short | undefined;
+  for (const short of shorts) if (short.node !== least?.node) second = lesser(second, short);
+  return [least, second].filter((short) => short !== undefined);
 }
 
 interface Short {

@@ -4,7 +4,7 @@ import { sampleNetwork } from "./sample-network.ts";
 import type { UnprotectedPath } from "./topology.ts";
 
 function path(conductor: number, ...ends: UnprotectedPath["ends"]): UnprotectedPath {
-  return { conductor, ends, sources: [], way: [], tooGreat: [] };
+  return { conductor, ends, sources: [], sourceCount: 0, fromPanelsAlone: false, way: [], tooGreat: [] };
 }
 
 test("two sources, and a device at one end: the other is missing", () => {

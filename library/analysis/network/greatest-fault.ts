@@ -1,7 +1,7 @@
 import { disjointSets } from "./disjoint-sets.ts";
 import { addedToShortA, batteriesOf, type FaultNetwork, isEstimated, strongest } from "./fault-network.ts";
 import type { NetSide } from "./sides.ts";
-import { sparseInverse } from "./sparse-inverse.ts";
+import { type Response, sparseInverse } from "./sparse-inverse.ts";
 import type { Wiring } from "./wiring.ts";
 
 /** The greatest currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
@@ -19,7 +19,10 @@ interface FaultAtEnd {
 
 export interface Arriving {
   readonly currentA: number;
-  /** Part indices, the greatest share first; those that add nothing are left out. */
+  /**
+   * Part indices, the greatest share first; those that add nothing are left out. Where more than {@link mostNamed} are in one
+   * island, those that push the most by themselves.
+   */
   sources(): number[];
   /** A battery adds to it whose internal resistance nobody stated. */
   isEstimated(): boolean;
@@ -98,16 +101,44 @@ export function greatestFaults(
 
   const inverse = sparseInverse(unknownOf.count, { a, b, ohm }, []);
   if (!inverse) return undefined;
-  const shares = sources.map(({ into, outOf, currentA }) => {
+  const together = voltagesBy(sources);
+  const guessed = sources.filter(({ estimated }) => estimated);
+  const guessedTogether = voltagesBy(guessed);
+  const guessedOf = byIsland(guessed);
+  const namedOf = byIsland(
+    [...sources].sort((one, other) => other.currentA - one.currentA),
+    mostNamed,
+  );
+  const responses = new Map<LiveSource, Response>();
+  const responseOf = (source: LiveSource) => {
+    let response = responses.get(source);
+    if (!response) {
+      response = inverse.response(intoNodes(source));
+      responses.set(source, response);
+    }
+    return response;
+  };
+
+  /** Of several sources at once: by superposition their currents add up. */
+  function voltagesBy(pushing: readonly LiveSource[]): Response {
     const voltages = new Float64Array(unknownOf.count);
-    if (into >= 0) voltages[into]! += currentA;
-    if (outOf >= 0) voltages[outOf]! -= currentA;
-    inverse.solve(voltages);
-    return voltages;
-  });
-  const together = new Float64Array(unknownOf.count);
-  for (const share of shares)
-    for (let node = 0; node < together.length; node++) together[node]! += share[node]!;
+    for (const { node, currentA } of pushing.flatMap(intoNodes)) voltages[node]! += currentA;
+    inverse!.solve(voltages);
+    return (node) => voltages[node]!;
+  }
+
+  /** By island: those that push into a node of it; no more than `most` of each. */
+  function byIsland(pushing: readonly LiveSource[], most = Number.POSITIVE_INFINITY) {
+    const found = new Map<number, LiveSource[]>();
+    for (const source of pushing) {
+      for (const island of new Set(intoNodes(source).map(({ node }) => inverse!.islandOf(node)))) {
+        const there = found.get(island);
+        if (!there) found.set(island, [source]);
+        else if (there.length < most) there.push(source);
+      }
+    }
+    return found;
+  }
 
   return {
     at(conductor, end) {
@@ -117,26 +148,33 @@ export function greatestFaults(
       if (node < 0) return undefined;
       const ownOhm = inverse.entry(node, node);
       const mutualOhm = inverse.entry(node, other);
-      const faultA = (voltages: Float64Array) => voltages[node]! / ownOhm;
-      const throughA = (voltages: Float64Array) =>
-        node === other ? 0 : (voltages[other]! - mutualOhm * faultA(voltages)) / coldOhm[conductor]!;
-      const arriving = (shareA: (voltages: Float64Array) => number): Arriving => {
+      const island = inverse.islandOf(node);
+      const faultA = (voltageAt: Response) => voltageAt(node) / ownOhm;
+      const throughA = (voltageAt: Response) =>
+        node === other ? 0 : (voltageAt(other) - mutualOhm * faultA(voltageAt)) / coldOhm[conductor]!;
+      const arriving = (shareA: (voltageAt: Response) => number): Arriving => {
         const currentA = shareA(together);
         const leastA = Math.max(dustA, noticeableShare * currentA);
         return {
           currentA: currentA < dustA ? 0 : currentA,
           sources: () =>
-            sources
-              .map(({ part }, source) => ({ part, currentA: shareA(shares[source]!) }))
+            (namedOf.get(island) ?? [])
+              .map((source) => ({ ...source, currentA: shareA(responseOf(source)) }))
               .filter((source) => source.currentA > leastA)
-              .sort((one, two) => two.currentA - one.currentA)
+              .sort((one, two) => two.currentA - one.currentA || one.part - two.part)
               .map(({ part }) => part),
-          isEstimated: () =>
-            sources.some(({ estimated }, source) => estimated && shareA(shares[source]!) > leastA),
+          isEstimated() {
+            const may = guessedOf.get(island) ?? [];
+            // If together they exceed as many times the least share as there are of them, one of them exceeds it.
+            return (
+              (may.length > 0 && shareA(guessedTogether) > may.length * leastA) ||
+              may.some((source) => shareA(responseOf(source)) > leastA)
+            );
+          },
         };
       };
       return {
-        fromElsewhere: arriving((voltages) => faultA(voltages) - throughA(voltages)),
+        fromElsewhere: arriving((voltageAt) => faultA(voltageAt) - throughA(voltageAt)),
         throughConductor: arriving(throughA),
       };
     },
@@ -146,6 +184,9 @@ export function greatestFaults(
 /** A milliampere, beside which rounding is nothing, or one part of a million, is no share of a short. */
 const dustA = 1e-3;
 const noticeableShare = 1e-6;
+
+/** Nobody reads a longer list of what feeds a short, and a list for each of thousands of fuses would name millions. */
+const mostNamed = 16;
 
 /** Far above any cable, so that it takes less than a millionth of what a charger gives. */
 const withoutBatteryOhm = 1e5;
@@ -157,6 +198,14 @@ interface LiveSource {
   readonly outOf: number;
   readonly currentA: number;
   readonly estimated: boolean;
+}
+
+/** What a source pushes into the nodes at its ends, less the reference. */
+function intoNodes({ into, outOf, currentA }: LiveSource) {
+  return [
+    { node: into, currentA },
+    { node: outOf, currentA: -currentA },
+  ].filter(({ node }) => node >= 0);
 }
 
 /** Seen from the other side, a source pushes out of its negative. */

@@ -122,11 +122,14 @@ export function leastFaults(
       const [one, other] = [unknown(from), unknown(to)];
       if (one === other || one === outside || other === outside) return () => 0;
       const beforeA = (voltage(one) - voltage(other)) / hotOhm[conductor]!;
-      const lifts = new Float64Array(count);
-      if (one >= 0) lifts[one]! += 1 / hotOhm[conductor]!;
-      if (other >= 0) lifts[other]! -= 1 / hotOhm[conductor]!;
-      inverse.solve(lifts);
-      const lift = (node: number) => (node < 0 ? 0 : lifts[node]!);
+      const siemens = 1 / hotOhm[conductor]!;
+      const liftedBy = inverse.response(
+        [
+          { node: one, currentA: siemens },
+          { node: other, currentA: -siemens },
+        ].filter(({ node }) => node >= 0),
+      );
+      const lift = (node: number) => (node < 0 ? 0 : liftedBy(node));
       return ({ currentA, positive, negative }) => beforeA - currentA * (lift(positive) - lift(negative));
     },
   };

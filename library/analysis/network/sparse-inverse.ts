@@ -1,4 +1,5 @@
-import { eliminationOrder } from "./sparse-order.ts";
+import { disjointSets } from "./disjoint-sets.ts";
+import { type EliminationOrder, eliminationOrder } from "./sparse-order.ts";
 
 /**
  * A network of resistances between nodes and a common reference, split once: the voltages that given currents make, and
@@ -8,8 +9,23 @@ import { eliminationOrder } from "./sparse-order.ts";
 export interface SparseInverse {
   /** Overwrites currents into the nodes, A, with the voltages of the nodes, V. */
   solve(currents: Float64Array): void;
+  /**
+   * The voltages that currents into a few nodes make; at the cost of the islands of those nodes, so thousands of islands take no
+   * longer than one of the same size.
+   */
+  response(currents: readonly CurrentIntoNode[]): Response;
+  /** The number of the island that a node is in: the nodes that are joined other than through the reference. */
+  islandOf(node: number): number;
   /** For two nodes that meet in the matrix or in `pairs`, and for one node and itself; Ω. */
   entry(a: number, b: number): number;
+}
+
+/** By node, V; 0 in every other island. */
+export type Response = (node: number) => number;
+
+export interface CurrentIntoNode {
+  readonly node: number;
+  readonly currentA: number;
 }
 
 export interface Resistances {
@@ -110,21 +126,51 @@ export function sparseInverse(
   }
 
   const work = new Float64Array(nodes);
-  function solve(currents: Float64Array): void {
-    for (let node = 0; node < nodes; node++) work[place[node]!] = currents[node]!;
-    for (let row = 0; row < nodes; row++) {
+  const allRows = Int32Array.from({ length: nodes }, (_, row) => row);
+  const islands = islandsOf(nodes, order);
+
+  /** Forward and back, over rows that hang together with no others. */
+  function substitute(among: ArrayLike<number>): void {
+    for (let index = 0; index < among.length; index++) {
+      const row = among[index]!;
       const value = work[row]!;
       if (value === 0) continue;
       const end = upperStart[row + 1]!;
       for (let at = upperStart[row]!; at < end; at++) work[upper[at]!]! -= rows[at]! * value;
     }
-    for (let row = nodes - 1; row >= 0; row--) {
+    for (let index = among.length - 1; index >= 0; index--) {
+      const row = among[index]!;
       let value = work[row]! / pivots[row]!;
       const end = upperStart[row + 1]!;
       for (let at = upperStart[row]!; at < end; at++) value -= rows[at]! * work[upper[at]!]!;
       work[row] = value;
     }
+  }
+
+  function solve(currents: Float64Array): void {
+    for (let node = 0; node < nodes; node++) work[place[node]!] = currents[node]!;
+    substitute(allRows);
     for (let node = 0; node < nodes; node++) currents[node] = work[place[node]!]!;
+  }
+
+  function response(currents: readonly CurrentIntoNode[]): Response {
+    const voltagesIn = new Map<number, Float64Array>();
+    for (const island of new Set(currents.map(({ node }) => islands.of[place[node]!]!))) {
+      const among = islands.rows[island]!;
+      for (const row of among) work[row] = 0;
+      for (const { node, currentA } of currents) {
+        if (islands.of[place[node]!] === island) work[place[node]!]! += currentA;
+      }
+      substitute(among);
+      voltagesIn.set(
+        island,
+        Float64Array.from(among, (row) => work[row]!),
+      );
+    }
+    return (node) => {
+      const row = place[node]!;
+      return voltagesIn.get(islands.of[row]!)?.[islands.indexIn[row]!] ?? 0;
+    };
   }
 
   function entry(one: number, other: number): number {
@@ -132,5 +178,28 @@ export function sparseInverse(
     return a === b ? diagonal[a]! : inverse[position(Math.min(a, b), Math.max(a, b))]!;
   }
 
-  return { solve, entry };
+  return { solve, response, islandOf: (node) => islands.of[place[node]!]!, entry };
+}
+
+/** Rows of the factors that hang together: by row the number of its island and its place there, by island its rows in order. */
+function islandsOf(nodes: number, { upperStart, upper }: EliminationOrder) {
+  const joined = disjointSets(nodes);
+  for (let row = 0; row < nodes; row++) {
+    for (let at = upperStart[row]!; at < upperStart[row + 1]!; at++) joined.union(row, upper[at]!);
+  }
+  const numbers = new Map<number, number>();
+  const of = new Int32Array(nodes);
+  const indexIn = new Int32Array(nodes);
+  const rows: number[][] = [];
+  for (let row = 0; row < nodes; row++) {
+    const root = joined.find(row);
+    let island = numbers.get(root);
+    if (island === undefined) {
+      island = rows.push([]) - 1;
+      numbers.set(root, island);
+    }
+    of[row] = island;
+    indexIn[row] = rows[island]!.push(row) - 1;
+  }
+  return { of, indexIn, rows };
 }

@@ -54,6 +54,8 @@ describe("unprotected paths", () => {
         conductor: 0,
         ends: ["far"],
         sources: [two.part],
+        sourceCount: 1,
+        fromPanelsAlone: false,
         way: [1],
         tooGreat: [
           { conductor: 1, end: "near", ratingA: 100 },

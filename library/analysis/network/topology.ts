@@ -33,8 +33,12 @@ export interface UnprotectedPath {
   readonly conductor: number;
   /** The end at which it arrives; both where neither has a device that could stop it. */
   readonly ends: readonly ("near" | "far")[];
-  /** Sources that arrive there and can push more than the conductor may carry, part indices. */
+  /** Sources that arrive there and can push more than the conductor may carry, part indices; the first 16 of more. */
   readonly sources: readonly number[];
+  /** How many do. */
+  readonly sourceCount: number;
+  /** None of them is anything but solar panels. */
+  readonly fromPanelsAlone: boolean;
   /** From the first source outwards up to and without the conductor itself. */
   readonly way: readonly number[];
   /** On that way, or on the conductor itself: devices that are rated above what it may carry. */

@@ -89,6 +89,11 @@ function pathsAt(
     (a, b) => forest.order[pointOf[a.positive]!]! - forest.order[pointOf[b.positive]!]! || a.part - b.part,
   );
   const orders = Int32Array.from(inOrder, ({ positive }) => forest.order[pointOf[positive]!]!);
+  /** By position in the walk: how many of the sources before it are no solar panels. */
+  const othersBefore = new Int32Array(inOrder.length + 1);
+  inOrder.forEach(({ part }, at) => {
+    othersBefore[at + 1] = othersBefore[at]! + (network.parts[part]!.kind === "solarArray" ? 0 : 1);
+  });
   const nearest = breadthFirst(graph, starts, isOpen);
   const around = (conductor: number, point: number) => {
     const isOpenElsewhere = (other: number) => other !== conductor && isOpen(other);
@@ -97,10 +102,11 @@ function pathsAt(
   return conductors.flatMap((conductor) => {
     const arriving = bareEnds(network.conductors[conductor]!).flatMap((end) => {
       const point = pointAt(wiring, conductor, end);
-      const found = arrivingAt(forest, orders, point, conductor).map((at) => inOrder[at]!.part);
-      return found.length > 0 ? [{ end, point, sources: found }] : [];
+      const found = arrivingAt(forest, orders, point, conductor);
+      return found.length > 0 ? [{ end, point, found }] : [];
     });
     if (arriving.length === 0) return [];
+    const found = merged(arriving.flatMap((arrival) => arrival.found));
     const known = arriving
       .map(({ point }) => wayTo(graph, nearest, point))
       .filter((way) => !way.includes(conductor));
@@ -111,7 +117,11 @@ function pathsAt(
       {
         conductor,
         ends: arriving.map(({ end }) => end),
-        sources: [...new Set(arriving.flatMap((arrival) => arrival.sources))].sort((a, b) => a - b),
+        sources: firstOf(found, mostNamed)
+          .map((at) => inOrder[at]!.part)
+          .sort((a, b) => a - b),
+        sourceCount: found.reduce((sum, { from, to }) => sum + to - from + 1, 0),
+        fromPanelsAlone: found.every(({ from, to }) => othersBefore[from] === othersBefore[to + 1]),
         way,
         tooGreat: [...way, conductor].flatMap((on) => devicesAbove(network.conductors[on]!, on, ampacityA)),
       },
@@ -122,9 +132,9 @@ function pathsAt(
 /**
  * Which sources reach a point other than through one conductor. Where that conductor is the only link between two sides of
  * its tree, those on the point's own side; else all of the tree. `orders` are the sources' numbers in the walk, ascending;
- * the answer are positions in it.
+ * the answer are positions in it, none of them empty.
  */
-function arrivingAt(forest: SpanningForest, orders: Int32Array, point: number, conductor: number): number[] {
+function arrivingAt(forest: SpanningForest, orders: Int32Array, point: number, conductor: number): Range[] {
   const { order, last, root, behind } = forest;
   if (order[point] === -1) return [];
   const tree: Range = { from: order[root[point]!]!, to: last[root[point]!]! };
@@ -138,16 +148,39 @@ function arrivingAt(forest: SpanningForest, orders: Int32Array, point: number, c
   ];
 }
 
-/** Numbers of the walk, both ends included. */
+/** Ranges that overlap or touch as one, ascending. */
+function merged(ranges: readonly Range[]): Range[] {
+  const ascending = [...ranges].sort((a, b) => a.from - b.from);
+  const apart: Range[] = [];
+  for (const range of ascending) {
+    const before = apart.at(-1);
+    if (!before || range.from > before.to + 1) apart.push(range);
+    else apart[apart.length - 1] = { from: before.from, to: Math.max(before.to, range.to) };
+  }
+  return apart;
+}
+
+function firstOf(ranges: readonly Range[], most: number): number[] {
+  const first: number[] = [];
+  for (const { from, to } of ranges) {
+    for (let at = from; at <= to && first.length < most; at++) first.push(at);
+  }
+  return first;
+}
+
+/** Nobody reads a longer list, and a list for each of thousands of cables would name millions. */
+const mostNamed = 16;
+
+/** Numbers of the walk, or positions in a list, both ends included. */
 interface Range {
   readonly from: number;
   readonly to: number;
 }
 
-function within(orders: Int32Array, { from, to }: Range): number[] {
-  const found: number[] = [];
-  for (let at = firstNotBelow(orders, from); at < orders.length && orders[at]! <= to; at++) found.push(at);
-  return found;
+/** The positions of numbers that lie in a range. */
+function within(orders: Int32Array, { from, to }: Range): Range[] {
+  const found = { from: firstNotBelow(orders, from), to: firstNotBelow(orders, to + 1) - 1 };
+  return found.to >= found.from ? [found] : [];
 }
 
 function firstNotBelow(ascending: Int32Array, least: number): number {

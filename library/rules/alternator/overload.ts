@@ -41,7 +41,7 @@ export const alternatorOverload = defineRule<Values>({
               source: sourceInWords(first.continuousSource),
             },
             related: [
-              ...others.map((other) => relatedPart(other)),
+              ...others.slice(0, mostRelated).map((other) => relatedPart(other)),
               ...named.flatMap(({ part, currentA }) =>
                 part ? [relatedPart(part, `${partInWords(part)} takes ${withUnit(currentA, "A")}`)] : [],
               ),
@@ -56,6 +56,9 @@ export const alternatorOverload = defineRule<Values>({
     return `${hangs} hang on it ${scenario} (${listInWords(devices)}), it gives ${allowed} for hours, ${rated} (${source}): charge with less, or run less at once.`;
   },
 });
+
+/** Of thousands side by side nobody reads each; a list for each of them would name millions. */
+const mostRelated = 16;
 
 interface Values {
   readonly demandA: number;

@@ -48,9 +48,12 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
         subject: battery.name,
         at: atPart(battery),
         values: { loads: inWords(always), all: true, source },
-        related: [...byConductor(network, always).keys()].map((conductor) => relatedConductor(conductor)),
+        related: [...byConductor(network, always).keys()]
+          .slice(0, mostRelated)
+          .map((conductor) => relatedConductor(conductor)),
       },
     ];
+  const batteries = new Set(bank.batteries);
   return [...byConductor(network, always)].flatMap(([conductor, behind]): Found<Values>[] => {
     // What the plan calls critical, a bilge pump or an alarm, is often meant to stay on: nothing is said of it.
     if (behind.every(({ part }) => part.kind === "load" && part.critical)) return [];
@@ -58,7 +61,7 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
     return [
       {
         subject: conductor.name,
-        at: atEnd(conductor, bank.batteries.includes(fromBank ?? -1) ? "from" : "to"),
+        at: atEnd(conductor, batteries.has(fromBank ?? -1) ? "from" : "to"),
         severity: "info",
         values: { loads: inWords(behind), all: false, source },
         related: [relatedPart(battery)],
@@ -66,6 +69,8 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
     ];
   });
 }
+
+const mostRelated = 16;
 
 /** What each conductor that leaves the bank leads to. */
 function byConductor(

@@ -27,6 +27,9 @@ export const twoGrounds = defineRule<Values>({
   },
 });
 
+/** Of thousands side by side nobody reads each; a list for each of them would name millions. */
+const mostRelated = 16;
+
 interface Values {
   readonly chassis: string;
   /** The other bonds. */
@@ -38,7 +41,7 @@ interface Values {
 
 /** On the last one that the plan adds; which one is too many, only the builder knows. */
 function finding({ network, result }: JudgedNetwork, { chassis, conductors }: Bonds): Found<Values>[] {
-  const index = Math.max(...conductors);
+  const index = conductors.reduce((last, conductor) => Math.max(last, conductor), -1);
   const conductor = network.conductors[index];
   if (!conductor) return [];
   const others = conductors
@@ -56,7 +59,7 @@ function finding({ network, result }: JudgedNetwork, { chassis, conductors }: Bo
         ...(worst ? { carriesA: worst.currentA } : {}),
         source: sourceInWords(oneBond),
       },
-      related: others.map((other) => relatedConductor(other)),
+      related: others.slice(0, mostRelated).map((other) => relatedConductor(other)),
     },
   ];
 }

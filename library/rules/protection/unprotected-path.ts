@@ -35,19 +35,20 @@ export const unprotectedPath = defineRule<Values>({
   // Needs the ways of the topology. Where the conductor's other end has a device that is needed too, protection/both-ends speaks.
   check: (plan) =>
     inNetwork(plan, (judged) => [
+      // Panels cannot blow a fuse that is right for them: their conductor has to bear them, and solar/conductor says so.
       ...judged.result.topology.unprotected
-        .filter((path) => !isProtectedAtOtherEnd(judged.network, path) && !isFedByPanelsAlone(judged, path))
+        .filter((path) => !isProtectedAtOtherEnd(judged.network, path) && !path.fromPanelsAlone)
         .map((path) => foundOnPath(plan, judged, path)),
       ...judged.network.conductors.flatMap((_, index) => foundAtMachine(plan, judged, index)),
     ]),
   message(values) {
     switch (values.what) {
       case "conductor": {
-        const { sources, past, size, ampacityA, source, wayOut: way } = values;
-        const reach = sources.length > 1 ? "reach" : "reaches";
+        const { sources, sourceCount, past, size, ampacityA, source, wayOut: way } = values;
+        const reach = sourceCount > 1 ? "reach" : "reaches";
         const before =
           past === undefined ? "past no fuse or breaker" : `past nothing smaller than ${withUnit(past, "A")}`;
-        return `${atStart(listInWords(sources, 2))} ${reach} ${values.conductor} ${before}; ${size} may carry ${withUnit(ampacityA, "A")} here (${source}): ${way}.`;
+        return `${atStart(listInWords(sources, 2, sourceCount))} ${reach} ${values.conductor} ${before}; ${size} may carry ${withUnit(ampacityA, "A")} here (${source}): ${way}.`;
       }
       case "machine": {
         const { device, maxA, alternator, ratedA, source, wayOut: way } = values;
@@ -62,8 +63,9 @@ type Values = ConductorValues | MachineValues;
 interface ConductorValues {
   readonly what: "conductor";
   readonly conductor: string;
-  /** Sources that reach it, as messages speak of them. */
+  /** Sources that reach it, as messages speak of them: the first ones of many. */
   readonly sources: readonly string[];
+  readonly sourceCount: number;
   /** The least rating on the way, which is above what the conductor may carry, A; undefined: there is no device. */
   readonly past: number | undefined;
   readonly size: string;
@@ -82,11 +84,6 @@ interface MachineValues {
   readonly wayOut: string;
 }
 
-/** Panels cannot blow a fuse that is right for them: their conductor has to bear them, and solar/conductor says so. */
-function isFedByPanelsAlone({ network }: JudgedNetwork, { sources }: UnprotectedPath): boolean {
-  return sources.every((part) => network.parts[part]?.kind === "solarArray");
-}
-
 function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): Found<Values> {
   const conductor = judged.network.conductors[path.conductor] as NetworkConductor;
   const run = runOf(plan, conductor.run);
@@ -100,7 +97,11 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
       const part = judged.network.parts[index];
       return part ? [partInWords(part)] : [];
     }),
-    past: onWay.length > 0 ? Math.min(...onWay.map(({ ratingA }) => ratingA)) : undefined,
+    sourceCount: path.sourceCount,
+    past: onWay.reduce<number | undefined>(
+      (least, { ratingA }) => Math.min(least ?? ratingA, ratingA),
+      undefined,
+    ),
     size: sizeInWords(conductor.run.conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : 0,
     source: sourceInWords(protectionRequired),
@@ -123,16 +124,19 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
       const part = network.parts[index];
       return part ? [relatedPart(part, `${partInWords(part)} reaches it`)] : [];
     }),
-    ...way.flatMap((index) => {
+    ...way.slice(0, mostOnWay).flatMap((index) => {
       const conductor = network.conductors[index];
       return conductor ? [relatedConductor(conductor, `${conductorInWords(conductor)} leads there`)] : [];
     }),
-    ...tooGreat.flatMap((place) => {
+    ...tooGreat.slice(-mostOnWay).flatMap((place) => {
       const placed = placedDevice(network, place);
       return placed ? [relatedDevice(placed, "is too great to protect it")] : [];
     }),
   ];
 }
+
+/** Of a longer way, the conductors nearest to the source and the devices nearest to the conductor. */
+const mostOnWay = 32;
 
 /** Of a cable where there is a device on the way: one that it protects. A load's own wires get a fuse of their own. */
 function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {

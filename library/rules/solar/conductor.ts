@@ -47,12 +47,14 @@ export const solarConductor = defineRule<Values>({
           subject: circuit.name,
           at: atProperty(circuit, ...sizePath(circuit)),
           severity: exceeds(greatestA, ampacity.ampacityA) ? "error" : "warning",
-          related: arrays.map((array) =>
-            relatedPart(
-              array,
-              `${partInWords(array)}: ${strings(array)} of ${withUnit(array.shortCircuitA, "A")}`,
+          related: arrays
+            .slice(0, mostRelated)
+            .map((array) =>
+              relatedPart(
+                array,
+                `${partInWords(array)}: ${strings(array)} of ${withUnit(array.shortCircuitA, "A")}`,
+              ),
             ),
-          ),
           fixes,
           values: {
             size: sizeInWords(circuit.conductor),
@@ -72,6 +74,9 @@ export const solarConductor = defineRule<Values>({
     return `${size} may carry ${allowed} (${ampacitySource}), panels of ${withUnit(shortCircuitA, "A")} need ${needed} (1.25 × 1.25, ${source} and (B)): ${way}.`;
   },
 });
+
+/** Of thousands side by side nobody reads each; a list for each of them would name millions. */
+const mostRelated = 16;
 
 interface Values {
   readonly size: string;
