@@ -20,7 +20,7 @@ export interface Workspace {
   unread?(uri: Uri): Unread | undefined;
 }
 
-export interface LeftOut {
+interface LeftOut {
   readonly passedBy: readonly PassedBy[];
   /** Files of wire numbers, whether or not their plan is there. */
   readonly wireNumbers: readonly Uri[];
