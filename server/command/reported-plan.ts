@@ -36,7 +36,7 @@ export interface Reported {
   lineText(file: string, line: number): string | undefined;
 }
 
-export interface NotJudged {
+interface NotJudged {
   readonly reason: (typeof notJudgedReasons)[number];
   /** A sentence, the same as that of the finding that says where. */
   readonly message: string;

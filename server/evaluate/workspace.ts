@@ -24,7 +24,7 @@ export interface Workspace {
   openFiles?(): readonly Uri[];
 }
 
-export interface LeftOut {
+interface LeftOut {
   readonly passedBy: readonly PassedBy[];
   /** Files of wire numbers, whether or not their plan is there. */
   readonly wireNumbers: readonly Uri[];
