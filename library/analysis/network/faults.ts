@@ -141,6 +141,7 @@ function leastThroughDevices(
     const entries = entering[zone]!;
     if (entries.length === 0) return;
     const shorts = shortsIn(members);
+    if (shorts.length === 0) return;
     const sharing = entries.filter(({ takesAll }) => !takesAll);
     const leastOfAll = leastAtTwoNodes(shorts);
     for (const { device, conductor, node, takesAll, towardsFar } of entries) {

@@ -100,7 +100,18 @@ function isFed({ order, last, behind }: SpanningForest, starts: Int32Array, zone
   if (child === -1) return true;
   const isBelow = order[zone]! >= order[child]! && order[zone]! <= last[child]!;
   // What hangs on the device was reached through it; whatever it hangs on goes back to the root, which is a source.
-  return isBelow ? starts.some((start) => start >= order[child]! && start <= last[child]!) : true;
+  return isBelow ? holdsOneOf(starts, order[child]!, last[child]!) : true;
+}
+
+/** Whether one of some ascending numbers lies between two, both included. */
+function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
+  let [low, high] = [0, ascending.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (ascending[middle]! < from) low = middle + 1;
+    else high = middle;
+  }
+  return low < ascending.length && ascending[low]! <= to;
 }
 
 /**
