@@ -1,8 +1,8 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
 import { mayHideHazard } from "../evaluate/passed-by.ts";
-import type { CheckedPlans } from "./check-plans.ts";
 import { shownFindings } from "../evaluate/shown-findings.ts";
+import type { CheckedPlans } from "./check-plans.ts";
 import { codeFrame } from "./code-frame.ts";
 import { count, countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
