@@ -27,6 +27,7 @@ import {
   workingOnMethod,
 } from "./engine-messages.ts";
 import type { createChecker } from "./evaluate/checker.ts";
+import type { Sandbox } from "./evaluate/sandbox.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { createFindingsDelivery, type FindingsDelivery } from "./findings-delivery.ts";
 import { type StatusParams, statusMethod } from "./language/messages.ts";
@@ -41,25 +42,38 @@ export interface Engine {
   /** Counts the engines of a server. */
   readonly number: number;
   /** Loads the module with the checker. TypeScript is inside and takes its time. */
-  loadChecker(): Promise<{ readonly createChecker: typeof createChecker }>;
+  loadChecker(): Promise<CheckerModule>;
+  /** What can be done while the engine has no duty yet. */
+  prepare(checker: CheckerModule, isOnDuty: () => boolean): Promise<void>;
+  /** For the first checker; it is running already, if the engine had time to prepare itself. */
+  readonly sandbox: Sandbox;
+}
+
+interface CheckerModule {
+  readonly createChecker: typeof createChecker;
 }
 
 /** Connects one editor to the checker. Holds no logic: each part below ties messages to what answers them. */
-export function connect(connection: Connection, { number, loadChecker }: Engine): void {
+export function connect(connection: Connection, { number, loadChecker, prepare, sandbox }: Engine): void {
   const documents = new TextDocuments(TextDocument);
   const workspace = createEditorWorkspace();
   let editor = readEditor({ capabilities: {}, rootUri: null });
   let settings = defaultSettings;
   let duty: Duty = { role: "foreground", slow: [], givenUp: [] };
   const loaded = loadChecker();
-  loaded.then(
-    () => void connection.sendNotification(readyMethod),
+  let isOnDuty = false;
+  loaded
+    .then((checker) => {
+      connection.sendNotification(readyMethod);
+      return prepare(checker, () => isOnDuty);
+    })
     // Reported when the handshake is over.
-    () => undefined,
-  );
+    .catch(() => undefined);
   connection.onNotification(pingMethod, (ping: Ping) => void connection.sendNotification(pongMethod, ping));
   connection.onNotification(dutyMethod, (next: Duty) => {
     duty = next;
+    isOnDuty = true;
+    parts?.checker.expectSlow(next.slow);
     parts?.plans.assigned();
   });
   const work = createWorkReport({
@@ -99,7 +113,8 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
 
   const start = async (): Promise<Running> => {
     const [{ createChecker }] = await Promise.all([loaded, configured]);
-    const checker = createChecker(workspace, checkerOptions(settings));
+    const checker = createChecker(workspace, { ...checkerOptions(settings), sandbox });
+    checker.expectSlow(duty.slow);
     const begunMs = new Map<Uri, number>();
     const plans = createOpenPlans(checker, {
       workspace,
@@ -244,6 +259,7 @@ export function connect(connection: Connection, { number, loadChecker }: Engine)
     const { createChecker } = await loaded;
     const old = parts.checker;
     parts.checker = createChecker(workspace, checkerOptions(next));
+    parts.checker.expectSlow(duty.slow);
     parts.plans.use(parts.checker);
     await old.dispose();
   };

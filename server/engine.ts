@@ -7,6 +7,8 @@ import {
 } from "vscode-languageserver/node";
 import { connect } from "./connect.ts";
 import type { EngineStart } from "./engine-messages.ts";
+import { createSandbox } from "./evaluate/sandbox.ts";
+import { warmUp } from "./warm-up.ts";
 
 // An engine: reads, runs and judges plans in a thread of its own, and speaks the editor's protocol with the thread in front.
 
@@ -25,5 +27,13 @@ const report = (what: string) => (error: unknown) => {
 // What was promised to nobody costs nobody; the engine goes on.
 process.on("unhandledRejection", report("something failed in the background"));
 const { number } = workerData as EngineStart;
-connect(connection, { number, loadChecker: () => import("./evaluate/checker.ts") });
+const sandbox = createSandbox();
+connect(connection, {
+  number,
+  sandbox,
+  loadChecker: () => import("./evaluate/checker.ts"),
+  // The first engine of all has its first plan to check, and no time for another.
+  prepare: ({ createChecker }, isOnDuty) =>
+    number > 1 ? warmUp(createChecker, { sandbox, isOver: isOnDuty }) : Promise.resolve(),
+});
 connection.listen();

@@ -187,6 +187,7 @@ describe("open plans", () => {
   test("other limits while a check is in flight: its result is not shown, and everything runs again", async () => {
     const editor = setUp({ [van]: using, [parts]: "export const size = 4;\n" });
     const opening = editor.open(van);
+    await vi.waitUntil(() => editor.runs().length > 0);
     expect(editor.runs()).toEqual(["van.ts"]);
     const checker = createChecker(editor.workspace);
     checkers.push(checker);

@@ -35,6 +35,8 @@ export interface Checker {
   passedBy(): readonly PassedBy[];
   /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
   whyNot(file: Uri): PassedBy | undefined;
+  /** Files that took long to read: only a short look is taken at their imports. */
+  expectSlow(files: readonly Uri[]): void;
   /** What the text of a file asks of others. */
   importsOf(source: SourceText): FileImports;
   /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
@@ -124,6 +126,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
     membership: (files) => planRoots.membership(files),
     knowsPlanFiles: () => planRoots.upToDate,
     readPlanFiles: (first) => planRoots.read(first),
+    expectSlow: (files) => cache.expectSlow(files),
     passedBy: () => planRoots.passedBy(),
     whyNot: (file) => planRoots.whyNot(file),
     importsOf,

@@ -1,4 +1,4 @@
-import { fullLimitMs, glanceLimitMs, PlanFile } from "./parse.ts";
+import { fullLimitMs, glanceLimitMs, PlanFile, secondGlanceLimitMs } from "./parse.ts";
 import { SlowTexts } from "./slow-texts.ts";
 import type { SourceText, Uri } from "./workspace.ts";
 
@@ -10,6 +10,8 @@ export class FileCache {
   #lookedAtLength = 0;
   readonly #numbers: Map<Uri, number>;
   readonly #slowTexts: SlowTexts;
+  /** Files of which a version could not be read in time; the next one is likely to be no better. */
+  readonly #slowFiles = new Set<Uri>();
 
   /** Caches for the same files under different texts number them alike. */
   constructor(numberedAs?: FileCache) {
@@ -33,13 +35,19 @@ export class FileCache {
   glance(source: SourceText): PlanFile {
     const isKept = this.#files.has(source.uri);
     const known = isKept ? this.#files.get(source.uri) : this.#lookedAt.get(source.uri);
-    const file = this.#newest(source, known, glanceLimitMs);
+    const limitMs = this.#slowFiles.has(source.uri) ? secondGlanceLimitMs : glanceLimitMs;
+    const file = this.#newest(source, known, limitMs);
     if (isKept) this.#files.set(source.uri, file);
     else this.#keepForNow(file);
     return file;
   }
 
+  expectSlow(uris: readonly Uri[]): void {
+    for (const uri of uris) this.#slowFiles.add(uri);
+  }
+
   forget(uri: Uri): void {
+    this.#slowFiles.delete(uri);
     this.#files.delete(uri);
     this.#forgetLookedAt(uri);
   }
@@ -65,6 +73,7 @@ export class FileCache {
     const file = new PlanFile(source, number, { before: known, limitMs, refusal });
     if (!refusal && file.refusal && isOutOfTime(file)) {
       this.#slowTexts.remember(source, limitMs, file.refusal);
+      this.#slowFiles.add(source.uri);
     }
     return file;
   }

@@ -98,6 +98,9 @@ export function fullLimitMs(text: string): number {
 /** For a text that is only looked at for its imports, perhaps one of hundreds. */
 export const glanceLimitMs = 250;
 
+/** For the next text of a file that could not be read in that time. */
+export const secondGlanceLimitMs = 30;
+
 /** Both parsers keep state between texts, which only the end of a text clears. */
 function putParserInOrder() {
   blankSourceFile(parse("file:///empty.ts", ""), () => {});

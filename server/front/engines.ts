@@ -1,5 +1,6 @@
 import type { Message, NotificationMessage } from "vscode-languageserver/node";
 import {
+  atRestMethod,
   type Duty,
   dutyMethod,
   type GivenUp,
@@ -75,7 +76,10 @@ export function createEngines(wiring: EnginesWiring): Engines {
         else if (method === pongMethod) engine.watch?.answered();
         else if (method === workingOnMethod) engine.workingOn = params as unknown as WorkingOn;
         else if (method === quickMethod) moveToForeground((params as unknown as Quick).root);
-        else received(engine, message);
+        else {
+          if (method === atRestMethod) prepareOthers(engine);
+          received(engine, message);
+        }
       },
       ended: (why) => failed(engine, why),
     });
@@ -91,6 +95,13 @@ export function createEngines(wiring: EnginesWiring): Engines {
       },
     };
     return engine;
+  };
+
+  /** When the foreground engine is at rest, there is time to start others: the background's, and one that could take over. */
+  const prepareOthers = (engine: Running): void => {
+    if (engine !== foreground) return;
+    if (slow.size > 0) background ??= appoint(takeSpare(), "background");
+    spare ??= start();
   };
 
   /** Gives an engine its role; until then it only loads what it needs. */
@@ -154,7 +165,6 @@ export function createEngines(wiring: EnginesWiring): Engines {
     const next = appoint(takeSpare(), role);
     if (role === "foreground") foreground = next;
     else background = next;
-    if (role === "foreground" && slow.size > 0) background ??= appoint(start(), "background");
     tellDuties();
     replaced(engine, next, role, workingOn);
   };

@@ -164,6 +164,7 @@ describe("front", () => {
     const { engines, worksOn } = setUp();
     engines[0]!.say(workingOnMethod, worksOn(van));
     engines[0]!.die();
+    engines[1]!.say(atRestMethod);
     const [, foreground, background] = engines;
     background!.say(quickMethod, { root: van });
     expect(foreground!.duty().slow).toEqual([]);
@@ -173,13 +174,14 @@ describe("front", () => {
     foreground!.say(workingOnMethod, worksOn(van));
     foreground!.die();
     background!.say(quickMethod, { root: van });
-    expect(engines.at(-1)!.duty().slow).toEqual([van]);
+    expect(engines.at(-1)!.duty()).toMatchObject({ role: "foreground", slow: [van] });
   });
 
   test("an engine that lets go of a plan does not clear away what the other shows of it", () => {
     const { engines, worksOn, editor } = setUp();
     engines[0]!.say(workingOnMethod, worksOn(van));
     engines[0]!.die();
+    engines[1]!.say(atRestMethod);
     const [, foreground, background] = engines;
     const push = (engine: FakeEngine, diagnostics: object[]) =>
       engine.say("textDocument/publishDiagnostics", { uri: van, diagnostics });
@@ -241,6 +243,7 @@ describe("front", () => {
     const { engines, worksOn, hover, asked } = setUp();
     engines[0]!.say(workingOnMethod, worksOn(van));
     engines[0]!.die();
+    engines[1]!.say(atRestMethod);
     const [, foreground, background] = engines;
     foreground!.say(elsewhereMethod, { uris: [van, boat] });
     hover(7, boat);

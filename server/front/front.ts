@@ -100,7 +100,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     if (method === checkWorkspaceMethod) return [foreground, engines.startBackground()];
     if (method === reportMethod) return [engines.startBackground()];
     const uri = fileOf(message);
-    if (uri !== undefined && elsewhere.has(uri) && engines.background) return [engines.background];
+    if (uri !== undefined && elsewhere.has(uri)) return [engines.startBackground()];
     return [foreground];
   };
 

@@ -49,6 +49,11 @@ async function hoversBeside(folder, heavyText) {
     const text = planText(30);
     writeFileSync(plan, text);
     await server.open(plan, text);
+    // The person has looked at the plan for a moment.
+    for (let n = 0; n < 10; n++) {
+      await server.hover(plan, text, "gauge");
+      await new Promise((resolve) => setTimeout(resolve, 50));
+    }
     const heavy = join(folder, "heavy.ts");
     if (heavyText !== undefined) server.openUnasked(heavy, heavyText);
     const times = [];
