@@ -14,7 +14,7 @@ import { createFront } from "./front.ts";
 // processes (--node-ipc), a socket or a pipe. This thread only passes messages on; the engines work in threads of their own.
 
 /** How long an engine's thread may be at one piece of work. A keystroke of 3,000 circuits takes a tenth of the first. */
-const limitsMs = { foreground: 500, background: 30_000 };
+const limitsMs = { foreground: 400, background: 30_000 };
 
 const words = process.argv.slice(2);
 const usage = "loomwright-language-server --stdio | --node-ipc | --socket=PORT | --pipe=NAME";
