@@ -116,6 +116,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     const checker = createChecker(workspace, { ...checkerOptions(settings), sandbox });
     checker.expectSlow(duty.slow);
     const begunMs = new Map<Uri, number>();
+    let sentElsewhere = "";
     const plans = createOpenPlans(checker, {
       workspace,
       duty: () => duty,
@@ -134,8 +135,10 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
         if (duty.role === "background" && tookMs < quickMs && duty.slow.includes(plan.root))
           connection.sendNotification(quickMethod, { root: plan.root } satisfies Quick);
       },
-      elsewhere: (files) => {
+      elsewhere(files) {
         const uris = files.map((file) => workspace.client(file).uri);
+        if (uris.join("\n") === sentElsewhere) return;
+        sentElsewhere = uris.join("\n");
         connection.sendNotification(elsewhereMethod, { uris } satisfies Elsewhere);
       },
       rested: () => void connection.sendNotification(atRestMethod),

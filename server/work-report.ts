@@ -7,7 +7,7 @@ import type { Uri } from "./evaluate/workspace.ts";
 export interface WorkReport {
   /** A check of the plan begins; `files` are those that it is known to consist of. Throws if the plan was given up. */
   begins(root: Uri, files: ReadonlySet<Uri>): void;
-  /** Work on a plan goes on after a pause in which another one may have been worked on, or after it was checked. */
+  /** Work on a plan goes on after another one may have been worked on, or a file is read that may be a plan. */
   goesOn(root: Uri): void;
 }
 
@@ -44,10 +44,10 @@ export function createWorkReport({ workspace, duty, send }: WorkWiring): WorkRep
       send(working);
     },
     goesOn(root) {
-      const working = known.get(root);
-      if (root === last || !working) return;
+      if (root === last) return;
       last = root;
-      send(working);
+      const openUris = workspace.isOpen(root) ? [workspace.client(root).uri] : [];
+      send(known.get(root) ?? { root, openUris, texts: [] });
     },
   };
 }

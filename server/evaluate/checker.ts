@@ -61,7 +61,7 @@ export interface Checker {
 export interface CheckerOptions {
   readonly limits?: Partial<Limits>;
   readonly sandbox?: Sandbox;
-  /** Called when work on a plan goes on after the plan has run: meanwhile, another one may have been worked on. */
+  /** Called when work on a plan goes on after it has run, and another one may have been worked on; and when a file is glanced at. */
   readonly workGoesOn?: (root: Uri) => void;
 }
 
@@ -73,7 +73,10 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
   const workGoesOn = options.workGoesOn ?? (() => undefined);
   const judgements = new Map<Uri, Judgement>();
   const importsOf = (source: SourceText) => fileImports(cache.get(source));
-  const planRoots = new PlanRoots(workspace, (source) => fileImports(cache.glance(source)));
+  const planRoots = new PlanRoots(workspace, (source) => {
+    workGoesOn(source.uri);
+    return fileImports(cache.glance(source));
+  });
   const running = new Map<Uri, Promise<unknown>>();
   /** By root: the files of each plan that was checked and not forgotten since. */
   const checked = new Map<Uri, readonly Uri[]>();
