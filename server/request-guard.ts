@@ -13,7 +13,7 @@ export function createRequestGuard(log: (text: string) => void): RequestGuard {
       // Loaded with the first request: the handshake does not wait for it.
       const { wrongParams } = await import("./request-params.ts");
       const wrong = wrongParams(method, params);
-      if (wrong !== undefined) throw new ResponseError(ErrorCodes.InvalidParams, wrong);
+      if (wrong !== undefined) throw new ResponseError(ErrorCodes.InvalidParams, editorWords(wrong));
       return await unlessCancelled(token, answer);
     } catch (error) {
       if (error instanceof ResponseError) throw error;

@@ -179,14 +179,13 @@ describe("what the server offers, over the wire", () => {
     expect(editor.pushed("van.ts")).toHaveLength(2);
   });
 
-  test("a bad question costs one answer, and the log says which", async () => {
+  test("a bad question costs one answer, which names the parameter", async () => {
     const editor = await start({ files: { "van.ts": winch } });
     editor.open("van.ts");
     await editor.until("van.ts", "idle");
     await expect(editor.ask("textDocument/hover", "van.ts", { position: null })).rejects.toThrow(
-      /Loomwright could not answer/,
+      /^position is null/,
     );
-    expect(editor.logged.join()).toContain("textDocument/hover failed");
     expect(await editor.ask("textDocument/documentSymbol", "van.ts")).toHaveLength(2);
   });
 
