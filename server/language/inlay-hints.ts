@@ -103,8 +103,7 @@ function label(judged: readonly JudgedCircuit[]): string {
 /** The drop of a cable has no limit of its own: where there are only cables, what flows tells more. */
 function dropOrCurrent(judged: readonly JudgedCircuit[]): string {
   const circuits = judged.filter(isCircuit);
-  if (circuits.length === 0)
-    return `carries ${withUnit(ofGreatestCurrent(judged).circuit.loadA, "A")}`;
+  if (circuits.length === 0) return `carries ${withUnit(ofGreatestCurrent(judged).circuit.loadA, "A")}`;
   const { overloaded, dropPercent } = ofWorstDrop(circuits).result.drop;
   return `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
 }

@@ -8,7 +8,8 @@ const wrong = "load: 40, oneWayFt: 15, gauge: 18, protect: 50";
 const rows = (count: number, row: (index: number) => string) =>
   Array.from({ length: count }, (_, index) => `  ${row(index)},`).join("\n");
 
-const lamp = (index: number) => `{ name: "lamp ${index}", load: ${30 + (index % 7)}, oneWayFt: ${10 + (index % 9)} }`;
+const lamp = (index: number) =>
+  `{ name: "lamp ${index}", load: ${30 + (index % 7)}, oneWayFt: ${10 + (index % 9)} }`;
 const pair = (index: number) => `["lamp ${index}", ${30 + (index % 7)}]`;
 
 /** Ways in which builders make many circuits from something written once, or from lists. */
@@ -57,7 +58,12 @@ export const shapes: Readonly<Record<string, PlanOfSize>> = {
   "keys of an object": (n) =>
     `${imports}const all: any = {\n${rows(n, (i) => `"lamp ${i}": { load: ${30 + (i % 7)}, oneWayFt: 15 }`)}\n};\nfor (const name of Object.keys(all)) circuit({ name, ...all[name], gauge: 18, protect: 50 });\n`,
   "properties of one object, written out": (n) =>
-    `${imports}const sizes = {\n${rows(n, (i) => `lamp${i}: ${30 + (i % 7)}`)}\n};\n${rows(n, (i) => `circuit({ load: sizes.lamp${i}, oneWayFt: 15, gauge: 18, protect: 50 })`).replaceAll(",\n", ";\n").replace(/,$/, ";")}\n`,
+    `${imports}const sizes = {\n${rows(n, (i) => `lamp${i}: ${30 + (i % 7)}`)}\n};\n${rows(
+      n,
+      (i) => `circuit({ load: sizes.lamp${i}, oneWayFt: 15, gauge: 18, protect: 50 })`,
+    )
+      .replaceAll(",\n", ";\n")
+      .replace(/,$/, ";")}\n`,
   "elements of one list, written out": (n) =>
     `${imports}const sizes = [\n${rows(n, (i) => `${30 + (i % 7)}`)}\n];\n${Array.from({ length: n }, (_, i) => `circuit({ load: sizes[${i}]!, oneWayFt: 15, gauge: 18, protect: 50 });`).join("\n")}\n`,
   "nested loops": (n) =>
@@ -98,8 +104,7 @@ export const shapes: Readonly<Record<string, PlanOfSize>> = {
     `${imports}function lamps(left: number): void {\n  if (left === 0) return;\n  circuit({ ${wrong} });\n  lamps(left - 1);\n}\nfor (let i = 0; i < ${n / 100}; i++) lamps(100);\n`,
   "a class that makes circuits": (n) =>
     `${imports}class Lamp {\n  made;\n  constructor(load: number) {\n    this.made = circuit({ load, oneWayFt: 15, gauge: 18, protect: 50 });\n  }\n}\n${Array.from({ length: n }, (_, i) => `new Lamp(${30 + (i % 7)});`).join("\n")}\n`,
-  "names that are equal": (n) =>
-    `${imports}${`{ const lamp = circuit({ ${wrong} }); }\n`.repeat(n)}`,
+  "names that are equal": (n) => `${imports}${`{ const lamp = circuit({ ${wrong} }); }\n`.repeat(n)}`,
   "one line of many calls": (n) => `${imports}${`circuit({ ${wrong} }); `.repeat(n)}\n`,
   "a list of calls": (n) =>
     `${imports}const all = [\n${rows(n, () => `circuit({ ${wrong} })`)}\n];\nexport default all;\n`,
@@ -119,4 +124,12 @@ export const shapes: Readonly<Record<string, PlanOfSize>> = {
     `${imports}${Array.from({ length: n / 10 }, (_, i) => `import { load as load${i} } from "./size${i}.ts";`).join("\n")}\n${Array.from({ length: n }, (_, i) => `circuit({ load: load${i % (n / 10)}, oneWayFt: 15, gauge: 18, protect: 50 });`).join("\n")}\n${Array.from({ length: n / 10 }, (_, i) => `// file: size${i}.ts\nexport const load = ${30 + (i % 7)};`).join("\n")}\n`,
   "misspelt properties in a list": (n) =>
     `${imports}const list: any[] = [\n${rows(n, (i) => `{ name: "lamp ${i}", load: 4, oneWayFt: 9, guage: 12 }`)}\n];\nfor (const one of list) circuit({ ...one });\n`,
+  "a list of wrong ratings, for of": (n) =>
+    `${imports}const list = [\n${rows(n, (i) => `${60 + (i % 100)}`)}\n];\nfor (const protect of list) circuit({ load: 40, oneWayFt: 15, gauge: 18, protect });\n`,
+  "a list of wrong ratings, map": (n) =>
+    `${imports}const list = [\n${rows(n, (i) => `${60 + i}`)}\n];\nlist.map((protect) => circuit({ load: 40, oneWayFt: 15, gauge: 18, protect }));\n`,
+  "a list of pairs with wrong ratings": (n) =>
+    `${imports}const list = [\n${rows(n, (i) => `["lamp ${i}", ${60 + (i % 100)}]`)}\n] as const;\nfor (const [name, protect] of list) circuit({ name, load: 40, oneWayFt: 15, gauge: 18, protect });\n`,
+  "entries with wrong ratings": (n) =>
+    `${imports}const all = {\n${rows(n, (i) => `"lamp ${i}": ${60 + (i % 100)}`)}\n};\nfor (const [name, protect] of Object.entries(all)) circuit({ name, load: 40, oneWayFt: 15, gauge: 18, protect });\n`,
 };
