@@ -21,7 +21,7 @@ beforeAll(async () => {
   );
   project.write("plan.ts", samplePlans.head + lamps.join("\n"));
   checked = await checkPlans({ names: [], cwd: project.folder, fresh: true, progress: () => undefined });
-});
+}, 120_000);
 afterAll(() => project.dispose());
 
 test("text shows some of one rule, and how many more there are", () => {
