@@ -84,7 +84,10 @@ const widest = 48;
 function columnsOf(columns: readonly string[], rows: readonly (readonly string[])[], paint: Paint): string[] {
   const cells = [columns, ...rows.map((row) => row.map(printable))];
   const widths = columns.map((_, column) =>
-    Math.min(widest, Math.max(...cells.map((row) => widthOf(row[column] ?? "")))),
+    Math.min(
+      widest,
+      cells.reduce((most, row) => Math.max(most, widthOf(row[column] ?? "")), 0),
+    ),
   );
   return cells.map((row, index) => {
     const line = row

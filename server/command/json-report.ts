@@ -177,6 +177,8 @@ export const planSchema = z.strictObject({
       ...lines,
       accepted: z.string().optional(),
       related: z.array(z.strictObject({ ...lines, text: z.string() })),
+      /** Only where no fix was tried although there may be one: of a plan with very many findings the first ones get theirs. */
+      fixesTried: z.literal(false).optional(),
       fixes: z.array(
         z.strictObject({
           title: z.string(),
@@ -268,11 +270,12 @@ export function planInJson(plan: Reported): JsonPlan {
     ...{ file, evaluated, notJudged, circuits, worstDrop: worstDrop ?? null },
     network: network ? networkInJson(network) : networkUnread ? { judged: false } : null,
     findings: findings.map(
-      ({ rule, severity, subject, property, message, accepted, related, fixes, ...at }) => ({
+      ({ rule, severity, subject, property, message, accepted, related, fixesTried, fixes, ...at }) => ({
         ...{ rule, severity, subject, ...(property === undefined ? {} : { property }), message },
         ...linesOf(at),
         ...(accepted === undefined ? {} : { accepted }),
         related: related.map(({ text, ...seen }) => ({ ...linesOf(seen), text })),
+        ...(fixesTried === undefined ? {} : { fixesTried }),
         fixes: fixes.map(({ title, kind, edits }) => ({
           ...{ title, kind },
           edits: edits.map(({ newText, ...edited }) => ({ ...linesOf(edited), newText })),

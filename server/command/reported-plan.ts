@@ -12,6 +12,7 @@ import type {
   PlacedFix,
 } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
+import { findingsWithFixesTried } from "../evaluate/proofs-in-time.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-network.ts";
@@ -91,6 +92,8 @@ export interface ReportedFinding extends Lines {
   readonly message: string;
   readonly accepted?: string;
   readonly related: readonly (Lines & { readonly text: string })[];
+  /** Only where no fix was tried although there may be one: the plan has more findings than can be tried in good time. */
+  readonly fixesTried?: false;
   readonly fixes: readonly {
     readonly title: string;
     /** A suggestion is never applied by `loomwright fix`. */
@@ -98,17 +101,6 @@ export interface ReportedFinding extends Lines {
     readonly edits: readonly (Lines & { readonly newText: string })[];
   }[];
 }
-
-/**
- * Proving a fix runs the plan again; a plan with more findings than this has other worries, and gets its first ones proved. The
- * more calls a plan makes, the longer each proof takes: those of a great plan get fewer, so that all take some seconds at most.
- */
-function findingsWithProvenFixes({ records }: CheckedPlan): number {
-  return Math.max(5, Math.min(200, Math.floor(recordsInAllProofs / Math.max(1, records.length))));
-}
-
-/** 200 proofs of a plan of 200 calls. */
-const recordsInAllProofs = 40_000;
 
 /** What a plan was checked with. */
 export interface CheckedWith {
@@ -125,9 +117,14 @@ export async function reportPlan(
   const places = placesIn(group.workspace, folder);
   if (outcome.state === "held") return heldReport(outcome, places);
   const findings: ReportedFinding[] = [];
-  const mostProved = findingsWithProvenFixes(outcome);
-  for (const [index, placed] of outcome.findings.entries()) {
-    findings.push(await reportFinding(outcome, placed, index < mostProved, group, places));
+  let mayBeTried = findingsWithFixesTried(outcome);
+  for (const placed of outcome.findings) {
+    const fixes = !hasFixes(placed)
+      ? []
+      : mayBeTried-- > 0
+        ? await group.checker.provenFixes(outcome, placed)
+        : undefined;
+    findings.push(reportFinding(placed, fixes, places));
   }
   return {
     file: places.fileOf(outcome.root),
@@ -177,18 +174,17 @@ function heldReport({ root, syntaxError }: HeldPlan, places: Places): Reported {
   };
 }
 
-async function reportFinding(
-  plan: CheckedPlan,
+function hasFixes({ finding }: PlacedFinding): boolean {
+  return finding.fixes.length > 0 && finding.accepted === undefined;
+}
+
+/** `proven`: the fixes that were tried and hold; undefined: there may be some, and none was tried. */
+function reportFinding(
   placed: PlacedFinding,
-  withFixes: boolean,
-  group: CheckedWith,
+  proven: readonly PlacedFix[] | undefined,
   places: Places,
-): Promise<ReportedFinding> {
+): ReportedFinding {
   const { finding } = placed;
-  const proven =
-    withFixes && finding.fixes.length > 0 && finding.accepted === undefined
-      ? await group.checker.provenFixes(plan, placed)
-      : [];
   return {
     rule: finding.rule,
     severity: finding.severity,
@@ -198,7 +194,8 @@ async function reportFinding(
     ...places.linesOf(placed.place),
     ...(finding.accepted === undefined ? {} : { accepted: finding.accepted }),
     related: placed.related.map(({ place, text }) => ({ ...places.linesOf(place), text })),
-    fixes: proven.map(({ title, kind, edits }) => ({
+    ...(proven ? {} : { fixesTried: false as const }),
+    fixes: (proven ?? []).map(({ title, kind, edits }) => ({
       title,
       kind,
       edits: edits.map((edit) => ({ ...places.linesOf(edit), newText: edit.newText })),

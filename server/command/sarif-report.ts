@@ -87,7 +87,7 @@ function withoutLinks(page: string): string {
 }
 
 function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: string) {
-  const { rule, severity, subject, property, message, accepted, related, fixes } = finding;
+  const { rule, severity, subject, property, message, accepted, related, fixesTried, fixes } = finding;
   return {
     ...{ ruleId: rule, ruleIndex: rules.findIndex(({ id }) => id === rule), level: levels[severity] },
     message: { text: sarifText(message) },
@@ -116,7 +116,7 @@ function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: s
         ? []
         : [{ kind: "inSource", status: "accepted", justification: sarifText(accepted) }],
     ...(fixes.length > 0 && { fixes: fixes.map((fix) => fixOf(fix, artifacts)) }),
-    properties: { severity },
+    properties: { severity, ...(fixesTried === undefined ? {} : { fixesTried }) },
   };
 }
 

@@ -61,6 +61,8 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
   for (const { title, kind } of finding.fixes) {
     parts.push(`  ${paint("good", kind === "repair" ? "fix" : "by hand")}  ${printable(title)}`);
   }
+  if (finding.fixesTried === false)
+    parts.push(`  ${paint("faint", "fixes  not tried for this one, see below")}`);
   return parts.filter((part) => part !== "").join("\n");
 }
 
@@ -119,6 +121,12 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
     const repairs = findings.some(({ fixes }) => fixes.some(({ kind }) => kind === "repair"));
     const apply = repairs ? "loomwright fix applies the repairs; " : "";
     lines.push(`${apply}loomwright explain ${worst.rule} says why, and where the numbers come from.`);
+  }
+  const untried = findings.filter(({ fixesTried }) => fixesTried === false).length;
+  if (untried > 0) {
+    lines.push(
+      `Fixes of ${untried.toLocaleString("en-GB")} findings were not tried, to be done in good time; the editor tries them at the cursor, and loomwright fix applies what repairs.`,
+    );
   }
   if (plans.some(({ evaluated }) => evaluated)) {
     const networks = plans.some(({ network }) => network)

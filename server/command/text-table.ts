@@ -15,7 +15,8 @@ export function textTable(table: Table, paint: Paint): string {
     const cells = table.rows.map((row) => cellLines(row[index] ?? null));
     if (!column.toFillIn && cells.every((lines) => lines.join("") === "")) return [];
     const title = printable(column.title);
-    const width = Math.max(...[[title], ...cells].flat().map(cellsWide), column.toFillIn ? 8 : 0);
+    const lines = [[title], ...cells].flat();
+    const width = lines.reduce((most, text) => Math.max(most, cellsWide(text)), column.toFillIn ? 8 : 0);
     return [{ column, title, cells, width }];
   });
   const parts = partsOf(columns).map((part) => setPart(part, table.rows.length, paint));

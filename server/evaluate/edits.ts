@@ -14,7 +14,8 @@ import type { Written } from "./scenes.ts";
  * would get in each other's way. A fix that changes other circuits too is a suggestion, whatever the rule called it.
  */
 export function editsOf(fix: ProposedFix, places: PlacesOfTrees): PlacedFix | undefined {
-  const alsoChanges = new Set<number>();
+  const changed = new Set(fix.changes.map(({ record }) => record));
+  const changing = new Set<ReadonlySet<number>>();
   const edits: Edit[] = [];
   const insertions = new Map<ts.Node, Insertion>();
   for (const change of fix.changes) {
@@ -25,7 +26,7 @@ export function editsOf(fix: ProposedFix, places: PlacesOfTrees): PlacedFix | un
           ? remove(change, places)
           : rename(change, places);
     if (!made) return undefined;
-    for (const other of made.alsoChanges) alsoChanges.add(other);
+    changing.add(made.records);
     if ("edit" in made) {
       const edit = editIn(made.file, made.edit);
       // Cables that share a size are all changed by one edit.
@@ -49,15 +50,33 @@ export function editsOf(fix: ProposedFix, places: PlacesOfTrees): PlacedFix | un
       for (const edit of insertProperties(node, properties, source)) edits.push(editIn(file, edit));
     }
   }
-  const changed = fix.changes.map(({ record }) => record);
-  const others = [...alsoChanges].filter((record) => !changed.includes(record)).sort((a, b) => a - b);
   if (overlap(edits)) return undefined;
+  const { title } = fix;
+  const changesOthers = [...changing].some((records) => hasOthers(records, changed));
+  edits.sort(byPlace);
+  if (!changesOthers) return { title, kind: fix.kind, edits, alsoChanges: [] };
+  let others: readonly number[] | undefined;
   return {
-    title: fix.title,
-    kind: others.length > 0 ? "suggestion" : fix.kind,
-    edits: edits.sort(byPlace),
-    alsoChanges: others,
+    title,
+    kind: "suggestion",
+    edits,
+    // Of thousands of fixes that each change thousands of circuits only a few are ever looked at.
+    get alsoChanges() {
+      others ??= othersIn(changing, changed);
+      return others;
+    },
   };
+}
+
+function hasOthers(records: ReadonlySet<number>, than: ReadonlySet<number>): boolean {
+  for (const record of records) if (!than.has(record)) return true;
+  return false;
+}
+
+function othersIn(sets: Iterable<ReadonlySet<number>>, than: ReadonlySet<number>): readonly number[] {
+  const others = new Set<number>();
+  for (const records of sets) for (const record of records) if (!than.has(record)) others.add(record);
+  return [...others].sort((a, b) => a - b);
 }
 
 /** Whether two edits touch the same characters, or insert at the same place. */
@@ -77,7 +96,8 @@ interface Insertion {
   readonly wrap: boolean;
 }
 
-type Made = { readonly file: PlanFile; readonly alsoChanges: readonly number[] } & (
+/** `records`: all that the edit changes, perhaps with the fix's own. */
+type Made = { readonly file: PlanFile; readonly records: ReadonlySet<number> } & (
   | { readonly edit: TextEdit }
   | {
       readonly literal: ts.Expression;
@@ -94,19 +114,19 @@ function set(change: Change & { readonly do: "set" }, places: PlacesOfTrees): Ma
   if (!ts.isExpression(end.node)) return undefined;
   const { source } = end.file.tree;
   const newText = printValue(value, quoteOf(source));
-  const alsoChanges = places.alsoSets(record, end);
+  const records = places.recordsSetBy(record, end);
   const isName = ts.isShorthandPropertyAssignment(end.node.parent) && end.node.parent.name === end.node;
   const start = end.node.getStart(source);
   if (isName) {
     // `{ load }` whose name leads nowhere: the property is set, and the name no longer used.
     return {
       file: end.file,
-      alsoChanges,
+      records,
       edit: { start, end: end.node.end, newText: `${source.text.slice(start, end.node.end)}: ${newText}` },
     };
   }
   if (ts.isParameter(end.node.parent) && end.node.parent.name === end.node) return undefined;
-  return { file: end.file, alsoChanges, edit: { start, end: end.node.end, newText } };
+  return { file: end.file, records, edit: { start, end: end.node.end, newText } };
 }
 
 function insert(
@@ -121,18 +141,22 @@ function insert(
   const object = places.provenance.objectAt(record, path.slice(0, -1));
   if (object) {
     const { file, literal } = object;
-    const alsoChanges = places.alsoHave(record, { file, node: literal });
+    const records = places.recordsHaving({ file, node: literal });
     const property = { name, value: printValue(change.value, quoteOf(file.tree.source)) };
     const elsewhere = given !== undefined && bareExpression(given) !== literal;
     // A shared literal is left alone when the call can be given one of its own.
+    const own = new Set([record]);
     const wrap =
-      path.length === 1 && alsoChanges.length > 0 && elsewhere && places.alsoSetsCall(record).length === 0;
-    if (!wrap) return { file, alsoChanges, literal, property, wrap: false };
+      path.length === 1 &&
+      elsewhere &&
+      hasOthers(records, own) &&
+      !hasOthers(places.recordsOfCall(record), own);
+    if (!wrap) return { file, records, literal, property, wrap: false };
   }
   if (!given || path.length !== 1 || !isReference(bareExpression(given))) return undefined;
   return {
     file: call.file,
-    alsoChanges: places.alsoSetsCall(record),
+    records: places.recordsOfCall(record),
     literal: given,
     property: { name, value: printValue(change.value, quoteOf(call.file.tree.source)) },
     wrap: true,
@@ -144,7 +168,7 @@ function remove({ record, path }: Change, places: PlacesOfTrees): Made | undefin
   if (!origin?.whole || origin.element) return undefined;
   const { holder, property } = origin;
   const edit = removeProperty(holder.literal, property, holder.file.tree.source);
-  return { file: holder.file, edit, alsoChanges: places.alsoHave(record, literalOf(holder)) };
+  return { file: holder.file, edit, records: places.recordsHaving(literalOf(holder)) };
 }
 
 function rename(change: Change & { readonly do: "rename" }, places: PlacesOfTrees): Made | undefined {
@@ -153,7 +177,7 @@ function rename(change: Change & { readonly do: "rename" }, places: PlacesOfTree
   if (!origin?.whole || origin.element) return undefined;
   const { holder, property } = origin;
   const edit = renameProperty(property, to, holder.file.tree.source);
-  return edit && { file: holder.file, edit, alsoChanges: places.alsoHave(record, literalOf(holder)) };
+  return edit && { file: holder.file, edit, records: places.recordsHaving(literalOf(holder)) };
 }
 
 function literalOf({ file, literal }: { readonly file: PlanFile; readonly literal: ts.Expression }): Written {

@@ -102,6 +102,15 @@ export function renameProperty(
 
 /** The quotes that the file itself uses: those of its first text in quotes, which as a rule is that of its first import. */
 export function quoteOf(source: ts.SourceFile): Quote {
+  const quote = quotes.get(source) ?? firstQuote(source);
+  quotes.set(source, quote);
+  return quote;
+}
+
+/** A file without quotes is looked through to its end: once, and not for each edit in it. */
+const quotes = new WeakMap<ts.SourceFile, Quote>();
+
+function firstQuote(source: ts.SourceFile): Quote {
   for (const statement of source.statements) {
     if (!ts.isImportDeclaration(statement)) continue;
     return source.text[statement.moduleSpecifier.getStart(source)] === "'" ? "'" : '"';

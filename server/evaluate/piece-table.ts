@@ -16,13 +16,16 @@ export class PieceTable {
 
   /** Positions are in the present text; edits must not overlap. */
   apply(edits: readonly TextEdit[]): void {
-    for (const { start, end, newText } of [...edits].sort((a, b) => b.start - a.start || b.end - a.end)) {
-      this.#pieces = [
-        ...this.#cut(0, start),
-        { text: newText, from: undefined },
-        ...this.#cut(end, Infinity),
-      ];
+    const pieces: Piece[] = [];
+    const left = new Cutter(this.#pieces);
+    const inOrder = [...edits].sort((a, b) => b.start - a.start || b.end - a.end).reverse();
+    for (const { start, end, newText } of inOrder) {
+      for (const piece of left.upTo(start)) pieces.push(piece);
+      pieces.push({ text: newText, from: undefined });
+      left.upTo(end);
     }
+    for (const piece of left.upTo(Infinity)) pieces.push(piece);
+    this.#pieces = pieces;
   }
 
   /** What leads from the original to the present text, in order. */
@@ -41,17 +44,32 @@ export class PieceTable {
     }
     return edits.filter(({ start, end, newText }) => this.#original.slice(start, end) !== newText);
   }
+}
 
-  #cut(start: number, end: number): Piece[] {
+/** Takes pieces from the front of a text, once from its start to its end. */
+class Cutter {
+  readonly #pieces: readonly Piece[];
+  /** The piece that is cut next, its position in the text, and the position up to which everything is taken. */
+  #index = 0;
+  #begin = 0;
+  #taken = 0;
+
+  constructor(pieces: readonly Piece[]) {
+    this.#pieces = pieces;
+  }
+
+  upTo(end: number): Piece[] {
     const cut: Piece[] = [];
-    let at = 0;
-    for (const { text, from } of this.#pieces) {
-      const begin = Math.max(start - at, 0);
-      const stop = Math.min(end - at, text.length);
-      if (stop > begin) {
+    while (this.#index < this.#pieces.length && this.#taken < end) {
+      const { text, from } = this.#pieces[this.#index]!;
+      const begin = this.#taken - this.#begin;
+      const stop = Math.min(end - this.#begin, text.length);
+      if (stop > begin)
         cut.push({ text: text.slice(begin, stop), from: from === undefined ? undefined : from + begin });
-      }
-      at += text.length;
+      this.#taken = this.#begin + stop;
+      if (stop < text.length) break;
+      this.#begin += text.length;
+      this.#index++;
     }
     return cut;
   }

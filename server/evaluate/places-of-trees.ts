@@ -1,5 +1,5 @@
 import ts from "typescript";
-import type { PropertyPath } from "../../library/model/record.ts";
+import type { PropertyPath, Word } from "../../library/model/record.ts";
 import type { Place, Spot } from "./checked-plan.ts";
 import { writtenValue } from "./object-literals.ts";
 import { type Argument, type Origin, Provenance } from "./provenance.ts";
@@ -19,7 +19,7 @@ export class PlacesOfTrees {
   readonly #around = new Map<number, readonly Written[]>();
   readonly #sharing: Sharing;
   /** By number of the call site. */
-  readonly #recordsAt = new Map<number, number[]>();
+  readonly #recordsAt = new Map<number, Set<number>>();
   #values: readonly WrittenValue[] | undefined;
   readonly #setBy = new Map<ts.Node, Set<number>>();
 
@@ -36,8 +36,8 @@ export class PlacesOfTrees {
     for (const [index, { call }] of records.entries()) {
       const site = calls[call]?.callSite ?? -1;
       const there = this.#recordsAt.get(site);
-      if (there) there.push(index);
-      else this.#recordsAt.set(site, [index]);
+      if (there) there.add(index);
+      else this.#recordsAt.set(site, new Set([index]));
     }
   }
 
@@ -75,7 +75,7 @@ export class PlacesOfTrees {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;
     const end = origin?.trail.at(-1);
     const { call } = this.argumentOf(record);
-    if (this.#recordsOfCall(record).length <= 1 && (!end || isWithin(end, call))) {
+    if (this.recordsOfCall(record).size <= 1 && (!end || isWithin(end, call))) {
       return { place: end ? oneLine(end) : placeOfCallee(call), related: [] };
     }
     const set = end ? oneLine(end) : placeOfCallee(call);
@@ -95,13 +95,29 @@ export class PlacesOfTrees {
   }
 
   #othersInWords(record: number, together: ReadonlySet<number>): string {
-    const { records } = this.evidence.outcome;
-    const others = [...together].filter((other) => other !== record);
-    const kinds = new Set(others.map((other) => records[other]?.word));
-    const [kind] = kinds.size === 1 && !kinds.has("build") ? kinds : [];
+    const many = together.size - (together.has(record) ? 1 : 0);
+    const own = this.evidence.outcome.records[record]?.word;
+    const counts = this.#countsByWord(together);
+    const kinds = [...counts].filter(([word, count]) => word !== own || count > 1).map(([word]) => word);
+    const [kind] = kinds.length === 1 && !kinds.includes("build") ? kinds : [];
     const noun = kind === "circuit" || kind === "cable" || kind === "scenario" ? kind : kind && "part";
-    const many = others.length === 1 ? "" : "s";
-    return noun ? `${others.length} other ${noun}${many}` : `${others.length} other${many}`;
+    const plural = many === 1 ? "" : "s";
+    return noun ? `${many} other ${noun}${plural}` : `${many} other${plural}`;
+  }
+
+  readonly #counts = new WeakMap<ReadonlySet<number>, ReadonlyMap<Word, number>>();
+
+  /** Counted once for all findings about the same records: one written value may set thousands. */
+  #countsByWord(together: ReadonlySet<number>): ReadonlyMap<Word, number> {
+    const known = this.#counts.get(together);
+    if (known) return known;
+    const counts = new Map<Word, number>();
+    for (const record of together) {
+      const word = this.evidence.outcome.records[record]?.word;
+      if (word) counts.set(word, (counts.get(word) ?? 0) + 1);
+    }
+    this.#counts.set(together, counts);
+    return counts;
   }
 
   /** What a record holds at a path. */
@@ -127,29 +143,43 @@ export class PlacesOfTrees {
     return end ? oneLine(end) : placeOfCallee(this.argumentOf(record).call);
   }
 
-  /** Other records that a piece of text has a part in, whichever property of theirs it sets. */
-  alsoSets(record: number, piece: Written): readonly number[] {
-    const { call } = this.argumentOf(record);
-    const own = this.#recordsOfCall(record);
-    const others = new Set<number>(isWithin(piece, call) ? own : []);
+  /** The records that a piece of text behind a record has a part in, whichever property of theirs it sets. */
+  recordsSetBy(record: number, piece: Written): ReadonlySet<number> {
     this.#allValues();
-    for (const other of this.#setBy.get(piece.node) ?? []) others.add(other);
-    others.delete(record);
-    return [...others].sort((a, b) => a - b);
-  }
-
-  /** Other records that the same call made. */
-  alsoSetsCall(record: number): readonly number[] {
-    return this.#recordsOfCall(record).filter((other) => other !== record);
-  }
-
-  /** Other records whose argument is this literal, or has it spread into it. */
-  alsoHave(record: number, literal: Written): readonly number[] {
-    const others: number[] = [];
-    for (let other = 0; other < this.evidence.outcome.records.length; other++) {
-      if (other !== record && this.#layersOf(other).has(literal.node)) others.push(other);
+    const set = this.#setBy.get(piece.node) ?? noRecords;
+    if (!isWithin(piece, this.argumentOf(record).call)) return set;
+    const own = this.recordsOfCall(record);
+    const joined = this.#joined.get(own) ?? new Map<ts.Node, ReadonlySet<number>>();
+    this.#joined.set(own, joined);
+    let all = joined.get(piece.node);
+    if (!all) {
+      all = new Set([...own, ...set]);
+      joined.set(piece.node, all);
     }
-    return others;
+    return all;
+  }
+
+  /** By the records that one call made, then by the piece of text: kept, because fixes of thousands of findings ask for the same. */
+  readonly #joined = new Map<ReadonlySet<number>, Map<ts.Node, ReadonlySet<number>>>();
+
+  /** The records whose argument is this literal, or has it spread into it. */
+  recordsHaving(literal: Written): ReadonlySet<number> {
+    this.#having ??= this.#recordsByLayer();
+    return this.#having.get(literal.node) ?? noRecords;
+  }
+
+  #having: ReadonlyMap<ts.Node, ReadonlySet<number>> | undefined;
+
+  #recordsByLayer(): ReadonlyMap<ts.Node, ReadonlySet<number>> {
+    const having = new Map<ts.Node, Set<number>>();
+    for (let record = 0; record < this.evidence.outcome.records.length; record++) {
+      for (const layer of this.#layersOf(record)) {
+        const records = having.get(layer);
+        if (records) records.add(record);
+        else having.set(layer, new Set([record]));
+      }
+    }
+    return having;
   }
 
   spotAt(uri: Uri, offset: number): Spot | undefined {
@@ -189,7 +219,9 @@ export class PlacesOfTrees {
       record: value.record,
       path: value.path,
       place,
-      alsoSets: this.alsoSets(value.record, value.written),
+      alsoSets: [...this.recordsSetBy(value.record, value.written)]
+        .filter((record) => record !== value.record)
+        .sort((a, b) => a - b),
     };
   }
 
@@ -230,28 +262,24 @@ export class PlacesOfTrees {
     return pieces;
   }
 
-  #recordsOfCall(record: number): readonly number[] {
+  /** The records that the same call made. */
+  recordsOfCall(record: number): ReadonlySet<number> {
     const { records, calls } = this.evidence.outcome;
-    return this.#recordsAt.get(calls[records[record]?.call ?? -1]?.callSite ?? -1) ?? [];
+    return this.#recordsAt.get(calls[records[record]?.call ?? -1]?.callSite ?? -1) ?? noRecords;
   }
-
-  readonly #layers = new Map<number, ReadonlySet<ts.Node>>();
 
   /** Every literal that is the record's argument, is spread into it, or nested in it. */
   #layersOf(record: number): ReadonlySet<ts.Node> {
-    let layers = this.#layers.get(record);
-    if (!layers) {
-      const { object } = this.argumentOf(record);
-      const literals = object ? this.provenance.layersOf(object).map(({ literal }) => literal) : [];
-      const nested = literals.flatMap(({ properties }) =>
-        properties.flatMap((property) => writtenValue(property) ?? []),
-      );
-      layers = new Set<ts.Node>([...literals, ...nested]);
-      this.#layers.set(record, layers);
-    }
-    return layers;
+    const { object } = this.argumentOf(record);
+    const literals = object ? this.provenance.layersOf(object).map(({ literal }) => literal) : [];
+    const nested = literals.flatMap(({ properties }) =>
+      properties.flatMap((property) => writtenValue(property) ?? []),
+    );
+    return new Set<ts.Node>([...literals, ...nested]);
   }
 }
+
+const noRecords: ReadonlySet<number> = new Set();
 
 export interface FoundPlace {
   readonly place: Place;

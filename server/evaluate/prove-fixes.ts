@@ -159,7 +159,7 @@ interface Repair {
 function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Repair[] {
   const repairs: Repair[] = [];
   const records = new Set<number>();
-  let taken: readonly Edit[] = [];
+  const taken = new TakenEdits();
   for (const finding of plan.judgement.findings) {
     if (finding.accepted !== undefined || !("record" in finding.at) || records.has(finding.at.record))
       continue;
@@ -169,9 +169,9 @@ function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Re
       const fix = plan.editsOf(proposed);
       if (fix?.kind !== "repair" || fix.edits.length === 0) continue;
       if (proposed.changes.some(({ record }) => records.has(record))) continue;
-      if (overlap([...fix.edits, ...near(taken, fix.edits)])) continue;
+      if (overlap([...fix.edits, ...taken.near(fix.edits)])) continue;
       repairs.push({ key, finding, fix, changes: proposed.changes });
-      taken = [...taken, ...fix.edits];
+      taken.add(fix.edits);
       for (const { record } of [finding.at, ...proposed.changes]) records.add(record);
       break;
     }
@@ -179,12 +179,41 @@ function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Re
   return repairs;
 }
 
-/** Only edits that could touch are compared. */
-function near(taken: readonly Edit[], edits: readonly Edit[]): readonly Edit[] {
-  return taken.filter((other) =>
-    edits.some((edit) => edit.uri === other.uri && edit.start <= other.end && other.start <= edit.end),
-  );
+/** Edits by stretches of their files: only those that could touch are compared. */
+class TakenEdits {
+  readonly #stretches = new Map<string, Edit[]>();
+
+  add(edits: readonly Edit[]): void {
+    for (const edit of edits) {
+      for (const stretch of stretchesOf(edit)) {
+        const there = this.#stretches.get(stretch);
+        if (there) there.push(edit);
+        else this.#stretches.set(stretch, [edit]);
+      }
+    }
+  }
+
+  near(edits: readonly Edit[]): readonly Edit[] {
+    const near = new Set<Edit>();
+    for (const edit of edits) {
+      for (const stretch of stretchesOf(edit)) {
+        for (const other of this.#stretches.get(stretch) ?? []) {
+          if (edit.start <= other.end && other.start <= edit.end) near.add(other);
+        }
+      }
+    }
+    return [...near];
+  }
 }
+
+/** Names of the stretches that an edit has a part in, both of its ends included. */
+function stretchesOf({ uri, start, end }: Edit): readonly string[] {
+  const first = Math.floor(start / stretchLength);
+  const last = Math.floor(end / stretchLength);
+  return Array.from({ length: last - first + 1 }, (_, index) => `${first + index} ${uri}`);
+}
+
+const stretchLength = 256;
 
 interface PossibleFix {
   readonly fix: PlacedFix;

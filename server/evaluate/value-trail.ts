@@ -2,6 +2,7 @@ import ts from "typescript";
 import { bareExpression } from "./bare-expression.ts";
 import { loopOf, pathInPattern, rootOf } from "./binding-patterns.ts";
 import { declarationOf } from "./declarations.ts";
+import type { KnownPart } from "./literal-lists.ts";
 import type { CallLike } from "./marks.ts";
 import { writtenValue } from "./object-literals.ts";
 import { type Scene, type Scenes, seesNothing, type Written, type WrittenObject } from "./scenes.ts";
@@ -171,7 +172,8 @@ export class ValueTrail {
   ): boolean {
     const { made } = this.#wanted;
     if ((!isSimple(this.#wanted.value) && !made) || this.#objects.tooFar(depth)) return false;
-    const fits = (element: Element, at: readonly string[], value: unknown) => {
+    const { literalLists } = this.#objects;
+    const fits = (element: Element, { path: at, value }: KnownPart) => {
       const end = this.#objects.part(element, at, depth);
       const known = end && staticValue(bareExpression(end.node));
       return known !== undefined && Object.is(known.value, value);
@@ -182,21 +184,30 @@ export class ValueTrail {
         end !== undefined && made !== undefined && this.#objects.names(end.node, end.scene, made, depth + 1)
       );
     };
-    let fitting = list.filter((element) =>
-      made ? namesMade(element) : fits(element, path, this.#wanted.value),
-    );
+    const own: KnownPart = { path, value: this.#wanted.value };
+    let fitting =
+      (made ? undefined : literalLists.having(list, [own])) ??
+      list.filter((element) => (made ? namesMade(element) : fits(element, own)));
     if (fitting.length > 1) {
-      for (const { expression, value } of this.#wanted.neighbours()) {
-        if (!ts.isIdentifier(expression) || !isSimple(value) || !same(expression)) continue;
-        const file = list[0]?.scene.file;
-        const declaration = file && declarationOf(expression, file);
-        const at = declaration && ts.isBindingElement(declaration) ? pathInPattern(declaration) : [];
-        if (at) fitting = fitting.filter((element) => fits(element, at, value));
-      }
+      const parts = this.#partsBeside(list, same);
+      fitting =
+        (made ? undefined : literalLists.having(list, [own, ...parts])) ??
+        fitting.filter((element) => parts.every((part) => fits(element, part)));
     }
     const [only, another] = fitting;
     const part = only && !another ? this.#objects.part(only, path, depth) : undefined;
     return part ? this.follow(part.node, part.scene, depth) : false;
+  }
+
+  /** What the record's other values tell of the same element. */
+  #partsBeside(list: readonly Element[], same: (name: ts.Identifier) => boolean): readonly KnownPart[] {
+    const file = list[0]?.scene.file;
+    return this.#wanted.neighbours().flatMap(({ expression, value }) => {
+      if (!ts.isIdentifier(expression) || !isSimple(value) || !same(expression)) return [];
+      const declaration = file && declarationOf(expression, file);
+      const path = declaration && ts.isBindingElement(declaration) ? pathInPattern(declaration) : [];
+      return path ? [{ path, value }] : [];
+    });
   }
 }
 

@@ -3,6 +3,7 @@ import { bareExpression } from "./bare-expression.ts";
 import { pathInPattern, rootOf } from "./binding-patterns.ts";
 import { declarationOf } from "./declarations.ts";
 import { ImportedNames } from "./imported-names.ts";
+import { LiteralLists } from "./literal-lists.ts";
 import { type CallLike, patternName } from "./marks.ts";
 import { propertyName, writtenValue } from "./object-literals.ts";
 import type { PlanFile } from "./parse.ts";
@@ -23,6 +24,7 @@ import { staticValue } from "./static-value.ts";
  * Every question takes the scene that the expression was evaluated in, and how deep the asking already is.
  */
 export class WrittenObjects {
+  readonly literalLists = new LiteralLists();
   readonly #scenes: Scenes;
   readonly #imports: ImportedNames;
   #mostSteps = mostSteps;
@@ -120,10 +122,12 @@ export class WrittenObjects {
     const node = bareExpression(expression);
     if (this.tooFar(depth)) return [];
     if (ts.isArrayLiteralExpression(node)) {
-      return node.elements.flatMap((element): readonly Element[] =>
-        ts.isSpreadElement(element)
-          ? this.elements(element.expression, scene, depth + 1)
-          : [{ node: element, scene }],
+      return this.literalLists.elements(node, "elements", () =>
+        node.elements.flatMap((element): readonly Element[] =>
+          ts.isSpreadElement(element)
+            ? this.elements(element.expression, scene, depth + 1)
+            : [{ node: element, scene }],
+        ),
       );
     }
     if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
@@ -279,14 +283,16 @@ export class WrittenObjects {
     const object = this.object(table, scene, depth);
     if (what === "freeze") return this.elements(table, scene, depth);
     if (!object) return [];
-    return object.literal.properties.flatMap((property): readonly Element[] => {
-      const value = writtenValue(property);
-      if (!value || !property.name) return [];
-      if (what === "values") return [{ node: value, scene: object.scene }];
-      const key = property.name as ts.Expression;
-      if (what === "keys") return [{ node: key, scene: object.scene }];
-      return what === "entries" ? [{ pair: [key, value], scene: object.scene }] : [];
-    });
+    return this.literalLists.elements(object.literal, what, () =>
+      object.literal.properties.flatMap((property): readonly Element[] => {
+        const value = writtenValue(property);
+        if (!value || !property.name) return [];
+        if (what === "values") return [{ node: value, scene: object.scene }];
+        const key = property.name as ts.Expression;
+        if (what === "keys") return [{ node: key, scene: object.scene }];
+        return what === "entries" ? [{ pair: [key, value], scene: object.scene }] : [];
+      }),
+    );
   }
 
   #exportedValue(file: PlanFile, name: string, depth: number): Value | undefined {

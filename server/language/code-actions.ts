@@ -16,6 +16,7 @@ import { ruleById } from "../../library/rules/registry.ts";
 import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { CheckedPlan, Edit, PlacedFinding, PlacedFix } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
+import { findingsWithFixesTried } from "../evaluate/proofs-in-time.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { toDiagnostic } from "./diagnostics.ts";
@@ -79,10 +80,12 @@ function asksForFixAll(request: ActionRequest): boolean {
 function findingsAt(view: PlanInView, { uri, range }: ActionRequest): PlacedFinding[] {
   const start = view.offset(uri, range.start) ?? 0;
   const end = view.offset(uri, range.end) ?? start;
-  return view.plan.findings.filter(
-    ({ place, finding }) =>
-      place.uri === uri && place.start <= end && start <= place.end && finding.accepted === undefined,
-  );
+  return view.plan.findings
+    .filter(
+      ({ place, finding }) =>
+        place.uri === uri && place.start <= end && start <= place.end && finding.accepted === undefined,
+    )
+    .slice(0, findingsWithFixesTried(view.plan));
 }
 
 /** Proving a fix runs the engine, and editors ask again at every move of the cursor: each answer is kept with its finding. */

@@ -95,8 +95,9 @@ function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice
 
 /** Where one value serves several circuits, the one with the greatest load speaks for all. */
 function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedCircuit | undefined {
+  const among = new Set(records);
   return plan.judgement.circuits
-    .filter(({ circuit }) => records.includes(circuit.record))
+    .filter(({ circuit }) => among.has(circuit.record))
     .sort((one, other) => other.circuit.loadA - one.circuit.loadA)[0];
 }
 

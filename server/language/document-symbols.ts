@@ -70,9 +70,10 @@ class Outline {
   }
 
   addScenarios({ network: { scenarios }, result }: JudgedNetwork): void {
+    const states = new Map(result.scenarios.map(({ scenario, state }) => [scenario, state]));
     for (const [index, { record, name }] of scenarios.entries()) {
       if (record === undefined) continue;
-      const solved = result.scenarios.find(({ scenario }) => scenario === index)?.state === "solved";
+      const solved = states.get(index) === "solved";
       const symbol = this.#symbol(
         record,
         name,

@@ -37,7 +37,7 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
       ? `… and ${several(subjects.length - shown.length, `other ${kindOfAll(subjects)}`)} with this value.`
       : "",
     findings.length > 0
-      ? `**Found elsewhere in this ${shown[0]?.kind ?? "call"}**\n\n${findings.map(findingInWords).join("\n")}`
+      ? `**Found elsewhere in this ${shown[0]?.kind ?? "call"}**\n\n${findingsInWords(findings)}`
       : "",
     shown[0]?.judged ? `---\n\n**How this was worked out**\n\n${reckoning(shown[0].judged)}` : "",
     view.current ? "" : "_As of the last complete text._",
@@ -83,9 +83,9 @@ interface Subject {
 
 function subjectsAt({ plan }: PlanInView, spot: Spot): Subject[] {
   const { judgement } = plan;
-  const records = [spot.record, ...spot.alsoSets];
+  const records = new Set([spot.record, ...spot.alsoSets]);
   const at = networkAt(judgement, spot);
-  const runs = judgement.circuits.filter(({ circuit }) => records.includes(circuit.record));
+  const runs = judgement.circuits.filter(({ circuit }) => records.has(circuit.record));
   const named = (kind: Subject["kind"], name: string, summary: () => string): Subject => ({
     ...{ kind, name, summary },
     heading: `**${markdownWords(name)}**: `,
@@ -104,13 +104,13 @@ function subjectsAt({ plan }: PlanInView, spot: Spot): Subject[] {
   const ofPart = (part: Part) =>
     named("part", part.name || kindInWords(part), () => partSummary(judgement, judged, part));
   if (fed) return [ofPart(fed)];
-  const isJudged = (record: number) => runs.some(({ circuit }) => circuit.record === record);
+  const judgedRecords = new Set(runs.map(({ circuit }) => circuit.record));
   return [
     ...parts.map(ofPart),
     ...circuits,
     ...conductors.flatMap((index) => {
       const { record, name, run } = network.conductors[index]!;
-      return isJudged(record) ? [] : [named(run.word, name, () => unsolvedSummary(judged, index))];
+      return judgedRecords.has(record) ? [] : [named(run.word, name, () => unsolvedSummary(judged, index))];
     }),
     ...scenarios.map((index) =>
       named("scenario", network.scenarios[index]!.name, () => scenarioSummary(judgement, judged, index)),
@@ -127,8 +127,9 @@ function kindOfAll(subjects: readonly Subject[]): string {
 /** What cannot be judged says so; silence would read as "nothing found". */
 function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] {
   const { model } = plan.judgement;
+  const records = new Set([record, ...alsoSets]);
   const circuits = model.unjudged
-    .filter((one) => record === one.record || alsoSets.includes(one.record))
+    .filter((one) => records.has(one.record))
     .slice(0, mostSubjects)
     .map(
       ({ name }) =>
@@ -162,6 +163,12 @@ function findingsElsewhere(
   });
 }
 
+function findingsInWords(findings: readonly PlacedFinding[]): string {
+  const more = findings.length - mostFindings;
+  const lines = findings.slice(0, mostFindings).map(findingInWords);
+  return [...lines, ...(more > 0 ? [`- … and ${several(more, "other finding")}`] : [])].join("\n");
+}
+
 function findingInWords({ finding, message }: PlacedFinding): string {
   const accepted = finding.accepted === undefined ? "" : ` _accepted: ${markdownWords(finding.accepted)}_`;
   return `- ${finding.severity} \`${finding.rule}\`: ${markdownWords(message)}${accepted}`;
@@ -169,3 +176,5 @@ function findingInWords({ finding, message }: PlacedFinding): string {
 
 /** More than these in one popup nobody reads. */
 const mostSubjects = 3;
+/** A call in a loop may have thousands. */
+const mostFindings = 20;

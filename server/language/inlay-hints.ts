@@ -4,7 +4,7 @@ import { worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Circuit } from "../../library/model/circuit.ts";
 import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
-import type { Place } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { waysOfCircuits } from "./network-at.ts";
@@ -16,9 +16,8 @@ import type { PlanInView } from "./plan-in-view.ts";
  * Where one written size serves several, the hint speaks for the worst of them.
  */
 export function inlayHints(view: PlanInView, uri: Uri, within: Range): InlayHint[] {
-  const { network } = view.plan.judgement;
-  const ways: Ways = network ? waysOfCircuits(network) : new Map();
-  return [...runsBySize(view, uri).values()].flatMap(({ place, judged, unsolved }) => {
+  const { sizes, ways } = sizedRuns(view.plan);
+  return [...(sizes.get(uri)?.values() ?? [])].flatMap(({ place, judged, unsolved }) => {
     const range = view.range(place);
     if (!range || range.end.line < within.start.line || range.end.line > within.end.line) return [];
     const words = judged.length > 0 ? { label: label(judged), tooltip: tooltip(judged, ways) } : notWorkedOut;
@@ -47,11 +46,32 @@ interface Sized {
   unsolved: number;
 }
 
-function runsBySize({ plan }: PlanInView, uri: Uri): Map<string, Sized> {
-  const bySize = new Map<string, Sized>();
+interface SizedRuns {
+  /** By file, then by place. */
+  readonly sizes: ReadonlyMap<Uri, ReadonlyMap<string, Sized>>;
+  readonly ways: Ways;
+}
+
+/** An editor asks at every scroll: what does not depend on the stretch is worked out once a plan. */
+const known = new WeakMap<CheckedPlan, SizedRuns>();
+
+function sizedRuns(plan: CheckedPlan): SizedRuns {
+  let runs = known.get(plan);
+  if (!runs) {
+    const { network } = plan.judgement;
+    runs = { sizes: runsBySize(plan), ways: network ? waysOfCircuits(network) : new Map() };
+    known.set(plan, runs);
+  }
+  return runs;
+}
+
+function runsBySize(plan: CheckedPlan): Map<Uri, Map<string, Sized>> {
+  const byFile = new Map<Uri, Map<string, Sized>>();
   const sizeOf = ({ record, conductor }: Circuit): Sized | undefined => {
     const place = plan.placeOf(record, [conductor.system === "awg" ? "gauge" : "mm2"]);
-    if (place?.uri !== uri) return undefined;
+    if (!place) return undefined;
+    const bySize = byFile.get(place.uri) ?? new Map<string, Sized>();
+    byFile.set(place.uri, bySize);
     const key = `${place.start}-${place.end}`;
     const sized = bySize.get(key) ?? { place, judged: [], unsolved: 0 };
     bySize.set(key, sized);
@@ -64,7 +84,7 @@ function runsBySize({ plan }: PlanInView, uri: Uri): Map<string, Sized> {
     const sized = sizeOf(run);
     if (sized) sized.unsolved++;
   }
-  return bySize;
+  return byFile;
 }
 
 /** Begins with a word: beside the size, a number would be read as part of it. */
@@ -83,8 +103,7 @@ function label(judged: readonly JudgedCircuit[]): string {
 /** The drop of a cable has no limit of its own: where there are only cables, what flows tells more. */
 function dropOrCurrent(judged: readonly JudgedCircuit[]): string {
   const circuits = judged.filter(isCircuit);
-  if (circuits.length === 0)
-    return `carries ${withUnit(Math.max(...judged.map(({ circuit }) => circuit.loadA)), "A")}`;
+  if (circuits.length === 0) return `carries ${withUnit(ofGreatestCurrent(judged).circuit.loadA, "A")}`;
   const { overloaded, dropPercent } = ofWorstDrop(circuits).result.drop;
   return `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
 }
@@ -148,5 +167,5 @@ function leastSpare(judged: readonly JudgedCircuit[]): number | undefined {
   const spares = judged.flatMap(({ circuit, result: { ampacity } }) =>
     ampacity.judged ? [ampacity.ampacityA - circuit.loadA] : [],
   );
-  return spares.length > 0 ? Math.min(...spares) : undefined;
+  return spares.length > 0 ? spares.reduce((one, other) => Math.min(one, other)) : undefined;
 }
