@@ -138,7 +138,7 @@ cable({ from: high.positive, to: plus.stud, lengthM: 0.1, gauge: 2, protect: 100
 cable({ from: low.negative, to: minus.stud, lengthM: 0.1, gauge: 2 });`,
   ),
   "batteries that short one another": looped(
-    'const [one, other] = [busBar({}), busBar({})];\n',
+    "const [one, other] = [busBar({}), busBar({})];\n",
     `const [up, down] = [battery({ chemistry: "AGM", capacityAh: 100 }), battery({ chemistry: "AGM", capacityAh: 100 })];
 for (const [positive, negative] of [[up.positive, up.negative], [down.negative, down.positive]]) {
   cable({ from: positive, to: one.stud, lengthM: 0.5, gauge: 2 });
