@@ -29,8 +29,16 @@ export interface Sizing {
  * Where no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
  */
 export function thinnestSufficient(circuit: Circuit): Sizing | undefined {
-  return thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity);
+  let known = sufficient.get(circuit);
+  if (!known) {
+    known = { sizing: thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity) };
+    sufficient.set(circuit, known);
+  }
+  return known.sizing;
 }
+
+/** Several rules propose the same size for a circuit. */
+const sufficient = new WeakMap<Circuit, { readonly sizing: Sizing | undefined }>();
 
 /**
  * As {@link thinnestSufficient}, and every rating reaches the aim: for a circuit whose conductor is too thin for any

@@ -8,7 +8,7 @@ export interface StringJudgement {
   readonly array: SolarArrayPart;
   /** All side by side, those of other arrays too. */
   readonly strings: number;
-  /** Other arrays among them. */
+  /** Other arrays among them; the first 16 if there are more. */
   readonly others: readonly SolarArrayPart[];
   /** What all the others can push backwards into one string of this array, A: 1.25 · Isc of each. */
   readonly othersA: number;
@@ -23,37 +23,59 @@ export interface StringJudgement {
   readonly protectedOutside: boolean;
 }
 
+/** A list of all for each of thousands side by side would name millions. */
+const mostNamed = 16;
+
 /** Only arrays beside which, or within which, other strings lie. */
 export function stringsOf(network: Network): readonly StringJudgement[] {
   const wirings = solarWiringOf(network);
-  return wirings.flatMap(({ array, field }) => {
-    const strings = field.reduce((sum, { parallel }) => sum + parallel, 0);
+  const arraysOn = new Map<number, number>();
+  for (const { positive } of wirings) {
+    for (const conductor of positive) arraysOn.set(conductor, (arraysOn.get(conductor) ?? 0) + 1);
+  }
+  const totals = new Map<readonly SolarArrayPart[], { strings: number; allA: number }>();
+  const totalOf = (field: readonly SolarArrayPart[]) => {
+    const total = totals.get(field) ?? {
+      strings: field.reduce((sum, { parallel }) => sum + parallel, 0),
+      allA: field.reduce(
+        (sum, { shortCircuitA, parallel }) => sum + solarCurrent(shortCircuitA, parallel).greatestA,
+        0,
+      ),
+    };
+    totals.set(field, total);
+    return total;
+  };
+  return wirings.flatMap((wiring) => {
+    const { array, field } = wiring;
+    const { strings, allA } = totalOf(field);
     if (strings < 2) return [];
-    const allA = field.reduce(
-      (sum, { shortCircuitA, parallel }) => sum + solarCurrent(shortCircuitA, parallel).greatestA,
-      0,
-    );
     const own = solarCurrent(array.shortCircuitA, 1);
     const { maxSeriesFuseA = Number.POSITIVE_INFINITY } = array;
     return [
       {
         array,
         strings,
-        others: field.filter((other) => other !== array),
+        others: field
+          .slice(0, mostNamed + 1)
+          .filter((other) => other !== array)
+          .slice(0, mostNamed),
         othersA: allA - own.greatestA,
         leastFuseA: own.neededA,
         bestFuseA: smallestRatingBetween(own.neededA, maxSeriesFuseA),
-        protectedOutside: array.parallel === 1 && hasOwnDevice(network, wirings, array),
+        protectedOutside: array.parallel === 1 && hasOwnDevice(network, wiring, arraysOn),
       },
     ];
   });
 }
 
-function hasOwnDevice(network: Network, wirings: readonly SolarWiring[], array: SolarArrayPart): boolean {
-  const shared = new Set(wirings.flatMap((other) => (other.array === array ? [] : other.positive)));
-  const way = wirings.find((wiring) => wiring.array === array)?.positive ?? [];
-  return way
-    .filter((conductor) => !shared.has(conductor))
+/** On a conductor on which no other array's current flows. */
+function hasOwnDevice(
+  network: Network,
+  { array, positive }: SolarWiring,
+  arraysOn: ReadonlyMap<number, number>,
+): boolean {
+  return positive
+    .filter((conductor) => arraysOn.get(conductor) === 1)
     .some((conductor) => {
       const { near, far } = network.conductors[conductor] ?? {};
       return [near, far].some((device) => device && device.ratingA <= (array.maxSeriesFuseA ?? 0));

@@ -1,5 +1,6 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
-import { reachedFrom, type Step } from "./network/joined.ts";
+import { piecesOf } from "./network/joined.ts";
+import { type Nearest, nearestTargets } from "./network/nearest-targets.ts";
 
 /** One solar array and how it is wired to a controller. */
 export interface SolarWiring {
@@ -18,85 +19,103 @@ export interface SolarWiring {
   readonly string: readonly SolarArrayPart[];
 }
 
-/** How each solar array of a network is wired. */
+/** How each solar array of a network is wired. Several rules ask, so it is worked out once for each network. */
 export function solarWiringOf(network: Network): readonly SolarWiring[] {
+  let wirings = known.get(network);
+  if (!wirings) {
+    wirings = workOutWirings(network);
+    known.set(network, wirings);
+  }
+  return wirings;
+}
+
+const known = new WeakMap<Network, readonly SolarWiring[]>();
+
+function workOutWirings(network: Network): readonly SolarWiring[] {
   const arrays = network.parts.filter((part) => part.kind === "solarArray");
   if (arrays.length === 0) return [];
   const controllers = network.parts.filter((part) => part.kind === "solarController");
-  const ends = new Map(
-    arrays.map((array) => [
-      array,
-      {
-        positive: reachedFrom(network, [array.terminals.positive]),
-        negative: reachedFrom(network, [array.terminals.negative]),
-      },
-    ]),
-  );
-  const reached = (array: SolarArrayPart, end: "positive" | "negative") => ends.get(array)?.[end] ?? nowhere;
-  return arrays.map((array): SolarWiring => {
-    const string = stringOf(array, arrays, reached);
-    const positive = reached(array, "positive");
-    const negative = reached(array, "negative");
-    const top = reached(string.at(-1) ?? array, "positive");
+  const pieces = piecesOf(network);
+  const at = <Item>(items: readonly Item[], terminal: (item: Item) => number) => {
+    const byPiece = new Map<number, Item[]>();
+    for (const item of items) {
+      const there = byPiece.get(pieces[terminal(item)]!);
+      if (there) there.push(item);
+      else byPiece.set(pieces[terminal(item)]!, [item]);
+    }
+    return (end: number): readonly Item[] => byPiece.get(pieces[end]!) ?? [];
+  };
+  const startingAt = at(arrays, ({ terminals }) => terminals.positive);
+  const endingAt = at(arrays, ({ terminals }) => terminals.negative);
+  const takingAt = at(controllers, ({ terminals }) => terminals.solarPositive);
+  const returningAt = at(controllers, ({ terminals }) => terminals.solarNegative);
+
+  const strings = arrays.map((array) => stringOf(array, { startingAt, endingAt }));
+  const tops = strings.map((string) => string.at(-1)!.terminals.positive);
+  const [up, down, fromTop] = [
+    arrays.map(({ terminals: { positive } }) => ({
+      start: positive,
+      targets: [
+        ...takingAt(positive).map(({ terminals }) => terminals.solarPositive),
+        ...endingAt(positive).map(({ terminals }) => terminals.negative),
+      ],
+    })),
+    arrays.map(({ terminals: { negative } }) => ({
+      start: negative,
+      targets: [
+        ...returningAt(negative).map(({ terminals }) => terminals.solarNegative),
+        ...startingAt(negative).map(({ terminals }) => terminals.positive),
+      ],
+    })),
+    tops.map((top) => ({
+      start: top,
+      targets: takingAt(top).map(({ terminals }) => terminals.solarPositive),
+    })),
+  ].map((searches) => nearestTargets(network, searches)) as [Ways, Ways, Ways];
+  return arrays.map((array, index): SolarWiring => {
+    const steps = fromTop[index]!.conductors;
+    const reached = takingAt(tops[index]!).map((controller, at) => ({ controller, steps: steps[at]! }));
     return {
       array,
-      controllers: nearestFirst(
-        controllers.filter(({ terminals }) => top.has(terminals.solarPositive)),
-        ({ terminals }) => wayTo(top, terminals.solarPositive),
-      ),
-      positive: shortestWay(positive, [
-        ...controllers.map(({ terminals }) => terminals.solarPositive),
-        ...arrays.map(({ terminals }) => terminals.negative),
-      ]),
-      negative: shortestWay(negative, [
-        ...controllers.map(({ terminals }) => terminals.solarNegative),
-        ...arrays.map(({ terminals }) => terminals.positive),
-      ]),
-      field: arrays.filter(({ terminals }) => positive.has(terminals.positive)),
-      string,
+      controllers: reached.sort((one, other) => one.steps - other.steps).map(({ controller }) => controller),
+      positive: up[index]!.way,
+      negative: down[index]!.way,
+      field: startingAt(array.terminals.positive),
+      string: strings[index]!,
     };
   });
 }
 
+type Ways = readonly Nearest[];
+
+/** Arrays with an end at the same piece of metal as a terminal. */
+type ArraysAt = (terminal: number) => readonly SolarArrayPart[];
+
 /** Follows positive terminals that are joined to the negative one of another array, and the other way round. */
 function stringOf(
   array: SolarArrayPart,
-  arrays: readonly SolarArrayPart[],
-  reached: (array: SolarArrayPart, end: "positive" | "negative") => Reach,
+  { startingAt, endingAt }: { readonly startingAt: ArraysAt; readonly endingAt: ArraysAt },
 ): readonly SolarArrayPart[] {
-  const string = [array];
   // Each array once, so that arrays wired in a ring come to an end.
-  const neighbour = (of: SolarArrayPart, end: "positive" | "negative", its: "positive" | "negative") =>
-    arrays.find((other) => !string.includes(other) && reached(of, end).has(other.terminals[its]));
-  for (let above = neighbour(array, "positive", "negative"); above; ) {
-    string.push(above);
-    above = neighbour(above, "positive", "negative");
+  const taken = new Set([array]);
+  const passed = new Map<readonly SolarArrayPart[], number>();
+  const firstLeft = (candidates: readonly SolarArrayPart[]) => {
+    let at = passed.get(candidates) ?? 0;
+    while (at < candidates.length && taken.has(candidates[at]!)) at++;
+    passed.set(candidates, at);
+    return candidates[at];
+  };
+  const above: SolarArrayPart[] = [];
+  const below: SolarArrayPart[] = [];
+  for (let next = firstLeft(endingAt(array.terminals.positive)); next; ) {
+    taken.add(next);
+    above.push(next);
+    next = firstLeft(endingAt(next.terminals.positive));
   }
-  for (let below = neighbour(array, "negative", "positive"); below; ) {
-    string.unshift(below);
-    below = neighbour(below, "negative", "positive");
+  for (let next = firstLeft(startingAt(array.terminals.negative)); next; ) {
+    taken.add(next);
+    below.push(next);
+    next = firstLeft(startingAt(next.terminals.negative));
   }
-  return string;
-}
-
-function shortestWay(reach: Reach, targets: readonly number[]): readonly number[] {
-  const ways = targets.filter((target) => reach.has(target)).map((target) => wayTo(reach, target));
-  return nearestFirst(ways, (way) => way)[0] ?? [];
-}
-
-function nearestFirst<Item>(items: readonly Item[], way: (item: Item) => readonly number[]): readonly Item[] {
-  return [...items].sort((one, other) => way(one).length - way(other).length);
-}
-
-/** By terminal reached: the step that leads there; the start has none. */
-type Reach = ReadonlyMap<number, Step | undefined>;
-
-const nowhere: ReadonlyMap<number, Step | undefined> = new Map();
-
-/** Conductors on the way, from the start outwards; empty where it is not reached. */
-function wayTo(reach: Reach, terminal: number): readonly number[] {
-  const way: number[] = [];
-  for (let step = reach.get(terminal); step; step = reach.get(step.from))
-    if (step.link.conductor >= 0) way.unshift(step.link.conductor);
-  return way;
+  return [...below.reverse(), array, ...above];
 }

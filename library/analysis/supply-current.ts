@@ -1,9 +1,8 @@
 import type { Protection } from "../model/circuit.ts";
-import type { DcDcChargerPart, InverterPart, LoadPart, Network, Scenario } from "../model/network.ts";
+import type { DcDcChargerPart, InverterPart, Network, Scenario } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { surgeDuration } from "../standards/device-practice.ts";
-import { passesOn } from "./network/parts-inside.ts";
-import { solveScenarios } from "./network/solve-scenarios.ts";
+import { type AddedLoad, addedLoads } from "./network/added-load.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
@@ -77,16 +76,15 @@ export function supplyLoads(
   device: InverterPart | DcDcChargerPart,
   deviceA: number,
 ): readonly SupplyLoad[] {
-  const { alone, idle } = solvedAlone(network, device, deviceA);
-  if (!alone || !idle) return [];
+  const flow = addedLoads(network).flow(asLoad(device, deviceA));
+  if (!flow) return [];
   const scenarios = result.scenarios.filter(
     (one): one is SolvedScenario =>
       one.state === "solved" && isOnForLong(network.scenarios[one.scenario], device.index),
   );
   // On conductors that are far too thin it does not get all: what it gets is shared in the same way.
-  const drawnA = -(alone.partA[device.index] ?? 0);
-  return alone.conductorA.flatMap((aloneA, conductor): SupplyLoad[] => {
-    const share = (aloneA - (idle.conductorA[conductor] ?? 0)) / drawnA;
+  return flow.conductors.flatMap(({ conductor, addedA }): SupplyLoad[] => {
+    const share = addedA / flow.drawnA;
     if (!(Math.abs(share) > noShare)) return [];
     let worst: SupplyLoad = {
       conductor,
@@ -115,47 +113,11 @@ function isOnForLong(scenario: Scenario | undefined, part: number): boolean {
   return scenario !== undefined && !scenario.momentary && scenario.on[part] === true;
 }
 
-/** The batteries and this one device, which takes a constant current; and the batteries with nothing on. */
-function solvedAlone(
-  network: Network,
-  device: InverterPart | DcDcChargerPart,
-  deviceA: number,
-): { alone?: SolvedScenario; idle?: SolvedScenario } {
+/** The device as a load that takes a constant current at its input. */
+function asLoad(device: InverterPart | DcDcChargerPart, currentA: number): AddedLoad {
   const [positive, negative] =
     device.kind === "inverter"
       ? [device.terminals.positive, device.terminals.negative]
       : [device.terminals.inputPositive, device.terminals.inputNegative];
-  const { index, record, name, accept } = device;
-  const load: LoadPart = {
-    kind: "load",
-    index,
-    record,
-    name,
-    accept,
-    terminals: { positive, negative },
-    draws: { as: "current", currentA: deviceA },
-    critical: false,
-    continuous: true,
-    dropLimitPercent: 100,
-    dropLimitStated: true,
-    systemV: 12,
-    statedBy: "load",
-  };
-  const parts = network.parts.map((part) => (part.index === index ? load : part));
-  const [first] = network.scenarios;
-  if (!first) return {};
-  const only: Scenario = {
-    name: device.name,
-    on: parts.map((part) => part.index === index || part.kind === "battery" || passesOn(part)),
-    starting: parts.map(() => false),
-    restV: first.restV,
-    sunShare: 0,
-    momentary: false,
-  };
-  const nothing: Scenario = { ...only, on: only.on.map((on, part) => on && part !== index) };
-  const [alone, idle] = solveScenarios({ ...network, parts, scenarios: [only, nothing] });
-  return {
-    ...(alone?.state === "solved" && { alone }),
-    ...(idle?.state === "solved" && { idle }),
-  };
+  return { part: device.index, positive, negative, currentA };
 }

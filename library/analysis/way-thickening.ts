@@ -1,5 +1,5 @@
 import type { Circuit, Conductor } from "../model/circuit.ts";
-import type { Network } from "../model/network.ts";
+import type { Network, Scenario } from "../model/network.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { type LegChoices, leastCopper } from "./least-copper.ts";
@@ -113,9 +113,7 @@ export function dropWith(judged: Judged, way: WayFromBank, sizes: Sizes): number
 
 /** The same way in another scenario that was solved; undefined where nothing flows on it there. */
 export function wayIn(result: NetworkResult, way: WayFromBank, scenario: number): WayFromBank | undefined {
-  const [was, is] = [way.scenario, scenario].map((wanted) =>
-    result.scenarios.find((one) => one.scenario === wanted),
-  );
+  const [was, is] = [way.scenario, scenario].map((wanted) => result.scenarios[wanted]);
   if (was?.state !== "solved" || is?.state !== "solved") return undefined;
   const lostV = ({ conductorA, conductorOhm }: typeof is, conductor: number) =>
     (conductorA[conductor] ?? 0) * (conductorOhm[conductor] ?? 0);
@@ -143,7 +141,7 @@ interface Leg extends LegChoices {
 }
 
 function legsOf({ network, result }: Judged, way: WayFromBank, atLeast: Sizes): readonly Leg[] {
-  const solved = result.scenarios.find(({ scenario }) => scenario === way.scenario);
+  const solved = result.scenarios[way.scenario];
   const lostV = new Map<number, { dropV: number; run: Circuit; currentA: number }>();
   for (const { conductor, dropV } of way.legs) {
     const { record, run } = network.conductors[conductor] ?? {};
@@ -157,23 +155,25 @@ function legsOf({ network, result }: Judged, way: WayFromBank, atLeast: Sizes): 
       currentA: Math.max(currentA, before?.currentA ?? 0),
     });
   }
-  const legs = [...lostV.values()].map(({ run, dropV, currentA }): Leg => {
-    const conductors = sizesFrom(atLeast.get(run.record) ?? run.conductor);
-    const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
-    const nowOhm = ohm(run.conductor);
-    return {
-      run,
-      shared: isShared({ network, result }, way, run.record),
-      conductors,
-      dropNowV: dropV,
-      choices: conductors.map((conductor) => ({
-        copperMm2M: copperMm2M(run, conductor),
-        dropV: (dropV * ohm(conductor)) / nowOhm,
-      })),
-    };
-  });
-  const worst = new Set([...legs].sort((one, other) => other.dropNowV - one.dropNowV).slice(0, mostSearched));
-  return legs.filter((leg) => worst.has(leg));
+  const lost = [...lostV.values()];
+  const worst = new Set(lost.toSorted((one, other) => other.dropV - one.dropV).slice(0, mostSearched));
+  return lost
+    .filter((leg) => worst.has(leg))
+    .map(({ run, dropV, currentA }): Leg => {
+      const conductors = sizesFrom(atLeast.get(run.record) ?? run.conductor);
+      const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
+      const nowOhm = ohm(run.conductor);
+      return {
+        run,
+        shared: isShared({ network, result }, way, run.record),
+        conductors,
+        dropNowV: dropV,
+        choices: conductors.map((conductor) => ({
+          copperMm2M: copperMm2M(run, conductor),
+          dropV: (dropV * ohm(conductor)) / nowOhm,
+        })),
+      };
+    });
 }
 
 /** Of the whole run at the temperature that it gets at its current: only what it is compared with counts. */
@@ -222,12 +222,21 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number
   return devices;
 }
 
+/** Whether any load that is on in the way's scenario is a resistance. Each way asks, so it is looked up once for each scenario. */
 function drawsByResistance({ network }: Judged, way: WayFromBank): boolean {
-  const on = network.scenarios[way.scenario]?.on;
-  return network.parts.some(
-    (part) => part.kind === "load" && part.draws.as === "resistance" && on?.[part.index],
-  );
+  const scenario = network.scenarios[way.scenario];
+  if (!scenario) return false;
+  let draws = drawingByResistance.get(scenario);
+  if (draws === undefined) {
+    draws = network.parts.some(
+      (part) => part.kind === "load" && part.draws.as === "resistance" && scenario.on[part.index],
+    );
+    drawingByResistance.set(scenario, draws);
+  }
+  return draws;
 }
+
+const drawingByResistance = new WeakMap<Scenario, boolean>();
 
 function thickeningBy(legs: readonly Leg[], sizes: Sizes): Thickening | undefined {
   const changed = legs.flatMap(({ run, shared }) => {

@@ -5,7 +5,8 @@ import type { JudgedNetwork } from "../rules/rule.ts";
 /** How the currents and voltages of a network were worked out, as Markdown, and how exactly they came out. */
 export function networkWorking({ result: { scenarios } }: JudgedNetwork): string {
   const solved = scenarios.flatMap((one) => (one.state === "solved" ? [one] : []));
-  const exactness = solved.length > 0 ? Math.max(...solved.map(shareLeft)) : undefined;
+  const exactness =
+    solved.length > 0 ? solved.reduce((most, one) => Math.max(most, shareLeft(one)), 0) : undefined;
   return [
     "- The whole network is solved at once, for each scenario, so that at every terminal the currents add up to 0 (Kirchhoff's current law) and every conductor loses its current times its resistance (Ohm's law).",
     "- The resistance of a conductor is that at the temperature which its own current gives it.",

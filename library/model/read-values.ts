@@ -98,7 +98,7 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
     refuseUnknown(reading, name, value);
   } else if (property.parts && isObject(value) && !isStrange(value)) {
     const parts = explain(value, property.parts);
-    reading.invalid.push(...parts.invalid.map((refusal) => ({ ...refusal, path: [name, ...refusal.path] })));
+    for (const refusal of parts.invalid) reading.invalid.push({ ...refusal, path: [name, ...refusal.path] });
     if (property.counts && parts.missed.size > 0) reading.missed.add(name);
     else reading.values[name] = parts.values;
   } else if (property.elements && Array.isArray(value)) {

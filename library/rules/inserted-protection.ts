@@ -92,9 +92,18 @@ function repeated({ protection, range }: ProtectedEnd, need: Need): ChosenDevice
 
 /** What flows in the run where that could be worked out; else what it states itself. */
 export function runOf({ circuits }: JudgedPlan, run: Circuit): JudgedCircuit {
-  const found = circuits.find(({ circuit }) => circuit.record === run.record);
-  return found ?? { circuit: run, result: analyseCircuit(run) };
+  let byRecord = known.get(circuits);
+  if (!byRecord) {
+    byRecord = new Map();
+    // From the last on: of two with one record the first counts.
+    for (const judged of circuits.toReversed()) byRecord.set(judged.circuit.record, judged);
+    known.set(circuits, byRecord);
+  }
+  return byRecord.get(run.record) ?? { circuit: run, result: analyseCircuit(run) };
 }
+
+/** Each finding asks for a run, so they are sorted once for each plan. */
+const known = new WeakMap<JudgedPlan["circuits"], Map<number, JudgedCircuit>>();
 
 function inserting(
   network: Network,

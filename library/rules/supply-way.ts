@@ -38,16 +38,17 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
     readonly surges?: (part: Part) => number | undefined;
   },
 ): Found<SupplyValues>[] {
+  const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
   return inNetwork(plan, (judged) =>
     parts(judged).flatMap((part) => {
       const taking = takes(part);
       const loads = supplyLoads(judged, part, taking.currentA);
-      const lasting = worstOfEachRun(plan, judged, loads).flatMap(({ run, load }) =>
+      const lasting = worstOfEachRun(runs, judged, loads).flatMap(({ run, load }) =>
         findingsOn(run, { judged, part, taking, load }),
       );
       const surgeA = surges?.(part);
       if (surgeA === undefined) return lasting;
-      const surging = worstOfEachRun(plan, judged, supplyLoads(judged, part, surgeA)).flatMap(
+      const surging = worstOfEachRun(runs, judged, supplyLoads(judged, part, surgeA)).flatMap(
         ({ run, load }) =>
           surgeFindingsOn(run, { judged, part, taking: { ...taking, currentA: surgeA }, load }),
       );
@@ -118,8 +119,11 @@ function isSamePlace(one: At, other: At): boolean {
 }
 
 /** Both conductors of a circuit are one run: judged by the one that carries more. */
-function worstOfEachRun(plan: JudgedPlan, { network }: JudgedNetwork, loads: readonly SupplyLoad[]) {
-  const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
+function worstOfEachRun(
+  runs: ReadonlyMap<number, JudgedCircuit>,
+  { network }: JudgedNetwork,
+  loads: readonly SupplyLoad[],
+) {
   const worst = new Map<JudgedCircuit, SupplyLoad>();
   for (const load of loads) {
     const run = runs.get(network.conductors[load.conductor]?.record ?? -1);

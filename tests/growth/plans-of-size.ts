@@ -33,8 +33,8 @@ export const plansByWord: Readonly<Record<Word, PlanOfSize>> = {
   build: looped("circuit({ load: 5, oneWayM: 1, gauge: 16, protect: 10 });\n", "build({ voltage: 12 });"),
   cable: looped(bus, "cable({ from: house.positive, to: plus.stud, lengthM: 1, gauge: 4, protect: 100 });"),
   scenario: looped(
-    `${bus}circuit({ ...onBus, load: 2 });\n`,
-    "scenario({ name: `scenario ${i}`, chargePercent: i % 100 });",
+    `${bus}const lamps = Array.from({ length: 10 }, (_, at) => circuit({ ...onBus, load: 0.1 + at / 50 }));\n`,
+    "scenario({ name: `scenario ${i}`, on: lamps.filter((_, at) => (i >> at) & 1), bankV: 11.5 + (i % 100) / 100 });",
   ),
   battery: looped(
     bus,
@@ -138,10 +138,17 @@ cable({ from: high.positive, to: plus.stud, lengthM: 0.1, gauge: 2, protect: 100
 cable({ from: low.negative, to: minus.stud, lengthM: 0.1, gauge: 2 });`,
   ),
   "batteries that short one another": looped(
-    bus,
+    "const [one, other] = [busBar({}), busBar({})];\n",
+    `const [up, down] = [battery({ chemistry: "AGM", capacityAh: 100 }), battery({ chemistry: "AGM", capacityAh: 100 })];
+for (const [positive, negative] of [[up.positive, up.negative], [down.negative, down.positive]]) {
+  cable({ from: positive, to: one.stud, lengthM: 0.5, gauge: 2 });
+  cable({ from: negative, to: other.stud, lengthM: 0.5, gauge: 2 });
+}`,
+  ),
+  "batteries each joined pole to pole": looped(
+    "",
     `const one = battery({ chemistry: "AGM", capacityAh: 100 });
-cable({ from: one.positive, to: minus.stud, lengthM: 0.5, gauge: 2 });
-cable({ from: one.negative, to: plus.stud, lengthM: 0.5, gauge: 2 });`,
+cable({ from: one.positive, to: one.negative, lengthM: 0.5, gauge: 2 });`,
   ),
   "batteries without a fuse": looped(
     bus,
@@ -204,11 +211,14 @@ end = next.stud;`,
     bus.replace('busBar({ side: "positive" })', 'busBar({ side: "positive", studs: 4, ratedA: 10 })'),
     "circuit({ ...onBus, load: 1 });",
   ),
-  "scenarios that name many parts off": (count) =>
+  "scenarios that name many parts off": looped(
+    `${bus}const all = Array.from({ length: 200 }, (_, at) => circuit({ ...onBus, load: 0.02 + at / 5_000 }));\n`,
+    "scenario({ name: `scenario ${i}`, off: all.slice(i % 100, 100 + (i % 100)) });",
+  ),
+  "scenarios of many parts": (count) =>
     `${imports}${bus}const all = Array.from({ length: ${count} }, () => circuit({ ...onBus, load: 0.05 }));
-scenario({ name: "few", off: all });
-scenario({ name: "many", on: all });
-scenario({ name: "half", off: all.filter((_, i) => i % 2) });
+scenario({ name: "few", off: all.slice(0, 250) });
+scenario({ name: "many", on: all.slice(-250) });
 `,
   "scenarios of few disconnects each": looped(
     `${bus}const offs = Array.from({ length: 20 }, () => disconnect({ ratedA: 100 }));

@@ -21,7 +21,7 @@ export interface Arriving {
   readonly currentA: number;
   /**
    * Part indices, the greatest share first; those that add nothing are left out. Where more than {@link mostNamed} are in one
-   * island, those that push the most by themselves.
+   * island, the first of those that push the most by themselves.
    */
   sources(): number[];
   /** A battery adds to it whose internal resistance nobody stated. */
@@ -107,7 +107,7 @@ export function greatestFaults(
   const guessedOf = byIsland(guessed);
   const namedOf = byIsland(
     [...sources].sort((one, other) => other.currentA - one.currentA),
-    mostNamed,
+    mostAsked,
   );
   const responses = new Map<LiveSource, Response>();
   const responseOf = (source: LiveSource) => {
@@ -157,12 +157,16 @@ export function greatestFaults(
         const leastA = Math.max(dustA, noticeableShare * currentA);
         return {
           currentA: currentA < dustA ? 0 : currentA,
-          sources: () =>
-            (namedOf.get(island) ?? [])
-              .map((source) => ({ ...source, currentA: shareA(responseOf(source)) }))
-              .filter((source) => source.currentA > leastA)
+          sources() {
+            const named: { part: number; currentA: number }[] = [];
+            for (const source of namedOf.get(island) ?? []) {
+              const currentA = shareA(responseOf(source));
+              if (currentA > leastA && named.push({ part: source.part, currentA }) === mostNamed) break;
+            }
+            return named
               .sort((one, two) => two.currentA - one.currentA || one.part - two.part)
-              .map(({ part }) => part),
+              .map(({ part }) => part);
+          },
           isEstimated() {
             const may = guessedOf.get(island) ?? [];
             // If together they exceed as many times the least share as there are of them, one of them exceeds it.
@@ -187,6 +191,9 @@ const noticeableShare = 1e-6;
 
 /** Nobody reads a longer list of what feeds a short, and a list for each of thousands of fuses would name millions. */
 const mostNamed = 16;
+
+/** Until as many are found that add something: those behind the short itself add nothing. */
+const mostAsked = 4 * mostNamed;
 
 /** Far above any cable, so that it takes less than a millionth of what a charger gives. */
 const withoutBatteryOhm = 1e5;

@@ -89,13 +89,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   const at = { coarse: new Float64Array(size), fine: new Float64Array(size) };
   const flow: Flow = { currentA: 0, siemens: 0 };
   const through = emptyConverterFlow();
-  const highestV = Math.max(
-    1,
-    ...netlist.batteries.map(({ emfV }) => emfV),
-    ...netlist.sources.map(({ outputV }) => outputV),
-    ...netlist.converters.map(({ outputV }) => outputV),
-    ...netlist.arrays.map(({ openCircuitV }) => openCircuitV),
-  );
+  const highestV = highestSourceV(netlist);
   const draws = drawsOf(netlist);
   const lone = loneSources(netlist);
   /** By index of `draws`: the voltage without constant powers; 0 for what does not run at that. */
@@ -514,6 +508,16 @@ function flatConductors(conductors: Netlist["conductors"]) {
     flat.hottestV[at] = law.ampacityA * law.hottestOhm;
   }
   return flat;
+}
+
+/** At least 1 V. */
+function highestSourceV({ batteries, sources, converters, arrays }: Netlist): number {
+  let highestV = 1;
+  for (const { emfV } of batteries) highestV = Math.max(highestV, emfV);
+  for (const { outputV } of sources) highestV = Math.max(highestV, outputV);
+  for (const { outputV } of converters) highestV = Math.max(highestV, outputV);
+  for (const { openCircuitV } of arrays) highestV = Math.max(highestV, openCircuitV);
+  return highestV;
 }
 
 /** Where constant powers are drawn: those of `powers`, then the inputs of `converters`. */

@@ -20,7 +20,7 @@ export function resistorNetwork(of: {
     ...of.resistances.flatMap(({ between }) => between),
     ...(of.loads ?? []).flatMap(({ positive, negative }) => [positive, negative]),
   ];
-  const nodes = Math.max(...numbers) + 1;
+  const nodes = numbers.reduce((most, number) => Math.max(most, number), 0) + 1;
   const first = network.terminals.length;
   const joiner = network.parts.length - 1;
   const joins = of.resistances.map(({ between: [a, b], ohm }) => ({

@@ -88,7 +88,7 @@ export function netlistOf(
   nodes: Nodes = nodesOf(network, scenario),
   laws: readonly ConductorLaw[] = conductorLaws(network.conductors),
 ): Netlist {
-  return withoutIdle(everythingOn(network, scenario, nodes, laws));
+  return withoutIdle(branchesOn(network, scenario, nodes, laws));
 }
 
 /** Terminals as nodes. The same for all scenarios in which the same disconnects are closed. */
@@ -136,7 +136,7 @@ export function possiblePairs(network: Network, { of }: Nodes): Int32Array {
 }
 
 /** All branches that this scenario switches on, whether or not anything can flow in them. */
-function everythingOn(
+export function branchesOn(
   network: Network,
   scenario: Scenario,
   nodes: Nodes,

@@ -2,7 +2,7 @@ import type { Network, Scenario } from "../../model/network.ts";
 import type { ScenarioResult } from "../network-result.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
 import { type Limit, operatingLimit } from "./operating-limit.ts";
-import { measureOf, operatingPointSolver } from "./operating-point.ts";
+import { measureOf, type OperatingPoint, operatingPointSolver } from "./operating-point.ts";
 import { withoutIdle } from "./solve-islands.ts";
 import { type Netlist, type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
 import { solvedScenario } from "./solved-scenario.ts";
@@ -29,6 +29,11 @@ export function solveScenarios(network: Network): readonly ScenarioResult[] {
 /** A current that is left over at a node may be this part of {@link measureOf} all of them; else nothing was solved. */
 const mostResidual = 1e-9;
 
+/** Whether an operating point fulfils Kirchhoff's current law. */
+export function isBalanced({ residualA, largestA }: OperatingPoint): boolean {
+  return residualA <= mostResidual * measureOf(largestA);
+}
+
 function solveScenario(of: {
   network: Network;
   scenario: Scenario;
@@ -45,7 +50,7 @@ function solveScenario(of: {
     return { ...unsolved, why, reachedShare, culprits };
   }
   const { point } = limit;
-  if (!(point.residualA <= mostResidual * measureOf(point.largestA))) return { ...unsolved, reachedShare: 1 };
+  if (!isBalanced(point)) return { ...unsolved, reachedShare: 1 };
   const standing = { ...point, voltages: withStandingVoltages(netlist, point.voltages) };
   return solvedScenario({ network, scenario, index, netlist, point: standing });
 }

@@ -28,8 +28,7 @@ export function solvedScenario(of: {
   const conductorA = network.conductors.map(() => 0);
   const conductorC: number[] = [];
   const conductorOhm: number[] = [];
-  const roundingA = roundingShare * Math.max(1, point.largestA);
-  const shown = (currentA: number) => (Math.abs(currentA) <= roundingA ? 0 : currentA);
+  const shown = withoutRounding(point);
   for (const branch of netlist.conductors) {
     conductorA[branch.conductor] = shown(currentOf(branch.law, voltageOver(point.voltages, branch)));
   }
@@ -61,6 +60,14 @@ export function solvedScenario(of: {
  * search leaves twice as much of the largest one at a node.
  */
 const roundingShare = 1e-12;
+
+/** Turns what is nothing but rounding beside the largest current of an operating point into 0. */
+export function withoutRounding({
+  largestA,
+}: Pick<OperatingPoint, "largestA">): (currentA: number) => number {
+  const roundingA = roundingShare * Math.max(1, largestA);
+  return (currentA) => (Math.abs(currentA) <= roundingA ? 0 : currentA);
+}
 
 /**
  * By terminal, towards the most negative battery terminal of its island; towards the most negative terminal of a source where

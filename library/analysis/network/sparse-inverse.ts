@@ -23,7 +23,7 @@ export interface SparseInverse {
 /** By node, V; 0 in every other island. */
 export type Response = (node: number) => number;
 
-export interface CurrentIntoNode {
+interface CurrentIntoNode {
   readonly node: number;
   readonly currentA: number;
 }

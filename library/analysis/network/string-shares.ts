@@ -59,7 +59,10 @@ export function stringShares(
 const noCurrentA = 1e-3;
 
 function capacityAh(network: Network, string: readonly number[]): number {
-  return Math.min(...batteriesOf(network, string).map((battery) => battery.capacityAh));
+  return batteriesOf(network, string).reduce(
+    (least, battery) => Math.min(least, battery.capacityAh),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 function batteriesOf({ parts }: Network, string: readonly number[]): readonly BatteryPart[] {

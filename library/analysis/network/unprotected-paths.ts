@@ -37,7 +37,7 @@ export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorSide[]
         (end) => pushA[joined.find(pointAt(wiring, conductor, end))]! > ampacityA,
       ),
     );
-    if (reached.length > 0) paths.push(...pathsAt(wiring, passesA, ampacityA, reached));
+    if (reached.length > 0) for (const path of pathsAt(wiring, passesA, ampacityA, reached)) paths.push(path);
   }
   return paths.sort((a, b) => a.conductor - b.conductor);
 }

@@ -1,6 +1,7 @@
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, WayFromBank } from "../network-result.ts";
+import { disjointSets } from "./disjoint-sets.ts";
 import { joinsOf } from "./solve-netlist.ts";
 import type { Bank, NetworkTopology } from "./topology.ts";
 import { type TwoPole, twoPolesOf } from "./two-poles.ts";
@@ -103,10 +104,12 @@ interface Walks {
   readonly banks: readonly Bank[];
   readonly positive: readonly Walk[];
   readonly negative: readonly Walk[];
+  /** Banks of which a positive terminal is joined to the one and a negative terminal to the other, ascending. */
+  joinedTo(positive: number, negative: number): readonly number[];
 }
 
-/** By terminal that is reached, nearest first. */
-type Walk = ReadonlyMap<number, Step>;
+/** The step by which a terminal is reached; it must be joined to where the walk begins. */
+type Walk = (terminal: number) => Step | undefined;
 
 interface Step {
   /** The bank's terminal at which the way begins. */
@@ -130,14 +133,33 @@ function walksFor(
   let walks = known.get(key);
   if (!walks) {
     const links = linksIn(network, scenario);
-    walks = {
-      banks,
-      positive: banks.map(({ positives }) => walkFrom(positives, links)),
-      negative: banks.map(({ negatives }) => walkFrom(negatives, links)),
-    };
+    walks = walksOver(banks, links);
     known.set(key, walks);
   }
   return walks;
+}
+
+function walksOver(banks: readonly Bank[], links: readonly (readonly Link[])[]): Walks {
+  const pieces = disjointSets(links.length);
+  links.forEach((there, terminal) => {
+    for (const { to } of there) pieces.union(terminal, to);
+  });
+  const byPiece = new Map<number, Set<number>>();
+  banks.forEach(({ positives }, bank) => {
+    for (const piece of positives.map(pieces.find)) {
+      byPiece.set(piece, (byPiece.get(piece) ?? new Set()).add(bank));
+    }
+  });
+  const negativePieces = banks.map(({ negatives }) => new Set(negatives.map(pieces.find)));
+  return {
+    banks,
+    positive: banks.map(({ positives }) => walkFrom(positives, links)),
+    negative: banks.map(({ negatives }) => walkFrom(negatives, links)),
+    joinedTo: (positive, negative) =>
+      [...(byPiece.get(pieces.find(positive)) ?? [])].filter((bank) =>
+        negativePieces[bank]!.has(pieces.find(negative)),
+      ),
+  };
 }
 
 interface Link {
@@ -160,7 +182,10 @@ function linksIn(network: Network, scenario: Scenario): readonly (readonly Link[
   return links;
 }
 
-/** Breadth first by the number of conductors; a step inside a part costs nothing and is taken at once. */
+/**
+ * Breadth first by the number of conductors; a step inside a part costs nothing and is taken at once. Goes no further than it has
+ * been asked: of many banks that share one return, each is near to its own devices.
+ */
 function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]): Walk {
   const walk = new Map<number, Step>();
   let ring: number[] = [];
@@ -169,7 +194,12 @@ function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]
     walk.set(start, { start, before: -1, conductor: -1, conductors: 0 });
     ring.push(start);
   }
-  while (ring.length > 0) {
+  return (terminal) => {
+    while (ring.length > 0 && !walk.has(terminal)) goOn();
+    return walk.get(terminal);
+  };
+
+  function goOn(): void {
     for (let at = 0; at < ring.length; at++) {
       const terminal = ring[at]!;
       const { start, conductors } = walk.get(terminal)!;
@@ -190,14 +220,13 @@ function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]
       }
     }
   }
-  return walk;
 }
 
 function nearestBank(walks: Walks, { positive, negative }: TwoPole): BankEnds | undefined {
   let nearest: (BankEnds & { conductors: number }) | undefined;
-  for (let bank = 0; bank < walks.banks.length; bank++) {
-    const there = walks.positive[bank]!.get(positive);
-    const back = walks.negative[bank]!.get(negative);
+  for (const bank of walks.joinedTo(positive, negative)) {
+    const there = walks.positive[bank]!(positive);
+    const back = walks.negative[bank]!(negative);
     if (!there || !back || (nearest && nearest.conductors <= there.conductors)) continue;
     nearest = { bank, positive: there.start, negative: back.start, conductors: there.conductors };
   }
@@ -212,7 +241,7 @@ function alongWalk(
   polarity: 1 | -1,
 ): readonly { readonly conductor: number; readonly sign: number }[] {
   const way: { conductor: number; sign: number }[] = [];
-  for (let step = walk.get(to), terminal = to; step && step.before >= 0; step = walk.get(terminal)) {
+  for (let step = walk(to), terminal = to; step && step.before >= 0; step = walk(terminal)) {
     if (step.conductor >= 0) {
       const outwards = network.conductors[step.conductor]!.to === terminal;
       way.push({ conductor: step.conductor, sign: outwards ? polarity : -polarity });

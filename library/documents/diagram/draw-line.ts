@@ -2,7 +2,7 @@ import type { Anatomy } from "./anatomy.ts";
 import { bodyBox, foundClass } from "./draw-part.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, markPx, worstOf } from "./finding-mark.ts";
-import type { PlacedNode, Point } from "./graph.ts";
+import { type PlacedNode, type Point, verticalExtent } from "./graph.ts";
 import type { Pen } from "./ink.ts";
 import type { Device, SchematicLine } from "./schematic.ts";
 import { type Row, ratingPx, ratingText } from "./stub.ts";
@@ -163,8 +163,8 @@ function drawnDevice(pen: Pen, { deviceX, y }: Stub, device: Device): DrawnLine[
 }
 
 function boxOf(points: readonly Point[]): Box {
-  const xs = points.map(({ x }) => x);
-  const ys = points.map(({ y }) => y);
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+  let [left, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { x } of points) [left, right] = [Math.min(left, x), Math.max(right, x)];
+  const { top, bottom } = verticalExtent(points);
+  return { x: left, y: top, width: right - left, height: bottom - top };
 }

@@ -1,7 +1,7 @@
 import type { Anatomy } from "./anatomy.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, type MarkKind, worstOf } from "./finding-mark.ts";
-import type { PlacedNode } from "./graph.ts";
+import { type PlacedNode, verticalExtent } from "./graph.ts";
 import type { Pen } from "./ink.ts";
 import { type Lead, leadY } from "./symbols/part-symbol.ts";
 import { symbols } from "./symbols/symbols.ts";
@@ -54,18 +54,20 @@ function gather(pen: Pen, box: Box, landings: readonly Lead[]) {
   for (const side of ["west", "east"] as const) {
     const here = landings.filter((landing) => landing.side === side);
     for (const terminal of new Set(here.map((landing) => landing.terminal))) {
-      const ys = here.filter((landing) => landing.terminal === terminal).map(({ y }) => y);
+      const own = here.filter((landing) => landing.terminal === terminal);
+      const ys = own.map(({ y }) => y);
       const y = leadY(here, terminal)!;
       leads.push({ terminal, side, y });
       if (ys.length === 1) continue;
+      const { top, bottom } = verticalExtent(own);
       const x = side === "west" ? box.x : box.x + box.width;
       drawn.push(
         pen.line([
-          { x, y: Math.min(...ys) },
-          { x, y: Math.max(...ys) },
+          { x, y: top },
+          { x, y: bottom },
         ]),
-        ...[...new Set([...ys, y])].map((at) => pen.circle({ x, y: at }, 2.4, "filled")),
       );
+      for (const at of new Set([...ys, y])) drawn.push(pen.circle({ x, y: at }, 2.4, "filled"));
     }
   }
   return { leads, drawn: drawn.join("") };

@@ -57,3 +57,13 @@ export type LayOut = (graph: DiagramGraph) => Promise<LaidOut>;
 export type LaidOut =
   | { readonly laidOut: true; readonly placed: PlacedGraph }
   | { readonly laidOut: false; readonly why: string; readonly superseded?: true };
+
+/** From the highest to the lowest of some points. */
+export function verticalExtent(points: Iterable<{ readonly y: number }>): {
+  readonly top: number;
+  readonly bottom: number;
+} {
+  let [top, bottom] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { y } of points) [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
+  return { top, bottom };
+}

@@ -44,7 +44,8 @@ export function drawLegend(
   { x, y, width }: Box,
 ): { readonly svg: string; readonly height: number } {
   if (entries.length === 0) return { svg: "", height: 0 };
-  const column = signPx + 10 + Math.max(...entries.map(({ words }) => textWidth(words, textPx))) + 16;
+  const column =
+    signPx + 10 + entries.reduce((widest, { words }) => Math.max(widest, textWidth(words, textPx)), 0) + 16;
   const columns = Math.max(1, Math.floor(width / column));
   const perColumn = Math.ceil(entries.length / columns);
   const drawn = entries.map((entry, index) => {

@@ -83,7 +83,7 @@ function movedFindings(
     const shown = [from.part, to.part].filter((part) => newIndex.has(part));
     const home = shown.find((part) => !ofReturnSide.has(parts[part]!.symbol)) ?? shown[0];
     const here = found.map((one) => ({ ...one, message: `${name}: ${one.message}` }));
-    if (home === undefined) unplaced.push(...here);
+    if (home === undefined) for (const one of here) unplaced.push(one);
     else byPart.set(home, [...(byPart.get(home) ?? []), ...here]);
   }
   return { byPart, unplaced };

@@ -24,7 +24,7 @@ export function readingOrder(schematic: Schematic): readonly number[] {
       if (seen.has(part)) continue;
       seen.add(part);
       order.push(part);
-      ahead.push(...onwards[part]!.toReversed());
+      for (const next of onwards[part]!.toReversed()) ahead.push(next);
     }
   };
   parts.forEach((_, part) => {

@@ -61,7 +61,7 @@ class Drawing {
     const lines = network.conductors.map((conductor, index) => this.#lineOf(network, conductor, index));
     const hops = hopsFromSources(network);
     for (const part of network.parts) this.#parts.push(this.#partOf(part, hops[part.index] ?? 0));
-    this.#lines.push(...lines);
+    for (const line of lines) this.#lines.push(line);
   }
 
   /** Each hangs between one supply that the plan does not state and a load of its own. */

@@ -36,7 +36,7 @@ export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): T
           ]
         : []),
       numbers("longestM", "Longest, m", ({ pieces }) =>
-        lengthToCut(Math.max(...pieces.map(({ lengthM }) => lengthM))),
+        lengthToCut(pieces.reduce((longest, { lengthM }) => Math.max(longest, lengthM), 0)),
       ),
       words("wires", "Wires", ({ pieces }) => listed(pieces.map(({ number }) => number))),
     ],

@@ -1,5 +1,5 @@
 import type { Drop } from "../../analysis/circuit-result.ts";
-import type { WayFromBank } from "../../analysis/network-result.ts";
+import type { NetworkResult, WayFromBank } from "../../analysis/network-result.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
 import type { Circuit, Conductor } from "../../model/circuit.ts";
@@ -99,7 +99,7 @@ function isInNetwork({ network }: JudgedPlan, { wired }: Circuit): boolean {
 function fixesOfCircuit(plan: JudgedPlan, circuit: Circuit): ProposedFix[] {
   const sizing = thinnestSufficient(circuit);
   const { network } = plan;
-  const way = network && waysTooLong(network).find((one) => placeOf(network, one)?.record === circuit.record);
+  const way = network && waysTooLong(network).byRecord.get(circuit.record);
   if (!network || !way || !sizing) return sizedFixes(circuit, sizing);
   const atLeast = new Map([[circuit.record, sizing.conductor]]);
   const thicker = thickeningOf(network, [{ way, allowedV: allowedOn(way) }], atLeast);
@@ -113,8 +113,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       circuit.word === "circuit" && isTooMuch(drop) ? [[circuit.record, circuit] as const] : [],
     ),
   );
-  return waysTooLong(judged).flatMap((way): Found<Values>[] => {
-    const place = placeOf(judged, way);
+  return waysTooLong(judged).ways.flatMap(({ way, place }): Found<Values>[] => {
     const part = judged.network.parts[way.part];
     if (!place || !part || isMendedBy(speaking, { judged, way, place })) return [];
     const { run } = place;
@@ -145,9 +144,31 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
   });
 }
 
-function waysTooLong({ result }: JudgedNetwork): readonly WayFromBank[] {
-  return result.ways.filter(({ dropPercent, dropLimitPercent }) => isAbove(dropPercent, dropLimitPercent));
+/** Ways on which too much is lost, and the conductor at which each is reported. */
+interface WaysTooLong {
+  readonly ways: readonly { readonly way: WayFromBank; readonly place: NetworkConductor | undefined }[];
+  /** By record of that conductor: the first way. */
+  readonly byRecord: ReadonlyMap<number, WayFromBank>;
 }
+
+/** Each circuit that loses too much asks for them, so they are looked up once for each network. */
+function waysTooLong(judged: JudgedNetwork): WaysTooLong {
+  let found = known.get(judged.result);
+  if (!found) {
+    const ways = judged.result.ways
+      .filter(({ dropPercent, dropLimitPercent }) => isAbove(dropPercent, dropLimitPercent))
+      .map((way) => ({ way, place: placeOf(judged, way) }));
+    const byRecord = new Map<number, WayFromBank>();
+    for (const { way, place } of ways) {
+      if (place && !byRecord.has(place.record)) byRecord.set(place.record, way);
+    }
+    found = { ways, byRecord };
+    known.set(judged.result, found);
+  }
+  return found;
+}
+
+const known = new WeakMap<NetworkResult, WaysTooLong>();
 
 /** The conductor at the device's positive terminal; the last of the way where none of it is. */
 function placeOf({ network }: JudgedNetwork, { part, legs }: WayFromBank): NetworkConductor | undefined {

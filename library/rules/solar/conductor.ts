@@ -97,8 +97,9 @@ function arraysByRun(network: Parameters<typeof solarWiringOf>[0]): ReadonlyMap<
     for (const conductor of new Set([...positive, ...negative])) {
       const record = network.conductors[conductor]?.record;
       if (record === undefined) continue;
-      const arrays = runs.get(record) ?? [];
-      if (!arrays.includes(array)) runs.set(record, [...arrays, array]);
+      const arrays = runs.get(record);
+      if (!arrays) runs.set(record, [array]);
+      else if (arrays.at(-1) !== array) arrays.push(array);
     }
   }
   return runs;

@@ -44,7 +44,7 @@ export const stringProtection = defineRule<Values>({
             subject: array.name,
             at: atPart(array, ...placeOf(judged, wrong)),
             severity: severities[wrong],
-            related: judged.others.slice(0, mostRelated).map((other) => relatedPart(other)),
+            related: judged.others.map((other) => relatedPart(other)),
             values,
             fixes,
           },
@@ -74,9 +74,6 @@ export const stringProtection = defineRule<Values>({
 });
 
 type Wrong = "bearing-not-stated" | "missing" | "too-great" | "too-small";
-
-/** Of thousands side by side nobody reads each; a list for each of them would name millions. */
-const mostRelated = 16;
 
 interface Values {
   readonly wrong: Wrong;

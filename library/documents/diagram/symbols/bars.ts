@@ -1,4 +1,5 @@
 import type { Box } from "../drawing.ts";
+import { verticalExtent } from "../graph.ts";
 import type { Pen } from "../ink.ts";
 import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 
@@ -73,13 +74,13 @@ function bar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
 /** As long as what it joins. */
 function innerBar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
   if (leads.length === 0) return "";
-  const ys = leads.map(({ y }) => y);
+  const { top, bottom } = verticalExtent(leads);
   const spread = leads.length === 1 ? 6 : 0;
   return (
     pen.line(
       [
-        { x, y: Math.min(...ys) - spread },
-        { x, y: Math.max(...ys) + spread },
+        { x, y: top - spread },
+        { x, y: bottom + spread },
       ],
       "thick",
     ) + joined(pen, box, leads, x, 2.4)
