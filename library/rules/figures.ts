@@ -81,9 +81,6 @@ function differ(first: number, second: number): boolean {
   return Math.abs(first - second) > blur * Math.max(Math.abs(first), Math.abs(second));
 }
 
-/** Figures that no arithmetic here blurs. */
-const leastKept = 12;
-
 const formats = new Map<number, Intl.NumberFormat>();
 
 function written(value: number, figures: number): string {
@@ -92,6 +89,6 @@ function written(value: number, figures: number): string {
     format = new Intl.NumberFormat("en-US", { maximumSignificantDigits: figures });
     formats.set(figures, format);
   }
-  // Without the last digits of a binary fraction, which would decide whether 6,425 is rounded up or down. Adding 0 turns −0 into 0.
-  return format.format(Number(value.toPrecision(Math.max(leastKept, figures))) + 0);
+  // Adding 0 turns −0 into 0.
+  return format.format(value + 0);
 }

@@ -29,8 +29,6 @@ interface AddedFlow {
 }
 
 export interface AddedLoads {
-  /** How many conductors, joins and batteries a solution has to go through. */
-  extent(load: AddedLoad): number;
   /** Undefined if no current can flow between its terminals, or none that solves the equations is found. */
   flow(load: AddedLoad): AddedFlow | undefined;
 }
@@ -53,7 +51,7 @@ const known = new WeakMap<Network, AddedLoads>();
 
 function preparedFor(network: Network): AddedLoads {
   const [first] = network.scenarios;
-  if (!first) return { extent: () => 0, flow: () => undefined };
+  if (!first) return { flow: () => undefined };
   // The negatives that a charger joins are edges here: they are not there while that charger itself is the load.
   const apart: Network = {
     ...network,
@@ -156,7 +154,7 @@ function preparedFor(network: Network): AddedLoads {
     };
   }
 
-  return { extent: (load) => edgesFor(load).length, flow };
+  return { flow };
 }
 
 interface Way extends Pick<Netlist, "conductors" | "resistors" | "batteries"> {
