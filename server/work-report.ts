@@ -32,7 +32,7 @@ export function createWorkReport({ workspace, duty, send }: WorkWiring): WorkRep
     begins(root, files) {
       const { role, givenUp } = duty();
       const before = givenUp.find((one) => one.root === root);
-      if (before?.texts.every(unchanged))
+      if (before && before.texts.length > 0 && before.texts.every(unchanged))
         throw new Error(`${before.why}, and it is not tried again before its text changes`);
       const openUris = [...files]
         .filter((file) => workspace.isOpen(file))
@@ -47,7 +47,8 @@ export function createWorkReport({ workspace, duty, send }: WorkWiring): WorkRep
       if (root === last) return;
       last = root;
       const openUris = workspace.isOpen(root) ? [workspace.client(root).uri] : [];
-      send(known.get(root) ?? { root, openUris, texts: [] });
+      const texts = duty().role === "background" ? [digestOf(root)] : [];
+      send(known.get(root) ?? { root, openUris, texts });
     },
   };
 }

@@ -126,7 +126,8 @@ describe("prospective current of a bank (BAT-1)", () => {
     expect(
       Math.abs((main?.greatestA as number) / (expected.bank_short_circuit_A as number) - 1),
     ).toBeLessThan(1e-5);
-    expect(main?.sources).toHaveLength(28);
+    // All 28 blocks feed the short; those that give most are named, and no more than sixteen.
+    expect(main?.sources).toHaveLength(16);
   });
 });
 

@@ -1,0 +1,40 @@
+import ts from "typescript";
+import type { FileImports } from "./file-imports.ts";
+import type { PlanFile } from "./parse.ts";
+
+/** In a file of its own, because the parser is not loaded where the answer is kept from an earlier run. */
+export function fileImports(file: PlanFile): FileImports {
+  const { refusal, marked } = file;
+  return {
+    broken: marked === undefined,
+    outOfTime: refusal?.reason === "reading-too-slow",
+    callsForLibrary: callsForLibrary(file),
+    lines: (marked?.imports ?? []).map(({ specifier, typesOnly, typesDeclared }) => ({
+      specifier,
+      typesOnly,
+      typesDeclared,
+    })),
+  };
+}
+
+/** By the tree, so that a comment or a text with such a call in it is none; which is only walked where the words occur. */
+function callsForLibrary(file: PlanFile): boolean {
+  const { text, marked } = file;
+  if (!/\b(?:require|import)\s*\(\s*["'`]loomwright["'`/]/.test(text)) return false;
+  // The text is half typed or refused, and there is no tree to look at.
+  if (!marked) return true;
+  const waiting: ts.Node[] = [file.tree.source];
+  for (const node of waiting) {
+    if (ts.isCallExpression(node) || ts.isExternalModuleReference(node)) {
+      const [asked] = ts.isCallExpression(node) ? node.arguments : [node.expression];
+      const loads =
+        !ts.isCallExpression(node) ||
+        node.expression.kind === ts.SyntaxKind.ImportKeyword ||
+        (ts.isIdentifier(node.expression) && node.expression.text === "require");
+      if (loads && asked && ts.isStringLiteralLike(asked) && /^loomwright(?:$|\/)/.test(asked.text))
+        return true;
+    }
+    ts.forEachChild(node, (child) => void waiting.push(child));
+  }
+  return false;
+}
