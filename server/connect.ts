@@ -18,9 +18,7 @@ import {
   dutyMethod,
   type Elsewhere,
   elsewhereMethod,
-  type Ping,
   pingMethod,
-  pongMethod,
   type Quick,
   quickMethod,
   readyMethod,
@@ -69,7 +67,8 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     })
     // Reported when the handshake is over.
     .catch(() => undefined);
-  connection.onNotification(pingMethod, (ping: Ping) => void connection.sendNotification(pongMethod, ping));
+  // The engine's thread has answered it already.
+  connection.onNotification(pingMethod, () => undefined);
   connection.onNotification(dutyMethod, (next: Duty) => {
     duty = next;
     isOnDuty = true;

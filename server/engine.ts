@@ -1,18 +1,25 @@
 import { isMainThread, parentPort, workerData } from "node:worker_threads";
 import {
   createConnection,
+  type NotificationMessage,
   PortMessageReader,
   PortMessageWriter,
   ProposedFeatures,
 } from "vscode-languageserver/node";
 import { connect } from "./connect.ts";
-import type { EngineStart } from "./engine-messages.ts";
+import { type EngineStart, pingMethod, pongMethod } from "./engine-messages.ts";
 import { createSandbox } from "./evaluate/sandbox.ts";
 import { warmUp } from "./warm-up.ts";
 
 // An engine: reads, runs and judges plans in a thread of its own, and speaks the editor's protocol with the thread in front.
 
 if (isMainThread || !parentPort) throw new Error("An engine runs in a thread of the language server.");
+
+// Not by way of the connection, where a ping would wait behind all that was asked before: the thread is free, if busy.
+const port = parentPort;
+port.on("message", (message: NotificationMessage) => {
+  if (message.method === pingMethod) port.postMessage({ ...message, method: pongMethod });
+});
 
 const connection = createConnection(
   ProposedFeatures.all,

@@ -6,6 +6,7 @@ import type { CheckedPlan, HeldPlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
 import { fileName } from "./evaluate/file-name.ts";
 import type { PassedBy } from "./evaluate/passed-by.ts";
+import { startTimeLimit } from "./evaluate/sandbox/time-limit.ts";
 import type { Snapshot, Uri } from "./evaluate/workspace.ts";
 import { type PlanInView, viewPlan } from "./language/plan-in-view.ts";
 import { assignPlans } from "./plan-assignment.ts";
@@ -82,11 +83,20 @@ export function createOpenPlans(
   const plans = new Map<Uri, Kept>();
   /** Files whose plans somebody waits for, whichever engine answers for them. */
   const borrowings = new Map<Uri, number>();
+  /** Ends with the turn in which a check began last. Of many that are woken together, one begins in each turn, so that the engine answers in between. */
+  let lastStart: Promise<void> | undefined;
   /** While plan files are read. */
   let reading: Reading | undefined;
 
   const gate = createPublishGate({
     async check(root) {
+      const before = lastStart;
+      const start = (before ?? Promise.resolve()).then(() => nextTurn());
+      lastStart = start;
+      void start.then(() => {
+        if (lastStart === start) lastStart = undefined;
+      });
+      await before;
       workOn(root, keptOf(root).files);
       return checker.check(root);
     },
@@ -190,7 +200,8 @@ export function createOpenPlans(
 
   /** Reads plan files a slice at a time, and answers what is asked in between. */
   const readOn = (steps: Generator<void, void>): Reading => {
-    const begunMs = performance.now();
+    // What is not open can wait; only answers about open files cannot.
+    const waitsTooLong = duty().role === "foreground" ? startTimeLimit(longestWaitMs) : () => false;
     let knownEnough = () => {};
     const current: Reading = {
       isKnownEnough: false,
@@ -206,7 +217,7 @@ export function createOpenPlans(
     };
     const inSlices = async () => {
       do {
-        if (!current.isKnownEnough && performance.now() - begunMs > longestWaitMs) useWhatIsKnown();
+        if (!current.isKnownEnough && waitsTooLong()) useWhatIsKnown();
         await nextTurn();
       } while (!goneThrough(steps));
     };
@@ -227,8 +238,14 @@ export function createOpenPlans(
   const plansOf = (file: Uri): [Uri, Kept][] =>
     [...plans].filter(([, kept]) => kept.files.has(file)).sort(([one], [other]) => (one < other ? -1 : 1));
 
-  const settledOf = async (file: Uri): Promise<readonly ShownPlan[]> => {
+  /** That a file belongs to no plan is only known when every file is. */
+  const known = async (file: Uri): Promise<void> => {
     await reading?.known;
+    while (reading && plansOf(file).length === 0) await reading.done;
+  };
+
+  const settledOf = async (file: Uri): Promise<readonly ShownPlan[]> => {
+    await known(file);
     // Which plans a file belongs to may itself change while they settle: an import was just typed.
     for (let roots = plansOf(file); ; ) {
       await Promise.all(roots.map(([root]) => gate.settled(root)));
@@ -244,7 +261,7 @@ export function createOpenPlans(
     touched: takeUp,
     settledOf,
     async rootsOf(file) {
-      await reading?.known;
+      await known(file);
       return plansOf(file).map(([root]) => root);
     },
     async borrowed(file) {
@@ -283,7 +300,7 @@ export function createOpenPlans(
 }
 
 /** Plans of open files do not wait longer than this for a folder full of others. */
-const longestWaitMs = 300;
+const longestWaitMs = 700;
 
 const sliceMs = 15;
 
