@@ -128,7 +128,8 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
       started: (root) => status({ uri: workspace.client(root).uri, state: "checking", message: "checking" }),
       arrived(plan) {
         delivery.arrived(plan);
-        refresher.arrived();
+        const files = plan.outcome && plan.outcome.state !== "failed" ? plan.outcome.snapshot : undefined;
+        refresher.arrived((file) => files?.has(file) ?? true);
         status(statusOf(plan, workspace));
         const tookMs = performance.now() - (begunMs.get(plan.root) ?? 0);
         if (duty.role === "background" && tookMs < quickMs && duty.slow.includes(plan.root))

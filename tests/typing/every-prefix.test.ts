@@ -11,7 +11,7 @@ import { examplePlans, ownPlans, type TypedPlan } from "./typed-plans.ts";
  * either held or checked, and at the end it says exactly what a checker says that has never seen any other text.
  */
 describe("every prefix", () => {
-  test.each([...ownPlans, ...examplePlans()])("$name", { timeout: 300_000 }, async (plan) => {
+  test.each([...ownPlans, ...examplePlans()])("$name", { timeout: 900_000 }, async (plan) => {
     const typed = editorOf(plan);
     const text = plan.files[plan.file]!;
     let checked = 0;

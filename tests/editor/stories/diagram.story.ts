@@ -151,7 +151,7 @@ test("by keyboard alone: into the panel, to a part, to its line, and back", asyn
       return (activeElement as HTMLElement | null)?.dataset.element ?? activeElement?.id;
     });
   // It comes back to the element that had it last, from which the way to the picture is back; else to the picture.
-  await expect.poll(focused).toMatch(/:|^stage$/);
+  await expect.poll(focused, { timeout: 15_000 }).toMatch(/:|^stage$/);
   for (let tabs = 0; tabs < 20 && (await focused()) !== "stage"; tabs++)
     await page.keyboard.press("Shift+Tab");
   expect(await focused()).toBe("stage");
@@ -165,7 +165,7 @@ test("by keyboard alone: into the panel, to a part, to its line, and back", asyn
   expect(name).not.toBe("");
 
   await page.keyboard.press("Control+2");
-  await expect.poll(focused).toMatch(/:|^stage$/);
+  await expect.poll(focused, { timeout: 15_000 }).toMatch(/:|^stage$/);
   await page.keyboard.press("Escape");
   await page.locator(".monaco-editor.focused").waitFor();
 });
