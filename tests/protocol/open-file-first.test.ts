@@ -6,7 +6,7 @@ import { wire } from "./wire.ts";
 circuit({ name: "lamp", load: ${load}, oneWayFt: 9, gauge: wire, protect: 20 });
 `;
 
-test("the plan that is open is checked first, however many others changed on the disk with it", {
+test("the plan that is open does not wait for others, however many others changed on the disk with it", {
   timeout: 120_000,
 }, async () => {
   const others = Array.from({ length: 120 }, (_, n) => `plan-${n}.ts`);
@@ -26,9 +26,11 @@ test("the plan that is open is checked first, however many others changed on the
     ...Object.fromEntries(others.map((name) => [name, plan(4)])),
     "wire.ts": "export const wire = 12;\n",
   });
-  const first = () => editor.statuses.slice(before).find(({ state }) => state === "idle");
-  await expect.poll(first, { timeout: 60_000 }).toBeDefined();
-  expect(first()?.uri).toBe(editor.uri("open.ts"));
+  const idle = () => editor.statuses.slice(before).filter(({ state }) => state === "idle");
+  const place = () => idle().findIndex(({ uri }) => uri === editor.uri("open.ts"));
+  await expect.poll(place, { timeout: 60_000 }).toBeGreaterThanOrEqual(0);
+  // The others are checked by an engine of their own meanwhile; a few of them may be done.
+  expect(place()).toBeLessThan(20);
   const checked = () =>
     new Set(
       editor.statuses.slice(before).flatMap(({ state, uri }) => (state === "idle" && uri ? [uri] : [])),
