@@ -175,7 +175,6 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
       const { plans } = await running();
       const checked = await plans.checkWorkspace();
       const passedBy = plans.passedBy().map(passedFile);
-      for (const { message } of passedBy) connection.console.info(`Not checked: ${message}`);
       return { plans: checked.map((plan) => planCheck(plan, workspace)), passedBy };
     }),
   );

@@ -144,6 +144,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
       rested: () => void connection.sendNotification(atRestMethod),
       gone(root) {
         begunMs.delete(root);
+        work.forget(root);
         delivery.gone(root);
         status({ uri: workspace.client(root).uri, state: "gone", message: "no longer a plan" });
       },

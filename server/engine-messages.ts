@@ -14,10 +14,10 @@ export interface EngineStart {
 /** Front to engine, with {@link Duty}: which plans the engine answers for. */
 export const dutyMethod = "loomwright/engine/duty";
 
-/** Front to engine, with {@link Ping}; the engine sends the same back as soon as its thread is free. */
+/** Front to engine, without parameters. The engine answers as soon as its thread is free; one ping at most waits for its answer. */
 export const pingMethod = "loomwright/engine/ping";
 
-/** Engine to front, with the {@link Ping} that it answers. */
+/** Engine to front, without parameters: the answer to a ping. */
 export const pongMethod = "loomwright/engine/pong";
 
 /** Engine to front, without parameters: all that it needs is loaded. */
@@ -57,10 +57,6 @@ export interface TextDigest {
   readonly uri: Uri;
   /** SHA-256; undefined for a file that is not there. */
   readonly sha256: string | undefined;
-}
-
-export interface Ping {
-  readonly number: number;
 }
 
 export interface WorkingOn {

@@ -15,10 +15,11 @@ import { warmUp } from "./warm-up.ts";
 
 if (isMainThread || !parentPort) throw new Error("An engine runs in a thread of the language server.");
 
-// Not by way of the connection, where a ping would wait behind all that was asked before: the thread is free, if busy.
+// Outside of the connection, in which a ping would wait behind every message that came before it.
 const port = parentPort;
-port.on("message", (message: NotificationMessage) => {
-  if (message.method === pingMethod) port.postMessage({ ...message, method: pongMethod });
+const pong = { jsonrpc: "2.0", method: pongMethod };
+port.on("message", ({ method }: NotificationMessage) => {
+  if (method === pingMethod) port.postMessage(pong);
 });
 
 const connection = createConnection(

@@ -83,20 +83,13 @@ export function createOpenPlans(
   const plans = new Map<Uri, Kept>();
   /** Files whose plans somebody waits for, whichever engine answers for them. */
   const borrowings = new Map<Uri, number>();
-  /** Ends with the turn in which a check began last. Of many that are woken together, one begins in each turn, so that the engine answers in between. */
-  let lastStart: Promise<void> | undefined;
+  const ownTurn = oneInEachTurn();
   /** While plan files are read. */
   let reading: Reading | undefined;
 
   const gate = createPublishGate({
     async check(root) {
-      const before = lastStart;
-      const start = (before ?? Promise.resolve()).then(() => nextTurn());
-      lastStart = start;
-      void start.then(() => {
-        if (lastStart === start) lastStart = undefined;
-      });
-      await before;
+      await ownTurn();
       workOn(root, keptOf(root).files);
       return checker.check(root);
     },
@@ -221,16 +214,21 @@ export function createOpenPlans(
         await nextTurn();
       } while (!goneThrough(steps));
     };
-    current.done = inSlices()
-      .catch((error) =>
-        log(`The plan files could not be listed: ${error instanceof Error ? error.stack : error}`),
-      )
-      .then(() => {
-        reading = undefined;
-        useWhatIsKnown();
+    const end = () => {
+      reading = undefined;
+      useWhatIsKnown();
+    };
+    current.done = inSlices().then(
+      () => {
+        end();
         // Files changed while they were read.
         if (!checker.knowsPlanFiles()) takeUp([]);
-      });
+      },
+      (error) => {
+        log(`The plan files could not be listed: ${error instanceof Error ? error.stack : error}`);
+        end();
+      },
+    );
     return current;
   };
 
@@ -335,6 +333,23 @@ function isCurrent(workspace: EditorWorkspace, snapshot: Snapshot): boolean {
 
 function isCurrentOutcome(workspace: EditorWorkspace, { outcome }: Kept): boolean {
   return outcome !== undefined && outcome.state !== "failed" && isCurrent(workspace, outcome.snapshot);
+}
+
+/**
+ * Lets a caller through at once, and each further one of the same turn of the event loop in a turn of its own: many checks that
+ * begin together leave room for an answer between any two of them.
+ */
+function oneInEachTurn(): () => Promise<void> {
+  let last: Promise<void> | undefined;
+  return async () => {
+    const before = last;
+    const turn = (before ?? Promise.resolve()).then(() => nextTurn());
+    last = turn;
+    void turn.then(() => {
+      if (last === turn) last = undefined;
+    });
+    await before;
+  };
 }
 
 /** Takes steps for the length of a slice; true when none is left. */

@@ -9,6 +9,8 @@ export interface WorkReport {
   begins(root: Uri, files: ReadonlySet<Uri>): void;
   /** Work on a plan goes on after another one may have been worked on, or a file is read that may be a plan. */
   goesOn(root: Uri): void;
+  /** The plan is no longer this engine's concern. */
+  forget(root: Uri): void;
 }
 
 export interface WorkWiring {
@@ -50,5 +52,6 @@ export function createWorkReport({ workspace, duty, send }: WorkWiring): WorkRep
       const texts = duty().role === "background" ? [digestOf(root)] : [];
       send(known.get(root) ?? { root, openUris, texts });
     },
+    forget: (root) => void known.delete(root),
   };
 }

@@ -14,6 +14,8 @@ export class PlanRoots {
   #planFiles: readonly Uri[] = [];
   #upToDate = false;
   #folders: readonly Uri[] = [];
+  /** Counts the calls of {@link forget}. */
+  #changes = 0;
 
   constructor(workspace: Workspace, importsOf: (source: SourceText) => FileImports) {
     this.#workspace = workspace;
@@ -105,11 +107,10 @@ export class PlanRoots {
    */
   passedBy(): readonly PassedBy[] {
     if (!this.upToDate) this.roots();
-    const planFiles = this.#planFiles;
-    const roots = this.#rootsAmong(planFiles);
-    const judged = new Set(roots.flatMap((root) => [...this.#reachable(root)]));
+    const { roots, filesOf } = this.membership([]);
+    const judged = new Set(roots.flatMap((root) => [...filesOf(root)]));
     const { passedBy, wireNumbers } = this.#workspace.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
-    const calling = planFiles.filter((uri) => !judged.has(uri) && this.#callsForLibrary(uri));
+    const calling = this.#planFiles.filter((uri) => !judged.has(uri) && this.#callsForLibrary(uri));
     const known = new Set([...roots, ...passedBy.map(({ uri }) => uri)].map(wireNumbersFile));
     return inOrder([
       // One that a plan imports was judged with it.
@@ -139,9 +140,6 @@ export class PlanRoots {
       if (edges) this.#edges.set(file, { ...edges, version: unread });
     }
   }
-
-  /** Counts the calls of {@link forget}. */
-  #changes = 0;
 
   /** Of files that import each other in a circle and that nothing else imports, the first is the root. */
   #rootsAmong(planFiles: readonly Uri[]): readonly Uri[] {

@@ -4,7 +4,6 @@ import {
   type Duty,
   dutyMethod,
   type GivenUp,
-  type Ping,
   pingMethod,
   pongMethod,
   type Quick,
@@ -107,14 +106,12 @@ export function createEngines(wiring: EnginesWiring): Engines {
   /** Gives an engine its role; until then it only loads what it needs. */
   const appoint = (engine: Running, role: Duty["role"]): Running => {
     const limitMs = limitsMs[role];
-    let pings = 0;
     engine.watch = watchEngine({
       limitMs,
       ping() {
         // While it loads, it cannot answer, and is not to blame.
-        if (!engine.ready) return engine.watch?.answered();
-        pings++;
-        notify(engine.thread, pingMethod, { number: pings } satisfies Ping);
+        if (engine.ready) notify(engine.thread, pingMethod, {});
+        else engine.watch?.answered();
       },
       slow() {
         if (role === "foreground") spare ??= start();
@@ -132,7 +129,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
     givenUp: [...givenUp.values()],
   });
 
-  const tellDuties = () => {
+  const sendDuties = () => {
     notify(foreground, dutyMethod, dutyOf("foreground"));
     if (background) notify(background, dutyMethod, dutyOf("background"));
   };
@@ -165,7 +162,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
     const next = appoint(takeSpare(), role);
     if (role === "foreground") foreground = next;
     else background = next;
-    tellDuties();
+    sendDuties();
     replaced(engine, next, role, workingOn);
   };
 
@@ -205,12 +202,12 @@ export function createEngines(wiring: EnginesWiring): Engines {
       if (!slow.delete(root)) return;
       demotions.delete(root);
       moving.delete(root);
-      tellDuties();
+      sendDuties();
     },
     movedToForeground(root) {
       if (!moving.delete(root)) return;
       slow.delete(root);
-      tellDuties();
+      sendDuties();
     },
     end() {
       over = true;

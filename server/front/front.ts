@@ -3,6 +3,7 @@ import {
   type InitializeParams,
   LSPErrorCodes,
   type Message,
+  MessageType,
   type NotificationMessage,
   type RequestMessage,
   type ResponseMessage,
@@ -54,7 +55,8 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
   let stage: "new" | "running" | "shut down" = "new";
   let asking = 0;
 
-  const log = (message: string) => notifyEditor("window/logMessage", { type: 2, message });
+  const log = (message: string, type: MessageType = MessageType.Warning) =>
+    notifyEditor("window/logMessage", { type, message });
   const notifyEditor = (method: string, params: object) =>
     toEditor({ jsonrpc: "2.0", method, params } as Message);
   const owners = createOwners(notifyEditor);
@@ -79,7 +81,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     },
     hopeless(why) {
       const message = `Loomwright's server stopped: its engine ended again and again, at last because ${why}.`;
-      notifyEditor("window/showMessage", { type: 1, message: editorWords(message) });
+      notifyEditor("window/showMessage", { type: MessageType.Error, message: editorWords(message) });
       exit(1);
     },
   });
@@ -145,9 +147,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     try {
       editor.heard(message);
     } catch (problem) {
-      log(
-        `${message.method} was left out of account: ${problem instanceof Error ? problem.message : problem}.`,
-      );
+      log(`${message.method} could not be applied: ${problem instanceof Error ? problem.message : problem}.`);
     }
   };
 
@@ -186,9 +186,10 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     if (problem) return answer(id, { error: problem });
     request.results.push(result);
     if (request.waitsFor.size > 0) return;
-    answer(id, {
-      result: request.message.method === checkWorkspaceMethod ? together(request.results) : result,
-    });
+    if (request.message.method !== checkWorkspaceMethod) return answer(id, { result });
+    const check = together(request.results);
+    for (const { message } of check.passedBy) log(`Not checked: ${message}`, MessageType.Info);
+    answer(id, { result: check });
   };
 
   const requestOf = (engine: Engine, message: RequestMessage) => {
