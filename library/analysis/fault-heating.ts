@@ -3,6 +3,7 @@ import type { Network } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { faultWithstand } from "./fault-withstand.ts";
+import { firstIndex } from "./first-index.ts";
 import type { DeviceFault, DevicePlace, NetworkResult } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
@@ -71,9 +72,9 @@ function worstOf(
   for (const { protection, devices } of kindsOf(judged, protectedBy)) {
     const gates = gatesFor(protection)?.gates ?? [];
     // All of these carry the whole current, and are alike.
-    const whole = firstWhere(devices, (device) => device.greatestA < greatestA);
+    const whole = firstIndex(devices, (device) => device.greatestA < greatestA);
     for (const { percentOfRating: percent } of [{ percentOfRating: Number.POSITIVE_INFINITY }, ...gates]) {
-      const greatest = firstWhere(
+      const greatest = firstIndex(
         devices,
         (device) => percentOfRating(protection, Math.min(greatestA, device.greatestA)) < percent,
       );
@@ -141,17 +142,6 @@ function kindsOf(
 }
 
 const known = new WeakMap<Network, Map<readonly number[], readonly DevicesOfAKind[]>>();
-
-/** The first index of a list for which a test holds that holds for all that follow; its length where it holds for none. */
-function firstWhere<Item>(items: readonly Item[], test: (item: Item) => boolean): number {
-  let [low, high] = [0, items.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (test(items[middle]!)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
 
 /** Undefined: it stands it, or nobody can tell. */
 function tooMuchHeat(

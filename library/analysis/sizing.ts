@@ -5,6 +5,7 @@ import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts
 import { madeSizes, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize } from "./minimum-size.ts";
 import { bestRating } from "./protection-range.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A conductor, and the ratings that go with it. */
 export interface Sizing {
@@ -27,18 +28,11 @@ export interface Sizing {
  * little headroom behind; a stated rating below the aim that fits is left for its own rule to find.
  * A rating of a family that is not made great enough for the load is left alone too: another family must be chosen.
  * Where no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
+ * Several rules propose the same size for a circuit.
  */
-export function thinnestSufficient(circuit: Circuit): Sizing | undefined {
-  let known = sufficient.get(circuit);
-  if (!known) {
-    known = { sizing: thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity) };
-    sufficient.set(circuit, known);
-  }
-  return known.sizing;
-}
-
-/** Several rules propose the same size for a circuit. */
-const sufficient = new WeakMap<Circuit, { readonly sizing: Sizing | undefined }>();
+export const thinnestSufficient: (circuit: Circuit) => Sizing | undefined = workedOutOnce((circuit) =>
+  thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity),
+);
 
 /**
  * As {@link thinnestSufficient}, and every rating reaches the aim: for a circuit whose conductor is too thin for any

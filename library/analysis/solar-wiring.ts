@@ -1,6 +1,7 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
 import { piecesOf } from "./network/joined.ts";
 import { type Nearest, nearestTargets } from "./network/nearest-targets.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** One solar array and how it is wired to a controller. */
 export interface SolarWiring {
@@ -20,16 +21,7 @@ export interface SolarWiring {
 }
 
 /** How each solar array of a network is wired. Several rules ask, so it is worked out once for each network. */
-export function solarWiringOf(network: Network): readonly SolarWiring[] {
-  let wirings = known.get(network);
-  if (!wirings) {
-    wirings = workOutWirings(network);
-    known.set(network, wirings);
-  }
-  return wirings;
-}
-
-const known = new WeakMap<Network, readonly SolarWiring[]>();
+export const solarWiringOf: (network: Network) => readonly SolarWiring[] = workedOutOnce(workOutWirings);
 
 function workOutWirings(network: Network): readonly SolarWiring[] {
   const arrays = network.parts.filter((part) => part.kind === "solarArray");

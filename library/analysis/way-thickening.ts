@@ -1,5 +1,5 @@
 import type { Circuit, Conductor } from "../model/circuit.ts";
-import type { Network, Scenario } from "../model/network.ts";
+import type { Network } from "../model/network.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { type LegChoices, leastCopper } from "./least-copper.ts";
@@ -7,6 +7,7 @@ import { sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { twoPolesOf } from "./network/two-poles.ts";
 import type { NetworkResult, WayFromBank } from "./network-result.ts";
 import { dropOf } from "./voltage-drop.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** Conductors to make thicker so that a way from the bank loses no more than it may. */
 export interface Thickening {
@@ -222,21 +223,22 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number
   return devices;
 }
 
-/** Whether any load that is on in the way's scenario is a resistance. Each way asks, so it is looked up once for each scenario. */
+/** Whether any load that is on in the way's scenario is a resistance. */
 function drawsByResistance({ network }: Judged, way: WayFromBank): boolean {
-  const scenario = network.scenarios[way.scenario];
-  if (!scenario) return false;
-  let draws = drawingByResistance.get(scenario);
+  const known = drawingByResistance(network);
+  let draws = known.get(way.scenario);
   if (draws === undefined) {
+    const on = network.scenarios[way.scenario]?.on;
     draws = network.parts.some(
-      (part) => part.kind === "load" && part.draws.as === "resistance" && scenario.on[part.index],
+      (part) => part.kind === "load" && part.draws.as === "resistance" && on?.[part.index],
     );
-    drawingByResistance.set(scenario, draws);
+    known.set(way.scenario, draws);
   }
   return draws;
 }
 
-const drawingByResistance = new WeakMap<Scenario, boolean>();
+/** By scenario, as far as they were asked for: each way asks. */
+const drawingByResistance = workedOutOnce((_: Network) => new Map<number, boolean>());
 
 function thickeningBy(legs: readonly Leg[], sizes: Sizes): Thickening | undefined {
   const changed = legs.flatMap(({ run, shared }) => {

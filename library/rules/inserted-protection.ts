@@ -11,6 +11,7 @@ import { machineLimit } from "../analysis/machine-protection.ts";
 import { isMadeRating, nearestRatingBelow } from "../analysis/made-ratings.ts";
 import type { DevicePlace } from "../analysis/network-result.ts";
 import { thinnestWithHeadroom } from "../analysis/sizing.ts";
+import { workedOutOnce } from "../analysis/worked-out-once.ts";
 import type { Circuit } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
 import { protectionDistances } from "../standards/protection-rules.ts";
@@ -92,18 +93,14 @@ function repeated({ protection, range }: ProtectedEnd, need: Need): ChosenDevice
 
 /** What flows in the run where that could be worked out; else what it states itself. */
 export function runOf({ circuits }: JudgedPlan, run: Circuit): JudgedCircuit {
-  let byRecord = known.get(circuits);
-  if (!byRecord) {
-    byRecord = new Map();
-    // From the last on: of two with one record the first counts.
-    for (const judged of circuits.toReversed()) byRecord.set(judged.circuit.record, judged);
-    known.set(circuits, byRecord);
-  }
-  return byRecord.get(run.record) ?? { circuit: run, result: analyseCircuit(run) };
+  return byRecord(circuits).get(run.record) ?? { circuit: run, result: analyseCircuit(run) };
 }
 
-/** Each finding asks for a run, so they are sorted once for each plan. */
-const known = new WeakMap<JudgedPlan["circuits"], Map<number, JudgedCircuit>>();
+/** Each finding asks for a run. Of two with one record the first counts. */
+const byRecord = workedOutOnce(
+  (circuits: JudgedPlan["circuits"]): ReadonlyMap<number, JudgedCircuit> =>
+    new Map(circuits.toReversed().map((judged) => [judged.circuit.record, judged])),
+);
 
 function inserting(
   network: Network,

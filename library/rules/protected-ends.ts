@@ -3,6 +3,7 @@ import type { CircuitResult, ProtectionRange } from "../analysis/circuit-result.
 import { madeRatings } from "../analysis/made-ratings.ts";
 import { bestRating } from "../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
+import { workedOutOnce } from "../analysis/worked-out-once.ts";
 import type { Circuit, Protection } from "../model/circuit.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
 import { exceeds, tellApartWithUnit, withUnit } from "./figures.ts";
@@ -16,21 +17,14 @@ import { farEndRatingPath, ratingPath } from "./written-at.ts";
 /**
  * The protective devices that a circuit states: at the end where it starts, at the far end, or at both.
  * Both are judged alike, by the same load and the same conductor.
+ * Every rule about protection asks for them.
  */
-export function protectedEnds(judged: JudgedCircuit): readonly ProtectedEnd[] {
-  let ends = known.get(judged);
-  if (!ends) {
-    const { protection, protectionFarEnd } = judged.circuit;
-    const far = protectionFarEnd && endOf("protectFarEnd", protectionFarEnd, judged);
-    const near = protection && endOf("protect", protection, judged);
-    ends = near ? (far ? [near, far] : [near]) : far ? [far] : [];
-    known.set(judged, ends);
-  }
-  return ends;
-}
-
-/** Every rule about protection asks for them. */
-const known = new WeakMap<JudgedCircuit, readonly ProtectedEnd[]>();
+export const protectedEnds: (judged: JudgedCircuit) => readonly ProtectedEnd[] = workedOutOnce((judged) => {
+  const { protection, protectionFarEnd } = judged.circuit;
+  const far = protectionFarEnd && endOf("protectFarEnd", protectionFarEnd, judged);
+  const near = protection && endOf("protect", protection, judged);
+  return near ? (far ? [near, far] : [near]) : far ? [far] : [];
+});
 
 function endOf(end: End, protection: Protection, { circuit, result }: JudgedCircuit): ProtectedEnd {
   const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);

@@ -212,16 +212,21 @@ describe("front", () => {
   });
 
   test("documents are made in the background; the whole workspace is both engines' together", () => {
-    const { engines, send, answered, asked } = setUp();
+    const { engines, editor, send, answered, asked } = setUp();
     send({ id: 5, method: reportMethod, params: { textDocument: { uri: van } } });
     const [foreground, background] = engines;
     expect(asked(foreground)).toEqual([]);
     expect(asked(background)).toEqual([5]);
     send({ id: 6, method: checkWorkspaceMethod });
-    foreground!.answer(6, { plans: [{ uri: van }] });
+    const passedBy = [{ mayHideHazard: true, message: "old.ts is too large" }];
+    foreground!.answer(6, { plans: [{ uri: van }], passedBy });
     expect(answered(6)).toBeUndefined();
-    background!.answer(6, { plans: [{ uri: boat }] });
-    expect(answered(6)?.result).toEqual({ plans: [{ uri: boat }, { uri: van }] });
+    background!.answer(6, { plans: [{ uri: boat }], passedBy });
+    expect(answered(6)?.result).toEqual({ plans: [{ uri: boat }, { uri: van }], passedBy });
+    const logged = editor.filter(({ method }) => method === "window/logMessage");
+    expect(logged.map(({ params }) => params)).toEqual([
+      { type: 3, message: "Not checked: old.ts is too large" },
+    ]);
   });
 
   test("what an engine asks of the editor comes back to it, and a capability is registered once", () => {

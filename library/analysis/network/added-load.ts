@@ -1,4 +1,5 @@
 import type { Network, Scenario } from "../../model/network.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { type Blocks, blocksOf } from "./blocks.ts";
 import { conductorLaws, currentOf } from "./conductor-current.ts";
 import { joinedBy } from "./disjoint-sets.ts";
@@ -38,16 +39,7 @@ export interface AddedLoads {
  * between its terminals ({@link Blocks}), and what flows within a block depends on nothing outside of it except the current that
  * passes. So each solution has the size of the load's own way, however large the network is. Prepared once for each network.
  */
-export function addedLoads(network: Network): AddedLoads {
-  let loads = known.get(network);
-  if (!loads) {
-    loads = preparedFor(network);
-    known.set(network, loads);
-  }
-  return loads;
-}
-
-const known = new WeakMap<Network, AddedLoads>();
+export const addedLoads: (network: Network) => AddedLoads = workedOutOnce(preparedFor);
 
 function preparedFor(network: Network): AddedLoads {
   const [first] = network.scenarios;

@@ -1,5 +1,6 @@
 import type { Network } from "../../model/network.ts";
 import type { DevicePlace } from "../network-result.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { feedingOf, protectedZones } from "./protected-zones.ts";
 import type { UnprotectedPath } from "./topology.ts";
 import { wiringOf } from "./wiring.ts";
@@ -37,16 +38,7 @@ interface Fed {
   readonly shared: ReadonlySet<string>;
 }
 
-function fedOf(network: Network): Fed {
-  let fed = known.get(network);
-  if (!fed) {
-    fed = workOut(network);
-    known.set(network, fed);
-  }
-  return fed;
-}
-
-const known = new WeakMap<Network, Fed>();
+const fedOf: (network: Network) => Fed = workedOutOnce(workOut);
 
 function workOut(network: Network): Fed {
   const wiring = wiringOf(network);

@@ -1,4 +1,5 @@
 import type { Network, Part } from "../../model/network.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { piecesOf } from "./joined.ts";
 import { passesOn } from "./parts-inside.ts";
 import { type TwoPole, twoPolesOf } from "./two-poles.ts";
@@ -25,18 +26,8 @@ export interface DeadEnd {
   readonly wrongSource: Part | undefined;
 }
 
-/** One walk over the network, and a few over the list of its parts. */
-export function feedingOf(network: Network): Feeding {
-  let feeding = known.get(network);
-  if (!feeding) {
-    feeding = workOut(network);
-    known.set(network, feeding);
-  }
-  return feeding;
-}
-
-/** Two rules ask. */
-const known = new WeakMap<Network, Feeding>();
+/** One walk over the network, and a few over the list of its parts. Two rules ask. */
+export const feedingOf: (network: Network) => Feeding = workedOutOnce(workOut);
 
 function workOut(network: Network): Feeding {
   const pieces = piecesOf(network);

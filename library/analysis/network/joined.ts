@@ -1,4 +1,5 @@
 import type { Network } from "../../model/network.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { innerJoins } from "./parts-inside.ts";
 
 /**
@@ -16,16 +17,7 @@ export interface Link {
 }
 
 /** By terminal index. Asked for by every rule that walks the network, so it is worked out once for each network. */
-export function linksOf(network: Network): readonly (readonly Link[])[] {
-  let links = known.get(network);
-  if (!links) {
-    links = allLinks(network);
-    known.set(network, links);
-  }
-  return links;
-}
-
-const known = new WeakMap<Network, readonly (readonly Link[])[]>();
+export const linksOf: (network: Network) => readonly (readonly Link[])[] = workedOutOnce(allLinks);
 
 function allLinks(network: Network): readonly (readonly Link[])[] {
   const links: Link[][] = network.terminals.map(() => []);

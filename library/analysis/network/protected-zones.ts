@@ -1,5 +1,7 @@
 import type { Protection } from "../../model/circuit.ts";
+import { firstIndex } from "../first-index.ts";
 import type { DevicePlace } from "../network-result.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import type { Source } from "./parts-inside.ts";
 import { type Graph, graphOf, type SpanningForest, spanningForest } from "./spanning-forest.ts";
@@ -30,16 +32,7 @@ export interface Feeding {
 }
 
 /** Devices are in the order of their conductors, the one at the near end first. Worked out once for each wiring. */
-export function protectedZones(wiring: Wiring): ProtectedZones {
-  let zones = known.get(wiring);
-  if (!zones) {
-    zones = cutAtDevices(wiring);
-    known.set(wiring, zones);
-  }
-  return zones;
-}
-
-const known = new WeakMap<Wiring, ProtectedZones>();
+export const protectedZones: (wiring: Wiring) => ProtectedZones = workedOutOnce(cutAtDevices);
 
 function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
   const { conductors } = network;
@@ -105,13 +98,8 @@ function isFed({ order, last, behind }: SpanningForest, starts: Int32Array, zone
 
 /** Whether one of some ascending numbers lies between two, both included. */
 function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
-  let [low, high] = [0, ascending.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (ascending[middle]! < from) low = middle + 1;
-    else high = middle;
-  }
-  return low < ascending.length && ascending[low]! <= to;
+  const first = firstIndex(ascending, (number) => number >= from);
+  return first < ascending.length && ascending[first]! <= to;
 }
 
 /**

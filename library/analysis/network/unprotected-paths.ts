@@ -1,5 +1,6 @@
 import type { NetworkConductor } from "../../model/network.ts";
 import { ampacityOf } from "../ampacity.ts";
+import { firstIndex } from "../first-index.ts";
 import type { DevicePlace } from "../network-result.ts";
 import { breadthFirst, wayTo } from "./breadth-first.ts";
 import { disjointSets } from "./disjoint-sets.ts";
@@ -179,18 +180,11 @@ interface Range {
 
 /** The positions of numbers that lie in a range. */
 function within(orders: Int32Array, { from, to }: Range): Range[] {
-  const found = { from: firstNotBelow(orders, from), to: firstNotBelow(orders, to + 1) - 1 };
+  const found = {
+    from: firstIndex(orders, (order) => order >= from),
+    to: firstIndex(orders, (order) => order > to) - 1,
+  };
   return found.to >= found.from ? [found] : [];
-}
-
-function firstNotBelow(ascending: Int32Array, least: number): number {
-  let [low, high] = [0, ascending.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (ascending[middle]! < least) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 function devicesAbove({ near, far }: NetworkConductor, conductor: number, ampacityA: number) {

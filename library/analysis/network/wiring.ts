@@ -1,4 +1,5 @@
 import type { Network } from "../../model/network.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import { type InnerJoin, innerJoins, type Source, sourcesOf } from "./parts-inside.ts";
 import { type Graph, graphOf } from "./spanning-forest.ts";
@@ -18,16 +19,7 @@ export interface Wiring {
 }
 
 /** Topology, faults and some rules ask, so it is worked out once for each network. */
-export function wiringOf(network: Network): Wiring {
-  let wiring = known.get(network);
-  if (!wiring) {
-    wiring = workOut(network);
-    known.set(network, wiring);
-  }
-  return wiring;
-}
-
-const known = new WeakMap<Network, Wiring>();
+export const wiringOf: (network: Network) => Wiring = workedOutOnce(workOut);
 
 function workOut(network: Network): Wiring {
   const joins = innerJoins(network);

@@ -1,0 +1,13 @@
+/**
+ * The first index of a list for which a test holds, by halving: the test must hold for every later item too. The length of the
+ * list if it holds for none.
+ */
+export function firstIndex<Item>(items: ArrayLike<Item>, test: (item: Item) => boolean): number {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (test(items[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

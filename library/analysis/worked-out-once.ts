@@ -1,0 +1,17 @@
+/**
+ * A function that works out its answer once for each object it is given, and keeps it for as long as the object is in use. For
+ * answers that follow from the object alone, and that several rules ask for.
+ */
+export function workedOutOnce<Key extends WeakKey, Result>(
+  workOut: (key: Key) => Result,
+): (key: Key) => Result {
+  const known = new WeakMap<Key, { readonly result: Result }>();
+  return (key) => {
+    let entry = known.get(key);
+    if (!entry) {
+      entry = { result: workOut(key) };
+      known.set(key, entry);
+    }
+    return entry.result;
+  };
+}
