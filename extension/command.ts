@@ -19,7 +19,7 @@ export function registerCommand(
   });
 }
 
-/** What an error says, for a person. It may quote a plan: it is not fit to be shown as it is. */
+/** The message of an error, for a person. It may quote a plan and is not fit to be shown unchanged. */
 export function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }

@@ -41,7 +41,7 @@ export interface Engine {
   readonly number: number;
   /** Loads the module with the checker. TypeScript is inside and takes its time. */
   loadChecker(): Promise<CheckerModule>;
-  /** What can be done while the engine has no duty yet. */
+  /** Preparations while the engine has no duty yet. */
   prepare(checker: CheckerModule, isOnDuty: () => boolean): Promise<void>;
   /** For the first checker; it is running already, if the engine had time to prepare itself. */
   readonly sandbox: Sandbox;
@@ -171,7 +171,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   });
 
   connection.onInitialized(async () => {
-    // Before anything is read: what changes while the checker is being loaded must not be missed.
+    // Before anything is read: changes during the loading of the checker must not be missed.
     registerForChanges();
     try {
       readConfiguration().then(tellConfigured, tellConfigured);
@@ -285,7 +285,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
 /** More than one engine ever uses up. */
 const serialsPerEngine = 1_000_000_000;
 
-/** A plan that is checked within this time holds nobody up. */
+/** A plan that is checked within this time delays no answer. */
 const quickMs = 150;
 
 const refreshRequests = {

@@ -44,7 +44,7 @@ export function readEditor(
   };
 }
 
-/** The answer to the handshake: what the server can do for this editor. */
+/** The answer to the handshake: the server's capabilities for this editor. */
 export function initializeResult(params: InitializeParams): InitializeResult {
   return {
     serverInfo: { name: "loomwright", version },

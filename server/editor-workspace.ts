@@ -26,7 +26,7 @@ export type DiskBelow = (folders: readonly Uri[]) => Workspace;
 
 export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): EditorWorkspace {
   const opened = new Map<Uri, { readonly document: TextDocument; readonly opening: number }>();
-  /** Held weakly: of files that were asked about once, nothing is kept for good. */
+  /** Held weakly: a file that was asked about once is not kept for good. */
   const fromDisk = new Map<Uri, WeakRef<{ readonly version: unknown; readonly document: TextDocument }>>();
   let openings = 0;
   let disk = diskBelow([]);
@@ -55,7 +55,7 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
     },
     leftOut() {
       const { passedBy, wireNumbers } = disk.leftOut?.() ?? { passedBy: [], wireNumbers: [] };
-      // An open file is looked at, whatever a walk passes by.
+      // An open file is judged even if a walk passes it by.
       return { passedBy: passedBy.filter(({ uri }) => !opened.has(uri)), wireNumbers };
     },
     unread: (uri) => (opened.has(uri) ? undefined : disk.unread?.(uri)),

@@ -7,7 +7,7 @@ import type { Uri } from "./evaluate/workspace.ts";
 
 /** Given to an engine's thread at its start. */
 export interface EngineStart {
-  /** Counts the engines of a server, so that what one of them says is not taken for another's. */
+  /** Counts the engines of a server: an answer of one is never taken for another's. */
   readonly number: number;
 }
 
@@ -23,7 +23,7 @@ export const pongMethod = "loomwright/engine/pong";
 /** Engine to front, without parameters: all that it needs is loaded. */
 export const readyMethod = "loomwright/engine/ready";
 
-/** Engine to front, with {@link WorkingOn}: sent before the work begins, so that it arrives even if the work never ends. */
+/** Engine to front, with {@link WorkingOn}: sent before the work begins, because it must arrive even if the work never ends. */
 export const workingOnMethod = "loomwright/engine/workingOn";
 
 /** Engine to front, with {@link Elsewhere}: open files that the other engine answers for. */
@@ -38,7 +38,7 @@ export const atRestMethod = "loomwright/engine/atRest";
 export interface Duty {
   /** The foreground engine has the plans of open files; the background engine has slow plans and those that are not open. */
   readonly role: "foreground" | "background";
-  /** Roots of plans that held an engine up. What shares a file with one of them is the background engine's too. */
+  /** Roots of plans that held an engine up. Plans that share a file with one of them are the background engine's too. */
   readonly slow: readonly Uri[];
   /** Plans that even the background engine did not get through. */
   readonly givenUp: readonly GivenUp[];

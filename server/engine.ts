@@ -32,7 +32,7 @@ const report = (what: string) => (error: unknown) => {
   process.stderr.write(`loomwright: ${what}: ${text}\n`);
   connection.console.error(`${what}: ${text}`);
 };
-// What was promised to nobody costs nobody; the engine goes on.
+// A failure that no caller waits for ends no request; the engine goes on.
 process.on("unhandledRejection", report("something failed in the background"));
 const { number } = workerData as EngineStart;
 const sandbox = createSandbox();

@@ -22,7 +22,7 @@ export async function writeNotices(file, more = {}) {
   await writeFile(file, notices.join(`\n${"-".repeat(80)}\n\n`));
 }
 
-/** Of one package: its own texts, or what the list of copyright lines says of it. */
+/** Of one package: its own texts, or its entry in the list of copyright lines. */
 async function noticeOf({ name, version, folder }) {
   const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
   const own = await Promise.all(
@@ -78,7 +78,7 @@ async function noticesWithin({ name, folder }) {
   return Promise.all([...files, ...byLicence]);
 }
 
-/** The files with the notices of what a package took from others. */
+/** The files with the notices of third-party work inside a package. */
 const withinPackages = {
   pdfmake: { "svg-to-pdfkit": "src/3rd-party/svg-to-pdfkit/LICENSE" },
   typescript: { "What TypeScript took from others": "ThirdPartyNoticeText.txt" },

@@ -14,7 +14,7 @@ import { createPublishGate, type FailedPlan } from "./publish-gate.ts";
 
 /**
  * The plans that this engine answers for, each with its newest complete result. Knows which plans a file belongs to, wakes them
- * when a text changes, and hands out only what came through the gate.
+ * when a text changes, and hands out only results that came through the gate.
  */
 export interface OpenPlans {
   /** A file was opened, typed in, closed, or changed on disk: checks every plan that it touches. */
@@ -57,7 +57,7 @@ export interface OpenPlansWiring {
   readonly workspace: EditorWorkspace;
   /** Which plans this engine answers for; asked anew at each change. */
   duty(): Duty;
-  /** The first of the serial numbers, so that an engine that takes over does not repeat those of the one before. */
+  /** The first of the serial numbers: an engine that takes over must not repeat those of the one before. */
   readonly firstSerial: number;
   log(text: string): void;
   /** Work on a plan begins. Throws, with the reason, if it is not to be tried. */
@@ -65,7 +65,7 @@ export interface OpenPlansWiring {
   started(root: Uri): void;
   /** An outcome came through the gate. */
   arrived(plan: ShownPlan): void;
-  /** A plan is no longer this engine's concern: whatever was shown of it goes. */
+  /** A plan is no longer this engine's concern: its findings and states go. */
   gone(root: Uri): void;
   /** Open files that another engine answers for. */
   elsewhere(files: readonly Uri[]): void;
@@ -148,7 +148,7 @@ export function createOpenPlans(
     for (const root of new Set([...assigned.roots, ...lent])) {
       const kept = keptOf(root);
       for (const file of open) if (membership.filesOf(root).has(file)) kept.files.add(file);
-      // Lent before, and on duty now: what is known of it is to be seen.
+      // Lent before, and on duty now: its result is to be shown.
       const becomesOurs = !kept.ours && assigned.roots.has(root);
       if (kept.ours && !assigned.roots.has(root)) gone(root);
       kept.ours = assigned.roots.has(root);
@@ -177,7 +177,7 @@ export function createOpenPlans(
     if (gate.atRest()) rested();
   };
 
-  /** Takes up what there is; if plan files are not known yet, what is known already goes first. */
+  /** Takes up the plans there are; if plan files are not known yet, the known plans go first. */
   const takeUp = (files: readonly Uri[]): void => {
     if (reading ? reading.isKnownEnough : checker.knowsPlanFiles()) {
       takeUpNow(files);
@@ -191,9 +191,9 @@ export function createOpenPlans(
     else reading = readOn(steps);
   };
 
-  /** Reads plan files a slice at a time, and answers what is asked in between. */
+  /** Reads plan files a slice at a time, with time for answers in between. */
   const readOn = (steps: Generator<void, void>): Reading => {
-    // What is not open can wait; only answers about open files cannot.
+    // Plans that are not open can wait; answers about open files cannot.
     const waitsTooLong = duty().role === "foreground" ? startTimeLimit(longestWaitMs) : () => false;
     let knownEnough = () => {};
     const current: Reading = {
@@ -303,7 +303,7 @@ const longestWaitMs = 700;
 const sliceMs = 15;
 
 interface Reading {
-  /** What is known by now must do. */
+  /** The plans known by now must do. */
   isKnownEnough: boolean;
   /** Ends when it must do, or when everything is read. */
   readonly known: Promise<void>;

@@ -19,8 +19,8 @@ export interface AssignmentQuestion {
 
 /**
  * Divides the plans between the two engines. Both of them come to the same division, because they are given the same: plans
- * that share a file stay together, so that a file is answered for by one engine; what is open is the foreground engine's, unless
- * it shares a file with a slow plan.
+ * that share a file stay together, because one engine answers for a file; plans of open files are the foreground engine's,
+ * unless they share a file with a slow plan.
  */
 export function assignPlans({ duty, membership, open, wholeWorkspace }: AssignmentQuestion): Assignment {
   const opened = new Set(open.flatMap((file) => membership.rootsOf(file)));

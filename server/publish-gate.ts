@@ -79,7 +79,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
   };
 
   const begin = (root: Uri, run: Run): void => {
-    // One that waited may have become urgent, or nobody's concern, and then its turn has passed.
+    // One that waited may have become urgent, or was closed, and then its turn has passed.
     if (run.started || run.forgotten) return;
     run.started = true;
     runUntilCurrent(root, run)
@@ -97,7 +97,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
     if (serving) return;
     serving = true;
     for (let next = waiting.shift(); next; next = waiting.shift()) {
-      // Whatever was asked while the plan before was checked is answered first.
+      // Requests that came during the check before are answered first.
       await nextTurn();
       for (let urgent = urgentRun(); urgent; urgent = urgentRun()) await urgent.done;
       const [root, run] = next;

@@ -7,7 +7,7 @@ import type { Uri } from "./evaluate/workspace.ts";
 export interface Refresher {
   /** Remembers an answer that was just given, and how to make it again. */
   answered(kind: Kind, file: Uri, version: number | null, again: () => unknown): void;
-  /** An outcome came through the gate, and what is shown of these files may be another. */
+  /** An outcome came through the gate, and the display of these files may change. */
   arrived(isAffected: (file: Uri) => boolean): void;
   /** Answers for a file that is no longer open are of no interest. */
   closed(file: Uri): void;

@@ -1,9 +1,9 @@
 import type { MessageStrategy } from "vscode-languageserver";
 
 /**
- * Keeps malformed messages from what would fail on them before any of our own code is asked. The parameters of a request that are
- * no object become an empty one, and the border of requests says what is missing. A malformed notification is left out and logged.
- * A change that cannot be applied closes its document: what the editor has from then on is unknown, and nothing is said against it.
+ * Keeps malformed messages from the library, which would fail on them before our own code is called. The parameters of a request that are
+ * no object become an empty one, and the border of requests names the missing parameter. A malformed notification is left out and logged.
+ * A change that cannot be applied closes its document: the editor's text is unknown from then on, and is not judged.
  */
 export function wellFormedMessages(log: (text: string) => void): MessageStrategy {
   return {
@@ -40,7 +40,7 @@ function withParams<Message>(message: Message, params: unknown): Message {
 
 const didChange = "textDocument/didChange";
 
-/** By method: what is wrong with the parameters, if anything is. */
+/** By method: the fault of the parameters, if there is one. */
 const malformed: Readonly<Record<string, (params: unknown) => string | undefined>> = {
   "textDocument/didOpen": (params) =>
     wrongUri(params) ??

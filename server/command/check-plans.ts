@@ -47,7 +47,7 @@ export interface AskedPlans {
   progress(place: number, of: number): void;
 }
 
-/** What a check came to. */
+/** The result of a check. */
 export interface CheckedPlans {
   readonly plans: readonly Reported[];
   /** The same in every share. */

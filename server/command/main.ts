@@ -5,7 +5,7 @@ import { outputTo } from "./output.ts";
 import { run } from "./run.ts";
 import { terminalFor } from "./terminal.ts";
 
-/** Whatever was found, output that is not complete is answered with 2. */
+/** Incomplete output is answered with 2, whether or not there were findings. */
 async function main(): Promise<void> {
   let isCutOff = false;
   const cutOff = () => {

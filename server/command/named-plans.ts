@@ -13,7 +13,7 @@ export interface NamedPlans<Finder> {
   readonly finder: Finder;
   /** Sorted. */
   readonly roots: readonly Uri[];
-  /** What the names stand for too, and was not taken for a plan. */
+  /** Files below the names that were not taken for plans. */
   readonly passedBy: readonly PassedBy[];
 }
 
@@ -22,7 +22,7 @@ interface PlanFinder {
   roots(): readonly Uri[];
   /** The plans that a file belongs to. */
   rootsOf(file: Uri): readonly Uri[];
-  /** What looks like a plan and is none of {@link roots}. */
+  /** Files that look like plans and are not among {@link roots}. */
   passedBy(): readonly PassedBy[];
   /** Why a file is no plan although it looks like one. */
   whyNot(file: Uri): PassedBy | undefined;
@@ -77,7 +77,7 @@ interface Group<Finder> {
   readonly passedBy: PassedBy[];
 }
 
-/** Whoever waits for a command waits for git too; only a repository that never answers is given up. */
+/** A person who waits for a command waits for git too; only a repository that never answers is given up. */
 export const gitLimitMs = 20_000;
 
 /**
@@ -97,7 +97,7 @@ function folderOf(uri: Uri): string {
   return uri.slice(0, uri.lastIndexOf("/"));
 }
 
-/** Throws a {@link UsageError} with what the disk says. */
+/** Throws a {@link UsageError} with the reason that the disk gives. */
 function kindOf(path: string, name: string): Stats {
   try {
     return statSync(path);

@@ -3,7 +3,7 @@ import { Socket } from "node:net";
 import type { Writable } from "node:stream";
 
 /**
- * Writes texts to the standard output or error, each whole. What could not be written is said once, with the disk's reason, and the
+ * Writes texts to the standard output or error, each whole. A failure is reported once, with the disk's reason, and the
  * texts behind it are dropped: they would be taken for the rest of the earlier ones. A reader that went away has seen enough
  * (`loomwright check | head`), and the exit code still says what was found.
  */

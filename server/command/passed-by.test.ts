@@ -20,7 +20,7 @@ const bytes = (name: string, content: Uint8Array) => writeFileSync(path(name), c
 
 const pipeAt = (name: string) => execFileSync("sh", ["-c", 'mkfifo "$0"', path(name)]);
 
-/** What a check of everything says was judged, and what was passed by. */
+/** The plans that a whole check judged, and the files that it passed by. */
 async function checked(...words: readonly string[]) {
   const { code, out } = await project.run(["check", ...words, "--format", "json"]);
   const { plans, passedBy, summary } = jsonReportSchema.parse(JSON.parse(out));
@@ -209,7 +209,7 @@ describe("files that cannot be read as a plan are listed, and the answer is 2", 
     "%s: the finding of a plan that imports it is at the import",
     async (_, [, make]) => {
       make();
-      // What comes after it in the order of names may not take its place.
+      // A later candidate may not take its place.
       project.write("odd.js", clean);
       project.write("plan.ts", `import "loomwright";\nimport "./odd";\n`);
       const { code, out } = await project.run(["check", "plan.ts"]);

@@ -31,7 +31,7 @@ export async function resultsAs(
 }
 
 /**
- * 2 before 1 before 0: what was not judged to its end is worse news than findings, whether a plan stopped, a file could not be read
+ * 2 before 1 before 0: a plan that was not judged to its end is worse news than findings, whether it stopped, a file could not be read
  * as one, or there was no plan at all.
  */
 export function exitCode({ plans, passedBy, shard }: CheckedPlans, maxWarnings: number): ExitCode {

@@ -25,7 +25,7 @@ export const tablesJsonSchema = z.strictObject({
       ),
     }),
   ),
-  /** Only in a file that Loomwright wrote: of all the rest, by which a later run sees that nobody changed it. */
+  /** Only in a file that Loomwright wrote: the digest of everything else in it. It no longer holds once the file is changed. */
   sha256: z.string().optional(),
 });
 

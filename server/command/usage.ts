@@ -29,7 +29,7 @@ Exit codes
   2  a plan could not be judged to its end, a file that looks like a plan could not be judged, there was no plan, something could
      not be written, or the command was not understood
 
-A folder stands for every plan below it, except in node_modules and in folders whose names begin with a dot. Links, files that git
+A folder means every plan below it, except in node_modules and in folders whose names begin with a dot. Links, files that git
 ignores and compiled copies of plans are listed and not judged.
 
 Results of check are kept in your own cache folder, by the content of the plans, and used again while nothing has changed.

@@ -30,7 +30,7 @@ export interface Checker {
   membership(files: readonly Uri[]): Membership;
   /** Whether {@link membership} knows every file; if not, {@link readPlanFiles} reads them. */
   knowsPlanFiles(): boolean;
-  /** Reads the plan files of the workspace in small steps; first those in which one of these words occurs. */
+  /** Reads the plan files of the workspace in small steps; first those that contain one of these words. */
   readPlanFiles(first: readonly string[]): Generator<void, void>;
   /** Files that look like plans, or belong to one, and are in none of {@link roots}, each with the reason. */
   passedBy(): readonly PassedBy[];

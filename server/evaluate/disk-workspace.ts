@@ -229,7 +229,7 @@ interface Around {
   readonly depth: number;
 }
 
-/** Repositories within repositories; in those beyond, nothing counts as ignored. */
+/** Repositories within repositories; beyond this number, every file counts as not ignored. */
 const mostRepositories = 50;
 
 function linked(where: string): Unread {
@@ -255,7 +255,7 @@ function lookedAt(path: string | Buffer): Looked | undefined {
 }
 
 /**
- * Whether there is a plan in a folder that is not entered, or too much to tell. No link in it is followed, so that this has an end.
+ * Whether there is a plan in a folder that is not entered, or too many files to find out. Links in it are not followed, so the search ends.
  */
 function mayHoldPlan(folder: Buffer): boolean {
   let left = mostPeekedInto;

@@ -10,7 +10,7 @@ export class FileCache {
   #lookedAtLength = 0;
   readonly #numbers: Map<Uri, number>;
   readonly #slowTexts: SlowTexts;
-  /** Files of which a version could not be read in time; the next one is likely to be no better. */
+  /** Files with a version that could not be read in time; the next version is likely to be no better. */
   readonly #slowFiles = new Set<Uri>();
 
   /** Caches for the same files under different texts number them alike. */

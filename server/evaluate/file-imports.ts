@@ -2,7 +2,7 @@ import type { ImportLine } from "./import-lines.ts";
 
 /** What the text of one file asks of others. It follows from the text alone, so that it can be kept beside a digest of it. */
 export interface FileImports {
-  /** The file is half typed, or refused; what it asks for is unknown. */
+  /** The file is half typed, or refused; its imports are unknown. */
   readonly broken: boolean;
   /** Reading it was given up for want of time. Another time, or with more time, it may be read: this is not to be kept. */
   readonly outOfTime: boolean;

@@ -120,7 +120,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     );
   }
 
-  /** Links to plans, and to folders with plans. What lies outside of the revision is none of its plans. */
+  /** Links to plans, and to folders with plans. Files outside of the revision are not its plans. */
   async function linksToPlans(): Promise<readonly PassedBy[]> {
     const objects = new Map<string, string>();
     const links = [...listed.links].filter(([, { onTheWay }]) => onTheWay);

@@ -5,7 +5,7 @@ import { staticValue } from "./static-value.ts";
 import type { Element } from "./written-objects.ts";
 
 /**
- * Lists that are written out in literals and nothing else. The values of their elements are the same in every scene, so elements
+ * Lists that are written out in literals alone. The values of their elements are the same in every scene, so elements
  * are looked up by them: a table of thousands of circuits is gone through once, and not again for each of its rows.
  */
 export class LiteralLists {
@@ -14,7 +14,7 @@ export class LiteralLists {
   readonly #indices = new WeakMap<readonly Element[], Map<string, ReadonlyMap<string, readonly Element[]>>>();
 
   /**
-   * The elements of a literal as they are made by `read`, the same list at each call if the literal holds nothing but literals.
+   * The elements of a literal as they are made by `read`, the same list at each call if the literal holds only literals.
    * `kind` tells lists apart that are read off one literal: its keys, its values.
    */
   elements(literal: ts.Expression, kind: string, read: () => readonly Element[]): readonly Element[] {
@@ -45,7 +45,7 @@ export class LiteralLists {
   }
 }
 
-/** What an element holds at the end of a path of property names and indices. */
+/** The value in an element at the end of a path of property names and indices. */
 export interface KnownPart {
   readonly path: readonly string[];
   readonly value: unknown;

@@ -125,7 +125,7 @@ describe("a text that the parser does not come to an end with", () => {
   });
 });
 
-/** Texts in which the parser must try several ways. */
+/** Texts that the parser must try to read in several ways. */
 const mixed = [
   "const a = b ? (c) : d => e;",
   "const a = b ? (c, d) => e : (f) => g;",

@@ -22,11 +22,11 @@ export class PlanFile {
   readonly syntaxError: SyntaxComplaint | undefined;
   /** Why the text cannot be read; such a file is not run either. */
   readonly refusal: Refusal | undefined;
-  /** The JavaScript for the sandbox, and what the walk over the tree saw. */
+  /** The JavaScript for the sandbox, and the sites that the walk over the tree found. */
   readonly marked: Marked | undefined;
   #tree: Tree | undefined;
 
-  /** Never throws, and ends in time, whatever the text. */
+  /** Never throws, and ends in time for any text. */
   constructor(source: SourceText, number: number, how: HowToRead = {}) {
     this.uri = source.uri;
     this.version = source.version;
@@ -83,10 +83,10 @@ export class PlanFile {
 }
 
 interface HowToRead {
-  /** Another version of the same file, if one is at hand: only what changed is parsed again. */
+  /** Another version of the same file, if one is at hand: only the changed part is parsed again. */
   readonly before?: PlanFile | undefined;
   readonly limitMs?: number;
-  /** The text is known to be refused, so that it is not read once more. */
+  /** The text is known to be refused, and is not read once more. */
   readonly refusal?: Refusal | undefined;
 }
 

@@ -14,7 +14,7 @@ export type Unread = Pick<PassedBy, "reason" | "why">;
 export type PassedByReason = keyof typeof effects;
 
 /**
- * The reasons, and their effect on the answer. "not judged": a hazard may be in there, so that the check did not reach its end.
+ * The reasons, and their effect on the answer. "not judged": the file may hide a hazard, and the check did not reach its end.
  * "known": somebody decided it, or the same plan is judged under another name.
  */
 const effects = {

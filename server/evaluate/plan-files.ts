@@ -27,7 +27,7 @@ export function isWireNumbers(name: string): boolean {
   return name.endsWith(".wire-numbers.txt");
 }
 
-/** What a walk through a folder came by. */
+/** The files and folders that a walk came by. */
 export interface Met {
   /** Scripts that name the library. */
   readonly scripts: readonly Uri[];
@@ -90,7 +90,7 @@ const compiledEnding = /\.([cm]?)jsx?$/i;
 const sourceEnding = /\.([cm]?)tsx?$/i;
 const outputFolder = /^(?:build|dist|lib|out|output|target)$/i;
 
-/** Sources by the places at which a compiler may put what it makes of them. */
+/** Sources by the places of their compiled output. */
 class SourceNames {
   readonly #stems = new Map<string, Uri>();
   /** By a folder above the source, and the end of its path below any folder in between. */

@@ -66,7 +66,7 @@ test("a plan that imports a file which cannot be read says so at that file, and 
 const plan = (imported: string) =>
   `import { circuit } from "loomwright";\nimport "${imported}";\ncircuit({ load: 4, oneWayFt: 9, gauge: 12, protect: 10 });\n`;
 
-/** `onDisk` is what a walk through the folders has found; the others are open and were never saved. */
+/** `onDisk` are the files that a walk through the folders has found; the others are open and were never saved. */
 function files(texts: Record<Uri, string>, onDisk: readonly Uri[]) {
   const versions = new Map<Uri, number>();
   let folders: readonly Uri[] = ["file:///van"];

@@ -52,8 +52,8 @@ export class PlanRoots {
   }
 
   /**
-   * Reads what is not known yet, a file in each step, so that others can be served in between. `first` are read before all
-   * others: texts in which one of these words occurs.
+   * Reads the files that are not known yet, one in each step, with time for others in between. Texts that contain one of the
+   * words in `first` are read before all others.
    */
   *read(first: readonly string[]): Generator<void, void> {
     this.#noticeFolders();
@@ -78,8 +78,8 @@ export class PlanRoots {
   }
 
   /**
-   * Which plans these files belong to, and what else these plans consist of. While not everything is read, what was known
-   * before still holds for files other than these.
+   * Which plans these files belong to, and the other files of these plans. Until everything is read, the imports known from
+   * before still hold for files other than these.
    */
   membership(files: readonly Uri[]): Membership {
     this.#noticeFolders();

@@ -48,7 +48,7 @@ export function whyNoText(bytes: Buffer): Unread | undefined {
   return { reason: "text-not-utf8", why: "is not UTF-8 text: save it as UTF-8" };
 }
 
-/** Whether the library's name occurs in a file, in whatever encoding. */
+/** Whether the library's name occurs in a file, in any encoding. */
 export function namesLibrary(bytes: Buffer): boolean {
   return bytes.includes(libraryName) || wideNames.some(isIn(bytes));
 }
@@ -83,7 +83,7 @@ export function largeFileNamesLibrary(path: string | Buffer): boolean {
   return found !== false;
 }
 
-/** The clause for what the disk says; undefined where nothing is there. */
+/** The disk's reason as a clause; undefined if there is no such file. */
 export function whyUnread(error: unknown): Unread | undefined {
   const { code = "" } = error as NodeJS.ErrnoException;
   if (["ENOENT", "ENOTDIR", "EISDIR"].includes(code)) return undefined;

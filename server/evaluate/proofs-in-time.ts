@@ -1,7 +1,7 @@
 import type { CheckedPlan } from "./checked-plan.ts";
 
 /**
- * The number of findings of which the fixes are tried when a person asks about many at once. Each trial runs the whole plan again:
+ * The number of findings whose fixes are tried when a person asks about many at once. Each trial runs the whole plan again:
  * the more calls a plan makes, the fewer findings get their fixes tried, and all trials together take some seconds at most.
  */
 export function findingsWithFixesTried({ records }: Pick<CheckedPlan, "records">): number {

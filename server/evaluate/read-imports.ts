@@ -17,7 +17,7 @@ export function fileImports(file: PlanFile): FileImports {
   };
 }
 
-/** By the tree, so that a comment or a text with such a call in it is none; which is only walked where the words occur. */
+/** By the tree, because such a call in a comment or a text is none; the tree is only walked if the words occur. */
 function callsForLibrary(file: PlanFile): boolean {
   const { text, marked } = file;
   if (!/\b(?:require|import)\s*\(\s*["'`]loomwright["'`/]/.test(text)) return false;

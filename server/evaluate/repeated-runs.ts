@@ -26,7 +26,7 @@ export function withoutRepeatedRuns(sandbox: Sandbox): ForgetfulSandbox {
 }
 
 export interface ForgetfulSandbox extends Sandbox {
-  /** Lets go of what the last run of this plan brought. */
+  /** Lets go of the outcome of this plan's last run. */
   forget(root: string): void;
 }
 

@@ -163,7 +163,7 @@ export type Stopped =
     }
   | {
       readonly why: "error";
-      /** False: the engine could not even read the plan, so nothing of it was run. */
+      /** False: the engine could not read the plan, and none of it was run. */
       readonly began: boolean;
       /** "TypeError: x is not a function", one line, at most 300 characters. */
       readonly message: string;

@@ -2,7 +2,7 @@ import type { Severity } from "../../library/rules/finding.ts";
 
 /**
  * How many findings of one rule are shown of one file. A builder mends the first few and looks again; editors grow slow with
- * tens of thousands. Only what is shown is limited: counts, exit codes, JSON, SARIF and fixes know all of them.
+ * tens of thousands. Only the display is limited: counts, exit codes, JSON, SARIF and fixes know all of them.
  */
 export const mostShownOfRule = 100;
 

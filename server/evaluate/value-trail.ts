@@ -199,7 +199,7 @@ export class ValueTrail {
     return part ? this.follow(part.node, part.scene, depth) : false;
   }
 
-  /** What the record's other values tell of the same element. */
+  /** The record's other values that come from the same element. */
   #partsBeside(list: readonly Element[], same: (name: ts.Identifier) => boolean): readonly KnownPart[] {
     const file = list[0]?.scene.file;
     return this.#wanted.neighbours().flatMap(({ expression, value }) => {

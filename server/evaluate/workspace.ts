@@ -12,11 +12,11 @@ export interface Workspace {
   folders(): readonly Uri[];
   /** Where a file really is once symbolic links are followed; the uri itself when it is not on disk. */
   realUri(uri: Uri): Uri;
-  /** Every TypeScript or JavaScript file on disk or open in which the library's name occurs, without those that are passed by. */
+  /** Every TypeScript or JavaScript file on disk or open that contains the library's name, without those that are passed by. */
   planFiles(): readonly Uri[];
   /** The same in small steps, between which others can be served; absent where {@link planFiles} takes no time. */
   planFilesInSteps?(): Generator<void, readonly Uri[]>;
-  /** What {@link planFiles} came by the last time and left out. Missing: nothing is ever left out. */
+  /** The files that {@link planFiles} left out the last time. Missing: no file is ever left out. */
   leftOut?(): LeftOut;
   /** Why {@link read} gave no text although there is something of that name. */
   unread?(uri: Uri): Unread | undefined;

@@ -6,7 +6,7 @@ import type {
 import type { Message, NotificationMessage, RequestMessage } from "vscode-languageserver/node";
 import { TextDocument, type TextDocumentContentChangeEvent } from "vscode-languageserver-textdocument";
 
-/** All that an engine must be told to take over: the handshake, and each open document as the editor has it now. */
+/** The messages that an engine needs to take over: the handshake, and each open document as the editor has it now. */
 export interface EditorState {
   /** Takes in a message of the editor. Throws if a document is changed that is not open, or in a place that it does not have. */
   heard(message: RequestMessage | NotificationMessage): void;

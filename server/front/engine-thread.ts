@@ -5,7 +5,7 @@ import type { EngineStart } from "../engine-messages.ts";
 /** One engine: everything that reads, runs and judges plans, in a thread that can be ended. */
 export interface EngineThread {
   send(message: Message): void;
-  /** Ends the thread at once, whatever it is at. No event follows. */
+  /** Ends the thread at once, in the middle of its work. No event follows. */
   end(): void;
 }
 
@@ -17,7 +17,7 @@ export interface EngineEvents {
 
 /**
  * @param file the bundle of the engine
- * @param number counts the engines of this process, so that what one of them says cannot be taken for another's
+ * @param number counts the engines of this process: an answer of one is never taken for another's
  */
 export function startEngineThread(
   file: URL,
@@ -26,7 +26,7 @@ export function startEngineThread(
 ): EngineThread {
   const worker = new Worker(file, {
     workerData: { number } satisfies EngineStart,
-    // The protocol may be on this process's standard output; whatever a library prints there must not get among it.
+    // The protocol may be on this process's standard output; prints of a library must not get into it.
     stdout: true,
     stdin: false,
   });

@@ -2,7 +2,7 @@ import { startTimeLimit } from "../evaluate/sandbox/time-limit.ts";
 
 /** Finds out whether an engine's thread is free: asks it at short intervals, for as long as it may be at work. */
 export interface EngineWatch {
-  /** The engine was given something to do. Before the first call nothing is asked. */
+  /** The engine was given something to do. Before the first call it is not pinged. */
   busy(): void;
   answered(): void;
   stop(): void;
@@ -62,7 +62,7 @@ export function watchEngine({ limitMs, ping, slow, stuck }: WatchWiring): Engine
 
 const intervalMs = 50;
 
-/** An engine that was given nothing for so long, and answers, has nothing left to do. */
+/** An engine that had no message for so long, and answers, has finished its work. */
 const restMs = 10_000;
 
 const slowShare = 0.3;

@@ -27,7 +27,7 @@ export interface Engines {
   readonly background: Engine | undefined;
   /** The background engine; starts it if need be. */
   startBackground(): Engine;
-  /** A plan is nobody's concern any more: when it is opened again, it begins as a quick one. */
+  /** A plan is no longer shown: when it is opened again, it begins as a quick one. */
   forget(root: Uri): void;
   /** A plan that had been slow is now shown by the foreground engine. */
   movedToForeground(root: Uri): void;
@@ -41,7 +41,7 @@ export interface Engine {
 
 export interface EnginesWiring {
   startThread(number: number, events: EngineEvents): EngineThread;
-  /** What a new engine must hear before anything else. */
+  /** The messages that a new engine must get before any other. */
   replay(): readonly Message[];
   /** An engine says something that is not about engines. */
   received(engine: Engine, message: Message): void;
@@ -103,7 +103,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
     spare ??= start();
   };
 
-  /** Gives an engine its role; until then it only loads what it needs. */
+  /** Gives an engine its role; until then it only loads and prepares itself. */
   const appoint = (engine: Running, role: Duty["role"]): Running => {
     const limitMs = limitsMs[role];
     engine.watch = watchEngine({
@@ -223,7 +223,7 @@ interface Running extends Engine {
   readonly thread: EngineThread;
   /** It has loaded all that it needs. */
   ready: boolean;
-  /** What it said it would do last. */
+  /** The plan that it reported last. */
   workingOn: WorkingOn | undefined;
   watch: EngineWatch | undefined;
 }

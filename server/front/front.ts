@@ -26,7 +26,7 @@ import { createOwners } from "./owners.ts";
 
 /**
  * Stands between the editor and the engines: passes each message on to the engine that answers for it, and each answer back.
- * It parses and judges nothing, so that it can always answer; an engine that ends is no concern of the editor's.
+ * It never parses or judges, because it must always be able to answer; the editor does not notice when an engine ends.
  */
 export interface Front {
   /** Takes in a message of the editor. */
@@ -98,7 +98,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
 
   const enginesFor = (message: RequestMessage, foreground: Engine): readonly Engine[] => {
     const { method } = message;
-    // What goes through all plans, or makes a report, takes longer than somebody who types can wait.
+    // A check of all plans, or a report, takes longer than a person who types can wait.
     if (method === checkWorkspaceMethod) return [foreground, engines.startBackground()];
     if (method === reportMethod) return [engines.startBackground()];
     const uri = fileOf(message);
@@ -198,7 +198,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     if (method === "client/registerCapability") {
       const { registrations } = params as { registrations: { method: string; registerOptions?: unknown }[] };
       const key = JSON.stringify(registrations.map((one) => [one.method, one.registerOptions]));
-      // An engine that took over asks for what the editor does already.
+      // An engine that took over asks for a capability that is registered already.
       if (registered.has(key)) return engine.send({ jsonrpc: "2.0", id: inEngine, result: null } as Message);
       registered = new Set([...registered, key]);
     }

@@ -31,7 +31,7 @@ if (words.includes("--help") || !transport) {
   };
   const toEditor = (message: Message) =>
     void writer.write(message).catch(report("the editor cannot be reached"));
-  // What was promised to nobody costs nobody; the server goes on.
+  // A failure that no caller waits for ends no request; the server goes on.
   process.on("unhandledRejection", report("something failed in the background"));
   process.on("uncaughtException", (error) => {
     report("the server cannot go on")(error);
@@ -50,7 +50,7 @@ if (words.includes("--help") || !transport) {
       }, 3_000);
     },
     exit(code) {
-      // What was written last is on its way.
+      // The last message is on its way.
       setImmediate(() => process.exit(code));
     },
   });

@@ -3,8 +3,8 @@ import type { Engine } from "./engines.ts";
 
 /**
  * Which engine's findings and states the editor shows. A plan may move from one engine to another; the one that lets go of it
- * clears up behind itself, and must not clear away what the other one has sent by then. What an ended engine has left behind
- * goes when the others are at rest and have put nothing in its place.
+ * clears up behind itself, and must not clear away findings of the other one. The findings that an ended engine has left
+ * behind go when the others are at rest and have not replaced them.
  */
 export interface Owners {
   findings(engine: Engine, params: { readonly uri: string; readonly diagnostics: readonly unknown[] }): void;

@@ -52,7 +52,7 @@ interface SizedRuns {
   readonly ways: Ways;
 }
 
-/** An editor asks at every scroll: what does not depend on the stretch is worked out once a plan. */
+/** An editor asks at every scroll: the part that does not depend on the stretch is worked out once a plan. */
 const known = new WeakMap<CheckedPlan, SizedRuns>();
 
 function sizedRuns(plan: CheckedPlan): SizedRuns {

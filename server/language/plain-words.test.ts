@@ -20,7 +20,7 @@ test.each([
   expect(markdownWords(given)).toBe(expected);
 });
 
-/** What VS Code 1.100 and later take for a link and for an icon, from its own sources. */
+/** The texts that VS Code 1.100 and later show as a link and as an icon, from its own sources. */
 const linkInMessage = /\[([^\]]+)\]\(((?:https?:\/\/|command:|file:)[^)\s]+)(?: (["'])(.+?)(\3))?\)/i;
 const iconInLabel = /\$\(\s*[A-Za-z0-9-]+(?:~[A-Za-z]+)?\s*\)/;
 

@@ -16,7 +16,7 @@ export function markdownWords(text: string): string {
 
 /**
  * For all that the editor draws itself: notifications, dialogs, progress, questions and their answers, lists, the status bar,
- * lenses, titles of tabs, names in an outline. As {@link plainWords}, and nothing in it is a link or an icon.
+ * lenses, titles of tabs, names in an outline. As {@link plainWords}, without any link or icon.
  *
  * VS Code makes a link of `[text](address)` in most of these places, a `command:` among the addresses, and an icon of `$(name)`.
  * It offers no way to switch that off, and only some of the places take a backslash as an escape; the others show it. A word

@@ -18,7 +18,7 @@ export const defaultSettings: Settings = {
   memoryLimitMiB: defaultLimits.memoryBytes / bytesPerMiB,
 };
 
-/** What the two limits may be, whoever asks; `extension/package.json` states the same to the editor. */
+/** The range of each limit, for any client; `extension/package.json` states the same to the editor. */
 export const allowedLimits = {
   timeLimitMs: { least: 50, most: 60_000 },
   memoryLimitMiB: { least: 8, most: 1_024 },

@@ -65,7 +65,7 @@ describe.each(Object.keys(made))("%s", (ending) => {
   });
 });
 
-/** What a change of layout does not change: how lines end, how a list is quoted, how JSON is spaced. */
+/** Left unchanged by a change of layout: how lines end, how a list is quoted, how JSON is spaced. */
 function means(ending: string, file: Buffer): string {
   const text = file
     .toString("utf8")

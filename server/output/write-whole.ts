@@ -6,7 +6,7 @@ import { sealed } from "./seal.ts";
 
 /**
  * Writes a file whole: beside it first, then renamed over it, so that nobody ever finds half of one. A link stays a link, a
- * file keeps its mode, no folder is made. What is there already is written over only if it is ours and as we wrote it, or with
+ * file keeps its mode, no folder is made. A file that is there already is written over only if it is ours and as we wrote it, or with
  * `force`: hence the digest that each file gets.
  *
  * Whatever the disk says is an answer, not an error. Rejects only with the reason of `signal`; then, as after every failure,

@@ -105,7 +105,7 @@ results.bounds = [
   ),
   ...solverBounds(),
   bound("500 builds, unchanged, of the first check", results.many.unchangedMs / results.many.firstMs, 0.2),
-  // Sizes in MB as they are downloaded. Whoever moves one says in that commit what the users get for it.
+  // Sizes in MB as they are downloaded. A commit that moves one says what users gain by it.
   bound(
     "the packed extension (.vsix), MB",
     results.bytes["the packed extension (.vsix)"].compressed / 1e6,

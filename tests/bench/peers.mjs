@@ -67,7 +67,7 @@ async function lspServer(program, words, folder) {
       });
       return (await diagnostics(uri)).items;
     },
-    /** As {@link open} and {@link change}, whatever becomes of it: the whole text at once. */
+    /** As {@link open} and {@link change}, without waiting for an answer: the whole text at once. */
     openUnasked(file, text) {
       const textDocument = { uri: pathToFileURL(file).href, languageId: "typescript", version: 1, text };
       connection.sendNotification("textDocument/didOpen", { textDocument });

@@ -8,7 +8,7 @@ await session.post("Profiler.startPreciseCoverage", { callCount: true, detailed:
 
 /**
  * How many steps of our own code something takes: V8 counts how often each function is entered and each branch and loop is gone
- * through. The same on any machine, however busy it is. What the engine does inside of itself, as in `sort`, is not counted.
+ * through. The same on any machine, however busy it is. Work inside the JavaScript engine, as in `sort`, is not counted.
  */
 export async function countedSteps(run: () => Promise<void>): Promise<number> {
   await session.post("Profiler.takePreciseCoverage");

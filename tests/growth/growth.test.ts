@@ -8,7 +8,7 @@ afterAll(closeCheckers);
 
 const limits = { timeMs: 60_000 };
 
-/** What a plan takes from its text to its findings in their places, without the run itself, which has a clock of its own. */
+/** The steps of a plan from its text to its findings in their places, without the run itself, which has a clock of its own. */
 async function stepsOf(text: string): Promise<number> {
   return countedSteps(async () => {
     const { plan } = await checkFiles(filesOf(text), undefined, { limits });
@@ -21,7 +21,7 @@ async function stepsOf(text: string): Promise<number> {
 const mostExponent = 1.2;
 
 async function exponentOf(plan: PlanOfSize, few: number, many: number): Promise<number> {
-  // Whatever is worked out once for all plans is worked out here.
+  // Work that is done once for all plans is done here.
   await stepsOf(plan(10));
   const [less, more] = [await stepsOf(plan(few)), await stepsOf(plan(many))];
   return Math.log(more / less) / Math.log(many / few);
@@ -39,7 +39,7 @@ describe("work grows no faster than n log n up to 3,000", () => {
   });
 });
 
-/** The same, and what the editor asks: the value at a place, and the edits of every fix. */
+/** The same, and the editor's questions: the value at a place, and the edits of every fix. */
 async function stepsToText(text: string): Promise<number> {
   return countedSteps(async () => {
     const files = filesOf(text);

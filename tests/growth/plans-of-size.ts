@@ -109,7 +109,7 @@ circuit({ ...onBus, from: relay.out, load: 0.05 });`,
   ),
 };
 
-/** Other shapes in which a plan grows: chains, meshes, lists, and what is wrong everywhere. */
+/** Other shapes in which a plan grows: chains, meshes, lists, and plans with a fault in every circuit. */
 export const plansByShape: Readonly<Record<string, PlanOfSize>> = {
   "batteries side by side": looped(
     'let before = battery({ chemistry: "AGM", capacityAh: 100 });\n',

@@ -8,13 +8,13 @@ function lines(count: number, line: (index: number) => string): string {
   return Array.from({ length: count }, (_, index) => line(index)).join("\n");
 }
 
-/** A list, and what is made of each of its elements. */
+/** A list, and the statement that is made of each of its elements. */
 function listed(element: (index: number) => string, made: string): PlanOfSize {
   return (count) =>
     `${imports}const list = [\n${lines(count, (index) => `  ${element(index)},`)}\n];\n${made}\n`;
 }
 
-/** Statements, with what they use in front of them. */
+/** Statements, with their constants in front of them. */
 function repeated(before: string, statement: (index: number) => string): PlanOfSize {
   return (count) => `${imports}${before}\n${lines(count, statement)}\n`;
 }

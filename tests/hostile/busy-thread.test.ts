@@ -4,7 +4,7 @@ import { createSandbox, defaultLimits, type RunRequest } from "../../server/eval
 
 /**
  * The thread that waits for a plan may be held up by other work at any moment, and for longer than the plan may run. It then
- * finds its own timer and several messages of the worker at once, and must still arrive at what became of the plan.
+ * finds its own timer and several messages of the worker at once, and must still arrive at the end of the plan.
  */
 const limitMs = 150;
 
@@ -100,7 +100,7 @@ function nextMessageToWorker(): Promise<void> {
   });
 }
 
-/** Without any work of this process, so that the plan's own time is not used up by it. */
+/** Without any work of this process, which would use up the plan's own time. */
 function holdUp(lengthMs: number) {
   if (lengthMs > 0) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, lengthMs);
 }

@@ -7,7 +7,7 @@ import { afterAllAtOnce, afterFolderOf, afterOneByOne } from "../soak/closed-pla
  * `node tests/soak/closed-plans.mjs` measures the same with larger plans and more of them.
  */
 describe("closed plans are freed", () => {
-  // What is kept of a plan of 300 circuits is some 3 MB, were it kept.
+  // A plan of 300 circuits that is kept takes some 3 MB.
   test.each([
     ["opened one after another", () => afterOneByOne([5, 40], 300)],
     ["open at the same time", () => afterAllAtOnce([5, 40], 300)],

@@ -5,7 +5,7 @@ import { StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/
 
 /**
  * Every request with every parameter left out or of another kind, written to the built server as raw messages: the answer is
- * InvalidParams and names the parameter. Notifications of the same kinds cost nothing but themselves.
+ * InvalidParams and names the parameter. Notifications of the same kinds affect no other message.
  */
 const uri = "file:///camper/plan.ts";
 const text =
@@ -28,7 +28,7 @@ const requests: Readonly<Record<string, Params>> = {
   "textDocument/diagnostic": { textDocument, previousResultId: "1" },
   "loomwright/working": { textDocument, position },
   "loomwright/diagram": { textDocument, view: "wiring", scenario: "Night" },
-  // Of a plan that does not exist, so that nothing is written.
+  // Of a plan that does not exist: no file is written.
   "loomwright/report": {
     textDocument: { uri: "file:///camper/none.ts" },
     path: "/none/report.html",
@@ -170,7 +170,7 @@ type Params = Readonly<Record<string, unknown>>;
 interface Shape {
   readonly params: unknown;
   readonly path: readonly string[];
-  /** The value is of the same kind as the one that was there, so that only its meaning may be wrong. */
+  /** The value is of the same kind as the one before it: only its meaning may be wrong. */
   readonly isLegal: boolean;
 }
 

@@ -59,7 +59,7 @@ const characters: readonly string[] = [
   "\u{10ffff}",
   // Halves of characters, and halves in the wrong order.
   ...["\ud800", "\udbff", "\udc00", "\udfff", "\udc00\ud800", "\ud800\ud800\udc00"],
-  // What ends a comment in one reading and not in another.
+  // Characters that end a comment in one reading and not in another.
   ...["\r", "\r\n", "\n\r", "*/", "/*", "<!--", "-->", "//", "\\", "`", "${", "'", '"'],
 ];
 
@@ -115,7 +115,7 @@ describe("a character that is odd leaves no circuit out without a word", () => {
   });
 });
 
-/** Each is run whenever the file runs to its end, so that the call in it cannot be missing. `C` is the call. */
+/** Each is run whenever the file runs to its end: the call in it cannot be missing. `C` is the call. */
 const certain: readonly string[] = [
   "C;",
   "const held = C;",
@@ -252,7 +252,7 @@ describe("no honest plan is said to leave a call out", () => {
   });
 });
 
-/** The file itself if it is a plan, and the plans that stand in its texts or code blocks. */
+/** The file itself if it is a plan, and the plans in its texts or code blocks. */
 function plansIn(file: string): readonly string[] {
   const blocks = [...file.matchAll(/```ts\n(.*?)```/gs), ...file.matchAll(/`([^`]*circuit\([^`]*)`/gs)].map(
     ([, block = ""]) => block,

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
 
-/** TypeScript reads more than the engine runs. Both what is refused and what runs is listed, so that neither changes unseen. */
+/** TypeScript reads more than the engine runs. Both lists are kept, refused syntax and syntax that runs: neither may change unseen. */
 const uri = "file:///camper/plan.ts";
 let text = "";
 let version = 0;

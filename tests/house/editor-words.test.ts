@@ -126,7 +126,7 @@ const madeUp = Object.fromEntries(
   [...wrong, ...right].map((line, index) => [`extension/made-up-${index}.ts`, `${head}${line}\n`]),
 );
 
-/** One look at everything: most of the time goes into what the compiler has to know before it. */
+/** One look at everything: most of the time goes into the compiler's own preparation. */
 const allGiven = textsGiven(files, madeUp);
 const given = allGiven.filter(({ place }) => !place.startsWith("extension/made-up-"));
 

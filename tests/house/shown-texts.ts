@@ -17,7 +17,7 @@ export interface GivenText {
 
 /**
  * Everything that sources of ours hand to an interface that others declare, where that takes text: arguments, properties of
- * object literals, assignments, and what a callback returns. A function of theirs that is passed on instead of called is listed
+ * object literals, assignments, and results of callbacks. A function of theirs that is passed on instead of called is listed
  * as unfit: its calls could not be seen.
  *
  * @param files sources, relative to the house
@@ -158,7 +158,7 @@ function lookAtReturned(value: ts.Expression, checker: ts.TypeChecker, add: Add)
   if (!mayBeText(from)) takeType(undefined, { from, to: type, at: expression }, checker, add);
 }
 
-/** `const show = window.showErrorMessage`: what it is given later is not seen. */
+/** `const show = window.showErrorMessage`: its later arguments are not seen. */
 function lookAtPassedOn(
   node: ts.PropertyAccessExpression | ts.Identifier,
   checker: ts.TypeChecker,
@@ -235,7 +235,7 @@ function takeType(
   depth = 0,
 ): void {
   for (const given of membersOf(from, checker)) {
-    // What their own interfaces made is theirs; a value of ours is looked into.
+    // Values that their own interfaces made are theirs; a value of ours is looked into.
     if (isTheirs(given)) continue;
     for (const taken of membersOf(to, checker)) {
       if (taker !== undefined && mayBeText(given) && mayBeText(taken)) add(taker, at, isFitType(given));

@@ -5,8 +5,8 @@ import { build, type Plugin } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 
 /*
- * Nothing of others is shipped without its notice. The packages are those that the bundler really takes in, so a new dependency
- * of a dependency is found too; what stands beside the bundles is named by hand.
+ * No work of others is shipped without its notice. The packages are those that the bundler really takes in, so a new dependency
+ * of a dependency is found too; files beside the bundles are named by hand.
  */
 
 const house = fileURLToPath(new URL("../..", import.meta.url));

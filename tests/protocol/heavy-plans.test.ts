@@ -2,14 +2,14 @@ import { afterEach, describe, expect, test } from "vitest";
 import type { Diagnostic, Hover } from "vscode-languageserver/node";
 import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 
-// Whatever another plan does to an engine, the plan beside it is answered for.
+// A plan is answered for, even while the plan beside it holds an engine up.
 
 const sound = `import { circuit } from "loomwright";
 circuit({ name: "lamp", load: 2, oneWayFt: 9, gauge: 14, protect: 10, insulationC: 105 });
 `;
 const thin = sound.replace("gauge: 14", "gauge: 18").replace("load: 2", "load: 9");
 
-/** Texts that the parser cannot end, made of what it tries in more than one way. */
+/** Texts that the parser cannot end, made of syntax that it tries to read in more than one way. */
 const endless = {
   "async calls in async calls": `${"async(".repeat(40)}`,
   "generic async calls": `${"async<T>(".repeat(40)}`,

@@ -14,7 +14,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, expect, test } from "vitest";
 
-// What is written to a disk that takes no more: one sentence, and 2.
+// Output to a full disk: one sentence, and 2.
 
 const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "loomwright-lost-"));

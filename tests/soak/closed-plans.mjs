@@ -49,7 +49,7 @@ export async function afterFolderOf(numbers, circuits) {
   return used;
 }
 
-/** The server prepares an engine that could take over when it is at rest: what is measured is the memory when that is done. */
+/** The server prepares an engine that could take over when it is at rest: the memory is measured when that is done. */
 async function steadyMB(editor) {
   for (let before = 0; ; ) {
     const now = await editor.usedMB();
@@ -71,7 +71,7 @@ async function inFolder(circuits, files, run) {
   ]);
   const documentOf = (index) =>
     TextDocument.create(pathToFileURL(nameOf(index)).href, "typescript", 1, textOf(index));
-  /** Looks at a plan as an editor does; gives what closes it. */
+  /** Looks at a plan as an editor does; returns the function that closes it. */
   const open = async (document) => {
     const { uri } = document;
     world.open.set(uri, document);

@@ -22,7 +22,7 @@ process.on("message", async () => {
     new Promise((resolve) => {
       ids++;
       waiting.set(`${sessionId} ${ids}`, resolve);
-      // A worker that has ended meanwhile uses nothing.
+      // A worker that has ended meanwhile uses no memory.
       post("NodeWorker.sendMessageToWorker", {
         sessionId,
         message: JSON.stringify({ id: ids, method, params }),
@@ -31,7 +31,7 @@ process.on("message", async () => {
   await post("NodeWorker.enable", { waitForDebuggerOnStart: false });
   let bytes = 0;
   for (const ask of [post, ...workers.map(postTo)]) {
-    // Twice: what a finalizer lets go of is collected the next time.
+    // Twice: objects that a finalizer lets go of are collected the next time.
     await ask("HeapProfiler.collectGarbage");
     await ask("HeapProfiler.collectGarbage");
     const answer = await ask("Runtime.evaluate", {

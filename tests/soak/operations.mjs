@@ -133,7 +133,7 @@ function uriIn(base, name) {
   return pathToFileURL(join(base, name)).href;
 }
 
-/** Names below the folder, without what is git's own. */
+/** Names below the folder, without git's own. */
 export function filesOf(base) {
   return readdirSync(base, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())

@@ -34,7 +34,7 @@ export function createRandomOperations(world, random) {
     if (!document) return openOrClose();
     const before = document.getText();
     const history = historyOf(document.uri);
-    // Most of what is broken is mended soon, so that most texts are whole.
+    // Most broken texts are mended soon: most texts are whole.
     if (history.undo.length > 0 && random.chance(0.5) && !isWhole(before)) return undoOrRedo(document);
     history.undo.push(before);
     if (history.undo.length > 20) history.undo.shift();
@@ -176,7 +176,7 @@ export function createRandomOperations(world, random) {
       const files = Object.fromEntries(broken.map((name) => [name, startingFiles[name] ?? null]));
       return broken.length > 0 ? [...typing, { kind: "on disk", files }] : typing;
     },
-    /** What another answer of the server would change: its edits as texts, of those documents that have the version it was made for. */
+    /** The edits of an answer as texts, for documents that have the version it was made for. */
     application(action) {
       return (action.edit?.documentChanges ?? []).flatMap(({ textDocument, edits }) => {
         const document = world.open.get(textDocument.uri);

@@ -5,7 +5,7 @@ import { pastedTexts } from "./starting-plans.mjs";
 
 /** Another text, made from this one by one edit; `original` is the text that the file began with. */
 export function editedText(text, original, random) {
-  // What has grown out of all proportion only makes the run slow.
+  // A text that has grown out of all proportion only makes the run slow.
   if (text.length > largestText) return original;
   return random.weighted([
     [40, changeValue],

@@ -1,5 +1,5 @@
 // A small editor for the soak. It starts the built server, speaks the protocol with it over standard input and output, and depends on
-// nothing else of it. It keeps count of every request, and lists as trouble whatever a sound server never does.
+// nothing else of it. It keeps count of every request, and lists as trouble everything that a sound server never does.
 
 import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
@@ -162,7 +162,7 @@ export async function startSoakEditor(world, nodeWords = []) {
     },
     /** Waits until the server says of every plan that it has looked at the newest texts. */
     async rest(documents) {
-      // Twice: what the first round of answers set in motion must come to rest too.
+      // Twice: work that the first round of answers started must come to rest too.
       for (let round = 0; round < 2; round++) {
         await Promise.all(
           [...documents.keys()].map((uri) => ask("textDocument/documentSymbol", { textDocument: { uri } })),

@@ -85,7 +85,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
       const operation = operations.next();
       if (operation) await start(operation);
       if (editor.troubles.length > 0) break;
-      // Now in a rush, now with a pause, so that edits meet every state of the server.
+      // Now in a rush, now with a pause: edits meet every state of the server.
       await random.weighted([
         [60, () => undefined],
         [25, () => nextTurn()],

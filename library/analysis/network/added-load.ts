@@ -15,7 +15,7 @@ import { eliminationOrder } from "./sparse-order.ts";
 
 /** A load of constant current that is put between two terminals of a network in which nothing but the batteries is on. */
 export interface AddedLoad {
-  /** The part whose own joins do not count while it is solved; what a load takes does not pass inside of it. */
+  /** The part whose own joins do not count while it is solved: the current of a load does not pass inside of it. */
   readonly part: number;
   readonly positive: number;
   readonly negative: number;
@@ -23,9 +23,9 @@ export interface AddedLoad {
 }
 
 interface AddedFlow {
-  /** What it gets: less than its current on conductors that are far too thin. A. */
+  /** The current that it gets, A: less than its own on conductors that are far too thin. */
   readonly drawnA: number;
-  /** Of conductors in which its current can flow, ascending: how much more flows there than without it, A. */
+  /** The conductors in which its current can flow, ascending: how much more flows there than without it, A. */
   readonly conductors: readonly { readonly conductor: number; readonly addedA: number }[];
 }
 
@@ -79,7 +79,7 @@ function preparedFor(network: Network): AddedLoads {
   const blocks = blocksOf(graph);
   const edgesFor = ({ positive, negative }: AddedLoad) => blocks.between(node(positive), node(negative));
 
-  /** The branches in which the load's current can flow, and their nodes numbered in the order of elimination. */
+  /** The branches that can carry the load's current, and their nodes numbered in the order of elimination. */
   function wayOf(load: AddedLoad): Way | undefined {
     const edges = Int32Array.from(edgesFor(load)).sort();
     const local = numbering();
@@ -90,7 +90,7 @@ function preparedFor(network: Network): AddedLoads {
     }).filter(({ edge }) => negatives[edge - firstOf.negatives]?.part !== load.part);
     const joined = way.filter(({ edge }) => edge >= firstOf.negatives);
     const metal = joinedBy(local.count(), joined);
-    // Without its own join a part of it may hang on nothing any more.
+    // Without its own join, some of these branches may have no link to the others.
     const linked = joinedBy(local.count(), way);
     if (linked.find(ends.a) !== linked.find(ends.b) || metal.find(ends.a) === metal.find(ends.b))
       return undefined;
@@ -154,7 +154,7 @@ interface Way extends Pick<Netlist, "conductors" | "resistors" | "batteries"> {
   readonly system: SparseSystem;
 }
 
-/** Numbers from 0 on, in the order in which they are asked for. */
+/** Numbers keys from 0, in the order of the questions. */
 function numbering() {
   const numbers = new Map<number, number>();
   const of = (key: number) => {

@@ -1,7 +1,7 @@
 import { across, type Graph, spanningForest } from "./spanning-forest.ts";
 
 /**
- * The blocks of a graph: its greatest parts of which no single node is the only link (J. Hopcroft, R. Tarjan, "Efficient
+ * The blocks of a graph: its greatest parts that no single node links alone (J. Hopcroft, R. Tarjan, "Efficient
  * algorithms for graph manipulation", Comm. ACM 16, 1973). A branch that is the only link between two parts is a block of its own.
  */
 export interface Blocks {
@@ -17,7 +17,7 @@ export function blocksOf(graph: Graph): Blocks {
   const { order, root, cameBy, low } = spanningForest(graph, new Int32Array(nodes).keys(), () => true);
   const inOrder = new Int32Array(nodes);
   for (let node = 0; node < nodes; node++) inOrder[order[node]!] = node;
-  /** By node: the block of the edge by which the walk came, and how many blocks there are from the root to it. */
+  /** By node: the block of its edge towards the root, and the number of blocks from the root to it. */
   const blockOf = new Int32Array(nodes).fill(-1);
   const depth = new Int32Array(nodes);
   /** By block: the node at which it hangs on the rest of its tree. */

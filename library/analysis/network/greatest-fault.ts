@@ -189,7 +189,7 @@ export function greatestFaults(
 const dustA = 1e-3;
 const noticeableShare = 1e-6;
 
-/** Nobody reads a longer list of what feeds a short, and a list for each of thousands of fuses would name millions. */
+/** A longer list of sources helps no reader, and a list for each of thousands of fuses would name millions. */
 const mostNamed = 16;
 
 /** Until as many are found that add something: those behind the short itself add nothing. */
@@ -207,7 +207,7 @@ interface LiveSource {
   readonly estimated: boolean;
 }
 
-/** What a source pushes into the nodes at its ends, less the reference. */
+/** The currents of a source into the nodes at its ends, except the reference. */
 function intoNodes({ into, outOf, currentA }: LiveSource) {
   return [
     { node: into, currentA },

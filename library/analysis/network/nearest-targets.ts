@@ -1,7 +1,7 @@
 import type { Network } from "../../model/network.ts";
 import { type Link, linksOf, reachedFrom, type Step } from "./joined.ts";
 
-/** A terminal, and others of which it is asked how far they are; all of one piece of metal. */
+/** A terminal, and others whose distance from it is sought; all of one piece of metal. */
 export interface Search {
   readonly start: number;
   readonly targets: readonly number[];

@@ -61,7 +61,7 @@ export function solvedScenario(of: {
  */
 const roundingShare = 1e-12;
 
-/** Turns what is nothing but rounding beside the largest current of an operating point into 0. */
+/** Sets currents to 0 that are mere rounding beside the largest current of an operating point. */
 export function withoutRounding({
   largestA,
 }: Pick<OperatingPoint, "largestA">): (currentA: number) => number {

@@ -43,7 +43,7 @@ export interface SpanningForest {
   readonly root: Int32Array;
   /** By edge: the node on its far side where nothing else links the two sides; −1 for all others. */
   readonly behind: Int32Array;
-  /** By node: the edge by which the walk came to it; −1 at a root. */
+  /** By node: its edge in the tree, towards the root; −1 at a root. */
   readonly cameBy: Int32Array;
   /** By node: the least number that its subtree reaches by one edge that is not of the tree. */
   readonly low: Int32Array;

@@ -169,7 +169,7 @@ function firstOf(ranges: readonly Range[], most: number): number[] {
   return first;
 }
 
-/** Nobody reads a longer list, and a list for each of thousands of cables would name millions. */
+/** A longer list helps no reader, and a list for each of thousands of cables would name millions. */
 const mostNamed = 16;
 
 /** Numbers of the walk, or positions in a list, both ends included. */

@@ -104,11 +104,11 @@ interface Walks {
   readonly banks: readonly Bank[];
   readonly positive: readonly Walk[];
   readonly negative: readonly Walk[];
-  /** Banks of which a positive terminal is joined to the one and a negative terminal to the other, ascending. */
+  /** Banks with a positive terminal joined to the one and a negative terminal joined to the other, ascending. */
   joinedTo(positive: number, negative: number): readonly number[];
 }
 
-/** The step by which a terminal is reached; it must be joined to where the walk begins. */
+/** The step that reaches a terminal, which must be joined to the start of the walk. */
 type Walk = (terminal: number) => Step | undefined;
 
 interface Step {

@@ -75,7 +75,7 @@ export const solarConductor = defineRule<Values>({
   },
 });
 
-/** Of thousands side by side nobody reads each; a list for each of them would name millions. */
+/** Thousands may be side by side: a full list for each of them would name millions. */
 const mostRelated = 16;
 
 interface Values {
