@@ -1,5 +1,6 @@
 import ts from "typescript";
 import type { CannotRunReason } from "../../library/model/record.ts";
+import { withUnit } from "../../library/rules/figures.ts";
 
 /** Why a text is not read at all, and the place of the cause. Typing on does not mend it, so it is a finding. */
 export interface Refusal {
@@ -40,7 +41,7 @@ export function refusedForDepth(text: string): Refusal {
 }
 
 export function refusedForTime(text: string, limitMs: number): Refusal {
-  return { reason: "reading-too-slow", detail: `${limitMs / 1_000} s`, ...deepestNest(text) };
+  return { reason: "reading-too-slow", detail: withUnit(limitMs / 1_000, "s"), ...deepestNest(text) };
 }
 
 function codeAt(text: string, at: number): string {

@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, test } from "vitest";
 import { type CodeAction, LSPErrorCodes } from "vscode-languageserver/node";
-import { type EditorOptions, pulling, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import { pulling } from "./capabilities.mjs";
+import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 
 /** 12 AWG is too thin for 40 A over 15 ft: too much is lost, and the fuse is above what it may carry. */
 const tooThin = `import { circuit } from "loomwright";

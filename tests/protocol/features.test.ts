@@ -10,7 +10,8 @@ import type {
 } from "vscode-languageserver/node";
 import { version } from "../../library/package.json";
 import type { Working } from "../../server/language/messages.ts";
-import { type EditorOptions, pushing, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import { pushing } from "./capabilities.mjs";
+import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 
 const editors: ScriptedEditor[] = [];
 

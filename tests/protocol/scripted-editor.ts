@@ -21,6 +21,7 @@ import {
 } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { type StatusParams, statusMethod } from "../../server/language/messages.ts";
+import { pushing } from "./capabilities.mjs";
 
 /**
  * A small editor without a screen: starts the built server as a child process and speaks the real protocol with it.
@@ -75,27 +76,6 @@ export interface EditorOptions {
   readonly configuration?: object;
   readonly transport?: "stdio" | "node-ipc";
 }
-
-/** An editor that has findings pushed to it and can do everything else. */
-export const pushing: ClientCapabilities = {
-  workspace: {
-    configuration: true,
-    workspaceFolders: true,
-    didChangeWatchedFiles: { dynamicRegistration: true },
-    didChangeConfiguration: { dynamicRegistration: true },
-    workspaceEdit: { documentChanges: true },
-    codeLens: { refreshSupport: true },
-    inlayHint: { refreshSupport: true },
-    diagnostics: { refreshSupport: true },
-  },
-  textDocument: { hover: { contentFormat: ["markdown"] } },
-};
-
-/** The same editor, pulling findings. */
-export const pulling: ClientCapabilities = {
-  ...pushing,
-  textDocument: { ...pushing.textDocument, diagnostic: { relatedDocumentSupport: true } },
-};
 
 export async function startEditor({
   files,

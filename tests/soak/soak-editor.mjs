@@ -11,6 +11,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-jsonrpc/node";
+import { pulling, pushing } from "../protocol/capabilities.mjs";
 
 const server = fileURLToPath(new URL("../../server/dist/language-server.cjs", import.meta.url));
 
@@ -133,7 +134,7 @@ export async function startSoakEditor(world, nodeWords = []) {
     processId: process.pid,
     rootUri: world.folders[0],
     workspaceFolders: world.folders.map((uri) => ({ uri, name: uri })),
-    capabilities: capabilities(world.pulls),
+    capabilities: world.pulls ? pulling : pushing,
   });
   notify("initialized", {});
   for (const document of world.open.values()) open(document);
@@ -225,22 +226,3 @@ const requestsOfServers = [
   "workspace/inlayHint/refresh",
   "workspace/codeLens/refresh",
 ];
-
-function capabilities(pulls) {
-  return {
-    workspace: {
-      configuration: true,
-      workspaceFolders: true,
-      didChangeWatchedFiles: { dynamicRegistration: true },
-      didChangeConfiguration: { dynamicRegistration: true },
-      workspaceEdit: { documentChanges: true },
-      codeLens: { refreshSupport: true },
-      inlayHint: { refreshSupport: true },
-      diagnostics: { refreshSupport: true },
-    },
-    textDocument: {
-      hover: { contentFormat: ["markdown"] },
-      ...(pulls ? { diagnostic: { relatedDocumentSupport: true } } : {}),
-    },
-  };
-}

@@ -2,6 +2,7 @@
 // or a tracer of values finds hard. Names are paths below one folder.
 
 import { readdirSync, readFileSync } from "node:fs";
+import { bank, fromBankToRelay, manyWays, odd, stock } from "../typing/hard-texts.mjs";
 
 /** The two workspace folders; the second one comes and goes. */
 export const workspaceFolders = ["camper", "shared"];
@@ -12,42 +13,15 @@ import { house } from "./bank.ts";
 import { sizes, lamp } from "./stock.ts";
 
 build({ name: "Camper", voltage: 12, insulationC: 105 });
-const bus = busBar({ ratedA: 200 });
-const relay = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });
-const lead = (from: Terminal, to: Terminal) => cable({ from, to, lengthM: 1, gauge: 4 });
-cable({ from: house.positive, to: bus.stud, lengthFt: 3, gauge: "2/0", protect: { ratingA: 150, distanceIn: 6 } });
-lead(bus.stud, relay.in);
-const heat = load({ powerW: 60 });
-const reading = circuit({ from: relay.out, returnTo: house.negative, to: heat, oneWayFt: 12, gauge: 14, protect: 10 });
+${fromBankToRelay}const reading = circuit({ from: relay.out, returnTo: house.negative, to: heat, oneWayFt: 12, gauge: 14, protect: 10 });
 circuit({ ...lamp, from: relay.out, returnTo: house.negative, oneWayM: 3, mm2: 2.5 });
 circuit({ name: "pump", load: 6, oneWayFt: 12, gauge: sizes.thin, protect: 10 });
 scenario({ name: "Night", off: [reading], bankV: 12.4 });
 `,
-  "camper/bank.ts": `import { battery } from "loomwright";
-export const house = battery({ chemistry: "LiFePO4", capacityAh: 200, accept: { "disconnect/missing": "plug" } });
-`,
-  "camper/stock.ts": `export const sizes = { thin: 14, thick: 4 } as const;
-export const lamp = { name: "lamp", load: 1.5, protect: 5 };
-`,
-  "camper/awning.ts": `import { build, circuit, type CircuitInput } from "loomwright";
-import { sizes, lamp } from "./stock.ts";
-
-build({ name: \`Awning \${1 + 1}\`, voltage: 12, insulationC: 105 });
-const usual = { gauge: sizes.thin, protect: 10 } as const;
-const run = (name: string, load: number) => circuit({ name, load, oneWayFt: 12 + 3, ...usual });
-for (const [index, load] of [2, 4, 8].entries()) run(\`lamp "\${index}"\`, load);
-circuit({ ...lamp, oneWayM: 3, mm2: 2.5, accept: { "conductor/voltage-drop": "it's short" } });
-circuit({ loadW: 480, oneWayFt: 4, gauge: "1/0", protect: { ratingA: 60, family: "UL 248-15 Class T" } } satisfies CircuitInput);
-`,
-  "camper/odd.ts": `import * as l from 'loomwright'; // 冷蔵庫 🚐 \u202E
-/* gauge: 12 */
-const wire = /gauge: [0-9]+/u;
-const label = <const T,>(x: T) => x!;
-l.circuit({ 'name': label("a\\u0000b"), load: +"4", "oneWayFt": 1e1, gauge: 0x4, protect: 5_0 });
-l.circuit({ load: -1, oneWayFt: 3, gauge: 5, protect: 9 } as any);
-if (wire.test("gauge: 4")) { l.circuit({ load: 3, oneWayFt: 3, gauge: 16, protect: 5 }) }
-export default l;
-`,
+  "camper/bank.ts": bank,
+  "camper/stock.ts": stock,
+  "camper/awning.ts": manyWays("Awning"),
+  "camper/odd.ts": odd,
   "camper/cabin/cabin.ts": `import { circuit } from "loomwright";
 import { house } from "../bank.ts";
 import { far } from "../../shared/far.ts";

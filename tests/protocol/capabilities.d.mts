@@ -1,0 +1,4 @@
+import type { ClientCapabilities } from "vscode-languageserver/node";
+
+export const pushing: ClientCapabilities;
+export const pulling: ClientCapabilities;

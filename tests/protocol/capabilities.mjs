@@ -1,0 +1,22 @@
+// The capabilities of the editors that the protocol tests and the soak play. Plain JavaScript, because the soak runs as it is.
+
+/** An editor that has findings pushed to it and can do everything else. */
+export const pushing = {
+  workspace: {
+    configuration: true,
+    workspaceFolders: true,
+    didChangeWatchedFiles: { dynamicRegistration: true },
+    didChangeConfiguration: { dynamicRegistration: true },
+    workspaceEdit: { documentChanges: true },
+    codeLens: { refreshSupport: true },
+    inlayHint: { refreshSupport: true },
+    diagnostics: { refreshSupport: true },
+  },
+  textDocument: { hover: { contentFormat: ["markdown"] } },
+};
+
+/** The same editor, pulling findings. */
+export const pulling = {
+  ...pushing,
+  textDocument: { ...pushing.textDocument, diagnostic: { relatedDocumentSupport: true } },
+};
