@@ -28,6 +28,7 @@ async function everythingSaid(editor, world, questions) {
       said[name] = withoutResultId(answer);
     });
     answers.push(noted);
+    return noted;
   };
   for (const uri of world.open.keys()) {
     const textDocument = { uri };
@@ -37,7 +38,9 @@ async function everythingSaid(editor, world, questions) {
     note(`lenses of ${uri}`, "textDocument/codeLens", { textDocument });
     note(`symbols of ${uri}`, "textDocument/documentSymbol", { textDocument });
   }
-  for (const { method, params } of questions) note(`${method} ${JSON.stringify(params)}`, method, params);
+  // One after another: a newer question about the same view would cancel the older one.
+  for (const { method, params } of questions)
+    await note(`${method} ${JSON.stringify(params)}`, method, params);
   await Promise.all(answers);
   await editor.rest(world.open);
   for (const [uri, status] of editor.statuses) said[`status of ${uri}`] = status;
