@@ -27,8 +27,6 @@ async function exponentOf(plan: PlanOfSize, few: number, many: number): Promise<
   return Math.log(more / less) / Math.log(many / few);
 }
 
-const everyShape = { ...plansByWord, ...plansByShape };
-
 describe("work grows no faster than n log n up to 3,000", () => {
   test.each([
     ["batteries", plansByWord.battery],
@@ -59,20 +57,37 @@ describe("the way back to the text grows no faster", () => {
 });
 
 /**
- * Words at a few hundred in the gate. GROWTH=all goes through every shape at 250 and 1,000, which takes minutes, and prints the
- * exponents.
+ * In these shapes each conductor is on the path of many others, so the paths themselves, which are results, grow with the square
+ * of the count. A builder has a handful in a row. The bound shows that it is not worse.
+ */
+const quadraticShapes = new Set([
+  "batteries that short one another",
+  "a chain of fused cables",
+  "a ladder",
+  "a ring of bus bars",
+  "shunts in a row",
+]);
+
+/**
+ * Words at a few hundred in the gate. GROWTH=all goes through every word at 500 and 2,000 and every shape at 250 and 1,000, which
+ * takes minutes, and prints the exponents.
  */
 const inAll = process.env.GROWTH === "all";
-const [few, many] = inAll ? [250, 1_000] : [100, 400];
 
-describe(`work grows no faster than n log n up to ${many}`, () => {
-  test.each(Object.entries(inAll ? everyShape : plansByWord))(
-    "in %s",
-    { timeout: 600_000 },
-    async (name, plan) => {
-      const exponent = await exponentOf(plan, few!, many!);
-      if (inAll) process.stdout.write(`${exponent.toFixed(2)}  ${name}\n`);
-      expect(exponent).toBeLessThan(mostExponent);
-    },
-  );
+describe("work grows no faster than n log n", () => {
+  test.each(Object.entries(plansByWord))("in %s", { timeout: 600_000 }, async (name, plan) => {
+    const exponent = await (inAll ? exponentOf(plan, 500, 2_000) : exponentOf(plan, 100, 400));
+    print(exponent, name);
+    expect(exponent).toBeLessThan(mostExponent);
+  });
+
+  test.each(inAll ? Object.entries(plansByShape) : [])("in %s", { timeout: 600_000 }, async (name, plan) => {
+    const exponent = await exponentOf(plan, 250, 1_000);
+    print(exponent, name);
+    expect(exponent).toBeLessThan(quadraticShapes.has(name) ? 2.05 : mostExponent);
+  });
 });
+
+function print(exponent: number, name: string): void {
+  if (inAll) process.stdout.write(`${exponent.toFixed(2)}  ${name}\n`);
+}

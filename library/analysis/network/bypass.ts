@@ -1,5 +1,6 @@
 import type { Network, ShuntPart } from "../../model/network.ts";
-import { type Link, linksOf, piecesOf, reachedFrom, type Step } from "./joined.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
+import { type Link, linksOf, reachedFrom, type Step } from "./joined.ts";
 import type { Bank } from "./topology.ts";
 import { twoPolesOf } from "./two-poles.ts";
 
@@ -27,14 +28,15 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   // Other shunts stop the walk too: what passes them is measured by them.
   const unmeasured = (link: Link) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
   const reached = reachedFrom(network, [shunt.terminals.batterySide], unmeasured);
-  const nearest = [...nearestBanks(banks, reached)];
+  const nearest = nearestBanks(banks, reached);
   // Without one it measures something else than a bank.
-  if (nearest.length === 0) return [];
-  const batteries = new Set(nearest.flatMap((bank) => bank.batteries));
+  if (nearest.size === 0) return [];
 
+  const bankAt = bankByPole(banks);
   const way = new Set<number>();
-  for (const pole of nearest.flatMap(({ positives, negatives }) => [...positives, ...negatives])) {
-    for (let at: number | undefined = reached.has(pole) ? pole : undefined; at !== undefined; ) {
+  for (const pole of reached.keys()) {
+    const bank = bankAt.get(pole);
+    for (let at: number | undefined = bank && nearest.has(bank) ? pole : undefined; at !== undefined; ) {
       if (way.has(at)) break;
       way.add(at);
       at = reached.get(at)?.from;
@@ -44,39 +46,74 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   // The usual case: on the battery side there is only the bank.
   if (way.size === reached.size) return [];
 
-  const pieces = piecesOf(network, (link, from) => unmeasured(link) && !way.has(from) && !way.has(link.to));
+  const batteries = new Set([...nearest].flatMap((bank) => bank.batteries));
+  const pieces = piecesWithin(network, reached, (link) => unmeasured(link) && !way.has(link.to), way);
   const behind = new Map<number, Set<number>>();
-  const note = (terminal: number, part?: number) => {
-    if (!reached.has(terminal) || way.has(terminal)) return;
-    const piece = pieces[terminal] ?? -1;
-    const parts = behind.get(piece) ?? new Set();
-    behind.set(piece, part === undefined ? parts : parts.add(part));
+  const note = (terminal: number, parts: readonly number[]) => {
+    const piece = pieces.get(terminal);
+    if (piece === undefined) return;
+    const known = behind.get(piece) ?? new Set();
+    behind.set(piece, known);
+    for (const part of parts) known.add(part);
   };
-  note(shunt.terminals.systemSide);
-  for (const { part, positive, negative } of network.parts.flatMap(twoPolesOf)) {
-    if (batteries.has(part.index)) continue;
-    note(positive, part.index);
-    note(negative, part.index);
+  note(shunt.terminals.systemSide, []);
+  const partsAt = partsByPole(network);
+  for (const terminal of pieces.keys()) {
+    const parts = partsAt.get(terminal)?.filter((part) => !batteries.has(part)) ?? [];
+    if (parts.length > 0) note(terminal, parts);
   }
 
   return [...way].flatMap((terminal) =>
     (linksOf(network)[terminal] ?? []).flatMap(({ to, conductor }): Bypass[] => {
-      const parts = behind.get(pieces[to] ?? -1);
+      const parts = behind.get(pieces.get(to) ?? -1);
       return conductor < 0 || way.has(to) || !parts
         ? []
-        : [{ shunt, conductor, leavesAt: terminal, parts: [...parts] }];
+        : [{ shunt, conductor, leavesAt: terminal, parts: [...parts].sort((a, b) => a - b) }];
     }),
   );
 }
+
+/** The connected pieces of the reached terminals without those of `way`; by terminal, the number of its piece. */
+function piecesWithin(
+  network: Network,
+  reached: ReadonlyMap<number, Step | undefined>,
+  through: (link: Link) => boolean,
+  way: ReadonlySet<number>,
+): ReadonlyMap<number, number> {
+  const pieces = new Map<number, number>();
+  for (const start of reached.keys()) {
+    if (way.has(start) || pieces.has(start)) continue;
+    for (const terminal of reachedFrom(network, [start], through).keys()) pieces.set(terminal, start);
+  }
+  return pieces;
+}
+
+/** By terminal index: the parts that feed or draw there. */
+const partsByPole = workedOutOnce((network: Network): ReadonlyMap<number, readonly number[]> => {
+  const parts = new Map<number, number[]>();
+  for (const { part, positive, negative } of network.parts.flatMap(twoPolesOf)) {
+    for (const pole of [positive, negative]) {
+      const known = parts.get(pole);
+      if (known) known.push(part.index);
+      else parts.set(pole, [part.index]);
+    }
+  }
+  return parts;
+});
+
+const bankByPole = workedOutOnce(
+  (banks: readonly Bank[]): ReadonlyMap<number, Bank> =>
+    new Map(
+      banks.flatMap((bank) => [...bank.positives, ...bank.negatives].map((pole) => [pole, bank] as const)),
+    ),
+);
 
 /** Those whose poles are reached by the fewest steps; several where they hang on the shunt alike. */
 function nearestBanks(
   banks: readonly Bank[],
   reached: ReadonlyMap<number, Step | undefined>,
 ): ReadonlySet<Bank> {
-  const bankAt = new Map(
-    banks.flatMap((bank) => [...bank.positives, ...bank.negatives].map((pole) => [pole, bank] as const)),
-  );
+  const bankAt = bankByPole(banks);
   const nearest = new Set<Bank>();
   const steps = new Map<number, number>();
   let fewest = Number.POSITIVE_INFINITY;

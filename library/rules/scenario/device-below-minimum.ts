@@ -1,5 +1,7 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
+import type { NetworkResult } from "../../analysis/network-result.ts";
 import { thickeningOf, type WayDemand, wayIn } from "../../analysis/way-thickening.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
 import { asGiven, tellApartWithUnit } from "../figures.ts";
@@ -85,9 +87,14 @@ function sourceOf(part: DeviceVoltage["part"]): string {
   return source.authority === "stated in the plan" ? "" : sourceInWords(source);
 }
 
+/** By part index, the first way of each. */
+const wayByPart = workedOutOnce(
+  ({ ways }: NetworkResult) => new Map([...ways].reverse().map((way) => [way.part, way] as const)),
+);
+
 /** The way from the bank in that scenario; none where no bank feeds the device. */
 function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { scenario }: Lowest) {
-  const way = result.ways.find(({ part }) => part === index);
+  const way = wayByPart(result).get(index);
   return way && wayIn(result, way, scenario);
 }
 

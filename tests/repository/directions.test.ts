@@ -131,7 +131,7 @@ test("an arrow that points up is named with file and line", () => {
 function brokenArrow({ file, line, to, typeOnly }: Import): string | undefined {
   const from = roomOf(file);
   const room = rooms[from];
-  if (!room) return `${file}:${line}: ${file} stands in no room of tests/house/rooms.json`;
+  if (!room) return `${file}:${line}: ${file} stands in no room of tests/repository/rooms.json`;
   if (!to.startsWith(".")) {
     const allowed = [...room.packages, ...(typeOnly ? (room.typesFromPackages ?? []) : [])];
     const fits = allowed.some((name) => to === name || to.startsWith(name.endsWith(":") ? name : `${name}/`));
