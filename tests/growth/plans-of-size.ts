@@ -68,7 +68,7 @@ cable({ from: one.positive, to: plus.stud, lengthM: 0.5, gauge: 2, protect: 100 
 cable({ from: one.negative, to: meter.batterySide, lengthM: 0.5, gauge: 2 });
 cable({ from: meter.systemSide, to: minus.stud, lengthM: 0.5, gauge: 2 });`,
   ),
-  inverter: looped(bus, "circuit({ ...onBus, to: inverter({ continuousW: 5, cutOffV: 10 }) });"),
+  inverter: looped(bus, "circuit({ ...onBus, to: inverter({ continuousW: 1, idleW: 0.1, cutOffV: 10 }) });"),
   dcDcCharger: looped(
     bus,
     `const charger = dcDcCharger({ outputA: 1, outputV: 14 });
