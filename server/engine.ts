@@ -1,11 +1,13 @@
 import { isMainThread, parentPort, workerData } from "node:worker_threads";
 import {
   createConnection,
+  type Message,
   type NotificationMessage,
   PortMessageReader,
   PortMessageWriter,
   ProposedFeatures,
 } from "vscode-languageserver/node";
+import { withResultAsText } from "./answer-text.ts";
 import { connect } from "./connect.ts";
 import { type EngineStart, pingMethod, pongMethod } from "./engine-messages.ts";
 import { createSandbox } from "./evaluate/sandbox.ts";
@@ -22,10 +24,16 @@ port.on("message", ({ method }: NotificationMessage) => {
   if (method === pingMethod) port.postMessage(pong);
 });
 
+class AnswersAsText extends PortMessageWriter {
+  override write(message: Message): Promise<void> {
+    return super.write(withResultAsText(message));
+  }
+}
+
 const connection = createConnection(
   ProposedFeatures.all,
   new PortMessageReader(parentPort),
-  new PortMessageWriter(parentPort),
+  new AnswersAsText(parentPort),
 );
 const report = (what: string) => (error: unknown) => {
   const text = error instanceof Error ? (error.stack ?? error.message) : String(error);

@@ -29,16 +29,15 @@ export class FileCache {
   }
 
   /**
-   * For one of many files that are only looked at for their imports, and may belong to no plan that is checked. It may be refused
-   * for want of time, and is kept only if it is already, or for a short time.
+   * For one of many files that are read only for their imports, and may belong to no plan that is checked. Such a file may be
+   * refused for lack of time, and is kept for a short time. A file that is kept already is read in full: it is about to be
+   * checked, and a reading that was broken off would cost the next one the tree of the last version.
    */
   glance(source: SourceText): PlanFile {
-    const isKept = this.#files.has(source.uri);
-    const known = isKept ? this.#files.get(source.uri) : this.#lookedAt.get(source.uri);
+    if (this.#files.has(source.uri)) return this.get(source);
     const limitMs = this.#slowFiles.has(source.uri) ? secondGlanceLimitMs : glanceLimitMs;
-    const file = this.#newest(source, known, limitMs);
-    if (isKept) this.#files.set(source.uri, file);
-    else this.#keepForNow(file);
+    const file = this.#newest(source, this.#lookedAt.get(source.uri), limitMs);
+    this.#keepForNow(file);
     return file;
   }
 

@@ -8,6 +8,7 @@ import {
   type RequestMessage,
   type ResponseMessage,
 } from "vscode-languageserver/node";
+import { type AnswerText, withResultRead } from "../answer-text.ts";
 import { initializeResult } from "../editor-abilities.ts";
 import { atRestMethod, type Elsewhere, elsewhereMethod } from "../engine-messages.ts";
 import {
@@ -36,6 +37,7 @@ export interface Front {
 }
 
 export interface FrontWiring extends Pick<EnginesWiring, "startThread" | "limitsMs"> {
+  /** The results of engines are still text: {@link AnswerText}. */
   toEditor(message: Message): void;
   /** The process is to end. */
   exit(code: number): void;
@@ -179,14 +181,19 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     else if (engine === engines.foreground && status.state !== "checking") engines.movedToForeground(root);
   };
 
-  const answerOf = (engine: Engine, { id, result, error: problem }: ResponseMessage) => {
+  const answerOf = (engine: Engine, message: ResponseMessage | AnswerText) => {
+    const { id } = message;
     if (id === handshakeId || id === null) return;
     const request = asked.get(id);
     if (!request?.waitsFor.delete(engine)) return;
+    if (request.message.method !== checkWorkspaceMethod) {
+      asked.delete(id);
+      return toEditor(message);
+    }
+    const { result, error: problem } = withResultRead(message) as ResponseMessage;
     if (problem) return answer(id, { error: problem });
     request.results.push(result);
     if (request.waitsFor.size > 0) return;
-    if (request.message.method !== checkWorkspaceMethod) return answer(id, { result });
     const check = together(request.results);
     for (const { message } of check.passedBy) log(`Not checked: ${message}`, MessageType.Info);
     answer(id, { result: check });

@@ -7,6 +7,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { jsonOf, withResultRead } from "../answer-text.ts";
 import { startEngineThread } from "./engine-thread.ts";
 import { createFront } from "./front.ts";
 
@@ -16,6 +17,11 @@ import { createFront } from "./front.ts";
 /** How long an engine's thread may be at one piece of work. A keystroke of 3,000 circuits takes a tenth of the first. */
 const limitsMs = { foreground: 400, background: 30_000 };
 
+const contentTypeEncoder = {
+  name: "application/json",
+  encode: async (message: Message) => Buffer.from(jsonOf(message), "utf8"),
+};
+
 const words = process.argv.slice(2);
 const usage = "loomwright-language-server --stdio | --node-ipc | --socket=PORT | --pipe=NAME";
 const transport = transportOf(words);
@@ -24,13 +30,15 @@ if (words.includes("--help") || !transport) {
   process.stderr.write(`An editor starts this server: ${usage}\n`);
   process.exitCode = words.includes("--help") ? 0 : 2;
 } else {
-  const [reader, writer] = transport;
+  const { reader, writer, takesText } = transport;
   const report = (what: string) => (error: unknown) => {
     const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
     process.stderr.write(`loomwright: ${what}: ${text}\n`);
   };
   const toEditor = (message: Message) =>
-    void writer.write(message).catch(report("the editor cannot be reached"));
+    void writer
+      .write(takesText ? message : withResultRead(message))
+      .catch(report("the editor cannot be reached"));
   // A failure that no caller waits for ends no request; the server goes on.
   process.on("unhandledRejection", report("something failed in the background"));
   process.on("uncaughtException", (error) => {
@@ -68,16 +76,31 @@ function isThere(processId: number): boolean {
   }
 }
 
-function transportOf(words: readonly string[]): [MessageReader, MessageWriter] | undefined {
+interface Transport {
+  readonly reader: MessageReader;
+  readonly writer: MessageWriter;
+  /** The writer puts the text of a result into the message as it is. */
+  readonly takesText: boolean;
+}
+
+function transportOf(words: readonly string[]): Transport | undefined {
   const given = (name: string) => {
     const place = words.findIndex((word) => word === name || word.startsWith(`${name}=`));
     return place < 0 ? undefined : (words[place]!.split("=")[1] ?? words[place + 1]);
   };
-  if (words.includes("--node-ipc")) return [new IPCMessageReader(process), new IPCMessageWriter(process)];
-  if (words.includes("--stdio"))
-    return [new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout)];
+  const readingText = ([reader, writer]: [MessageReader, MessageWriter]): Transport => ({
+    reader,
+    writer,
+    takesText: false,
+  });
+  if (words.includes("--node-ipc"))
+    return readingText([new IPCMessageReader(process), new IPCMessageWriter(process)]);
+  if (words.includes("--stdio")) {
+    const writer = new StreamMessageWriter(process.stdout, { contentTypeEncoder });
+    return { reader: new StreamMessageReader(process.stdin), writer, takesText: true };
+  }
   const port = Number(given("--socket"));
-  if (port) return createServerSocketTransport(port);
+  if (port) return readingText(createServerSocketTransport(port));
   const pipe = given("--pipe");
-  return pipe ? createServerPipeTransport(pipe) : undefined;
+  return pipe ? readingText(createServerPipeTransport(pipe)) : undefined;
 }
