@@ -25,7 +25,7 @@ interface WarmUp {
   isOver(): boolean;
 }
 
-const rounds = 4;
+const rounds = 10;
 
 /** Of everything a little: a network, a panel, circuits in and out of order, written out and from a loop. */
 function planText(round: number): string {

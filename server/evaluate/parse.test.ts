@@ -113,10 +113,10 @@ describe("a text that the parser does not come to an end with", () => {
     const cache = new FileCache();
     const source = (version: number) => ({ uri, version, text: slowTexts[0]![1](80) });
     const glanced = cache.glance(source(1));
-    expect(glanced.refusal?.detail).toBe("0.25 s");
+    expect(glanced.refusal?.detail).toBe("0.15 s");
     expect(cache.glance(source(2)).refusal).toBe(glanced.refusal);
     const asked = cache.get(source(2));
-    expect(asked.refusal?.detail).not.toBe("0.25 s");
+    expect(asked.refusal?.detail).not.toBe("0.15 s");
     cache.forget(uri);
     expect(cache.get(source(3)).refusal).toBe(asked.refusal);
     expect(cache.glance(source(3)).refusal).toBe(asked.refusal);

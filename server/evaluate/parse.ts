@@ -96,7 +96,7 @@ export function fullLimitMs(text: string): number {
 }
 
 /** For a text that is only looked at for its imports, perhaps one of hundreds. */
-export const glanceLimitMs = 250;
+export const glanceLimitMs = 150;
 
 /** For the next text of a file that could not be read in that time. */
 export const secondGlanceLimitMs = 30;
