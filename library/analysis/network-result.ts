@@ -118,10 +118,11 @@ export interface DeviceFault extends DevicePlace {
   /**
    * The least current through it for a short at the far end of anything it protects (up to the next device), A: return
    * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: no battery feeds it,
-   * or it protects nothing. Where several devices feed the same short, as fuses of batteries side by side, its own share;
-   * undefined where more than 64 do.
+   * or it protects nothing. Where several devices feed the same short, as fuses of batteries side by side, its own share.
    */
   readonly least: { readonly currentA: number; readonly conductor: number } | undefined;
+  /** More than 64 devices feed the same short, and the least current through this one is not worked out. */
+  readonly leastNotWorkedOut?: true;
   /** Conductors behind it, up to the next device. */
   readonly behind: readonly number[];
 }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { busBarSides } from "./allowed-values.ts";
 import { termination, torque } from "./bench-properties.ts";
 import { ofEveryPart, partTable, rating } from "./part-properties.ts";
-import { amount, amountOrNone, count, oneOf, type Property, yesOrNo } from "./property.ts";
+import { amount, amountOrNone, count, notAList, oneOf, type Property, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
 import { isObject } from "./written-value.ts";
 
@@ -66,7 +66,7 @@ const terminalNames: Property<readonly string[]> = {
         .string({ error: "is not text" })
         .min(1, { error: "is empty" })
         .max(longestTerminal, { error: "is too long" }),
-      { error: "is not a list" },
+      { error: notAList },
     )
     .min(1, { error: "is empty" })
     .max(mostTerminals, { error: "is too long" }),
@@ -87,7 +87,7 @@ const joins: Property<readonly WrittenJoin[]> = {
         },
         { error: ({ input }) => (isObject(input) ? "has a property that no join has" : "is not an object") },
       ),
-      { error: "is not a list" },
+      { error: notAList },
     )
     // Each terminal with each other one is more than enough.
     .max(mostTerminals ** 2 / 2, { error: "is too long" }) as z.ZodType<readonly WrittenJoin[]>,

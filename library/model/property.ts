@@ -95,7 +95,7 @@ export function listOf<Shape extends Properties>(
   table: PropertyTable<Shape>,
   { allowed, most }: { readonly allowed: string; readonly most: number },
 ): Property<readonly ValuesOf<Shape>[]> {
-  const schema = z.array(table.schema, { error: "is not a list" }).max(most, { error: "is too long" });
+  const schema = z.array(table.schema, { error: notAList }).max(most, { error: "is too long" });
   return { schema, allowed, counts: true, elements: { table, most } };
 }
 
@@ -115,6 +115,13 @@ function wrongAmount(value: unknown, limits: Limits): string {
   const least = "above" in limits ? limits.above : limits.from;
   if (value < 0 && least >= 0) return "is negative";
   return value === 0 ? "is zero" : "is too small";
+}
+
+/** The error of a schema for lists: of a list that was too long to be handed over, only that is known. */
+export function notAList({ input }: { readonly input?: unknown }): string {
+  return isStrange(input) && input.$strange.startsWith("a list of more than")
+    ? "is too long"
+    : "is not a list";
 }
 
 function notANumber(value: unknown): string {

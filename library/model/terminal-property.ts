@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { Property } from "./property.ts";
+import { notAList, type Property } from "./property.ts";
 import type { WrittenReference, WrittenTerminal } from "./record.ts";
 import { isPartWord } from "./terminals.ts";
 import { isObject, isWord } from "./written-value.ts";
@@ -22,7 +22,7 @@ export function reference(what: string): Property<WrittenReference> {
 /** A list of whole parts or circuits. */
 export function references(what: string): Property<readonly WrittenReference[]> {
   return {
-    schema: z.array(referenceTo(`one of the ${what}`), { error: "is not a list" }),
+    schema: z.array(referenceTo(`one of the ${what}`), { error: notAList }),
     allowed: `a list of ${what}, such as [pump, fridge]`,
     counts: true,
   };

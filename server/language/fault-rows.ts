@@ -75,7 +75,11 @@ function capacitySource({ interruptingA, family }: Protection): string {
 }
 
 /** The weakest short that a device has to open. */
-function leastRow(network: Network, { least, conductor }: DeviceFault): string[] {
+function leastRow(network: Network, { least, leastNotWorkedOut, conductor }: DeviceFault): string[] {
+  if (leastNotWorkedOut) {
+    const why = "more than 64 devices feed the same short";
+    return [limitRow("Weakest short that it must open", "not worked out", why, "", "")];
+  }
   if (!least) return [];
   const at = network.conductors[least.conductor] as NetworkConductor;
   const where = least.conductor === conductor ? "its own far end" : `the far end of ${conductorInWords(at)}`;

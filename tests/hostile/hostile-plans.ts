@@ -272,7 +272,7 @@ export const hostilePlans: readonly HostilePlan[] = [
       "a list of a million",
       "const many = new Array(1e6).fill(0);",
       "minimumV: many",
-      "a list of more than 300 values",
+      "a list of more than 1500 values",
       "new Array",
     ],
     ["a function", "", "minimumV: () => 11", "a function"],

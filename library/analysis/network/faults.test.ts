@@ -84,6 +84,25 @@ describe("worked by hand", () => {
     expect(devices[1]?.behind).toEqual([0, 1]);
   });
 
+  test.each([
+    [64, "worked out"],
+    [65, "not worked out"],
+  ])("of %i batteries side by side the share of each is %s", (count, expected) => {
+    const build = sampleNetwork();
+    const [plus, minus, load] = [build.busBar(), build.busBar(), build.load()];
+    for (let index = 0; index < count; index++) {
+      const battery = build.battery();
+      build.cable(battery.positive, plus, { near: 100, lengthM: 1 });
+      build.cable(battery.negative, minus, { lengthM: 1 });
+    }
+    build.cable(plus, load.positive, { lengthM: 3 });
+    build.cable(load.negative, minus, { lengthM: 3 });
+    for (const { least, leastNotWorkedOut } of faultsIn(build.network()).devices) {
+      expect(leastNotWorkedOut ? "not worked out" : "worked out").toBe(expected);
+      expect(least === undefined).toBe(expected === "not worked out");
+    }
+  });
+
   test("batteries in series: voltages and resistances add up", () => {
     const build = sampleNetwork();
     const [low, high, load] = [build.battery(), build.battery(), build.load()];

@@ -37,7 +37,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
 
   const leastByDevice = least
     ? leastThroughDevices(network, resistances.nodeOf, zones, fedByBattery, least)
-    : [];
+    : zones.devices.map(() => ({ least: undefined }));
 
   const devices: DeviceFault[] = [];
   /** By device of the zones: its index in the result; −1 where it is left out. */
@@ -53,7 +53,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
         conductor,
         end,
         ...greatest,
-        least: leastByDevice[index],
+        ...leastByDevice[index]!,
         behind: onPositive ? behind : [],
       }) - 1
     );
@@ -119,8 +119,9 @@ function leastThroughDevices(
   { devices, graph, conductorsIn }: ProtectedZones,
   fed: readonly Fed[],
   faults: LeastFaults,
-): readonly DeviceFault["least"][] {
+): readonly Pick<DeviceFault, "least" | "leastNotWorkedOut">[] {
   const least = devices.map((): DeviceFault["least"] => undefined);
+  const notWorkedOut = new Set<number>();
   const terminalOf = ({ conductor, end }: DevicePlace) =>
     conductors[conductor]![end === "near" ? "from" : "to"];
   const entering = conductorsIn.map((): Entering[] => []);
@@ -145,7 +146,10 @@ function leastThroughDevices(
     const sharing = entries.filter(({ takesAll }) => !takesAll);
     const leastOfAll = leastAtTwoNodes(shorts);
     for (const { device, conductor, node, takesAll, towardsFar } of entries) {
-      if (!takesAll && sharing.length > mostSharing) continue;
+      if (!takesAll && sharing.length > mostSharing) {
+        notWorkedOut.add(device);
+        continue;
+      }
       const through = takesAll ? undefined : faults.through(conductor);
       for (const short of takesAll ? leastOfAll : shorts) {
         // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
@@ -171,7 +175,9 @@ function leastThroughDevices(
     }
     return [...byTerminal.values()].filter((short) => short !== undefined);
   }
-  return least;
+  return least.map((found, device) =>
+    notWorkedOut.has(device) ? { least: undefined, leastNotWorkedOut: true } : { least: found },
+  );
 }
 
 /**

@@ -52,13 +52,18 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
             3,
           ),
           ...interruption(fault, stated),
-          fault.least ? quantity(fault.least.currentA) : "none",
+          leastIn(fault),
           leastAt(fault, network),
           numbersAbout(numbered, on.name),
         ],
       ];
     }),
   };
+}
+
+function leastIn({ least, leastNotWorkedOut }: DeviceFault) {
+  if (least) return quantity(least.currentA);
+  return leastNotWorkedOut ? "not worked out" : "none";
 }
 
 function statedAt(

@@ -13,6 +13,8 @@ import { referenceTo } from "./references.ts";
 // Far above what any word takes, so that whatever is cut off here is a finding anyway.
 const mostCharacters = 1_000;
 const mostProperties = 300;
+/** A scenario may name every load of a large plan. */
+const mostElements = 1_500;
 const mostValues = 2_000;
 const deepest = 6;
 
@@ -144,7 +146,7 @@ function holdsPlainValues(copy: object, copying: Copying): boolean {
 
 function copyOfList(value: readonly unknown[], here: Ancestor, copying: Copying): unknown {
   const { length } = value;
-  if (!(length <= mostProperties)) return strange(`a list of more than ${mostProperties} values`);
+  if (!(length <= mostElements)) return strange(`a list of more than ${mostElements} values`);
   const copy: unknown[] = [];
   defineProperty(copy, "toJSON", { __proto__: null, value: undefined } as never);
   for (let index = 0; index < length; index++) {
