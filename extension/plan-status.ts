@@ -72,7 +72,7 @@ function lookOf({ state, message, counts }: PlanStatus): Look {
       return { ...look, icon: "error", text: editorWords("could not be checked"), alarming: true };
     case "checking":
       return { ...look, icon: "loading" };
-    case "held":
+    case "incomplete":
       return {
         ...look,
         icon: "edit",

@@ -24,7 +24,7 @@ function tell({ plans, passedBy }: WorkspaceCheck): void {
   }
   const total = sumOf(plans.flatMap(({ counts }) => counts ?? []));
   const failed = plans.filter(({ state }) => state === "failed").length;
-  const held = plans.filter(({ state }) => state === "held").length;
+  const held = plans.filter(({ state }) => state === "incomplete").length;
   const unjudged = passedBy.filter(({ mayHideHazard }) => mayHideHazard).length;
   const known = passedBy.length - unjudged;
   const sentences = [

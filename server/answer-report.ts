@@ -65,7 +65,7 @@ function checkedPlan(shown: ShownPlan | undefined) {
   if (!shown) return 'This file belongs to no plan: neither it nor a file that uses it imports "loomwright".';
   const { outcome, view } = shown;
   if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
-  if (outcome?.state === "held")
+  if (outcome?.state === "incomplete")
     return `${fileName(outcome.broken)} is half typed, so there is nothing to report yet.`;
   if (!view?.current) return "The text changed meanwhile; ask again.";
   const [problem] = view.plan.judgement.problems;

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { Diagnostic } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { createEditorWorkspace } from "./editor-workspace.ts";
-import type { CheckedPlan, HeldPlan, PlacedFinding } from "./evaluate/checked-plan.ts";
+import type { CheckedPlan, IncompletePlan, PlacedFinding } from "./evaluate/checked-plan.ts";
 import type { Uri, Workspace } from "./evaluate/workspace.ts";
 import { createFindingsDelivery } from "./findings-delivery.ts";
 import { viewPlan } from "./language/plan-in-view.ts";
@@ -88,11 +88,11 @@ function setUp({ editorPulls }: { editorPulls: boolean }) {
       });
       arrive(root, files, { state: "checked", root, snapshot, findings: placed } as unknown as CheckedPlan);
     },
-    held(root: Uri, files: readonly Uri[] = [root]) {
+    incomplete(root: Uri, files: readonly Uri[] = [root]) {
       arrive(
         root,
         files,
-        { state: "held", root, snapshot: new Map(), broken: root } as unknown as HeldPlan,
+        { state: "incomplete", root, snapshot: new Map(), broken: root } as unknown as IncompletePlan,
         true,
       );
     },
@@ -127,11 +127,11 @@ describe("findings that are pushed", () => {
     expect(editor.pushes).toEqual([{ uri: van, version: 7, messages: ["too thin"] }]);
   });
 
-  test("a checked plan without findings says so once; a held one says nothing", () => {
+  test("a checked plan without findings says so once; an incomplete one says nothing", () => {
     const editor = setUp({ editorPulls: false });
     editor.open(van);
     editor.checked(van, [[van, "too thin"]]);
-    editor.held(van);
+    editor.incomplete(van);
     expect(editor.pushes).toHaveLength(1);
     editor.checked(van, []);
     expect(editor.pushes.at(-1)).toEqual({ uri: van, version: 1, messages: [] });
@@ -140,7 +140,7 @@ describe("findings that are pushed", () => {
   test("a plan that was never whole has nothing pushed, not even an empty list", () => {
     const editor = setUp({ editorPulls: false });
     editor.open(van);
-    editor.held(van);
+    editor.incomplete(van);
     expect(editor.pushes).toEqual([]);
   });
 
@@ -216,18 +216,18 @@ describe("findings that are pulled", () => {
   test("half typed: unchanged, and nothing at all if there was nothing before", async () => {
     const editor = setUp({ editorPulls: true });
     editor.open(van);
-    editor.held(van);
+    editor.incomplete(van);
     expect(await editor.pull(van)).toBe("nothing-yet");
     editor.checked(van, [[van, "too thin"]]);
     const id = await editor.resultId(van);
-    editor.held(van);
+    editor.incomplete(van);
     expect(await editor.pull(van, id)).toBe("unchanged");
   });
 
   test("put off because another file is half typed, the editor is asked to pull once that is whole", async () => {
     const editor = setUp({ editorPulls: true });
     editor.open(van);
-    editor.held(van);
+    editor.incomplete(van);
     expect(await editor.pull(van)).toBe("nothing-yet");
     editor.checked(van, []);
     expect(editor.asked()).toBe(1);

@@ -74,7 +74,7 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
   return {
     arrived(plan) {
       // Held: the editor carries the old squiggles along with the text, better than anyone else could.
-      if (plan.outcome?.state === "held") return;
+      if (plan.outcome?.state === "incomplete") return;
       const before = filesOf.get(plan.root) ?? new Set();
       const now = new Set<Uri>([plan.root]);
       if (plan.outcome?.state === "checked") for (const file of plan.outcome.snapshot.keys()) now.add(file);
@@ -101,8 +101,9 @@ export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery
         if (workspace.isOpen(file)) pulled.set(file, { version, ...(items ? { items } : {}) });
       };
       const id = settled.map(({ root, serial }) => `${serial} ${root}`).join("\n");
-      const allHeld = settled.length > 0 && settled.every(({ outcome }) => outcome?.state === "held");
-      if (allHeld) {
+      const allIncomplete =
+        settled.length > 0 && settled.every(({ outcome }) => outcome?.state === "incomplete");
+      if (allIncomplete) {
         remember();
         return previous === undefined ? { kind: "nothing-yet" } : { kind: "unchanged", id: previous };
       }

@@ -148,7 +148,7 @@ describe("open plans", () => {
     await editor.open(van);
     await editor.type(van, `${using}circuit({`);
     const [plan] = editor.plans.knownOf(van);
-    expect(plan?.outcome?.state).toBe("held");
+    expect(plan?.outcome?.state).toBe("incomplete");
     expect(plan?.view?.current).toBe(false);
     expect(plan?.view?.plan.judgement.circuits).toHaveLength(1);
     // The part of a plan whose root is half typed still belongs to it.

@@ -2,7 +2,7 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { Duty } from "./engine-messages.ts";
-import type { CheckedPlan, HeldPlan } from "./evaluate/checked-plan.ts";
+import type { CheckedPlan, IncompletePlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
 import { fileName } from "./evaluate/file-name.ts";
 import type { PassedBy } from "./evaluate/passed-by.ts";
@@ -43,7 +43,7 @@ export interface ShownPlan {
   /** Grows with every outcome let through, so that two answers can be told apart. */
   readonly serial: number;
   /** What came through the gate last; undefined while the first check runs. */
-  readonly outcome: CheckedPlan | HeldPlan | FailedPlan | undefined;
+  readonly outcome: CheckedPlan | IncompletePlan | FailedPlan | undefined;
   /** The newest complete result against the texts of now; undefined while there was none. */
   readonly view: PlanInView | undefined;
 }
@@ -105,7 +105,7 @@ export function createOpenPlans(
       serials++;
       kept.serial = serials;
       kept.outcome = outcome;
-      if (outcome.state !== "held") kept.complete = undefined;
+      if (outcome.state !== "incomplete") kept.complete = undefined;
       if (outcome.state === "checked") kept.complete = { plan: outcome, texts: textsOf(workspace, outcome) };
       kept.files = filesOf(root, kept);
       if (kept.ours) arrived(shown(root, kept));
@@ -313,7 +313,7 @@ interface Reading {
 interface Kept {
   serial: number;
   outcome: ShownPlan["outcome"];
-  /** Stays while the text is held, so that there is something to show "as of the last complete text". */
+  /** Stays while the text is incomplete, so that there is something to show "as of the last complete text". */
   complete: { readonly plan: CheckedPlan; readonly texts: ReadonlyMap<Uri, TextDocument> } | undefined;
   /** The files it was last made of, and open ones that were found to belong to it since. */
   files: Set<Uri>;
@@ -321,7 +321,7 @@ interface Kept {
   ours: boolean;
 }
 
-/** While a text is held, the files of the last complete one still belong to the plan. */
+/** While a text is incomplete, the files of the last complete one still belong to the plan. */
 function filesOf(root: Uri, { outcome, complete }: Kept): Set<Uri> {
   const now = outcome && outcome.state !== "failed" ? outcome.snapshot.keys() : [];
   return new Set([root, ...now, ...(complete?.plan.snapshot.keys() ?? [])]);

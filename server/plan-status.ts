@@ -34,11 +34,11 @@ export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorW
   if (outcome?.state === "checked") {
     return { uri, state: "idle", message: inWords, ...(counts ? { counts } : {}) };
   }
-  if (outcome?.state === "held") {
+  if (outcome?.state === "incomplete") {
     const broken = `${plainWords(fileName(outcome.broken))} is half typed`;
     return {
       uri,
-      state: "held",
+      state: "incomplete",
       message: counts ? `${inWords} as of the last complete text; ${broken}` : `not checked yet: ${broken}`,
       ...(counts ? { counts } : {}),
     };

@@ -1,6 +1,6 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { CheckedPlan, HeldPlan } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan, IncompletePlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
 import { mayHideHazard } from "../evaluate/passed-by.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
@@ -63,8 +63,12 @@ export function shownFile(uri: Uri, cwd: string): string {
   return relative(cwd, fileURLToPath(uri)).split(sep).join("/");
 }
 
-function whyUnusable(plan: CheckedPlan | HeldPlan, workspace: Workspace, cwd: string): string | undefined {
-  if (plan.state === "held") {
+function whyUnusable(
+  plan: CheckedPlan | IncompletePlan,
+  workspace: Workspace,
+  cwd: string,
+): string | undefined {
+  if (plan.state === "incomplete") {
     const { place, text } = plan.syntaxError;
     return `${placeInWords(place.uri, place.start, workspace, cwd)}: this text is not complete TypeScript yet: ${text}`;
   }

@@ -5,7 +5,7 @@ import {
   type Comparison,
   differenceMarkdown,
 } from "../../library/documents/difference/difference-markdown.ts";
-import { GitTrouble } from "../evaluate/git.ts";
+import { GitError } from "../evaluate/git.ts";
 import { type Revision, repositoryAt, revisionAt } from "../evaluate/git-revision.ts";
 import type { Command } from "./command.ts";
 import { compareFolders } from "./compare-folders.ts";
@@ -32,7 +32,7 @@ export const diff: Command = {
     try {
       return await compare(names, format, outside);
     } catch (error) {
-      if (!(error instanceof GitTrouble)) throw error;
+      if (!(error instanceof GitError)) throw error;
       outside.err(`loomwright: ${error.message}.\n`);
       return 2;
     }
@@ -112,10 +112,10 @@ async function meantByOne(typed: string, all: readonly string[], outside: Outsid
       );
     return { is: "revision", revision };
   } catch (error) {
-    if (!(error instanceof GitTrouble)) throw error;
+    if (!(error instanceof GitError)) throw error;
     if (folder) return folder;
     if (existsSync(path)) throw new UsageError(`'${typed}' is a file; say its folder.`);
-    throw new GitTrouble(`'${typed}' is no folder, and ${error.message}`);
+    throw new GitError(`'${typed}' is no folder, and ${error.message}`);
   }
 }
 
@@ -160,7 +160,7 @@ async function statesOf(meant: readonly Meant[], { cwd }: Outside): Promise<read
     const folder = second?.path ?? cwd;
     const { hasWorkTree } = await repositoryAt(folder);
     if (!hasWorkTree)
-      throw new GitTrouble("there is no working tree here to compare with: say a second revision");
+      throw new GitError("there is no working tree here to compare with: say a second revision");
     return [at(folder, first), onDisk(folder, "the working tree")];
   }
   if (first && second)

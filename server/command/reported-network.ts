@@ -3,7 +3,7 @@ import { contentsOf, type NetworkSummary, networkSummary } from "../../library/d
 import type { Conductor } from "../../library/model/circuit.ts";
 import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
-import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Lines } from "./reported-plan.ts";
 
 /** The network of one plan, as the command line reports it: plain data, unrounded, names instead of indices where people look. */
@@ -117,7 +117,7 @@ interface ReportedWay {
 export function reportNetwork(
   plan: CheckedPlan,
   judged: JudgedNetwork,
-  linesOf: (place: Place) => Lines,
+  linesOf: (place: SourceRange) => Lines,
 ): ReportedNetwork {
   const { network, result } = judged;
   const at = (record: number): WrittenAt => {

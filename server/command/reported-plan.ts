@@ -6,10 +6,10 @@ import type { JudgedCircuit } from "../../library/rules/rule.ts";
 import type {
   CheckedPlan,
   CheckOutcome,
-  HeldPlan,
-  Place,
+  IncompletePlan,
   PlacedFinding,
   PlacedFix,
+  SourceRange,
 } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
 import { findingsWithFixesTried } from "../evaluate/proofs-in-time.ts";
@@ -115,7 +115,7 @@ export async function reportPlan(
   folder: string,
 ): Promise<Reported> {
   const places = placesIn(group.workspace, folder);
-  if (outcome.state === "held") return heldReport(outcome, places);
+  if (outcome.state === "incomplete") return incompleteReport(outcome, places);
   const findings: ReportedFinding[] = [];
   let mayBeTried = findingsWithFixesTried(outcome);
   for (const placed of outcome.findings) {
@@ -151,7 +151,7 @@ function notJudged({ judgement, findings }: CheckedPlan): NotJudged | null {
   return { reason: problem.reason === "evaluator-failed" ? "checker-failed" : "cannot-run", message };
 }
 
-function heldReport({ root, syntaxError }: HeldPlan, places: Places): Reported {
+function incompleteReport({ root, syntaxError }: IncompletePlan, places: Places): Reported {
   const finding: ReportedFinding = {
     rule: "plan/cannot-run",
     severity: "error",
@@ -241,7 +241,7 @@ function reportCircuit(
 
 interface Places {
   fileOf(uri: Uri): string;
-  linesOf(place: Place): Lines;
+  linesOf(place: SourceRange): Lines;
   lineText(file: string, line: number): string | undefined;
 }
 

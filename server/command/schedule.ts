@@ -9,7 +9,7 @@ import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
 import { judge } from "../../library/judge.ts";
 import { numberedWires } from "../evaluate/kept-numbers.ts";
-import { PlanInText } from "../evaluate/plan-in-text.ts";
+import { LocatedPlan } from "../evaluate/plan-in-text.ts";
 import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
@@ -157,7 +157,7 @@ async function schedulePlan(
 }
 
 function fewerSizesOf({ plan }: OpenedPlan): Table | undefined {
-  if (!(plan instanceof PlanInText)) return undefined;
+  if (!(plan instanceof LocatedPlan)) return undefined;
   return fewerSizesInTable(fewerSizes(plan.records, plan.judgement, (records) => judge(records, [])));
 }
 

@@ -1,7 +1,7 @@
 import ts from "typescript";
 
 /** The expression inside parentheses, `as`, `satisfies`, `!` and `<T>`: what a builder would call the value. */
-export function bareExpression(node: ts.Expression): ts.Expression {
+export function unwrapExpression(node: ts.Expression): ts.Expression {
   let inner = node;
   while (
     ts.isParenthesizedExpression(inner) ||

@@ -11,16 +11,17 @@ import type { RunOutcome } from "./sandbox.ts";
  */
 export function callsPassedBy(files: readonly PlanFile[], { calls }: RunOutcome): readonly LoadProblem[] {
   const entered = new Map<number, Uint8Array>();
-  for (const { number, marked } of files) {
-    if (marked && marked.certain.length > 0) entered.set(number, new Uint8Array(marked.sites.length));
+  for (const { number, instrumented } of files) {
+    if (instrumented && instrumented.certain.length > 0)
+      entered.set(number, new Uint8Array(instrumented.sites.length));
   }
   for (const { callSite } of calls) {
     const sites = entered.get(Math.floor(callSite / sitesInFile));
     if (sites) sites[callSite % sitesInFile] = 1;
   }
   return files.flatMap((file) => {
-    const passedBy = file.marked?.certain.find((site) => entered.get(file.number)?.[site] !== 1);
-    const node = passedBy === undefined ? undefined : file.tree.marked?.sites[passedBy]?.node;
+    const passedBy = file.instrumented?.certain.find((site) => entered.get(file.number)?.[site] !== 1);
+    const node = passedBy === undefined ? undefined : file.tree.instrumented?.sites[passedBy]?.node;
     if (!node || !("expression" in node)) return [];
     const word = ts.isPropertyAccessExpression(node.expression) ? node.expression.name : node.expression;
     const place = { uri: file.uri, start: word.getStart(file.tree.source), end: word.end };

@@ -7,7 +7,7 @@ import type { Snapshot, Uri, Version } from "./workspace.ts";
  * The outcome of checking one plan: the root file and all it imports. Every face of the product (editor, command line)
  * formats this and nothing else.
  */
-export type CheckOutcome = CheckedPlan | HeldPlan;
+export type CheckOutcome = CheckedPlan | IncompletePlan;
 
 /** The text is whole: it was run and judged. A plan that could not run is checked too, with a finding that says why. */
 export interface CheckedPlan {
@@ -21,28 +21,28 @@ export interface CheckedPlan {
   /** Findings with their places, in the order of the judgement. Those about one shared value are merged into one. */
   readonly findings: readonly PlacedFinding[];
   /** Where a value, or the whole argument (`[]`), of a record is written. Undefined when it is written nowhere. */
-  placeOf(record: number, path: PropertyPath): Place | undefined;
+  placeOf(record: number, path: PropertyPath): SourceRange | undefined;
   /** The call that made the record: `circuit(...)` from its first to its last character. */
-  callOf(record: number): Place;
+  callOf(record: number): SourceRange;
   /** The property and record under a position, for hovers and completions; the innermost one. */
-  at(uri: Uri, offset: number): Spot | undefined;
+  at(uri: Uri, offset: number): ValueAtPosition | undefined;
   /** Edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */
   editsOf(fix: ProposedFix): PlacedFix | undefined;
 }
 
 /** A half-typed file: syntax errors in it or in an import. Nothing was run; TypeScript's own squiggle says where. */
-export interface HeldPlan {
-  readonly state: "held";
+export interface IncompletePlan {
+  readonly state: "incomplete";
   readonly root: Uri;
   readonly snapshot: Snapshot;
   /** The file with the syntax error. */
   readonly broken: Uri;
   /** TypeScript's first complaint about it, for faces without TypeScript's own squiggle (the command line). */
-  readonly syntaxError: { readonly place: Place; readonly text: string };
+  readonly syntaxError: { readonly place: SourceRange; readonly text: string };
 }
 
 /** A range of a file, in UTF-16 offsets, of the version in the plan's snapshot. */
-export interface Place {
+export interface SourceRange {
   readonly uri: Uri;
   readonly start: number;
   readonly end: number;
@@ -53,16 +53,16 @@ export interface PlacedFinding {
   /** Names of all circuits it is about, when one written value sets several. */
   readonly subjects: readonly string[];
   readonly message: string;
-  readonly place: Place;
-  readonly related: readonly { readonly place: Place; readonly text: string }[];
+  readonly place: SourceRange;
+  readonly related: readonly { readonly place: SourceRange; readonly text: string }[];
 }
 
-export interface Spot {
+export interface ValueAtPosition {
   readonly record: number;
   /** `[]`: on the call or the argument, but on none of its values. */
   readonly path: PropertyPath;
   /** The value's own range; the call's when path is `[]`. */
-  readonly place: Place;
+  readonly place: SourceRange;
   /** Other records that the same written value sets. */
   readonly alsoSets: readonly number[];
 }
@@ -77,7 +77,7 @@ export interface PlacedFix {
 }
 
 /** Applied only if the file still has this version and this text there. */
-export interface Edit extends Place {
+export interface Edit extends SourceRange {
   readonly version: Version;
   readonly expected: string;
   readonly newText: string;

@@ -5,11 +5,11 @@ import { evaluatePlan } from "./evaluate-plan.ts";
 import { FileCache } from "./file-cache.ts";
 import type { FileImports } from "./file-imports.ts";
 import type { PassedBy } from "./passed-by.ts";
-import { PlanInText } from "./plan-in-text.ts";
+import { LocatedPlan } from "./plan-in-text.ts";
 import { type Membership, PlanRoots } from "./plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
 import { fileImports } from "./read-imports.ts";
-import { withoutRepeatedRuns } from "./repeated-runs.ts";
+import { memoisedSandbox } from "./repeated-runs.ts";
 import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
@@ -69,7 +69,7 @@ export interface CheckerOptions {
 export function createChecker(workspace: Workspace, options: CheckerOptions = {}): Checker {
   const cache = new FileCache();
   const trials = new FileCache(cache);
-  const sandbox = withoutRepeatedRuns(options.sandbox ?? createSandbox());
+  const sandbox = memoisedSandbox(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
   const workGoesOn = options.workGoesOn ?? (() => undefined);
   const judgements = new Map<Uri, Judgement>();
@@ -146,15 +146,15 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
       void inTurn(root, async () => forgetNow(root));
     },
     async provenFixes(plan, finding) {
-      if (!(plan instanceof PlanInText)) return [];
+      if (!(plan instanceof LocatedPlan)) return [];
       return provenFixes(plan, finding, (texts) => checkAs(plan.root, texts));
     },
     async provenChange(plan, proposed) {
-      if (!(plan instanceof PlanInText)) return undefined;
+      if (!(plan instanceof LocatedPlan)) return undefined;
       return provenChange(plan, proposed, (texts) => checkAs(plan.root, texts));
     },
     async fixAll(plan) {
-      if (!(plan instanceof PlanInText)) return undefined;
+      if (!(plan instanceof LocatedPlan)) return undefined;
       return provenFixAll(plan, (texts) => checkAs(plan.root, texts));
     },
     dispose: () => sandbox.dispose(),

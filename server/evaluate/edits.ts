@@ -1,19 +1,19 @@
 import ts from "typescript";
 import type { PropertyPath } from "../../library/model/record.ts";
 import type { Change, ProposedFix } from "../../library/rules/finding.ts";
-import { bareExpression } from "./bare-expression.ts";
+import { unwrapExpression } from "./bare-expression.ts";
 import type { Edit, PlacedFix } from "./checked-plan.ts";
 import { insertProperties, quoteOf, removeProperty, renameProperty, type TextEdit } from "./literal-edits.ts";
 import type { PlanFile } from "./parse.ts";
-import type { PlacesOfTrees } from "./places-of-trees.ts";
+import type { PlanSourceMap } from "./places-of-trees.ts";
 import { printValue } from "./print-value.ts";
-import type { Written } from "./scenes.ts";
+import type { SourceNode } from "./scenes.ts";
 
 /**
  * The text edits of a fix, made where the values are written. Undefined when one of them cannot be edited there, or when two
  * would get in each other's way. A fix that changes other circuits too is a suggestion, whatever the rule called it.
  */
-export function editsOf(fix: ProposedFix, places: PlacesOfTrees): PlacedFix | undefined {
+export function editsOf(fix: ProposedFix, places: PlanSourceMap): PlacedFix | undefined {
   const changed = new Set(fix.changes.map(({ record }) => record));
   const changing = new Set<ReadonlySet<number>>();
   const edits: Edit[] = [];
@@ -106,7 +106,7 @@ type Made = { readonly file: PlanFile; readonly records: ReadonlySet<number> } &
     }
 );
 
-function set(change: Change & { readonly do: "set" }, places: PlacesOfTrees): Made | undefined {
+function set(change: Change & { readonly do: "set" }, places: PlanSourceMap): Made | undefined {
   const { record, path, value } = change;
   const origin = places.originOf(record, path);
   const end = origin?.trail.at(-1);
@@ -133,7 +133,7 @@ function insert(
   record: number,
   path: PropertyPath,
   change: Change & { readonly do: "set" },
-  places: PlacesOfTrees,
+  places: PlanSourceMap,
 ): Made | undefined {
   const name = path.at(-1);
   if (name === undefined) return undefined;
@@ -143,7 +143,7 @@ function insert(
     const { file, literal } = object;
     const records = places.recordsHaving({ file, node: literal });
     const property = { name, value: printValue(change.value, quoteOf(file.tree.source)) };
-    const elsewhere = given !== undefined && bareExpression(given) !== literal;
+    const elsewhere = given !== undefined && unwrapExpression(given) !== literal;
     // A shared literal is left alone when the call can be given one of its own.
     const own = new Set([record]);
     const wrap =
@@ -153,7 +153,7 @@ function insert(
       !hasOthers(places.recordsOfCall(record), own);
     if (!wrap) return { file, records, literal, property, wrap: false };
   }
-  if (!given || path.length !== 1 || !isReference(bareExpression(given))) return undefined;
+  if (!given || path.length !== 1 || !isReference(unwrapExpression(given))) return undefined;
   return {
     file: call.file,
     records: places.recordsOfCall(record),
@@ -163,7 +163,7 @@ function insert(
   };
 }
 
-function remove({ record, path }: Change, places: PlacesOfTrees): Made | undefined {
+function remove({ record, path }: Change, places: PlanSourceMap): Made | undefined {
   const origin = places.originOf(record, path);
   if (!origin?.whole || origin.element) return undefined;
   const { holder, property } = origin;
@@ -171,7 +171,7 @@ function remove({ record, path }: Change, places: PlacesOfTrees): Made | undefin
   return { file: holder.file, edit, records: places.recordsHaving(literalOf(holder)) };
 }
 
-function rename(change: Change & { readonly do: "rename" }, places: PlacesOfTrees): Made | undefined {
+function rename(change: Change & { readonly do: "rename" }, places: PlanSourceMap): Made | undefined {
   const { record, path, to } = change;
   const origin = places.originOf(record, path);
   if (!origin?.whole || origin.element) return undefined;
@@ -180,7 +180,13 @@ function rename(change: Change & { readonly do: "rename" }, places: PlacesOfTree
   return edit && { file: holder.file, edit, records: places.recordsHaving(literalOf(holder)) };
 }
 
-function literalOf({ file, literal }: { readonly file: PlanFile; readonly literal: ts.Expression }): Written {
+function literalOf({
+  file,
+  literal,
+}: {
+  readonly file: PlanFile;
+  readonly literal: ts.Expression;
+}): SourceNode {
   return { file, node: literal };
 }
 

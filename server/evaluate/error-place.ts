@@ -1,13 +1,17 @@
 import ts from "typescript";
-import type { Place } from "./checked-plan.ts";
+import type { SourceRange } from "./checked-plan.ts";
 import type { PlanFile } from "./parse.ts";
-import type { MarkedPosition } from "./sandbox.ts";
+import type { InstrumentedPosition } from "./sandbox.ts";
 
 /**
  * Where in a file an error was thrown. The engine's positions are those of the nearest call, a little before or behind the
  * mistake itself; together with what the error says, the statement tells the rest.
  */
-export function errorPlace(position: MarkedPosition, message: string, file: PlanFile): Place | undefined {
+export function errorPlace(
+  position: InstrumentedPosition,
+  message: string,
+  file: PlanFile,
+): SourceRange | undefined {
   const offset = sourceOffset(position, file);
   if (offset === undefined) return undefined;
   const { source } = file.tree;
@@ -28,7 +32,7 @@ export function errorPlace(position: MarkedPosition, message: string, file: Plan
  * Where a text is that the engine cannot read although TypeScript's parser can. It counts columns in the text with our marks, from
  * a place of its own choosing, so only its line is believed.
  */
-export function unreadablePlace({ line }: MarkedPosition, file: PlanFile): Place | undefined {
+export function unreadablePlace({ line }: InstrumentedPosition, file: PlanFile): SourceRange | undefined {
   const offset = sourceOffset({ line, column: 1 }, file);
   if (offset === undefined) return undefined;
   const text = /^[^\r\n]*/.exec(file.text.slice(offset))?.[0] ?? "";
@@ -48,18 +52,18 @@ function beginning(statement: ts.Statement, source: ts.SourceFile): number {
 }
 
 function sourceOffset(
-  { line, column }: Pick<MarkedPosition, "line" | "column">,
+  { line, column }: Pick<InstrumentedPosition, "line" | "column">,
   file: PlanFile,
 ): number | undefined {
-  if (!file.marked) return undefined;
-  const { js } = file.marked;
+  if (!file.instrumented) return undefined;
+  const { js } = file.instrumented;
   let lineStart = 0;
   for (let passed = 1; passed < line; passed++) {
     const lineBreak = js.indexOf("\n", lineStart);
     if (lineBreak < 0) return undefined;
     lineStart = lineBreak + 1;
   }
-  return Math.min(file.marked.sourceOffset(lineStart + column - 1), file.text.length);
+  return Math.min(file.instrumented.sourceOffset(lineStart + column - 1), file.text.length);
 }
 
 function innermostStatement(source: ts.SourceFile, offset: number): ts.Statement | undefined {

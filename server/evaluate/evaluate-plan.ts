@@ -1,7 +1,7 @@
 import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import { callsPassedBy } from "./calls-passed-by.ts";
-import type { CheckOutcome, Place } from "./checked-plan.ts";
+import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
 import { errorPlace, unreadablePlace } from "./error-place.ts";
 import { fallbackNames } from "./fallback-names.ts";
 import type { FileCache } from "./file-cache.ts";
@@ -10,10 +10,10 @@ import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
 import { sitesInFile } from "./marks.ts";
 import { PlanFile } from "./parse.ts";
 import { placeOfCallee } from "./places-of-trees.ts";
-import { PlanInText } from "./plan-in-text.ts";
+import { LocatedPlan } from "./plan-in-text.ts";
 import { Provenance } from "./provenance.ts";
 import type { Limits, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
-import type { Evidence } from "./scenes.ts";
+import type { TracedRun } from "./scenes.ts";
 import type { Uri, Workspace } from "./workspace.ts";
 import { inputWith, type WrittenInput } from "./written-input.ts";
 
@@ -28,14 +28,14 @@ export interface Evaluator {
 }
 
 /** Reads, runs and judges one plan. */
-export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<CheckOutcome | PlanInText> {
+export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<CheckOutcome | LocatedPlan> {
   const { workspace, cache, sandbox, limits, judgements } = evaluator;
   const plan = loadPlan(root, workspace, cache);
   const { snapshot, broken } = plan;
   if (broken?.syntaxError) {
     const { start, end, text } = broken.syntaxError;
     const place = { uri: broken.uri, start, end };
-    return { state: "held", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
+    return { state: "incomplete", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
   }
   const rootFile = plan.files.get(root);
   if (!rootFile) return withoutRoot(plan, workspace.unread?.(root)?.why);
@@ -45,20 +45,20 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
     ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }), inputAt)
     : nothingRun;
   evaluator.workGoesOn(root);
-  const evidence = evidenceOf(plan, rootFile, outcome);
-  const provenance = new Provenance(evidence);
-  const { problems, places } = troubleOf(plan, { outcome, provenance, limits, rootFile });
+  const traced = tracedRunOf(plan, rootFile, outcome);
+  const provenance = new Provenance(traced);
+  const { problems, places } = failureOf(plan, { outcome, provenance, limits, rootFile });
   const records = planRecords(outcome.records, provenance);
   const judgement = judge(records, problems, judgements.get(root));
   judgements.set(root, judgement);
-  return new PlanInText({ evidence, snapshot, records, judgement, problemPlaces: places });
+  return new LocatedPlan({ traced, snapshot, records, judgement, problemPlaces: places });
 }
 
 /** For a plan that is not run because of a problem that was found before. */
 const nothingRun: RunOutcome = {
   records: [],
   calls: [],
-  births: [],
+  allocations: [],
   end: { why: "failed", message: "it was not run" },
 };
 
@@ -70,27 +70,27 @@ interface Run {
 }
 
 /** Everything that keeps the judgement from being about the whole plan, and the place of each. */
-function troubleOf(plan: LoadedPlan, { outcome, provenance, limits, rootFile }: Run): Trouble {
+function failureOf(plan: LoadedPlan, { outcome, provenance, limits, rootFile }: Run): Failure {
   const { end } = outcome;
-  if (plan.problems.length > 0) return troubleWith(plan.problems);
-  if (end === "whole") return troubleWith(callsPassedBy([...plan.files.values()], outcome));
+  if (plan.problems.length > 0) return failureWith(plan.problems);
+  if (end === "whole") return failureWith(callsPassedBy([...plan.files.values()], outcome));
   return {
     problems: [stoppedProblem(end, limits)],
     places: [stoppedPlace(end, plan, provenance) ?? startOf(rootFile)],
   };
 }
 
-function troubleWith(problems: readonly LoadProblem[]): Trouble {
+function failureWith(problems: readonly LoadProblem[]): Failure {
   return { problems: problems.map(problemOf), places: problems.map(({ place }) => place) };
 }
 
-interface Trouble {
+interface Failure {
   readonly problems: readonly PlanProblem[];
-  readonly places: readonly Place[];
+  readonly places: readonly SourceRange[];
 }
 
 /** The plan's own file does not exist, or does no longer, or gives no text. */
-function withoutRoot(plan: LoadedPlan, why: string | undefined): PlanInText {
+function withoutRoot(plan: LoadedPlan, why: string | undefined): LocatedPlan {
   const file = new PlanFile({ uri: plan.root, version: "absent", text: "" }, 0);
   const place = { uri: plan.root, start: 0, end: 0 };
   const name = fileName(plan.root);
@@ -99,9 +99,9 @@ function withoutRoot(plan: LoadedPlan, why: string | undefined): PlanInText {
       ? ({ reason: "import-not-found", detail: name } as const)
       : ({ reason: "import-unread", detail: `"${name}" ${why}` } as const);
   const judgement = judge([], [{ rule: "plan/cannot-run", ...problem }]);
-  const evidence = evidenceOf(plan, file, nothingRun);
-  return new PlanInText({
-    evidence,
+  const traced = tracedRunOf(plan, file, nothingRun);
+  return new LocatedPlan({
+    traced,
     snapshot: plan.snapshot,
     records: [],
     judgement,
@@ -112,14 +112,14 @@ function withoutRoot(plan: LoadedPlan, why: string | undefined): PlanInText {
 function modulesOf({ files, imports }: LoadedPlan) {
   return [...files.values()].map((file) => ({
     uri: file.uri,
-    js: file.marked?.js ?? "",
+    js: file.instrumented?.js ?? "",
     imports: Object.fromEntries(imports.get(file.uri) ?? []),
   }));
 }
 
 /** What the text gives to the words at a call site. Taken before the run: an edit meanwhile takes the trees along. */
 function writtenInputs({ files }: LoadedPlan): (site: number) => WrittenInput | undefined {
-  const sites = new Map([...files.values()].map(({ number, marked }) => [number, marked?.sites]));
+  const sites = new Map([...files.values()].map(({ number, instrumented }) => [number, instrumented?.sites]));
   return (site) => sites.get(Math.floor(site / sitesInFile))?.[site % sitesInFile]?.input;
 }
 
@@ -134,7 +134,7 @@ function withInputs(outcome: RunOutcome, inputAt: (site: number) => WrittenInput
   return { ...outcome, records };
 }
 
-function evidenceOf(plan: LoadedPlan, root: PlanFile, outcome: RunOutcome): Evidence {
+function tracedRunOf(plan: LoadedPlan, root: PlanFile, outcome: RunOutcome): TracedRun {
   const { files, imports } = plan;
   return {
     outcome,
@@ -189,7 +189,7 @@ function stoppedProblem(stopped: Stopped, limits: Limits): PlanProblem {
   }
 }
 
-function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance): Place | undefined {
+function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance): SourceRange | undefined {
   if (stopped.why === "failed") return undefined;
   const file = stopped.at && plan.files.get(stopped.at.uri);
   const message = stopped.why === "error" ? stopped.message : "";
@@ -204,7 +204,7 @@ function stoppedPlace(stopped: Stopped, plan: LoadedPlan, provenance: Provenance
   return call && placeOfCallee(call);
 }
 
-function startOf(file: PlanFile): Place {
+function startOf(file: PlanFile): SourceRange {
   const [statement] = file.tree.source.statements;
   if (!statement) return { uri: file.uri, start: 0, end: 0 };
   const start = statement.getStart(file.tree.source);

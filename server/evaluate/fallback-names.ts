@@ -1,8 +1,8 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
+import { unwrapExpression } from "./bare-expression.ts";
 import { fileName } from "./file-name.ts";
 import type { Provenance } from "./provenance.ts";
-import type { Written } from "./scenes.ts";
+import type { SourceNode } from "./scenes.ts";
 
 /**
  * Names for records that name themselves nowhere: the variable or property that they are assigned to, else the place of the
@@ -25,7 +25,7 @@ export function fallbackNames(
   return names;
 }
 
-function firstName(callers: readonly Written[]): string | undefined {
+function firstName(callers: readonly SourceNode[]): string | undefined {
   for (const { node } of callers) {
     const name = assignedTo(node);
     if (name) return name;
@@ -35,7 +35,7 @@ function firstName(callers: readonly Written[]): string | undefined {
 
 function assignedTo(call: ts.Node): string | undefined {
   let node = call;
-  while (ts.isExpression(node.parent) && bareExpression(node.parent) === call) node = node.parent;
+  while (ts.isExpression(node.parent) && unwrapExpression(node.parent) === call) node = node.parent;
   const { parent } = node;
   if (ts.isVariableDeclaration(parent) && ts.isIdentifier(parent.name)) return parent.name.text;
   if (ts.isPropertyAssignment(parent) && !ts.isComputedPropertyName(parent.name)) return parent.name.text;
@@ -46,7 +46,7 @@ function assignedTo(call: ts.Node): string | undefined {
   return undefined;
 }
 
-function lineOf({ file, node }: Written): string {
+function lineOf({ file, node }: SourceNode): string {
   const { source } = file.tree;
   const { line } = source.getLineAndCharacterOfPosition(node.getStart(source));
   return `${fileName(file.uri)} line ${line + 1}`;

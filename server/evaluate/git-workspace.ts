@@ -2,7 +2,7 @@ import { isUtf8 } from "node:buffer";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { fileName, uriOfBytes } from "./file-name.ts";
-import { askGit, GitTrouble } from "./git.ts";
+import { GitError, runGit } from "./git.ts";
 import type { Revision } from "./git-revision.ts";
 import type { PassedBy, Unread } from "./passed-by.ts";
 import {
@@ -54,7 +54,7 @@ export interface GitWorkspaceOptions {
   readonly signal?: AbortSignal;
 }
 
-/** Throws a {@link GitTrouble} where the objects cannot be read. */
+/** Throws a {@link GitError} where the objects cannot be read. */
 export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWorkspace> {
   const { folder, revision, load } = options;
   const folders = options.folders ?? [pathToFileURL(folder).href];
@@ -88,7 +88,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     });
     const missing = [...byObject.keys()].filter((object) => !found.has(object));
     if (missing.length > 0)
-      throw new GitTrouble(
+      throw new GitError(
         `${missing.length} of the files of ${revision.named} are not in this clone, which holds only a part of the repository, and nothing is fetched here`,
       );
   }
@@ -194,13 +194,13 @@ interface ListedFile {
 
 /** Everything that could be read: scripts, and what the builder's tools keep beside a plan. */
 async function listFiles({ folder, revision, signal }: GitWorkspaceOptions): Promise<Listed> {
-  const { code, output, complaint } = await askGit(
+  const { code, output, complaint } = await runGit(
     folder,
     ["ls-tree", "-r", "-z", "-l", revision.commit],
     signal ? { signal } : {},
   );
   if (code !== 0)
-    throw new GitTrouble(
+    throw new GitError(
       `git cannot list the files of ${revision.named}: ${complaint.split("\n")[0] || "it was stopped"}`,
     );
   const files = new Map<Uri, ListedFile>();
@@ -284,12 +284,12 @@ async function readBlobs(
     length = rest.length;
   };
   const input = objects.map((object) => `${object}\n`).join("");
-  const { code, complaint } = await askGit(folder, ["cat-file", "--batch"], {
+  const { code, complaint } = await runGit(folder, ["cat-file", "--batch"], {
     ...{ input, take },
     ...(signal ? { signal } : {}),
   });
   if (code !== 0)
-    throw new GitTrouble(
+    throw new GitError(
       `git cannot read the files of ${revision.named}: ${complaint.split("\n")[0] || "it was stopped"}`,
     );
 }

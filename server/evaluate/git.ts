@@ -6,17 +6,17 @@ import { delimiter, isAbsolute, join } from "node:path";
  * Asks git about a repository that may be a stranger's, without writing anything to it and without running anything that it asks
  * for. Only commands that read objects are called, with lists of arguments and no shell.
  */
-export async function askGit(
+export async function runGit(
   folder: string,
   words: readonly string[],
-  question: Question = {},
+  question: GitCommand = {},
 ): Promise<GitAnswer> {
   const program = installedGit();
   if (!program)
-    throw new GitTrouble("git was not found on this computer; it is what reads older states of a plan");
+    throw new GitError("git was not found on this computer; it is what reads older states of a plan");
   return new Promise((resolve, reject) => {
-    const child = spawn(program, [...calm, ...words], {
-      ...{ cwd: folder, env: quietEnvironment(), windowsHide: true, stdio: "pipe", shell: false },
+    const child = spawn(program, [...hardeningFlags, ...words], {
+      ...{ cwd: folder, env: sanitisedEnvironment(), windowsHide: true, stdio: "pipe", shell: false },
       ...(question.signal ? { signal: question.signal } : {}),
       // A configuration may include a file that never ends.
       ...{ timeout: 60_000, killSignal: "SIGKILL" as const },
@@ -33,7 +33,7 @@ export async function askGit(
     child.stderr.setEncoding("utf8").on("data", (text: string) => {
       if (complaint.length < 10_000) complaint += text;
     });
-    child.on("error", (error) => reject(new GitTrouble(`git could not be run: ${error.message}`)));
+    child.on("error", (error) => reject(new GitError(`git could not be run: ${error.message}`)));
     child.on("close", (code) => resolve({ code, output: Buffer.concat(kept), complaint: complaint.trim() }));
     // It may have gone before it read everything; what it then says tells more than a broken pipe.
     child.stdin.on("error", () => undefined);
@@ -45,7 +45,7 @@ export async function askGit(
  * The same, waiting for the answer: for a walk through folders, whose answer everything else depends on. Undefined where git is not
  * there, refuses, or takes longer than the limit.
  */
-export function askGitAtOnce(
+export function runGitSync(
   folder: string,
   words: readonly string[],
   input: Buffer,
@@ -53,14 +53,14 @@ export function askGitAtOnce(
 ): Buffer | undefined {
   const program = installedGit();
   if (!program) return undefined;
-  const { status, stdout } = spawnSync(program, [...calm, ...words], {
-    ...{ cwd: folder, env: quietEnvironment(), windowsHide: true, shell: false, input },
+  const { status, stdout } = spawnSync(program, [...hardeningFlags, ...words], {
+    ...{ cwd: folder, env: sanitisedEnvironment(), windowsHide: true, shell: false, input },
     ...{ timeout: limitMs, killSignal: "SIGKILL" as const, maxBuffer: mostOutputBytes },
   });
   return status === 0 ? stdout : undefined;
 }
 
-export interface Question {
+export interface GitCommand {
   readonly input?: string;
   /** Given each piece of what it says, instead of keeping all of it. */
   readonly take?: (chunk: Buffer) => void;
@@ -76,12 +76,12 @@ export interface GitAnswer {
 }
 
 /** Why a question cannot be answered, in words for people, without a full stop. */
-export class GitTrouble extends Error {}
+export class GitError extends Error {}
 
 const mostOutputBytes = 256 * 1024 * 1024;
 
 /** Whatever a repository's own configuration says, these say otherwise. */
-const calm = [
+const hardeningFlags = [
   "--no-pager",
   ...["core.fsmonitor=false", "core.hooksPath=/dev/null", "protocol.allow=never"].flatMap((setting) => [
     "-c",
@@ -93,7 +93,7 @@ const calm = [
  * The user's own environment, as the user's own configuration is theirs to trust; without what would lead to another repository,
  * as inside of a hook. Nothing is fetched by any protocol, whatever a repository allows; no lock is taken, nobody is asked.
  */
-function quietEnvironment(): NodeJS.ProcessEnv {
+function sanitisedEnvironment(): NodeJS.ProcessEnv {
   const env = { ...process.env };
   for (const name of leadingElsewhere) delete env[name];
   return {

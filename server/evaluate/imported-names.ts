@@ -1,18 +1,18 @@
 import ts from "typescript";
 import { declarationOf, exportOf, passedOn } from "./declarations.ts";
 import type { PlanFile } from "./parse.ts";
-import type { Evidence, Written } from "./scenes.ts";
+import type { SourceNode, TracedRun } from "./scenes.ts";
 
 /** Follows names from file to file: through imports, re-exports, and `export *`. */
 export class ImportedNames {
-  readonly #evidence: Evidence;
+  readonly #traced: TracedRun;
 
-  constructor(evidence: Evidence) {
-    this.#evidence = evidence;
+  constructor(traced: TracedRun) {
+    this.#traced = traced;
   }
 
   /** What an import brings in; undefined for the library, and for what is no import. */
-  ofImport(declaration: ts.Node, file: PlanFile): Written | undefined {
+  ofImport(declaration: ts.Node, file: PlanFile): SourceNode | undefined {
     if (ts.isImportSpecifier(declaration)) {
       const other = this.fileOf(declaration.parent.parent.parent.moduleSpecifier, file);
       return other && this.named(other, (declaration.propertyName ?? declaration.name).text);
@@ -25,14 +25,14 @@ export class ImportedNames {
   }
 
   /** What a file exports under a name. `asked` are the names that led here: files may pass on each other's in a circle. */
-  named(file: PlanFile, name: string, asked = new Set<string>()): Written | undefined {
+  named(file: PlanFile, name: string, asked = new Set<string>()): SourceNode | undefined {
     const question = `${file.number} ${name}`;
     if (asked.has(question)) return undefined;
     asked.add(question);
     const node = exportOf(file, name);
     if (!node) {
       for (const text of name === "default" ? [] : passedOn(file)) {
-        const other = this.#evidence.imported(file, text);
+        const other = this.#traced.imported(file, text);
         const found = other && this.named(other, name, asked);
         if (found) return found;
       }
@@ -51,6 +51,6 @@ export class ImportedNames {
 
   /** The file that the text of an import leads to. */
   fileOf(specifier: ts.Expression, importer: PlanFile): PlanFile | undefined {
-    return ts.isStringLiteral(specifier) ? this.#evidence.imported(importer, specifier.text) : undefined;
+    return ts.isStringLiteral(specifier) ? this.#traced.imported(importer, specifier.text) : undefined;
   }
 }

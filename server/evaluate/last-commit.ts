@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from "node:fs";
 import { dirname, relative, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { GitTrouble } from "./git.ts";
+import { GitError } from "./git.ts";
 import { repositoryAt, revisionAt } from "./git-revision.ts";
 import { type GitWorkspace, gitWorkspace } from "./git-workspace.ts";
 import type { Uri } from "./workspace.ts";
@@ -18,13 +18,13 @@ export interface LastCommit {
   nameOf(uri: Uri): string;
 }
 
-/** `folders` are those that plans may import from. Throws a {@link GitTrouble} where there is no commit to be had. */
+/** `folders` are those that plans may import from. Throws a {@link GitError} where there is no commit to be had. */
 export async function lastCommitAround(
   file: Uri,
   folders: readonly Uri[],
   signal?: AbortSignal,
 ): Promise<LastCommit> {
-  if (!file.startsWith("file:")) throw new GitTrouble("this plan is in no file yet");
+  if (!file.startsWith("file:")) throw new GitError("this plan is in no file yet");
   let folder = dirname(fileURLToPath(file));
   while (!existsSync(folder) && dirname(folder) !== folder) folder = dirname(folder);
   const { prefix } = await repositoryAt(folder, signal);

@@ -1,11 +1,11 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
-import { propertyName, writtenValue } from "./object-literals.ts";
+import { unwrapExpression } from "./bare-expression.ts";
+import { propertyName, propertyValue } from "./object-literals.ts";
 import { staticValue } from "./static-value.ts";
 import type { Element } from "./written-objects.ts";
 
 /**
- * Lists that are written out in literals alone. The values of their elements are the same in every scene, so elements
+ * Lists that are written out in literals alone. The values of their elements are the same in every context, so elements
  * are looked up by them: a table of thousands of circuits is gone through once, and not again for each of its rows.
  */
 export class LiteralLists {
@@ -86,7 +86,7 @@ function partOf(element: Element, path: readonly string[]): ts.Expression | unde
 }
 
 function partIn(expression: ts.Expression, path: readonly string[]): ts.Expression | undefined {
-  const node = bareExpression(expression);
+  const node = unwrapExpression(expression);
   const [key, ...rest] = path;
   if (key === undefined) return node;
   if (/^\d+$/.test(key)) {
@@ -95,12 +95,12 @@ function partIn(expression: ts.Expression, path: readonly string[]): ts.Expressi
   }
   if (!ts.isObjectLiteralExpression(node)) return undefined;
   const property = node.properties.findLast((one) => propertyName(one) === key);
-  const value = property && writtenValue(property);
+  const value = property && propertyValue(property);
   return value && partIn(value, rest);
 }
 
 function isLiteral(expression: ts.Expression): boolean {
-  const node = bareExpression(expression);
+  const node = unwrapExpression(expression);
   if (ts.isArrayLiteralExpression(node)) return node.elements.every(isLiteral);
   if (ts.isObjectLiteralExpression(node)) {
     return node.properties.every(

@@ -1,6 +1,6 @@
 import type { CannotRunReason } from "../../library/model/record.ts";
 import * as words from "../../library/plan/index.ts";
-import type { Place } from "./checked-plan.ts";
+import type { SourceRange } from "./checked-plan.ts";
 import { exportOf, passedOn } from "./declarations.ts";
 import type { FileCache } from "./file-cache.ts";
 import { resolveImport } from "./imports.ts";
@@ -30,11 +30,11 @@ export function loadPlan(root: Uri, workspace: Workspace, cache: Pick<FileCache,
       const { reason, detail, start, end } = file.refusal;
       problems.push({ reason, detail, place: { uri, start, end } });
     }
-    if (!file.marked) continue;
-    for (const { start, end, reason, what } of file.marked.refused) {
+    if (!file.instrumented) continue;
+    for (const { start, end, reason, what } of file.instrumented.refused) {
       problems.push({ reason, detail: what, place: { uri, start, end } });
     }
-    for (const { specifier, start, end, typesOnly } of file.marked.imports) {
+    for (const { specifier, start, end, typesOnly } of file.instrumented.imports) {
       if (typesOnly || leadsTo.has(specifier)) continue;
       const resolved = resolveImport(specifier, uri, root, workspace);
       for (const [tried, version] of resolved.tried) if (!snapshot.has(tried)) snapshot.set(tried, version);
@@ -76,13 +76,13 @@ interface LoadedFiles {
 export interface LoadProblem {
   readonly reason: CannotRunReason;
   readonly detail: string;
-  readonly place: Place;
+  readonly place: SourceRange;
 }
 
 /** Names that are imported, used as values, and exported nowhere: JavaScript would not even begin to run such a plan. */
 function missingNames(plan: LoadedFiles): LoadProblem[] {
   return [...plan.files.values()].flatMap((file) =>
-    (file.marked?.imports ?? []).flatMap(({ specifier, names, typesOnly }) => {
+    (file.instrumented?.imports ?? []).flatMap(({ specifier, names, typesOnly }) => {
       const to = typesOnly ? undefined : plan.imports.get(file.uri)?.get(specifier);
       if (to === undefined) return [];
       return names

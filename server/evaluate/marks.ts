@@ -1,7 +1,7 @@
 import ts from "typescript";
 import { words } from "../../library/model/record.ts";
 import { exportLine, type ImportLine, importLine } from "./import-lines.ts";
-import { type LocalName, localsIn, seenIn } from "./seen-objects.ts";
+import { type LocalName, localsIn, observedIn } from "./seen-objects.ts";
 import {
   continuesOptionalChain,
   isConstantOfFile,
@@ -22,15 +22,20 @@ import { type WrittenInput, writtenInput } from "./written-input.ts";
  * tree can tell: imports and which of their names are used as values, and syntax that cannot be run.
  *
  * `js` has every character of the source at its own place; `file` numbers the file. A mark never adds a line and never changes
- * what the program does; a call or literal that cannot be marked so is left as it is, and only costs precision.
+ * what the program does; a call or literal that cannot be instrumented so is left as it is, and only costs precision.
  */
-export function mark(source: ts.SourceFile, js: string, file: number, leftOver: readonly ts.Node[]): Marked {
-  return new Marking(source, file * sitesInFile).finish(js, leftOver);
+export function instrument(
+  source: ts.SourceFile,
+  js: string,
+  file: number,
+  leftOver: readonly ts.Node[],
+): Instrumented {
+  return new Instrumenter(source, file * sitesInFile).finish(js, leftOver);
 }
 
-export interface Marked {
+export interface Instrumented {
   readonly js: string;
-  /** Offset in the source of an offset in the marked text. */
+  /** Offset in the source of an offset in the instrumented text. */
   readonly sourceOffset: (markedOffset: number) => number;
   /** Call sites and literals, in the order of their numbers: the first has the file's number times {@link sitesInFile}. */
   readonly sites: readonly Site[];
@@ -44,10 +49,10 @@ export interface Marked {
 
 export type CallLike = ts.CallExpression | ts.NewExpression;
 
-/** A marked call or literal. */
+/** An instrumented call or literal. */
 export interface Site {
   readonly node: CallLike | ts.ObjectLiteralExpression;
-  /** The expressions passed as `seen`, as written in the marked text. */
+  /** The expressions passed as `seen`, as written in the instrumented text. */
   readonly seen: readonly string[];
   /** What a word is given there, where the text tells: the call is `__written`, and its argument not evaluated. */
   readonly input?: WrittenInput;
@@ -66,7 +71,7 @@ export const sitesInFile = 2 ** 24;
 
 const K = ts.SyntaxKind;
 
-class Marking {
+class Instrumenter {
   readonly #source: ts.SourceFile;
   readonly #text: string;
   readonly #firstSite: number;
@@ -102,7 +107,7 @@ class Marking {
     this.#firstSite = firstSite;
   }
 
-  finish(js: string, leftOver: readonly ts.Node[]): Marked {
+  finish(js: string, leftOver: readonly ts.Node[]): Instrumented {
     for (const statement of this.#source.statements) this.#visit(statement);
     for (const node of leftOver) this.#refuse(node, leftOverName(node));
     for (const call of this.#written) this.#finishWritten(call);
@@ -164,10 +169,10 @@ class Marking {
         this.#visitCall(node as ts.CallExpression);
         return;
       case K.NewExpression:
-        this.#markCall(node as ts.NewExpression);
+        this.#instrumentCall(node as ts.NewExpression);
         return;
       case K.ObjectLiteralExpression:
-        this.#markLiteral(node as ts.ObjectLiteralExpression);
+        this.#instrumentLiteral(node as ts.ObjectLiteralExpression);
         return;
       case K.PropertyAccessExpression:
         this.#visit((node as ts.PropertyAccessExpression).expression);
@@ -306,10 +311,10 @@ class Marking {
     const unmarkable =
       node.expression.kind === K.SuperKeyword || continuesOptionalChain(node) || yieldsInside(node);
     if (unmarkable) ts.forEachChild(node, this.#visit);
-    else this.#markCall(node);
+    else this.#instrumentCall(node);
   }
 
-  #markCall(node: ts.CallExpression | ts.NewExpression): void {
+  #instrumentCall(node: ts.CallExpression | ts.NewExpression): void {
     const { expression, arguments: given } = node;
     const seen = given ? this.#seenIn(given) : nothingSeen;
     const site = this.#site({ node, seen });
@@ -324,12 +329,12 @@ class Marking {
   /** `holder`: the variable that holds the value, if nothing else does. What nobody uses need not be made. */
   #visitHeld(expression: ts.Expression, holder: string | undefined): void {
     const read = holder !== undefined && this.#callsWord(expression) ? writtenInput(expression) : undefined;
-    if (read) this.#markWritten(expression as ts.CallExpression, read, holder ?? nowhere);
+    if (read) this.#instrumentPlainInput(expression as ts.CallExpression, read, holder ?? nowhere);
     else this.#visit(expression);
   }
 
   /** Whether the name still means the word there is only known when the plan runs; if not, the call is made after all. */
-  #markWritten(node: ts.CallExpression, input: WrittenInput, holder: string): void {
+  #instrumentPlainInput(node: ts.CallExpression, input: WrittenInput, holder: string): void {
     const seen = input.named.length > 0 ? this.#seenIn(node.arguments) : nothingSeen;
     const site = this.#site({ node, seen, input });
     this.#noteCertain(node, site);
@@ -382,7 +387,7 @@ class Marking {
   #seenIn(nodes: readonly ts.Node[]): readonly string[] {
     return this.#names.size === 0 && this.#loops === 0
       ? nothingSeen
-      : seenIn(nodes, this.#names, this.#source);
+      : observedIn(nodes, this.#names, this.#source);
   }
 
   #callsWord(node: ts.Expression): node is ts.CallExpression {
@@ -421,7 +426,7 @@ class Marking {
     }
   }
 
-  #markLiteral(node: ts.ObjectLiteralExpression): void {
+  #instrumentLiteral(node: ts.ObjectLiteralExpression): void {
     const seen = this.#seenIn([node]);
     this.#before(node, `__literal(${this.#site({ node, seen })},`);
     ts.forEachChild(node, this.#visit);

@@ -1,5 +1,5 @@
 import type { Judgement } from "../../library/judge.ts";
-import type { CheckOutcome, Place } from "./checked-plan.ts";
+import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
 import { fileName } from "./file-name.ts";
 import type { Workspace } from "./workspace.ts";
 
@@ -10,11 +10,11 @@ export type Evaluated =
 
 /** What became of a plan, for those who cannot use half of one: what ran before it stopped would read as if the rest was removed. */
 export function evaluatedOrWhy(outcome: CheckOutcome, { read }: Pick<Workspace, "read">): Evaluated {
-  const at = ({ uri, start }: Place) => {
+  const at = ({ uri, start }: SourceRange) => {
     const line = (read(uri)?.text ?? "").slice(0, start).split(/\r\n|\r|\n/).length;
     return `${fileName(uri)}, line ${line}`;
   };
-  if (outcome.state === "held") {
+  if (outcome.state === "incomplete") {
     const { place, text } = outcome.syntaxError;
     return { state: "not-evaluated", why: `${at(place)}, is not complete TypeScript: ${text}` };
   }

@@ -1,5 +1,5 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
+import { unwrapExpression } from "./bare-expression.ts";
 import { staticValue } from "./static-value.ts";
 
 /** The name of a property, if it can be read off the text. */
@@ -7,12 +7,14 @@ export function propertyName(property: ts.ObjectLiteralElementLike): string | un
   const { name } = property;
   if (!name) return undefined;
   if (ts.isIdentifier(name) || ts.isStringLiteralLike(name) || ts.isNumericLiteral(name)) return name.text;
-  const computed = ts.isComputedPropertyName(name) ? staticValue(bareExpression(name.expression)) : undefined;
+  const computed = ts.isComputedPropertyName(name)
+    ? staticValue(unwrapExpression(name.expression))
+    : undefined;
   return computed && String(computed.value);
 }
 
 /** The expression that a property is set to; its own name for a shorthand; undefined for methods and accessors. */
-export function writtenValue(property: ts.ObjectLiteralElementLike): ts.Expression | undefined {
+export function propertyValue(property: ts.ObjectLiteralElementLike): ts.Expression | undefined {
   if (ts.isPropertyAssignment(property)) return property.initializer;
   return ts.isShorthandPropertyAssignment(property) ? property.name : undefined;
 }

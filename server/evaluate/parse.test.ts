@@ -19,10 +19,10 @@ describe("a text is refused at the character that", () => {
     ["is a space for the parser alone", "const a =\u200b1;", 9, "U+200B"],
     ["is a space for the parser alone, behind a comment", "const a = /* \u200b */\u00851;", 17, "U+0085"],
   ])("%s", (_, line, at, code) => {
-    const { refusal, marked, syntaxError } = read(`${line}\n${call}`);
+    const { refusal, instrumented, syntaxError } = read(`${line}\n${call}`);
     expect(refusal).toMatchObject({ reason: "character-refused", start: at, end: at + 1 });
     expect(refusal?.detail).toContain(code);
-    expect([marked, syntaxError]).toEqual([undefined, undefined]);
+    expect([instrumented, syntaxError]).toEqual([undefined, undefined]);
   });
 });
 
@@ -34,16 +34,16 @@ test.each([
   "const a = /\u200b/;",
   'const a = "\\0\\ud800", b = "\u{1f600}";',
 ])("a text is read that has such a character where it does no harm: %j", (line) => {
-  expect(read(`${line}\n${call}`).marked?.sites).toHaveLength(1);
+  expect(read(`${line}\n${call}`).instrumented?.sites).toHaveLength(1);
 });
 
 test("a byte order mark before a hashbang leaves all at its place", () => {
   const text = `\ufeff#!/usr/bin/env node\n${call}`;
-  const { marked, tree } = read(text);
-  expect(marked?.sites.map(({ node }) => text.slice(node.getStart(tree.source), node.end))).toEqual([
+  const { instrumented, tree } = read(text);
+  expect(instrumented?.sites.map(({ node }) => text.slice(node.getStart(tree.source), node.end))).toEqual([
     "circuit({ load: 4, oneWayM: 3, mm2: 6 })",
   ]);
-  expect(marked?.js.split("\n")).toHaveLength(text.split("\n").length);
+  expect(instrumented?.js.split("\n")).toHaveLength(text.split("\n").length);
 });
 
 describe("what is nested too deeply is refused, at the nest", () => {
@@ -62,7 +62,9 @@ describe("what is nested too deeply is refused, at the nest", () => {
   });
 
   test("and 400 levels are read", () => {
-    expect(read(`const a = ${"[".repeat(400)}1${"]".repeat(400)};\n${call}`).marked?.sites).toHaveLength(1);
+    expect(
+      read(`const a = ${"[".repeat(400)}1${"]".repeat(400)};\n${call}`).instrumented?.sites,
+    ).toHaveLength(1);
   });
 });
 
@@ -103,10 +105,10 @@ describe("a text that the parser does not come to an end with", () => {
     const slow = read(`${call}${slowTexts[0]![1](80)}`, { before: sound, limitMs: 50 });
     expect(slow.refusal?.reason).toBe("reading-too-slow");
     const after = read(`${call}circuit({ load: 5 });`, { before: slow });
-    expect(after.marked?.sites).toHaveLength(2);
+    expect(after.instrumented?.sites).toHaveLength(2);
     // The older version too has a tree again.
     expect(sound.tree.source.text).toBe(call);
-    expect(sound.tree.marked?.sites).toHaveLength(1);
+    expect(sound.tree.instrumented?.sites).toHaveLength(1);
   });
 
   test("costs its time once, and more of it only when it is to be run", () => {
@@ -121,7 +123,7 @@ describe("a text that the parser does not come to an end with", () => {
     expect(cache.get(source(3)).refusal).toBe(asked.refusal);
     expect(cache.glance(source(3)).refusal).toBe(asked.refusal);
     expect(new FileCache(cache).get(source(3)).refusal).toBe(asked.refusal);
-    expect(cache.get({ uri, version: 4, text: call }).marked).toBeDefined();
+    expect(cache.get({ uri, version: 4, text: call }).instrumented).toBeDefined();
   });
 });
 

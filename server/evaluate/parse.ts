@@ -1,12 +1,12 @@
 import { blankSourceFile } from "ts-blank-space";
 import ts from "typescript";
-import { type Marked, mark } from "./marks.ts";
+import { type Instrumented, instrument } from "./marks.ts";
 import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refusedSpace } from "./refusal.ts";
 import { withinTime } from "./time-limited.ts";
 import type { SourceText, Uri, Version } from "./workspace.ts";
 
 /**
- * One version of one file: parsed once, types stripped, marked for the sandbox. It is one of three: it can be run (`marked`), it
+ * One version of one file: parsed once, types stripped, instrumented for the sandbox. It is one of three: it can be run (`marked`), it
  * is half typed (`syntaxError`), or it is refused (`refusal`).
  *
  * Parsing the next version re-uses the nodes of this one and spoils its tree. The parts needed to run the plan are kept apart
@@ -23,7 +23,7 @@ export class PlanFile {
   /** Why the text cannot be read; such a file is not run either. */
   readonly refusal: Refusal | undefined;
   /** The JavaScript for the sandbox, and the sites that the walk over the tree found. */
-  readonly marked: Marked | undefined;
+  readonly instrumented: Instrumented | undefined;
   #tree: Tree | undefined;
 
   /** Never throws, and ends in time for any text. */
@@ -40,7 +40,7 @@ export class PlanFile {
       return;
     }
     this.syntaxError = firstSyntaxError(reading.source);
-    this.marked = reading.marked;
+    this.instrumented = reading.instrumented;
     this.#tree = reading;
   }
 
@@ -58,7 +58,7 @@ export class PlanFile {
     const read = (): Tree | Refusal => {
       const source = before?.update(text) ?? parse(this.uri, text);
       if (firstSyntaxError(source)) return treeOf(source, undefined);
-      return refusedSpace(source) ?? treeOf(source, stripAndMark(source, this.number));
+      return refusedSpace(source) ?? treeOf(source, stripAndInstrument(source, this.number));
     };
     try {
       const done = withinTime(limitMs, read);
@@ -120,13 +120,13 @@ export interface SyntaxComplaint {
 export interface Tree {
   readonly source: ts.SourceFile;
   /** Its call sites and literals are nodes of this very tree. */
-  readonly marked: Marked | undefined;
+  readonly instrumented: Instrumented | undefined;
   /** Names declared directly in a scope, filled in by the file that looks names up. */
   readonly scopes: Map<ts.Node, ReadonlyMap<string, ts.Node>>;
 }
 
-function treeOf(source: ts.SourceFile, marked: Marked | undefined): Tree {
-  return { source, marked, scopes: new Map() };
+function treeOf(source: ts.SourceFile, instrumented: Instrumented | undefined): Tree {
+  return { source, instrumented, scopes: new Map() };
 }
 
 function parse(uri: Uri, text: string): ts.SourceFile {
@@ -177,8 +177,8 @@ function firstSyntaxError(source: ts.SourceFile): SyntaxComplaint | undefined {
   };
 }
 
-function stripAndMark(source: ts.SourceFile, number: number): Marked {
+function stripAndInstrument(source: ts.SourceFile, number: number): Instrumented {
   const leftOver: ts.Node[] = [];
   const js = blankSourceFile(source, (node) => leftOver.push(node));
-  return mark(source, js, number, leftOver);
+  return instrument(source, js, number, leftOver);
 }

@@ -1,33 +1,33 @@
 import ts from "typescript";
 import type { PropertyPath, Word } from "../../library/model/record.ts";
-import type { Place, Spot } from "./checked-plan.ts";
-import { writtenValue } from "./object-literals.ts";
+import type { SourceRange, ValueAtPosition } from "./checked-plan.ts";
+import { propertyValue } from "./object-literals.ts";
 import { type Argument, type Origin, Provenance } from "./provenance.ts";
 import { referenceIn } from "./references.ts";
-import type { Evidence, Written } from "./scenes.ts";
+import type { SourceNode, TracedRun } from "./scenes.ts";
 import { Sharing } from "./sharing.ts";
 import type { Uri } from "./workspace.ts";
 
 /** Places, as long as the trees they are read off belong to the checked text. */
-export class PlacesOfTrees {
-  readonly evidence: Evidence;
+export class PlanSourceMap {
+  readonly traced: TracedRun;
   readonly provenance: Provenance;
   readonly #trees: readonly unknown[];
   readonly #arguments = new Map<number, Argument>();
   /** By path, then by record. */
   readonly #origins = new Map<string, Map<number, Origin | undefined>>();
-  readonly #around = new Map<number, readonly Written[]>();
+  readonly #around = new Map<number, readonly SourceNode[]>();
   readonly #sharing: Sharing;
   /** By number of the call site. */
   readonly #recordsAt = new Map<number, Set<number>>();
-  #values: readonly WrittenValue[] | undefined;
+  #values: readonly SourceValue[] | undefined;
   readonly #setBy = new Map<ts.Node, Set<number>>();
 
-  constructor(evidence: Evidence) {
-    this.evidence = evidence;
-    this.#trees = evidence.files.map((file) => file.tree);
-    this.provenance = new Provenance(evidence);
-    const { records, calls } = evidence.outcome;
+  constructor(traced: TracedRun) {
+    this.traced = traced;
+    this.#trees = traced.files.map((file) => file.tree);
+    this.provenance = new Provenance(traced);
+    const { records, calls } = traced.outcome;
     this.#sharing = new Sharing(
       records.length,
       (record) => this.#piecesAround(record),
@@ -42,7 +42,7 @@ export class PlacesOfTrees {
   }
 
   get current(): boolean {
-    return this.evidence.files.every((file, index) => file.tree === this.#trees[index]);
+    return this.traced.files.every((file, index) => file.tree === this.#trees[index]);
   }
 
   argumentOf(record: number): Argument {
@@ -71,7 +71,7 @@ export class PlacesOfTrees {
    * On the value that is wrong. Where one written value sets several circuits, where those differ, and the value is related;
    * where they differ nowhere, on the value, which then is the same for all of them.
    */
-  placeFinding(record: number, path: PropertyPath): FoundPlace {
+  placeFinding(record: number, path: PropertyPath): FoundRange {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;
     const end = origin?.trail.at(-1);
     const { call } = this.argumentOf(record);
@@ -96,7 +96,7 @@ export class PlacesOfTrees {
 
   #othersInWords(record: number, together: ReadonlySet<number>): string {
     const many = together.size - (together.has(record) ? 1 : 0);
-    const own = this.evidence.outcome.records[record]?.word;
+    const own = this.traced.outcome.records[record]?.word;
     const counts = this.#countsByWord(together);
     const kinds = [...counts].filter(([word, count]) => word !== own || count > 1).map(([word]) => word);
     const [kind] = kinds.length === 1 && !kinds.includes("build") ? kinds : [];
@@ -113,7 +113,7 @@ export class PlacesOfTrees {
     if (known) return known;
     const counts = new Map<Word, number>();
     for (const record of together) {
-      const word = this.evidence.outcome.records[record]?.word;
+      const word = this.traced.outcome.records[record]?.word;
       if (word) counts.set(word, (counts.get(word) ?? 0) + 1);
     }
     this.#counts.set(together, counts);
@@ -124,27 +124,27 @@ export class PlacesOfTrees {
   valueOf(record: number, path: PropertyPath): unknown {
     return path.reduce<unknown>(
       (value, key) => (value as Readonly<Record<string, unknown>> | null | undefined)?.[key],
-      this.evidence.outcome.records[record]?.input,
+      this.traced.outcome.records[record]?.input,
     );
   }
 
   /** Where a property stands that is written, but came to nothing when the plan ran: a misspelt terminal, say. */
-  placeOfNothing(record: number, name: string): Place | undefined {
-    const input = this.evidence.outcome.records[record]?.input;
+  placeOfNothing(record: number, name: string): SourceRange | undefined {
+    const input = this.traced.outcome.records[record]?.input;
     if (typeof input !== "object" || input === null || Object.hasOwn(input, name)) return undefined;
     const end = this.originOf(record, [name])?.trail.at(-1);
     return end && oneLine(end);
   }
 
   /** A place that a finding only points to: the value itself, wherever it is. */
-  placeRelated(record: number, path: PropertyPath): Place {
+  placeRelated(record: number, path: PropertyPath): SourceRange {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;
     const end = origin?.trail.at(-1);
     return end ? oneLine(end) : placeOfCallee(this.argumentOf(record).call);
   }
 
   /** The records that a piece of text behind a record has a part in, whichever property of theirs it sets. */
-  recordsSetBy(record: number, piece: Written): ReadonlySet<number> {
+  recordsSetBy(record: number, piece: SourceNode): ReadonlySet<number> {
     this.#allValues();
     const set = this.#setBy.get(piece.node) ?? noRecords;
     if (!isWithin(piece, this.argumentOf(record).call)) return set;
@@ -163,7 +163,7 @@ export class PlacesOfTrees {
   readonly #joined = new Map<ReadonlySet<number>, Map<ts.Node, ReadonlySet<number>>>();
 
   /** The records whose argument is this literal, or has it spread into it. */
-  recordsHaving(literal: Written): ReadonlySet<number> {
+  recordsHaving(literal: SourceNode): ReadonlySet<number> {
     this.#having ??= this.#recordsByLayer();
     return this.#having.get(literal.node) ?? noRecords;
   }
@@ -172,7 +172,7 @@ export class PlacesOfTrees {
 
   #recordsByLayer(): ReadonlyMap<ts.Node, ReadonlySet<number>> {
     const having = new Map<ts.Node, Set<number>>();
-    for (let record = 0; record < this.evidence.outcome.records.length; record++) {
+    for (let record = 0; record < this.traced.outcome.records.length; record++) {
       for (const layer of this.#layersOf(record)) {
         const records = having.get(layer);
         if (records) records.add(record);
@@ -182,18 +182,18 @@ export class PlacesOfTrees {
     return having;
   }
 
-  spotAt(uri: Uri, offset: number): Spot | undefined {
-    const file = this.evidence.files.find((candidate) => candidate.uri === uri);
+  valueAt(uri: Uri, offset: number): ValueAtPosition | undefined {
+    const file = this.traced.files.find((candidate) => candidate.uri === uri);
     if (!file) return undefined;
     const value = this.#valueAt(file.number, offset);
     if (value) return value;
     // Not on a value: perhaps on a call that made a record.
-    let innermost: Spot | undefined;
+    let innermost: ValueAtPosition | undefined;
     for (const records of this.#recordsAt.values()) {
       const [record, ...alsoSets] = records;
       if (record === undefined) continue;
       const { call } = this.argumentOf(record);
-      if (call.file !== file || this.evidence.outcome.records[record]?.call === -1) continue;
+      if (call.file !== file || this.traced.outcome.records[record]?.call === -1) continue;
       const place = placeIn(call);
       if (offset < place.start || offset > place.end) continue;
       const smaller = !innermost || place.end - place.start < innermost.place.end - innermost.place.start;
@@ -202,9 +202,9 @@ export class PlacesOfTrees {
     return innermost;
   }
 
-  #valueAt(fileNumber: number, offset: number): Spot | undefined {
-    let best: { readonly value: WrittenValue; readonly place: Place } | undefined;
-    const { source } = this.evidence.files.find(({ number }) => number === fileNumber)!.tree;
+  #valueAt(fileNumber: number, offset: number): ValueAtPosition | undefined {
+    let best: { readonly value: SourceValue; readonly place: SourceRange } | undefined;
+    const { source } = this.traced.files.find(({ number }) => number === fileNumber)!.tree;
     for (const value of this.#allValues()) {
       const { node, file } = value.written;
       const first = value.name ?? node;
@@ -226,10 +226,10 @@ export class PlacesOfTrees {
   }
 
   /** Every piece of text that sets a value of a record. */
-  #allValues(): readonly WrittenValue[] {
+  #allValues(): readonly SourceValue[] {
     if (this.#values) return this.#values;
-    const values: WrittenValue[] = [];
-    for (const [record, { input }] of this.evidence.outcome.records.entries()) {
+    const values: SourceValue[] = [];
+    for (const [record, { input }] of this.traced.outcome.records.entries()) {
       for (const path of pathsIn(input)) {
         const origin = this.originOf(record, path);
         if (!origin?.whole) continue;
@@ -247,16 +247,16 @@ export class PlacesOfTrees {
   }
 
   /** The text behind a property of a record, nearest to what set it first. */
-  #piecesBehind(record: number, path: PropertyPath): readonly Written[] {
+  #piecesBehind(record: number, path: PropertyPath): readonly SourceNode[] {
     const trail = path.length > 0 ? this.originOf(record, path)?.trail : undefined;
     return trail ? [...trail].reverse() : [];
   }
 
   /** The calls that made a record, innermost first, and the elements that they were made for. */
-  #piecesAround(record: number): readonly Written[] {
+  #piecesAround(record: number): readonly SourceNode[] {
     let pieces = this.#around.get(record);
     if (!pieces) {
-      pieces = [...this.provenance.callersOf(record), ...this.provenance.seenAt(record)];
+      pieces = [...this.provenance.callersOf(record), ...this.provenance.observedAt(record)];
       this.#around.set(record, pieces);
     }
     return pieces;
@@ -264,7 +264,7 @@ export class PlacesOfTrees {
 
   /** The records that the same call made. */
   recordsOfCall(record: number): ReadonlySet<number> {
-    const { records, calls } = this.evidence.outcome;
+    const { records, calls } = this.traced.outcome;
     return this.#recordsAt.get(calls[records[record]?.call ?? -1]?.callSite ?? -1) ?? noRecords;
   }
 
@@ -273,7 +273,7 @@ export class PlacesOfTrees {
     const { object } = this.argumentOf(record);
     const literals = object ? this.provenance.layersOf(object).map(({ literal }) => literal) : [];
     const nested = literals.flatMap(({ properties }) =>
-      properties.flatMap((property) => writtenValue(property) ?? []),
+      properties.flatMap((property) => propertyValue(property) ?? []),
     );
     return new Set<ts.Node>([...literals, ...nested]);
   }
@@ -281,47 +281,47 @@ export class PlacesOfTrees {
 
 const noRecords: ReadonlySet<number> = new Set();
 
-export interface FoundPlace {
-  readonly place: Place;
-  readonly related: readonly { readonly place: Place; readonly text: string }[];
+export interface FoundRange {
+  readonly place: SourceRange;
+  readonly related: readonly { readonly place: SourceRange; readonly text: string }[];
   /** What all of them have in common, when nothing tells them apart. */
   readonly shared?: ts.Node;
 }
 
-interface WrittenValue {
+interface SourceValue {
   readonly record: number;
   readonly path: PropertyPath;
-  readonly written: Written;
+  readonly written: SourceNode;
   /** The property's name, where it stands beside the value. */
   readonly name?: ts.Node;
 }
 
-export function placeIn({ file, node }: Written): Place {
+export function placeIn({ file, node }: SourceNode): SourceRange {
   return { uri: file.uri, start: node.getStart(file.tree.source), end: node.end };
 }
 
 /** A squiggle never runs over several lines: it ends with the first. */
-function oneLine(written: Written): Place {
+function oneLine(written: SourceNode): SourceRange {
   const place = placeIn(written);
   const lineEnd = written.file.text.slice(place.start, place.end).search(/\r?\n/);
   return lineEnd < 0 ? place : { ...place, end: place.start + lineEnd };
 }
 
 /** What tells circuits apart is marked whole if it is on one line. */
-function placeOfDifference(own: Written): Place {
+function placeOfDifference(own: SourceNode): SourceRange {
   const whole = placeIn(own);
   return own.file.text.slice(whole.start, whole.end).includes("\n") ? placeOfCallee(own) : whole;
 }
 
 /** What is called: an absent value has no better place. */
-export function placeOfCallee(call: Written): Place {
+export function placeOfCallee(call: SourceNode): SourceRange {
   const { node, file } = call;
   return ts.isCallExpression(node) || ts.isNewExpression(node)
     ? oneLine({ file, node: node.expression })
     : oneLine(call);
 }
 
-function isWithin(inner: Written, outer: Written): boolean {
+function isWithin(inner: SourceNode, outer: SourceNode): boolean {
   return inner.file === outer.file && outer.node.pos <= inner.node.pos && inner.node.end <= outer.node.end;
 }
 

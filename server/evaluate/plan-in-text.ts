@@ -4,46 +4,46 @@ import type { PlanRecord, PropertyPath } from "../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import { invalidValue } from "../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../library/rules/registry.ts";
-import type { CheckedPlan, Place, PlacedFinding, PlacedFix, Spot } from "./checked-plan.ts";
+import type { CheckedPlan, PlacedFinding, PlacedFix, SourceRange, ValueAtPosition } from "./checked-plan.ts";
 import { editsOf } from "./edits.ts";
-import { type FoundPlace, PlacesOfTrees, placeIn } from "./places-of-trees.ts";
+import { type FoundRange, PlanSourceMap, placeIn } from "./places-of-trees.ts";
 import { referenceIn } from "./references.ts";
-import type { Evidence } from "./scenes.ts";
+import type { TracedRun } from "./scenes.ts";
 import type { Snapshot, Uri } from "./workspace.ts";
 
 /**
  * A judged plan together with its text. Everything about places is worked out when it is asked for, from the trees of the
  * very versions that were judged, and kept for as long as those trees are.
  */
-export class PlanInText implements CheckedPlan {
+export class LocatedPlan implements CheckedPlan {
   readonly state = "checked";
   readonly root: Uri;
   readonly snapshot: Snapshot;
   readonly records: readonly PlanRecord[];
   readonly judgement: Judgement;
-  readonly evidence: Evidence;
-  readonly #problemPlaces: readonly Place[];
-  #places: PlacesOfTrees;
+  readonly traced: TracedRun;
+  readonly #problemPlaces: readonly SourceRange[];
+  #places: PlanSourceMap;
   #findings: readonly PlacedFinding[] | undefined;
   #misnamedKeys: ReadonlySet<string> | undefined;
   /** The findings that each placed one was merged from. */
   readonly #merged = new Map<PlacedFinding, readonly Finding[]>();
 
   constructor(parts: {
-    readonly evidence: Evidence;
+    readonly traced: TracedRun;
     readonly snapshot: Snapshot;
     readonly records: readonly PlanRecord[];
     readonly judgement: Judgement;
     /** By the problem's index. */
-    readonly problemPlaces: readonly Place[];
+    readonly problemPlaces: readonly SourceRange[];
   }) {
-    this.root = parts.evidence.root.uri;
+    this.root = parts.traced.root.uri;
     this.snapshot = parts.snapshot;
     this.records = parts.records;
     this.judgement = parts.judgement;
-    this.evidence = parts.evidence;
+    this.traced = parts.traced;
     this.#problemPlaces = parts.problemPlaces;
-    this.#places = new PlacesOfTrees(parts.evidence);
+    this.#places = new PlanSourceMap(parts.traced);
   }
 
   get findings(): readonly PlacedFinding[] {
@@ -58,10 +58,10 @@ export class PlanInText implements CheckedPlan {
 
   /** The checked text of a file. */
   textOf(uri: Uri): string | undefined {
-    return this.evidence.files.find((file) => file.uri === uri)?.text;
+    return this.traced.files.find((file) => file.uri === uri)?.text;
   }
 
-  placeOf(record: number, path: PropertyPath): Place | undefined {
+  placeOf(record: number, path: PropertyPath): SourceRange | undefined {
     const { places } = this;
     if (path.length === 0) {
       const { call, given } = places.argumentOf(record);
@@ -71,12 +71,12 @@ export class PlanInText implements CheckedPlan {
     return end && placeIn(end);
   }
 
-  callOf(record: number): Place {
+  callOf(record: number): SourceRange {
     return placeIn(this.places.argumentOf(record).call);
   }
 
-  at(uri: Uri, offset: number): Spot | undefined {
-    return this.places.spotAt(uri, offset);
+  at(uri: Uri, offset: number): ValueAtPosition | undefined {
+    return this.places.valueAt(uri, offset);
   }
 
   editsOf(fix: ProposedFix): PlacedFix | undefined {
@@ -84,8 +84,8 @@ export class PlanInText implements CheckedPlan {
   }
 
   /** Made anew when a newer text has taken over a tree: nodes kept from before would stand for other text. */
-  get places(): PlacesOfTrees {
-    if (!this.#places.current) this.#places = new PlacesOfTrees(this.evidence);
+  get places(): PlanSourceMap {
+    if (!this.#places.current) this.#places = new PlanSourceMap(this.traced);
     return this.#places;
   }
 
@@ -108,7 +108,7 @@ export class PlanInText implements CheckedPlan {
         place,
         related,
         shared: by,
-      }: FoundPlace = name ? { place: name, related: [] } : this.places.placeFinding(at.record, at.path);
+      }: FoundRange = name ? { place: name, related: [] } : this.places.placeFinding(at.record, at.path);
       if (by && shared.join(finding, by, placed.length)) continue;
       const others = finding.related.flatMap(({ at: other, text }) => {
         const found =
@@ -134,7 +134,11 @@ export class PlanInText implements CheckedPlan {
    * A property that does not exist is wrong itself, whatever its value: nothing is said to be given there. One that is missing
    * may be written after all.
    */
-  #misplaced(record: number, path: PropertyPath, { wrong }: { readonly wrong: string }): Place | undefined {
+  #misplaced(
+    record: number,
+    path: PropertyPath,
+    { wrong }: { readonly wrong: string },
+  ): SourceRange | undefined {
     if (path.length === 0) return this.places.placeOfNothing(record, wrong.split(" ")[0] ?? "");
     const keyOf = (record: number, path: PropertyPath) => [record, ...path].join("\n");
     this.#misnamedKeys ??= new Set(

@@ -8,7 +8,7 @@ import base from "@jitl/quickjs-ng-wasmfile-release-sync";
 import { newQuickJSWASMModuleFromVariant, newVariant } from "quickjs-emscripten-core";
 import { engineMemory } from "./sandbox/engine-memory.ts";
 import { writePages } from "./sandbox/record-pages.ts";
-import { prepareRoom } from "./sandbox/run-plan.ts";
+import { createRealm } from "./sandbox/run-plan.ts";
 import type { FromWorker, ToWorker, WorkerStart } from "./sandbox/worker-messages.ts";
 import type { End } from "./sandbox.ts";
 
@@ -35,7 +35,7 @@ async function work() {
     }),
   );
   const records = writePages((workerData as WorkerStart).firstPage, (page) => tell({ kind: "page", page }));
-  let room = prepareRoom(quickjs, memory, records);
+  let room = createRealm(quickjs, memory, records);
   answer = (request) => {
     let reusable = false;
     try {
@@ -48,7 +48,7 @@ async function work() {
     if (!reusable) return;
     // The answer is on its way; the next plan finds a fresh context waiting.
     room.dispose();
-    room = prepareRoom(quickjs, memory, records);
+    room = createRealm(quickjs, memory, records);
     tell({ kind: "ready" });
   };
   tell({ kind: "ready" });

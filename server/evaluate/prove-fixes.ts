@@ -5,22 +5,22 @@ import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "./checked-pla
 import { overlap } from "./edits.ts";
 import { type Given, otherRecordsChanged } from "./fix-effect.ts";
 import { PieceTable } from "./piece-table.ts";
-import type { PlanInText } from "./plan-in-text.ts";
+import type { LocatedPlan } from "./plan-in-text.ts";
 import type { Uri } from "./workspace.ts";
 
 /** Checks the plan again with other texts for some files. */
-export type Try = (texts: ReadonlyMap<Uri, string>) => Promise<CheckOutcome>;
+export type Recheck = (texts: ReadonlyMap<Uri, string>) => Promise<CheckOutcome>;
 
 /** See `Checker.provenFixes`. */
 export async function provenFixes(
-  plan: PlanInText,
+  plan: LocatedPlan,
   placed: PlacedFinding,
-  attempt: Try,
+  attempt: Recheck,
 ): Promise<readonly PlacedFix[]> {
   const findings = plan.findingsIn(placed);
   const proven: PlacedFix[] = [];
   for (const { fix, proposed } of possibleFixes(plan, findings)) {
-    const tried = await tryOut(plan, fix, proposed, attempt);
+    const tried = await verifyFix(plan, fix, proposed, attempt);
     if (!tried) continue;
     const left = keysOf(tried.after.judgement.findings);
     if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(tried.fix);
@@ -30,17 +30,17 @@ export async function provenFixes(
 
 /** See `Checker.provenChange`. */
 export async function provenChange(
-  plan: PlanInText,
+  plan: LocatedPlan,
   proposed: ProposedFix,
-  attempt: Try,
+  attempt: Recheck,
 ): Promise<PlacedFix | undefined> {
   const fix = plan.editsOf(proposed);
   if (!fix || fix.edits.length === 0) return undefined;
-  return (await tryOut(plan, fix, proposed, attempt))?.fix;
+  return (await verifyFix(plan, fix, proposed, attempt))?.fix;
 }
 
 /** What came of a fix; undefined where it did anything but what it says, or brought something new. */
-async function tryOut(plan: PlanInText, fix: PlacedFix, proposed: ProposedFix, attempt: Try) {
+async function verifyFix(plan: LocatedPlan, fix: PlacedFix, proposed: ProposedFix, attempt: Recheck) {
   const draft = new Draft(plan);
   draft.apply(fix.edits);
   const after = await attempt(draft.texts());
@@ -54,10 +54,10 @@ async function tryOut(plan: PlanInText, fix: PlacedFix, proposed: ProposedFix, a
  * finding is still there is given up; if something new came, or something else changed, and it cannot be told from which,
  * half of them are tried.
  */
-export async function provenFixAll(plan: PlanInText, attempt: Try): Promise<PlacedFix | undefined> {
+export async function provenFixAll(plan: LocatedPlan, attempt: Recheck): Promise<PlacedFix | undefined> {
   const draft = new Draft(plan);
   const givenUp = new Set<string>();
-  let current: PlanInText = plan;
+  let current: LocatedPlan = plan;
   let most = Number.POSITIVE_INFINITY;
   let fixed = 0;
   for (let run = 0; run < mostRuns; run++) {
@@ -77,7 +77,7 @@ export async function provenFixAll(plan: PlanInText, attempt: Try): Promise<Plac
     ) {
       draft.apply(edits);
       fixed += round.length;
-      current = after as PlanInText;
+      current = after as LocatedPlan;
       most = Number.POSITIVE_INFINITY;
     } else if (inVain.length > 0 && inVain.length < round.length) {
       for (const { key } of inVain) givenUp.add(key);
@@ -99,10 +99,10 @@ const mostRuns = 40;
 
 /** The plan's own text, edited step by step. */
 class Draft {
-  readonly #plan: PlanInText;
+  readonly #plan: LocatedPlan;
   readonly #files = new Map<Uri, PieceTable>();
 
-  constructor(plan: PlanInText) {
+  constructor(plan: LocatedPlan) {
     this.#plan = plan;
   }
 
@@ -156,7 +156,7 @@ interface Repair {
 }
 
 /** At most one for each circuit, cable or part, worst finding first, and none that touches another's text. */
-function repairsFor(plan: PlanInText, givenUp: ReadonlySet<string>): readonly Repair[] {
+function repairsFor(plan: LocatedPlan, givenUp: ReadonlySet<string>): readonly Repair[] {
   const repairs: Repair[] = [];
   const records = new Set<number>();
   const taken = new TakenEdits();
@@ -220,7 +220,7 @@ interface PossibleFix {
   readonly proposed: ProposedFix;
 }
 
-function possibleFixes(plan: PlanInText, findings: readonly Finding[]): readonly PossibleFix[] {
+function possibleFixes(plan: LocatedPlan, findings: readonly Finding[]): readonly PossibleFix[] {
   const fixes = new Map<string, PossibleFix>();
   for (const proposed of findings
     .flatMap((finding) => finding.fixes.slice(0, mostFixes))
@@ -237,7 +237,7 @@ const mostFixes = 8;
 
 /** What the run gave to each word; nothing where the plan was not run. */
 function givenIn(plan: CheckOutcome): readonly Given[] {
-  return (plan as PlanInText).evidence.outcome.records;
+  return (plan as LocatedPlan).traced.outcome.records;
 }
 
 /** A fix that changes circuits of which the text did not tell is for the builder to choose, like one that is known to. */
@@ -252,7 +252,7 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
  * flow in a short, of which a fuse then says too little.
  */
 function addsNothing(
-  before: PlanInText,
+  before: LocatedPlan,
   after: CheckOutcome & { readonly state: "checked" },
   kind: ProposedFix["kind"],
 ): boolean {

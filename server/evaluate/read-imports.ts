@@ -4,12 +4,12 @@ import type { PlanFile } from "./parse.ts";
 
 /** In a file of its own, because the parser is not loaded where the answer is kept from an earlier run. */
 export function fileImports(file: PlanFile): FileImports {
-  const { refusal, marked } = file;
+  const { refusal, instrumented } = file;
   return {
-    broken: marked === undefined,
+    broken: instrumented === undefined,
     outOfTime: refusal?.reason === "reading-too-slow",
     callsForLibrary: callsForLibrary(file),
-    lines: (marked?.imports ?? []).map(({ specifier, typesOnly, typesDeclared }) => ({
+    lines: (instrumented?.imports ?? []).map(({ specifier, typesOnly, typesDeclared }) => ({
       specifier,
       typesOnly,
       typesDeclared,
@@ -19,10 +19,10 @@ export function fileImports(file: PlanFile): FileImports {
 
 /** By the tree, because such a call in a comment or a text is none; the tree is only walked if the words occur. */
 function callsForLibrary(file: PlanFile): boolean {
-  const { text, marked } = file;
+  const { text, instrumented } = file;
   if (!/\b(?:require|import)\s*\(\s*["'`]loomwright["'`/]/.test(text)) return false;
   // The text is half typed or refused, and there is no tree to look at.
-  if (!marked) return true;
+  if (!instrumented) return true;
   const waiting: ts.Node[] = [file.tree.source];
   for (const node of waiting) {
     if (ts.isCallExpression(node) || ts.isExternalModuleReference(node)) {

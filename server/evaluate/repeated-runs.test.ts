@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { PlanFile } from "./parse.ts";
-import { withoutRepeatedRuns } from "./repeated-runs.ts";
+import { memoisedSandbox } from "./repeated-runs.ts";
 import { defaultLimits, type End, type RunRequest, type Stopped } from "./sandbox.ts";
 
 const first: RunRequest = {
@@ -16,10 +16,10 @@ const [plan, sizes] = first.modules as [RunRequest["modules"][0], RunRequest["mo
 /** Counts what it is given to run. */
 function countingSandbox(end: End = "whole") {
   const ran: RunRequest[] = [];
-  const sandbox = withoutRepeatedRuns({
+  const sandbox = memoisedSandbox({
     async run(request) {
       ran.push(request);
-      return { records: [], calls: [], births: [], end };
+      return { records: [], calls: [], allocations: [], end };
     },
     async dispose() {},
   });
@@ -71,7 +71,7 @@ test.each<Stopped>([
 });
 
 test("an edit of any length in what the text alone tells leaves the JavaScript as it is", () => {
-  const js = (text: string) => new PlanFile({ uri: "file:///plan.ts", version: 1, text }, 0).marked?.js;
+  const js = (text: string) => new PlanFile({ uri: "file:///plan.ts", version: 1, text }, 0).instrumented?.js;
   const plan = (input: string) =>
     `import { circuit } from "loomwright";\ncircuit({ ${input} });\nconst a = circuit({\n  load: 4,\n});\n`;
   expect(js(plan("load: 4"))).toContain("__written");

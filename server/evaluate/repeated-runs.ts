@@ -4,7 +4,7 @@ import type { RunModule, RunOutcome, RunRequest, Sandbox } from "./sandbox.ts";
  * Runs a plan only where what would run is not what ran last. A plan knows no clock and no chance, so the same JavaScript makes
  * the same records; and most edits change a figure in a call that is `__written`, of which the JavaScript has nothing.
  */
-export function withoutRepeatedRuns(sandbox: Sandbox): ForgetfulSandbox {
+export function memoisedSandbox(sandbox: Sandbox): MemoisedSandbox {
   const last = new Map<string, { readonly request: RunRequest; readonly outcome: RunOutcome }>();
   return {
     async run(request) {
@@ -25,7 +25,7 @@ export function withoutRepeatedRuns(sandbox: Sandbox): ForgetfulSandbox {
   };
 }
 
-export interface ForgetfulSandbox extends Sandbox {
+export interface MemoisedSandbox extends Sandbox {
   /** Lets go of the outcome of this plan's last run. */
   forget(root: string): void;
 }

@@ -6,7 +6,7 @@ afterAll(() => sandbox.dispose());
 
 const root = "file:///camper/plan.ts";
 
-/** Runs marked JavaScript, as the marking step hands it over, below an import of the library's words on its first line. */
+/** Runs instrumented JavaScript, as the instrumentation hands it over, below an import of the library's words on its first line. */
 function run(js: string, limits: Partial<Limits> = {}): Promise<RunOutcome> {
   return runModules(
     { [root]: `import { battery, build, cable, circuit, part, scenario } from "loomwright";${js}` },
@@ -38,9 +38,9 @@ describe("a record", () => {
       "build({ voltage: 24 }); circuit({ load: 40, protect: { ratingA: 50 } }); circuit({ load: 5 });",
     );
     expect(records).toEqual([
-      { word: "build", input: { voltage: 24 }, call: -1, births: {} },
-      { word: "circuit", input: { load: 40, protect: { ratingA: 50 } }, call: -1, births: {} },
-      { word: "circuit", input: { load: 5 }, call: -1, births: {} },
+      { word: "build", input: { voltage: 24 }, call: -1, allocations: {} },
+      { word: "circuit", input: { load: 40, protect: { ratingA: 50 } }, call: -1, allocations: {} },
+      { word: "circuit", input: { load: 5 }, call: -1, allocations: {} },
     ]);
   });
 
@@ -203,43 +203,47 @@ describe("a word", () => {
 
 describe("marks", () => {
   it("tell the chain of calls and the literals that made the argument", async () => {
-    const { records, calls, births } = await run(`
+    const { records, calls, allocations } = await run(`
       const lamp = (load) => __leave(__enter(11), circuit(__literal(21, { load, protect: __literal(22, { ratingA: 5 }) })));
       __leave(__enter(12), lamp(2)); __leave(__enter(13), lamp(3));`);
     expect(records.map((record) => chainOf(calls, record.call))).toEqual([
       [12, 11],
       [13, 11],
     ]);
-    expect(records.map((record) => births[record.births[""] as number]?.literal)).toEqual([21, 21]);
-    expect(records.map((record) => births[record.births.protect as number]?.literal)).toEqual([22, 22]);
+    expect(records.map((record) => allocations[record.allocations[""] as number]?.literal)).toEqual([21, 21]);
+    expect(records.map((record) => allocations[record.allocations.protect as number]?.literal)).toEqual([
+      22, 22,
+    ]);
     expect(
-      records.map((record) => chainOf(calls, births[record.births[""] as number]?.call as number)),
+      records.map((record) => chainOf(calls, allocations[record.allocations[""] as number]?.call as number)),
     ).toEqual([
       [12, 11],
       [13, 11],
     ]);
   });
 
-  it("keep births of what was seen, and -1 for what has none", async () => {
-    const { records, calls, births } = await run(`
+  it("keep allocations of what was seen, and -1 for what has none", async () => {
+    const { records, calls, allocations } = await run(`
       const loads = [__literal(1, { load: 1 }), { load: 2 }];
       for (const each of loads) __leave(__enter(5, each, 7), circuit(__literal(9, { ...each }, each)));`);
-    expect(records.map(({ call }) => calls[call]?.seen.map((seen) => births[seen]?.literal))).toEqual([
+    expect(records.map(({ call }) => calls[call]?.seen.map((seen) => allocations[seen]?.literal))).toEqual([
       [1, undefined],
       [undefined, undefined],
     ]);
     expect(
-      records.map((record) => births[record.births[""] as number]?.seen.map((seen) => births[seen]?.literal)),
+      records.map((record) =>
+        allocations[record.allocations[""] as number]?.seen.map((seen) => allocations[seen]?.literal),
+      ),
     ).toEqual([[1], [undefined]]);
     expect(calls[records[1]?.call as number]?.seen).toEqual([-1, -1]);
   });
 
   it("tell of what a word returned that the word's own argument made it", async () => {
-    const { records, births } = await run(
+    const { records, allocations } = await run(
       "const a = circuit(__literal(4, { load: 1 })); circuit(__literal(6, { ...a }, a));",
     );
-    const birth = births[records[1]?.births[""] as number];
-    expect(birth?.seen.map((seen) => births[seen]?.literal)).toEqual([4]);
+    const allocation = allocations[records[1]?.allocations[""] as number];
+    expect(allocation?.seen.map((seen) => allocations[seen]?.literal)).toEqual([4]);
   });
 
   it("close the calls that an exception cut short", async () => {
@@ -261,10 +265,12 @@ describe("marks", () => {
   });
 
   it("give a destructured object its name", async () => {
-    const { records, births } = await run(
+    const { records, allocations } = await run(
       "const lamp = ({ [__self]: whole, load }) => circuit(__literal(2, { load }, whole)); lamp(__literal(1, { load: 3 }));",
     );
-    expect(births[records[0]?.births[""] as number]?.seen.map((seen) => births[seen]?.literal)).toEqual([1]);
+    expect(
+      allocations[records[0]?.allocations[""] as number]?.seen.map((seen) => allocations[seen]?.literal),
+    ).toEqual([1]);
   });
 
   it("cannot be listed, replaced or taken away, and bear any misuse", async () => {

@@ -35,7 +35,7 @@ export function createSandbox(options: { readonly workerFile?: URL | string } = 
       }
       end = runner.whySpent ?? end;
     }
-    return { records: [], calls: [], births: [], end };
+    return { records: [], calls: [], allocations: [], end };
   };
 
   return {
@@ -64,8 +64,8 @@ const spareAfterMs = 500;
  *    Every call `f(x)` in a plan is `__leave(__enter(17, r), f(x))`.
  *  - `__open()` returns the token of the open call without opening one: `await x` is `__leave(__open(), await x)`, and
  *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, so that the calls an exception cut short are closed.
- *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its birth: the literal that made it,
- *    the call open at that moment, and what was seen there. Every object literal is marked, save those that need not be.
+ *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its allocation: the literal that made it,
+ *    the call open at that moment, and what was seen there. Every object literal is instrumented, except those that need not be.
  *  - `__written(site, word, ...named)` is true, and has made a record, where `word` is a word of the DSL. For a statement
  *    `circuit({ load: 4 })`, whose argument the text alone tells, it stands in place of the call, or before it where the name
  *    could mean something else: `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`. `named` are the terminals
@@ -73,10 +73,10 @@ const spareAfterMs = 500;
  *  - `__self` is a symbol: `object[__self]` is the object itself (a getter, not enumerable, on Object.prototype, which returns
  *    `this` in strict mode). A pattern `{ load }` is `{[__self]:__p,load}`, which gives the destructured object a name.
  *
- * `seen` are objects whose birth the text alone cannot tell: the element of a loop, the argument of a callback. They are kept
- * as births, never as values.
+ * `seen` are objects whose allocation the text alone cannot tell: the element of a loop, the argument of a callback. They are kept
+ * as allocations, never as values.
  *
- * What a word returns has the birth of the argument it was given. The marks are constants of the global scope and tokens have
+ * What a word returns has the allocation of the argument it was given. The marks are constants of the global scope and tokens have
  * private fields only, so a plan can neither replace nor forge them; one that calls them itself gets findings at wrong places
  * in that plan, and no more.
  *
@@ -106,10 +106,10 @@ export const defaultLimits: Limits = { timeMs: 1_000, memoryBytes: 64 * 1024 * 1
 
 export interface RunOutcome {
   readonly records: readonly RawRecord[];
-  /** Every call that a record or a birth below refers to, directly or as a caller. */
+  /** Every call that a record or a allocation below refers to, directly or as a caller. */
   readonly calls: readonly OpenCall[];
-  /** Every birth that a record or a call refers to, directly or not. */
-  readonly births: readonly Birth[];
+  /** Every allocation that a record or a call refers to, directly or not. */
+  readonly allocations: readonly Allocation[];
   readonly end: End;
 }
 
@@ -128,10 +128,10 @@ export interface RawRecord {
   /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */
   readonly call: number;
   /**
-   * Births of the argument and of the objects nested in it, as indices in {@link RunOutcome.births}, by property path joined
-   * with "." ("" is the argument itself). Objects of unknown birth are left out.
+   * Births of the argument and of the objects nested in it, as indices in {@link RunOutcome.allocations}, by property path joined
+   * with "." ("" is the argument itself). Objects of unknown allocation are left out.
    */
-  readonly births: Readonly<Record<string, number>>;
+  readonly allocations: Readonly<Record<string, number>>;
 }
 
 /** A call that was open: `callSite` is the first argument of its `__enter`. */
@@ -139,12 +139,12 @@ export interface OpenCall {
   readonly callSite: number;
   /** The call it was opened in, as an index in {@link RunOutcome.calls}; -1 at the top of a module. */
   readonly within: number;
-  /** Births of the further arguments of `__enter`, in their order, as indices in {@link RunOutcome.births}; -1 where unknown. */
+  /** Births of the further arguments of `__enter`, in their order, as indices in {@link RunOutcome.allocations}; -1 where unknown. */
   readonly seen: readonly number[];
 }
 
 /** How an object came to be: `literal` is the first argument of its `__literal`. */
-export interface Birth {
+export interface Allocation {
   readonly literal: number;
   /** The call open at that moment, as an index in {@link RunOutcome.calls}; -1: none. */
   readonly call: number;
@@ -158,7 +158,7 @@ export type Stopped =
        * As for an error, where they can be told. The engine takes note of calls, not of the turns of a loop: `at` is the last
        * call before, or the beginning of the function (or module) in which the plan was stopped.
        */
-      readonly at?: MarkedPosition;
+      readonly at?: InstrumentedPosition;
       readonly call?: number;
     }
   | {
@@ -168,14 +168,14 @@ export type Stopped =
       /** "TypeError: x is not a function", one line, at most 300 characters. */
       readonly message: string;
       /** Absent when unknown. */
-      readonly at?: MarkedPosition;
+      readonly at?: InstrumentedPosition;
       /** The call open at that moment, as an index in {@link RunOutcome.calls}; -1: none. */
       readonly call: number;
     }
   | { readonly why: "failed"; readonly message: string };
 
-/** A position in the marked JavaScript; 1-based line, 1-based column in UTF-16 units. */
-export interface MarkedPosition {
+/** A position in the instrumented JavaScript; 1-based line, 1-based column in UTF-16 units. */
+export interface InstrumentedPosition {
   readonly uri: string;
   readonly line: number;
   readonly column: number;

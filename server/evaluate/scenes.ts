@@ -7,29 +7,29 @@ import type { RunOutcome } from "./sandbox.ts";
  * What a run tells of the circumstances in which expressions were evaluated: which calls were open, which literal made an
  * object, which objects were seen. The marks' numbers are turned into nodes of the tree here.
  */
-export class Scenes {
-  readonly #evidence: Evidence;
+export class EvaluationContexts {
+  readonly #traced: TracedRun;
   readonly #numbered: ReadonlyMap<number, PlanFile>;
   readonly #frames = new Map<number, Frame>();
-  readonly #scenes = new Map<Frame, Scene>();
+  readonly #contexts = new Map<Frame, EvaluationContext>();
 
-  constructor(evidence: Evidence) {
-    this.#evidence = evidence;
-    this.#numbered = new Map(evidence.files.map((file) => [file.number, file]));
+  constructor(traced: TracedRun) {
+    this.#traced = traced;
+    this.#numbered = new Map(traced.files.map((file) => [file.number, file]));
   }
 
   /** An open call, by its index in the outcome. */
   frame(index: number): Frame | undefined {
     const known = this.#frames.get(index);
     if (known) return known;
-    const call = this.#evidence.outcome.calls[index];
+    const call = this.#traced.outcome.calls[index];
     const at = call && this.#site(call.callSite);
     if (!at || ts.isObjectLiteralExpression(at.site.node)) return undefined;
     const frameOf = (within: number) => this.frame(within);
     const frame: Frame = {
       file: at.file,
       node: at.site.node,
-      seen: seenBy(at.site, call.seen),
+      seen: observedAt(at.site, call.seen),
       get within() {
         return frameOf(call.within);
       },
@@ -38,74 +38,74 @@ export class Scenes {
     return frame;
   }
 
-  /** What the run remembers of an object, by the index of its birth. */
-  born(index: number | undefined): WrittenObject | undefined {
-    const birth = index === undefined ? undefined : this.#evidence.outcome.births[index];
-    const at = birth && this.#site(birth.literal);
+  /** What the run remembers of an object, by the index of its allocation. */
+  allocatedAt(index: number | undefined): SourceObject | undefined {
+    const allocation = index === undefined ? undefined : this.#traced.outcome.allocations[index];
+    const at = allocation && this.#site(allocation.literal);
     if (!at || !ts.isObjectLiteralExpression(at.site.node)) return undefined;
     const literal = at.site.node;
     const fn = functionAround(literal);
-    const caller = fn && callerAt(this.frame(birth.call), literal, at.file);
+    const caller = fn && callerAt(this.frame(allocation.call), literal, at.file);
     return {
       file: at.file,
       literal,
-      scene: { file: at.file, fn, caller, seen: seenBy(at.site, birth.seen) },
+      context: { file: at.file, fn, caller, seen: observedAt(at.site, allocation.seen) },
     };
   }
 
-  /** The scene in which the arguments of a call were evaluated. */
-  inside(frame: Frame): Scene {
-    let scene = this.#scenes.get(frame);
-    if (!scene) {
+  /** The context in which the arguments of a call were evaluated. */
+  inside(frame: Frame): EvaluationContext {
+    let context = this.#contexts.get(frame);
+    if (!context) {
       const fn = functionAround(frame.node);
-      scene = {
+      context = {
         file: frame.file,
         fn,
         caller: fn && callerAt(frame.within, frame.node, frame.file),
         seen: frame.seen,
       };
-      this.#scenes.set(frame, scene);
+      this.#contexts.set(frame, context);
     }
-    return scene;
+    return context;
   }
 
-  /** The scene of a declaration that is visible in a scene: the same function's, or an outer one's. */
-  sceneOf(declaration: ts.Node, scene: Scene): Scene {
+  /** The context of a declaration that is visible in a context: the same function's, or an outer one's. */
+  contextOf(declaration: ts.Node, context: EvaluationContext): EvaluationContext {
     const fn = functionAround(declaration);
-    return this.sceneIn(fn, scene) ?? { file: scene.file, fn, caller: undefined, seen: scene.seen };
+    return this.contextIn(fn, context) ?? { file: context.file, fn, caller: undefined, seen: context.seen };
   }
 
-  /** The scene of a function that is open in a scene: its own, or that of one that it was called from. */
-  sceneIn(fn: ts.Node | undefined, from: Scene): Scene | undefined {
-    let scene: Scene | undefined = from;
-    for (let steps = 0; scene && steps < longestTrail; steps++) {
-      if (scene.fn === fn) return scene === from ? from : { ...scene, seen: from.seen };
-      scene = scene.caller && this.inside(scene.caller);
+  /** The context of a function that is open in a context: its own, or that of one that it was called from. */
+  contextIn(fn: ts.Node | undefined, from: EvaluationContext): EvaluationContext | undefined {
+    let context: EvaluationContext | undefined = from;
+    for (let steps = 0; context && steps < longestTrail; steps++) {
+      if (context.fn === fn) return context === from ? from : { ...context, seen: from.seen };
+      context = context.caller && this.inside(context.caller);
     }
     return undefined;
   }
 
   #site(number: number): { readonly file: PlanFile; readonly site: Site } | undefined {
     const file = this.#numbered.get(Math.floor(number / sitesInFile));
-    const site = file?.tree.marked?.sites[number % sitesInFile];
+    const site = file?.tree.instrumented?.sites[number % sitesInFile];
     return file && site && { file, site };
   }
 }
 
 /** A part of a plan's text. */
-export interface Written {
+export interface SourceNode {
   readonly file: PlanFile;
   readonly node: ts.Node;
 }
 
 /** An object literal, and where it was evaluated. */
-export interface WrittenObject {
+export interface SourceObject {
   readonly file: PlanFile;
   readonly literal: ts.ObjectLiteralExpression;
-  readonly scene: Scene;
+  readonly context: EvaluationContext;
 }
 
-export interface Evidence {
+export interface TracedRun {
   readonly outcome: RunOutcome;
   readonly root: PlanFile;
   readonly files: readonly PlanFile[];
@@ -117,31 +117,31 @@ export interface Evidence {
 export interface Frame {
   readonly file: PlanFile;
   readonly node: CallLike;
-  readonly seen: Seen;
+  readonly seen: ObservedLocals;
   readonly within: Frame | undefined;
 }
 
 /** The circumstances in which an expression was evaluated: the call that its function was entered by, and the objects seen. */
-export interface Scene {
+export interface EvaluationContext {
   readonly file: PlanFile;
   readonly fn: ts.Node | undefined;
   readonly caller: Frame | undefined;
-  readonly seen: Seen;
+  readonly seen: ObservedLocals;
 }
 
-export type Seen = (text: string) => number | undefined;
+export type ObservedLocals = (text: string) => number | undefined;
 
-export const seesNothing: Seen = () => undefined;
+export const observesNothing: ObservedLocals = () => undefined;
 
 /** Longer chains are followed no further; the value then is where the chain was left. */
 export const longestTrail = 60;
 
-function seenBy(site: Site, births: readonly number[]): Seen {
+function observedAt(site: Site, allocations: readonly number[]): ObservedLocals {
   const { seen } = site;
-  if (seen.length === 0) return seesNothing;
+  if (seen.length === 0) return observesNothing;
   return (text) => {
-    const birth = births[seen.indexOf(text)];
-    return birth === undefined || birth < 0 ? undefined : birth;
+    const allocation = allocations[seen.indexOf(text)];
+    return allocation === undefined || allocation < 0 ? undefined : allocation;
   };
 }
 

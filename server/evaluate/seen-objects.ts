@@ -3,7 +3,7 @@ import ts from "typescript";
 /** A local name whose value the text alone does not tell. */
 export interface LocalName {
   readonly name: string;
-  /** The expression whose value's birth tells where its value came from: itself, or the pattern that it was taken out of. */
+  /** The expression whose value's allocation tells where its value came from: itself, or the pattern that it was taken out of. */
   readonly seen?: string;
   /** Names that its value was made from. */
   readonly behind: readonly LocalName[];
@@ -16,7 +16,7 @@ export interface LocalName {
  * object they are: the `r` of `{ load: r.load }` in a callback. Evaluating them once more must not change anything, so they are
  * names, or elements of a named list, and never such that might not be set yet.
  */
-export function seenIn(
+export function observedIn(
   nodes: readonly ts.Node[],
   names: ReadonlyMap<string, LocalName>,
   source: ts.SourceFile,

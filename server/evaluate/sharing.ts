@@ -1,6 +1,6 @@
 import type ts from "typescript";
 import type { PropertyPath } from "../../library/model/record.ts";
-import type { Written } from "./scenes.ts";
+import type { SourceNode } from "./scenes.ts";
 
 /**
  * Which records each piece of text has a part in, so that a finding can be put where circuits differ, and a fix can say what
@@ -9,28 +9,28 @@ import type { Written } from "./scenes.ts";
  */
 export class Sharing {
   readonly #records: number;
-  readonly #around: (record: number) => readonly Written[];
-  readonly #behind: (record: number, path: PropertyPath) => readonly Written[];
+  readonly #around: (record: number) => readonly SourceNode[];
+  readonly #behind: (record: number, path: PropertyPath) => readonly SourceNode[];
   #byRecord: Index | undefined;
   readonly #byPath = new Map<string, Index>();
 
   /** `around`: what has a part in a record as a whole (calls, elements); `behind`: what has one in a property of it. */
   constructor(
     records: number,
-    around: (record: number) => readonly Written[],
-    behind: (record: number, path: PropertyPath) => readonly Written[],
+    around: (record: number) => readonly SourceNode[],
+    behind: (record: number, path: PropertyPath) => readonly SourceNode[],
   ) {
     this.#records = records;
     this.#around = around;
     this.#behind = behind;
   }
 
-  recordsAround(piece: Written): ReadonlySet<number> {
+  recordsAround(piece: SourceNode): ReadonlySet<number> {
     this.#byRecord ??= this.#count(this.#around);
     return this.#byRecord.get(piece.node) ?? none;
   }
 
-  recordsBehind(path: PropertyPath, piece: Written): ReadonlySet<number> {
+  recordsBehind(path: PropertyPath, piece: SourceNode): ReadonlySet<number> {
     const key = path.join("\n");
     let index = this.#byPath.get(key);
     if (!index) {
@@ -40,7 +40,7 @@ export class Sharing {
     return index.get(piece.node) ?? none;
   }
 
-  #count(piecesOf: (record: number) => readonly Written[]): Index {
+  #count(piecesOf: (record: number) => readonly SourceNode[]): Index {
     const index = new Map<ts.Node, Set<number>>();
     for (let record = 0; record < this.#records; record++) {
       for (const { node } of piecesOf(record)) {

@@ -1,5 +1,5 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
+import { unwrapExpression } from "./bare-expression.ts";
 
 const K = ts.SyntaxKind;
 
@@ -75,7 +75,7 @@ export function isPlain(node: ts.Expression): boolean {
 }
 
 export function isObject(node: ts.Expression): boolean {
-  const bare = bareExpression(node);
+  const bare = unwrapExpression(node);
   return ts.isObjectLiteralExpression(bare) || ts.isArrayLiteralExpression(bare);
 }
 

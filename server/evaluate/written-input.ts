@@ -1,5 +1,5 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
+import { unwrapExpression } from "./bare-expression.ts";
 import { staticValue } from "./static-value.ts";
 
 /**
@@ -11,7 +11,7 @@ import { staticValue } from "./static-value.ts";
 export function writtenInput(call: ts.CallExpression): WrittenInput | undefined {
   const [argument] = call.arguments;
   if (!argument || call.arguments.length > 1 || call.questionDotToken) return undefined;
-  const literal = bareExpression(argument);
+  const literal = unwrapExpression(argument);
   if (!ts.isObjectLiteralExpression(literal)) return undefined;
   if (!known.has(literal)) known.set(literal, inputOf(literal));
   return known.get(literal);
@@ -91,7 +91,7 @@ function writtenObject(
     if (!ts.isPropertyAssignment(property)) return undefined;
     const { name } = property;
     if (!(ts.isIdentifier(name) || ts.isStringLiteral(name)) || name.text === "__proto__") return undefined;
-    const value = bareExpression(property.initializer);
+    const value = unwrapExpression(property.initializer);
     if (ts.isObjectLiteralExpression(value)) {
       const nested = writtenObject(value, depth + 1, named);
       if (!nested) return undefined;

@@ -1,38 +1,38 @@
 import ts from "typescript";
-import { bareExpression } from "./bare-expression.ts";
+import { unwrapExpression } from "./bare-expression.ts";
 import { pathInPattern, rootOf } from "./binding-patterns.ts";
 import { declarationOf } from "./declarations.ts";
 import { ImportedNames } from "./imported-names.ts";
 import { LiteralLists } from "./literal-lists.ts";
 import { type CallLike, patternName } from "./marks.ts";
-import { propertyName, writtenValue } from "./object-literals.ts";
+import { propertyName, propertyValue } from "./object-literals.ts";
 import type { PlanFile } from "./parse.ts";
 import {
-  type Evidence,
+  type EvaluationContext,
+  type EvaluationContexts,
   type Frame,
   longestTrail,
-  type Scene,
-  type Scenes,
-  seesNothing,
-  type Written,
-  type WrittenObject,
+  observesNothing,
+  type SourceNode,
+  type SourceObject,
+  type TracedRun,
 } from "./scenes.ts";
 import { staticValue } from "./static-value.ts";
 
 /**
  * Which object literal, list or function an expression gave: read off the text where it says so, else off what the run saw.
- * Every question takes the scene that the expression was evaluated in, and how deep the asking already is.
+ * Every question takes the context that the expression was evaluated in, and how deep the asking already is.
  */
-export class WrittenObjects {
+export class ValueResolver {
   readonly literalLists = new LiteralLists();
-  readonly #scenes: Scenes;
+  readonly #contexts: EvaluationContexts;
   readonly #imports: ImportedNames;
   #mostSteps = mostSteps;
   #stepsLeft = mostSteps;
 
-  constructor(evidence: Evidence, scenes: Scenes) {
-    this.#scenes = scenes;
-    this.#imports = new ImportedNames(evidence);
+  constructor(traced: TracedRun, contexts: EvaluationContexts) {
+    this.#contexts = contexts;
+    this.#imports = new ImportedNames(traced);
   }
 
   /**
@@ -49,36 +49,36 @@ export class WrittenObjects {
   }
 
   /** What an import brings in, from another file. */
-  imported(declaration: ts.Node, file: PlanFile): Written | undefined {
+  imported(declaration: ts.Node, file: PlanFile): SourceNode | undefined {
     return this.#imports.ofImport(declaration, file);
   }
 
   /** The object literal that an expression gave, if there is only one that it can be. */
-  object(expression: ts.Expression, scene: Scene, depth: number): WrittenObject | undefined {
-    return this.objects(expression, scene, depth)[0];
+  object(expression: ts.Expression, context: EvaluationContext, depth: number): SourceObject | undefined {
+    return this.objects(expression, context, depth)[0];
   }
 
-  objects(expression: ts.Expression, scene: Scene, depth: number): readonly WrittenObject[] {
-    const node = bareExpression(expression);
+  objects(expression: ts.Expression, context: EvaluationContext, depth: number): readonly SourceObject[] {
+    const node = unwrapExpression(expression);
     if (this.tooFar(depth)) return [];
-    if (ts.isObjectLiteralExpression(node)) return [{ file: scene.file, literal: node, scene }];
+    if (ts.isObjectLiteralExpression(node)) return [{ file: context.file, literal: node, context }];
     const branches = branchesOf(node);
-    if (branches.length > 0) return branches.flatMap((branch) => this.objects(branch, scene, depth + 1));
-    const born = this.#scenes.born(scene.seen(seenText(node, scene.file)));
+    if (branches.length > 0) return branches.flatMap((branch) => this.objects(branch, context, depth + 1));
+    const born = this.#contexts.allocatedAt(context.seen(observedText(node, context.file)));
     if (born) return [born];
-    if (ts.isCallExpression(node)) return this.#returned(node, scene, depth + 1);
-    const value = this.written(node, scene, depth + 1);
-    return value ? this.objects(value.node, value.scene, depth + 1) : [];
+    if (ts.isCallExpression(node)) return this.#returned(node, context, depth + 1);
+    const value = this.definitionOf(node, context, depth + 1);
+    return value ? this.objects(value.node, value.context, depth + 1) : [];
   }
 
   /** The last property of that name wins; a spread counts as the properties it brings. */
-  property(object: WrittenObject, key: string, depth: number): FoundProperty | undefined {
+  property(object: SourceObject, key: string, depth: number): FoundProperty | undefined {
     const { properties } = object.literal;
     if (this.tooFar(depth)) return undefined;
     for (let index = properties.length - 1; index >= 0; index--) {
       const property = properties[index] as ts.ObjectLiteralElementLike;
       if (ts.isSpreadAssignment(property)) {
-        for (const spread of this.objects(property.expression, object.scene, depth + 1)) {
+        for (const spread of this.objects(property.expression, object.context, depth + 1)) {
           const found = this.property(spread, key, depth + 1);
           if (found) return found;
         }
@@ -88,65 +88,65 @@ export class WrittenObjects {
   }
 
   /** What a name or a property stands for, one step further. */
-  written(node: ts.Expression, scene: Scene, depth: number): Value | undefined {
+  definitionOf(node: ts.Expression, context: EvaluationContext, depth: number): Value | undefined {
     if (this.tooFar(depth)) return undefined;
     if (ts.isIdentifier(node)) {
-      const declaration = declarationOf(node, scene.file);
-      return declaration && this.#declared(declaration, scene, depth);
+      const declaration = declarationOf(node, context.file);
+      return declaration && this.#declared(declaration, context, depth);
     }
     const key = ts.isPropertyAccessExpression(node)
       ? node.name.text
       : ts.isElementAccessExpression(node)
-        ? staticValue(bareExpression(node.argumentExpression))?.value
+        ? staticValue(unwrapExpression(node.argumentExpression))?.value
         : undefined;
     if (key === undefined || key === null) return undefined;
     const { expression: base } = node as ts.PropertyAccessExpression;
     if (ts.isIdentifier(base)) {
       // `import * as sizes`: its properties are the other file's exports.
-      const declaration = declarationOf(base, scene.file);
+      const declaration = declarationOf(base, context.file);
       if (declaration && ts.isNamespaceImport(declaration)) {
-        const other = this.#imports.fileOf(declaration.parent.parent.moduleSpecifier, scene.file);
+        const other = this.#imports.fileOf(declaration.parent.parent.moduleSpecifier, context.file);
         return other && this.#exportedValue(other, String(key), depth);
       }
     }
-    const object = this.object(base, scene, depth);
+    const object = this.object(base, context, depth);
     const found = object && this.property(object, String(key), depth);
-    const value = found && writtenValue(found.property);
-    if (value) return { node: value, scene: found.holder.scene };
-    const element = /^\d+$/.test(String(key)) ? this.elements(base, scene, depth)[Number(key)] : undefined;
+    const value = found && propertyValue(found.property);
+    if (value) return { node: value, context: found.holder.context };
+    const element = /^\d+$/.test(String(key)) ? this.elements(base, context, depth)[Number(key)] : undefined;
     return element && "node" in element ? element : undefined;
   }
 
   /** The elements of a list that is written out, in any order in which the plan may have put them since. */
-  elements(expression: ts.Expression, scene: Scene, depth: number): readonly Element[] {
-    const node = bareExpression(expression);
+  elements(expression: ts.Expression, context: EvaluationContext, depth: number): readonly Element[] {
+    const node = unwrapExpression(expression);
     if (this.tooFar(depth)) return [];
     if (ts.isArrayLiteralExpression(node)) {
       return this.literalLists.elements(node, "elements", () =>
         node.elements.flatMap((element): readonly Element[] =>
           ts.isSpreadElement(element)
-            ? this.elements(element.expression, scene, depth + 1)
-            : [{ node: element, scene }],
+            ? this.elements(element.expression, context, depth + 1)
+            : [{ node: element, context }],
         ),
       );
     }
     if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
       const { expression: base, name } = node.expression;
       if (ts.isIdentifier(base) && base.text === "Object" && node.arguments[0]) {
-        return this.#entries(node.arguments[0], name.text, scene, depth + 1);
+        return this.#entries(node.arguments[0], name.text, context, depth + 1);
       }
-      return keepsElements.has(name.text) ? this.elements(base, scene, depth + 1) : [];
+      return keepsElements.has(name.text) ? this.elements(base, context, depth + 1) : [];
     }
-    const value = this.written(node, scene, depth + 1);
-    return value ? this.elements(value.node, value.scene, depth + 1) : [];
+    const value = this.definitionOf(node, context, depth + 1);
+    return value ? this.elements(value.node, value.context, depth + 1) : [];
   }
 
   /** The list that a native method hands to its callback, element by element. */
-  elementsGiven(call: CallLike, scene: Scene, depth: number): readonly Element[] {
+  elementsGiven(call: CallLike, context: EvaluationContext, depth: number): readonly Element[] {
     if (!ts.isPropertyAccessExpression(call.expression)) return [];
     const { expression: base, name } = call.expression;
     const list = name.text === "from" && ts.isIdentifier(base) ? call.arguments?.[0] : base;
-    return list ? this.elements(list, scene, depth) : [];
+    return list ? this.elements(list, context, depth) : [];
   }
 
   part(element: Element, path: readonly string[], depth: number): Value | undefined {
@@ -154,41 +154,46 @@ export class WrittenObjects {
     if (key === undefined) return "node" in element ? element : undefined;
     if ("pair" in element) {
       const part = element.pair[Number(key)];
-      return part && this.part({ node: part, scene: element.scene }, rest, depth + 1);
+      return part && this.part({ node: part, context: element.context }, rest, depth + 1);
     }
     if (/^\d+$/.test(key)) {
-      const inner = this.elements(element.node, element.scene, depth + 1)[Number(key)];
+      const inner = this.elements(element.node, element.context, depth + 1)[Number(key)];
       return inner && this.part(inner, rest, depth + 1);
     }
-    const object = this.object(element.node, element.scene, depth + 1);
+    const object = this.object(element.node, element.context, depth + 1);
     const found = object && this.property(object, key, depth + 1);
-    const value = found && writtenValue(found.property);
-    return value && this.part({ node: value, scene: found.holder.scene }, rest, depth + 1);
+    const value = found && propertyValue(found.property);
+    return value && this.part({ node: value, context: found.holder.context }, rest, depth + 1);
   }
 
   /** Whether an expression names what a call of a word made, or that terminal of it. */
-  names(expression: ts.Expression, scene: Scene, { call, terminal }: Made, depth: number): boolean {
-    const node = bareExpression(expression);
+  names(
+    expression: ts.Expression,
+    context: EvaluationContext,
+    { call, terminal }: Made,
+    depth: number,
+  ): boolean {
+    const node = unwrapExpression(expression);
     if (this.tooFar(depth)) return false;
     if (node === call) return terminal === undefined;
-    const value = this.written(node, scene, depth + 1);
-    if (value) return this.names(value.node, value.scene, { call, terminal }, depth + 1);
+    const value = this.definitionOf(node, context, depth + 1);
+    if (value) return this.names(value.node, value.context, { call, terminal }, depth + 1);
     return (
       ts.isPropertyAccessExpression(node) &&
       node.name.text === terminal &&
-      this.names(node.expression, scene, { call, terminal: undefined }, depth + 1)
+      this.names(node.expression, context, { call, terminal: undefined }, depth + 1)
     );
   }
 
   /** Whether a function was called by the called one (a callback), rather than being the called one itself. */
-  isCallback(caller: Frame, fn: ts.Node, scene: Scene, depth: number): boolean {
-    const called = this.#functionOf(caller.node.expression, scene, depth);
+  isCallback(caller: Frame, fn: ts.Node, context: EvaluationContext, depth: number): boolean {
+    const called = this.#functionOf(caller.node.expression, context, depth);
     if (called && called !== "word") {
       if (called.node === fn || called.node === fn.parent) return false;
     }
     const given = caller.node.arguments ?? [];
     const isGiven = given.some((argument) => {
-      const passed = this.#functionOf(argument, scene, depth);
+      const passed = this.#functionOf(argument, context, depth);
       return passed && passed !== "word" && passed.node === fn;
     });
     if (isGiven) return true;
@@ -199,98 +204,111 @@ export class WrittenObjects {
   /** The object that a pattern took apart, if the run saw it. */
   patternBirth(
     root: ts.ParameterDeclaration | ts.VariableDeclaration,
-    scene: Scene,
-  ): WrittenObject | undefined {
+    context: EvaluationContext,
+  ): SourceObject | undefined {
     if (!ts.isObjectBindingPattern(root.name)) return undefined;
-    const index = scene.file.tree.marked?.patterns.indexOf(root.name) ?? -1;
-    return index < 0 ? undefined : this.#scenes.born(scene.seen(patternName(index)));
+    const index = context.file.tree.instrumented?.patterns.indexOf(root.name) ?? -1;
+    return index < 0 ? undefined : this.#contexts.allocatedAt(context.seen(patternName(index)));
   }
 
-  #declared(declaration: ts.Node, scene: Scene, depth: number): Value | undefined {
+  #declared(declaration: ts.Node, context: EvaluationContext, depth: number): Value | undefined {
     if (ts.isVariableDeclaration(declaration)) {
       const { initializer } = declaration;
-      return initializer && { node: initializer, scene: this.#scenes.sceneOf(declaration, scene) };
+      return initializer && { node: initializer, context: this.#contexts.contextOf(declaration, context) };
     }
-    if (ts.isParameter(declaration)) return this.#given(declaration, scene, depth);
+    if (ts.isParameter(declaration)) return this.#given(declaration, context, depth);
     if (ts.isBindingElement(declaration)) {
       const root = rootOf(declaration);
       const path = pathInPattern(declaration);
       if (!root || !path) return undefined;
-      const born = this.patternBirth(root, scene);
+      const born = this.patternBirth(root, context);
       const whole = born
-        ? { node: born.literal, scene: born.scene }
+        ? { node: born.literal, context: born.context }
         : ts.isParameter(root)
-          ? this.#given(root, scene, depth)
-          : root.initializer && { node: root.initializer, scene: this.#scenes.sceneOf(root, scene) };
+          ? this.#given(root, context, depth)
+          : root.initializer && { node: root.initializer, context: this.#contexts.contextOf(root, context) };
       return whole && this.part(whole, path, depth + 1);
     }
-    const elsewhere = this.#imports.ofImport(declaration, scene.file);
+    const elsewhere = this.#imports.ofImport(declaration, context.file);
     return elsewhere && this.#valueOfExport(elsewhere, depth);
   }
 
   /** The argument that a parameter stands for. */
-  #given(parameter: ts.ParameterDeclaration, scene: Scene, depth: number): Value | undefined {
+  #given(parameter: ts.ParameterDeclaration, context: EvaluationContext, depth: number): Value | undefined {
     const fn = parameter.parent;
-    const there = this.#scenes.sceneIn(fn, scene);
+    const there = this.#contexts.contextIn(fn, context);
     const caller = there?.caller;
     if (!caller || parameter.dotDotDotToken) return undefined;
-    const outside = this.#scenes.inside(caller);
+    const outside = this.#contexts.inside(caller);
     if (this.isCallback(caller, fn, outside, depth)) return undefined;
     const index = fn.parameters.indexOf(parameter);
     const given = caller.node.arguments ?? [];
     if (given.slice(0, index + 1).some(ts.isSpreadElement)) return undefined;
     const argument = given[index];
-    if (argument && !isUndefined(argument)) return { node: argument, scene: outside };
-    return parameter.initializer && { node: parameter.initializer, scene: there };
+    if (argument && !isUndefined(argument)) return { node: argument, context: outside };
+    return parameter.initializer && { node: parameter.initializer, context: there };
   }
 
   /** The literal that a call gives back: what a word was given, or what a function of the plan returns. */
-  #returned(call: ts.CallExpression, scene: Scene, depth: number): readonly WrittenObject[] {
+  #returned(call: ts.CallExpression, context: EvaluationContext, depth: number): readonly SourceObject[] {
     if (this.tooFar(depth)) return [];
     const argument = call.arguments[0];
     const { expression: callee } = call;
     if (ts.isPropertyAccessExpression(callee) && ts.isIdentifier(callee.expression) && argument) {
       const copies = callee.expression.text === "Object" && callee.name.text === "freeze";
-      if (copies) return this.objects(argument, scene, depth);
+      if (copies) return this.objects(argument, context, depth);
     }
-    const fn = this.#functionOf(callee, scene, depth);
-    if (fn === "word" && argument) return this.objects(argument, scene, depth);
+    const fn = this.#functionOf(callee, context, depth);
+    if (fn === "word" && argument) return this.objects(argument, context, depth);
     if (!fn || fn === "word" || !ts.isFunctionLike(fn.node)) return [];
     const body = returnedBy(fn.node);
     if (!body) return [];
-    const frame: Frame = { file: scene.file, node: call, seen: scene.seen, within: scene.caller };
-    return this.objects(body, { file: fn.file, fn: fn.node, caller: frame, seen: seesNothing }, depth + 1);
+    const frame: Frame = { file: context.file, node: call, seen: context.seen, within: context.caller };
+    return this.objects(
+      body,
+      { file: fn.file, fn: fn.node, caller: frame, seen: observesNothing },
+      depth + 1,
+    );
   }
 
   /** The function or class that is called, if the text tells. */
-  #functionOf(callee: ts.Expression, scene: Scene, depth: number): Written | "word" | undefined {
-    const node = bareExpression(callee);
+  #functionOf(
+    callee: ts.Expression,
+    context: EvaluationContext,
+    depth: number,
+  ): SourceNode | "word" | undefined {
+    const node = unwrapExpression(callee);
     if (this.tooFar(depth)) return undefined;
-    if (isFunction(node)) return { file: scene.file, node };
+    if (isFunction(node)) return { file: context.file, node };
     if (ts.isIdentifier(node)) {
-      const declaration = declarationOf(node, scene.file);
+      const declaration = declarationOf(node, context.file);
       if (!declaration) return undefined;
-      if (isFunction(declaration)) return { file: scene.file, node: declaration };
+      if (isFunction(declaration)) return { file: context.file, node: declaration };
       if (ts.isImportSpecifier(declaration) && importsLibrary(declaration)) return "word";
-      const elsewhere = this.#imports.ofImport(declaration, scene.file);
+      const elsewhere = this.#imports.ofImport(declaration, context.file);
       if (elsewhere && isFunction(elsewhere.node)) return elsewhere;
     }
-    const value = this.written(node, scene, depth + 1);
-    return value && this.#functionOf(value.node, value.scene, depth + 1);
+    const value = this.definitionOf(node, context, depth + 1);
+    return value && this.#functionOf(value.node, value.context, depth + 1);
   }
 
-  #entries(table: ts.Expression, what: string, scene: Scene, depth: number): readonly Element[] {
-    const object = this.object(table, scene, depth);
-    if (what === "freeze") return this.elements(table, scene, depth);
+  #entries(
+    table: ts.Expression,
+    what: string,
+    context: EvaluationContext,
+    depth: number,
+  ): readonly Element[] {
+    const object = this.object(table, context, depth);
+    if (what === "freeze") return this.elements(table, context, depth);
     if (!object) return [];
     return this.literalLists.elements(object.literal, what, () =>
       object.literal.properties.flatMap((property): readonly Element[] => {
-        const value = writtenValue(property);
+        const value = propertyValue(property);
         if (!value || !property.name) return [];
-        if (what === "values") return [{ node: value, scene: object.scene }];
+        if (what === "values") return [{ node: value, context: object.context }];
         const key = property.name as ts.Expression;
-        if (what === "keys") return [{ node: key, scene: object.scene }];
-        return what === "entries" ? [{ pair: [key, value], scene: object.scene }] : [];
+        if (what === "keys") return [{ node: key, context: object.context }];
+        return what === "entries" ? [{ pair: [key, value], context: object.context }] : [];
       }),
     );
   }
@@ -300,9 +318,9 @@ export class WrittenObjects {
     return found && this.#valueOfExport(found, depth);
   }
 
-  #valueOfExport({ file, node }: Written, depth: number): Value | undefined {
-    const scene: Scene = { file, fn: undefined, caller: undefined, seen: seesNothing };
-    return ts.isExpression(node) ? { node, scene } : this.#declared(node, scene, depth + 1);
+  #valueOfExport({ file, node }: SourceNode, depth: number): Value | undefined {
+    const context: EvaluationContext = { file, fn: undefined, caller: undefined, seen: observesNothing };
+    return ts.isExpression(node) ? { node, context } : this.#declared(node, context, depth + 1);
   }
 }
 
@@ -318,15 +336,17 @@ export interface Made {
 
 export interface FoundProperty {
   readonly property: ts.ObjectLiteralElementLike;
-  readonly holder: WrittenObject;
+  readonly holder: SourceObject;
 }
 
 export interface Value {
   readonly node: ts.Expression;
-  readonly scene: Scene;
+  readonly context: EvaluationContext;
 }
 
-export type Element = Value | { readonly pair: readonly ts.Expression[]; readonly scene: Scene };
+export type Element =
+  | Value
+  | { readonly pair: readonly ts.Expression[]; readonly context: EvaluationContext };
 
 /** Expressions of which one is the value of the whole. */
 export function branchesOf(node: ts.Expression): readonly ts.Expression[] {
@@ -395,7 +415,7 @@ function importsLibrary(specifier: ts.ImportSpecifier): boolean {
 }
 
 /** As the marks write what is to be seen. */
-function seenText(node: ts.Expression, file: PlanFile): string {
+function observedText(node: ts.Expression, file: PlanFile): string {
   if (ts.isIdentifier(node)) return node.text;
   if (!ts.isElementAccessExpression(node)) return "";
   const { expression, argumentExpression } = node;

@@ -1,7 +1,7 @@
 import type { CodeLens } from "vscode-languageserver-types";
 import { networkStateInWords } from "../../library/documents/network-summary.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "../../library/documents/worst-drop.ts";
-import type { Place } from "../evaluate/checked-plan.ts";
+import type { SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { contentsInWords, countsInWords, countsOf } from "./counts.ts";
 import { editorWords } from "./plain-words.ts";
@@ -28,7 +28,7 @@ function title(view: PlanInView): string {
 }
 
 /** Over the import of the library, else over `build`, the first part or the first circuit, else at the top. */
-function placeOfLens({ plan, textAt }: PlanInView): Place {
+function placeOfLens({ plan, textAt }: PlanInView): SourceRange {
   const whole = { uri: plan.root, start: 0, end: Number.MAX_SAFE_INTEGER };
   const importAt = (textAt(whole) ?? "").search(/^import\b[^;]*?["']loomwright["']/m);
   if (importAt >= 0) return { uri: plan.root, start: importAt, end: importAt };

@@ -1,6 +1,6 @@
 import type { Drawing, DrawnElement, View } from "../../library/documents/diagram/drawing.ts";
 import type { Judgement } from "../../library/judge.ts";
-import type { Place } from "../evaluate/checked-plan.ts";
+import type { SourceRange } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/file-name.ts";
 import type { Diagram, DiagramElement, Picture } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
@@ -114,6 +114,6 @@ function locationOf(view: PlanInView, { records, property }: DrawnElement): Diag
   return range && { uri: view.client(place.uri).uri, range };
 }
 
-function isWithin(inner: Place, outer: Place): boolean {
+function isWithin(inner: SourceRange, outer: SourceRange): boolean {
   return inner.uri === outer.uri && inner.start >= outer.start && inner.end <= outer.end;
 }

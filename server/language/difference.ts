@@ -8,7 +8,7 @@ import { type PairedPlan, pairedPlan, pairPlans } from "../../library/documents/
 import { planDifference } from "../../library/documents/difference/plan-difference.ts";
 import { type Checker, createChecker } from "../evaluate/checker.ts";
 import { fileName } from "../evaluate/file-name.ts";
-import { GitTrouble } from "../evaluate/git.ts";
+import { GitError } from "../evaluate/git.ts";
 import type { GitWorkspace } from "../evaluate/git-workspace.ts";
 import { type LastCommit, lastCommitAround } from "../evaluate/last-commit.ts";
 import { type Evaluated, evaluatedOrWhy } from "../evaluate/not-evaluated.ts";
@@ -39,7 +39,7 @@ export async function difference(
     const { root, judgement } = first.plan;
     return { state: "compared", title: plainWords(judgement.model.build.name ?? fileName(root)), markdown };
   } catch (error) {
-    if (!(error instanceof GitTrouble)) throw error;
+    if (!(error instanceof GitError)) throw error;
     return { state: "cannot", message: plainWords(`There is nothing to compare with: ${error.message}.`) };
   }
 }

@@ -4,7 +4,7 @@ import { working as reckoning } from "../../library/documents/working.ts";
 import type { Part } from "../../library/model/network.ts";
 import { kindInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
-import type { PlacedFinding, Spot } from "../evaluate/checked-plan.ts";
+import type { PlacedFinding, ValueAtPosition } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { circuitSummary } from "./circuit-summary.ts";
 import { unsolvedSummary } from "./conductor-table.ts";
@@ -65,7 +65,7 @@ export function working(view: PlanInView, uri: Uri, position: Position): Working
   };
 }
 
-function spotAt(view: PlanInView, uri: Uri, position: Position): Spot | undefined {
+function spotAt(view: PlanInView, uri: Uri, position: Position): ValueAtPosition | undefined {
   const offset = view.offset(uri, position);
   return offset === undefined ? undefined : view.plan.at(uri, offset);
 }
@@ -81,7 +81,7 @@ interface Subject {
   readonly judged?: JudgedCircuit;
 }
 
-function subjectsAt({ plan }: PlanInView, spot: Spot): Subject[] {
+function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {
   const { judgement } = plan;
   const records = new Set([spot.record, ...spot.alsoSets]);
   const at = networkAt(judgement, spot);
@@ -125,7 +125,7 @@ function kindOfAll(subjects: readonly Subject[]): string {
 }
 
 /** What cannot be judged says so; silence would read as "nothing found". */
-function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] {
+function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: ValueAtPosition): string[] {
   const { model } = plan.judgement;
   const records = new Set([record, ...alsoSets]);
   const circuits = model.unjudged
@@ -153,7 +153,7 @@ function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: Spot): string[] 
  */
 function findingsElsewhere(
   { plan }: PlanInView,
-  { record, path, place }: Spot,
+  { record, path, place }: ValueAtPosition,
   offset: number,
 ): PlacedFinding[] {
   return plan.findings.filter(({ finding: { at }, place: { uri, start, end } }) => {

@@ -4,7 +4,7 @@ import { worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Circuit } from "../../library/model/circuit.ts";
 import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import type { JudgedCircuit } from "../../library/rules/rule.ts";
-import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { waysOfCircuits } from "./network-at.ts";
@@ -40,7 +40,7 @@ const notWorkedOut = {
 };
 
 interface Sized {
-  readonly place: Place;
+  readonly place: SourceRange;
   readonly judged: JudgedCircuit[];
   /** Runs of the network in which it is not known what flows. */
   unsolved: number;

@@ -20,7 +20,7 @@ type PlanState =
   | "idle"
   | "checking"
   /** A file is half typed; what is shown is as of the last complete text. */
-  | "held"
+  | "incomplete"
   /** The plan could not be checked; `message` says why. */
   | "failed"
   /** No plan any more: it no longer imports the library, or another plan imports it, or it was closed. */
@@ -70,7 +70,7 @@ export interface PassedFile {
 export interface PlanCheck {
   /** Root file of the plan. */
   readonly uri: string;
-  readonly state: "idle" | "held" | "failed";
+  readonly state: "idle" | "incomplete" | "failed";
   readonly message: string;
   /** Absent where the plan is half typed or could not be checked. */
   readonly counts?: Counts;

@@ -2,7 +2,7 @@ import type { WayFromBank } from "../../library/analysis/network-result.ts";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../library/model/network.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
-import type { Spot } from "../evaluate/checked-plan.ts";
+import type { ValueAtPosition } from "../evaluate/checked-plan.ts";
 
 /** What the records at a place are in the plan's network. */
 export interface NetworkAt {
@@ -20,7 +20,7 @@ export interface NetworkAt {
 }
 
 /** Undefined where the plan has no network that could be read. */
-export function networkAt({ network: judged }: JudgedPlan, spot: Spot): NetworkAt | undefined {
+export function networkAt({ network: judged }: JudgedPlan, spot: ValueAtPosition): NetworkAt | undefined {
   if (!judged) return undefined;
   const { network } = judged;
   const records = new Set([spot.record, ...spot.alsoSets]);
@@ -61,7 +61,10 @@ export function waysOfCircuits({ network, result }: JudgedNetwork): ReadonlyMap<
 }
 
 /** `from: house.positive` of a cable or circuit, `to` of a cable, `returnTo` of a circuit. */
-function terminalAt(conductors: readonly NetworkConductor[], { record, path }: Spot): number | undefined {
+function terminalAt(
+  conductors: readonly NetworkConductor[],
+  { record, path }: ValueAtPosition,
+): number | undefined {
   const property = path[0];
   const conductor = conductors.find(
     (one) => one.record === record && (one.role === "return") === (property === "returnTo"),
@@ -72,7 +75,10 @@ function terminalAt(conductors: readonly NetworkConductor[], { record, path }: S
 }
 
 /** `to: inverter` of a circuit names the whole part. */
-function partFedAt({ conductors, terminals, parts }: Network, { record, path }: Spot): Part | undefined {
+function partFedAt(
+  { conductors, terminals, parts }: Network,
+  { record, path }: ValueAtPosition,
+): Part | undefined {
   if (path[0] !== "to") return undefined;
   const positive = conductors.find((one) => one.record === record && one.role === "positive");
   return positive && parts[terminals[positive.to]!.part];

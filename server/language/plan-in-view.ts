@@ -1,6 +1,6 @@
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Position, Range } from "vscode-languageserver-types";
-import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { type Carrying, carryBetween, type Stretch } from "./carried-place.ts";
 
@@ -13,13 +13,13 @@ export interface PlanInView {
   /** False: some text is newer than the plan, which is "as of the last complete text". */
   readonly current: boolean;
   /** Where a place of the checked text stands now; undefined where something in it was edited, or the file is gone. */
-  range(place: Place): Range | undefined;
+  range(place: SourceRange): Range | undefined;
   /** The same for a place of which the inside may be under edit, such as a whole circuit. */
-  span(place: Place): Range | undefined;
+  span(place: SourceRange): Range | undefined;
   /** The offset in the checked text that a position of the editor's text stands for. */
   offset(uri: Uri, position: Position): number | undefined;
   /** The checked text at a place. */
-  textAt(place: Place): string | undefined;
+  textAt(place: SourceRange): string | undefined;
   /** A file's uri as the client writes it, and its version there; null when it is not open. */
   client(uri: Uri): { readonly uri: string; readonly version: number | null };
 }

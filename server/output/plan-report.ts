@@ -9,7 +9,7 @@ import type { ReportContent } from "../../library/documents/report/report-conten
 import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { benchDocuments } from "../../library/documents/schedules/bench-documents.ts";
 import { version } from "../../library/package.json";
-import type { CheckedPlan, Place } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import { numberedWires } from "../evaluate/kept-numbers.ts";
 import type { Workspace } from "../evaluate/workspace.ts";
 import type { PageSize } from "./page-size.ts";
@@ -88,7 +88,7 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
 }
 
 /** "power.ts:14", seen from the folder of the root. */
-function lineInWords({ uri, start }: Place, root: string, workspace: Pick<Workspace, "read">): string {
+function lineInWords({ uri, start }: SourceRange, root: string, workspace: Pick<Workspace, "read">): string {
   const before = workspace.read(uri)?.text.slice(0, start) ?? "";
   return `${nameOf(uri, root)}:${before.split(/\r\n|\n|\r/).length}`;
 }

@@ -96,7 +96,7 @@ describe("a character that is odd leaves no circuit out without a word", () => {
       const between = place(character);
       const plan = `${words}${circuitCalled("before")};\n${between}\n${circuitCalled("behind")};\n`;
       const outcome = await check(plan);
-      if (outcome.state === "held" || reasonsIn(outcome).length > 0) continue;
+      if (outcome.state === "incomplete" || reasonsIn(outcome).length > 0) continue;
       const expected = ["before", "behind", ...(sameLine.test(between) ? ["same line"] : [])];
       expect(namesIn(outcome).sort(), JSON.stringify(between)).toEqual(expected);
     }
@@ -108,7 +108,7 @@ describe("a character that is odd leaves no circuit out without a word", () => {
       `${words}${circuitCalled("a")};${character}`,
     ]) {
       const outcome = await check(plan);
-      if (outcome.state === "held") throw new Error("a plan that will never be finished");
+      if (outcome.state === "incomplete") throw new Error("a plan that will never be finished");
       expect(reasonsIn(outcome)).toEqual(["character-refused"]);
       expect(outcome.findings.map(({ place }) => place.start)).toEqual([plan.indexOf(character)]);
     }
@@ -184,14 +184,14 @@ describe("a call that every run must make", () => {
   test.each(certain)("is missed, and lets the run of the whole text be: %s", async (line) => {
     const plan = uncertainPlan(withCall(line));
     const whole = await check(plan);
-    if (whole.state === "held") throw new Error(whole.syntaxError.text);
+    if (whole.state === "incomplete") throw new Error(whole.syntaxError.text);
     expect(reasonsIn(whole)).toEqual([]);
     expect(namesIn(whole)).toContain("C");
     // The engine reads no further than to the line.
     misread = (js) => js.split("\n").slice(0, 4).join("\n");
     try {
       const cut = await check(`${plan}\n`);
-      if (cut.state === "held") throw new Error("held");
+      if (cut.state === "incomplete") throw new Error("incomplete");
       expect(reasonsIn(cut)).toEqual(["call-not-reached"]);
       const { place } = cut.findings.find(({ finding }) => finding.rule === "plan/cannot-run")!;
       expect(text.slice(place.start, place.end)).toBe("circuit");
@@ -203,7 +203,7 @@ describe("a call that every run must make", () => {
 
   test.each(uncertain)("is none that a run may leave out: %s", async (line) => {
     const outcome = await check(uncertainPlan(withCall(line)));
-    if (outcome.state === "held") throw new Error(outcome.syntaxError.text);
+    if (outcome.state === "incomplete") throw new Error(outcome.syntaxError.text);
     expect(reasonsIn(outcome)).toEqual([]);
   });
 
@@ -218,7 +218,7 @@ describe("a call that every run must make", () => {
           .join("\n");
       const outcome = await check(plan + " ".repeat(kept));
       misread = (js) => js;
-      if (outcome.state === "held") throw new Error("held");
+      if (outcome.state === "incomplete") throw new Error("incomplete");
       expect(reasonsIn(outcome)).toEqual(["call-not-reached"]);
       expect(outcome.judgement.findings.find(({ rule }) => rule === "plan/cannot-run")).toBeDefined();
     }

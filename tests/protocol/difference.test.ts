@@ -70,7 +70,7 @@ describe("a builder asks what changed since the last commit", () => {
     editor.type("boat.ts", "load: 6", "load: 7");
     await editor.until("boat.ts", "idle");
     editor.type("boat.ts", "load: 7", "load: ");
-    await editor.until("boat.ts", "held");
+    await editor.until("boat.ts", "incomplete");
     const { markdown } = await asked(editor, "boat.ts");
     expect(markdown).toContain("the editor, as of the last complete text");
     expect(markdown).toContain("| circuit bilge pump | load | 6 A | 7 A |");

@@ -97,7 +97,7 @@ describe("a builder edits one plan", () => {
     await editor.until("van.ts", "idle");
     const pushes = editor.pushes.length;
     editor.type("van.ts", "gauge: 12,", "gauge: ,");
-    const held = await editor.until("van.ts", "held");
+    const held = await editor.until("van.ts", "incomplete");
     expect(held.message).toContain("as of the last complete text");
     expect(editor.pushes).toHaveLength(pushes);
     expect(await quickFixes(editor, "van.ts", "protect: ")).toEqual([]);

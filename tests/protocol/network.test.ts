@@ -161,7 +161,7 @@ describe("a builder works on a network", () => {
     editor.open("van.ts");
     await editor.until("van.ts", "idle");
     editor.type("van.ts", 'scenario({ name: "evening"', 'cable({ from: \nscenario({ name: "evening"');
-    await editor.until("van.ts", "held");
+    await editor.until("van.ts", "incomplete");
     const hover = await editor.ask<Hover>("textDocument/hover", "van.ts", {
       position: editor.behind("van.ts", 'name: "fee'),
     });

@@ -98,7 +98,7 @@ describe("a plan of several files", () => {
     });
     const { plans } = await editor.request<WorkspaceCheck>("loomwright/checkWorkspace", {});
     expect(plans.map(({ uri, state }) => [uri, state]).sort()).toEqual([
-      [editor.uri("boat.ts"), "held"],
+      [editor.uri("boat.ts"), "incomplete"],
       [editor.uri("van/van.ts"), "idle"],
     ]);
     expect(codes(editor, "van/parts.ts")).toContain("conductor/voltage-drop");

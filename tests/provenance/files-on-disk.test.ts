@@ -86,7 +86,7 @@ async function problemOf(name: string): Promise<string | undefined> {
   const checker = createChecker(diskWorkspace([uri("inside")]));
   try {
     const plan = await checker.check(uri(name));
-    if (plan.state !== "checked") return "held";
+    if (plan.state !== "checked") return "incomplete";
     const [problem] = plan.judgement.problems;
     return problem?.rule === "plan/cannot-run" ? problem.reason : problem?.rule;
   } finally {

@@ -1,5 +1,5 @@
 import { expect } from "vitest";
-import type { CheckedPlan, Place } from "../../server/evaluate/checked-plan.ts";
+import type { CheckedPlan, SourceRange } from "../../server/evaluate/checked-plan.ts";
 import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
 import type { Uri, Workspace } from "../../server/evaluate/workspace.ts";
 
@@ -29,7 +29,7 @@ export async function expectMarks(text: string): Promise<CheckedPlan> {
   return plan;
 
   /** Line and columns as in the text without marks, and the characters, so that a failure can be read. */
-  function placeText({ uri, start, end }: Place): string {
+  function placeText({ uri, start, end }: SourceRange): string {
     return describePlace(uri, files.get(uri) ?? "", start, end);
   }
 }

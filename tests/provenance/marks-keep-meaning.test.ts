@@ -70,8 +70,8 @@ describe("marks do not change what a plan does", () => {
       const text = `"use strict";\nconst ended = (() => { try { return { value: (function () { ${body} })() }; } catch (error) { return { thrown: String(error) }; } })();\n`;
       const file = new PlanFile({ uri: "file:///plans/plan.js", version: 1, text }, 3);
       expect(file.syntaxError).toBeUndefined();
-      expect(file.marked?.refused).toEqual([]);
-      const js = file.marked?.js ?? "";
+      expect(file.instrumented?.refused).toEqual([]);
+      const js = file.instrumented?.js ?? "";
       expect(js.split("\n").length).toBe(text.split("\n").length);
       expect(run(`${marks}\n${js}`)).toBe(run(text));
       expect(run("open.length", js)).toBe("[0]");
@@ -91,18 +91,18 @@ describe("marks do not change what a plan does", () => {
       globalThis.ended = all();`;
     const file = new PlanFile({ uri: "file:///plans/plan.js", version: 1, text }, 0);
     const context = { ended: Promise.resolve() as Promise<unknown> };
-    runInNewContext(`${marks}\n${file.marked?.js}`, context);
+    runInNewContext(`${marks}\n${file.instrumented?.js}`, context);
     expect(JSON.stringify(await context.ended)).toBe("[1,2,3,4,5,6,7]");
   });
 });
 
 /** As the sandbox has them, in the plainest form. */
 const marks = `
-const open = [], births = new WeakMap();
-const __enter = (site, ...seen) => { const token = open.slice(); open.push({ site, seen: seen.map((o) => Object(o) === o && births.get(o)) }); return token; };
+const open = [], allocations = new WeakMap();
+const __enter = (site, ...seen) => { const token = open.slice(); open.push({ site, seen: seen.map((o) => Object(o) === o && allocations.get(o)) }); return token; };
 const __leave = (token, value) => { open.length = 0; open.push(...token); return value; };
 const __open = () => open.slice();
-const __literal = (literal, object, ...seen) => { births.set(object, { literal, seen: seen.length }); return object; };
+const __literal = (literal, object, ...seen) => { allocations.set(object, { literal, seen: seen.length }); return object; };
 const __self = Symbol();
 Object.defineProperty(Object.prototype, __self, { get() { "use strict"; return this; } });`;
 

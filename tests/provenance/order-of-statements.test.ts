@@ -94,7 +94,7 @@ async function found(statements: readonly string[]): Promise<readonly string[]> 
   files.set(uri, `${head}\n${statements.join("\n")}\n`);
   checker.changedOnDisk([uri]);
   const plan = await checker.check(uri);
-  if (plan.state !== "checked") throw new Error("held");
+  if (plan.state !== "checked") throw new Error("incomplete");
   expect(plan.judgement.problems).toEqual([]);
   expect(plan.judgement.model.invalid).toEqual([]);
   return plan.findings.map((placed) => describePlaced(placed, plan)).sort();

@@ -204,6 +204,6 @@ scenario({ name: "Start", starting: [heat] });
 
 /** All calls of words in the plan: records are numbered without gaps. */
 function recordCount(plan: { callOf(record: number): unknown; readonly judgement: unknown }): number {
-  return (plan as unknown as { evidence: { outcome: { records: readonly unknown[] } } }).evidence.outcome
-    .records.length;
+  return (plan as unknown as { traced: { outcome: { records: readonly unknown[] } } }).traced.outcome.records
+    .length;
 }

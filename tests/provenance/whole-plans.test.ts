@@ -137,7 +137,7 @@ it("every prefix of a plan is checked or held, and ends as a fresh check does", 
     for (let length = 0; length <= whole.length; length++) {
       typed.set(uri, whole.slice(0, length));
       const outcome = await checker.check(uri);
-      if (outcome.state === "held") held++;
+      if (outcome.state === "incomplete") held++;
       else {
         for (const { place } of outcome.findings) expect(place.end).toBeGreaterThanOrEqual(place.start);
         outcome.at(uri, length);
@@ -158,7 +158,7 @@ it("an old plan still knows its places when newer text has been read", async () 
   const checker = createChecker(workspaceOf(files));
   try {
     const old = await checker.check(uri);
-    if (old.state !== "checked") throw new Error("held");
+    if (old.state !== "checked") throw new Error("incomplete");
     const before = places(old);
     files.set(uri, `// one line more\n${whole}`);
     await checker.check(uri);

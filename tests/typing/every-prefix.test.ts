@@ -70,7 +70,7 @@ function expectSound(plan: CheckedPlan): void {
 }
 
 function drawn(outcome: CheckOutcome): unknown {
-  if (outcome.state === "held") return "held";
+  if (outcome.state === "incomplete") return "incomplete";
   return outcome.findings.map(({ finding, message, place, subjects }) => [
     finding.rule,
     finding.severity,

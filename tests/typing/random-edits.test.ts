@@ -38,7 +38,7 @@ test.each([
       if (edit % 10 === 0) await question(editor, file, random);
       // A file that does not even name the library any more is no plan, and the server has no state for it.
       const isPlan = editor.textOf(file).includes("loomwright");
-      if (edit % 50 === 0 && isPlan) await editor.until(file, "idle", "held", "failed");
+      if (edit % 50 === 0 && isPlan) await editor.until(file, "idle", "incomplete", "failed");
       expect(editor.statuses.filter(({ state }) => state === "failed")).toEqual([]);
     }
 

@@ -1,24 +1,24 @@
 import { words } from "../../../library/model/record.ts";
-import type { Birth, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
+import type { Allocation, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
 
 /**
  * Makes an outcome of what the recorder wrote: bunches of entries. An entry is a row of numbers, read one after another:
  *
- *  - 0, number of the call, call site, call it was opened in, count of births seen, those births;
- *  - 1, number of the birth, literal, call open then, count of births seen, those births;
- *  - 2, the word's place in {@link words}, call, count of births, and for each: whether it has a path, its number.
+ *  - 0, number of the call, call site, call it was opened in, count of allocations seen, those allocations;
+ *  - 1, number of the allocation, literal, call open then, count of allocations seen, those allocations;
+ *  - 2, the word's place in {@link words}, call, count of allocations, and for each: whether it has a path, its number.
  *    The record's input, and the paths, follow in the bunch's values;
  *  - 3, the word's place, number of the call, call site, call it was opened in, count of values: a record whose input is
  *    written there, but for those, which follow in the bunch's values.
  *
  * A plan cannot reach the recorder, but it can catch the exception when stack or memory ends while the recorder works, and so
- * lose an entry; what referred to it is then of unknown birth, and everything else keeps its number.
+ * lose an entry; what referred to it is then of unknown allocation, and everything else keeps its number.
  * Records come in bunches, so a few may be above the limit.
  */
 export function readRecords(text: string, mostRecords: number): Read {
   const records: RawRecord[] = [];
   const calls: OpenCall[] = [];
-  const births: Birth[] = [];
+  const allocations: Allocation[] = [];
   for (const { numbers, values } of JSON.parse(`[${text.slice(1)}]`) as Bunch[]) {
     let at = 0;
     let value = 0;
@@ -34,14 +34,20 @@ export function readRecords(text: string, mostRecords: number): Read {
     while (at < numbers.length) {
       const kind = next();
       if (kind === 0) calls[next()] = { callSite: next(), within: next(), seen: several() };
-      else if (kind === 1) births[next()] = { literal: next(), call: next(), seen: several() };
+      else if (kind === 1) allocations[next()] = { literal: next(), call: next(), seen: several() };
       else if (kind === 3) {
         const word = words[next()] ?? "circuit";
         const call = next();
         const callSite = next();
         calls[call] = { callSite, within: next(), seen: none };
         const given = valuesOf(next());
-        records.push({ word, input: undefined, written: { site: callSite, given }, call, births: notBorn });
+        records.push({
+          word,
+          input: undefined,
+          written: { site: callSite, given },
+          call,
+          allocations: notBorn,
+        });
       } else {
         const word = words[next()] ?? "circuit";
         const call = next();
@@ -52,45 +58,51 @@ export function readRecords(text: string, mostRecords: number): Read {
           const path = next() === 0 ? "" : String(values[value++]);
           born[path] = next();
         }
-        records.push({ word, input, call, births: born });
+        records.push({ word, input, call, allocations: born });
       }
     }
   }
   // Usually nothing was lost, and nothing need be looked through again.
-  const complete = !calls.includes(undefined as never) && !births.includes(undefined as never);
-  const read = { records: records.slice(0, mostRecords), calls, births };
+  const complete = !calls.includes(undefined as never) && !allocations.includes(undefined as never);
+  const read = { records: records.slice(0, mostRecords), calls, allocations };
   return complete && refersOnlyToKnown(read) ? read : withoutUnknown(read);
 }
 
 type Read = Omit<RunOutcome, "end">;
 
-function refersOnlyToKnown({ records, calls, births }: Read): boolean {
+function refersOnlyToKnown({ records, calls, allocations }: Read): boolean {
   const isCall = (index: number) => index < calls.length;
-  const isBirth = (index: number) => index < births.length;
+  const isBirth = (index: number) => index < allocations.length;
   return (
-    records.every(({ call, births: born }) => isCall(call) && Object.values(born).every(isBirth)) &&
+    records.every(({ call, allocations: born }) => isCall(call) && Object.values(born).every(isBirth)) &&
     calls.every(({ within, seen }) => isCall(within) && seen.every(isBirth)) &&
-    births.every(({ call, seen }) => isCall(call) && seen.every(isBirth))
+    allocations.every(({ call, seen }) => isCall(call) && seen.every(isBirth))
   );
 }
 
-function withoutUnknown({ records, calls, births }: Read): Read {
+function withoutUnknown({ records, calls, allocations }: Read): Read {
   const knownCall = (index: number) => (calls[index] ? index : -1);
-  const knownBirth = (index: number) => (births[index] ? index : -1);
+  const knownBirth = (index: number) => (allocations[index] ? index : -1);
   return {
     records: records.map((record) => ({
       ...record,
       call: knownCall(record.call),
-      births: Object.fromEntries(Object.entries(record.births).filter(([, index]) => knownBirth(index) >= 0)),
+      allocations: Object.fromEntries(
+        Object.entries(record.allocations).filter(([, index]) => knownBirth(index) >= 0),
+      ),
     })),
     calls: Array.from(calls, (call) =>
       call
         ? { callSite: call.callSite, within: knownCall(call.within), seen: call.seen.map(knownBirth) }
         : { callSite: -1, within: -1, seen: [] },
     ),
-    births: Array.from(births, (birth) =>
-      birth
-        ? { literal: birth.literal, call: knownCall(birth.call), seen: birth.seen.map(knownBirth) }
+    allocations: Array.from(allocations, (allocation) =>
+      allocation
+        ? {
+            literal: allocation.literal,
+            call: knownCall(allocation.call),
+            seen: allocation.seen.map(knownBirth),
+          }
         : { literal: -1, call: -1, seen: [] },
     ),
   };

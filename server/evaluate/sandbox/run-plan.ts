@@ -16,13 +16,17 @@ import { oneLine, placeInStack } from "./thrown.ts";
 import { startTimeLimit } from "./time-limit.ts";
 
 /** A fresh QuickJS runtime and context, made before the plan is there, and good for one plan. */
-export interface Room {
+export interface PlanRealm {
   /** Runs the plan to its end. Throws only what the host itself throws: the WebAssembly instance may then be spoilt. */
   run(request: RunRequest): End;
   dispose(): void;
 }
 
-export function prepareRoom(quickjs: QuickJSWASMModule, memory: EngineMemory, records: PageWriter): Room {
+export function createRealm(
+  quickjs: QuickJSWASMModule,
+  memory: EngineMemory,
+  records: PageWriter,
+): PlanRealm {
   const runtime = quickjs.newRuntime({ maxStackSizeBytes: stackBytes });
   const context = runtime.newContext();
   const state: RunState = { limits: undefined, linked: false, stop: undefined, over: false, made: 0 };
@@ -157,7 +161,7 @@ function run(running: Running): End {
   const end = evaluated.error
     ? evaluated.error.consume((thrown) => whyStopped(thrown, running))
     : evaluated.value.consume((module) => settle(module, running));
-  beginQuestions(running);
+  beginInspection(running);
   const flushed = callInside(running, "flush");
   flushed?.dispose();
   if (end !== "whole") return end;
@@ -223,7 +227,7 @@ function settle(module: QuickJSHandle, running: Running): End {
 /** The plan threw, or was made to. */
 function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
   const { context, request, state } = running;
-  beginQuestions(running);
+  beginInspection(running);
   const described = callInside(running, "describeThrown", thrown)?.consume((handle) =>
     context.getString(handle),
   );
@@ -239,7 +243,7 @@ function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
 }
 
 /** The plan has ended. What is asked of its context now may run a little of it again (a proxy's traps): not for long. */
-function beginQuestions({ runtime, memory, state }: Running) {
+function beginInspection({ runtime, memory, state }: Running) {
   if (state.over) return;
   state.over = true;
   memory.limitBytes = memory.bytes + answerBytes;

@@ -7,14 +7,14 @@
  */
 import { defineProperty, freeze } from "./primordials.ts";
 
-/** A call that was open. Freed with the last token, birth or call that knows it. */
+/** A call that was open. Freed with the last token, allocation or call that knows it. */
 export class Call {
   readonly #site: number;
   readonly #within: Call | undefined;
-  readonly #seen: readonly (Birth | undefined)[] | undefined;
+  readonly #seen: readonly (Allocation | undefined)[] | undefined;
   #index = -1;
 
-  constructor(site: number, within: Call | undefined, seen: readonly (Birth | undefined)[] | undefined) {
+  constructor(site: number, within: Call | undefined, seen: readonly (Allocation | undefined)[] | undefined) {
     this.#site = site;
     this.#within = within;
     this.#seen = seen;
@@ -32,7 +32,7 @@ export class Call {
     return call.#within;
   }
 
-  static seen(call: Call): readonly (Birth | undefined)[] | undefined {
+  static seen(call: Call): readonly (Allocation | undefined)[] | undefined {
     return call.#seen;
   }
 
@@ -47,10 +47,10 @@ export class Call {
 }
 
 /** How an object came to be. Never handed to a plan. */
-export interface Birth {
+export interface Allocation {
   readonly literal: number;
   readonly call: Call | undefined;
-  readonly seen: readonly (Birth | undefined)[] | undefined;
+  readonly seen: readonly (Allocation | undefined)[] | undefined;
   index: number;
 }
 
@@ -61,14 +61,21 @@ freeze(Call.prototype);
 let current: Call | undefined;
 
 // Own properties, so that nothing is looked up on a prototype.
-const births = Object.assign(new WeakMap<object, Birth>(), {
-  birthOf: WeakMap.prototype.get as (this: WeakMap<object, Birth>, object: unknown) => Birth | undefined,
-  remember: WeakMap.prototype.set as (this: WeakMap<object, Birth>, object: object, birth: Birth) => unknown,
+const allocations = Object.assign(new WeakMap<object, Allocation>(), {
+  allocationOf: WeakMap.prototype.get as (
+    this: WeakMap<object, Allocation>,
+    object: unknown,
+  ) => Allocation | undefined,
+  remember: WeakMap.prototype.set as (
+    this: WeakMap<object, Allocation>,
+    object: object,
+    allocation: Allocation,
+  ) => unknown,
 });
 
 export function enter(site: number, ...seen: unknown[]): Call | undefined {
   const before = current;
-  current = new Call(site, before, seen.length === 0 ? undefined : birthsOf(seen));
+  current = new Call(site, before, seen.length === 0 ? undefined : allocationsOf(seen));
   return before;
 }
 
@@ -82,10 +89,10 @@ export function open(): Call | undefined {
 }
 
 export function literal<Made extends object>(id: number, made: Made, ...seen: unknown[]): Made {
-  births.remember(made, {
+  allocations.remember(made, {
     literal: id,
     call: current,
-    seen: seen.length === 0 ? undefined : birthsOf(seen),
+    seen: seen.length === 0 ? undefined : allocationsOf(seen),
     index: -1,
   });
   return made;
@@ -94,13 +101,14 @@ export function literal<Made extends object>(id: number, made: Made, ...seen: un
 export const self = Symbol("self");
 
 /** What a word returns was made by the literal that the word was given. */
-export function sameBirth(made: unknown, as: object) {
-  const birth = births.birthOf(as);
-  if (birth !== undefined && typeof made === "object" && made !== null) births.remember(made, birth);
+export function sameAllocation(made: unknown, as: object) {
+  const allocation = allocations.allocationOf(as);
+  if (allocation !== undefined && typeof made === "object" && made !== null)
+    allocations.remember(made, allocation);
 }
 
-export function birthOf(object: object): Birth | undefined {
-  return births.birthOf(object);
+export function birthOf(object: object): Allocation | undefined {
+  return allocations.allocationOf(object);
 }
 
 /** No call of the plan is open between two jobs. */
@@ -109,9 +117,9 @@ export function forgetOpenCalls() {
 }
 
 /** In place: the list is the function's own. */
-function birthsOf(seen: unknown[]): (Birth | undefined)[] {
+function allocationsOf(seen: unknown[]): (Allocation | undefined)[] {
   for (let position = 0; position < seen.length; position++) {
-    seen[position] = births.birthOf(seen[position]);
+    seen[position] = allocations.allocationOf(seen[position]);
   }
-  return seen as (Birth | undefined)[];
+  return seen as (Allocation | undefined)[];
 }

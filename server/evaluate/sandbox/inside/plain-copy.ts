@@ -1,4 +1,4 @@
-import { type Birth, birthOf } from "./births.ts";
+import { type Allocation, birthOf } from "./births.ts";
 import {
   defineProperty,
   firstOf,
@@ -25,7 +25,7 @@ const deepest = 6;
  * else is described: `{ $strange: "NaN" }`.
  */
 export function plainCopy(given: unknown): PlainCopy {
-  const copying: Copying = { value: undefined, values: 0, births: undefined, strangers: undefined };
+  const copying: Copying = { value: undefined, values: 0, allocations: undefined, strangers: undefined };
   copying.value = given === undefined ? strange("nothing") : copyOf(given, "", undefined, copying);
   return copying;
 }
@@ -33,16 +33,16 @@ export function plainCopy(given: unknown): PlainCopy {
 export interface PlainCopy {
   readonly value: unknown;
   /** Births of the objects in it, with their paths. */
-  readonly births: BirthAt | undefined;
+  readonly allocations: AllocationAt | undefined;
   /** What was described or named instead of copied, and where that stands. */
   readonly strangers: Stranger | undefined;
 }
 
 /** Linked, because a list that grows could be watched. */
-export interface BirthAt {
+export interface AllocationAt {
   readonly path: string;
-  readonly birth: Birth;
-  readonly next: BirthAt | undefined;
+  readonly allocation: Allocation;
+  readonly next: AllocationAt | undefined;
 }
 
 export interface Stranger {
@@ -55,7 +55,7 @@ export interface Stranger {
 interface Copying {
   value: unknown;
   values: number;
-  births: BirthAt | undefined;
+  allocations: AllocationAt | undefined;
   strangers: Stranger | undefined;
 }
 
@@ -95,8 +95,8 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
   }
   const depth = parent === undefined ? 1 : parent.depth + 1;
   if (depth > deepest) return strange("an object nested too deeply");
-  const birth = birthOf(value);
-  if (birth !== undefined) copying.births = { path, birth, next: copying.births };
+  const allocation = birthOf(value);
+  if (allocation !== undefined) copying.allocations = { path, allocation, next: copying.allocations };
   if (isArray(value)) return copyOfList(value, { value, path, depth, parent }, copying);
   const prototype = getPrototypeOf(value);
   if (prototype !== objectPrototype && prototype !== null) return strange(classOf(prototype));

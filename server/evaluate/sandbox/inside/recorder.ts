@@ -1,5 +1,5 @@
-import { type Birth, Call, open, sameBirth } from "./births.ts";
-import { type BirthAt, plainCopy } from "./plain-copy.ts";
+import { type Allocation, Call, open, sameAllocation } from "./births.ts";
+import { type AllocationAt, plainCopy } from "./plain-copy.ts";
 import { stringify } from "./primordials.ts";
 import { jsonOf, referenceTo, rememberMade } from "./references.ts";
 
@@ -14,7 +14,7 @@ export function recorded(place: number, word: string, make: (input: unknown) => 
     const copy = plainCopy(input);
     let json = stringify(copy.value);
     if (json.length > mostJsonCharacters) json = tooMuchText;
-    writeRecord(place, json, indexOfCall(open()), copy.births);
+    writeRecord(place, json, indexOfCall(open()), copy.allocations);
     const id = made;
     count();
     continueNumberingAt(id);
@@ -28,7 +28,7 @@ export function recorded(place: number, word: string, make: (input: unknown) => 
     }
     const result = make(copy.value);
     rememberMade(result, word, id);
-    sameBirth(result, input);
+    sameAllocation(result, input);
     return result;
   };
   places.remember(recording, place);
@@ -129,7 +129,7 @@ const sentTogether = 32;
 
 const mostJsonCharacters = 1_000_000;
 
-/** Of one record, call or birth, so that each fits in {@link numbers}. */
+/** Of one record, call or allocation, so that each fits in {@link numbers}. */
 const mostReferences = 250;
 
 let emit: Emit;
@@ -137,27 +137,27 @@ let values = "";
 let used = 0;
 let made = 0;
 let calls = 0;
-let births = 0;
+let allocations = 0;
 
 /**
- * Calls and births that have a number but are still to be written. A chain rather than recursion, because calls within calls
+ * Calls and allocations that have a number but are still to be written. A chain rather than recursion, because calls within calls
  * may be many; a linked one, because a list that grows could be watched.
  */
 let pending: Pending | undefined;
 
 interface Pending {
   readonly call: Call | undefined;
-  readonly birth: Birth | undefined;
+  readonly allocation: Allocation | undefined;
   readonly next: Pending | undefined;
 }
 
 /** An entry counts only once `used` has moved behind it: a plan that is stopped in the middle leaves none half written. */
-function writeRecord(word: number, json: string, call: number, found: BirthAt | undefined) {
+function writeRecord(word: number, json: string, call: number, found: AllocationAt | undefined) {
   let text = `,${json}`;
   let known = 0;
   for (let at = found; at !== undefined && known < mostReferences; at = at.next) {
     known++;
-    numberOfBirth(at.birth);
+    numberOfAllocation(at.allocation);
     if (at.path !== "") text += `,${stringify(at.path)}`;
   }
   if (pending !== undefined) writePending();
@@ -169,7 +169,7 @@ function writeRecord(word: number, json: string, call: number, found: BirthAt | 
   numbers[position++] = known;
   for (let at = found; at !== undefined && known > 0; at = at.next, known--) {
     numbers[position++] = at.path === "" ? 0 : 1;
-    numbers[position++] = at.birth.index;
+    numbers[position++] = at.allocation.index;
   }
   values += text;
   used = position;
@@ -178,12 +178,12 @@ function writeRecord(word: number, json: string, call: number, found: BirthAt | 
 /** Every entry says its own number: should one be lost to an exception, the others still mean what they meant. */
 function writePending() {
   while (pending !== undefined) {
-    const { call, birth } = pending;
+    const { call, allocation } = pending;
     pending = pending.next;
     if (call !== undefined) {
       writeEntry(0, Call.index(call), Call.site(call), numberOfCall(Call.within(call)), Call.seen(call));
-    } else if (birth !== undefined) {
-      writeEntry(1, birth.index, birth.literal, numberOfCall(birth.call), birth.seen);
+    } else if (allocation !== undefined) {
+      writeEntry(1, allocation.index, allocation.literal, numberOfCall(allocation.call), allocation.seen);
     }
   }
 }
@@ -193,7 +193,7 @@ function writeEntry(
   index: number,
   site: unknown,
   call: number,
-  seen: readonly (Birth | undefined)[] | undefined,
+  seen: readonly (Allocation | undefined)[] | undefined,
 ) {
   // biome-ignore lint/complexity/useMathMinMax: a plan may have replaced Math.min by now
   const known = seen === undefined ? 0 : seen.length < mostReferences ? seen.length : mostReferences;
@@ -206,7 +206,7 @@ function writeEntry(
   numbers[position++] = call;
   numbers[position++] = known;
   if (seen !== undefined) {
-    for (let each = 0; each < known; each++) numbers[position++] = numberOfBirth(seen[each]);
+    for (let each = 0; each < known; each++) numbers[position++] = numberOfAllocation(seen[each]);
   }
   used = position;
 }
@@ -226,15 +226,15 @@ function numberOfCall(call: Call | undefined): number {
   const known = Call.index(call);
   if (known >= 0) return known;
   Call.number(call, calls);
-  pending = { call, birth: undefined, next: pending };
+  pending = { call, allocation: undefined, next: pending };
   return calls++;
 }
 
-function numberOfBirth(birth: Birth | undefined): number {
-  if (birth === undefined) return -1;
-  if (birth.index < 0) {
-    birth.index = births++;
-    pending = { call: undefined, birth, next: pending };
+function numberOfAllocation(allocation: Allocation | undefined): number {
+  if (allocation === undefined) return -1;
+  if (allocation.index < 0) {
+    allocation.index = allocations++;
+    pending = { call: undefined, allocation, next: pending };
   }
-  return birth.index;
+  return allocation.index;
 }
