@@ -1,5 +1,5 @@
 import type { AlternatorPart, Network, Part } from "../model/network.ts";
-import { type Link, reachedFrom } from "./network/joined.ts";
+import { type Edge, reachedFrom } from "./network/joined.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 
 /** What hangs on one or more alternators that feed the same conductors, for as long as a scenario lasts. */
@@ -65,7 +65,7 @@ export function alternatorLoads({
 
 function demandIn(network: Network, solved: SolvedScenario, alternator: AlternatorPart): Demand {
   const on = network.scenarios[solved.scenario]?.on ?? [];
-  const closed = ({ part }: Link) => part === -1 || on[part] === true;
+  const closed = ({ part }: Edge) => part === -1 || on[part] === true;
   const side = reachedFrom(network, [alternator.terminals.positive], closed);
   return demandOf(
     solved.scenario,

@@ -2,9 +2,9 @@ import type { Network } from "../model/network.ts";
 import { faultsOf } from "./network/faults.ts";
 import { solveScenarios } from "./network/solve-scenarios.ts";
 import { topologyOf } from "./network/topology.ts";
-import { withoutUntoldIslands } from "./network/untold-islands.ts";
-import { isWiredAlike } from "./network/wired-alike.ts";
-import { worstOver } from "./network/worst.ts";
+import { excludeUnsolvedIslands } from "./network/untold-islands.ts";
+import { hasSameTopology } from "./network/wired-alike.ts";
+import { worstCaseOver } from "./network/worst.ts";
 import type { NetworkResult } from "./network-result.ts";
 
 /**
@@ -12,13 +12,13 @@ import type { NetworkResult } from "./network-result.ts";
  * analysed already: what must be the same in both is taken from there, and the answer is the one that there is without it.
  */
 export function analyseNetwork(network: Network, before?: AnalysedNetwork): NetworkResult {
-  const alike = before && isWiredAlike(before.network, network) ? before.result : undefined;
+  const alike = before && hasSameTopology(before.network, network) ? before.result : undefined;
   const topology = alike?.topology ?? topologyOf(network);
   const scenarios = solveScenarios(network);
   return {
     topology,
     scenarios,
-    ...withoutUntoldIslands(network, topology, scenarios, worstOver(network, topology, scenarios)),
+    ...excludeUnsolvedIslands(network, topology, scenarios, worstCaseOver(network, topology, scenarios)),
     faults: alike?.faults ?? faultsOf(network, topology),
   };
 }

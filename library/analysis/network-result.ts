@@ -10,7 +10,7 @@ export interface NetworkResult {
   /** By part index. */
   readonly parts: readonly PartWorst[];
   /** For every load, inverter and charger input that a bank feeds: what is lost on the whole way from the bank. */
-  readonly ways: readonly WayFromBank[];
+  readonly supplyPaths: readonly SupplyPath[];
   readonly faults: FaultResult;
 }
 
@@ -76,7 +76,7 @@ export interface WorstOf {
 }
 
 /** What is lost between a bank's terminals and a device, both polarities together, in the worst scenario. */
-export interface WayFromBank {
+export interface SupplyPath {
   /** The device. */
   readonly part: number;
   readonly battery: number;

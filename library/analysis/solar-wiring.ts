@@ -1,5 +1,5 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
-import { piecesOf } from "./network/joined.ts";
+import { componentsOf } from "./network/joined.ts";
 import { type Nearest, nearestTargets } from "./network/nearest-targets.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
@@ -27,7 +27,7 @@ function workOutWirings(network: Network): readonly SolarWiring[] {
   const arrays = network.parts.filter((part) => part.kind === "solarArray");
   if (arrays.length === 0) return [];
   const controllers = network.parts.filter((part) => part.kind === "solarController");
-  const pieces = piecesOf(network);
+  const pieces = componentsOf(network);
   const at = <Item>(items: readonly Item[], terminal: (item: Item) => number) => {
     const byPiece = new Map<number, Item[]>();
     for (const item of items) {

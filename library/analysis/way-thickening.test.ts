@@ -6,8 +6,8 @@ import { analyseNetwork } from "./analyse-network.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { madeSizes } from "./made-sizes.ts";
 import { sampleNetwork } from "./network/sample-network.ts";
-import type { NetworkResult, WayFromBank } from "./network-result.ts";
-import { allowedOn, dropWith, thickeningOf, wayIn } from "./way-thickening.ts";
+import type { NetworkResult, SupplyPath } from "./network-result.ts";
+import { allowedOn, dropWith, thickeningOf, pathIn } from "./way-thickening.ts";
 
 const sizes = madeSizes({ parallel: 1, system: "awg", awg: 4 });
 const size = (awg: Extract<Conductor, { system: "awg" }>["awg"]): Conductor => ({
@@ -52,9 +52,9 @@ function chain({
   };
 }
 
-function wayOf(network: Network): { readonly result: NetworkResult; readonly way: WayFromBank } {
+function wayOf(network: Network): { readonly result: NetworkResult; readonly way: SupplyPath } {
   const result = analyseNetwork(network);
-  return { result, way: result.ways[0]! };
+  return { result, way: result.supplyPaths[0]! };
 }
 
 function thickened(network: Network, taken: ReadonlyMap<number, Conductor>): Network {
@@ -214,10 +214,10 @@ test("the same way in another scenario", () => {
     ],
   };
   const { result, way } = wayOf(starting);
-  const then = wayIn(result, way, 1)!;
+  const then = pathIn(result, way, 1)!;
   // Twice the current, on conductors that are a little warmer.
   expect(then.dropV / way.dropV).toBeGreaterThan(2);
   expect(then.dropV / way.dropV).toBeLessThan(2.2);
   expect(then.dropPercent).toBeCloseTo((100 * then.dropV) / 12, 9);
-  expect(wayIn(result, way, 7)).toBeUndefined();
+  expect(pathIn(result, way, 7)).toBeUndefined();
 });

@@ -4,8 +4,8 @@ import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { type LegChoices, leastCopper } from "./least-copper.ts";
 import { sizesAbove, sizesFrom } from "./made-sizes.ts";
-import { twoPolesOf } from "./network/two-poles.ts";
-import type { NetworkResult, WayFromBank } from "./network-result.ts";
+import { portsOf } from "./network/two-poles.ts";
+import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { dropOf } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
@@ -25,7 +25,7 @@ interface ThickerRun {
 
 /** A way, in one scenario, and what it may lose there. */
 export interface WayDemand {
-  readonly way: WayFromBank;
+  readonly way: SupplyPath;
   readonly allowedV: number;
 }
 
@@ -97,7 +97,7 @@ function allowedInLegs(judged: Judged, { way, allowedV }: WayDemand, legs: reado
 }
 
 /** What a way may lose by its limit, V. */
-export function allowedOn({ dropV, dropPercent, dropLimitPercent }: WayFromBank): number {
+export function allowedOn({ dropV, dropPercent, dropLimitPercent }: SupplyPath): number {
   return (dropV / dropPercent) * dropLimitPercent;
 }
 
@@ -105,7 +105,7 @@ export function allowedOn({ dropV, dropPercent, dropLimitPercent }: WayFromBank)
 const mostSearched = 12;
 
 /** What a way loses once some of its runs have another size, by record, V. */
-export function dropWith(judged: Judged, way: WayFromBank, sizes: Sizes): number {
+export function dropWith(judged: Judged, way: SupplyPath, sizes: Sizes): number {
   const savedV = legsOf(judged, way, sizes).map(
     ({ dropNowV, choices }) => dropNowV - (choices[0]?.dropV ?? 0),
   );
@@ -113,7 +113,7 @@ export function dropWith(judged: Judged, way: WayFromBank, sizes: Sizes): number
 }
 
 /** The same way in another scenario that was solved; undefined where nothing flows on it there. */
-export function wayIn(result: NetworkResult, way: WayFromBank, scenario: number): WayFromBank | undefined {
+export function pathIn(result: NetworkResult, way: SupplyPath, scenario: number): SupplyPath | undefined {
   const [was, is] = [way.scenario, scenario].map((wanted) => result.scenarios[wanted]);
   if (was?.state !== "solved" || is?.state !== "solved") return undefined;
   const lostV = ({ conductorA, conductorOhm }: typeof is, conductor: number) =>
@@ -141,7 +141,7 @@ interface Leg extends LegChoices {
   readonly dropNowV: number;
 }
 
-function legsOf({ network, result }: Judged, way: WayFromBank, atLeast: Sizes): readonly Leg[] {
+function legsOf({ network, result }: Judged, way: SupplyPath, atLeast: Sizes): readonly Leg[] {
   const solved = result.scenarios[way.scenario];
   const lostV = new Map<number, { dropV: number; run: Circuit; currentA: number }>();
   for (const { conductor, dropV } of way.legs) {
@@ -183,7 +183,7 @@ function ohmAt(run: Circuit): number {
 }
 
 /** Whether another device than the way's own hangs on a run too, in whatever scenario. */
-function isShared(judged: Judged, way: WayFromBank, record: number): boolean {
+function isShared(judged: Judged, way: SupplyPath, record: number): boolean {
   const on = devicesByRecord(judged).get(record);
   return on !== undefined && on !== way.part;
 }
@@ -210,10 +210,10 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number
     if (before === undefined) devices.set(record, part);
     else if (before !== part) devices.set(record, several);
   };
-  for (const { part, legs } of result.ways) for (const { conductor } of legs) hangs(part, conductor);
+  for (const { part, legs } of result.supplyPaths) for (const { conductor } of legs) hangs(part, conductor);
   // A device that is on only for a moment has no way of its own in the result.
   for (const part of network.parts) {
-    for (const { positive, negative, does } of twoPolesOf(part)) {
+    for (const { positive, negative, does } of portsOf(part)) {
       if (does !== "draws") continue;
       for (const terminal of [positive, negative])
         for (const conductor of result.topology.wayFromSource(terminal)?.conductors ?? [])
@@ -224,7 +224,7 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number
 }
 
 /** Whether any load that is on in the way's scenario is a resistance. */
-function drawsByResistance({ network }: Judged, way: WayFromBank): boolean {
+function drawsByResistance({ network }: Judged, way: SupplyPath): boolean {
   const known = drawingByResistance(network);
   let draws = known.get(way.scenario);
   if (draws === undefined) {

@@ -115,7 +115,7 @@ function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | unde
 /** By part index: of each device that draws. An inverter does not state its own; its way from the bank tells it. */
 function nominalVoltages({ network, result }: JudgedNetwork): ReadonlyMap<number, number> {
   const nominals = new Map<number, number>();
-  for (const { part, dropV, dropPercent } of result.ways) {
+  for (const { part, dropV, dropPercent } of result.supplyPaths) {
     if (network.parts[part]?.kind === "inverter" && dropPercent > 0)
       nominals.set(part, (100 * dropV) / dropPercent);
   }

@@ -24,7 +24,7 @@ export function dropsOf({ circuits, network }: JudgedPlan): NamedDrop[] {
     if (result.drop.overloaded) overloaded.add(circuit.record);
     if (circuit.word === "circuit") drops.push({ ...result.drop, name: circuit.name, fromBank: false });
   }
-  for (const way of network?.result.ways ?? []) {
+  for (const way of network?.result.supplyPaths ?? []) {
     const conductors = way.legs.map(({ conductor }) => network?.network.conductors[conductor]?.record ?? -1);
     drops.push({
       ...{ dropPercent: way.dropPercent, dropLimitPercent: way.dropLimitPercent },

@@ -1,4 +1,4 @@
-import type { WayFromBank } from "../analysis/network-result.ts";
+import type { SupplyPath } from "../analysis/network-result.ts";
 import type { Thickening } from "../analysis/way-thickening.ts";
 import type { NetworkConductor } from "../model/network.ts";
 import { withUnit } from "./figures.ts";
@@ -40,7 +40,7 @@ export interface Loss {
 }
 
 /** The runs of a way, the one that loses most first. */
-export function lossesOn({ network }: JudgedNetwork, way: WayFromBank): readonly Loss[] {
+export function lossesOn({ network }: JudgedNetwork, way: SupplyPath): readonly Loss[] {
   const losses = new Map<number, Loss>();
   for (const { conductor: index, dropV } of way.legs) {
     const conductor = network.conductors[index];

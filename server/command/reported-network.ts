@@ -172,7 +172,7 @@ export function reportNetwork(
         devices: devices.get(index) ?? [],
       };
     }),
-    waysFromBank: result.ways.map(({ part, battery, legs: _, ...way }) => ({
+    waysFromBank: result.supplyPaths.map(({ part, battery, legs: _, ...way }) => ({
       part: nameOf(part),
       battery: nameOf(battery),
       ...way,

@@ -1,5 +1,5 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
-import type { WayFromBank } from "../../library/analysis/network-result.ts";
+import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Circuit } from "../../library/model/circuit.ts";
 import { tellApart, withUnit } from "../../library/rules/figures.ts";
@@ -137,7 +137,7 @@ function tooltip(judged: readonly JudgedCircuit[], ways: Ways): string {
   return `${one} This size also serves ${others}; ${shown} and the least spare are shown.`;
 }
 
-function wayInWords(way: WayFromBank | undefined): string {
+function wayInWords(way: SupplyPath | undefined): string {
   if (!way) return "";
   const [percent, limit] = tellApart(way.dropPercent, way.dropLimitPercent);
   return `; ${percent} % on the whole way from the bank, limit ${limit} %`;

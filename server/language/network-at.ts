@@ -1,4 +1,4 @@
-import type { WayFromBank } from "../../library/analysis/network-result.ts";
+import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../library/model/network.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
@@ -50,9 +50,9 @@ function rank(conductor: NetworkConductor | undefined): number {
 }
 
 /** The whole way from the bank to the device that each circuit of the network feeds, by the circuit's record. */
-export function waysOfCircuits({ network, result }: JudgedNetwork): ReadonlyMap<number, WayFromBank> {
-  const byPart = new Map(result.ways.map((way) => [way.part, way]));
-  const byRecord = new Map<number, WayFromBank>();
+export function waysOfCircuits({ network, result }: JudgedNetwork): ReadonlyMap<number, SupplyPath> {
+  const byPart = new Map(result.supplyPaths.map((way) => [way.part, way]));
+  const byRecord = new Map<number, SupplyPath>();
   for (const { record, role, to } of network.conductors) {
     const way = role === "positive" ? byPart.get(network.terminals[to]!.part) : undefined;
     if (way) byRecord.set(record, way);

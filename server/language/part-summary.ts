@@ -1,4 +1,4 @@
-import { isEstimated, strongest } from "../../library/analysis/network/fault-network.ts";
+import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/fault-network.ts";
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
 import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
 import { statedInPlan } from "../../library/model/stated-in-plan.ts";
@@ -222,7 +222,7 @@ function surgeRow({ network }: JudgedNetwork, { surge, draws }: PartWorst): stri
 
 /** Its own share only: what else feeds a short stands at each protective device. */
 function deadShortRow(part: BatteryPart): string {
-  const { voltageV, ohm } = strongest(part);
+  const { voltageV, ohm } = sourceForMaxFault(part);
   const sources =
     part.shortCircuitA === undefined ? [part.internal.source, part.fullVSource] : [statedInPlan(undefined)];
   return limitRow(

@@ -1,4 +1,4 @@
-import type { WayFromBank } from "../../library/analysis/network-result.ts";
+import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
 import { tellApart, withUnit } from "../../library/rules/figures.ts";
 import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
@@ -15,7 +15,7 @@ import { markdownWords } from "./plain-words.ts";
 /** What is lost on the whole way from the bank to a device, both polarities, and where most of it goes. */
 export function wayRow(plan: JudgedPlan, part: number): string[] {
   const { network: judged } = plan;
-  const way = judged?.result.ways.find((one) => one.part === part);
+  const way = judged?.result.supplyPaths.find((one) => one.part === part);
   if (!judged || !way) return [];
   const { network } = judged;
   const { dropV, dropPercent, dropLimitPercent } = way;
@@ -34,13 +34,13 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
 }
 
 /** Some conductor on it carries more than it may, gets hotter than can be reckoned, and loses more than is said. */
-function isOverloaded({ circuits, network }: JudgedPlan, { legs }: WayFromBank): boolean {
+function isOverloaded({ circuits, network }: JudgedPlan, { legs }: SupplyPath): boolean {
   const records = new Set(legs.map(({ conductor }) => network?.network.conductors[conductor]?.record));
   return circuits.some(({ circuit, result }) => records.has(circuit.record) && result.drop.overloaded);
 }
 
 /** Those that add the most, greatest first: there a thicker conductor helps. Both conductors of a circuit are one. */
-function legsInWords({ network }: JudgedPlan, { legs, dropV }: WayFromBank): string {
+function legsInWords({ network }: JudgedPlan, { legs, dropV }: SupplyPath): string {
   const byRecord = new Map<number, { words: string; dropV: number }>();
   for (const leg of legs) {
     const conductor = network?.network.conductors[leg.conductor];

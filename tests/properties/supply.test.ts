@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { addedLoads } from "../../library/analysis/network/added-load.ts";
-import { passesOn } from "../../library/analysis/network/parts-inside.ts";
+import { passesCurrentOn } from "../../library/analysis/network/parts-inside.ts";
 import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
 import type { LoadPart, Network, Scenario } from "../../library/model/network.ts";
 import { randomNetwork } from "../published/ngspice/random-network.ts";
@@ -78,7 +78,7 @@ function withLoadAlone(network: Network, of: ReturnType<typeof loadsOf>[number])
   const parts = network.parts.map((part) => (part.index === index ? load : part));
   const alone: Scenario = {
     name,
-    on: parts.map((part) => part.index === index || part.kind === "battery" || passesOn(part)),
+    on: parts.map((part) => part.index === index || part.kind === "battery" || passesCurrentOn(part)),
     starting: parts.map(() => false),
     restV: network.scenarios[0]!.restV,
     sunShare: 0,

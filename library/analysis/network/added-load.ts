@@ -4,7 +4,7 @@ import { type Blocks, blocksOf } from "./blocks.ts";
 import { conductorLaws, currentOf } from "./conductor-current.ts";
 import { joinedBy } from "./disjoint-sets.ts";
 import { operatingPointSolver, voltageOver } from "./operating-point.ts";
-import { passesOn } from "./parts-inside.ts";
+import { passesCurrentOn } from "./parts-inside.ts";
 import { constantCurrent, type Flow } from "./solve-devices.ts";
 import { type Branch, branchesOn, type Netlist, nodesOf } from "./solve-netlist.ts";
 import { isBalanced } from "./solve-scenarios.ts";
@@ -51,7 +51,7 @@ function preparedFor(network: Network): AddedLoads {
   };
   const batteriesOnly: Scenario = {
     ...first,
-    on: network.parts.map((part) => part.kind === "battery" || passesOn(part)),
+    on: network.parts.map((part) => part.kind === "battery" || passesCurrentOn(part)),
     starting: network.parts.map(() => false),
     sunShare: 0,
     momentary: false,
@@ -80,7 +80,7 @@ function preparedFor(network: Network): AddedLoads {
   const edgesFor = ({ positive, negative }: AddedLoad) => blocks.between(node(positive), node(negative));
 
   /** The branches that can carry the load's current, and their nodes numbered in the order of elimination. */
-  function wayOf(load: AddedLoad): Way | undefined {
+  function wayOf(load: AddedLoad): Path | undefined {
     const edges = Int32Array.from(edgesFor(load)).sort();
     const local = numbering();
     const ends = { a: local.of(node(load.positive)), b: local.of(node(load.negative)) };
@@ -149,7 +149,7 @@ function preparedFor(network: Network): AddedLoads {
   return { flow };
 }
 
-interface Way extends Pick<Netlist, "conductors" | "resistors" | "batteries"> {
+interface Path extends Pick<Netlist, "conductors" | "resistors" | "batteries"> {
   readonly between: Branch;
   readonly system: SparseSystem;
 }

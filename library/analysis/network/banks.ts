@@ -1,6 +1,6 @@
 import type { Network } from "../../model/network.ts";
 import { disjointSets } from "./disjoint-sets.ts";
-import type { NetSide } from "./sides.ts";
+import type { NetPolarity } from "./sides.ts";
 import type { Bank } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
@@ -9,7 +9,7 @@ import type { Wiring } from "./wiring.ts";
  * nothing but conductors, bus bars, shunts and the like. A disconnect between two batteries keeps them apart, so a switch
  * that lends the starter's battery to the house makes no bank of the two. A battery that is shorted is a bank of its own.
  */
-export function banksOf(wiring: Wiring, nets: readonly NetSide[]): Bank[] {
+export function banksOf(wiring: Wiring, nets: readonly NetPolarity[]): Bank[] {
   const { network, pointOf, netOf } = wiring;
   const netAt = (terminal: number) => netOf[pointOf[terminal]!]!;
   const batteries = network.parts.flatMap((part) => (part.kind === "battery" ? [part] : []));

@@ -1,6 +1,6 @@
 import type { ChassisPart, Network } from "../../model/network.ts";
-import { linksOf, piecesOf } from "./joined.ts";
-import { twoPolesOf } from "./two-poles.ts";
+import { edgesOf, componentsOf } from "./joined.ts";
+import { portsOf } from "./two-poles.ts";
 
 /** Places at which one and the same negative side meets the metal. */
 export interface Bonds {
@@ -19,17 +19,17 @@ export function doubleBonds(network: Network): readonly Bonds[] {
   if (frames.length === 0) return [];
   const metal = new Set(frames.flatMap(({ terminals }) => [terminals.bond, terminals.metal]));
   // Without the metal: what is still joined is joined by conductors and by parts that are made for it.
-  const pieces = piecesOf(network, ({ to }, from) => !metal.has(to) && !metal.has(from));
+  const pieces = componentsOf(network, ({ to }, from) => !metal.has(to) && !metal.has(from));
   const withSource = new Set(
     network.parts
-      .flatMap(twoPolesOf)
+      .flatMap(portsOf)
       .filter(({ does }) => does === "feeds")
       .map(({ negative }) => pieces[negative]),
   );
   return frames.flatMap((chassis) => {
     const byPiece = new Map<number, { conductors: number[]; places: Set<number> }>();
     for (const terminal of [chassis.terminals.bond, chassis.terminals.metal]) {
-      for (const { to, conductor } of linksOf(network)[terminal] ?? []) {
+      for (const { to, conductor } of edgesOf(network)[terminal] ?? []) {
         const piece = pieces[to] ?? -1;
         if (conductor < 0 || metal.has(to) || !withSource.has(piece)) continue;
         const there = byPiece.get(piece) ?? { conductors: [], places: new Set<number>() };

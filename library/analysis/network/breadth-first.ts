@@ -38,7 +38,7 @@ export function breadthFirst(
 }
 
 /** The edges of the way to a node, from the start outwards; none at a start, and where no start reaches. */
-export function wayTo(graph: Graph, { cameBy }: BreadthFirst, to: number): number[] {
+export function pathTo(graph: Graph, { cameBy }: BreadthFirst, to: number): number[] {
   const way: number[] = [];
   for (let node = to, by = cameBy[to]!; by !== -1; by = cameBy[node]!) {
     way.push(by);

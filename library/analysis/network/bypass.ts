@@ -1,8 +1,8 @@
 import type { Network, ShuntPart } from "../../model/network.ts";
 import { workedOutOnce } from "../worked-out-once.ts";
-import { type Link, linksOf, reachedFrom, type Step } from "./joined.ts";
+import { type Edge, edgesOf, reachedFrom, type Step } from "./joined.ts";
 import type { Bank } from "./topology.ts";
-import { twoPolesOf } from "./two-poles.ts";
+import { portsOf } from "./two-poles.ts";
 
 /** A conductor that leads from a bank's own pole to something else, without its current passing the shunt. */
 export interface Bypass {
@@ -26,7 +26,7 @@ export function bypassesOf(network: Network, banks: readonly Bank[]): readonly B
 
 function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): Bypass[] {
   // Other shunts stop the walk too: what passes them is measured by them.
-  const unmeasured = (link: Link) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
+  const unmeasured = (link: Edge) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
   const reached = reachedFrom(network, [shunt.terminals.batterySide], unmeasured);
   const nearest = nearestBanks(banks, reached);
   // Without one it measures something else than a bank.
@@ -64,7 +64,7 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   }
 
   return [...way].flatMap((terminal) =>
-    (linksOf(network)[terminal] ?? []).flatMap(({ to, conductor }): Bypass[] => {
+    (edgesOf(network)[terminal] ?? []).flatMap(({ to, conductor }): Bypass[] => {
       const parts = behind.get(pieces.get(to) ?? -1);
       return conductor < 0 || way.has(to) || !parts
         ? []
@@ -77,7 +77,7 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
 function piecesWithin(
   network: Network,
   reached: ReadonlyMap<number, Step | undefined>,
-  through: (link: Link) => boolean,
+  through: (link: Edge) => boolean,
   way: ReadonlySet<number>,
 ): ReadonlyMap<number, number> {
   const pieces = new Map<number, number>();
@@ -91,7 +91,7 @@ function piecesWithin(
 /** By terminal index: the parts that feed or draw there. */
 const partsByPole = workedOutOnce((network: Network): ReadonlyMap<number, readonly number[]> => {
   const parts = new Map<number, number[]>();
-  for (const { part, positive, negative } of network.parts.flatMap(twoPolesOf)) {
+  for (const { part, positive, negative } of network.parts.flatMap(portsOf)) {
     for (const pole of [positive, negative]) {
       const known = parts.get(pole);
       if (known) known.push(part.index);

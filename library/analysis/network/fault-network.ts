@@ -59,7 +59,7 @@ function ohmAt({ run, lengthM }: NetworkConductor, temperatureC: number): number
 }
 
 /** A battery as a voltage behind a resistance. */
-export interface Cell {
+export interface TheveninSource {
   readonly voltageV: number;
   readonly ohm: number;
 }
@@ -70,13 +70,13 @@ export interface Cell {
  *
  *     R = E / I_k     E rest voltage when full, V; I_k short-circuit current as the maker states it, A
  */
-export function strongest({ fullV, shortCircuitA, internal }: BatteryPart): Cell {
+export function sourceForMaxFault({ fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
   const ohm = shortCircuitA === undefined ? internal.lowOhm : fullV / shortCircuitA;
   return { voltageV: fullV, ohm: Math.max(leastOhm, ohm) };
 }
 
 /** For the least current: at its nominal voltage, behind the high end of its internal resistance. */
-export function weakest({ nominalV, fullV, shortCircuitA, internal }: BatteryPart): Cell {
+export function sourceForMinFault({ nominalV, fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
   const ohm =
     shortCircuitA === undefined ? internal.highOhm : Math.max(internal.highOhm, fullV / shortCircuitA);
   return { voltageV: nominalV, ohm: Math.max(leastOhm, ohm) };

@@ -1,10 +1,10 @@
 import type { Network } from "../../model/network.ts";
 import type { ConductorFault, DeviceFault, DevicePlace, FaultResult } from "../network-result.ts";
 import { faultNetwork } from "./fault-network.ts";
-import { type Arriving, type GreatestFaults, greatestFaults } from "./greatest-fault.ts";
-import { type LeastFault, type LeastFaults, leastFaults } from "./least-fault.ts";
+import { type Arriving, type MaxFaults, maxFaults } from "./greatest-fault.ts";
+import { type MinFault, type MinFaults, minFaults } from "./least-fault.ts";
 import { feedingOf, type PlacedDevice, type ProtectedZones, protectedZones } from "./protected-zones.ts";
-import { netSides } from "./sides.ts";
+import { netPolarities } from "./sides.ts";
 import type { NetworkTopology } from "./topology.ts";
 import { wiringOf } from "./wiring.ts";
 
@@ -17,19 +17,19 @@ import { wiringOf } from "./wiring.ts";
  */
 export function faultsOf(network: Network, topology: NetworkTopology): FaultResult {
   const wiring = wiringOf(network);
-  const nets = netSides(wiring);
+  const nets = netPolarities(wiring);
   const resistances = faultNetwork(wiring);
   const zones = protectedZones(wiring);
   const isPositive = network.conductors.map(({ from }) => {
     const side = nets[wiring.netOf[wiring.pointOf[from]!]!];
     return side === "positive" || side === "middle";
   });
-  const positive = greatestFaults(wiring, resistances, nets, "positive");
+  const positive = maxFaults(wiring, resistances, nets, "positive");
   // A fuse in a negative conductor: the same question with the poles exchanged.
   const negative = zones.devices.some(({ conductor }) => !isPositive[conductor])
-    ? greatestFaults(wiring, resistances, nets, "negative")
+    ? maxFaults(wiring, resistances, nets, "negative")
     : undefined;
-  const least = leastFaults(wiring, resistances, nets, topology.banks);
+  const least = minFaults(wiring, resistances, nets, topology.banks);
 
   const isBattery = ({ part }: { part: number }) => network.parts[part]!.kind === "battery";
   const fedByBattery = feedingOf(wiring, zones, wiring.sources.filter(isBattery));
@@ -77,7 +77,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
 const nowhere = { fromTerminal: false, fromConductor: false };
 
 /** The greater of a short behind it on its conductor, and one behind it on its terminal. */
-function greatestThrough({ conductor, end }: PlacedDevice, faults: GreatestFaults | undefined) {
+function greatestThrough({ conductor, end }: PlacedDevice, faults: MaxFaults | undefined) {
   const fault = faults?.at(conductor, end);
   if (!fault) return undefined;
   const arriving = greater(fault.fromElsewhere, fault.throughConductor);
@@ -86,7 +86,7 @@ function greatestThrough({ conductor, end }: PlacedDevice, faults: GreatestFault
 }
 
 /** For a short at either end of it, fed from beyond that end. */
-function greatestIn(conductor: number, faults: GreatestFaults) {
+function greatestIn(conductor: number, faults: MaxFaults) {
   const near = faults.at(conductor, "near")?.fromElsewhere;
   const far = faults.at(conductor, "far")?.fromElsewhere;
   if (!near || !far) return undefined;
@@ -118,7 +118,7 @@ function leastThroughDevices(
   nodeOf: Int32Array,
   { devices, graph, conductorsIn }: ProtectedZones,
   fed: readonly Fed[],
-  faults: LeastFaults,
+  faults: MinFaults,
 ): readonly Pick<DeviceFault, "least" | "leastNotWorkedOut">[] {
   const least = devices.map((): DeviceFault["least"] => undefined);
   const notWorkedOut = new Set<number>();
@@ -201,7 +201,7 @@ interface Short {
   /** The first conductor that ends there. */
   readonly conductor: number;
   readonly node: number;
-  readonly fault: LeastFault;
+  readonly fault: MinFault;
 }
 
 /** A device through which batteries feed a zone. */

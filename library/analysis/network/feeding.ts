@@ -1,8 +1,8 @@
 import type { Network, Part } from "../../model/network.ts";
 import { workedOutOnce } from "../worked-out-once.ts";
-import { piecesOf } from "./joined.ts";
-import { passesOn } from "./parts-inside.ts";
-import { type TwoPole, twoPolesOf } from "./two-poles.ts";
+import { componentsOf } from "./joined.ts";
+import { passesCurrentOn } from "./parts-inside.ts";
+import { type Port, portsOf } from "./two-poles.ts";
 
 /** Whether every part that feeds or draws is joined so that current can flow, whatever is switched on. */
 export interface Feeding {
@@ -11,7 +11,7 @@ export interface Feeding {
   /** What is fed, but has no way back to the source that feeds it. */
   readonly withoutReturn: readonly DeadEnd[];
   /** Sources with nothing at their positive terminal that could draw. */
-  readonly feedNothing: readonly TwoPole[];
+  readonly feedNothing: readonly Port[];
 }
 
 /** One piece of metal that leads nowhere, and what hangs on it with its positive or its negative terminal. */
@@ -21,7 +21,7 @@ export interface DeadEnd {
   /** All parts of the piece that only pass current on, the hub among them. */
   readonly passing: readonly Part[];
   /** Never empty. */
-  readonly hanging: readonly TwoPole[];
+  readonly hanging: readonly Port[];
   /** A source that has its other pole there: a load wired the wrong way round, a return that leads to another bank. */
   readonly wrongSource: Part | undefined;
 }
@@ -30,9 +30,9 @@ export interface DeadEnd {
 export const feedingOf: (network: Network) => Feeding = workedOutOnce(workOut);
 
 function workOut(network: Network): Feeding {
-  const pieces = piecesOf(network);
+  const pieces = componentsOf(network);
   const pieceOf = (terminal: number) => pieces[terminal] ?? -1;
-  const poles = network.parts.flatMap(twoPolesOf);
+  const poles = network.parts.flatMap(portsOf);
   const feeding = poles.filter(({ does }) => does === "feeds");
   const positives = byPiece(feeding, ({ positive }) => pieceOf(positive));
   const negatives = byPiece(feeding, ({ negative }) => pieceOf(negative));
@@ -41,14 +41,14 @@ function workOut(network: Network): Feeding {
   const ends = endsByPiece(poles, pieceOf);
 
   // A source whose negative is alone is told of only where what it feeds has a way back to another one.
-  const alone: TwoPole[] = [];
+  const alone: Port[] = [];
   const stranded = new Set<number>();
   const unfed: Grouped = new Map();
   const withoutReturn: Grouped = new Map();
-  const feedNothing: TwoPole[] = [];
+  const feedNothing: Port[] = [];
   for (const pole of poles) {
     const [plus, minus] = [pieceOf(pole.positive), pieceOf(pole.negative)];
-    const others = (list: readonly TwoPole[] = []) => list.find(({ part }) => part !== pole.part)?.part;
+    const others = (list: readonly Port[] = []) => list.find(({ part }) => part !== pole.part)?.part;
     if (pole.does === "feeds") {
       // Alone on its piece: nobody is there to draw, or to bring anything back.
       if (!ends.shared(plus, pole)) feedNothing.push(pole);
@@ -76,10 +76,10 @@ type Grouped = Map<string, Group>;
 
 interface Group extends Pick<DeadEnd, "wrongSource"> {
   readonly piece: number;
-  readonly hanging: TwoPole[];
+  readonly hanging: Port[];
 }
 
-function group(grouped: Grouped, piece: number, pole: TwoPole, wrongSource: Part | undefined): void {
+function group(grouped: Grouped, piece: number, pole: Port, wrongSource: Part | undefined): void {
   const key = `${piece} ${wrongSource ? "wrong" : "none"}`;
   const there = grouped.get(key);
   if (there) there.hanging.push(pole);
@@ -87,10 +87,10 @@ function group(grouped: Grouped, piece: number, pole: TwoPole, wrongSource: Part
 }
 
 function byPiece(
-  poles: readonly TwoPole[],
-  pieceOf: (pole: TwoPole) => number,
-): ReadonlyMap<number, TwoPole[]> {
-  const map = new Map<number, TwoPole[]>();
+  poles: readonly Port[],
+  pieceOf: (pole: Port) => number,
+): ReadonlyMap<number, Port[]> {
+  const map = new Map<number, Port[]>();
   for (const pole of poles) {
     const piece = pieceOf(pole);
     const there = map.get(piece);
@@ -101,7 +101,7 @@ function byPiece(
 }
 
 /** Whether a piece holds the end of anything but this one pair of poles; the two pairs of a charger are one part. */
-function endsByPiece(poles: readonly TwoPole[], pieceOf: (terminal: number) => number) {
+function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => number) {
   const first = new Map<number, Part>();
   const several = new Set<number>();
   for (const { part, positive, negative } of poles) {
@@ -112,12 +112,12 @@ function endsByPiece(poles: readonly TwoPole[], pieceOf: (terminal: number) => n
     }
   }
   return {
-    shared: (piece: number, { part }: TwoPole) => several.has(piece) || first.get(piece) !== part,
+    shared: (piece: number, { part }: Port) => several.has(piece) || first.get(piece) !== part,
   };
 }
 
 /** Pieces with a source between them belong together: current that leaves one of them can come back by the other. */
-function islands(feeding: readonly TwoPole[], pieceOf: (terminal: number) => number) {
+function islands(feeding: readonly Port[], pieceOf: (terminal: number) => number) {
   const parent = new Map<number, number>();
   const rootOf = (piece: number): number => {
     let root = piece;
@@ -150,7 +150,7 @@ function passingByPiece(
 ): ReadonlyMap<number, ReadonlySet<Part>> {
   const passing = new Map<number, Set<Part>>();
   for (const part of network.parts) {
-    if (!passesOn(part)) continue;
+    if (!passesCurrentOn(part)) continue;
     for (const terminal of Object.values<number>(part.terminals)) {
       const there = passing.get(pieceOf(terminal));
       if (there) there.add(part);

@@ -1,11 +1,11 @@
 import { disjointSets } from "./disjoint-sets.ts";
-import { addedToShortA, batteriesOf, type FaultNetwork, isEstimated, strongest } from "./fault-network.ts";
-import type { NetSide } from "./sides.ts";
+import { addedToShortA, batteriesOf, type FaultNetwork, isEstimated, sourceForMaxFault } from "./fault-network.ts";
+import type { NetPolarity } from "./sides.ts";
 import { type Response, sparseInverse } from "./sparse-inverse.ts";
 import type { Wiring } from "./wiring.ts";
 
 /** The greatest currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
-export interface GreatestFaults {
+export interface MaxFaults {
   /** A short right at one end of a conductor; undefined where that end is on the other side, or shorted already. */
   at(conductor: number, end: "near" | "far"): FaultAtEnd | undefined;
 }
@@ -40,12 +40,12 @@ export interface Arriving {
  *
  * @param live The pole on whose side shorts are asked for. What hangs between the batteries of a string is on both.
  */
-export function greatestFaults(
+export function maxFaults(
   wiring: Wiring,
   faults: FaultNetwork,
-  nets: readonly NetSide[],
+  nets: readonly NetPolarity[],
   live: "positive" | "negative",
-): GreatestFaults | undefined {
+): MaxFaults | undefined {
   const { network } = wiring;
   const { nodeOf, coldOhm } = faults;
   const unknownOf = liveNodes(wiring, faults, nets, live);
@@ -71,7 +71,7 @@ export function greatestFaults(
   const sources: LiveSource[] = [];
   for (const battery of batteriesOf(network)) {
     const [into, outOf] = polesOf(battery.terminals, live);
-    const { voltageV, ohm: internalOhm } = strongest(battery);
+    const { voltageV, ohm: internalOhm } = sourceForMaxFault(battery);
     // Across itself it heats nothing but itself and the cable that shorts it.
     if (unknown(into) === unknown(outOf)) continue;
     join(unknown(into), unknown(outOf), internalOhm);
@@ -227,7 +227,7 @@ function polesOf(
 function liveNodes(
   { network, pointOf, netOf }: Wiring,
   { nodes, nodeOf }: FaultNetwork,
-  nets: readonly NetSide[],
+  nets: readonly NetPolarity[],
   live: "positive" | "negative",
 ): { readonly of: Int32Array; readonly count: number } {
   const of = new Int32Array(nodes).fill(-1);

@@ -1,6 +1,6 @@
 import type { Network } from "../../model/network.ts";
 import { workedOutOnce } from "../worked-out-once.ts";
-import { innerJoins } from "./parts-inside.ts";
+import { internalConnectionsOf } from "./parts-inside.ts";
 
 /**
  * What is joined to what, whatever flows: conductors, and the parts that only pass current on. Every disconnect is taken as
@@ -8,7 +8,7 @@ import { innerJoins } from "./parts-inside.ts";
  */
 
 /** One step from a terminal to another: along a conductor, or through a part. */
-export interface Link {
+export interface Edge {
   readonly to: number;
   /** Index of the conductor, or −1 for a step inside a part. */
   readonly conductor: number;
@@ -17,10 +17,10 @@ export interface Link {
 }
 
 /** By terminal index. Asked for by every rule that walks the network, so it is worked out once for each network. */
-export const linksOf: (network: Network) => readonly (readonly Link[])[] = workedOutOnce(allLinks);
+export const edgesOf: (network: Network) => readonly (readonly Edge[])[] = workedOutOnce(allEdges);
 
-function allLinks(network: Network): readonly (readonly Link[])[] {
-  const links: Link[][] = network.terminals.map(() => []);
+function allEdges(network: Network): readonly (readonly Edge[])[] {
+  const links: Edge[][] = network.terminals.map(() => []);
   const join = (a: number, b: number, conductor: number, part: number) => {
     links[a]?.push({ to: b, conductor, part });
     links[b]?.push({ to: a, conductor, part });
@@ -28,14 +28,14 @@ function allLinks(network: Network): readonly (readonly Link[])[] {
   network.conductors.forEach(({ from, to }, index) => {
     join(from, to, index, -1);
   });
-  for (const { a, b } of innerJoins(network)) join(a, b, -1, network.terminals[a]?.part ?? -1);
+  for (const { a, b } of internalConnectionsOf(network)) join(a, b, -1, network.terminals[a]?.part ?? -1);
   return links;
 }
 
 /** How a terminal was reached: from which one, and by which link. */
 export interface Step {
   readonly from: number;
-  readonly link: Link;
+  readonly link: Edge;
 }
 
 /**
@@ -45,9 +45,9 @@ export interface Step {
 export function reachedFrom(
   network: Network,
   starts: readonly number[],
-  through: (link: Link, from: number) => boolean = () => true,
+  through: (link: Edge, from: number) => boolean = () => true,
 ): ReadonlyMap<number, Step | undefined> {
-  const links = linksOf(network);
+  const links = edgesOf(network);
   const reached = new Map<number, Step | undefined>(starts.map((start) => [start, undefined]));
   // A map is walked in the order in which it grows, also while it grows.
   for (const [terminal] of reached) {
@@ -59,11 +59,11 @@ export function reachedFrom(
 }
 
 /** By terminal index: the number of the piece of metal that it belongs to. Terminals with one number are joined. */
-export function piecesOf(
+export function componentsOf(
   network: Network,
-  through: (link: Link, from: number) => boolean = () => true,
+  through: (link: Edge, from: number) => boolean = () => true,
 ): readonly number[] {
-  const links = linksOf(network);
+  const links = edgesOf(network);
   const pieces = network.terminals.map(() => -1);
   let count = 0;
   for (let start = 0; start < pieces.length; start++) {

@@ -1,27 +1,27 @@
 import type { BatteryPart } from "../../model/network.ts";
 import { disjointSets } from "./disjoint-sets.ts";
-import { batteriesOf, type FaultNetwork, weakest } from "./fault-network.ts";
+import { batteriesOf, type FaultNetwork, sourceForMinFault } from "./fault-network.ts";
 import { returnTerminal } from "./parts-inside.ts";
 import { type NearestSources, nearestSources } from "./reach.ts";
-import type { NetSide } from "./sides.ts";
+import type { NetPolarity } from "./sides.ts";
 import { across } from "./spanning-forest.ts";
 import { sparseInverse } from "./sparse-inverse.ts";
 import type { Bank } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
 /** The least currents for dead shorts between the positive end of a conductor and where its current comes back. */
-export interface LeastFaults {
+export interface MinFaults {
   /** At a terminal on the positive side; undefined where no battery reaches it. */
-  at(terminal: number): LeastFault | undefined;
+  at(terminal: number): MinFault | undefined;
   /**
    * What flows in one conductor during any short, A, from its near to its far end. One solution serves all shorts: what a
    * current into a node does to a conductor is what a current through the conductor does to the node (reciprocity).
    */
-  through(conductor: number): (fault: LeastFault) => number;
+  through(conductor: number): (fault: MinFault) => number;
 }
 
 /** A short, and what it draws. */
-export interface LeastFault {
+export interface MinFault {
   readonly currentA: number;
   /** The two nodes that it joins. */
   readonly positive: number;
@@ -39,12 +39,12 @@ export interface LeastFault {
  * the nearest bank, and the way back, R_w, is taken to have as much resistance as the way there (common practice: a pair
  * of equal conductors).
  */
-export function leastFaults(
+export function minFaults(
   wiring: Wiring,
   faults: FaultNetwork,
-  nets: readonly NetSide[],
+  nets: readonly NetPolarity[],
   banks: readonly Bank[],
-): LeastFaults | undefined {
+): MinFaults | undefined {
   const { network, pointOf, netOf } = wiring;
   const { nodeOf, hotOhm } = faults;
   const batteries = batteriesOf(network);
@@ -90,7 +90,7 @@ export function leastFaults(
   for (const { a: one, b: other, ohm: value } of faults.joins)
     join(unknownOf[one]!, unknownOf[other]!, value);
   for (const battery of batteries) {
-    const { voltageV, ohm: internalOhm } = weakest(battery);
+    const { voltageV, ohm: internalOhm } = sourceForMinFault(battery);
     const [positive, negative] = [unknown(battery.terminals.positive), unknown(battery.terminals.negative)];
     join(positive, negative, internalOhm);
     if (positive >= 0) currents[positive]! += voltageV / internalOhm;

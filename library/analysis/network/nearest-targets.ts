@@ -1,5 +1,5 @@
 import type { Network } from "../../model/network.ts";
-import { type Link, linksOf, reachedFrom, type Step } from "./joined.ts";
+import { type Edge, edgesOf, reachedFrom, type Step } from "./joined.ts";
 
 /** A terminal, and others whose distance from it is sought; all of one piece of metal. */
 export interface Search {
@@ -44,7 +44,7 @@ export function nearestTargets(network: Network, searches: readonly Search[]): r
       const own = lead.conductorsTo.get(targets[nearest]!);
       const way =
         own === undefined
-          ? [...lead.conductors, ...wayTo(walk, targets[nearest]!)]
+          ? [...lead.conductors, ...pathTo(walk, targets[nearest]!)]
           : lead.conductors.slice(0, own);
       found[at] = { conductors, way };
     }
@@ -61,12 +61,12 @@ interface Lead {
 }
 
 function leadFrom(network: Network, start: number): Lead {
-  const links = linksOf(network);
+  const links = edgesOf(network);
   const conductors: number[] = [];
   const conductorsTo = new Map([[start, 0]]);
-  let [junction, onwards]: [number, readonly Link[]] = [start, links[start]!];
+  let [junction, onwards]: [number, readonly Edge[]] = [start, links[start]!];
   while (onwards.length === 1 && !conductorsTo.has(onwards[0]!.to)) {
-    const [{ to, conductor }] = onwards as readonly [Link];
+    const [{ to, conductor }] = onwards as readonly [Edge];
     if (conductor >= 0) conductors.push(conductor);
     conductorsTo.set(to, conductors.length);
     const back = junction;
@@ -88,7 +88,7 @@ function conductorsTo(walk: ReadonlyMap<number, Step | undefined>): ReadonlyMap<
   return counts;
 }
 
-function wayTo(walk: ReadonlyMap<number, Step | undefined>, terminal: number): readonly number[] {
+function pathTo(walk: ReadonlyMap<number, Step | undefined>, terminal: number): readonly number[] {
   const way: number[] = [];
   for (let step = walk.get(terminal); step; step = walk.get(step.from)) {
     if (step.link.conductor >= 0) way.push(step.link.conductor);

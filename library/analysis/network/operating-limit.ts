@@ -10,7 +10,7 @@ import type { Branch, Netlist } from "./solve-netlist.ts";
  * How much of the constant powers a network can feed, where it cannot feed all: the greatest share at which there still is an
  * operating point, found by halving, each search starting at the last point found.
  */
-export type Limit =
+export type LoadabilityLimit =
   | { readonly state: "found"; readonly point: OperatingPoint }
   | {
       readonly state: "none";
@@ -20,7 +20,7 @@ export type Limit =
       readonly culprits: readonly number[];
     };
 
-export function operatingLimit(netlist: Netlist, solver: OperatingPointSolver): Limit {
+export function loadabilityLimit(netlist: Netlist, solver: OperatingPointSolver): LoadabilityLimit {
   const unloaded = solver.solve(0);
   if (unloaded.state !== "found") {
     return { state: "none", why: "not-converged", reachedShare: 0, culprits: [] };
@@ -33,7 +33,7 @@ export function operatingLimit(netlist: Netlist, solver: OperatingPointSolver): 
   let reachedShare = 0;
   let reached = unloaded;
   let failedShare = 1;
-  let anyFell = full.state === "fell";
+  let anyCollapsed = full.state === "collapsed";
   for (let round = 0; round < mostRounds; round++) {
     while (failedShare - reachedShare > shareAccuracy) {
       const share = (reachedShare + failedShare) / 2;
@@ -43,7 +43,7 @@ export function operatingLimit(netlist: Netlist, solver: OperatingPointSolver): 
         reachedShare = share;
       } else {
         failedShare = share;
-        anyFell ||= next.state === "fell";
+        anyCollapsed ||= next.state === "collapsed";
       }
     }
     // That share was tried from further off. From close by it may be reached all the same; then there is more above it.
@@ -56,9 +56,9 @@ export function operatingLimit(netlist: Netlist, solver: OperatingPointSolver): 
   }
   return {
     state: "none",
-    why: anyFell ? "collapse" : "not-converged",
+    why: anyCollapsed ? "collapse" : "not-converged",
     reachedShare,
-    culprits: culpritsAt(netlist, solver, { share: reachedShare, voltages: reached.voltages }),
+    culprits: collapsingLoadsAt(netlist, solver, { share: reachedShare, voltages: reached.voltages }),
   };
 }
 
@@ -67,7 +67,7 @@ const mostRounds = 10;
 const shareAccuracy = 1e-5;
 
 /** Constant powers by the share of its voltage that each loses for the next bit of power; those that lose hardly any are left out. */
-function culpritsAt(
+function collapsingLoadsAt(
   netlist: Netlist,
   solver: OperatingPointSolver,
   at: { share: number; voltages: NodeVoltages },

@@ -38,7 +38,7 @@ export interface OperatingPoint {
 
 interface NoOperatingPoint {
   /** `fell`: a constant power pulled its voltage down without limit. `lost`: no answer within the steps allowed. */
-  readonly state: "fell" | "lost";
+  readonly state: "collapsed" | "not-converged";
   readonly iterations: number;
 }
 
@@ -62,10 +62,10 @@ export function voltageAbove({ coarse, fine }: NodeVoltages, { a, b }: Branch, l
 
 export interface OperatingPointSolver {
   /**
-   * @param share Of every constant power, 0 to 1.
+   * @param loadScale Of every constant power, 0 to 1.
    * @param from Start there instead of at the voltages without constant powers.
    */
-  solve(share: number, from?: NodeVoltages): OperatingPoint | NoOperatingPoint;
+  solve(loadScale: number, from?: NodeVoltages): OperatingPoint | NoOperatingPoint;
   /** Takes these voltages for those without constant powers, instead of the estimate that a search begins with. */
   takeAsUnloaded(voltages: NodeVoltages): void;
   /**
@@ -76,14 +76,14 @@ export interface OperatingPointSolver {
   /** Takes these voltages as the ones that {@link sensitivity} is asked at. */
   goTo(voltages: NodeVoltages): void;
   /** By node: how fast voltages change with the share of constant powers, V. */
-  sensitivity(share: number): Float64Array;
+  sensitivity(loadScale: number): Float64Array;
 }
 
 export function operatingPointSolver(netlist: Netlist, system: SparseSystem): OperatingPointSolver {
-  const { values } = system;
+  const { values: jacobian } = system;
   const size = netlist.nodes;
-  const places = placesOf(netlist, system);
-  const sumA = new Float64Array(size);
+  const places = stampIndices(netlist, system);
+  const residualsA = new Float64Array(size);
   const step = new Float64Array(size);
   const from = { coarse: new Float64Array(size), fine: new Float64Array(size) };
   const at = { coarse: new Float64Array(size), fine: new Float64Array(size) };
@@ -91,32 +91,32 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   const through = emptyConverterFlow();
   const highestV = highestSourceV(netlist);
   const draws = drawsOf(netlist);
-  const lone = loneSources(netlist);
+  const lone = soleSources(netlist);
   /** By index of `draws`: the voltage without constant powers; 0 for what does not run at that. */
-  const startV = new Float64Array(draws.length);
+  const unloadedV = new Float64Array(draws.length);
   let largestA = 0;
 
   // Conductors are most of all branches, and this is where the time goes: flat lists instead of objects halve it.
   const cables = flatConductors(netlist.conductors);
 
   /** Adds a branch with two terminals to the sums and slopes. */
-  function add({ a, b }: Branch, place: number, currentA: number, siemens: number): void {
+  function stamp({ a, b }: Branch, place: number, currentA: number, siemens: number): void {
     if (a === b) return;
-    sumA[a]! += currentA;
-    sumA[b]! -= currentA;
-    values[a]! += siemens;
-    values[b]! += siemens;
-    values[places[place]!]! -= siemens;
-    values[places[place + 1]!]! -= siemens;
+    residualsA[a]! += currentA;
+    residualsA[b]! -= currentA;
+    jacobian[a]! += siemens;
+    jacobian[b]! += siemens;
+    jacobian[places[place]!]! -= siemens;
+    jacobian[places[place + 1]!]! -= siemens;
     const size = Math.abs(currentA);
     if (size > largestA) largestA = size;
   }
 
-  function addConductors(): void {
+  function stampConductors(): void {
     // Named once here: looked up anew in each round, the lists would cost as much as the arithmetic.
     const { a: from, b: to, ambientOhm, warmingOhmPerA2, hottestSiemens, hottestV } = cables;
     const { coarse, fine } = at;
-    const [sums, slopes, entries] = [sumA, values, places];
+    const [sums, slopes, entries] = [residualsA, jacobian, places];
     let largest = largestA;
     for (let cable = 0; cable < from.length; cable++) {
       const a = from[cable]!;
@@ -143,84 +143,84 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   }
 
   /**
-   * Sums of currents out of each node, and their slopes. "start": sources hold their voltage whatever it takes, constant
-   * powers draw nothing. "downhill": constant powers and sources at their limit get the slope of a resistance.
+   * Sums of currents out of each node, and their slopes. "linear": sources hold their voltage whatever it takes, constant
+   * powers draw nothing. "regularised": constant powers and sources at their limit get the slope of a resistance.
    */
-  function balance(how: "start" | "exact" | "downhill", share: number): void {
-    sumA.fill(0);
-    values.fill(0);
+  function assemble(how: "linear" | "exact" | "regularised", loadScale: number): void {
+    residualsA.fill(0);
+    jacobian.fill(0);
     largestA = 0;
-    addConductors();
+    stampConductors();
     let place = 2 * netlist.conductors.length;
     for (const branch of netlist.resistors) {
-      add(branch, place, voltageOver(at, branch) / branch.ohm, 1 / branch.ohm);
+      stamp(branch, place, voltageOver(at, branch) / branch.ohm, 1 / branch.ohm);
       place += 2;
     }
     for (const branch of netlist.batteries) {
       battery(branch, voltageAbove(at, branch, branch.emfV), flow);
-      add(branch, place, flow.currentA, flow.siemens);
+      stamp(branch, place, flow.currentA, flow.siemens);
       place += 2;
     }
     for (const branch of netlist.currents) {
       const voltageV = voltageOver(at, branch);
       constantCurrent(branch, voltageV, flow);
       const asResistance = branch.currentA / highestV;
-      if (how === "start") {
+      if (how === "linear") {
         flow.siemens = asResistance;
         flow.currentA = asResistance * voltageV;
-      } else if (how === "downhill") flow.siemens = Math.max(flow.siemens, asResistance);
-      add(branch, place, flow.currentA, flow.siemens);
+      } else if (how === "regularised") flow.siemens = Math.max(flow.siemens, asResistance);
+      stamp(branch, place, flow.currentA, flow.siemens);
       place += 2;
     }
     for (const branch of netlist.sources) {
       const voltageV = voltageOver(at, branch);
       limitedSource(branch, voltageV, flow);
-      if (how === "start") holdVoltage(branch, voltageV, flow);
-      else if (how === "downhill" || (lone.has(branch) && flow.currentA === 0)) {
+      if (how === "linear") holdVoltage(branch, voltageV, flow);
+      else if (how === "regularised" || (lone.has(branch) && flow.currentA === 0)) {
         flow.siemens = Math.max(flow.siemens, branch.limitA / branch.outputV);
       }
-      add(branch, place, flow.currentA, flow.siemens);
+      stamp(branch, place, flow.currentA, flow.siemens);
       place += 2;
     }
     for (const branch of netlist.arrays) {
       const voltageV = voltageOver(at, branch);
       solarArray(branch, voltageV, flow);
-      if (how === "start") {
+      if (how === "linear") {
         flow.siemens = branch.cornerA / (branch.openCircuitV - branch.cornerV);
         flow.currentA = flow.siemens * (voltageV - branch.openCircuitV);
-      } else if (how === "downhill") {
+      } else if (how === "regularised") {
         flow.siemens = Math.max(flow.siemens, branch.cornerA / branch.openCircuitV);
       }
-      add(branch, place, flow.currentA, flow.siemens);
+      stamp(branch, place, flow.currentA, flow.siemens);
       place += 2;
     }
     netlist.powers.forEach((branch, index) => {
-      if (how !== "start" && isRunning(index)) {
-        constantPower(share * branch.powerW, voltageOver(at, branch), flow);
-        if (how === "downhill") flow.siemens = Math.max(flow.siemens, 0);
-        add(branch, place, flow.currentA, flow.siemens);
+      if (how !== "linear" && isRunning(index)) {
+        constantPower(loadScale * branch.powerW, voltageOver(at, branch), flow);
+        if (how === "regularised") flow.siemens = Math.max(flow.siemens, 0);
+        stamp(branch, place, flow.currentA, flow.siemens);
       }
       place += 2;
     });
     netlist.converters.forEach((branch, index) => {
-      addConverter(branch, { place, how, share, running: isRunning(netlist.powers.length + index) });
+      stampConverter(branch, { place, how, loadScale, running: isRunning(netlist.powers.length + index) });
       place += 16;
     });
     for (const reference of netlist.references) {
       // Currents of an island sum up to nothing, so this conductance to nowhere carries nothing: it only fixes the zero.
-      values[reference]! += values[reference]!;
+      jacobian[reference]! += jacobian[reference]!;
     }
-    for (let node = 0; node < size; node++) if (values[node] === 0) values[node] = 1;
+    for (let node = 0; node < size; node++) if (jacobian[node] === 0) jacobian[node] = 1;
   }
 
-  function addConverter(
+  function stampConverter(
     branch: ConverterBranch,
-    of: { place: number; how: "start" | "exact" | "downhill"; share: number; running: boolean },
+    of: { place: number; how: "linear" | "exact" | "regularised"; loadScale: number; running: boolean },
   ): void {
     const { input, output } = branch;
     const inputV = voltageOver(at, input);
     const outputV = voltageOver(at, output);
-    if (of.how === "start") {
+    if (of.how === "linear") {
       holdVoltage(branch, outputV, flow);
       through.inputA = 0;
       through.inputByInputV = 0;
@@ -230,20 +230,20 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       through.outputByOutputV = -flow.siemens;
     } else if (branch.passes) passingController(branch, { inputV, outputV }, through, flow);
     else if (!of.running) return;
-    else converter(branch, { inputV, outputV, share: of.share }, through, flow);
+    else converter(branch, { inputV, outputV, share: of.loadScale }, through, flow);
     if (of.how === "exact" && lone.has(branch) && through.outputA === 0) {
       through.outputByOutputV = -branch.limitA / branch.outputV;
     }
-    if (of.how === "downhill") {
+    if (of.how === "regularised") {
       through.inputByInputV = Math.max(0, through.inputByInputV);
       through.inputByOutputV = 0;
       through.outputByInputV = 0;
       through.outputByOutputV = Math.min(through.outputByOutputV, -branch.limitA / branch.outputV);
     }
-    sumA[input.a]! += through.inputA;
-    sumA[input.b]! -= through.inputA;
-    sumA[output.a]! -= through.outputA;
-    sumA[output.b]! += through.outputA;
+    residualsA[input.a]! += through.inputA;
+    residualsA[input.b]! -= through.inputA;
+    residualsA[output.a]! -= through.outputA;
+    residualsA[output.b]! += through.outputA;
     largestA = Math.max(largestA, Math.abs(through.inputA), Math.abs(through.outputA));
     // Rows: input a, input b, output a, output b; columns the same. What comes out of a row's second node has the other sign.
     for (let entry = 0; entry < 16; entry++) {
@@ -257,12 +257,12 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
           : column < 2
             ? -through.outputByInputV
             : -through.outputByOutputV;
-      values[places[of.place + entry]!]! += (row ^ column) & 1 ? -slope : slope;
+      jacobian[places[of.place + entry]!]! += (row ^ column) & 1 ? -slope : slope;
     }
   }
 
   function isRunning(draw: number): boolean {
-    return startV[draw]! !== 0;
+    return unloadedV[draw]! !== 0;
   }
 
   /** A controller that passes current on draws no constant power. */
@@ -274,9 +274,9 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     at.coarse.fill(0);
     at.fine.fill(0);
     // The conductors' own warming makes even this not quite linear; one step is near enough to start from.
-    balance("start", 0);
+    assemble("linear", 0);
     system.factor();
-    for (let node = 0; node < size; node++) step[node] = -sumA[node]!;
+    for (let node = 0; node < size; node++) step[node] = -residualsA[node]!;
     system.solve(step);
     move(at, at, step, 1);
   }
@@ -298,7 +298,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       const isConverter = index >= netlist.powers.length;
       const runs =
         !isPower(index) || (isConverter ? voltageV >= leastRunningV : Math.abs(voltageV) >= leastRunningV);
-      startV[index] = runs ? voltageV || 1 : 0;
+      unloadedV[index] = runs ? voltageV || 1 : 0;
     });
   }
 
@@ -306,7 +306,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   function longestStep(): number {
     let longest = 1e6;
     for (let index = 0; index < draws.length; index++) {
-      if (startV[index] === 0 || !isPower(index)) continue;
+      if (unloadedV[index] === 0 || !isPower(index)) continue;
       const { a, b } = draws[index]!;
       const voltageV = voltageOver(at, draws[index]!);
       const change = (step[a]! - step[b]!) / voltageV;
@@ -315,24 +315,24 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     return longest;
   }
 
-  function anyFell(): boolean {
+  function anyCollapsed(): boolean {
     for (let index = 0; index < draws.length; index++) {
-      if (startV[index] === 0 || !isPower(index)) continue;
-      if (voltageOver(at, draws[index]!) / startV[index]! < fallenShare) return true;
+      if (unloadedV[index] === 0 || !isPower(index)) continue;
+      if (voltageOver(at, draws[index]!) / unloadedV[index]! < fallenShare) return true;
     }
     return false;
   }
 
   function dot(): number {
     let sum = 0;
-    for (let node = 0; node < size; node++) sum += sumA[node]! * step[node]!;
+    for (let node = 0; node < size; node++) sum += residualsA[node]! * step[node]!;
     return sum;
   }
 
   function residual(): number {
     let largest = 0;
     for (let node = 0; node < size; node++) {
-      const leftA = Math.abs(sumA[node]!);
+      const leftA = Math.abs(residualsA[node]!);
       if (Number.isNaN(leftA)) return leftA;
       if (leftA > largest) largest = leftA;
     }
@@ -343,18 +343,18 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
    * Goes along the step, and shortens it where the power balance along it has turned. From a hill, where it is the steeper
    * the further one goes, it is lengthened: so close below the limit of a constant power each step would be a tiny one.
    */
-  function descend(share: number, isHill: boolean): void {
+  function lineSearch(loadScale: number, isIndefinite: boolean): void {
     const before = dot();
     from.coarse.set(at.coarse);
     from.fine.set(at.fine);
     const longest = longestStep();
     let length = Math.min(1, longest);
     move(from, at, step, length);
-    balance("exact", share);
-    while (isHill && 4 * length <= longest && before < 0 && dot() < turnedShare * before) {
+    assemble("exact", loadScale);
+    while (isIndefinite && 4 * length <= longest && before < 0 && dot() < turnedShare * before) {
       length *= 4;
       move(from, at, step, length);
-      balance("exact", share);
+      assemble("exact", loadScale);
     }
     if (!(before < 0)) return;
     let low = 0;
@@ -369,7 +369,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       length =
         trial % 3 === 2 ? low + width / 2 : Math.min(Math.max(secant, low + width / 64), high - width / 64);
       move(from, at, step, length);
-      balance("exact", share);
+      assemble("exact", loadScale);
       const slope = dot();
       if (Math.abs(slope) <= -turnedShare * before) return;
       if (slope < 0) {
@@ -382,13 +382,13 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     }
   }
 
-  function solve(share: number, begin?: NodeVoltages): OperatingPoint | NoOperatingPoint {
+  function solve(loadScale: number, begin?: NodeVoltages): OperatingPoint | NoOperatingPoint {
     if (begin) goTo(begin);
     else {
       goToStart();
       noteUnloaded();
     }
-    balance("exact", share);
+    assemble("exact", loadScale);
     let before = Number.POSITIVE_INFINITY;
     let leastPivot = Number.NaN;
     for (let iterations = 1; iterations <= mostIterations; iterations++) {
@@ -398,22 +398,22 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       const isRounding = residualA <= nearShare * measureA && residualA > before / 2;
       if (residualA <= solvedShare * measureA || isRounding) {
         if (Number.isNaN(leastPivot)) leastPivot = system.factor();
-        if (leastPivot < -surelyNegative && isUnstable(share)) return { state: "fell", iterations };
+        if (leastPivot < -surelyNegative && isUnstable(loadScale)) return { state: "collapsed", iterations };
         return found(residualA, iterations);
       }
       before = residualA;
       leastPivot = system.factor();
       const isHill = leastPivot <= 0;
       if (isHill) {
-        balance("downhill", share);
+        assemble("regularised", loadScale);
         system.factor();
       }
-      for (let node = 0; node < size; node++) step[node] = -sumA[node]!;
+      for (let node = 0; node < size; node++) step[node] = -residualsA[node]!;
       system.solve(step);
-      descend(share, isHill);
-      if (share > 0 && anyFell()) return { state: "fell", iterations };
+      lineSearch(loadScale, isHill);
+      if (loadScale > 0 && anyCollapsed()) return { state: "collapsed", iterations };
     }
-    return { state: "lost", iterations: mostIterations };
+    return { state: "not-converged", iterations: mostIterations };
   }
 
   /**
@@ -422,16 +422,16 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
    * an order of elimination can have two negative pivots where another has none. Then the determinant, which changes its
    * sign where the two voltages meet, and the voltages say it: the lower one, P·R/E at first, rises with the power.
    */
-  function isUnstable(share: number): boolean {
-    return netlist.converters.length === 0 || system.hasNegativeDeterminant() || anyRises(share);
+  function isUnstable(loadScale: number): boolean {
+    return netlist.converters.length === 0 || system.hasNegativeDeterminant() || anyRises(loadScale);
   }
 
   /** A lower voltage rises at least by the same share as the power; an upper one falls, or is hardly moved by others. */
-  function anyRises(share: number): boolean {
-    const change = sensitivity(share);
+  function anyRises(loadScale: number): boolean {
+    const change = sensitivity(loadScale);
     return draws.some((draw, index) => {
-      if (startV[index] === 0 || !isPower(index)) return false;
-      const riseV = share * (change[draw.a]! - change[draw.b]!);
+      if (unloadedV[index] === 0 || !isPower(index)) return false;
+      const riseV = loadScale * (change[draw.a]! - change[draw.b]!);
       return riseV / voltageOver(at, draw) > 0.5;
     });
   }
@@ -441,12 +441,12 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     return { state: "found", voltages, residualA, largestA, iterations };
   }
 
-  function sensitivity(share: number): Float64Array {
-    balance("exact", 1);
-    const full = sumA.slice();
-    balance("exact", 0);
-    const change = Float64Array.from(full, (sum, node) => sumA[node]! - sum);
-    balance("exact", share);
+  function sensitivity(loadScale: number): Float64Array {
+    assemble("exact", 1);
+    const full = residualsA.slice();
+    assemble("exact", 0);
+    const change = Float64Array.from(full, (sum, node) => residualsA[node]! - sum);
+    assemble("exact", loadScale);
     system.factor();
     system.solve(change);
     return change;
@@ -525,14 +525,14 @@ function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
   return [...powers, ...converters.map(({ input }) => input)];
 }
 
-type LoneSource = Netlist["sources"][number] | ConverterBranch;
+type SoleSource = Netlist["sources"][number] | ConverterBranch;
 
 /**
  * Sources that alone hold the voltage of a piece of the network, because there is no battery and no panel at it. While they give
  * nothing, that voltage has no slope at all and a step has no end; they then get the slope of a resistance. It is only the step
  * that this changes, not the current.
  */
-function loneSources(netlist: Netlist): ReadonlySet<LoneSource> {
+function soleSources(netlist: Netlist): ReadonlySet<SoleSource> {
   const { conductors, resistors, batteries, arrays, sources, converters } = netlist;
   if (sources.length === 0 && converters.length === 0) return new Set();
   const pieces = joinedBy(netlist.nodes, conductors, resistors, batteries, arrays);
@@ -565,8 +565,8 @@ export function moved(voltages: NodeVoltages, addedV: Float64Array): NodeVoltage
   return to;
 }
 
-/** Where in the system's values each branch writes, in the order in which they are added up. */
-function placesOf(netlist: Netlist, { entryAt }: SparseSystem): Int32Array {
+/** Where in the Jacobian each branch writes, in the order in which they are added up. */
+function stampIndices(netlist: Netlist, { entryAt }: SparseSystem): Int32Array {
   const { conductors, resistors, batteries, currents, sources, arrays, powers, converters } = netlist;
   const pairs = [conductors, resistors, batteries, currents, sources, arrays, powers];
   const count = pairs.reduce((sum, branches) => sum + 2 * branches.length, 16 * converters.length);

@@ -1,9 +1,9 @@
 import type { Join, Network, Part, PartKind } from "../../model/network.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
-import { twoPolesOf } from "./two-poles.ts";
+import { portsOf } from "./two-poles.ts";
 
 /** What joins two terminals inside a part, whatever its state: a disconnect counts as closed. */
-export interface InnerJoin {
+export interface InternalConnection {
   readonly a: number;
   readonly b: number;
   /** 0: one piece of metal. */
@@ -24,7 +24,7 @@ export interface Source {
  * What joins terminals inside a part. Not through loads, sources and converters; but the negatives of a DC-DC charger that is
  * not isolated are one. Fuses and contacts have no resistance.
  */
-export function joinsIn(part: Part): readonly Join[] {
+export function internalConnections(part: Part): readonly Join[] {
   switch (part.kind) {
     case "fusePanel":
       return [{ between: [part.terminals.feed, part.terminals.branch], ohm: 0 }];
@@ -46,12 +46,12 @@ export function joinsIn(part: Part): readonly Join[] {
 }
 
 /** All joins inside parts, in the order of the parts. */
-export function innerJoins({ parts }: Network): InnerJoin[] {
-  return parts.flatMap((part) => joinsIn(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })));
+export function internalConnectionsOf({ parts }: Network): InternalConnection[] {
+  return parts.flatMap((part) => internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })));
 }
 
 /** Parts that are only metal between conductors: no source, no load. */
-export function passesOn({ kind }: Part): boolean {
+export function passesCurrentOn({ kind }: Part): boolean {
   return passing.has(kind);
 }
 
@@ -67,7 +67,7 @@ const passing: ReadonlySet<PartKind> = new Set([
 /** All sources, in the order of their parts. */
 export function sourcesOf({ parts }: Network): Source[] {
   return parts.flatMap((part) =>
-    twoPolesOf(part).flatMap(({ does, positive, negative }) =>
+    portsOf(part).flatMap(({ does, positive, negative }) =>
       does === "feeds" ? [{ part: part.index, positive, negative, limitA: limitOf(part) }] : [],
     ),
   );
@@ -102,5 +102,5 @@ export function returnTerminal(part: Part, positive: number): number | undefined
   if (part.kind === "fusePanel") {
     return part.hasNegativeBus && positive !== part.terminals.negative ? part.terminals.negative : undefined;
   }
-  return twoPolesOf(part).find((pair) => pair.positive === positive)?.negative;
+  return portsOf(part).find((pair) => pair.positive === positive)?.negative;
 }

@@ -1,4 +1,4 @@
-import { type BreadthFirst, breadthFirst, wayTo } from "./breadth-first.ts";
+import { type BreadthFirst, breadthFirst, pathTo } from "./breadth-first.ts";
 import type { Source } from "./parts-inside.ts";
 import type { NetworkTopology } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
@@ -7,7 +7,7 @@ import type { Wiring } from "./wiring.ts";
  * Answers, for any terminal, which source on its side is nearest, counted in conductors, and over which conductors; of
  * several as near as each other the one that comes first. All ways of a side are found in one walk, the first time that one is asked for.
  */
-export function waysFromSources(
+export function pathsFromSources(
   wiring: Wiring,
   sides: NetworkTopology["sides"],
 ): NetworkTopology["wayFromSource"] {
@@ -20,7 +20,7 @@ export function waysFromSources(
     walks.set(pole, walk);
     const point = wiring.pointOf[terminal]!;
     const nearest = walk.sources[walk.start[point]!];
-    return nearest && { source: nearest.part, conductors: wayTo(wiring.graph, walk, point) };
+    return nearest && { source: nearest.part, conductors: pathTo(wiring.graph, walk, point) };
   };
 }
 

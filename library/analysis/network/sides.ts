@@ -1,23 +1,23 @@
 import type { Network } from "../../model/network.ts";
 import type { Source } from "./parts-inside.ts";
 import { across } from "./spanning-forest.ts";
-import type { ConductorSide, NetworkTopology } from "./topology.ts";
+import type { ConductorPolarity, NetworkTopology } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
 /** What a net is: "middle" hangs between two batteries of one string, "both" is part of a short. */
-export type NetSide = "positive" | "negative" | "middle" | "both" | "none";
+export type NetPolarity = "positive" | "negative" | "middle" | "both" | "none";
 
 /**
  * The side of each net. A net to which the positive of one source and the negative of another are joined lies between the
  * two in a string, unless one comes back to it by going through sources from negative to positive: their voltages then add
  * up round a ring that has no load in it.
  */
-export function netSides(wiring: Wiring): NetSide[] {
+export function netPolarities(wiring: Wiring): NetPolarity[] {
   const { sources, pointOf, netOf, nets } = wiring;
   const lower = Int32Array.from(sources, ({ negative }) => netOf[pointOf[negative]!]!);
   const upper = Int32Array.from(sources, ({ positive }) => netOf[pointOf[positive]!]!);
   const ringOf = ringsOf(nets, lower, upper);
-  const sides = new Array<NetSide>(nets).fill("none");
+  const sides = new Array<NetPolarity>(nets).fill("none");
   sources.forEach((_, source) => {
     for (const [net, own, other] of [
       [upper[source]!, "positive", "negative"],
@@ -39,7 +39,7 @@ export function netSides(wiring: Wiring): NetSide[] {
  * The side of each terminal. What hangs between two batteries is live, so it counts as positive; but the poles of the
  * sources themselves keep their own side there.
  */
-export function terminalSides({ network, sources, pointOf, netOf }: Wiring, nets: readonly NetSide[]) {
+export function terminalPolarities({ network, sources, pointOf, netOf }: Wiring, nets: readonly NetPolarity[]) {
   const sides = network.terminals.map((_, terminal): NetworkTopology["sides"][number] => {
     const side = nets[netOf[pointOf[terminal]!]!]!;
     return side === "middle" ? "positive" : side;
@@ -50,7 +50,7 @@ export function terminalSides({ network, sources, pointOf, netOf }: Wiring, nets
   return sides;
 }
 
-export function conductorSides(wiring: Wiring, nets: readonly NetSide[]): ConductorSide[] {
+export function conductorPolarities(wiring: Wiring, nets: readonly NetPolarity[]): ConductorPolarity[] {
   const { network, pointOf, netOf } = wiring;
   const inString = stringLinks(wiring, nets);
   return network.conductors.map(({ from, to }, conductor) => {
@@ -67,7 +67,7 @@ export function conductorSides(wiring: Wiring, nets: readonly NetSide[]): Conduc
  * conductors, through other sources from their negative to their positive. Shortest first; a way that shares a conductor
  * with a shorter one is left out, because one wrong cable shorts every source on its bus.
  */
-export function shortsOf(wiring: Wiring, nets: readonly NetSide[]): NetworkTopology["shorts"] {
+export function shortsOf(wiring: Wiring, nets: readonly NetPolarity[]): NetworkTopology["shorts"] {
   const { sources, pointOf, netOf } = wiring;
   const shorted = sources.filter(({ positive }) => nets[netOf[pointOf[positive]!]!] === "both");
   if (shorted.length === 0) return [];
@@ -165,7 +165,7 @@ function ringsOf(nets: number, lower: Int32Array, upper: Int32Array): Int32Array
  * By conductor: whether it lies between the poles of batteries or panels in a net in the middle of a string. What only
  * leads away from there to something else (a tap for a load of half the voltage) is no link.
  */
-function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: readonly NetSide[]) {
+function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: readonly NetPolarity[]) {
   const isPole = new Uint8Array(graph.nodes);
   for (const { part, positive, negative } of sources) {
     const { kind } = network.parts[part]!;

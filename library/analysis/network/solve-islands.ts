@@ -164,7 +164,7 @@ function withoutOnlyLinks(netlist: Netlist): Netlist {
   }
   if (onlyLinks.size === 0) return netlist;
   const closesALoop = (branch: Branch) => !onlyLinks.has(branch);
-  const silent: BatteryBranch[] = [
+  const blocked: BatteryBranch[] = [
     ...sources
       .filter((source) => onlyLinks.has(source))
       .map(({ a, b, part, outputV, limitA }) => ({
@@ -194,7 +194,7 @@ function withoutOnlyLinks(netlist: Netlist): Netlist {
   ];
   return {
     ...netlist,
-    batteries: [...batteries, ...silent],
+    batteries: [...batteries, ...blocked],
     resistors: resistors.filter((resistor) => !resistor.isLoad || closesALoop(resistor)),
     currents: currents.filter(closesALoop),
     powers: powers.filter(closesALoop),

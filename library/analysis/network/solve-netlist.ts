@@ -1,7 +1,7 @@
 import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../model/network.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
 import { disjointSets } from "./disjoint-sets.ts";
-import { joinsIn } from "./parts-inside.ts";
+import { internalConnections } from "./parts-inside.ts";
 import type { ArrayCurve, ConverterLaw, LimitedSource } from "./solve-devices.ts";
 import { withoutIdle } from "./solve-islands.ts";
 
@@ -114,7 +114,7 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
 
 /** What joins terminals inside a part, in this state: an open disconnect joins nothing. */
 export function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
-  return part.kind === "disconnect" && !on[part.index] ? [] : joinsIn(part);
+  return part.kind === "disconnect" && !on[part.index] ? [] : internalConnections(part);
 }
 
 /** Pairs of nodes that any branch could join, in any state of the network: the pattern of its equations. */

@@ -1,14 +1,14 @@
 import type { Network, Scenario } from "../../model/network.ts";
 import type { ScenarioResult } from "../network-result.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
-import { type Limit, operatingLimit } from "./operating-limit.ts";
+import { type LoadabilityLimit, loadabilityLimit } from "./operating-limit.ts";
 import { measureOf, type OperatingPoint, operatingPointSolver } from "./operating-point.ts";
 import { withoutIdle } from "./solve-islands.ts";
 import { type Netlist, type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
 import { solvedScenario } from "./solved-scenario.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
-import { withStandingVoltages } from "./standing-voltages.ts";
+import { withFloatingVoltages } from "./standing-voltages.ts";
 
 /**
  * Solves the network in each of its scenarios. Always an answer for each: its currents and voltages, or why there are none.
@@ -51,7 +51,7 @@ function solveScenario(of: {
   }
   const { point } = limit;
   if (!isBalanced(point)) return { ...unsolved, reachedShare: 1 };
-  const standing = { ...point, voltages: withStandingVoltages(netlist, point.voltages) };
+  const standing = { ...point, voltages: withFloatingVoltages(netlist, point.voltages) };
   return solvedScenario({ network, scenario, index, netlist, point: standing });
 }
 
@@ -59,13 +59,13 @@ function solveScenario(of: {
  * The operating point of a netlist, and what of it is running there: devices and converters that have no voltage to run
  * at are taken out, which can leave others without a source, so the search is made again without them.
  */
-export function settle(everything: Netlist, system: SparseSystem): { netlist: Netlist; limit: Limit } {
+export function settle(everything: Netlist, system: SparseSystem): { netlist: Netlist; limit: LoadabilityLimit } {
   let netlist = everything;
   for (;;) {
     const solver = operatingPointSolver(netlist, system);
     const point = solver.solve(1);
     const limit =
-      point.state === "found" ? ({ state: "found", point } as const) : operatingLimit(netlist, solver);
+      point.state === "found" ? ({ state: "found", point } as const) : loadabilityLimit(netlist, solver);
     const idle = solver.notRunning();
     if (idle.size === 0) return { netlist, limit };
     netlist = withoutIdle({

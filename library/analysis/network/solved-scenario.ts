@@ -13,7 +13,7 @@ import {
   solarArray,
 } from "./solve-devices.ts";
 import type { Netlist } from "./solve-netlist.ts";
-import { twoPolesOf } from "./two-poles.ts";
+import { portsOf } from "./two-poles.ts";
 
 /** The currents and voltages of an operating point, by conductor, part and terminal of the network. */
 export function solvedScenario(of: {
@@ -83,7 +83,7 @@ function terminalVoltages(
   const voltageOf = (node: number) => coarse[node]! + fine[node]!;
   for (const part of network.parts) {
     if (!scenario.on[part.index]) continue;
-    for (const { does, positive, negative } of twoPolesOf(part)) {
+    for (const { does, positive, negative } of portsOf(part)) {
       if (does !== "feeds") continue;
       const isBattery = part.kind === "battery";
       for (const terminal of [negative, positive]) {
@@ -107,7 +107,7 @@ function terminalVoltages(
 
 /** Between its positive and its negative terminal; of chargers at their output. */
 function voltageAt(part: Part, terminalV: readonly number[]): number {
-  const poles = twoPolesOf(part);
+  const poles = portsOf(part);
   const { positive, negative } = poles.find(({ does }) => does === "feeds") ?? poles[0] ?? {};
   if (positive === undefined || negative === undefined) return Number.NaN;
   return terminalV[positive]! - terminalV[negative]!;

@@ -8,7 +8,7 @@ import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
  * voltage no source gives anything, so any higher one fulfils the equations as well, and a search may end at any of
  * them. No current changes.
  */
-export function withStandingVoltages(netlist: Netlist, voltages: NodeVoltages): NodeVoltages {
+export function withFloatingVoltages(netlist: Netlist, voltages: NodeVoltages): NodeVoltages {
   const outputs: Output[] = [
     ...netlist.sources.map((source) => ({ ...source, spareV: spareOf(source, voltages) })),
     ...netlist.converters.map((one) => ({
@@ -17,14 +17,14 @@ export function withStandingVoltages(netlist: Netlist, voltages: NodeVoltages): 
       spareV: spareOfConverter(one, voltages),
     })),
   ];
-  const silent = outputs.filter(({ spareV }) => spareV >= 0);
-  if (silent.length === 0) return voltages;
+  const blocked = outputs.filter(({ spareV }) => spareV >= 0);
+  if (blocked.length === 0) return voltages;
   const { conductors, resistors, batteries, arrays, currents, powers } = netlist;
   const giving = outputs.filter(({ spareV }) => spareV < 0);
   const inputs = giving.flatMap(({ input }) => (input ? [input] : []));
   const steady = [conductors, resistors, batteries, arrays, currents, powers];
   const pieces = joinedBy(netlist.nodes, ...steady, giving, inputs);
-  const shiftV = shiftsOf(silent, pieces, netlist.references);
+  const shiftV = shiftsOf(blocked, pieces, netlist.references);
   if (shiftV.size === 0) return voltages;
   return moved(
     voltages,

@@ -2,8 +2,8 @@ import type { Network } from "../../model/network.ts";
 import type { DevicePlace } from "../network-result.ts";
 import { banksOf } from "./banks.ts";
 import { devicePairsOf, protectedZones } from "./protected-zones.ts";
-import { waysFromSources } from "./reach.ts";
-import { conductorSides, netSides, shortsOf, terminalSides } from "./sides.ts";
+import { pathsFromSources } from "./reach.ts";
+import { conductorPolarities, netPolarities, shortsOf, terminalPolarities } from "./sides.ts";
 import { unprotectedPaths } from "./unprotected-paths.ts";
 import { wiringOf } from "./wiring.ts";
 
@@ -12,7 +12,7 @@ export interface NetworkTopology {
   /** By terminal index: whether it hangs on the positive or the negative side of a source, on both (a short), or on none. */
   readonly sides: readonly ("positive" | "negative" | "both" | "none")[];
   /** By conductor index. A series link lies between two batteries or panels of one string, a parallel link between equal poles. */
-  readonly conductorSides: readonly ConductorSide[];
+  readonly conductorSides: readonly ConductorPolarity[];
   /** Sources whose own poles are joined without a load between, each with the conductors of the shortest way. */
   readonly shorts: readonly { readonly source: number; readonly conductors: readonly number[] }[];
   /** Positive conductors that a source reaches without passing a device that protects them. */
@@ -27,7 +27,7 @@ export interface NetworkTopology {
   readonly banks: readonly Bank[];
 }
 
-export type ConductorSide = "positive" | "negative" | "series-link" | "parallel-link" | "shorted" | "none";
+export type ConductorPolarity = "positive" | "negative" | "series-link" | "parallel-link" | "shorted" | "none";
 
 export interface UnprotectedPath {
   readonly conductor: number;
@@ -57,15 +57,15 @@ export interface Bank {
 /** Not `throw`: a network of nothing but shorts has a topology too. */
 export function topologyOf(network: Network): NetworkTopology {
   const wiring = wiringOf(network);
-  const nets = netSides(wiring);
-  const sides = terminalSides(wiring, nets);
-  const alongConductors = conductorSides(wiring, nets);
+  const nets = netPolarities(wiring);
+  const sides = terminalPolarities(wiring, nets);
+  const alongConductors = conductorPolarities(wiring, nets);
   return {
     sides,
     conductorSides: alongConductors,
     shorts: shortsOf(wiring, nets),
     unprotected: unprotectedPaths(wiring, alongConductors),
-    wayFromSource: waysFromSources(wiring, sides),
+    wayFromSource: pathsFromSources(wiring, sides),
     devicePairs: devicePairsOf(wiring, protectedZones(wiring)),
     banks: banksOf(wiring, nets),
   };

@@ -1,7 +1,7 @@
 import type { Part } from "../../model/network.ts";
 
 /** The two terminals between which a part feeds or draws. A charger has two such pairs. */
-export interface TwoPole {
+export interface Port {
   readonly part: Part;
   readonly does: "feeds" | "draws";
   readonly positive: number;
@@ -9,7 +9,7 @@ export interface TwoPole {
 }
 
 /** Every pair of poles of a part; none for parts that only pass current on. */
-export function twoPolesOf(part: Part): readonly TwoPole[] {
+export function portsOf(part: Part): readonly Port[] {
   switch (part.kind) {
     case "battery":
     case "alternator":

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import { ampacityOf } from "../ampacity.ts";
 import { faultsOf } from "./faults.ts";
-import { innerJoins, sourcesOf } from "./parts-inside.ts";
+import { internalConnectionsOf, sourcesOf } from "./parts-inside.ts";
 import { sampleNetwork } from "./sample-network.ts";
 import { type NetworkTopology, topologyOf } from "./topology.ts";
 
@@ -58,7 +58,7 @@ function endsIn({ unprotected }: NetworkTopology): Set<string> {
 
 /** The same in the plainest way: from each end, walk over everything that lets a fault pass. */
 function foundByWalking(network: Network, { conductorSides }: NetworkTopology) {
-  const joins = innerJoins(network);
+  const joins = internalConnectionsOf(network);
   return network.conductors.flatMap((own, conductor) => {
     const ampacity = ampacityOf(own.run);
     if (conductorSides[conductor] !== "positive" || !ampacity.judged) return [];
@@ -110,7 +110,7 @@ describe("any wiring", () => {
     fc.assert(
       fc.property(anyWiring, (network) => {
         const { unprotected } = topologyOf(network);
-        const joins = innerJoins(network);
+        const joins = internalConnectionsOf(network);
         const samePiece = (a: number, b: number) => {
           const piece = new Set([a]);
           for (let before = 0; before < piece.size; ) {

@@ -2,10 +2,10 @@ import type { NetworkConductor } from "../../model/network.ts";
 import { ampacityOf } from "../ampacity.ts";
 import { firstIndex } from "../first-index.ts";
 import type { DevicePlace } from "../network-result.ts";
-import { breadthFirst, wayTo } from "./breadth-first.ts";
+import { breadthFirst, pathTo } from "./breadth-first.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import { type SpanningForest, spanningForest } from "./spanning-forest.ts";
-import type { ConductorSide, UnprotectedPath } from "./topology.ts";
+import type { ConductorPolarity, UnprotectedPath } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
 /**
@@ -17,7 +17,7 @@ import type { Wiring } from "./wiring.ts";
  * greatest ampacity to the least, more and more others let pass, and the points that they join only ever grow together:
  * one pass tells which conductors may be reached at all. Only for the ampacities of those is the network walked.
  */
-export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorSide[]): UnprotectedPath[] {
+export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorPolarity[]): UnprotectedPath[] {
   const { network, graph, sources, pointOf } = wiring;
   const passesA = Float64Array.from(network.conductors, greatestThatPasses);
   const pushA = new Float64Array(graph.nodes);
@@ -49,7 +49,7 @@ function greatestThatPasses({ near, far }: NetworkConductor): number {
 }
 
 /** Positive conductors that can be judged, from the greatest ampacity to the least, those with the same one together. */
-function byAmpacity(conductors: readonly NetworkConductor[], sides: readonly ConductorSide[]) {
+function byAmpacity(conductors: readonly NetworkConductor[], sides: readonly ConductorPolarity[]) {
   const levels = new Map<number, number[]>();
   conductors.forEach(({ run, near, far }, index) => {
     if (sides[index] !== "positive" || (near && far)) return;
@@ -98,7 +98,7 @@ function pathsAt(
   const nearest = breadthFirst(graph, starts, isOpen);
   const around = (conductor: number, point: number) => {
     const isOpenElsewhere = (other: number) => other !== conductor && isOpen(other);
-    return wayTo(graph, breadthFirst(graph, starts, isOpenElsewhere), point);
+    return pathTo(graph, breadthFirst(graph, starts, isOpenElsewhere), point);
   };
   return conductors.flatMap((conductor) => {
     const arriving = bareEnds(network.conductors[conductor]!).flatMap((end) => {
@@ -109,7 +109,7 @@ function pathsAt(
     if (arriving.length === 0) return [];
     const found = merged(arriving.flatMap((arrival) => arrival.found));
     const known = arriving
-      .map(({ point }) => wayTo(graph, nearest, point))
+      .map(({ point }) => pathTo(graph, nearest, point))
       .filter((way) => !way.includes(conductor));
     // Only where the nearer end has a device of its own does the other end's shortest way lead through the conductor.
     const ways = known.length > 0 ? known : arriving.map(({ point }) => around(conductor, point));

@@ -3,14 +3,14 @@ import type { NetworkResult, ScenarioResult } from "../network-result.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import type { NetworkTopology } from "./topology.ts";
 
-type Worst = Pick<NetworkResult, "conductors" | "parts" | "ways">;
+type Worst = Pick<NetworkResult, "conductors" | "parts" | "supplyPaths">;
 
 /**
  * Takes the worst out of every conductor and part of an island of which it cannot be told: one with a source whose own poles
  * are joined, because its currents say nothing of how the build will run; and one that could not be solved in a scenario that
  * lasts, because the worst may be in just that scenario. The scenarios keep what was solved.
  */
-export function withoutUntoldIslands(
+export function excludeUnsolvedIslands(
   network: Network,
   { shorts }: NetworkTopology,
   scenarios: readonly ScenarioResult[],
@@ -33,7 +33,7 @@ export function withoutUntoldIslands(
       isUntold(partAt(network, network.conductors[conductor]!.from)) ? { worst: undefined } : one,
     ),
     parts: worst.parts.map((one, part) => (isUntold(part) ? nothingWorst : one)),
-    ways: worst.ways.filter(({ part }) => !isUntold(part)),
+    supplyPaths: worst.supplyPaths.filter(({ part }) => !isUntold(part)),
   };
 }
 

@@ -5,7 +5,7 @@ import type { Network } from "../../model/network.ts";
  * then the same. Terminals, parts and conductors are compared in their order, for results are told by it; scenarios have no
  * say. Anything that is not known to make no difference makes one: names too, and where a figure comes from.
  */
-export function isWiredAlike(one: Network, other: Network): boolean {
+export function hasSameTopology(one: Network, other: Network): boolean {
   return (
     isSame(one.terminals, other.terminals, nothing) &&
     isSame(one.parts, other.parts, drawn) &&

@@ -1,14 +1,14 @@
 import type { Network } from "../../model/network.ts";
 import { workedOutOnce } from "../worked-out-once.ts";
 import { disjointSets } from "./disjoint-sets.ts";
-import { type InnerJoin, innerJoins, type Source, sourcesOf } from "./parts-inside.ts";
+import { type InternalConnection, internalConnectionsOf, type Source, sourcesOf } from "./parts-inside.ts";
 import { type Graph, graphOf } from "./spanning-forest.ts";
 
 /** A network as points and the conductors between them: what every question about ways is asked of. */
 export interface Wiring {
   readonly network: Network;
   readonly sources: readonly Source[];
-  readonly joins: readonly InnerJoin[];
+  readonly joins: readonly InternalConnection[];
   /** By terminal: its point. Terminals that parts join inside are one point, whatever the resistance between them. */
   readonly pointOf: Int32Array;
   /** Nodes are points, edges are conductors with the same index as in the network. */
@@ -22,7 +22,7 @@ export interface Wiring {
 export const wiringOf: (network: Network) => Wiring = workedOutOnce(workOut);
 
 function workOut(network: Network): Wiring {
-  const joins = innerJoins(network);
+  const joins = internalConnectionsOf(network);
   const merged = disjointSets(network.terminals.length);
   for (const { a, b } of joins) merged.union(a, b);
   const points = numbered(network.terminals.length, merged.find);

@@ -1,10 +1,10 @@
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
-import type { SolvedScenario, WayFromBank } from "../network-result.ts";
+import type { SolvedScenario, SupplyPath } from "../network-result.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import { joinsOf } from "./solve-netlist.ts";
 import type { Bank, NetworkTopology } from "./topology.ts";
-import { type TwoPole, twoPolesOf } from "./two-poles.ts";
+import { type Port, portsOf } from "./two-poles.ts";
 
 /**
  * For every load, inverter and charger input that a bank feeds: what is lost from the bank's terminals to the device's, both
@@ -15,16 +15,16 @@ import { type TwoPole, twoPolesOf } from "./two-poles.ts";
  * The bank is the one that both of the device's terminals are reached from over conductors and parts that pass current on;
  * of several the one with the fewest conductors on the way to the positive terminal.
  */
-export function waysFromBanks(
+export function supplyPathsOf(
   network: Network,
   topology: Pick<NetworkTopology, "banks">,
   solved: readonly SolvedScenario[],
-): readonly WayFromBank[] {
+): readonly SupplyPath[] {
   const { banks } = topology;
   const devices = network.parts.flatMap((part) => drawingPoles(part));
   if (banks.length === 0 || devices.length === 0) return [];
   const ownerOf = new Map<number, number>();
-  const worst: (FoundWay | undefined)[] = devices.map(() => undefined);
+  const worst: (FoundPath | undefined)[] = devices.map(() => undefined);
   const walksByState = new Map<string, Walks>();
   for (const result of solved) {
     const scenario = network.scenarios[result.scenario]!;
@@ -47,8 +47,8 @@ export function waysFromBanks(
   return worst.flatMap((found) => (found ? [wayOf(network, found, ownerOf)] : []));
 }
 
-interface FoundWay {
-  readonly device: TwoPole;
+interface FoundPath {
+  readonly device: Port;
   readonly ends: BankEnds;
   readonly walks: Walks;
   readonly result: SolvedScenario;
@@ -63,13 +63,13 @@ interface BankEnds {
   readonly negative: number;
 }
 
-function drawingPoles(part: Part): readonly TwoPole[] {
+function drawingPoles(part: Part): readonly Port[] {
   // A solar controller takes from panels, not from a bank.
   if (part.kind === "solarController") return [];
-  return twoPolesOf(part).filter(({ does }) => does === "draws");
+  return portsOf(part).filter(({ does }) => does === "draws");
 }
 
-function wayOf(network: Network, found: FoundWay, ownerOf: ReadonlyMap<number, number>): WayFromBank {
+function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, number>): SupplyPath {
   const { device, ends, walks, result, dropV, arrivingV } = found;
   const battery = ownerOf.get(ends.positive)!;
   const nominalV = device.part.kind === "load" ? device.part.systemV : bankNominalV(network, walks, ends);
@@ -222,7 +222,7 @@ function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]
   }
 }
 
-function nearestBank(walks: Walks, { positive, negative }: TwoPole): BankEnds | undefined {
+function nearestBank(walks: Walks, { positive, negative }: Port): BankEnds | undefined {
   let nearest: (BankEnds & { conductors: number }) | undefined;
   for (const bank of walks.joinedTo(positive, negative)) {
     const there = walks.positive[bank]!(positive);

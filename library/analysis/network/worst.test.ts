@@ -4,7 +4,7 @@ import type { NetworkResult } from "../network-result.ts";
 import { sampleNetwork } from "./sample-network.ts";
 import { solveScenarios } from "./solve-scenarios.ts";
 import { topologyOf } from "./topology.ts";
-import { worstOver } from "./worst.ts";
+import { worstCaseOver } from "./worst.ts";
 
 /** A bank, a feeder over a shunt and a disconnect, two loads behind it, one of them a motor, and an alternator. */
 function boat() {
@@ -53,8 +53,8 @@ function boat() {
   return { network, battery, shunt, disconnect, light, winch, alternator, cables };
 }
 
-function worstOf(network: Network): Pick<NetworkResult, "conductors" | "parts" | "ways"> {
-  return worstOver(network, topologyOf(network), solveScenarios(network));
+function worstOf(network: Network): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
+  return worstCaseOver(network, topologyOf(network), solveScenarios(network));
 }
 
 describe("the worst over scenarios", () => {
@@ -94,7 +94,7 @@ describe("the worst over scenarios", () => {
       ),
       scenarios: [network.scenarios[0]!],
     };
-    const { conductors, parts, ways } = worstOf(hopeless);
+    const { conductors, parts, supplyPaths } = worstOf(hopeless);
     expect(conductors[cables.light]!.worst).toBeUndefined();
     expect(parts[light.part]).toEqual({
       feeds: undefined,
@@ -102,7 +102,7 @@ describe("the worst over scenarios", () => {
       surge: undefined,
       lowestV: undefined,
     });
-    expect(ways).toEqual([]);
+    expect(supplyPaths).toEqual([]);
     const still = worstOf({ ...network, scenarios: [network.scenarios[0]!] });
     expect(still.parts[light.part]!.surge).toBeUndefined();
   });
@@ -111,7 +111,7 @@ describe("the worst over scenarios", () => {
 describe("the way from the bank", () => {
   it("adds up over every conductor of both polarities, and what shunts lose", () => {
     const { network, battery, light, cables } = boat();
-    const [way] = worstOf(network).ways.filter(({ part }) => part === light.part);
+    const [way] = worstOf(network).supplyPaths.filter(({ part }) => part === light.part);
     expect(way!.battery).toBe(battery.part);
     expect(way!.scenario).toBe(1);
     expect(way!.legs.map(({ conductor }) => conductor)).toEqual([
@@ -132,7 +132,7 @@ describe("the way from the bank", () => {
 
   it("counts only while the device is on, and not while a motor starts", () => {
     const { network, light, winch } = boat();
-    const ways = worstOf({ ...network, scenarios: network.scenarios.slice(2) }).ways;
+    const ways = worstOf({ ...network, scenarios: network.scenarios.slice(2) }).supplyPaths;
     expect(ways.filter(({ part }) => part === light.part || part === winch.part)).toEqual([]);
   });
 
@@ -150,12 +150,12 @@ describe("the way from the bank", () => {
     build.cable(charger.outputPositive, other.positive);
     build.cable(charger.outputNegative, other.negative);
     const network = build.network();
-    const { ways } = worstOf(network);
-    expect(ways.map(({ part, battery }) => [part, battery])).toEqual([
+    const { supplyPaths } = worstOf(network);
+    expect(supplyPaths.map(({ part, battery }) => [part, battery])).toEqual([
       [inverter.part, high.part],
       [charger.part, high.part],
     ]);
-    for (const way of ways) {
+    for (const way of supplyPaths) {
       expect(way.dropLimitPercent).toBe(3);
       expect(way.dropPercent).toBeCloseTo((100 * way.dropV) / 25.6, 9);
     }
@@ -184,8 +184,8 @@ describe("the way from the bank", () => {
         },
       ],
     };
-    const { ways } = worstOf(network);
-    expect(ways.map(({ part }) => part)).toEqual([fed.part]);
-    expect(ways[0]!.legs.map(({ conductor }) => conductor)).toEqual([...around, back]);
+    const { supplyPaths } = worstOf(network);
+    expect(supplyPaths.map(({ part }) => part)).toEqual([fed.part]);
+    expect(supplyPaths[0]!.legs.map(({ conductor }) => conductor)).toEqual([...around, back]);
   });
 });

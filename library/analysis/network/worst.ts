@@ -7,16 +7,16 @@ import type {
   SolvedScenario,
   WorstOf,
 } from "../network-result.ts";
-import { passesOn } from "./parts-inside.ts";
+import { passesCurrentOn } from "./parts-inside.ts";
 import type { NetworkTopology } from "./topology.ts";
-import { waysFromBanks } from "./worst-ways.ts";
+import { supplyPathsOf } from "./worst-ways.ts";
 
 /** The worst over all scenarios, for each conductor, each part, and each way from a bank to a device. */
-export function worstOver(
+export function worstCaseOver(
   network: Network,
   topology: NetworkTopology,
   scenarios: readonly ScenarioResult[],
-): Pick<NetworkResult, "conductors" | "parts" | "ways"> {
+): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
   const solved = scenarios.filter((result): result is SolvedScenario => result.state === "solved");
   // What a starting motor draws is over before it heats anything.
   const lasting = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
@@ -39,7 +39,7 @@ export function worstOver(
         lowestV: lowestVoltage(network, solved, part.index),
       }),
     ),
-    ways: waysFromBanks(network, topology, lasting),
+    supplyPaths: supplyPathsOf(network, topology, lasting),
   };
 }
 
@@ -62,11 +62,11 @@ function greatest(
 
 /** What only passes current on does so in both directions; everything else feeds where its current is positive. */
 function fedOrPassedOn(part: Part, partA: number): number {
-  return passesOn(part) ? Math.abs(partA) : Math.max(0, partA);
+  return passesCurrentOn(part) ? Math.abs(partA) : Math.max(0, partA);
 }
 
 function drawn(part: Part, partA: number): number {
-  return passesOn(part) ? 0 : Math.max(0, -partA);
+  return passesCurrentOn(part) ? 0 : Math.max(0, -partA);
 }
 
 /** While it is on; starting motors included. */

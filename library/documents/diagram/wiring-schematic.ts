@@ -1,4 +1,4 @@
-import type { ConductorSide } from "../../analysis/network/topology.ts";
+import type { ConductorPolarity } from "../../analysis/network/topology.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Circuit, Protection } from "../../model/circuit.ts";
@@ -153,7 +153,7 @@ class Drawing {
     });
   }
 
-  #polarityOf(network: Network, { role, from }: NetworkConductor, side: ConductorSide): Polarity {
+  #polarityOf(network: Network, { role, from }: NetworkConductor, side: ConductorPolarity): Polarity {
     if (role !== "cable") return role === "positive" ? "positive" : "negative";
     // Between equal poles of two batteries: which poles, their own terminals say.
     if (side === "parallel-link")
@@ -256,7 +256,7 @@ function atStart(word: string): string {
   return `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;
 }
 
-const polarityOf: Readonly<Record<Exclude<ConductorSide, "parallel-link">, Polarity>> = {
+const polarityOf: Readonly<Record<Exclude<ConductorPolarity, "parallel-link">, Polarity>> = {
   positive: "positive",
   negative: "negative",
   "series-link": "link",

@@ -39,7 +39,7 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
   const { network: judged } = plan;
   const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
   const ways = new Map<number, { readonly dropPercent: number; readonly dropLimitPercent: number }>();
-  for (const way of judged?.result.ways ?? []) {
+  for (const way of judged?.result.supplyPaths ?? []) {
     const known = ways.get(way.part);
     if (!known || share(way) > share(known)) ways.set(way.part, way);
   }

@@ -1,5 +1,5 @@
 import { deviceVoltages } from "../../analysis/device-voltage.ts";
-import { passesOn } from "../../analysis/network/parts-inside.ts";
+import { passesCurrentOn } from "../../analysis/network/parts-inside.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
 import { figure, tellApart } from "../../rules/figures.ts";
@@ -148,7 +148,7 @@ function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContex
       textColumn("most", "Most of it on"),
       textColumn("findings", "Findings"),
     ],
-    rows: result.ways.map((way) => {
+    rows: result.supplyPaths.map((way) => {
       const name = network.parts[way.part]?.name ?? "";
       const [drop, limit] = valueAndLimit(way.dropPercent, way.dropLimitPercent);
       const most = [...way.legs].sort((one, other) => other.dropV - one.dropV)[0];
@@ -246,7 +246,7 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
 function shownCurrentA(part: Part, { partA, largestA }: SolvedScenario): number {
   const currentA = partA[part.index] ?? 0;
   if (Math.abs(currentA) < 1e-6 * Math.max(1, largestA)) return 0;
-  return passesOn(part) ? Math.abs(currentA) : currentA;
+  return passesCurrentOn(part) ? Math.abs(currentA) : currentA;
 }
 
 function volts(voltageV: number | undefined): Cell {

@@ -1,4 +1,4 @@
-import type { ConductorSide } from "../../analysis/network/topology.ts";
+import type { ConductorPolarity } from "../../analysis/network/topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { Circuit, Conductor, Protection } from "../../model/circuit.ts";
 import type { NetworkConductor } from "../../model/network.ts";
@@ -30,7 +30,7 @@ export interface Wire {
   readonly name: string;
   readonly role: NetworkConductor["role"];
   /** Of a cable, what the network tells; "none" where it hangs on no source. */
-  readonly side: ConductorSide;
+  readonly side: ConductorPolarity;
   /** Index in the network's conductors; undefined for a circuit that stands alone. */
   readonly conductor: number | undefined;
   readonly from: WireEnd;
@@ -170,7 +170,7 @@ function madeOf(run: Circuit, lengthM: number, bench: BenchSettings) {
 /** A link between the batteries of a string is live against both poles, so it counts as positive. */
 function polarityOf(
   role: Wire["role"],
-  side: ConductorSide,
+  side: ConductorPolarity,
   sides: readonly string[],
 ): "positive" | "negative" | undefined {
   if (role !== "cable") return role === "return" ? "negative" : "positive";

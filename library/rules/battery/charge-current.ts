@@ -1,4 +1,4 @@
-import { piecesOf } from "../../analysis/network/joined.ts";
+import { componentsOf } from "../../analysis/network/joined.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
@@ -82,7 +82,7 @@ function found(
 function batteriesOnAlternators({ network, result: { topology } }: JudgedNetwork): ReadonlySet<number> {
   const alternators = network.parts.filter((part) => part.kind === "alternator");
   if (alternators.length === 0) return new Set();
-  const pieces = piecesOf(network);
+  const pieces = componentsOf(network);
   const fed = new Set(alternators.map(({ terminals }) => pieces[terminals.positive]));
   const banks = topology.banks.filter(({ positives }) => positives.some((pole) => fed.has(pieces[pole])));
   return new Set(banks.flatMap(({ batteries }) => batteries));

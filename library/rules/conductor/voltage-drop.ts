@@ -1,5 +1,5 @@
 import type { Drop } from "../../analysis/circuit-result.ts";
-import type { NetworkResult, WayFromBank } from "../../analysis/network-result.ts";
+import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
 import type { Circuit, Conductor } from "../../model/circuit.ts";
@@ -146,19 +146,19 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
 
 /** Ways on which too much is lost, and the conductor at which each is reported. */
 interface WaysTooLong {
-  readonly ways: readonly { readonly way: WayFromBank; readonly place: NetworkConductor | undefined }[];
+  readonly ways: readonly { readonly way: SupplyPath; readonly place: NetworkConductor | undefined }[];
   /** By record of that conductor: the first way. */
-  readonly byRecord: ReadonlyMap<number, WayFromBank>;
+  readonly byRecord: ReadonlyMap<number, SupplyPath>;
 }
 
 /** Each circuit that loses too much asks for them, so they are looked up once for each network. */
 function waysTooLong(judged: JudgedNetwork): WaysTooLong {
   let found = known.get(judged.result);
   if (!found) {
-    const ways = judged.result.ways
+    const ways = judged.result.supplyPaths
       .filter(({ dropPercent, dropLimitPercent }) => isAbove(dropPercent, dropLimitPercent))
       .map((way) => ({ way, place: placeOf(judged, way) }));
-    const byRecord = new Map<number, WayFromBank>();
+    const byRecord = new Map<number, SupplyPath>();
     for (const { way, place } of ways) {
       if (place && !byRecord.has(place.record)) byRecord.set(place.record, way);
     }
@@ -171,7 +171,7 @@ function waysTooLong(judged: JudgedNetwork): WaysTooLong {
 const known = new WeakMap<NetworkResult, WaysTooLong>();
 
 /** The conductor at the device's positive terminal; the last of the way where none of it is. */
-function placeOf({ network }: JudgedNetwork, { part, legs }: WayFromBank): NetworkConductor | undefined {
+function placeOf({ network }: JudgedNetwork, { part, legs }: SupplyPath): NetworkConductor | undefined {
   const conductors = legs.flatMap(({ conductor }) => network.conductors[conductor] ?? []);
   const ends = Object.values(network.parts[part]?.terminals ?? {});
   return (
@@ -187,7 +187,7 @@ function placeOf({ network }: JudgedNetwork, { part, legs }: WayFromBank): Netwo
  */
 function isMendedBy(
   speaking: ReadonlyMap<number, Circuit>,
-  on: { readonly judged: JudgedNetwork; readonly way: WayFromBank; readonly place: NetworkConductor },
+  on: { readonly judged: JudgedNetwork; readonly way: SupplyPath; readonly place: NetworkConductor },
 ): boolean {
   const { judged, way, place } = on;
   if (speaking.has(place.record)) return true;

@@ -1,5 +1,5 @@
 import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
-import { linksOf } from "../../analysis/network/joined.ts";
+import { edgesOf } from "../../analysis/network/joined.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import type { At, Related } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
@@ -60,7 +60,7 @@ function check({ network, result }: JudgedNetwork): Found<Values>[] {
 /** Where the conductor at its negative terminal leads, else the part itself. */
 function onPart(network: Network, dead: DeadEnd, index: number): Found<Values> {
   const { part, negative, does } = dead.hanging[index] as DeadEnd["hanging"][number];
-  const first = linksOf(network)[negative]?.find(({ conductor }) => conductor >= 0);
+  const first = edgesOf(network)[negative]?.find(({ conductor }) => conductor >= 0);
   const conductor = first && network.conductors[first.conductor];
   const at: At =
     dead.wrongSource && conductor

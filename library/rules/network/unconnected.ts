@@ -1,7 +1,7 @@
 import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
-import { linksOf } from "../../analysis/network/joined.ts";
-import { passesOn } from "../../analysis/network/parts-inside.ts";
-import type { TwoPole } from "../../analysis/network/two-poles.ts";
+import { edgesOf } from "../../analysis/network/joined.ts";
+import { passesCurrentOn } from "../../analysis/network/parts-inside.ts";
+import type { Port } from "../../analysis/network/two-poles.ts";
 import type { Network, Part } from "../../model/network.ts";
 import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
@@ -90,8 +90,8 @@ function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd)
 /** Twenty loads on one panel are named by their number, not one by one. */
 const mostRelated = 5;
 
-function reversed(network: Network, { part, positive }: TwoPole, source: Part): Found<Values> {
-  const link = linksOf(network)[positive]?.find(({ conductor }) => conductor >= 0);
+function reversed(network: Network, { part, positive }: Port, source: Part): Found<Values> {
+  const link = edgesOf(network)[positive]?.find(({ conductor }) => conductor >= 0);
   const conductor = link && network.conductors[link.conductor];
   const at: At = conductor ? atEnd(conductor, conductor.from === positive ? "to" : "from") : atPart(part);
   return {
@@ -103,7 +103,7 @@ function reversed(network: Network, { part, positive }: TwoPole, source: Part): 
 }
 
 /** Advice only: a bank may be planned before its loads. */
-function feedsNothing({ part, positive }: TwoPole): Found<Values> {
+function feedsNothing({ part, positive }: Port): Found<Values> {
   const name = Object.entries<number>(part.terminals).find(([, terminal]) => terminal === positive)?.[0];
   return {
     subject: part.name,
@@ -115,8 +115,8 @@ function feedsNothing({ part, positive }: TwoPole): Found<Values> {
 
 /** Parts that pass current on, with nothing joined to them, or joined at one of two sides. */
 function looseEnds(network: Network, part: Part): Found<Values>[] {
-  if (!passesOn(part)) return [];
-  const joined = (terminal: number) => linksOf(network)[terminal]?.some(({ conductor }) => conductor >= 0);
+  if (!passesCurrentOn(part)) return [];
+  const joined = (terminal: number) => edgesOf(network)[terminal]?.some(({ conductor }) => conductor >= 0);
   const loose = Object.entries<number>(part.terminals).filter(([, terminal]) => !joined(terminal));
   const here = { subject: part.name, at: atPart(part) };
   const kind = kindInWords(part);

@@ -1,6 +1,6 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
 import type { NetworkResult } from "../../analysis/network-result.ts";
-import { thickeningOf, type WayDemand, wayIn } from "../../analysis/way-thickening.ts";
+import { thickeningOf, type WayDemand, pathIn } from "../../analysis/way-thickening.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
@@ -89,13 +89,13 @@ function sourceOf(part: DeviceVoltage["part"]): string {
 
 /** By part index, the first way of each. */
 const wayByPart = workedOutOnce(
-  ({ ways }: NetworkResult) => new Map([...ways].reverse().map((way) => [way.part, way] as const)),
+  ({ supplyPaths }: NetworkResult) => new Map([...supplyPaths].reverse().map((way) => [way.part, way] as const)),
 );
 
 /** The way from the bank in that scenario; none where no bank feeds the device. */
 function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { scenario }: Lowest) {
   const way = wayByPart(result).get(index);
-  return way && wayIn(result, way, scenario);
+  return way && pathIn(result, way, scenario);
 }
 
 /**
