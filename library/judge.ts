@@ -1,6 +1,6 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
-import type { Circuit, PlanModel } from "./model/circuit.ts";
+import type { PlanModel, Run } from "./model/circuit.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
 import type { Finding } from "./rules/finding.ts";
@@ -53,8 +53,8 @@ export function judge(
 }
 
 /** Circuits of a network that could not be read are still judged by the load that they state themselves. */
-function loneCircuits({ circuits, network }: PlanModel): readonly Circuit[] {
-  return network ? circuits.filter(({ wired }) => !wired) : circuits;
+function loneCircuits({ circuits, network }: PlanModel): readonly Run[] {
+  return network ? circuits.filter(({ inNetwork }) => !inNetwork) : circuits;
 }
 
 /**
@@ -62,11 +62,11 @@ function loneCircuits({ circuits, network }: PlanModel): readonly Circuit[] {
  * the circuit itself states (a load in watts draws the most at the device's own minimum voltage).
  * A run in which no current could be worked out is not there: voltage/collapse or network/shorted says why.
  */
-function runsInNetwork(judged: JudgedNetwork | undefined): readonly Circuit[] {
+function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
   if (!judged) return [];
   const { network, result } = judged;
   // Both conductors of a circuit are one run. Usually they carry the same; where another return joins in, one carries more.
-  const currents = new Map<Circuit, number>();
+  const currents = new Map<Run, number>();
   network.conductors.forEach(({ run }, index) => {
     const currentA = result.conductors[index]?.worst?.currentA ?? Number.NaN;
     currents.set(run, Math.max(currents.get(run) ?? run.loadA, currentA));
@@ -74,7 +74,7 @@ function runsInNetwork(judged: JudgedNetwork | undefined): readonly Circuit[] {
   return [...currents].flatMap(([run, loadA]) => (Number.isNaN(loadA) ? [] : [{ ...run, loadA }]));
 }
 
-function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Circuit["accept"]> {
+function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Run["accept"]> {
   const reasons = new Map(circuits.map(({ record, accept }) => [record, accept]));
   for (const { record, run } of network?.conductors ?? []) reasons.set(record, run.accept);
   for (const { record, accept } of network?.parts ?? [])

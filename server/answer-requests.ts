@@ -13,7 +13,7 @@ import type { Editor } from "./editor-abilities.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { Checker } from "./evaluate/checker.ts";
 import type { Uri } from "./evaluate/workspace.ts";
-import type { FindingsDelivery } from "./findings-delivery.ts";
+import type { DiagnosticsPublisher } from "./findings-delivery.ts";
 import { codeActions } from "./language/code-actions.ts";
 import { codeLens } from "./language/code-lens.ts";
 import { completions, typedValue } from "./language/completions.ts";
@@ -31,11 +31,11 @@ import { createRequestGuard, textChanged } from "./request-guard.ts";
 import type { WorkReport } from "./work-report.ts";
 
 /** The parts that answer, once they are there. */
-export interface Running {
+export interface Services {
   /** Another one takes its place when its limits are changed. */
   checker: Checker;
   readonly plans: OpenPlans;
-  readonly delivery: FindingsDelivery;
+  readonly delivery: DiagnosticsPublisher;
   readonly work: WorkReport;
 }
 
@@ -45,7 +45,7 @@ export interface AnswerWiring {
   readonly settings: () => Settings;
   readonly editor: () => Editor;
   /** Rejects, with the reason, if the checker could not be loaded. */
-  readonly running: () => Promise<Running>;
+  readonly running: () => Promise<Services>;
 }
 
 /** Ties each request of the protocol to the feature that answers it. */

@@ -9,7 +9,7 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { answerRequests, type Running } from "./answer-requests.ts";
+import { answerRequests, type Services } from "./answer-requests.ts";
 import { initializeResult, readEditor } from "./editor-abilities.ts";
 import { createEditorWorkspace } from "./editor-workspace.ts";
 import {
@@ -27,7 +27,7 @@ import {
 import type { createChecker } from "./evaluate/checker.ts";
 import type { Sandbox } from "./evaluate/sandbox.ts";
 import type { Uri } from "./evaluate/workspace.ts";
-import { createFindingsDelivery, type FindingsDelivery } from "./findings-delivery.ts";
+import { createDiagnosticsPublisher, type DiagnosticsPublisher } from "./findings-delivery.ts";
 import { type StatusParams, statusMethod } from "./language/messages.ts";
 import { editorWords } from "./language/plain-words.ts";
 import { defaultSettings, limitsOf, readSettings, type Settings } from "./language/settings.ts";
@@ -98,8 +98,8 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   });
 
   /** The parts that answer: on their way, and as soon as they are there. */
-  let starting: Promise<Running> | undefined;
-  let parts: Running | undefined;
+  let starting: Promise<Services> | undefined;
+  let parts: Services | undefined;
   const running = () => {
     starting ??= start();
     return starting;
@@ -110,7 +110,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     workGoesOn: (root: Uri) => work.goesOn(root),
   });
 
-  const start = async (): Promise<Running> => {
+  const start = async (): Promise<Services> => {
     const [{ createChecker }] = await Promise.all([loaded, configured]);
     const checker = createChecker(workspace, { ...checkerOptions(settings), sandbox });
     checker.expectSlow(duty.slow);
@@ -149,7 +149,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
         status({ uri: workspace.client(root).uri, state: "gone", message: "no longer a plan" });
       },
     });
-    const delivery: FindingsDelivery = createFindingsDelivery({
+    const delivery: DiagnosticsPublisher = createDiagnosticsPublisher({
       workspace,
       plans,
       editorPulls: editor.pulls,

@@ -5,11 +5,11 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { version } from "../library/package.json";
-import type { EditorAbilities } from "./language/code-actions.ts";
+import type { ClientAbilities } from "./language/code-actions.ts";
 import { fixAllKind } from "./language/messages.ts";
 
 /** What the connected editor can do, read once from its handshake. */
-export interface Editor extends EditorAbilities {
+export interface Editor extends ClientAbilities {
   readonly folders: readonly string[];
   /** It asks for findings itself, instead of having them pushed. */
   readonly pulls: boolean;

@@ -1,7 +1,7 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { diskWorkspace } from "./evaluate/disk-workspace.ts";
 import type { SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
-import { oneSpelling } from "./uri-spelling.ts";
+import { normalisedUri } from "./uri-spelling.ts";
 
 /**
  * The disk below the open editors. Inside the server every file goes by one spelling of its URI, and by the editor's own again
@@ -59,7 +59,7 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
       return { passedBy: passedBy.filter(({ uri }) => !opened.has(uri)), wireNumbers };
     },
     unread: (uri) => (opened.has(uri) ? undefined : disk.unread?.(uri)),
-    fromEditor: oneSpelling,
+    fromEditor: normalisedUri,
     client(uri) {
       const document = opened.get(uri)?.document;
       return { uri: document?.uri ?? uri, version: document?.version ?? null };
@@ -81,19 +81,19 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
     isOpen: (uri) => opened.has(uri),
     openFiles: () => [...opened.keys()],
     open(document) {
-      const uri = oneSpelling(document.uri);
+      const uri = normalisedUri(document.uri);
       openings++;
       opened.set(uri, { document, opening: openings });
       fromDisk.delete(uri);
       return uri;
     },
     close(editorUri) {
-      const uri = oneSpelling(editorUri);
+      const uri = normalisedUri(editorUri);
       opened.delete(uri);
       return uri;
     },
     setFolders(uris) {
-      disk = diskBelow(uris.map((uri) => oneSpelling(uri)));
+      disk = diskBelow(uris.map((uri) => normalisedUri(uri)));
     },
   };
 }

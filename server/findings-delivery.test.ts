@@ -4,7 +4,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { createEditorWorkspace } from "./editor-workspace.ts";
 import type { CheckedPlan, IncompletePlan, PlacedFinding } from "./evaluate/checked-plan.ts";
 import type { Uri, Workspace } from "./evaluate/workspace.ts";
-import { createFindingsDelivery } from "./findings-delivery.ts";
+import { createDiagnosticsPublisher } from "./findings-delivery.ts";
 import { viewPlan } from "./language/plan-in-view.ts";
 import type { ShownPlan } from "./open-plans.ts";
 import type { FailedPlan } from "./publish-gate.ts";
@@ -29,7 +29,7 @@ function setUp({ editorPulls }: { editorPulls: boolean }) {
   let asked = 0;
   let serial = 0;
   const of = (file: Uri) => [...plans.values()].filter(({ files }) => files.includes(file));
-  const delivery = createFindingsDelivery({
+  const delivery = createDiagnosticsPublisher({
     workspace,
     plans: { knownOf: of, settledOf: async (file) => of(file) },
     editorPulls,

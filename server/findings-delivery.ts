@@ -10,7 +10,7 @@ import type { FailedPlan } from "./publish-gate.ts";
  * Brings findings to the editor: pushed, or pulled by editors that ask. An editor that pulls is never pushed to for a file it has
  * open; files that are not open nobody pulls, so those are pushed in either case.
  */
-export interface FindingsDelivery {
+export interface DiagnosticsPublisher {
   /** An outcome came through the gate. */
   arrived(plan: ShownPlan): void;
   gone(root: Uri): void;
@@ -29,7 +29,7 @@ type PullAnswer =
   /** The text changed while the answer was being made. */
   | { readonly kind: "outdated" };
 
-export interface DeliveryWiring {
+export interface PublisherWiring {
   readonly workspace: EditorWorkspace;
   readonly plans: Pick<OpenPlans, "knownOf" | "settledOf">;
   /** The editor pulls the findings of open files. */
@@ -39,7 +39,7 @@ export interface DeliveryWiring {
   askToPull(): void;
 }
 
-export function createFindingsDelivery(wiring: DeliveryWiring): FindingsDelivery {
+export function createDiagnosticsPublisher(wiring: PublisherWiring): DiagnosticsPublisher {
   const { workspace, plans, editorPulls } = wiring;
   const filesOf = new Map<Uri, ReadonlySet<Uri>>();
   /** What was pushed for each file, as text, so that nothing is sent twice. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { oneSpelling } from "./uri-spelling.ts";
+import { normalisedUri } from "./uri-spelling.ts";
 
 test.each([
   ["file:///c%3A/plans/van.ts", "file:///c:/plans/van.ts"],
@@ -7,16 +7,16 @@ test.each([
   ["file:///c:/plans%20%28old%29/van.ts", "file:///c:/plans%20(old)/van.ts"],
   ["file://server/share/Van.ts", "file://server/share/Van.ts"],
 ])("on Windows %s is %s", (written, spelt) => {
-  expect(oneSpelling(written, true)).toBe(spelt);
-  expect(oneSpelling(spelt, true)).toBe(spelt);
+  expect(normalisedUri(written, true)).toBe(spelt);
+  expect(normalisedUri(spelt, true)).toBe(spelt);
 });
 
 test.each([
   ["file:///plans%20%28old%29/K%C3%BChlbox%20%2312.ts", "file:///plans%20(old)/K%C3%BChlbox%20%2312.ts"],
   ["file:///C:/plans/van.ts", "file:///C:/plans/van.ts"],
 ])("elsewhere %s is %s", (written, spelt) => {
-  expect(oneSpelling(written, false)).toBe(spelt);
-  expect(oneSpelling(spelt, false)).toBe(spelt);
+  expect(normalisedUri(written, false)).toBe(spelt);
+  expect(normalisedUri(spelt, false)).toBe(spelt);
 });
 
 test.each([
@@ -26,5 +26,5 @@ test.each([
   "file:///a%2Fb.ts",
   "file:///%zz",
 ])("%s stays as it is", (uri) => {
-  expect(oneSpelling(uri, false)).toBe(uri);
+  expect(normalisedUri(uri, false)).toBe(uri);
 });

@@ -5,7 +5,7 @@ import type { Uri } from "./evaluate/workspace.ts";
  * The one spelling by which a file goes inside the server. Editors write the same file's URI in different ways: `c%3A` or `C:`
  * for a drive, `%28` for a bracket. Other schemes than `file:` stay as they are.
  */
-export function oneSpelling(uri: string, windows = process.platform === "win32"): Uri {
+export function normalisedUri(uri: string, windows = process.platform === "win32"): Uri {
   if (!uri.startsWith("file:")) return uri;
   try {
     const { href } = pathToFileURL(fileURLToPath(uri, { windows }), { windows });

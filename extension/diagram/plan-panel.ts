@@ -38,14 +38,14 @@ export interface PanelWiring {
 }
 
 /** Opened for the first time, with what it shows first; or given back by the editor after a reload, with what it kept. */
-export type Beginning =
+export type PanelInit =
   | { readonly first: Diagram }
   | { readonly webview: WebviewPanel; readonly state: PanelState };
 
 /** The kind of tab, as the editor keeps it over a reload. */
 export const panelType = "loomwright.diagram";
 
-export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Beginning): PlanPanel {
+export function createPlanPanel(wiring: PanelWiring, root: string, beginning: PanelInit): PlanPanel {
   const { session, log, dist } = wiring;
   const webview = "webview" in beginning ? beginning.webview : openBeside();
   const texts = createPlanTexts((elements) => post({ type: "cursor", number, elements }));

@@ -1,4 +1,4 @@
-import type { Circuit, Conductor } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/circuit.ts";
 import { ambientCorrection } from "../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../standards/ampacity-iso10133.ts";
@@ -16,7 +16,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * Valid for 18 AWG to 4/0 and 0.75 to 150 mm², insulation of 60 to 200 °C, a place cooler than the column.
  * Factors that stand for something the plan says are listed even where they are 1; bundling only where it takes something.
  */
-export function ampacityOf(circuit: Circuit): Ampacity {
+export function ampacityOf(circuit: Run): Ampacity {
   const { conductor } = circuit;
   const basis = bases[conductor.system];
   const column = basis.columnsC.findLastIndex((columnC) => columnC <= circuit.insulationC);
@@ -122,7 +122,7 @@ type Place =
  * An engine-space factor that nobody has seen printed is never trusted alone: the equation at that space's ambient
  * stands beside it, and again the smaller counts.
  */
-function placeFactor(circuit: Circuit, basis: Basis, column: number, columnC: number): Place {
+function placeFactor(circuit: Run, basis: Basis, column: number, columnC: number): Place {
   const { engineSpace } = basis;
   const statedC = circuit.ambientStated ? circuit.ambientC : undefined;
   if (statedC !== undefined && statedC >= columnC) return { tooHot: true, ambientC: statedC };

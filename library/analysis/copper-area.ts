@@ -1,4 +1,4 @@
-import type { Circuit, Conductor } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/circuit.ts";
 import { copperDensity } from "../standards/copper.ts";
 import { resistanceOfAwg } from "../standards/resistance-awg.ts";
 
@@ -6,7 +6,7 @@ import { resistanceOfAwg } from "../standards/resistance-awg.ts";
  * Copper of a whole run, both conductors of a circuit and all wires in parallel: cross-section times length, mm²·m.
  * A cubic centimetre for each mm²·m.
  */
-export function copperMm2M(run: Pick<Circuit, "positiveM" | "negativeM">, conductor: Conductor): number {
+export function copperMm2M(run: Pick<Run, "positiveM" | "negativeM">, conductor: Conductor): number {
   return crossSectionMm2(conductor) * conductor.parallel * (run.positiveM + run.negativeM);
 }
 

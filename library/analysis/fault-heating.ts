@@ -1,4 +1,4 @@
-import type { Circuit, Protection } from "../model/circuit.ts";
+import type { Protection, Run } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { ampacityOf } from "./ampacity.ts";
@@ -145,7 +145,7 @@ const known = new WeakMap<Network, Map<readonly number[], readonly DevicesOfAKin
 
 /** Undefined: it stands it, or nobody can tell. */
 function tooMuchHeat(
-  run: Pick<Circuit, "conductor" | "insulationC">,
+  run: Pick<Run, "conductor" | "insulationC">,
   device: Pick<Protection, "ratingA" | "family">,
   currentA: number,
 ): TooMuchHeat | undefined {
@@ -167,7 +167,7 @@ function excess({ heat }: FaultHeating): number {
 
 /** Whether it is certain that the conductor stands it. */
 export function standsShort(
-  run: Pick<Circuit, "conductor" | "insulationC">,
+  run: Pick<Run, "conductor" | "insulationC">,
   device: Pick<Protection, "ratingA" | "family">,
   currentA: number,
 ): boolean {

@@ -1,4 +1,4 @@
-import type { Circuit, Protection } from "../model/circuit.ts";
+import type { Protection, Run } from "../model/circuit.ts";
 import type { Citation } from "../standards/citation.ts";
 import { adiabaticCopper, finalTemperatures } from "../standards/short-circuit-copper.ts";
 import { crossSectionMm2 } from "./copper-area.ts";
@@ -43,7 +43,7 @@ export interface Withstand {
  * is on the safe side. One that takes longer and lets through more is not judged.
  */
 export function faultWithstand(
-  run: Pick<Circuit, "conductor" | "insulationC">,
+  run: Pick<Run, "conductor" | "insulationC">,
   device: Pick<Protection, "ratingA" | "family">,
   currentA: number,
 ): FaultWithstand {
@@ -64,10 +64,7 @@ export function faultWithstand(
   };
 }
 
-export function withstandOf({
-  conductor,
-  insulationC,
-}: Pick<Circuit, "conductor" | "insulationC">): Withstand {
+export function withstandOf({ conductor, insulationC }: Pick<Run, "conductor" | "insulationC">): Withstand {
   const finalC = finalTemperatureC(insulationC);
   const k = adiabaticK(insulationC, finalC);
   const areaMm2 = crossSectionMm2(conductor) * conductor.parallel;

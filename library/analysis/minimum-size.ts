@@ -1,4 +1,4 @@
-import type { Circuit, Conductor } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/circuit.ts";
 import type { Citation } from "../standards/citation.ts";
 import { minimumAwg, minimumMm2 } from "../standards/minimum-sizes.ts";
 import { sizesAbove } from "./made-sizes.ts";
@@ -13,7 +13,7 @@ export interface MinimumSize {
  * The smallest size for how the conductors run: 33 CFR 183.425(d), (e) for AWG, ISO 10133 7.7 for metric.
  * Undefined where the source sets none: metric conductors of at most 200 mm.
  */
-export function minimumSizeOf(circuit: Circuit): MinimumSize | undefined {
+export function minimumSizeOf(circuit: Run): MinimumSize | undefined {
   const run = circuit.sheathed ? "sheathed" : "single";
   const { parallel, system } = circuit.conductor;
   if (system === "awg") {
@@ -27,7 +27,7 @@ export function minimumSizeOf(circuit: Circuit): MinimumSize | undefined {
 }
 
 /** Whether the circuit's conductor is at least as thick as {@link minimumSizeOf} asks. */
-export function meetsMinimumSize(circuit: Circuit): boolean {
+export function meetsMinimumSize(circuit: Run): boolean {
   const minimum = minimumSizeOf(circuit);
   return minimum === undefined || sizesAbove(circuit.conductor, minimum.conductor) >= 0;
 }

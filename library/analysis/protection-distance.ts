@@ -1,4 +1,4 @@
-import type { Circuit } from "../model/circuit.ts";
+import type { Run } from "../model/circuit.ts";
 import type { Citation } from "../standards/citation.ts";
 import { protectionDistances } from "../standards/protection-rules.ts";
 
@@ -14,7 +14,7 @@ export interface DistanceLimit {
  * From a battery terminal 72 in (33 CFR 183.460(a)); elsewhere 7 in, or 40 in all the way in a sheath (183.455(b)).
  * Each end has its own: a lone circuit that starts at a battery ends somewhere else, a cable may end at one too.
  */
-export function protectionDistanceLimit(circuit: Circuit, end: "near" | "far"): DistanceLimit {
+export function protectionDistanceLimit(circuit: Run, end: "near" | "far"): DistanceLimit {
   const { bare, sheathed, fromBattery } = protectionDistances;
   const { maxIn, source } = (end === "near" ? circuit.fromBattery : circuit.toBattery)
     ? fromBattery

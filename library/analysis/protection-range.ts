@@ -1,4 +1,4 @@
-import type { Circuit } from "../model/circuit.ts";
+import type { Run } from "../model/circuit.ts";
 import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
@@ -13,7 +13,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A). No upper bound and no best rating
  * where the ampacity cannot be judged.
  */
-export function protectionRangeOf(circuit: Circuit, ampacity: Ampacity): ProtectionRange {
+export function protectionRangeOf(circuit: Run, ampacity: Ampacity): ProtectionRange {
   const loadA = withoutDust(circuit.loadA);
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
   const aimA = circuit.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;

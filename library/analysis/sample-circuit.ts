@@ -1,11 +1,11 @@
-import type { Circuit } from "../model/circuit.ts";
+import type { Run } from "../model/circuit.ts";
 
 /** A sound circuit with every default filled in, and whatever a test changes of it. For tests only. */
-export function sampleCircuit(change: Partial<Circuit> = {}): Circuit {
+export function sampleCircuit(change: Partial<Run> = {}): Run {
   return {
     record: 0,
     word: "circuit",
-    wired: false,
+    inNetwork: false,
     statesLoad: true,
     name: "sample",
     loadA: 40,

@@ -1,4 +1,4 @@
-import type { Circuit, Conductor, Protection } from "../model/circuit.ts";
+import type { Conductor, Protection, Run } from "../model/circuit.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import type { CircuitResult, ProtectionRange } from "./circuit-result.ts";
 import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts";
@@ -30,7 +30,7 @@ export interface Sizing {
  * Where no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
  * Several rules propose the same size for a circuit.
  */
-export const thinnestSufficient: (circuit: Circuit) => Sizing | undefined = workedOutOnce((circuit) =>
+export const thinnestSufficient: (circuit: Run) => Sizing | undefined = workedOutOnce((circuit) =>
   thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity),
 );
 
@@ -38,7 +38,7 @@ export const thinnestSufficient: (circuit: Circuit) => Sizing | undefined = work
  * As {@link thinnestSufficient}, and every rating reaches the aim: for a circuit whose conductor is too thin for any
  * rating with headroom over its load.
  */
-export function thinnestWithHeadroom(circuit: Circuit): Sizing | undefined {
+export function thinnestWithHeadroom(circuit: Run): Sizing | undefined {
   return thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenAimAndAmpacity);
 }
 
@@ -47,7 +47,7 @@ export function thinnestWithHeadroom(circuit: Circuit): Sizing | undefined {
  * telling how far a conductor is above need. A stated rating that is made and carries the load counts as a need: the
  * conductor must be thick enough for it.
  */
-export function thinnestNeeded(circuit: Circuit): Sizing | undefined {
+export function thinnestNeeded(circuit: Run): Sizing | undefined {
   return thinnest(circuit, madeSizes(circuit.conductor), keepAboveLoad);
 }
 
@@ -65,7 +65,7 @@ const keepAboveLoad: Keeping = ({ ratingA, family }, { minA, maxA = 0 }) => {
   return ratingA <= maxA ? "keep" : "refuse-size";
 };
 
-function thinnest(circuit: Circuit, sizes: readonly Conductor[], keeping: Keeping): Sizing | undefined {
+function thinnest(circuit: Run, sizes: readonly Conductor[], keeping: Keeping): Sizing | undefined {
   for (const conductor of sizes) {
     const candidate = { ...circuit, conductor };
     if (!meetsMinimumSize(candidate)) continue;
@@ -83,14 +83,14 @@ function thinnest(circuit: Circuit, sizes: readonly Conductor[], keeping: Keepin
 
 type EndRating = { readonly ratingA: number | undefined } | "size-too-thin";
 
-function nearEndRating(circuit: Circuit, range: ProtectionRange, keeping: Keeping): EndRating {
+function nearEndRating(circuit: Run, range: ProtectionRange, keeping: Keeping): EndRating {
   const { protection, protectionFarEnd } = circuit;
   return protection
     ? found(ratingFor(protection, range, keeping))
     : ratingToPutIn(range, protectionFarEnd?.family);
 }
 
-function farEndRating(circuit: Circuit, range: ProtectionRange, keeping: Keeping): EndRating {
+function farEndRating(circuit: Run, range: ProtectionRange, keeping: Keeping): EndRating {
   const { protection, protectionFarEnd, fedFromBothEnds } = circuit;
   if (protectionFarEnd) return found(ratingFor(protectionFarEnd, range, keeping));
   return fedFromBothEnds ? ratingToPutIn(range, protection?.family) : { ratingA: undefined };
@@ -106,7 +106,7 @@ function found(ratingA: number | undefined): EndRating {
 }
 
 /** Ampacity, drop and what the device still works with. */
-function carriesLoad({ minimumV, word }: Circuit, { drop }: CircuitResult): boolean {
+function carriesLoad({ minimumV, word }: Run, { drop }: CircuitResult): boolean {
   if (word === "cable") return !drop.overloaded;
   return (
     !drop.overloaded &&

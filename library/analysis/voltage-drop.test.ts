@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import type { Circuit } from "../model/circuit.ts";
+import type { Run } from "../model/circuit.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
 import { sampleCircuit } from "./sample-circuit.ts";
 
-const drop = (change: Partial<Circuit>) => analyseCircuit(sampleCircuit(change)).drop;
+const drop = (change: Partial<Run>) => analyseCircuit(sampleCircuit(change)).drop;
 
 test("worked by hand: 40 A, 15 ft one way, 4 AWG, 75 °C insulation", () => {
   const result = drop({});

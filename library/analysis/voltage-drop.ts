@@ -1,4 +1,4 @@
-import type { Circuit } from "../model/circuit.ts";
+import type { Run } from "../model/circuit.ts";
 import type { Citation } from "../standards/citation.ts";
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standards/drop-limits.ts";
 import type { Ampacity, Drop } from "./circuit-result.ts";
@@ -13,7 +13,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * ampacity can be given, no higher than the place: no steady temperature can be told there, the drop is at least the one
  * given, and `overloaded` says so.
  */
-export function dropOf(circuit: Circuit, ampacity: Ampacity): Drop {
+export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
   const { conductor, loadA, systemV, dropLimitPercent } = circuit;
   const wire = wireResistance(conductor);
   // The model lets only sizes through that the tables have.
@@ -69,7 +69,7 @@ export function roundTripResistance(of: { ohmPerM: number; roundTripM: number; p
   return (of.ohmPerM * of.roundTripM) / of.parallel;
 }
 
-function dropLimitSource({ critical, dropLimitPercent, dropLimitStated }: Circuit): Citation {
+function dropLimitSource({ critical, dropLimitPercent, dropLimitStated }: Run): Citation {
   const usual = critical ? criticalDropLimit : ordinaryDropLimit;
   return dropLimitStated || dropLimitPercent !== usual.percentOfNominal ? statedDropLimit : usual.source;
 }

@@ -7,7 +7,7 @@ import { copperMm2M } from "./copper-area.ts";
 import { madeSizes } from "./made-sizes.ts";
 import { sampleNetwork } from "./network/sample-network.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
-import { allowedOn, dropWith, thickeningOf, pathIn } from "./way-thickening.ts";
+import { allowedOn, dropWith, pathIn, thickeningOf } from "./way-thickening.ts";
 
 const sizes = madeSizes({ parallel: 1, system: "awg", awg: 4 });
 const size = (awg: Extract<Conductor, { system: "awg" }>["awg"]): Conductor => ({

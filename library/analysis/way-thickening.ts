@@ -1,4 +1,4 @@
-import type { Circuit, Conductor } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
@@ -19,7 +19,7 @@ export interface Thickening {
 }
 
 interface ThickerRun {
-  readonly run: Circuit;
+  readonly run: Run;
   readonly conductor: Conductor;
 }
 
@@ -134,7 +134,7 @@ const withinRounding = 1 - 1e-9;
 
 /** A run of the way that can be made thicker. */
 interface Leg extends LegChoices {
-  readonly run: Circuit;
+  readonly run: Run;
   readonly shared: boolean;
   /** Beside each choice. */
   readonly conductors: readonly Conductor[];
@@ -143,7 +143,7 @@ interface Leg extends LegChoices {
 
 function legsOf({ network, result }: Judged, way: SupplyPath, atLeast: Sizes): readonly Leg[] {
   const solved = result.scenarios[way.scenario];
-  const lostV = new Map<number, { dropV: number; run: Circuit; currentA: number }>();
+  const lostV = new Map<number, { dropV: number; run: Run; currentA: number }>();
   for (const { conductor, dropV } of way.legs) {
     const { record, run } = network.conductors[conductor] ?? {};
     // A leg in which the current flows the other way raises the voltage: nothing is won by making it thicker.
@@ -178,7 +178,7 @@ function legsOf({ network, result }: Judged, way: SupplyPath, atLeast: Sizes): r
 }
 
 /** Of the whole run at the temperature that it gets at its current: only what it is compared with counts. */
-function ohmAt(run: Circuit): number {
+function ohmAt(run: Run): number {
   return dropOf(run, ampacityOf(run)).roundTripOhm;
 }
 

@@ -2,7 +2,7 @@ import { copperKg } from "../analysis/copper-area.ts";
 import type { Judgement } from "../judge.ts";
 import type { Conductor } from "../model/circuit.ts";
 import type { PlanRecord } from "../model/record.ts";
-import { figure } from "../rules/figures.ts";
+import { formatRounded } from "../rules/figures.ts";
 import { sizeInWords } from "../rules/sized-fix.ts";
 import { unconfirmed } from "../rules/source-in-words.ts";
 import { copperDensity } from "../standards/copper.ts";
@@ -201,14 +201,14 @@ function notesOn(told: Told): readonly string[] {
   const { held, unjudged, otherFigures } = told;
   const steps = withMoreSizes.map(
     (way) =>
-      `${way.keeps.length} sizes (${listed(way.keeps.map(sizeInWords))}) ${figure(way.extraCopperKg)} kg`,
+      `${way.keeps.length} sizes (${listed(way.keeps.map(sizeInWords))}) ${formatRounded(way.extraCopperKg)} kg`,
   );
   const density = `${copperDensity.kgPerDm3} kg/dm³, ${unconfirmed}`;
   const more = extraLengthBySize
     .filter(({ lengthM }) => lengthM > 0)
-    .map(({ size, lengthM }) => `${figure(lengthM)} m of ${sizeInWords(size)}`);
+    .map(({ size, lengthM }) => `${formatRounded(lengthM)} m of ${sizeInWords(size)}`);
   return [
-    `The fewest sizes are ${keeps.length} instead of ${uses.length}: ${listed(keeps.map(sizeInWords))}. That takes ${figure(extraCopperKg)} kg more copper (${density}): ${listed(more)} in place of thinner wire.`,
+    `The fewest sizes are ${keeps.length} instead of ${uses.length}: ${listed(keeps.map(sizeInWords))}. That takes ${formatRounded(extraCopperKg)} kg more copper (${density}): ${listed(more)} in place of thinner wire.`,
     ...(steps.length > 0
       ? [`With more sizes it takes less copper: ${listed(steps)} more than planned.`]
       : []),

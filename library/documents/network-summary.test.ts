@@ -5,7 +5,7 @@ import type { NetworkResult } from "../analysis/network-result.ts";
 import { sampleCircuit } from "../analysis/sample-circuit.ts";
 import type { JudgedPlan } from "../rules/rule.ts";
 import { hardestInWords, lowestInWords, networkStateInWords, networkSummary } from "./network-summary.ts";
-import { networkWorking } from "./network-working.ts";
+import { networkDerivation } from "./network-working.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "./worst-drop.ts";
 
 /** A bank, a lamp and an inverter, with results as if they had been worked out. */
@@ -81,7 +81,7 @@ test.each([
 
 test("how the network was worked out names what is left of Kirchhoff's sum", () => {
   const { network } = judgedPlan();
-  const text = networkWorking(network as NonNullable<JudgedPlan["network"]>);
+  const text = networkDerivation(network as NonNullable<JudgedPlan["network"]>);
   // 2e-12 A of 20 A.
   expect(text).toContain(
     "1 of 2 scenarios were solved; what is left of the sum at any terminal is at most 1e-13",

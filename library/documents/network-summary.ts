@@ -1,6 +1,6 @@
 import type { UnsolvedScenario } from "../analysis/network-result.ts";
 import type { Network, NetworkConductor, Part } from "../model/network.ts";
-import { tellApart, withUnit } from "../rules/figures.ts";
+import { formatDistinct, withUnit } from "../rules/figures.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
 
 /**
@@ -67,7 +67,7 @@ export function networkSummary(plan: JudgedPlan, { network, result }: JudgedNetw
 
 /** `nearest to its ampacity: feed, 142 A of 330 A in "everything on"`, with names that were made fit for the place. */
 export function hardestInWords(hardest: WorstConductor): string {
-  const [is, may] = tellApart(hardest.currentA, hardest.ampacityA);
+  const [is, may] = formatDistinct(hardest.currentA, hardest.ampacityA);
   const what = hardest.role === "return" ? `return of ${hardest.name}` : hardest.name;
   return `nearest to its ampacity: ${what}, ${is} A of ${may} A in "${hardest.scenario}"`;
 }

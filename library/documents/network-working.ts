@@ -1,9 +1,9 @@
 import { measureOf } from "../analysis/network/operating-point.ts";
-import { figure } from "../rules/figures.ts";
+import { formatRounded } from "../rules/figures.ts";
 import type { JudgedNetwork } from "../rules/rule.ts";
 
 /** How the currents and voltages of a network were worked out, as Markdown, and how exactly they came out. */
-export function networkWorking({ result: { scenarios } }: JudgedNetwork): string {
+export function networkDerivation({ result: { scenarios } }: JudgedNetwork): string {
   const solved = scenarios.flatMap((one) => (one.state === "solved" ? [one] : []));
   const exactness =
     solved.length > 0 ? solved.reduce((most, one) => Math.max(most, shareLeft(one)), 0) : undefined;
@@ -22,5 +22,5 @@ function shareLeft({ residualA, largestA }: { residualA: number; largestA: numbe
 }
 
 function exponent(share: number): string {
-  return share === 0 ? "0" : share >= 0.001 ? figure(share) : share.toExponential(0);
+  return share === 0 ? "0" : share >= 0.001 ? formatRounded(share) : share.toExponential(0);
 }

@@ -1,12 +1,12 @@
 import { describe, expect, it, test } from "vitest";
 import { analyseCircuit } from "../analysis/analyse-circuit.ts";
 import { sampleCircuit } from "../analysis/sample-circuit.ts";
-import type { Circuit } from "../model/circuit.ts";
-import { working, workingSteps } from "./working.ts";
+import type { Run } from "../model/circuit.ts";
+import { derivation, derivationSteps } from "./working.ts";
 
-function stepsOf(change: Partial<Circuit> = {}): Record<string, string> {
+function stepsOf(change: Partial<Run> = {}): Record<string, string> {
   const circuit = sampleCircuit(change);
-  const steps = workingSteps({ circuit, result: analyseCircuit(circuit) });
+  const steps = derivationSteps({ circuit, result: analyseCircuit(circuit) });
   return Object.fromEntries(
     steps.map(({ title, withNumbers, result }) => [title, `${withNumbers} = ${result}`]),
   );
@@ -31,7 +31,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
 
   it("is a numbered list in Markdown, with formula and source at each step", () => {
     const circuit = sampleCircuit();
-    expect(working({ circuit, result: analyseCircuit(circuit) })).toMatchInlineSnapshot(`
+    expect(derivation({ circuit, result: analyseCircuit(circuit) })).toMatchInlineSnapshot(`
       "1. Ampacity of 4 AWG: **125 A**  
          ampacity = table × wires in parallel; table: 4 AWG, column of 75 °C  
          \`125 A × 1\`  
@@ -99,7 +99,7 @@ describe("steps that only some circuits need", () => {
 
   test("metric: no strand factor, and the figures are called unconfirmed", () => {
     const circuit = sampleCircuit({ conductor: { parallel: 1, system: "metric", mm2: 25 } });
-    const steps = workingSteps({ circuit, result: analyseCircuit(circuit) });
+    const steps = derivationSteps({ circuit, result: analyseCircuit(circuit) });
     const resistance = steps.find(({ title }) => title.startsWith("Resistance of 25 mm²"));
     expect(resistance?.withNumbers).toMatch(/^0\.78 mΩ\/m × \(1 \+ 0\.00393/);
     expect(resistance?.sources[0]).toContain("unconfirmed figure");
@@ -134,7 +134,7 @@ describe("what cannot be told is said so", () => {
 
   test("every step names a source", () => {
     const circuit = sampleCircuit({ engineSpace: true, bundledWith: 4, loadW: 480 });
-    for (const { sources } of workingSteps({ circuit, result: analyseCircuit(circuit) }))
+    for (const { sources } of derivationSteps({ circuit, result: analyseCircuit(circuit) }))
       for (const source of sources) expect(source).not.toBe("");
   });
 });

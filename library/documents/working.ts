@@ -1,7 +1,7 @@
 import type { AmpacityFactor } from "../analysis/circuit-result.ts";
-import type { Circuit } from "../model/circuit.ts";
-import { asGiven, figure, tellApart, type Unit, withUnit } from "../rules/figures.ts";
-import type { JudgedCircuit } from "../rules/rule.ts";
+import type { Run } from "../model/circuit.ts";
+import { formatDistinct, formatExact, formatRounded, type Unit, withUnit } from "../rules/figures.ts";
+import type { JudgedRun } from "../rules/rule.ts";
 import { sizeInWords } from "../rules/sized-fix.ts";
 import { ampacitySourceInWords, sourceInWords, unconfirmed } from "../rules/source-in-words.ts";
 import { lengthInWords } from "../rules/written-at.ts";
@@ -12,9 +12,9 @@ import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
  * How the figures of one circuit were worked out, as Markdown: a list of steps, each with the formula in words, the
  * same with the actual numbers, the result, and its sources.
  */
-export function working(judged: JudgedCircuit): string {
+export function derivation(judged: JudgedRun): string {
   // A blank line between the steps, so that they are drawn apart.
-  const steps = workingSteps(judged).map(({ title, formula, withNumbers, result, sources }, index) =>
+  const steps = derivationSteps(judged).map(({ title, formula, withNumbers, result, sources }, index) =>
     [
       `${index + 1}. ${title}: **${result}**`,
       `   ${formula}`,
@@ -26,7 +26,7 @@ export function working(judged: JudgedCircuit): string {
 }
 
 /** One step from numbers to a number. Texts for people, with units, rounded; nothing is computed from them again. */
-export interface WorkingStep {
+export interface DerivationStep {
   /** What comes out: "Ampacity of 4 AWG". */
   readonly title: string;
   /** In words: "ampacity = table × wires × factors". */
@@ -39,9 +39,9 @@ export interface WorkingStep {
 }
 
 /** The steps in the order in which each needs the one before: load, ampacity, temperature, resistance, drop, protection. */
-export function workingSteps(judged: JudgedCircuit): WorkingStep[] {
+export function derivationSteps(judged: JudgedRun): DerivationStep[] {
   return [
-    ...(judged.circuit.wired ? flowSteps(judged) : loadSteps(judged)),
+    ...(judged.circuit.inNetwork ? flowSteps(judged) : loadSteps(judged)),
     ...ampacitySteps(judged),
     ...temperatureSteps(judged),
     ...resistanceSteps(judged),
@@ -51,13 +51,13 @@ export function workingSteps(judged: JudgedCircuit): WorkingStep[] {
 }
 
 /** Only watts need one. */
-function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedCircuit): WorkingStep[] {
+function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedRun): DerivationStep[] {
   if (loadW === undefined) return [];
   return [
     {
       title: "Load",
       formula: `current = power / ${minimumV === undefined ? "nominal voltage" : "least voltage of the device"}`,
-      withNumbers: `${asGiven(loadW)} W / ${asGiven(loadAtV)} V`,
+      withNumbers: `${formatExact(loadW)} W / ${formatExact(loadAtV)} V`,
       result: withUnit(loadA, "A"),
       sources: ["definition of power"],
     },
@@ -65,11 +65,11 @@ function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedCircu
 }
 
 /** In a network, what flows follows from all of it; a circuit counts for no less than it states itself. */
-function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedCircuit): WorkingStep[] {
+function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedRun): DerivationStep[] {
   const stated =
     loadW === undefined
       ? "what the circuit states"
-      : `${asGiven(loadW)} W / ${asGiven(loadAtV)} V = ${withUnit(loadW / loadAtV, "A")} as stated`;
+      : `${formatExact(loadW)} W / ${formatExact(loadAtV)} V = ${withUnit(loadW / loadAtV, "A")} as stated`;
   const flows = "the most that flows in any scenario that lasts";
   return [
     {
@@ -84,7 +84,7 @@ function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedCir
   ];
 }
 
-function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedCircuit): WorkingStep[] {
+function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedRun): DerivationStep[] {
   const wire = sizeInWords({ ...conductor, parallel: 1 });
   const title = `Ampacity of ${sizeInWords(conductor)}`;
   const source = ampacitySourceInWords(ampacity);
@@ -99,7 +99,7 @@ function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedC
     return [{ title, formula, withNumbers, result: "not judged", sources: [source] }];
   }
   const { factors, tableA, columnC, parallel } = ampacity;
-  const factorNumbers = factors.map(({ factor }) => ` × ${figure(factor)}`).join("");
+  const factorNumbers = factors.map(({ factor }) => ` × ${formatRounded(factor)}`).join("");
   return [
     ...factors.map((factor) => factorStep(factor, columnC)),
     {
@@ -112,13 +112,13 @@ function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedC
   ];
 }
 
-function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: number): WorkingStep {
-  const common = { result: figure(factor), sources: [sourceInWords(source)] as const };
+function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: number): DerivationStep {
+  const common = { result: formatRounded(factor), sources: [sourceInWords(source)] as const };
   if (what === "ambient") {
     return {
       title: "Factor for the ambient",
       formula: "factor = √((column − ambient) / (column − 30 °C)), at most 1",
-      withNumbers: `√((${figure(columnC)} − ${figure(input)}) / (${figure(columnC)} − 30))`,
+      withNumbers: `√((${formatRounded(columnC)} − ${formatRounded(input)}) / (${formatRounded(columnC)} − 30))`,
       ...common,
     };
   }
@@ -132,13 +132,13 @@ function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: nu
     : {
         title: "Factor for the bundle",
         formula: "read from the note to the table, by loaded conductors together",
-        withNumbers: `${figure(input)} conductors together`,
+        withNumbers: `${formatRounded(input)} conductors together`,
         ...common,
       };
 }
 
 /** What heats the conductor is the square of the current: so the rise above ambient goes with the square too. */
-function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedCircuit): WorkingStep[] {
+function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedRun): DerivationStep[] {
   if (!ampacity.judged) return [];
   const { loadA } = circuit;
   const { ambientC, columnC, ampacityA } = ampacity;
@@ -147,7 +147,7 @@ function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedCircuit
     {
       title: "Temperature of the conductor",
       formula: `temperature = ambient + (column − ambient) × (${flowing(circuit)} / ampacity)²`,
-      withNumbers: `${figure(ambientC)} °C + (${figure(columnC)} − ${figure(ambientC)}) °C × (${figure(loadA)} A / ${figure(ampacityA)} A)²`,
+      withNumbers: `${formatRounded(ambientC)} °C + (${formatRounded(columnC)} − ${formatRounded(ambientC)}) °C × (${formatRounded(loadA)} A / ${formatRounded(ampacityA)} A)²`,
       result: capped
         ? `above ${withUnit(columnC, "°C")}, overloaded; ${withUnit(drop.resistanceAtC, "°C")} is taken for the resistance`
         : withUnit(drop.conductorC, "°C"),
@@ -156,7 +156,7 @@ function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedCircuit
   ];
 }
 
-function resistanceSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingStep[] {
+function resistanceSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
   const { conductor } = circuit;
   const { perK, referenceC } = temperatureCoefficient;
   const milliohmPerM20C = drop.ohmPerM20C * 1000;
@@ -168,7 +168,7 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingS
     {
       title: `Resistance of ${wire} at ${withUnit(drop.resistanceAtC, "°C")}, per metre`,
       formula: `resistance = table at ${referenceC} °C ${isSolid ? "× strand factor " : ""}× (1 + ${perK} × (temperature − ${referenceC} °C))`,
-      withNumbers: `${withUnit(tableMilliohmPerM, "mΩ/m")} ${isSolid ? `× ${drop.strandFactor} ` : ""}× (1 + ${perK} × (${figure(drop.resistanceAtC)} − ${referenceC}))`,
+      withNumbers: `${withUnit(tableMilliohmPerM, "mΩ/m")} ${isSolid ? `× ${drop.strandFactor} ` : ""}× (1 + ${perK} × (${formatRounded(drop.resistanceAtC)} − ${referenceC}))`,
       result: withUnit(milliohmPerM20C * warmer, "mΩ/m"),
       sources: [
         sourceInWords(drop.source),
@@ -188,16 +188,16 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingS
 }
 
 /** In metres, as the step needs them, and in the plan's unit where that is another. */
-function lengthBothWays(circuit: JudgedCircuit["circuit"], roundTripM: number): string {
+function lengthBothWays(circuit: JudgedRun["circuit"], roundTripM: number): string {
   const metres = withUnit(roundTripM, "m");
   const asPlanned = lengthInWords(circuit, roundTripM);
   return asPlanned === metres ? metres : `${metres} (${asPlanned})`;
 }
 
-function dropSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingStep[] {
+function dropSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
   const { loadA, systemV, minimumV } = circuit;
   const atLeast = drop.overloaded ? "at least " : "";
-  const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   return [
     {
       title: "Voltage drop",
@@ -221,16 +221,16 @@ function dropSteps({ circuit, result: { drop } }: JudgedCircuit): WorkingStep[] 
       ],
     },
     // In a network, what arrives follows from the whole way.
-    ...(minimumV === undefined || circuit.wired ? [] : [arrivingStep(systemV, drop, minimumV)]),
+    ...(minimumV === undefined || circuit.inNetwork ? [] : [arrivingStep(systemV, drop, minimumV)]),
   ];
 }
 
 function arrivingStep(
   systemV: number,
-  { dropV, arrivingV, overloaded }: JudgedCircuit["result"]["drop"],
+  { dropV, arrivingV, overloaded }: JudgedRun["result"]["drop"],
   minimumV: number,
-): WorkingStep {
-  const [arriving, needed] = tellApart(arrivingV, minimumV);
+): DerivationStep {
+  const [arriving, needed] = formatDistinct(arrivingV, minimumV);
   return {
     title: "Voltage at the device",
     formula: "voltage = nominal voltage − drop",
@@ -240,7 +240,7 @@ function arrivingStep(
   };
 }
 
-function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): WorkingStep[] {
+function protectionSteps({ circuit, result: { protection } }: JudgedRun): DerivationStep[] {
   const { minA, maxA, aimA, bestRatingA } = protection;
   const best =
     bestRatingA !== undefined
@@ -262,7 +262,7 @@ function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): Wo
           ? "not judged, as the ampacity is not"
           : maxA < minA
             ? "none"
-            : `${figure(minA)} to ${withUnit(maxA, "A")}`,
+            : `${formatRounded(minA)} to ${withUnit(maxA, "A")}`,
       sources: [sourceInWords(protection.source)],
     },
     {
@@ -282,11 +282,11 @@ function protectionSteps({ circuit, result: { protection } }: JudgedCircuit): Wo
 }
 
 /** What a circuit alone is reckoned with is what its plan states as its load. */
-function flowing({ wired }: Circuit): string {
-  return wired ? "current" : "load";
+function flowing({ inNetwork }: Run): string {
+  return inNetwork ? "current" : "load";
 }
 
 function comparison(value: number, limit: number, unit: Unit): string {
-  const [one, other] = tellApart(value, limit);
+  const [one, other] = formatDistinct(value, limit);
   return `${one} ${unit} in the place, ${other} ${unit} in the column`;
 }

@@ -1,4 +1,4 @@
-import { tellApart } from "../rules/figures.ts";
+import { formatDistinct } from "../rules/figures.ts";
 import type { JudgedPlan } from "../rules/rule.ts";
 
 /** The drop of one circuit against its own limit, both in percent of the nominal voltage. */
@@ -56,6 +56,6 @@ export function worstDropInWords(
   drop: DropAgainstLimit & { readonly fromBank?: boolean },
   name: string,
 ): string {
-  const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   return `worst drop ${drop.overloaded ? "at least " : ""}${percent} %, limit ${limit} % (${name}${drop.fromBank ? ", from the bank" : ""})`;
 }

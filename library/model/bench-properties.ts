@@ -1,5 +1,5 @@
 import { awgSizes, mm2Sizes, terminations } from "./allowed-values.ts";
-import { amount, count, forLists, listOf, oneOf, shortText } from "./property.ts";
+import { amount, count, listOf, listsOnly, oneOf, shortText } from "./property.ts";
 import { propertyTable } from "./property-table.ts";
 
 /*
@@ -10,10 +10,10 @@ import { propertyTable } from "./property-table.ts";
 
 export const colour = shortText("a colour", 40);
 export const label = shortText("a label", 40);
-export const termination = forLists(oneOf(terminations, "is not one of the terminations"));
+export const termination = listsOnly(oneOf(terminations, "is not one of the terminations"));
 /** Well above what a stud of 12 mm takes. */
-export const torque = forLists(amount("a torque", "N·m", { above: 0, upTo: 200 }));
-export const price = forLists(amount("a price", "", { from: 0, upTo: 1_000_000 }));
+export const torque = listsOnly(amount("a torque", "N·m", { above: 0, upTo: 200 }));
+export const price = listsOnly(amount("a price", "", { from: 0, upTo: 1_000_000 }));
 
 const spool = propertyTable(
   {
@@ -35,14 +35,14 @@ const spool = propertyTable(
 
 /** Of `build`. */
 export const ofBench = {
-  slackPercent: forLists(amount("a share of the length", "%", { from: 0, upTo: 100 })),
-  endSlackMm: forLists(amount("a length", "mm", { from: 0, upTo: 1_000 })),
-  endSlackIn: forLists(amount("a length", "in", { from: 0, upTo: 40 })),
-  spareFuses: forLists(count({ from: 0, upTo: 100 })),
+  slackPercent: listsOnly(amount("a share of the length", "%", { from: 0, upTo: 100 })),
+  endSlackMm: listsOnly(amount("a length", "mm", { from: 0, upTo: 1_000 })),
+  endSlackIn: listsOnly(amount("a length", "in", { from: 0, upTo: 40 })),
+  spareFuses: listsOnly(count({ from: 0, upTo: 100 })),
   positiveColour: colour,
   negativeColour: colour,
   currency: shortText("a currency", 10),
-  spools: forLists(
+  spools: listsOnly(
     listOf(spool, {
       allowed: "a list of up to 200 spools, such as [{ gauge: 10, lengthFt: 100 }]",
       most: 200,

@@ -144,7 +144,7 @@ describe("what parts and runs say", () => {
         given: '"M8"',
         wrong: "cannot be given together with to",
         allowed: "termination of the part where the circuit ends",
-        forLists: true,
+        listsOnly: true,
       },
     ]);
     expect(network?.terminals.map(({ termination }) => termination)).toEqual([

@@ -4,7 +4,7 @@ import type { BenchSettings } from "./bench-settings.ts";
 import type { Network } from "./network.ts";
 
 /** A circuit as it is judged: every default filled in, every unit in SI except trade sizes. */
-export interface Circuit {
+export interface Run {
   /** Index of its record in the list of {@link PlanRecord}s. */
   readonly record: number;
   /** The word that made it. One conductor of a `cable` is judged by the same rules, except for those about drop. */
@@ -13,7 +13,7 @@ export interface Circuit {
    * It hangs in a network: what flows in it was worked out there, and {@link loadA} is the greatest of that and of what the
    * circuit itself states.
    */
-  readonly wired: boolean;
+  readonly inNetwork: boolean;
   readonly name: string;
   /** Whether `load` or `loadW` stands in the plan; not so for a cable, and for a circuit that ends at a part. */
   readonly statesLoad: boolean;
@@ -116,7 +116,7 @@ export interface BuildSettings {
 export interface PlanModel {
   readonly build: BuildSettings;
   /** Circuits that could be read, in the order in which they were made; those in the network too. */
-  readonly circuits: readonly Circuit[];
+  readonly circuits: readonly Run[];
   /** Undefined: the plan has none, or {@link networkUnread}. */
   readonly network: Network | undefined;
   /** Something of the network was refused, so that no current in it can be told; {@link invalid} says what. */
@@ -147,5 +147,5 @@ export interface InvalidValue {
   /** Nothing of the network is judged until this is right. Not set where there is no network. */
   readonly stopsNetwork?: true;
   /** It is only for lists and labels: whatever is judged is judged all the same. */
-  readonly forLists?: true;
+  readonly listsOnly?: true;
 }

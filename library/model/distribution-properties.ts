@@ -71,7 +71,7 @@ const terminalNames: Property<readonly string[]> = {
     .min(1, { error: "is empty" })
     .max(mostTerminals, { error: "is too long" }),
   allowed: `a list of up to ${mostTerminals} names, such as ["in", "out"], each up to ${longestTerminal} characters`,
-  counts: true,
+  affectsResults: true,
 };
 
 const end = z.string({ error: "is not the name of a terminal" });
@@ -92,7 +92,7 @@ const joins: Property<readonly WrittenJoin[]> = {
     // Each terminal with each other one is more than enough.
     .max(mostTerminals ** 2 / 2, { error: "is too long" }) as z.ZodType<readonly WrittenJoin[]>,
   allowed: `a list such as [{ between: ["in", "out"], milliohm: 2 }]; milliohm is ${milliohm.allowed}`,
-  counts: true,
+  affectsResults: true,
 };
 
 /** What joins two terminals inside a part, as it is written. */

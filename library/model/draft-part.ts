@@ -72,14 +72,14 @@ export function draftPart(
   place: { readonly record: number; readonly index: number },
   all: NetworkTerminal[],
 ): { readonly draft: PartDraft; readonly invalid: readonly Refusal[] } {
-  const { values, invalid, missed } = readValues(record.input, wordProperties[record.word]);
+  const { values, invalid, unusable } = readValues(record.input, wordProperties[record.word]);
   const { word } = record;
   const name = displayName((values as { name?: string }).name ?? "") || displayName(record.fallbackName);
   const sides = sidesOf(word, values);
   const terminals =
     sides && addTerminals(sides, { part: place.index, fastening: fasteningIn(word, values) }, all);
   const draft = { ...place, word, name, values, terminals } as PartDraft;
-  const sound = missed.size === 0;
+  const sound = unusable.size === 0;
   return { draft, invalid: sound ? [...invalid, ...contradictionsIn(draft)] : invalid };
 }
 

@@ -9,7 +9,7 @@ import {
 } from "../standards/device-practice.ts";
 import { internalResistanceOf, restVoltageAt, restVoltages } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
-import type { Circuit } from "./circuit.ts";
+import type { Run } from "./circuit.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
 import type { Draw, LoadPart, Part } from "./network.ts";
 import type { NominalVoltages } from "./nominal-voltage.ts";
@@ -17,7 +17,7 @@ import { acceptedIn, defaultVoltage, dropLimitOf } from "./read-run.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
 /** A part with every default filled in. Its draft is wholly in order. */
-export function makePart(draft: PartDraft, { build, nominal }: Surroundings): Part {
+export function makePart(draft: PartDraft, { build, nominal }: PartContext): Part {
   const at = (name: string) => draft.terminals!.get(name)!;
   const base = {
     index: draft.index,
@@ -197,13 +197,13 @@ export function makePart(draft: PartDraft, { build, nominal }: Surroundings): Pa
   }
 }
 
-export interface Surroundings {
+export interface PartContext {
   readonly build: BuildValues;
   readonly nominal: NominalVoltages;
 }
 
 /** The load that a circuit states itself. The same object again for the same circuit at the same place. */
-export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Circuit): LoadPart {
+export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Run): LoadPart {
   const before = loadsMade.get(circuit);
   if (before?.index === draft.index && before.terminals.positive === draft.positive) return before;
   const load = loadOf(draft, circuit);
@@ -211,9 +211,9 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Circuit): LoadP
   return load;
 }
 
-const loadsMade = new WeakMap<Circuit, LoadPart>();
+const loadsMade = new WeakMap<Run, LoadPart>();
 
-function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: Circuit): LoadPart {
+function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: Run): LoadPart {
   const { loadA, loadW, minimumV, critical, continuous, dropLimitPercent, dropLimitStated, systemV } =
     circuit;
   return {

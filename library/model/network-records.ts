@@ -15,7 +15,7 @@ import {
   endsOfCircuit,
   type PartsOfPlan,
 } from "./written-ends.ts";
-import { isObject, writtenValue } from "./written-value.ts";
+import { describeValue, isObject } from "./written-value.ts";
 
 /** What the records of a network say, each by itself and with the terminals that it names. */
 export interface NetworkRecords extends PartsOfPlan {
@@ -78,7 +78,7 @@ export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecor
       const name = nameOf(record, values);
       const { ends, invalid } = endsOfCircuit(values, plan);
       refuse(name, [...read.invalid, ...invalid, ...strayTermination(values)]);
-      const sound = read.missed.size === 0 && invalid.length === 0;
+      const sound = read.unusable.size === 0 && invalid.length === 0;
       const load = plan.loadOf.get(index);
       circuits.push({ record: index, name, values, invalid: read.invalid, sound, ends, load });
     } else if (word === "cable") {
@@ -103,10 +103,10 @@ function strayTermination({ to, termination }: CircuitValues): readonly Refusal[
   return [
     {
       path: ["termination"],
-      given: writtenValue(termination),
+      given: describeValue(termination),
       wrong: "cannot be given together with to",
       allowed: "termination of the part where the circuit ends",
-      forLists: true,
+      listsOnly: true,
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Termination } from "../plan/termination.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { Circuit, Protection } from "./circuit.ts";
+import type { Protection, Run } from "./circuit.ts";
 
 /**
  * A build as one network: parts, and the conductors between their terminals. Every default is filled in, every unit is SI
@@ -43,7 +43,7 @@ export interface NetworkConductor {
    * Size, insulation, surroundings, protection, as every rule about one run reads them. Both conductors of a circuit share
    * one. Its `loadA` is what the plan states, 0 for a cable; what flows is for the solver to say.
    */
-  readonly run: Circuit;
+  readonly run: Run;
   /** The device towards `from`, and the one towards `to`; none on a return. */
   readonly near: Protection | null;
   readonly far: Protection | null;

@@ -1,7 +1,7 @@
 import { chargingVoltage } from "../standards/charging-practice.ts";
 import { otherPartProperties } from "./distribution-properties.ts";
 import type { PartDraft } from "./draft-part.ts";
-import type { Surroundings } from "./make-parts.ts";
+import type { PartContext } from "./make-parts.ts";
 import { grouped } from "./property.ts";
 import { defaultVoltage } from "./read-run.ts";
 import type { Refusal } from "./read-values.ts";
@@ -35,7 +35,7 @@ export function contradictionsIn(draft: PartDraft): readonly Refusal[] {
 }
 
 /** Voltages of a part beside the system in which it hangs. */
-export function voltagesTooHigh(draft: PartDraft, { build, nominal }: Surroundings): readonly Refusal[] {
+export function voltagesTooHigh(draft: PartDraft, { build, nominal }: PartContext): readonly Refusal[] {
   const systemV = (positive: string, negative: string) =>
     nominal.between(draft.terminals!.get(positive)!, draft.terminals!.get(negative)!) ??
     build.voltage ??

@@ -18,7 +18,7 @@ const acceptParts = propertyTable(
 export const accept = {
   schema: acceptParts.schema,
   allowed: 'an object from rule to reason, such as { "conductor/voltage-drop": "used in summer only" }',
-  counts: false,
+  affectsResults: false,
   parts: acceptParts,
 } as Property<Readonly<Record<string, string | undefined>>>;
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
-import { isStrange } from "./written-value.ts";
+import { isNonPlain } from "./written-value.ts";
 
 /** One property of a word: what zod lets through, and what people are told is allowed. */
 export interface Property<Value = unknown> {
@@ -8,9 +8,9 @@ export interface Property<Value = unknown> {
   readonly schema: z.ZodType<Value>;
   readonly allowed: string;
   /** Whether any figure or limit is worked out from it. If so, a circuit with a refused one is not judged. */
-  readonly counts: boolean;
+  readonly affectsResults: boolean;
   /** Only lists and labels are made of it: whatever is wrong with it, all that is judged is judged. */
-  readonly forLists?: true;
+  readonly listsOnly?: true;
   /** For a property that may be an object: what that object may hold. */
   readonly parts?: PropertyTable;
   /** For one that is a list of objects: what each of them may hold. One that is refused is left out, the others count. */
@@ -27,7 +27,7 @@ export function amount(what: string, unit: string, limits: Limits): Property<num
   const upTo = unit === "" ? grouped(limits.upTo) : `${grouped(limits.upTo)} ${unit}`;
   const range =
     "above" in limits ? `above ${limits.above} and up to ${upTo}` : `from ${limits.from} to ${upTo}`;
-  return { schema: within, allowed: `${what} ${range}`, counts: true };
+  return { schema: within, allowed: `${what} ${range}`, affectsResults: true };
 }
 
 /** As an {@link amount}, or none at all: 0. */
@@ -40,7 +40,7 @@ export function amountOrNone(
   return {
     schema: schema.refine((value) => value === 0 || value >= limits.from, "is too small"),
     allowed: allowed.replace("from 0 to", `of 0, or from ${limits.from} to`),
-    counts: true,
+    affectsResults: true,
   };
 }
 
@@ -50,7 +50,7 @@ export type Limits = ({ readonly above: number } | { readonly from: number }) & 
 /** How many of something: a whole number within limits, both of them allowed. */
 export function count(limits: { readonly from: number; readonly upTo: number }): Property<number> {
   const { schema, allowed } = amount("a whole number", "", limits);
-  return { schema: schema.refine(Number.isInteger, "is not a whole number"), allowed, counts: true };
+  return { schema: schema.refine(Number.isInteger, "is not a whole number"), allowed, affectsResults: true };
 }
 
 /** One of some numbers or texts. `unlike` says what is wrong with any other: "is not one of the sizes". */
@@ -66,19 +66,19 @@ export function oneOf<const Value extends string | number>(
   return {
     schema: z.literal([...values], { error: ({ input }) => wrong(input) }),
     allowed: values.map((value) => JSON.stringify(value)).join(", "),
-    counts: true,
+    affectsResults: true,
     texts: values.filter((value) => typeof value === "string"),
   };
 }
 
 export function yesOrNo(): Property<boolean> {
   const schema = z.boolean({ error: "is neither true nor false" });
-  return { schema, allowed: "true or false", counts: true };
+  return { schema, allowed: "true or false", affectsResults: true };
 }
 
 /** Text that is only shown. */
 export function text(allowed: string): Property<string> {
-  return { schema: z.string({ error: "is not text" }), allowed, counts: false };
+  return { schema: z.string({ error: "is not text" }), allowed, affectsResults: false };
 }
 
 /** Text that stands in the cells of lists and on labels. */
@@ -87,7 +87,11 @@ export function shortText(what: string, longest: number): Property<string> {
     .string({ error: "is not text" })
     .min(1, { error: "is empty" })
     .max(longest, { error: "is too long" });
-  return forLists({ schema, allowed: `${what}, as text of up to ${longest} characters`, counts: false });
+  return listsOnly({
+    schema,
+    allowed: `${what}, as text of up to ${longest} characters`,
+    affectsResults: false,
+  });
 }
 
 /** A list of objects of one kind. */
@@ -96,12 +100,12 @@ export function listOf<Shape extends Properties>(
   { allowed, most }: { readonly allowed: string; readonly most: number },
 ): Property<readonly ValuesOf<Shape>[]> {
   const schema = z.array(table.schema, { error: notAList }).max(most, { error: "is too long" });
-  return { schema, allowed, counts: true, elements: { table, most } };
+  return { schema, allowed, affectsResults: true, elements: { table, most } };
 }
 
 /** The same property, where it only serves lists and labels. */
-export function forLists<Value>(property: Property<Value>): Property<Value> {
-  return { ...property, counts: false, forLists: true };
+export function listsOnly<Value>(property: Property<Value>): Property<Value> {
+  return { ...property, affectsResults: false, listsOnly: true };
 }
 
 /** "1,200" */
@@ -119,13 +123,13 @@ function wrongAmount(value: unknown, limits: Limits): string {
 
 /** The error of a schema for lists: of a list that was too long to be handed over, only that is known. */
 export function notAList({ input }: { readonly input?: unknown }): string {
-  return isStrange(input) && input.$strange.startsWith("a list of more than")
+  return isNonPlain(input) && input.$strange.startsWith("a list of more than")
     ? "is too long"
     : "is not a list";
 }
 
 function notANumber(value: unknown): string {
   if (typeof value === "string") return "is text, not a number";
-  const described = isStrange(value) ? value.$strange : typeof value === "number" ? String(value) : "";
+  const described = isNonPlain(value) ? value.$strange : typeof value === "number" ? String(value) : "";
   return /^-?Infinity$/.test(described) ? "is not a finite number" : "is not a number";
 }

@@ -34,7 +34,7 @@ export const protection: Property<WrittenProtection> = {
   // A refused number is explained by the schema of the rating, a refused object part by part.
   schema: z.union([rating.schema, parts.schema], { error: ({ input }) => explainRating(input) }),
   allowed: `${rating.allowed}, or an object such as { ratingA: 50, distanceIn: 6 }`,
-  counts: true,
+  affectsResults: true,
   parts,
 };
 

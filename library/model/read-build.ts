@@ -24,7 +24,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
     };
   const first = readValues(records[record]?.input, buildProperties);
   const invalid: InvalidValue[] = first.invalid.map((refusal) => ({ record, name, ...refusal }));
-  const missed = new Set(first.missed);
+  const missed = new Set(first.unusable);
   records.forEach(({ word, input }, index) => {
     if (word !== "build" || index === record) return;
     const other = readValues(input, buildProperties);
@@ -37,7 +37,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
       allowed: "one call of build in a plan",
     });
     // Which of the two is meant, nobody knows: what they disagree on holds for no circuit.
-    for (const property of other.missed) missed.add(property);
+    for (const property of other.unusable) missed.add(property);
     for (const property of settable)
       if (other.values[property] !== undefined && other.values[property] !== first.values[property])
         missed.add(property);
@@ -57,6 +57,6 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
 }
 
 /** All but what only serves lists: no figure is made of that. */
-const settable = [...buildProperties.properties].flatMap(([name, { forLists }]) =>
-  forLists ? [] : [name as keyof BuildValues],
+const settable = [...buildProperties.properties].flatMap(([name, { listsOnly }]) =>
+  listsOnly ? [] : [name as keyof BuildValues],
 );

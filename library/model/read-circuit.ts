@@ -1,17 +1,17 @@
 import type { BuildValues } from "./build-properties.ts";
-import type { Circuit } from "./circuit.ts";
+import type { Run } from "./circuit.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import { grouped } from "./property.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
-import { anything, type Refusal, readValues } from "./read-values.ts";
+import { type Refusal, readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 
 /** Reads one call of `circuit` that hangs in no network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {
-  const { values, invalid, missed } = readValues(record.input, circuitProperties);
+  const { values, invalid, unusable } = readValues(record.input, circuitProperties);
   const name = displayName(values.name ?? "") || displayName(record.fallbackName);
-  if (missed.size > 0 || reliesOnMissed(values, build.missed)) return { name, invalid };
+  if (unusable.size > 0 || reliesOnMissed(values, build.missed)) return { name, invalid };
   const { circuit, contradiction } = circuitFrom({ values, invalid, name, record: index }, build.values);
   return {
     name,
@@ -24,10 +24,10 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
 export function circuitFrom(
   { values, invalid, name, record }: CircuitDraft,
   build: BuildValues,
-): { readonly circuit?: Circuit; readonly contradiction?: Refusal } {
+): { readonly circuit?: Run; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build);
   if (contradiction) return { contradiction };
-  const partlyInvalid = invalid.some(({ forLists }) => !forLists);
+  const partlyInvalid = invalid.some(({ listsOnly }) => !listsOnly);
   const before = madeBefore.get(values);
   if (before?.build === build && isOf(before.circuit, { record, name, partlyInvalid })) return before;
   const made = { build, circuit: circuitOf(values, build, { record, name, partlyInvalid }) };
@@ -36,9 +36,9 @@ export function circuitFrom(
 }
 
 /** Values are never changed once they are read, and come again with every keystroke elsewhere in the plan: so does the circuit. */
-const madeBefore = new WeakMap<CircuitValues, { readonly build: BuildValues; readonly circuit: Circuit }>();
+const madeBefore = new WeakMap<CircuitValues, { readonly build: BuildValues; readonly circuit: Run }>();
 
-function isOf(circuit: Circuit, { record, name, partlyInvalid }: Identity): boolean {
+function isOf(circuit: Run, { record, name, partlyInvalid }: Identity): boolean {
   return circuit.record === record && circuit.name === name && circuit.partlyInvalid === partlyInvalid;
 }
 
@@ -54,7 +54,7 @@ export interface ReadCircuit {
   readonly name: string;
   readonly invalid: readonly Refusal[];
   /** Absent where what is wrong could make a figure wrong. */
-  readonly circuit?: Circuit;
+  readonly circuit?: Run;
 }
 
 /** The defaults of a build, and those of them that were refused. */
@@ -68,7 +68,7 @@ export function reliesOnMissed(values: CircuitValues, missed: ReadonlySet<string
   if (missed.size === 0) return false;
   const limitLeftOut = values.dropLimitPercent === undefined;
   return (
-    missed.has(anything) ||
+    missed.has(unknownProperty) ||
     (missed.has("criticalDropPercent") && limitLeftOut && values.critical === true) ||
     (missed.has("dropPercent") && limitLeftOut && values.critical !== true) ||
     sharedDefaults.some((name) => missed.has(name) && values[name] === undefined)
@@ -107,14 +107,14 @@ interface Identity {
   readonly partlyInvalid: boolean;
 }
 
-function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity): Circuit {
+function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity): Run {
   const systemV = values.voltage ?? build.voltage ?? defaultVoltage;
   const loadAtV = values.minimumV ?? systemV;
   const run = runOf(values, build);
   return {
     record: identity.record,
     word: "circuit",
-    wired: values.from !== undefined,
+    inNetwork: values.from !== undefined,
     statesLoad: values.to === undefined,
     name: identity.name,
     loadA: values.load ?? (values.loadW ?? 0) / loadAtV,

@@ -1,4 +1,4 @@
-import type { Circuit, InvalidValue, PlanModel } from "./circuit.ts";
+import type { InvalidValue, PlanModel, Run } from "./circuit.ts";
 import { isWired } from "./network-records.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
@@ -14,7 +14,7 @@ import type { PlanRecord } from "./record.ts";
 export function readModel(records: readonly PlanRecord[]): PlanModel {
   const build = readBuild(records);
   const { network, unread: networkUnread, circuits: wired, invalid: refused } = readNetwork(records, build);
-  const circuits: Circuit[] = [];
+  const circuits: Run[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];
   const stopping = (refusals: readonly InvalidValue[]) =>
     refusals.map(

@@ -1,6 +1,6 @@
 import type { BuildValues } from "./build-properties.ts";
-import type { Circuit, InvalidValue } from "./circuit.ts";
-import { makeLoadOfCircuit, makePart, type Surroundings } from "./make-parts.ts";
+import type { InvalidValue, Run } from "./circuit.ts";
+import { makeLoadOfCircuit, makePart, type PartContext } from "./make-parts.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "./network.ts";
 import {
   belongsToNetwork,
@@ -12,7 +12,7 @@ import { type NominalVoltages, nominalVoltages } from "./nominal-voltage.ts";
 import { voltagesTooHigh } from "./part-contradictions.ts";
 import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
-import { builtInScenarios, readScenario, type Stage } from "./read-scenarios.ts";
+import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import { wiringOf } from "./wiring.ts";
 import { withArticle } from "./written-value.ts";
@@ -56,13 +56,13 @@ export interface ReadNetwork {
   /** There is a network, and something of it, or of the build, was refused. */
   readonly unread: boolean;
   /** By record: the circuits of the network; undefined for one that is not in order by itself either. */
-  readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: Circuit | undefined }>;
+  readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: Run | undefined }>;
   readonly invalid: readonly InvalidValue[];
 }
 
 /** What is only for lists and labels makes no current wrong. */
-export function stopsNetwork({ forLists }: InvalidValue): boolean {
-  return !forLists;
+export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
+  return !listsOnly;
 }
 
 function makeCircuits(
@@ -101,7 +101,7 @@ const settingsOf = new WeakMap<BuildValues, Map<number, BuildValues>>();
 function makeConductors(
   { circuits, cables, parts, terminals }: NetworkRecords,
   runs: ReadNetwork["circuits"],
-  surroundings: Surroundings,
+  surroundings: PartContext,
 ): readonly NetworkConductor[] {
   const isBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
   const pairs = circuits.flatMap(({ record, ends, load }): NetworkConductor[] => {
@@ -137,15 +137,15 @@ function makeConductors(
 /** A cable as every rule about one run reads it. What flows in it is for the solver to say, and its drop for the whole way. */
 function runOfCable(
   { record, name, values, ends }: FoundCable,
-  { build, nominal }: Surroundings,
+  { build, nominal }: PartContext,
   isBattery: (terminal: number) => boolean,
-): Circuit {
+): Run {
   const systemV = nominal.ofIsland(ends!.from) ?? build.voltage ?? defaultVoltage;
   const run = runOf(values, build);
   return {
     record,
     word: "cable",
-    wired: true,
+    inNetwork: true,
     name,
     statesLoad: false,
     loadA: 0,
@@ -166,7 +166,7 @@ function runOfCable(
 
 function makeScenarios(
   { scenarios, byRecord, circuits, records }: NetworkRecords,
-  { build, nominal }: Surroundings,
+  { build, nominal }: PartContext,
   parts: readonly Part[],
   invalid: InvalidValue[],
 ): readonly Scenario[] {
@@ -174,7 +174,7 @@ function makeScenarios(
   const runsAlways = new Set<number>();
   for (const draft of byRecord.values())
     if (draft.word === "dcDcCharger" && draft.values.runs === "always") runsAlways.add(draft.index);
-  const stage: Stage = {
+  const stage: ScenarioContext = {
     parts,
     runsAlways,
     meant({ kind, id }) {

@@ -1,7 +1,7 @@
 import { criticalDropLimit, ordinaryDropLimit } from "../standards/drop-limits.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
-import type { Circuit, Conductor, LengthProperty, Protection } from "./circuit.ts";
+import type { Conductor, LengthProperty, Protection, Run } from "./circuit.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import type { WrittenProtection } from "./protection-properties.ts";
@@ -12,7 +12,7 @@ const defaultAmbientC = 30;
 const defaultInsulationC = 75;
 
 /** How the conductors of a circuit or a cable are made and where they lie, with the defaults of the build. */
-export function runOf(values: CircuitValues | CableValues, build: BuildValues): Run {
+export function runOf(values: CircuitValues | CableValues, build: BuildValues): Construction {
   const insulationC = values.insulationC ?? build.insulationC;
   const ambientC = values.ambientC ?? build.ambientC;
   const continuous = values.continuous ?? build.continuous;
@@ -43,8 +43,8 @@ export function shown<Name extends string>(
   return (harmless ? { [name]: harmless } : {}) as { [N in Name]?: string };
 }
 
-type Run = Pick<
-  Circuit,
+type Construction = Pick<
+  Run,
   | "conductor"
   | "insulationC"
   | "insulationStated"
@@ -65,7 +65,7 @@ type Run = Pick<
 export function dropLimitOf(
   { critical, dropLimitPercent }: Pick<CircuitValues, "critical" | "dropLimitPercent">,
   build: BuildValues,
-): Pick<Circuit, "critical" | "dropLimitPercent" | "dropLimitStated"> {
+): Pick<Run, "critical" | "dropLimitPercent" | "dropLimitStated"> {
   const limit = dropLimitPercent ?? (critical ? build.criticalDropPercent : build.dropPercent);
   const usual = critical ? criticalDropLimit : ordinaryDropLimit;
   return {
@@ -75,7 +75,7 @@ export function dropLimitOf(
   };
 }
 
-type Lengths = Pick<Circuit, "lengthsGiven" | "positiveM" | "negativeM">;
+type Lengths = Pick<Run, "lengthsGiven" | "positiveM" | "negativeM">;
 
 /** International foot and inch, exact since 1959. */
 export const metresPerFoot = 0.3048;

@@ -6,7 +6,7 @@ import type { ScenarioValues } from "./scenario-properties.ts";
 import { withArticle } from "./written-value.ts";
 
 /** What scenarios need to know of the network that they are about. */
-export interface Stage {
+export interface ScenarioContext {
   readonly parts: readonly Part[];
   /** By part index: whether a charger runs although the engine does not. */
   readonly runsAlways: ReadonlySet<number>;
@@ -18,7 +18,7 @@ export interface Stage {
 }
 
 /** Those of a plan that names none. */
-export function builtInScenarios(stage: Stage): readonly Scenario[] {
+export function builtInScenarios(stage: ScenarioContext): readonly Scenario[] {
   const scenario = (name: string, loads: boolean, charging: boolean): Scenario => ({
     name,
     on: stage.parts.map((part) => {
@@ -41,7 +41,7 @@ export function builtInScenarios(stage: Stage): readonly Scenario[] {
 export function readScenario(
   values: ScenarioValues,
   identity: { readonly record: number; readonly name: string },
-  stage: Stage,
+  stage: ScenarioContext,
 ): { readonly scenario: Scenario; readonly invalid: readonly Refusal[] } {
   const invalid: Refusal[] = [];
   const listed = (property: "on" | "off" | "starting") => {
@@ -135,7 +135,7 @@ function unknownCharge(chargePercent: number | undefined, parts: readonly Part[]
 function restVoltageOf(
   part: Part,
   { chargePercent, bankV }: ScenarioValues,
-  stage: Stage,
+  stage: ScenarioContext,
 ): number | undefined {
   if (part.kind !== "battery") return undefined;
   if (chargePercent !== undefined) return restVoltageAt(part, chargePercent) ?? part.nominalV;

@@ -10,7 +10,7 @@ import {
   type PropertyTable,
   type ValuesOf,
 } from "./property-table.ts";
-import { isObject, isStrange, writtenValue } from "./written-value.ts";
+import { describeValue, isNonPlain, isObject } from "./written-value.ts";
 
 /**
  * Takes what is sound out of an argument, and says what is wrong with the rest. Arguments are never changed once they are
@@ -20,13 +20,13 @@ export function readValues<Shape extends Properties>(
   input: unknown,
   table: PropertyTable<Shape>,
 ): ReadValues<Shape> {
-  if (isObject(input) && !isStrange(input)) {
+  if (isObject(input) && !isNonPlain(input)) {
     // Nearly every argument is in order: one pass over all of it is several times quicker than property by property.
     const before = inOrder.get(input);
     if (before?.table === table) return before.read as ReadValues<Shape>;
     const read = table.schema.safeParse(input);
     if (read.success) {
-      const values: ReadValues<Shape> = { values: read.data, invalid: [], missed: nothing };
+      const values: ReadValues<Shape> = { values: read.data, invalid: [], unusable: nothing };
       inOrder.set(input, { table, read: values });
       return values;
     }
@@ -37,15 +37,15 @@ export function readValues<Shape extends Properties>(
 export interface ReadValues<Shape extends Properties> {
   readonly values: ValuesOf<Shape>;
   readonly invalid: readonly Refusal[];
-  /** Refused or missing properties that some figure is worked out from, and {@link anything}. */
-  readonly missed: ReadonlySet<string>;
+  /** Refused or missing properties that some figure is worked out from, and {@link unknownProperty}. */
+  readonly unusable: ReadonlySet<string>;
 }
 
 /** An invalid value, but for the record it belongs to. */
 export type Refusal = Omit<InvalidValue, "record" | "name">;
 
 /** Stands for a refused property of which nobody knows what it was meant to be. */
-export const anything = "*";
+export const unknownProperty = "*";
 
 const nothing: ReadonlySet<string> = new Set();
 
@@ -53,19 +53,19 @@ const inOrder = new WeakMap<object, { readonly table: unknown; readonly read: Re
 
 /** Property by property, for an argument in which something is wrong. */
 function explain<Shape extends Properties>(input: unknown, table: PropertyTable<Shape>): ReadValues<Shape> {
-  if (!isObject(input) || isStrange(input)) {
+  if (!isObject(input) || isNonPlain(input)) {
     const refusal =
       input === undefined
         ? { given: undefined, wrong: "the object with its properties is missing" }
-        : { given: writtenValue(input), wrong: "is not an object" };
+        : { given: describeValue(input), wrong: "is not an object" };
     const invalid = [{ path: [], ...refusal, allowed: "an object with named properties" }];
-    return { values: {} as ValuesOf<Shape>, invalid, missed: new Set([anything]) };
+    return { values: {} as ValuesOf<Shape>, invalid, unusable: new Set([unknownProperty]) };
   }
-  const reading: Reading = { input, table, values: {}, invalid: [], missed: new Set(), meant: new Set() };
+  const reading: Reading = { input, table, values: {}, invalid: [], unusable: new Set(), meant: new Set() };
   const marked = table.word !== undefined && input[markOfWord] === table.word;
   for (const [name, value] of Object.entries(input)) {
     if (reading.invalid.length >= mostExplained) {
-      reading.missed.add(anything);
+      reading.unusable.add(unknownProperty);
       break;
     }
     const made = name === markOfWord ? marked : name === numberOfCall && input[markOfWord] !== undefined;
@@ -73,8 +73,8 @@ function explain<Shape extends Properties>(input: unknown, table: PropertyTable<
   }
   for (const choice of table.choices) readChoice(reading, choice);
   for (const name of table.needed ?? []) if (!isGiven(input, name)) requireProperty(reading, name);
-  const { values, invalid, missed } = reading;
-  return { values: values as ValuesOf<Shape>, invalid, missed };
+  const { values, invalid, unusable } = reading;
+  return { values: values as ValuesOf<Shape>, invalid, unusable };
 }
 
 /** Nobody reads more about one argument; and an object of a million properties must not make a million findings. */
@@ -87,7 +87,7 @@ interface Reading {
   readonly table: PropertyTable;
   readonly values: Record<string, unknown>;
   readonly invalid: Refusal[];
-  readonly missed: Set<string>;
+  readonly unusable: Set<string>;
   /** Properties that misspelt ones were most likely meant to be: not also reported as missing. */
   readonly meant: Set<string>;
 }
@@ -96,10 +96,10 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
   const property = reading.table.properties.get(name);
   if (!property) {
     refuseUnknown(reading, name, value);
-  } else if (property.parts && isObject(value) && !isStrange(value)) {
+  } else if (property.parts && isObject(value) && !isNonPlain(value)) {
     const parts = explain(value, property.parts);
     for (const refusal of parts.invalid) reading.invalid.push({ ...refusal, path: [name, ...refusal.path] });
-    if (property.counts && parts.missed.size > 0) reading.missed.add(name);
+    if (property.affectsResults && parts.unusable.size > 0) reading.unusable.add(name);
     else reading.values[name] = parts.values;
   } else if (property.elements && Array.isArray(value)) {
     readElements(reading, name, property, value);
@@ -111,22 +111,22 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
     }
     const nearest = nearestValue(value, property);
     for (const { message: wrong, path } of firstOfEachPlace(read.error.issues)) {
-      const given = writtenValue(valueAt(value, path));
+      const given = describeValue(valueAt(value, path));
       const refusal = { path: [name, ...path.map(String)], given, wrong, allowed: property.allowed };
       reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }), ...purposeOf(property) });
     }
-    if (property.counts) reading.missed.add(name);
+    if (property.affectsResults) reading.unusable.add(name);
   }
 }
 
 /** What is sound in a list counts, also beside what is not. */
 function readElements(reading: Reading, name: string, property: Property, list: readonly unknown[]): void {
-  const { values, invalid, missed } = reading;
+  const { values, invalid, unusable } = reading;
   const { table, most } = property.elements!;
   if (list.length > most) {
-    const refusal = { path: [name], given: writtenValue(list), wrong: "is too long" };
+    const refusal = { path: [name], given: describeValue(list), wrong: "is too long" };
     invalid.push({ ...refusal, allowed: property.allowed, ...purposeOf(property) });
-    if (property.counts) missed.add(name);
+    if (property.affectsResults) unusable.add(name);
     return;
   }
   const sound: unknown[] = [];
@@ -135,14 +135,14 @@ function readElements(reading: Reading, name: string, property: Property, list: 
     for (const refusal of read.invalid)
       if (invalid.length < mostExplained)
         invalid.push({ ...refusal, path: [name, String(at), ...refusal.path], ...purposeOf(property) });
-    if (read.missed.size === 0) sound.push(read.values);
-    else if (property.counts) missed.add(name);
+    if (read.unusable.size === 0) sound.push(read.values);
+    else if (property.affectsResults) unusable.add(name);
   });
   values[name] = sound;
 }
 
-function purposeOf({ forLists }: Property): { readonly forLists?: true } {
-  return forLists ? { forLists } : {};
+function purposeOf({ listsOnly }: Property): { readonly listsOnly?: true } {
+  return listsOnly ? { listsOnly } : {};
 }
 
 /** Of a list, each element that is refused; of anything else, what is wrong with it first. */
@@ -173,11 +173,11 @@ function nearestValue(value: unknown, { texts }: Property): string | undefined {
  * A misspelt property may be one that makes a conductor carry less, so leaving it out could make a figure too good.
  * Text that resembles no property cannot be one of those, because none of them is text.
  */
-function refuseUnknown({ table, invalid, missed, meant }: Reading, name: string, value: unknown): void {
+function refuseUnknown({ table, invalid, unusable, meant }: Reading, name: string, value: unknown): void {
   const nearest = nearestName(name, table.properties.keys());
   const meantProperty = nearest === undefined ? undefined : table.properties.get(nearest);
   // A slip for something else would hardly hold what this one may hold.
-  const isMeant = meantProperty?.forLists === true && meantProperty.schema.safeParse(value).success;
+  const isMeant = meantProperty?.listsOnly === true && meantProperty.schema.safeParse(value).success;
   const allowed = nearest ?? [...table.properties.keys()].join(", ");
   invalid.push({
     path: [name],
@@ -187,16 +187,16 @@ function refuseUnknown({ table, invalid, missed, meant }: Reading, name: string,
     ...(nearest && { nearest }),
     ...(isMeant && purposeOf(meantProperty)),
   });
-  if (nearest === undefined || (meantProperty?.forLists && !isMeant)) {
-    if (typeof value !== "string" && value !== null) missed.add(anything);
+  if (nearest === undefined || (meantProperty?.listsOnly && !isMeant)) {
+    if (typeof value !== "string" && value !== null) unusable.add(unknownProperty);
   } else {
     meant.add(nearest);
-    if (meantProperty?.counts) missed.add(nearest);
+    if (meantProperty?.affectsResults) unusable.add(nearest);
   }
 }
 
 function readChoice(reading: Reading, choice: Choice): void {
-  const { input, table, values, invalid, missed, meant } = reading;
+  const { input, table, values, invalid, unusable, meant } = reading;
   if (isSound(input, choice)) return;
   const all = choice.ways.flat();
   const given = Object.keys(input).filter((name) => all.includes(name) && isGiven(input, name));
@@ -204,8 +204,8 @@ function readChoice(reading: Reading, choice: Choice): void {
   const way = choice.ways.find((names) => first !== undefined && names.includes(first));
   const ways = choice.ways.map((names) => names.join(" + "));
   const others = given.filter((name) => !way?.includes(name));
-  const purpose = all.every((name) => table.properties.get(name)?.forLists)
-    ? ({ forLists: true } as const)
+  const purpose = all.every((name) => table.properties.get(name)?.listsOnly)
+    ? ({ listsOnly: true } as const)
     : {};
   if (!way) {
     if (!all.some((name) => meant.has(name)))
@@ -221,7 +221,7 @@ function readChoice(reading: Reading, choice: Choice): void {
       const wrong = `cannot be given together with ${first}`;
       invalid.push({
         path: [name],
-        given: writtenValue(input[name]),
+        given: describeValue(input[name]),
         wrong,
         allowed: `only one of ${ways.join(", ")}`,
         ...purpose,
@@ -239,14 +239,14 @@ function readChoice(reading: Reading, choice: Choice): void {
   }
   for (const name of all) {
     delete values[name];
-    if (table.properties.get(name)?.counts) missed.add(name);
+    if (table.properties.get(name)?.affectsResults) unusable.add(name);
   }
 }
 
-function requireProperty({ table, invalid, missed, meant }: Reading, name: string): void {
+function requireProperty({ table, invalid, unusable, meant }: Reading, name: string): void {
   const property = table.properties.get(name);
   if (!property) return;
-  missed.add(name);
+  unusable.add(name);
   if (!meant.has(name))
     invalid.push({ path: [], given: undefined, wrong: `${name} is missing`, allowed: property.allowed });
 }

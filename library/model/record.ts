@@ -5,7 +5,7 @@
  */
 export interface PlanRecord {
   readonly word: Word;
-  /** What was given to the word, copied out of the sandbox. Not checked yet; may hold {@link Strange} values. */
+  /** What was given to the word, copied out of the sandbox. Not checked yet; may hold {@link NonPlainValue} values. */
   readonly input: unknown;
   /** The variable's name, or the place in the file ("camper.ts line 12"), for a circuit that names itself nowhere. */
   readonly fallbackName: string;
@@ -57,7 +57,7 @@ export interface WrittenReference {
  * A value that plain data cannot carry (NaN, a function, a class instance …), as it arrives from the sandbox.
  * `described` is made for people: "NaN", "a function", "an object of class Date".
  */
-export interface Strange {
+export interface NonPlainValue {
   readonly $strange: string;
 }
 

@@ -11,12 +11,12 @@ import { isObject, isWord } from "./written-value.ts";
 export const terminal: Property<WrittenTerminal> = {
   schema: z.custom<WrittenTerminal>(isTerminal, { error: ({ input }) => notATerminal(input) }),
   allowed: "a terminal of a part of this plan, such as house.positive",
-  counts: true,
+  affectsResults: true,
 };
 
 /** A whole part. `what` names what is meant: "a part with a positive and a negative terminal". */
 export function reference(what: string): Property<WrittenReference> {
-  return { schema: referenceTo("a part"), allowed: what, counts: true };
+  return { schema: referenceTo("a part"), allowed: what, affectsResults: true };
 }
 
 /** A list of whole parts or circuits. */
@@ -24,7 +24,7 @@ export function references(what: string): Property<readonly WrittenReference[]> 
   return {
     schema: z.array(referenceTo(`one of the ${what}`), { error: notAList }),
     allowed: `a list of ${what}, such as [pump, fridge]`,
-    counts: true,
+    affectsResults: true,
   };
 }
 

@@ -239,7 +239,7 @@ describe("what is neither number nor text", () => {
       { mm2: 16, lengthM: 25, colour: 5 },
       "2.5 mm²",
     ];
-    const { values, invalid, missed } = readValues({ spools }, wordProperties.build);
+    const { values, invalid, unusable } = readValues({ spools }, wordProperties.build);
     expect(invalid.map(({ path, given, wrong }) => [path.join("."), given, wrong])).toEqual([
       ["spools.1.gauge", "3", "is not one of the sizes"],
       ["spools.2.mm2", "25", "cannot be given together with gauge"],
@@ -251,8 +251,8 @@ describe("what is neither number nor text", () => {
       ["spools.7.colour", "5", "is not text"],
       ["spools.8", '"2.5 mm²"', "is not an object"],
     ]);
-    expect(invalid.every(({ forLists }) => forLists)).toBe(true);
-    expect(missed.size).toBe(0);
+    expect(invalid.every(({ listsOnly }) => listsOnly)).toBe(true);
+    expect(unusable.size).toBe(0);
     expect(values).toEqual({ spools: [spools[0], { mm2: 10, lengthM: 25 }, { mm2: 16, lengthM: 25 }] });
   });
 

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { writtenValue } from "./written-value.ts";
+import { describeValue } from "./written-value.ts";
 
 it.each<[unknown, string]>([
   ["12", '"12"'],
@@ -16,5 +16,5 @@ it.each<[unknown, string]>([
   [{ $strange: "an object of class Date" }, "an object of class Date"],
   [{ $strange: `\u202e${"x".repeat(1_000)}` }, `${"x".repeat(59)}…`],
 ])("%j is written %s", (value, written) => {
-  expect(writtenValue(value)).toBe(written);
+  expect(describeValue(value)).toBe(written);
 });

@@ -1,18 +1,18 @@
 import { cutTo, harmlessText } from "./display-name.ts";
-import { type Strange, type Word, words } from "./record.ts";
+import { type NonPlainValue, type Word, words } from "./record.ts";
 
 /** A value of a plan as a person would write it, short enough for a message: `"12"`, `-4`, `NaN`, `an object`. */
-export function writtenValue(value: unknown): string {
+export function describeValue(value: unknown): string {
   if (typeof value === "string") return JSON.stringify(cutTo(40, harmlessText(value)));
-  if (isStrange(value)) return cutTo(60, harmlessText(value.$strange));
+  if (isNonPlain(value)) return cutTo(60, harmlessText(value.$strange));
   if (Array.isArray(value)) return "a list";
-  if (isObject(value)) return writtenObject(value);
+  if (isObject(value)) return describeObject(value);
   if (typeof value === "function") return "a function";
   return String(value);
 }
 
 /** What words made is called by its word, terminals by their part's. */
-function writtenObject({ kind, of, terminal }: Readonly<Record<string, unknown>>): string {
+function describeObject({ kind, of, terminal }: Readonly<Record<string, unknown>>): string {
   if (isWord(kind)) return withArticle(kind);
   if (kind !== "terminal" || !isWord(of) || typeof terminal !== "string") return "an object";
   return `the terminal ${cutTo(40, harmlessText(terminal))} of ${withArticle(of)}`;
@@ -28,7 +28,7 @@ export function withArticle(word: string): string {
 }
 
 /** What plain data could not carry, as the sandbox describes it. */
-export function isStrange(value: unknown): value is Strange {
+export function isNonPlain(value: unknown): value is NonPlainValue {
   return isObject(value) && typeof value.$strange === "string";
 }
 

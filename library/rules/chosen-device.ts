@@ -1,5 +1,5 @@
 import type { ChosenDevice } from "../analysis/choose-device.ts";
-import { asGiven, withUnit } from "./figures.ts";
+import { formatExact, withUnit } from "./figures.ts";
 import type { Change, ProposedFix, Settable } from "./finding.ts";
 import { deviceInWords } from "./sized-fix.ts";
 
@@ -9,7 +9,7 @@ export function chosenInWords({ ratingA, family, ratedV, interruptingA }: Chosen
   const known = [
     // The word breaker says it already.
     ...(family === "circuit breaker" ? [] : [family]),
-    ...(interruptingA === undefined ? [] : [`marked for at least ${asGiven(interruptingA)} A`]),
+    ...(interruptingA === undefined ? [] : [`marked for at least ${formatExact(interruptingA)} A`]),
     ...(ratedV === undefined ? [] : [withUnit(ratedV, "V")]),
   ];
   return known.length > 0 ? `${device} (${known.join(", ")})` : device;

@@ -1,6 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { asGiven, exceeds, figure, tellApart, tellApartWithUnit, timesApart, withUnit } from "./figures.ts";
+import {
+  exceeds,
+  formatDistinct,
+  formatDistinctWithUnit,
+  formatExact,
+  formatRounded,
+  timesApart,
+  withUnit,
+} from "./figures.ts";
 
 describe("figure", () => {
   test.each([
@@ -18,12 +26,15 @@ describe("figure", () => {
     [1e21, "1,000,000,000,000,000,000,000"],
     [0.0000001234, "0.000000123"],
   ])("%d is written %s", (value, text) => {
-    expect(figure(value)).toBe(text);
+    expect(formatRounded(value)).toBe(text);
   });
 
   it("never uses an exponent", () => {
     fc.assert(
-      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => !/e/i.test(figure(value))),
+      fc.property(
+        fc.double({ noNaN: true, noDefaultInfinity: true }),
+        (value) => !/e/i.test(formatRounded(value)),
+      ),
     );
   });
 
@@ -41,7 +52,7 @@ test.each([
   [1 / 3, "0.333"],
   [0, "0"],
 ])("%d as it was given: %s", (value, text) => {
-  expect(asGiven(value)).toBe(text);
+  expect(formatExact(value)).toBe(text);
 });
 
 describe("tellApart", () => {
@@ -54,21 +65,21 @@ describe("tellApart", () => {
     // 0.58 · 125 differs from 72.5 only in the last bits, if at all: that is not a difference.
     [0.1 + 0.2, 0.3, "0.3", "0.3"],
   ])("%d and %d are written %s and %s", (first, second, one, other) => {
-    expect(tellApart(first, second)).toEqual([one, other]);
+    expect(formatDistinct(first, second)).toEqual([one, other]);
   });
 
   it("gives different texts to any two numbers of which one exceeds the other", () => {
     const ordinary = fc.double({ min: 1e-6, max: 1e6, noNaN: true });
     fc.assert(
       fc.property(ordinary, ordinary, (first, second) => {
-        const [one, other] = tellApart(first, second);
+        const [one, other] = formatDistinct(first, second);
         return exceeds(first, second) ? one !== other : true;
       }),
     );
   });
 
   it("carries the unit", () => {
-    expect(tellApartWithUnit(10.02, 10, "%")).toEqual(["10.02 %", "10 %"]);
+    expect(formatDistinctWithUnit(10.02, 10, "%")).toEqual(["10.02 %", "10 %"]);
   });
 });
 

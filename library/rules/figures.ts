@@ -3,28 +3,28 @@
  */
 
 /** Three significant figures, no exponent, thousands separated: `2.6789` → "2.68", `12345` → "12,300", `40` → "40". */
-export function figure(value: number): string {
+export function formatRounded(value: number): string {
   return written(value, threeFigures);
 }
 
-/** {@link figure} and its unit, with the space that SI asks for before every unit, % included: "2.68 V", "3 %". */
+/** {@link formatRounded} and its unit, with the space that SI asks for before every unit, % included: "2.68 V", "3 %". */
 export function withUnit(value: number, unit: Unit): string {
-  return `${figure(value)} ${unit}`;
+  return `${formatRounded(value)} ${unit}`;
 }
 
 /**
  * A number as the builder wrote it, thousands separated: `4567` → "4,567". One that was worked out in the plan and has
  * no end is cut to three decimals, and below 1 to three figures.
  */
-export function asGiven(value: number): string {
-  return Math.abs(value) >= 1 ? threeDecimals.format(value) : figure(value);
+export function formatExact(value: number): string {
+  return Math.abs(value) >= 1 ? threeDecimals.format(value) : formatRounded(value);
 }
 
 /**
  * Two numbers as text that differ wherever the numbers differ: a drop of 10.02 % is never said to be above "10 %" as "10 %".
  * Three significant figures where those are enough, else as many as it takes. Both texts get the same accuracy.
  */
-export function tellApart(first: number, second: number): readonly [string, string] {
+export function formatDistinct(first: number, second: number): readonly [string, string] {
   for (let figures = threeFigures; figures < mostFigures; figures++) {
     const texts = [written(first, figures), written(second, figures)] as const;
     if (texts[0] !== texts[1] || !differ(first, second)) return texts;
@@ -32,16 +32,16 @@ export function tellApart(first: number, second: number): readonly [string, stri
   return [written(first, mostFigures), written(second, mostFigures)];
 }
 
-/** {@link tellApart} with the same unit behind both. */
-export function tellApartWithUnit(first: number, second: number, unit: Unit): readonly [string, string] {
-  const [one, other] = tellApart(first, second);
+/** {@link formatDistinct} with the same unit behind both. */
+export function formatDistinctWithUnit(first: number, second: number, unit: Unit): readonly [string, string] {
+  const [one, other] = formatDistinct(first, second);
   return [`${one} ${unit}`, `${other} ${unit}`];
 }
 
-/** Two times of less than a second are told in milliseconds, others in seconds: "2.47 ms" and "5 s"; told apart as by {@link tellApart}. */
+/** Two times of less than a second are told in milliseconds, others in seconds: "2.47 ms" and "5 s"; told apart as by {@link formatDistinct}. */
 export function timesApart(firstS: number, secondS: number): readonly [string, string] {
-  if (Math.max(firstS, secondS) >= 1) return tellApartWithUnit(firstS, secondS, "s");
-  return tellApartWithUnit(1000 * firstS, 1000 * secondS, "ms");
+  if (Math.max(firstS, secondS) >= 1) return formatDistinctWithUnit(firstS, secondS, "s");
+  return formatDistinctWithUnit(1000 * firstS, 1000 * secondS, "ms");
 }
 
 /**

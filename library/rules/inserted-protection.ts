@@ -12,7 +12,7 @@ import { isMadeRating, nearestRatingBelow } from "../analysis/made-ratings.ts";
 import type { DevicePlace } from "../analysis/network-result.ts";
 import { thinnestWithHeadroom } from "../analysis/sizing.ts";
 import { workedOutOnce } from "../analysis/worked-out-once.ts";
-import type { Circuit } from "../model/circuit.ts";
+import type { Run } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
 import { protectionDistances } from "../standards/protection-rules.ts";
 import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
@@ -21,7 +21,7 @@ import type { ProposedFix } from "./finding.ts";
 import { terminalInWords } from "./part-in-words.ts";
 import { propertyOf } from "./placed-device.ts";
 import type { ProtectedEnd } from "./protected-ends.ts";
-import type { JudgedCircuit, JudgedNetwork, JudgedPlan } from "./rule.ts";
+import type { JudgedNetwork, JudgedPlan, JudgedRun } from "./rule.ts";
 import { sizedFixes } from "./sized-fix.ts";
 
 /** A conductor of a network, and those of its ends at which a device is to be put in. */
@@ -92,13 +92,13 @@ function repeated({ protection, range }: ProtectedEnd, need: Need): ChosenDevice
 }
 
 /** What flows in the run where that could be worked out; else what it states itself. */
-export function runOf({ circuits }: JudgedPlan, run: Circuit): JudgedCircuit {
+export function runOf({ circuits }: JudgedPlan, run: Run): JudgedRun {
   return byRecord(circuits).get(run.record) ?? { circuit: run, result: analyseCircuit(run) };
 }
 
 /** Each finding asks for a run. Of two with one record the first counts. */
 const byRecord = workedOutOnce(
-  (circuits: JudgedPlan["circuits"]): ReadonlyMap<number, JudgedCircuit> =>
+  (circuits: JudgedPlan["circuits"]): ReadonlyMap<number, JudgedRun> =>
     new Map(circuits.toReversed().map((judged) => [judged.circuit.record, judged])),
 );
 

@@ -1,4 +1,4 @@
-import type { Circuit, LengthProperty } from "../model/circuit.ts";
+import type { LengthProperty, Run } from "../model/circuit.ts";
 import type { Change, ProposedFix } from "./finding.ts";
 import { metresPerFoot } from "./written-at.ts";
 
@@ -25,7 +25,7 @@ export interface LengthReading {
 /** The lengths of a circuit as written: property and number. */
 export type Lengths = readonly (readonly [LengthProperty, number])[];
 
-export function lengthsOf(circuit: Circuit): Lengths {
+export function lengthsOf(circuit: Run): Lengths {
   return Object.entries(circuit.lengthsGiven) as [LengthProperty, number][];
 }
 

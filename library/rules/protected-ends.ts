@@ -4,11 +4,11 @@ import { madeRatings } from "../analysis/made-ratings.ts";
 import { bestRating } from "../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
 import { workedOutOnce } from "../analysis/worked-out-once.ts";
-import type { Circuit, Protection } from "../model/circuit.ts";
+import type { Protection, Run } from "../model/circuit.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "./figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "./figures.ts";
 import type { At, Change, ProposedFix, Settable } from "./finding.ts";
-import type { JudgedCircuit } from "./rule.ts";
+import type { JudgedRun } from "./rule.ts";
 import { deviceInWords, deviceKind, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
 import { unconfirmed } from "./source-in-words.ts";
 import { noSizeIsEnough } from "./way-out.ts";
@@ -19,14 +19,14 @@ import { farEndRatingPath, ratingPath } from "./written-at.ts";
  * Both are judged alike, by the same load and the same conductor.
  * Every rule about protection asks for them.
  */
-export const protectedEnds: (judged: JudgedCircuit) => readonly ProtectedEnd[] = workedOutOnce((judged) => {
+export const protectedEnds: (judged: JudgedRun) => readonly ProtectedEnd[] = workedOutOnce((judged) => {
   const { protection, protectionFarEnd } = judged.circuit;
   const far = protectionFarEnd && endOf("protectFarEnd", protectionFarEnd, judged);
   const near = protection && endOf("protect", protection, judged);
   return near ? (far ? [near, far] : [near]) : far ? [far] : [];
 });
 
-function endOf(end: End, protection: Protection, { circuit, result }: JudgedCircuit): ProtectedEnd {
+function endOf(end: End, protection: Protection, { circuit, result }: JudgedRun): ProtectedEnd {
   const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);
   return {
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
@@ -65,15 +65,11 @@ export function theDevice({ ratingA, kind, end }: Device): string {
 
 /** A value as the plan gives it. Rounding is for results: nobody who wrote 130.5 finds it again as "131 A". */
 export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
-  return tellApartWithUnit(value, Number(value.toPrecision(3)), unit)[0];
+  return formatDistinctWithUnit(value, Number(value.toPrecision(3)), unit)[0];
 }
 
 /** The repair that changes the rating at one end and nothing else. */
-export function ratingFix(
-  circuit: Circuit,
-  { device, protection }: ProtectedEnd,
-  ratingA: number,
-): ProposedFix {
+export function ratingFix(circuit: Run, { device, protection }: ProtectedEnd, ratingA: number): ProposedFix {
   const set = device.end === "protect" ? setRating : setFarEndRating;
   return {
     title: `Use ${deviceInWords(protection, ratingA)}${where[device.end]}`,
@@ -88,9 +84,9 @@ export function ratingFix(
  * Empty where the family is not made great enough, on whatever conductor.
  */
 export function bestRatingFixes(
-  circuit: Circuit,
+  circuit: Run,
   end: ProtectedEnd,
-  size: (circuit: Circuit) => Sizing | undefined = thinnestSufficient,
+  size: (circuit: Run) => Sizing | undefined = thinnestSufficient,
 ): ProposedFix[] {
   const { bestRatingA } = end.range;
   if (bestRatingA !== undefined) return [ratingFix(circuit, end, bestRatingA)];
@@ -116,7 +112,7 @@ export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Pro
  * the circuit the conductor of the sizing where that is another. `like`: the device whose family the new ones take.
  */
 export function addingFixes(
-  circuit: Circuit,
+  circuit: Run,
   sizing: Sizing | undefined,
   { ends, like = null }: { readonly ends: readonly End[]; readonly like?: Protection | null },
 ): ProposedFix[] {

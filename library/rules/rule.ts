@@ -1,6 +1,6 @@
 import type { CircuitResult } from "../analysis/circuit-result.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
-import type { Circuit, PlanModel } from "../model/circuit.ts";
+import type { PlanModel, Run } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
 import type { PlanProblem } from "../model/record.ts";
 import type { Citation } from "../standards/citation.ts";
@@ -38,14 +38,14 @@ export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | 
 export interface JudgedPlan {
   readonly model: PlanModel;
   /** Every run: lone circuits, circuits of the network, and its cables, each with the current that flows in it. */
-  readonly circuits: readonly JudgedCircuit[];
+  readonly circuits: readonly JudgedRun[];
   /** Undefined where the plan has no network, or where it could not be read. */
   readonly network: JudgedNetwork | undefined;
   readonly problems: readonly PlanProblem[];
 }
 
-export interface JudgedCircuit {
-  readonly circuit: Circuit;
+export interface JudgedRun {
+  readonly circuit: Run;
   readonly result: CircuitResult;
 }
 
@@ -60,9 +60,9 @@ export function defineRule<Values>(rule: Rule<Values>): Rule<unknown> {
 }
 
 /** For rules about one circuit at a time: `at` is a property of that circuit. */
-export function perCircuit<Values>(
+export function perRun<Values>(
   plan: JudgedPlan,
-  check: (judged: JudgedCircuit) => Omit<Found<Values>, "subject">[],
+  check: (judged: JudgedRun) => Omit<Found<Values>, "subject">[],
 ): Found<Values>[] {
   const all: Found<Values>[] = [];
   for (const judged of plan.circuits) {
@@ -80,6 +80,6 @@ export function inNetwork<Values>(
 }
 
 /** The place of a property of a circuit. */
-export function atProperty(circuit: Circuit, ...path: string[]): At {
+export function atProperty(circuit: Run, ...path: string[]): At {
   return { record: circuit.record, path };
 }

@@ -1,7 +1,7 @@
 import { sizesAbove } from "../analysis/made-sizes.ts";
 import { type Sizing, thinnestSufficient } from "../analysis/sizing.ts";
-import type { Circuit, Conductor, Protection } from "../model/circuit.ts";
-import { figure } from "./figures.ts";
+import type { Conductor, Protection, Run } from "../model/circuit.ts";
+import { formatRounded } from "./figures.ts";
 import type { Change, ProposedFix } from "./finding.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "./written-at.ts";
 
@@ -14,7 +14,7 @@ import { farEndRatingPath, ratingPath, sizePath } from "./written-at.ts";
  * `sizing`: another answer of the sizing analysis, e.g. the one with headroom.
  */
 export function sizedFixes(
-  circuit: Circuit,
+  circuit: Run,
   sizing: Sizing | undefined = thinnestSufficient(circuit),
 ): ProposedFix[] {
   if (!sizing || sizesAbove(sizing.conductor, circuit.conductor) < 0) return [];
@@ -42,17 +42,17 @@ export function sizedFixes(
 }
 
 /** Sets the near-end rating, keeping the object form of `protect`. */
-export function setRating(circuit: Circuit, ratingA: number): Change {
+export function setRating(circuit: Run, ratingA: number): Change {
   return { do: "set", record: circuit.record, path: ratingPath(circuit), value: ratingA };
 }
 
 /** Sets the far-end rating, keeping the object form of `protectFarEnd`. */
-export function setFarEndRating(circuit: Circuit, ratingA: number): Change {
+export function setFarEndRating(circuit: Run, ratingA: number): Change {
   return { do: "set", record: circuit.record, path: farEndRatingPath(circuit), value: ratingA };
 }
 
 /** Sets the trade size in the system in which the plan states it. */
-export function setSize(circuit: Circuit, conductor: Conductor): Change {
+export function setSize(circuit: Run, conductor: Conductor): Change {
   const value = conductor.system === "awg" ? conductor.awg : conductor.mm2;
   return { do: "set", record: circuit.record, path: sizePath(circuit), value };
 }
@@ -67,7 +67,7 @@ export function sizeInWords(conductor: Conductor): string {
 export function deviceInWords(protection: Protection | null, ratingA: number): string {
   // An 8 is spoken with a vowel: "an 80 A fuse"; so are 11 and 18.
   const article = /^(8|11\b|18\b)/.test(String(ratingA)) ? "an" : "a";
-  return `${article} ${figure(ratingA)} A ${deviceKind(protection)}`;
+  return `${article} ${formatRounded(ratingA)} A ${deviceKind(protection)}`;
 }
 
 /** What the builder calls the protective device: a fuse, unless the plan says that it is a breaker. */

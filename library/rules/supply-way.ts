@@ -3,7 +3,7 @@ import { opensWithinSurge, type SupplyLoad, supplyLoads } from "../analysis/supp
 import type { DcDcChargerPart, InverterPart } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { isAbove } from "./current-through.ts";
-import { asGiven, figure, tellApartWithUnit, withUnit } from "./figures.ts";
+import { formatDistinctWithUnit, formatExact, formatRounded, withUnit } from "./figures.ts";
 import type { At, ProposedFix } from "./finding.ts";
 import { partInWords, relatedPart, scenarioInWords } from "./part-in-words.ts";
 import { type Device, protectedEnds, theDevice, whyNoRating } from "./protected-ends.ts";
@@ -11,9 +11,9 @@ import {
   atProperty,
   type Found,
   inNetwork,
-  type JudgedCircuit,
   type JudgedNetwork,
   type JudgedPlan,
+  type JudgedRun,
 } from "./rule.ts";
 import { sizedFixes, sizeInWords } from "./sized-fix.ts";
 import { ampacitySourceInWords, sourceInWords } from "./source-in-words.ts";
@@ -85,7 +85,7 @@ type Limit =
 
 export function supplyMessage({ device, taking, hereA, share, scenario, limit, wayOut: way }: SupplyValues) {
   const limitA = limit.of === "conductor" ? limit.ampacityA : limit.device.ratingA;
-  const [here, allowed] = tellApartWithUnit(hereA, limitA, "A");
+  const [here, allowed] = formatDistinctWithUnit(hereA, limitA, "A");
   const all = withUnit(taking.currentA, "A");
   const flows =
     scenario !== undefined
@@ -95,7 +95,7 @@ export function supplyMessage({ device, taking, hereA, share, scenario, limit, w
         : here;
   const source = taking.source ? ` (${taking.source})` : "";
   const surge = limit.of === "surge" ? " for seconds" : "";
-  return `At ${asGiven(taking.atV)} V${source} ${device} takes ${flows}${surge}; ${limitInWords(limit, allowed)}: ${way}.`;
+  return `At ${formatExact(taking.atV)} V${source} ${device} takes ${flows}${surge}; ${limitInWords(limit, allowed)}: ${way}.`;
 }
 
 function limitInWords(limit: Limit, allowed: string): string {
@@ -103,7 +103,7 @@ function limitInWords(limit: Limit, allowed: string): string {
   const device = theDevice(limit.device).replace(/^The /, "the ");
   return limit.of === "device"
     ? `${device} opens`
-    : `${device} may open after ${figure(limit.afterS)} s (${limit.source})`;
+    : `${device} may open after ${formatRounded(limit.afterS)} s (${limit.source})`;
 }
 
 /** Batteries that share evenly to within rounding are one. */
@@ -120,11 +120,11 @@ function isSamePlace(one: At, other: At): boolean {
 
 /** Both conductors of a circuit are one run: judged by the one that carries more. */
 function worstOfEachRun(
-  runs: ReadonlyMap<number, JudgedCircuit>,
+  runs: ReadonlyMap<number, JudgedRun>,
   { network }: JudgedNetwork,
   loads: readonly SupplyLoad[],
 ) {
-  const worst = new Map<JudgedCircuit, SupplyLoad>();
+  const worst = new Map<JudgedRun, SupplyLoad>();
   for (const load of loads) {
     const run = runs.get(network.conductors[load.conductor]?.record ?? -1);
     if (run && load.currentA > (worst.get(run)?.currentA ?? 0)) worst.set(run, load);
@@ -139,7 +139,7 @@ interface On {
   readonly load: SupplyLoad;
 }
 
-function findingsOn(run: JudgedCircuit, on: On): Found<SupplyValues>[] {
+function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
   const { circuit, result } = run;
   const { ampacity } = result;
   const { currentA } = on.load;
@@ -165,7 +165,7 @@ function findingsOn(run: JudgedCircuit, on: On): Found<SupplyValues>[] {
 }
 
 /** Advice: nobody knows how long a surge lasts, and gates are wide. */
-function surgeFindingsOn(run: JudgedCircuit, on: On): Found<SupplyValues>[] {
+function surgeFindingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
   return protectedEnds(run).flatMap(({ device, protection, at }): Found<SupplyValues>[] => {
     const opens = opensWithinSurge(protection, on.load.currentA);
     if (!opens) return [];
@@ -202,7 +202,7 @@ function valuesOf({ judged, part, taking, load }: On, limit: Limit, way: string)
  * Conductor and ratings for that current, which does not flow for hours: a battery at the cut-off voltage is soon empty.
  * A rating keeps its headroom over what does. What is lost on the way is not judged: the device still runs.
  */
-function fixesFor({ circuit, result }: JudgedCircuit, currentA: number): ProposedFix[] {
+function fixesFor({ circuit, result }: JudgedRun, currentA: number): ProposedFix[] {
   const { minimumV: _, ...rest } = circuit;
   const withDevice = circuit.protection !== null || circuit.protectionFarEnd !== null;
   const loadA = Math.max(currentA, withDevice ? result.protection.aimA : circuit.loadA);

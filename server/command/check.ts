@@ -1,7 +1,7 @@
 import { checkPlans } from "./check-plans.ts";
 import type { Command } from "./command.ts";
 import { exitCode, resultFormats, resultsAs, showingProgress } from "./results.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { type AskedShard, askedShard } from "./shard.ts";
 import { oneOfWords, wholeNumber } from "./usage.ts";
 
@@ -33,7 +33,7 @@ interface CheckOptions {
 
 async function checkAndReport(
   { format, maxWarnings, ...asked }: CheckOptions,
-  outside: Outside,
+  outside: Host,
 ): Promise<ExitCode> {
   const { cwd, kept } = outside;
   const progress = showingProgress(outside);

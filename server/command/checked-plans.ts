@@ -7,7 +7,7 @@ import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { findPlans } from "./find-plans.ts";
 import { createLineIndex } from "./line-index.ts";
 import { joinedFiles, passedFiles, sayPassedBy } from "./passed-files.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 
 /**
@@ -16,7 +16,7 @@ import { printable } from "./terminal.ts";
  */
 export async function eachCheckedPlan(
   names: readonly string[],
-  outside: Outside,
+  outside: Host,
   make: (opened: OpenedPlan) => Promise<ExitCode>,
 ): Promise<ExitCode> {
   const groups = findPlans(names, outside.cwd);

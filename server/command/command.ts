@@ -1,5 +1,5 @@
 import type { GivenOptions, OptionName } from "./options.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 
 /** One command of `loomwright`. Its file says what it is called, what it takes, and does it. */
 export interface Command {
@@ -8,5 +8,5 @@ export interface Command {
   readonly usage: readonly { readonly words: string; readonly does: string }[];
   readonly takes: readonly OptionName[];
   /** Where wrong words are an error that is not found out before, it throws a {@link import("./usage.ts").UsageError}. */
-  run(names: readonly string[], given: GivenOptions, outside: Outside): Promise<ExitCode>;
+  run(names: readonly string[], given: GivenOptions, outside: Host): Promise<ExitCode>;
 }

@@ -12,7 +12,7 @@ import { compareFolders } from "./compare-folders.ts";
 import { differenceJson } from "./difference-json.ts";
 import { differenceText } from "./difference-text.ts";
 import { type FolderState, stateAtRevision, stateOnDisk } from "./folder-state.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
 /** `loomwright diff`: what changed between two states of the plans of a folder, and what that does elsewhere. */
@@ -42,7 +42,7 @@ export const diff: Command = {
 async function compare(
   names: readonly string[],
   format: "text" | "markdown" | "json",
-  outside: Outside,
+  outside: Host,
 ): Promise<ExitCode> {
   const states: FolderState[] = [];
   try {
@@ -89,13 +89,13 @@ type Meant =
  * A word that is written as a path is one. Any other is the revision of that name; where there is none, the folder. Who has a
  * branch and a folder of one name is told which was taken.
  */
-async function meantBy(names: readonly string[], outside: Outside): Promise<Meant[]> {
+async function meantBy(names: readonly string[], outside: Host): Promise<Meant[]> {
   const meant: Meant[] = [];
   for (const typed of names) meant.push(await meantByOne(typed, names, outside));
   return meant;
 }
 
-async function meantByOne(typed: string, all: readonly string[], outside: Outside): Promise<Meant> {
+async function meantByOne(typed: string, all: readonly string[], outside: Host): Promise<Meant> {
   const path = resolve(outside.cwd, typed);
   const folder = isFolder(path) ? ({ is: "folder", path, typed } as const) : undefined;
   if (isWrittenAsPath(typed)) {
@@ -136,7 +136,7 @@ function isFolder(path: string): boolean {
 type Opening = () => Promise<FolderState>;
 
 /** The two states to compare, the older one first. */
-async function statesOf(meant: readonly Meant[], { cwd }: Outside): Promise<readonly [Opening, Opening]> {
+async function statesOf(meant: readonly Meant[], { cwd }: Host): Promise<readonly [Opening, Opening]> {
   const onDisk =
     (path: string, label: string): Opening =>
     async () =>

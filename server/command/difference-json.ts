@@ -6,7 +6,7 @@ import {
   type PlanSide,
 } from "../../library/documents/difference/compared-plan.ts";
 import type { Comparison } from "../../library/documents/difference/difference-markdown.ts";
-import type { ToldFinding } from "../../library/documents/difference/findings.ts";
+import type { DiffFinding } from "../../library/documents/difference/findings.ts";
 import type { Limit, Measured } from "../../library/documents/difference/measured.ts";
 import {
   isSame,
@@ -215,7 +215,7 @@ function limitJson(of: Limit | undefined) {
   return of ? { value: of.value, is: of.is } : null;
 }
 
-function findingJson({ rule, severity, subject, message, accepted }: ToldFinding) {
+function findingJson({ rule, severity, subject, message, accepted }: DiffFinding) {
   return { rule, severity, subject, message, ...(accepted === undefined ? {} : { accepted }) };
 }
 

@@ -1,8 +1,8 @@
 import { becameWorse, type ComparedPlan } from "../../library/documents/difference/compared-plan.ts";
 import {
-  type ToldBlock,
-  type ToldPlan,
-  tellPlan,
+  type DiffBlock,
+  type DiffText,
+  describeDiff,
 } from "../../library/documents/difference/difference-in-words.ts";
 import { type Comparison, closing } from "../../library/documents/difference/difference-markdown.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
@@ -11,7 +11,7 @@ import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 export function differenceText(comparison: Comparison, terminal: Terminal): string {
   const paint = paintFor(terminal);
   const { before, after, plans, notes } = comparison;
-  const told = plans.map((plan) => ({ plan, words: tellPlan(plan, comparison) }));
+  const told = plans.map((plan) => ({ plan, words: describeDiff(plan, comparison) }));
   const loud = told.filter(({ words }) => !words.quiet);
   const quiet = told.filter(({ words }) => words.quiet).map(({ words }) => headline(words, paint));
   const blocks = [
@@ -34,12 +34,12 @@ function quietText(lines: readonly string[]): string {
   return `${lines.length} plans without a difference`;
 }
 
-function headline({ path, movedFrom, summary }: ToldPlan, paint: Paint): string {
+function headline({ path, movedFrom, summary }: DiffText, paint: Paint): string {
   const moved = movedFrom === undefined ? "" : ` (was ${printable(movedFrom)})`;
   return `${paint("strong", printable(path))}${moved}: ${printable(summary)}`;
 }
 
-function planText(plan: ComparedPlan, words: ToldPlan, paint: Paint): string {
+function planText(plan: ComparedPlan, words: DiffText, paint: Paint): string {
   return [
     headline(words, paint),
     ...words.notices.map((notice) => `  ${paint("warning", printable(notice))}`),
@@ -48,7 +48,7 @@ function planText(plan: ComparedPlan, words: ToldPlan, paint: Paint): string {
   ].join("\n\n");
 }
 
-function blockText({ title, columns, rows, further }: ToldBlock, paint: Paint): string {
+function blockText({ title, columns, rows, further }: DiffBlock, paint: Paint): string {
   const lines = isFindings(columns)
     ? rows.map((row) => findingLines(row, paint))
     : columnsOf(columns, rows, paint);

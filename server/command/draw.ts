@@ -11,7 +11,7 @@ import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import { type DrawingKind, DrawingTarget } from "./drawing-target.ts";
 import { interruptible } from "./interruption.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
@@ -55,7 +55,7 @@ interface Asked {
 async function drawPlan(
   opened: OpenedPlan,
   { view, target, page, scenario: name, force, layouts }: Asked,
-  outside: Outside,
+  outside: Host,
   signal: AbortSignal,
 ): Promise<ExitCode> {
   const { plan, file, workspace, of } = opened;

@@ -1,7 +1,7 @@
 import { rules } from "../../library/rules/registry.ts";
 import type { Command } from "./command.ts";
 import { rulePage } from "./rule-page.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { UsageError } from "./usage.ts";
 
 /** `loomwright explain <rule>`: the rule's page, of this very version, offline. Without a rule: a line for each. */
@@ -15,7 +15,7 @@ export const explain: Command = {
   run: (names, _given, outside) => explainRule(names, outside),
 };
 
-async function explainRule(names: readonly string[], outside: Outside): Promise<ExitCode> {
+async function explainRule(names: readonly string[], outside: Host): Promise<ExitCode> {
   const [id, ...rest] = names;
   if (rest.length > 0) throw new UsageError("explain takes one rule at a time.");
   if (id === undefined) {

@@ -10,7 +10,7 @@ import { findPlans, type PlanGroup } from "./find-plans.ts";
 import { joinedFiles, passedFiles } from "./passed-files.ts";
 import { type Reported, reportPlan } from "./reported-plan.ts";
 import { exitCode, showingProgress } from "./results.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
 import { wholeNumber } from "./usage.ts";
@@ -37,7 +37,7 @@ interface FixOptions {
   readonly dryRun: boolean;
 }
 
-async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Outside): Promise<ExitCode> {
+async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Host): Promise<ExitCode> {
   const groups = findPlans(names, outside.cwd);
   let allWritten = true;
   try {
@@ -56,7 +56,7 @@ async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Out
 }
 
 /** Checks every root. */
-async function checkGroups(groups: readonly PlanGroup[], outside: Outside): Promise<Reported[]> {
+async function checkGroups(groups: readonly PlanGroup[], outside: Host): Promise<Reported[]> {
   const progress = showingProgress(outside);
   const total = groups.reduce((sum, { roots }) => sum + roots.length, 0);
   const plans: Reported[] = [];
@@ -76,7 +76,7 @@ async function fixPlan(
   { checker, workspace }: PlanGroup,
   root: Uri,
   dryRun: boolean,
-  outside: Outside,
+  outside: Host,
 ): Promise<boolean> {
   const plan = await checker.check(root);
   const all = plan.state === "checked" ? await checker.fixAll(plan) : undefined;

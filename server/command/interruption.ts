@@ -1,11 +1,11 @@
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 
 /**
  * Runs a command that somebody may break off with Ctrl+C: it is told by the signal, ends in order, and leaves nothing half
  * written. A second Ctrl+C ends the process at once, as ever.
  */
 export async function interruptible(
-  outside: Outside,
+  outside: Host,
   run: (signal: AbortSignal) => Promise<ExitCode>,
 ): Promise<ExitCode> {
   const controller = new AbortController();

@@ -6,7 +6,7 @@ import { type JsonReport, jsonReportSchema, planFromJson, schemaVersion } from "
 import { joinedFiles } from "./passed-files.ts";
 import type { Reported } from "./reported-plan.ts";
 import { exitCode, resultFormats, resultsAs } from "./results.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { digestOf, joinShares, shareLength } from "./shard.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError, wholeNumber } from "./usage.ts";
@@ -33,7 +33,7 @@ interface MergeOptions {
   readonly maxWarnings: number;
 }
 
-async function mergeFiles({ names, format, maxWarnings }: MergeOptions, outside: Outside): Promise<ExitCode> {
+async function mergeFiles({ names, format, maxWarnings }: MergeOptions, outside: Host): Promise<ExitCode> {
   if (names.length === 0) throw new UsageError("say which files to merge: the JSON of every shard.");
   try {
     const read = await Promise.all(names.map((file) => readReport(file, outside.cwd)));

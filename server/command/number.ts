@@ -16,7 +16,7 @@ import { numberedWires } from "../evaluate/kept-numbers.ts";
 import { writeWhole } from "../output/write-whole.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 
 /** `loomwright number`: a number for every conductor, kept beside the plan. Nothing else writes that file. */
@@ -33,7 +33,7 @@ export const number: Command = {
     eachCheckedPlan(names, outside, (opened) => numberPlan(opened, given["dry-run"] ?? false, outside)),
 };
 
-async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Outside): Promise<ExitCode> {
+async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): Promise<ExitCode> {
   const { plan, workspace } = opened;
   const uri = wireNumbersFile(plan.root);
   const file = printable(shownFile(uri, outside.cwd));

@@ -1,7 +1,7 @@
 import { relative, sep } from "node:path";
 import { pathInWords } from "../evaluate/file-name.ts";
 import { mayHideHazard, type PassedBy, type PassedByReason } from "../evaluate/passed-by.ts";
-import type { Outside } from "./run.ts";
+import type { Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 
 /** A file that was passed by, as every format shows it. */
@@ -52,7 +52,7 @@ export function passedInLines(
 const mostNamed = 10;
 
 /** Says it on the standard error, for commands that make something of the plans. */
-export function sayPassedBy(files: readonly PassedFile[], { err }: Pick<Outside, "err">): void {
+export function sayPassedBy(files: readonly PassedFile[], { err }: Pick<Host, "err">): void {
   for (const { title, lines } of passedInLines(files))
     err(`loomwright: ${title}:\n${lines.map((line) => `  ${line}\n`).join("")}`);
 }

@@ -12,7 +12,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { interruptible } from "./interruption.ts";
-import { type Outside, run } from "./run.ts";
+import { type Host, run } from "./run.ts";
 
 let folder: string;
 
@@ -217,7 +217,7 @@ async function loomwright(...given: string[] | [string[], { readonly progress: b
 
 function outsideOf({ progress }: { readonly progress: boolean }) {
   let [out, err] = ["", ""];
-  const outside: Outside = {
+  const outside: Host = {
     cwd: folder,
     out: (text) => {
       out += text;

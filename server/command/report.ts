@@ -6,7 +6,7 @@ import { makeNamedFolder, writeWhole } from "../output/write-whole.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import { interruptible } from "./interruption.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
@@ -42,7 +42,7 @@ interface Asked {
   readonly signal: AbortSignal;
 }
 
-async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Outside): Promise<ExitCode> {
+async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Promise<ExitCode> {
   const { plan, file, workspace } = opened;
   const { target, page, force, layouts, signal } = asked;
   const name = await target.nameFor(opened);
@@ -114,11 +114,11 @@ class Target {
   }
 }
 
-function showProgress({ file, place, of }: OpenedPlan, { terminal, err }: Outside): void {
+function showProgress({ file, place, of }: OpenedPlan, { terminal, err }: Host): void {
   if (!terminal.progress) return;
   err(`\r\u001b[Kwriting the report of ${printable(file)}${of > 1 ? `, ${place} of ${of}` : ""}`);
 }
 
-function clearProgress({ terminal, err }: Outside): void {
+function clearProgress({ terminal, err }: Host): void {
   if (terminal.progress) err("\r\u001b[K");
 }

@@ -2,7 +2,7 @@ import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
 import type { At, Severity } from "../../library/rules/finding.ts";
-import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import type { JudgedRun } from "../../library/rules/rule.ts";
 import type {
   CheckedPlan,
   CheckOutcome,
@@ -214,11 +214,7 @@ function reportDrop(drop: NamedDrop | undefined): NamedDrop | undefined {
   return { name, fromBank, dropPercent, dropLimitPercent, overloaded };
 }
 
-function reportCircuit(
-  plan: CheckedPlan,
-  { circuit, result }: JudgedCircuit,
-  places: Places,
-): ReportedCircuit {
+function reportCircuit(plan: CheckedPlan, { circuit, result }: JudgedRun, places: Places): ReportedCircuit {
   const { conductor, protection } = circuit;
   const { ampacity, drop, protection: range } = result;
   const { file, line } = places.linesOf(plan.callOf(circuit.record));

@@ -2,7 +2,7 @@ import { mayHideHazard } from "../evaluate/passed-by.ts";
 import { annotationsReport } from "./annotations-report.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import { jsonReport } from "./json-report.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
 
@@ -47,7 +47,7 @@ function isEmpty({ plans, passedBy }: CheckedPlans): boolean {
 }
 
 /** A line, written over and over, for a person who waits for several plans. */
-export function showingProgress({ terminal, err }: Outside) {
+export function showingProgress({ terminal, err }: Host) {
   let shown = false;
   return {
     at(place: number, of: number): void {

@@ -7,7 +7,7 @@ import type { Terminal } from "./terminal.ts";
 import { UsageError, usage } from "./usage.ts";
 
 /** The outside of the command line, so that a test can stand in for it. */
-export interface Outside {
+export interface Host {
   readonly cwd: string;
   out(text: string): void;
   err(text: string): void;
@@ -35,7 +35,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
 };
 
 /** Runs one command. Nothing a person types, and no plan, makes it throw: whatever goes wrong is said and answered with 2. */
-export async function run(words: readonly string[], outside: Outside): Promise<ExitCode> {
+export async function run(words: readonly string[], outside: Host): Promise<ExitCode> {
   try {
     return await dispatch(words, outside);
   } catch (error) {
@@ -48,7 +48,7 @@ export async function run(words: readonly string[], outside: Outside): Promise<E
   }
 }
 
-async function dispatch(words: readonly string[], outside: Outside): Promise<ExitCode> {
+async function dispatch(words: readonly string[], outside: Host): Promise<ExitCode> {
   const { given, help, asksVersion, positionals } = parse(words);
   if (asksVersion) {
     outside.out(`${version}\n`);

@@ -14,7 +14,7 @@ import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { GivenOptions } from "./options.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { TableFolder, type TableFormat, writeLabels } from "./table-files.ts";
 import { tablesJson } from "./tables-json.ts";
 import { paintFor, printable } from "./terminal.ts";
@@ -80,7 +80,7 @@ const tables = [
 ] as const;
 
 /** Reads the words; those that do not go together are said before any plan is read. */
-function read(given: GivenOptions, { cwd }: Outside): Asked {
+function read(given: GivenOptions, { cwd }: Host): Asked {
   const { out, force = false } = given;
   const table = given.table === undefined ? undefined : oneOfWords("table", given.table, tables);
   const common = { table, scenario: given.scenario };
@@ -126,7 +126,7 @@ async function schedulePlan(
   opened: OpenedPlan,
   { table, scenario: name, to }: Asked,
   shown: ShownPlan[],
-  outside: Outside,
+  outside: Host,
 ): Promise<ExitCode> {
   const { plan, file, workspace } = opened;
   const asked = askedScenario(plan.judgement, name);
@@ -161,7 +161,7 @@ function fewerSizesOf({ plan }: OpenedPlan): Table | undefined {
   return fewerSizesInTable(fewerSizes(plan.records, plan.judgement, (records) => judge(records, [])));
 }
 
-function onScreen(plans: readonly ShownPlan[], format: "text" | TableFormat, { terminal }: Outside): string {
+function onScreen(plans: readonly ShownPlan[], format: "text" | TableFormat, { terminal }: Host): string {
   const paint = paintFor(terminal);
   switch (format) {
     case "json":

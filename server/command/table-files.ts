@@ -6,7 +6,7 @@ import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
 import { makeNamedFolder, writeWhole } from "../output/write-whole.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
-import type { ExitCode, Outside } from "./run.ts";
+import type { ExitCode, Host } from "./run.ts";
 import { tablesJson } from "./tables-json.ts";
 import { printable } from "./terminal.ts";
 
@@ -23,7 +23,7 @@ export class TableFolder {
   ) {}
 
   /** Writes what can be written; the others are said to be left as they are, and the answer is 2. */
-  async write(plan: PlanTables, outside: Outside): Promise<ExitCode> {
+  async write(plan: PlanTables, outside: Host): Promise<ExitCode> {
     const { cwd, format, force } = this.how;
     const folder = await makeNamedFolder(resolve(cwd, this.named));
     if (!folder.written) return refused(this.named, folder.why, outside);
@@ -75,7 +75,7 @@ export async function writeLabels(
     sheet,
     force,
   }: { readonly path: string; readonly sheet: LabelSheetGeometry; readonly force: boolean },
-  outside: Outside,
+  outside: Host,
 ): Promise<ExitCode> {
   if (labels.length === 0) return refused(path, `would be empty: ${file} has no conductors`, outside);
   // The typeface and what sets it are loaded for those who want paper.
@@ -101,7 +101,7 @@ export async function writeLabels(
   return 0;
 }
 
-function refused(name: string, why: string, outside: Outside): ExitCode {
+function refused(name: string, why: string, outside: Host): ExitCode {
   outside.err(`loomwright: ${printable(`${name} ${why}`)}; nothing was written to it.\n`);
   return 2;
 }

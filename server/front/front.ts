@@ -19,7 +19,7 @@ import {
   type WorkspaceCheck,
 } from "../language/messages.ts";
 import { editorWords } from "../language/plain-words.ts";
-import { oneSpelling } from "../uri-spelling.ts";
+import { normalisedUri } from "../uri-spelling.ts";
 import { wellFormedMessages } from "../well-formed-messages.ts";
 import { createEditorState, handshakeId } from "./editor-state.ts";
 import { createEngines, type Engine, type Engines, type EnginesWiring } from "./engines.ts";
@@ -176,7 +176,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     // That a further engine is ready is no news for the editor.
     if (status.uri === undefined && (engine !== engines.foreground || engine.number > 1)) return;
     if (!owners.status(engine, status) || status.uri === undefined) return;
-    const root = oneSpelling(status.uri);
+    const root = normalisedUri(status.uri);
     if (status.state === "gone") engines.forget(root);
     else if (engine === engines.foreground && status.state !== "checking") engines.movedToForeground(root);
   };

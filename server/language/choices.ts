@@ -4,7 +4,7 @@ import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
 import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
 import { defaultBench } from "../../library/model/bench-settings.ts";
-import type { Circuit, Protection } from "../../library/model/circuit.ts";
+import type { Protection, Run } from "../../library/model/circuit.ts";
 import type { Network } from "../../library/model/network.ts";
 import type { Finding } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
@@ -13,7 +13,7 @@ import { rules } from "../../library/rules/registry.ts";
 export interface Choice {
   /** As it is written in a plan: `4`, `"1/0"`, `50`. */
   readonly written: string;
-  readonly circuit: Circuit;
+  readonly circuit: Run;
   readonly result: CircuitResult;
   /** Errors and warnings that this circuit would have with it, not counting accepted ones. */
   readonly faults: readonly Finding[];
@@ -23,18 +23,18 @@ export interface Choice {
  * Every made size of the system that the circuit is given in, thinnest first. In a network each with the current that would
  * flow with it: of two leads side by side the thicker one takes more.
  */
-export function sizeChoices(circuit: Circuit, network?: Network): Choice[] {
+export function sizeChoices(circuit: Run, network?: Network): Choice[] {
   return madeSizes(circuit.conductor).map((conductor) => {
     const sized = { ...circuit, conductor };
     return choice(
       JSON.stringify(conductor.system === "awg" ? conductor.awg : conductor.mm2),
-      network && circuit.wired ? { ...sized, loadA: flowWith(sized, network) } : sized,
+      network && circuit.inNetwork ? { ...sized, loadA: flowWith(sized, network) } : sized,
     );
   });
 }
 
 /** The greatest current that lasts in any scenario that can be solved, or that the circuit states itself; else that of now. */
-function flowWith({ record, conductor, loadA }: Circuit, network: Network): number {
+function flowWith({ record, conductor, loadA }: Run, network: Network): number {
   if (network.conductors.length > mostToSolveAgain) return loadA;
   const conductors = network.conductors.map((one) =>
     one.record === record ? { ...one, run: { ...one.run, conductor } } : one,
@@ -52,7 +52,7 @@ function flowWith({ record, conductor, loadA }: Circuit, network: Network): numb
 const mostToSolveAgain = 400;
 
 /** Every made rating (of the stated family, else of any) for the protection at one end, smallest first. */
-export function ratingChoices(circuit: Circuit, end: "protection" | "protectionFarEnd"): Choice[] {
+export function ratingChoices(circuit: Run, end: "protection" | "protectionFarEnd"): Choice[] {
   const stated: Protection | null = circuit[end];
   if (!stated) return [];
   return madeRatings(stated.family).map((ratingA) =>
@@ -64,7 +64,7 @@ export function ratingChoices(circuit: Circuit, end: "protection" | "protectionF
  * The same rules that check the plan, over this one circuit: a choice can never be praised here and refused there. What it does
  * to the rest of a network is not looked at, and whoever shows the choice says so.
  */
-function choice(written: string, circuit: Circuit): Choice {
+function choice(written: string, circuit: Run): Choice {
   const result = analyseCircuit(circuit);
   const plan = {
     model: {

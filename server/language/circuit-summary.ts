@@ -1,8 +1,14 @@
-import type { Circuit } from "../../library/model/circuit.ts";
+import type { Run } from "../../library/model/circuit.ts";
 import type { NetworkConductor } from "../../library/model/network.ts";
-import { asGiven, exceeds, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import {
+  exceeds,
+  formatDistinct,
+  formatExact,
+  formatRounded,
+  withUnit,
+} from "../../library/rules/figures.ts";
 import { scenarioInWords } from "../../library/rules/part-in-words.ts";
-import type { JudgedCircuit, JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
+import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import { ampacitySourceInWords, sourceInWords } from "../../library/rules/source-in-words.ts";
 import { loadInWords } from "./circuit-in-words.ts";
@@ -18,7 +24,7 @@ import { wayRow } from "./way-row.ts";
  * One line for each limit: the value, the limit, the margin, the source. For a circuit or a cable of a network also what is lost
  * on the whole way from the bank, what a dead short draws, and a table of the scenarios.
  */
-export function circuitSummary(plan: JudgedPlan, judged: JudgedCircuit): string {
+export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
   const { circuit, result } = judged;
   const { ampacity, drop, protection } = result;
   const wiring = wiringOf(plan, circuit);
@@ -32,8 +38,8 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedCircuit): string 
     wiring && isReturn(wiring) ? "" : protectedBy(circuit, protection),
     ...(wiring ? faultRows(wiring.judged, wiring.conductor) : []),
   ];
-  const words = plan.model.networkUnread && circuit.wired ? notInNetwork : "";
-  const heading = `${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${asGiven(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
+  const words = plan.model.networkUnread && circuit.inNetwork ? notInNetwork : "";
+  const heading = `${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${formatExact(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
   const table = wiring ? conductorTable(wiring.judged, wiring.conductor, circuit.word) : "";
   return [heading, words, rows.filter((row) => row !== "").join("\n"), table]
     .filter((part) => part !== "")
@@ -51,8 +57,8 @@ interface Wiring {
   readonly device: number;
 }
 
-function wiringOf({ network: judged }: JudgedPlan, { record, wired }: Circuit): Wiring | undefined {
-  const [conductor] = judged && wired ? conductorsOf(judged, record) : [];
+function wiringOf({ network: judged }: JudgedPlan, { record, inNetwork }: Run): Wiring | undefined {
+  const [conductor] = judged && inNetwork ? conductorsOf(judged, record) : [];
   if (!judged || conductor === undefined) return undefined;
   const { to } = judged.network.conductors[conductor] as NetworkConductor;
   return { judged, conductor, device: judged.network.terminals[to]!.part };
@@ -67,26 +73,26 @@ function isReturn({ judged: { result }, conductor }: Wiring): boolean {
 const solvedTo = 1e-6;
 
 /** In which scenario it is the most; what the circuit states itself may be more. */
-function flowsIn({ judged: { network, result }, conductor }: Wiring, { loadA }: Circuit): string {
+function flowsIn({ judged: { network, result }, conductor }: Wiring, { loadA }: Run): string {
   const worst = result.conductors[conductor]?.worst;
   if (!worst) return "";
   const scenario = markdownWords(scenarioInWords(network, worst.scenario));
   return loadA > worst.currentA * (1 + solvedTo)
-    ? ` as stated (at most ${tellApart(worst.currentA, loadA)[0]} A flow, ${scenario})`
+    ? ` as stated (at most ${formatDistinct(worst.currentA, loadA)[0]} A flow, ${scenario})`
     : ` ${scenario}`;
 }
 
-type Result = JudgedCircuit["result"];
+type Result = JudgedRun["result"];
 
-function wattsInWords({ loadA, loadW, loadAtV }: Circuit): string {
+function wattsInWords({ loadA, loadW, loadAtV }: Run): string {
   if (loadW === undefined) return "";
   // In a network more may flow than the watts would draw at that voltage.
   return exceeds(loadA, loadW / loadAtV)
-    ? ` (${asGiven(loadW)} W)`
-    : ` (${asGiven(loadW)} W / ${asGiven(loadAtV)} V)`;
+    ? ` (${formatExact(loadW)} W)`
+    : ` (${formatExact(loadW)} W / ${formatExact(loadAtV)} V)`;
 }
 
-function carried({ loadA }: Circuit, ampacity: Result["ampacity"]): string {
+function carried({ loadA }: Run, ampacity: Result["ampacity"]): string {
   const source = ampacitySourceInWords(ampacity);
   if (!ampacity.judged) {
     const why =
@@ -95,7 +101,7 @@ function carried({ loadA }: Circuit, ampacity: Result["ampacity"]): string {
         : "no table covers it";
     return limitRow("Current", withUnit(loadA, "A"), `not judged: ${why}`, "", source);
   }
-  const [load, limit] = tellApart(loadA, ampacity.ampacityA);
+  const [load, limit] = formatDistinct(loadA, ampacity.ampacityA);
   return limitRow(
     "Current",
     `${load} A`,
@@ -106,14 +112,14 @@ function carried({ loadA }: Circuit, ampacity: Result["ampacity"]): string {
 }
 
 /** The margin in volts: what is left of a percentage would itself be read as a percentage of something. */
-function lost({ systemV, wired }: Circuit, drop: Result["drop"]): string {
+function lost({ systemV, inNetwork }: Run, drop: Result["drop"]): string {
   const { dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded, source } = drop;
   const limitV = (systemV * dropLimitPercent) / 100;
-  const [volts, limitVolts] = tellApart(dropV, limitV);
-  const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
+  const [volts, limitVolts] = formatDistinct(dropV, limitV);
+  const [percent, limit] = formatDistinct(dropPercent, dropLimitPercent);
   const least = overloaded ? "at least " : "";
   return limitRow(
-    wired ? "Drop on this circuit, round trip" : "Drop, round trip",
+    inNetwork ? "Drop on this circuit, round trip" : "Drop, round trip",
     `${least}${volts} V, ${percent} %`,
     `limit ${limitVolts} V, ${limit} %`,
     marginInWords(limitV - dropV, "V"),
@@ -133,7 +139,7 @@ function lostOnCable({ dropV, dropPercent, overloaded, source }: Result["drop"])
 }
 
 function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
-  const [arrives, needed] = tellApart(arrivingV, minimumV);
+  const [arrives, needed] = formatDistinct(arrivingV, minimumV);
   return limitRow(
     "Arriving",
     `${arrives} V`,
@@ -150,7 +156,7 @@ function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result
   const around = `${withUnit(ambientC, "°C")} around it`;
   if (!ampacity.judged)
     return limitRow(what, "not judged", `${around}; limit ${withUnit(columnC, "°C")}`, "", "");
-  const [is, limit] = tellApart(conductorC, columnC);
+  const [is, limit] = formatDistinct(conductorC, columnC);
   const source = ampacitySourceInWords(ampacity);
   if (overloaded) return limitRow(what, `beyond its limit of ${withUnit(columnC, "°C")}`, around, "", source);
   return limitRow(
@@ -163,20 +169,20 @@ function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result
 }
 
 function protectedBy(
-  { word, wired, protection, protectionFarEnd }: Circuit,
+  { word, inNetwork, protection, protectionFarEnd }: Run,
   range: Result["protection"],
 ): string {
   const { minA, maxA, aimA, bestRatingA, source } = range;
   // A cable may well be protected at its other end alone.
   const stated = protection ?? (word === "cable" ? protectionFarEnd : null);
-  const is = stated ? `${asGiven(stated.ratingA)} A` : wired ? "none in it" : "none stated";
+  const is = stated ? `${formatExact(stated.ratingA)} A` : inNetwork ? "none in it" : "none stated";
   const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
   const limit =
     maxA === undefined
       ? `allowed from ${withUnit(minA, "A")}; up to what, was not judged`
       : maxA < minA
         ? `none is allowed: the load alone is above ${withUnit(maxA, "A")}`
-        : `allowed ${figure(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
+        : `allowed ${formatRounded(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;
   const possible = maxA !== undefined && maxA >= minA;
   const margin = stated && possible ? marginInWords(maxA - stated.ratingA, "A") : "";
   return limitRow("Protection", is, limit, margin, sourceInWords(source));

@@ -10,7 +10,7 @@ import {
 } from "vscode-languageserver-types";
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
-import type { Circuit } from "../../library/model/circuit.ts";
+import type { Run } from "../../library/model/circuit.ts";
 import type { Change } from "../../library/rules/finding.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
@@ -31,10 +31,10 @@ export interface ActionRequest {
   readonly only: readonly string[] | undefined;
   /** The editor asks of itself, as the cursor moves; what takes long and is never meant for the light bulb is left out. */
   readonly automatic: boolean;
-  readonly editor: EditorAbilities;
+  readonly editor: ClientAbilities;
 }
 
-export interface EditorAbilities {
+export interface ClientAbilities {
   /** It takes edits with the version of the text they belong to, and refuses them for any other. */
   readonly versionedEdits: boolean;
   /** It lets a person type into a part of an edit. */
@@ -185,7 +185,7 @@ function acceptance(
 }
 
 /** What a circuit, a cable or a part has accepted already; undefined for what cannot accept anything. */
-function acceptOf({ judgement: { model } }: CheckedPlan, record: number): Circuit["accept"] | undefined {
+function acceptOf({ judgement: { model } }: CheckedPlan, record: number): Run["accept"] | undefined {
   return (
     model.circuits.find((one) => one.record === record) ??
     model.network?.conductors.find((one) => one.record === record)?.run ??
@@ -225,7 +225,7 @@ async function thinnerSizes(
 function workspaceEdit(
   view: PlanInView,
   edits: readonly Edit[],
-  editor: EditorAbilities,
+  editor: ClientAbilities,
   leftToType?: { readonly written: string; readonly typedIn: string },
 ): WorkspaceEdit | undefined {
   const byFile = new Map<Uri, (TextEdit | SnippetTextEdit)[]>();

@@ -4,9 +4,9 @@ import {
   type Position,
   type Range,
 } from "vscode-languageserver-types";
-import { tellApart, withUnit } from "../../library/rules/figures.ts";
+import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
 import { ruleById } from "../../library/rules/registry.ts";
-import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import type { JudgedRun } from "../../library/rules/rule.ts";
 import { sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
@@ -94,7 +94,7 @@ function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice
 }
 
 /** Where one value serves several circuits, the one with the greatest load speaks for all. */
-function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedCircuit | undefined {
+function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedRun | undefined {
   const among = new Set(records);
   return plan.judgement.circuits
     .filter(({ circuit }) => among.has(circuit.record))
@@ -140,7 +140,7 @@ function inShort({ result, faults, circuit }: Choice, { property }: TypedValue):
 /** In words only: where the editor unfolds it, it breaks lines inside numbers. */
 function verdict({ faults, circuit }: Choice): string {
   if (faults.length > 0) return titlesOf(faults);
-  return circuit.wired ? "within its own limits" : "within all limits checked";
+  return circuit.inNetwork ? "within its own limits" : "within all limits checked";
 }
 
 function isSize(property: TypedValue["property"]): boolean {
@@ -155,14 +155,14 @@ function titlesOf(faults: Choice["faults"]): string {
   return [...new Set(faults.map(({ rule }) => ruleById(rule)?.title ?? rule))].join("; ");
 }
 
-function margin(loadA: number, { ampacity }: JudgedCircuit["result"]): string {
+function margin(loadA: number, { ampacity }: JudgedRun["result"]): string {
   if (!ampacity.judged) return "ampacity not judged";
   const spareA = ampacity.ampacityA - loadA;
   return spareA < 0 ? `${withUnit(-spareA, "A")} too much` : `${withUnit(spareA, "A")} spare`;
 }
 
 function shareOfLoad(
-  { protection: { minA } }: JudgedCircuit["result"],
+  { protection: { minA } }: JudgedRun["result"],
   stated: { ratingA: number } | null,
 ): string {
   return minA > 0 && stated ? `${withUnit((stated.ratingA / minA) * 100, "%")} of the load` : "";
@@ -171,7 +171,7 @@ function shareOfLoad(
 function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): string {
   const { drop, ampacity } = result;
   const stated = isSize(property) ? null : statedAt(circuit, property);
-  const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const atLeast = drop.overloaded ? "at least " : "";
   const lines = [
     `**${markdownWords(circuit.name)}** on ${sizeInWords(circuit.conductor)}`,
@@ -185,7 +185,7 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
       return `- ${markdownWords(message)}`;
     }),
   ];
-  if (circuit.wired) lines.push(rest);
+  if (circuit.inNetwork) lines.push(rest);
   return lines.filter((line) => line !== "").join("\n\n");
 }
 
@@ -193,7 +193,7 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
 const rest = "_What it does to the rest of the network is checked when it stands there._";
 
 function carriedInWords(loadA: number, ampacityA: number): string {
-  const [load, most] = tellApart(loadA, ampacityA);
+  const [load, most] = formatDistinct(loadA, ampacityA);
   return `Carries ${load} A; may carry ${most} A.`;
 }
 

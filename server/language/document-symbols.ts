@@ -1,6 +1,6 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
-import type { Circuit } from "../../library/model/circuit.ts";
+import type { Run } from "../../library/model/circuit.ts";
 import type { Part } from "../../library/model/network.ts";
 import { kindInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
@@ -53,7 +53,7 @@ class Outline {
     }
   }
 
-  addRun(circuit: Circuit): void {
+  addRun(circuit: Run): void {
     const kind = circuit.word === "cable" ? SymbolKind.Interface : SymbolKind.Object;
     const symbol = this.#symbol(circuit.record, circuit.name, detail(circuit), kind);
     if (!symbol) return;
@@ -63,7 +63,7 @@ class Outline {
     else start.children = [symbol];
   }
 
-  addCables({ network: { conductors } }: JudgedNetwork, judged: ReadonlyMap<number, Circuit>): void {
+  addCables({ network: { conductors } }: JudgedNetwork, judged: ReadonlyMap<number, Run>): void {
     for (const { role, run } of conductors) {
       if (role === "cable") this.addRun(judged.get(run.record) ?? run);
     }
@@ -104,7 +104,7 @@ class Outline {
 }
 
 /** What flows is left out where nobody knows it; of a cable, protection where it has some: few need it. */
-function detail(circuit: Circuit): string {
+function detail(circuit: Run): string {
   const known = circuit.statesLoad || circuit.loadA > 0;
   const { protection, protectionFarEnd, word } = circuit;
   return [

@@ -2,7 +2,7 @@ import { familyData, interruptsA } from "../../library/analysis/choose-device.ts
 import type { DeviceFault } from "../../library/analysis/network-result.ts";
 import type { Protection } from "../../library/model/circuit.ts";
 import type { Network, NetworkConductor } from "../../library/model/network.ts";
-import { tellApart, withUnit } from "../../library/rules/figures.ts";
+import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import { placedDevice, placedInWords } from "../../library/rules/placed-device.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
@@ -59,7 +59,7 @@ function interruptingRow(network: Network, device: DeviceFault, severalHere: boo
     const unknown = [...fed, "what it can interrupt is not known, so not judged"].join("; ");
     return limitRow(what, `up to ${withUnit(device.greatestA, "A")}`, unknown, "", "");
   }
-  const [greatest, can] = tellApart(device.greatestA, capacityA);
+  const [greatest, can] = formatDistinct(device.greatestA, capacityA);
   return limitRow(
     what,
     `up to ${greatest} A`,

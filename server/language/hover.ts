@@ -1,9 +1,9 @@
 import type { Hover, Position } from "vscode-languageserver-types";
-import { networkWorking } from "../../library/documents/network-working.ts";
-import { working as reckoning } from "../../library/documents/working.ts";
+import { networkDerivation } from "../../library/documents/network-working.ts";
+import { derivation as reckoning } from "../../library/documents/working.ts";
 import type { Part } from "../../library/model/network.ts";
 import { kindInWords } from "../../library/rules/part-in-words.ts";
-import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import type { JudgedRun } from "../../library/rules/rule.ts";
 import type { PlacedFinding, ValueAtPosition } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { circuitSummary } from "./circuit-summary.ts";
@@ -57,7 +57,7 @@ export function working(view: PlanInView, uri: Uri, position: Position): Working
   const { network } = view.plan.judgement;
   const steps = [
     subject.judged ? reckoning(subject.judged) : "",
-    network && !(subject.judged && !subject.judged.circuit.wired) ? networkWorking(network) : "",
+    network && !(subject.judged && !subject.judged.circuit.inNetwork) ? networkDerivation(network) : "",
   ];
   return {
     circuit: plainWords(subject.name),
@@ -78,7 +78,7 @@ interface Subject {
   readonly heading: string;
   readonly summary: () => string;
   /** Of a circuit or cable. */
-  readonly judged?: JudgedCircuit;
+  readonly judged?: JudgedRun;
 }
 
 function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {

@@ -1,9 +1,9 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
-import type { Circuit } from "../../library/model/circuit.ts";
-import { tellApart, withUnit } from "../../library/rules/figures.ts";
-import type { JudgedCircuit } from "../../library/rules/rule.ts";
+import type { Run } from "../../library/model/circuit.ts";
+import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
+import type { JudgedRun } from "../../library/rules/rule.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
@@ -41,7 +41,7 @@ const notWorkedOut = {
 
 interface Sized {
   readonly place: SourceRange;
-  readonly judged: JudgedCircuit[];
+  readonly judged: JudgedRun[];
   /** Runs of the network in which it is not known what flows. */
   unsolved: number;
 }
@@ -67,7 +67,7 @@ function sizedRuns(plan: CheckedPlan): SizedRuns {
 
 function runsBySize(plan: CheckedPlan): Map<Uri, Map<string, Sized>> {
   const byFile = new Map<Uri, Map<string, Sized>>();
-  const sizeOf = ({ record, conductor }: Circuit): Sized | undefined => {
+  const sizeOf = ({ record, conductor }: Run): Sized | undefined => {
     const place = plan.placeOf(record, [conductor.system === "awg" ? "gauge" : "mm2"]);
     if (!place) return undefined;
     const bySize = byFile.get(place.uri) ?? new Map<string, Sized>();
@@ -88,7 +88,7 @@ function runsBySize(plan: CheckedPlan): Map<Uri, Map<string, Sized>> {
 }
 
 /** Begins with a word: beside the size, a number would be read as part of it. */
-function label(judged: readonly JudgedCircuit[]): string {
+function label(judged: readonly JudgedRun[]): string {
   const least = leastSpare(judged);
   const allJudged = judged.every(({ result }) => result.ampacity.judged);
   return [
@@ -101,14 +101,14 @@ function label(judged: readonly JudgedCircuit[]): string {
 }
 
 /** The drop of a cable has no limit of its own: where there are only cables, what flows tells more. */
-function dropOrCurrent(judged: readonly JudgedCircuit[]): string {
+function dropOrCurrent(judged: readonly JudgedRun[]): string {
   const circuits = judged.filter(isCircuit);
   if (circuits.length === 0) return `carries ${withUnit(ofGreatestCurrent(judged).circuit.loadA, "A")}`;
   const { overloaded, dropPercent } = ofWorstDrop(circuits).result.drop;
   return `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
 }
 
-function isCircuit({ circuit }: JudgedCircuit): boolean {
+function isCircuit({ circuit }: JudgedRun): boolean {
   return circuit.word === "circuit";
 }
 
@@ -118,11 +118,11 @@ function spareInWords(spareA: number): string {
 
 type Ways = ReturnType<typeof waysOfCircuits>;
 
-function tooltip(judged: readonly JudgedCircuit[], ways: Ways): string {
+function tooltip(judged: readonly JudgedRun[], ways: Ways): string {
   const circuits = judged.filter(isCircuit);
   const { circuit, result } = circuits.length > 0 ? ofWorstDrop(circuits) : ofGreatestCurrent(judged);
   const { drop, ampacity } = result;
-  const [percent, limit] = tellApart(drop.dropPercent, drop.dropLimitPercent);
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const carries = ampacity.judged
     ? carriedInWords(circuit.loadA, ampacity.ampacityA)
     : `carries ${withUnit(circuit.loadA, "A")}; what it may carry was not judged`;
@@ -139,31 +139,31 @@ function tooltip(judged: readonly JudgedCircuit[], ways: Ways): string {
 
 function wayInWords(way: SupplyPath | undefined): string {
   if (!way) return "";
-  const [percent, limit] = tellApart(way.dropPercent, way.dropLimitPercent);
+  const [percent, limit] = formatDistinct(way.dropPercent, way.dropLimitPercent);
   return `; ${percent} % on the whole way from the bank, limit ${limit} %`;
 }
 
-function othersOf(judged: readonly JudgedCircuit[]): string {
+function othersOf(judged: readonly JudgedRun[]): string {
   const circuits = judged.filter(isCircuit).length;
   return circuits === judged.length ? "other circuit" : circuits === 0 ? "other cable" : "other run";
 }
 
-function ofGreatestCurrent(judged: readonly JudgedCircuit[]): JudgedCircuit {
+function ofGreatestCurrent(judged: readonly JudgedRun[]): JudgedRun {
   return judged.reduce((one, other) => (other.circuit.loadA > one.circuit.loadA ? other : one));
 }
 
 function carriedInWords(loadA: number, ampacityA: number): string {
-  const [load, most] = tellApart(loadA, ampacityA);
+  const [load, most] = formatDistinct(loadA, ampacityA);
   return `carries ${load} A, may carry ${most} A`;
 }
 
 /** A size without a circuit is no size of the plan: there is always one. */
-function ofWorstDrop(judged: readonly JudgedCircuit[]): JudgedCircuit {
+function ofWorstDrop(judged: readonly JudgedRun[]): JudgedRun {
   return worstDrop(judged.map((one) => ({ ...one.result.drop, one })))!.one;
 }
 
 /** Undefined where the ampacity of none of them could be judged. */
-function leastSpare(judged: readonly JudgedCircuit[]): number | undefined {
+function leastSpare(judged: readonly JudgedRun[]): number | undefined {
   const spares = judged.flatMap(({ circuit, result: { ampacity } }) =>
     ampacity.judged ? [ampacity.ampacityA - circuit.loadA] : [],
   );

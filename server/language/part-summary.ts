@@ -2,7 +2,7 @@ import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/f
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
 import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
 import { statedInPlan } from "../../library/model/stated-in-plan.ts";
-import { asGiven, figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { formatDistinct, formatExact, formatRounded, withUnit } from "../../library/rules/figures.ts";
 import { kindInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { sourceInWords } from "../../library/rules/source-in-words.ts";
@@ -37,7 +37,7 @@ export function lowestVoltageRow({ network, result }: JudgedNetwork, index: numb
   if (!lowest) return needed ? ["- Lowest voltage: not judged; no scenario tells it"] : [];
   const scenario = markdownWords(scenarioInWords(network, lowest.scenario));
   if (!needed) return [limitRow("Lowest voltage", withUnit(lowest.voltageV, "V"), scenario, "", "")];
-  const [is, least] = tellApart(lowest.voltageV, needed.volts);
+  const [is, least] = formatDistinct(lowest.voltageV, needed.volts);
   return [
     limitRow(
       "Lowest voltage",
@@ -70,15 +70,15 @@ function dataInWords(part: Part): string {
 function dataOf(part: Part): string[] {
   switch (part.kind) {
     case "battery":
-      return [part.chemistry, `${asGiven(part.nominalV)} V`, `${asGiven(part.capacityAh)} Ah`];
+      return [part.chemistry, `${formatExact(part.nominalV)} V`, `${formatExact(part.capacityAh)} Ah`];
     case "inverter":
-      return [`${asGiven(part.continuousW)} W`];
+      return [`${formatExact(part.continuousW)} W`];
     case "dcDcCharger":
     case "shoreCharger":
     case "solarController":
-      return [`${asGiven(part.outputA)} A at ${asGiven(part.outputV)} V`];
+      return [`${formatExact(part.outputA)} A at ${formatExact(part.outputV)} V`];
     case "alternator":
-      return [`${asGiven(part.ratedA)} A at ${asGiven(part.outputV)} V`];
+      return [`${formatExact(part.ratedA)} A at ${formatExact(part.outputV)} V`];
     case "solarArray":
       return [
         `${part.series * part.parallel} × ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
@@ -96,13 +96,13 @@ function dataOf(part: Part): string[] {
 function drawInWords({ draws }: LoadPart): string {
   switch (draws.as) {
     case "current":
-      return `${asGiven(draws.currentA)} A`;
+      return `${formatExact(draws.currentA)} A`;
     case "power":
-      return `${asGiven(draws.powerW)} W at any voltage`;
+      return `${formatExact(draws.powerW)} W at any voltage`;
     case "resistance":
       return withUnit(draws.ohm, "Ω");
     case "motor":
-      return `${asGiven(draws.runningA)} A running, ${asGiven(draws.startingA)} A starting`;
+      return `${formatExact(draws.runningA)} A running, ${formatExact(draws.startingA)} A starting`;
   }
 }
 
@@ -146,7 +146,7 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
       return [
         feeds({
           limitA: (part.ratedA * part.continuousPercent) / 100,
-          is: `may give for hours, ${figure(part.continuousPercent)} % of its rating,`,
+          is: `may give for hours, ${formatRounded(part.continuousPercent)} % of its rating,`,
           source: sourceInWords(part.continuousSource),
         }),
       ];
@@ -197,7 +197,7 @@ function mostRow(
       "",
       "",
     );
-  const [current, limit] = tellApart(worst.currentA, limitA);
+  const [current, limit] = formatDistinct(worst.currentA, limitA);
   return limitRow(
     what,
     `${current} A`,
@@ -309,7 +309,7 @@ function inputMinimum({ inputMinV, inputMinVSource }: DcDcChargerPart): string[]
 }
 
 function resistanceRange({ internal: { lowOhm, highOhm } }: BatteryPart): string {
-  return `${figure(lowOhm * 1000)} to ${withUnit(highOhm * 1000, "mΩ")}`;
+  return `${formatRounded(lowOhm * 1000)} to ${withUnit(highOhm * 1000, "mΩ")}`;
 }
 
 function statedSource({ source, kind }: Part): string {

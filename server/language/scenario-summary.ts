@@ -1,6 +1,6 @@
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
-import { figure, tellApart, withUnit } from "../../library/rules/figures.ts";
+import { formatDistinct, formatRounded, withUnit } from "../../library/rules/figures.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
@@ -37,7 +37,7 @@ export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: 
 
 /** A number far below anything that could be measured: only its size tells. */
 function exponent(value: number): string {
-  return value === 0 ? "0" : value >= 0.001 ? figure(value) : value.toExponential(0);
+  return value === 0 ? "0" : value >= 0.001 ? formatRounded(value) : value.toExponential(0);
 }
 
 function listed(parts: readonly Part[]): string {
@@ -73,7 +73,7 @@ function hardestWorked(
     const currentA = Math.abs(conductorA[index] ?? 0);
     const share = currentA / ampacity.ampacityA;
     if (share <= (hardest?.share ?? 0)) continue;
-    const [is, may] = tellApart(currentA, ampacity.ampacityA);
+    const [is, may] = formatDistinct(currentA, ampacity.ampacityA);
     hardest = { words: `${markdownWords(conductorInWords(conductor))}, ${is} A of ${may} A`, share };
   }
   return hardest ? `Nearest to its ampacity: ${hardest.words}.` : "";

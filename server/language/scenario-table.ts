@@ -4,7 +4,7 @@ import type {
   UnsolvedScenario,
 } from "../../library/analysis/network-result.ts";
 import type { Network } from "../../library/model/network.ts";
-import { tellApart } from "../../library/rules/figures.ts";
+import { formatDistinct } from "../../library/rules/figures.ts";
 import { listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { several } from "./counts.ts";
@@ -76,7 +76,7 @@ export function whyUnsolved({ parts }: Network, { why, reachedShare, culprits }:
   const who = markdownWords(listInWords(culprits.flatMap((part) => parts[part] ?? []).map(partInWords), 3));
   if (why === "not-converged" && who === "") return "the reckoning came to no end, so nothing is told of it.";
   // A share just below all of it is not called all of it.
-  const [share] = tellApart(100 * reachedShare, 100);
+  const [share] = formatDistinct(100 * reachedShare, 100);
   const reached = `With up to ${share} % of the power there is one.`;
   return why === "collapse"
     ? `there is no operating point: ${who || "what is on"} would pull the voltage down without end. ${reached}`

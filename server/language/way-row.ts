@@ -1,6 +1,6 @@
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
-import { tellApart, withUnit } from "../../library/rules/figures.ts";
+import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
 import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedPlan } from "../../library/rules/rule.ts";
 import { sourceInWords } from "../../library/rules/source-in-words.ts";
@@ -20,8 +20,8 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
   const { network } = judged;
   const { dropV, dropPercent, dropLimitPercent } = way;
   const limitV = (dropLimitPercent * dropV) / dropPercent;
-  const [volts, limitVolts] = tellApart(dropV, limitV);
-  const [percent, limit] = tellApart(dropPercent, dropLimitPercent);
+  const [volts, limitVolts] = formatDistinct(dropV, limitV);
+  const [percent, limit] = formatDistinct(dropPercent, dropLimitPercent);
   return [
     limitRow(
       "Drop, whole way from the bank and back",

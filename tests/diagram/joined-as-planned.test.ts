@@ -12,7 +12,7 @@ test.each([...examplePlans, ...correctNetworks])("%s", async (file) => {
   const plan = await judgedFile(file);
   const network = plan.network?.network;
   if (!network) {
-    expect(plan.circuits.every(({ circuit }) => !circuit.wired)).toBe(true);
+    expect(plan.circuits.every(({ circuit }) => !circuit.inNetwork)).toBe(true);
     return;
   }
   const { svg, elements } = await drawn(plan);

@@ -33,7 +33,7 @@ describe.each(plans)("%s", (plan) => {
     const tables = new Map(benchDocuments(outcome.judgement, numbered).map((table) => [table.id, table]));
     for (const table of tables.values()) expectSound(table);
     const { model, network } = outcome.judgement;
-    const alone = model.circuits.filter(({ wired }) => !wired || !network).length;
+    const alone = model.circuits.filter(({ inNetwork }) => !inNetwork || !network).length;
     expect(wires).toHaveLength((network?.network.conductors.length ?? 0) + 2 * alone);
 
     expect(column(tables, "wire-schedule", "number")).toEqual(

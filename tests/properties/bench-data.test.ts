@@ -34,8 +34,8 @@ const anyValue = fc.oneof(
 );
 
 function saidOf(word: Word): fc.Arbitrary<Readonly<Record<string, unknown>>> {
-  const names = [...wordProperties[word].properties].flatMap(([name, { forLists }]) =>
-    forLists ? [name] : [],
+  const names = [...wordProperties[word].properties].flatMap(([name, { listsOnly }]) =>
+    listsOnly ? [name] : [],
   );
   return fc.record(Object.fromEntries(names.map((name) => [name, anyValue])), { requiredKeys: [] });
 }
@@ -43,7 +43,7 @@ function saidOf(word: Word): fc.Arbitrary<Readonly<Record<string, unknown>>> {
 test("there are at least twenty plans, and words of every kind have something to say", () => {
   expect(plans.length).toBeGreaterThanOrEqual(20);
   const silent = Object.entries(wordProperties).filter(([, { properties }]) =>
-    [...properties.values()].every(({ forLists }) => !forLists),
+    [...properties.values()].every(({ listsOnly }) => !listsOnly),
   );
   expect(silent.map(([word]) => word)).toEqual(["scenario"]);
 });

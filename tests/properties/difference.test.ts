@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { test } from "vitest";
 import { becameWorse } from "../../library/documents/difference/compared-plan.ts";
-import { tellPlan } from "../../library/documents/difference/difference-in-words.ts";
+import { describeDiff } from "../../library/documents/difference/difference-in-words.ts";
 import {
   isSame,
   type PlanDifference,
@@ -130,7 +130,7 @@ test("whatever is told is told in rows as wide as their columns, and of no figur
       const plan = { path: "plan.ts", movedFrom: undefined, state: "compared" } as const;
       const compared = { ...plan, difference: planDifference(judged(one), judged(other)) };
       becameWorse(compared);
-      const { blocks, summary } = tellPlan(compared, { before: "one", after: "other" });
+      const { blocks, summary } = describeDiff(compared, { before: "one", after: "other" });
       const cells = blocks.flatMap(({ columns, rows, further }) =>
         [...rows, ...further].map(
           (row) => row.length === columns.length && !/NaN|undefined|Infinity/.test(row.join()),

@@ -11,7 +11,7 @@ import {
   thinnestSufficient,
   thinnestWithHeadroom,
 } from "../../library/analysis/sizing.ts";
-import type { Circuit, Protection } from "../../library/model/circuit.ts";
+import type { Protection, Run } from "../../library/model/circuit.ts";
 import { circuits, decimal } from "./arbitrary-circuit.ts";
 
 /** Where two ways of computing the same number may differ in the last bits of a binary fraction. */
@@ -243,7 +243,7 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
   });
 });
 
-function expectSatisfied(circuit: Circuit, sizing: Sizing): void {
+function expectSatisfied(circuit: Run, sizing: Sizing): void {
   const after = sized(circuit, sizing);
   const { ampacity, drop, protection } = analyseCircuit(after);
   expect(meetsMinimumSize(after)).toBe(true);
@@ -263,7 +263,7 @@ function expectSatisfied(circuit: Circuit, sizing: Sizing): void {
 }
 
 /** The circuit with the sizing in it; a device that was missing takes the other end's family. */
-function sized(circuit: Circuit, { conductor, ratingA, ratingFarEndA }: Sizing): Circuit {
+function sized(circuit: Run, { conductor, ratingA, ratingFarEndA }: Sizing): Run {
   const { protection, protectionFarEnd } = circuit;
   const near = ratingA === undefined ? protection : withRating(protection, ratingA, protectionFarEnd);
   const far =

@@ -1,5 +1,5 @@
 import type { ChassisPart, Network } from "../../model/network.ts";
-import { edgesOf, componentsOf } from "./joined.ts";
+import { componentsOf, edgesOf } from "./joined.ts";
 import { portsOf } from "./two-poles.ts";
 
 /** Places at which one and the same negative side meets the metal. */

@@ -86,10 +86,7 @@ function group(grouped: Grouped, piece: number, pole: Port, wrongSource: Part | 
   else grouped.set(key, { piece, hanging: [pole], wrongSource });
 }
 
-function byPiece(
-  poles: readonly Port[],
-  pieceOf: (pole: Port) => number,
-): ReadonlyMap<number, Port[]> {
+function byPiece(poles: readonly Port[], pieceOf: (pole: Port) => number): ReadonlyMap<number, Port[]> {
   const map = new Map<number, Port[]>();
   for (const pole of poles) {
     const piece = pieceOf(pole);

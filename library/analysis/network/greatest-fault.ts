@@ -1,5 +1,11 @@
 import { disjointSets } from "./disjoint-sets.ts";
-import { addedToShortA, batteriesOf, type FaultNetwork, isEstimated, sourceForMaxFault } from "./fault-network.ts";
+import {
+  addedToShortA,
+  batteriesOf,
+  type FaultNetwork,
+  isEstimated,
+  sourceForMaxFault,
+} from "./fault-network.ts";
 import type { NetPolarity } from "./sides.ts";
 import { type Response, sparseInverse } from "./sparse-inverse.ts";
 import type { Wiring } from "./wiring.ts";

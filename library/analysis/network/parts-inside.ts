@@ -47,7 +47,9 @@ export function internalConnections(part: Part): readonly Join[] {
 
 /** All joins inside parts, in the order of the parts. */
 export function internalConnectionsOf({ parts }: Network): InternalConnection[] {
-  return parts.flatMap((part) => internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })));
+  return parts.flatMap((part) =>
+    internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })),
+  );
 }
 
 /** Parts that are only metal between conductors: no source, no load. */

@@ -1,4 +1,4 @@
-import type { Circuit, Protection } from "../../model/circuit.ts";
+import type { Protection, Run } from "../../model/circuit.ts";
 import type {
   AlternatorPart,
   BatteryPart,
@@ -187,7 +187,7 @@ export function sampleNetwork() {
           from,
           to,
           lengthM,
-          run: sampleCircuit({ word: "cable", wired: true, record, ...change }),
+          run: sampleCircuit({ word: "cable", inNetwork: true, record, ...change }),
           near: device(near),
           far: device(far),
         }) - 1
@@ -211,7 +211,7 @@ export function sampleNetwork() {
   };
 }
 
-export interface SampleCable extends Partial<Circuit> {
+export interface SampleCable extends Partial<Run> {
   readonly near?: number | Protection;
   readonly far?: number | Protection;
   readonly lengthM?: number;

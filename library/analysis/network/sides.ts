@@ -39,7 +39,10 @@ export function netPolarities(wiring: Wiring): NetPolarity[] {
  * The side of each terminal. What hangs between two batteries is live, so it counts as positive; but the poles of the
  * sources themselves keep their own side there.
  */
-export function terminalPolarities({ network, sources, pointOf, netOf }: Wiring, nets: readonly NetPolarity[]) {
+export function terminalPolarities(
+  { network, sources, pointOf, netOf }: Wiring,
+  nets: readonly NetPolarity[],
+) {
   const sides = network.terminals.map((_, terminal): NetworkTopology["sides"][number] => {
     const side = nets[netOf[pointOf[terminal]!]!]!;
     return side === "middle" ? "positive" : side;

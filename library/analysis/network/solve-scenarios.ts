@@ -59,7 +59,10 @@ function solveScenario(of: {
  * The operating point of a netlist, and what of it is running there: devices and converters that have no voltage to run
  * at are taken out, which can leave others without a source, so the search is made again without them.
  */
-export function settle(everything: Netlist, system: SparseSystem): { netlist: Netlist; limit: LoadabilityLimit } {
+export function settle(
+  everything: Netlist,
+  system: SparseSystem,
+): { netlist: Netlist; limit: LoadabilityLimit } {
   let netlist = everything;
   for (;;) {
     const solver = operatingPointSolver(netlist, system);

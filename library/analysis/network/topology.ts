@@ -27,7 +27,13 @@ export interface NetworkTopology {
   readonly banks: readonly Bank[];
 }
 
-export type ConductorPolarity = "positive" | "negative" | "series-link" | "parallel-link" | "shorted" | "none";
+export type ConductorPolarity =
+  | "positive"
+  | "negative"
+  | "series-link"
+  | "parallel-link"
+  | "shorted"
+  | "none";
 
 export interface UnprotectedPath {
   readonly conductor: number;

@@ -12,7 +12,7 @@ import { fixedSide, readsForward } from "./upstream.ts";
  * A part as it will stand on the sheet, before it has a place: its symbol's body between the stubs of the lines that end
  * there, its words above the body, or behind it for what stands at the end of its line.
  */
-export interface Anatomy {
+export interface NodeGeometry {
   readonly part: SchematicPart;
   readonly node: GraphNode;
   /** In the order of the node's ports. */
@@ -35,7 +35,7 @@ interface PlacedWords {
 }
 
 /** The parts in their order, and each line from the port at which it is read from. */
-export function anatomiesOf(schematic: Schematic, view: View): readonly Anatomy[] {
+export function anatomiesOf(schematic: Schematic, view: View): readonly NodeGeometry[] {
   const rows = rowsByPart(schematic, view);
   return schematic.parts.map((part, index) => {
     const own = rows[index]!;
@@ -108,7 +108,7 @@ function onOppositeSides(rows: readonly Row[], { terminals }: SchematicPart): re
 }
 
 /** A load: its symbol at the end of the line, its words behind it. */
-function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic, view: View): Anatomy {
+function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic, view: View): NodeGeometry {
   const symbol = symbols[part.symbol];
   const west = columnsOf(rows, lines);
   const plain = view === "wiring" ? rowPx : oneLineRowPx;
@@ -152,7 +152,7 @@ function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
 }
 
 /** A part at which any number of lines may land in any order. */
-function barPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic): Anatomy {
+function barPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic): NodeGeometry {
   const symbol = symbols[part.symbol];
   const [west, east] = sidesOf(rows);
   const tallest = Math.max(sumOfHeights(west), sumOfHeights(east), symbol.heightPx);
@@ -171,7 +171,7 @@ function barPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
 }
 
 /** A part with poles: each terminal in a band of its own, positive above negative, on whichever sides its lines are. */
-function polePiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic): Anatomy {
+function polePiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic): NodeGeometry {
   const symbol = symbols[part.symbol];
   const sorted = byTerminal(rows, part);
   const [west, east] = sidesOf(sorted);

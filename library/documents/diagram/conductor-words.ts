@@ -1,10 +1,10 @@
-import type { Circuit, Protection } from "../../model/circuit.ts";
-import { asGiven, withUnit } from "../../rules/figures.ts";
+import type { Protection, Run } from "../../model/circuit.ts";
+import { formatExact, withUnit } from "../../rules/figures.ts";
 import { deviceKind, sizeInWords } from "../../rules/sized-fix.ts";
 import { lengthInWords } from "../../rules/written-at.ts";
 
 /** "6 AWG · 30 ft", with a current also "12.4 A". */
-export function conductorData(run: Circuit, lengthM: number, currentA: number | undefined): string {
+export function conductorData(run: Run, lengthM: number, currentA: number | undefined): string {
   const current =
     currentA === undefined || !Number.isFinite(currentA) ? [] : [withUnit(Math.abs(currentA), "A")];
   return [sizeInWords(run.conductor), lengthInWords(run, lengthM), ...current].join(" · ");
@@ -13,5 +13,5 @@ export function conductorData(run: Circuit, lengthM: number, currentA: number | 
 /** "fuse 50 A, ISO 8820-3 blade". */
 export function protectionInWords(protection: Protection): string {
   const family = protection.family && protection.family !== "circuit breaker" ? `, ${protection.family}` : "";
-  return `${deviceKind(protection)} ${asGiven(protection.ratingA)} A${family}`;
+  return `${deviceKind(protection)} ${formatExact(protection.ratingA)} A${family}`;
 }

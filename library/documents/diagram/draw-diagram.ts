@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";
-import { asGiven } from "../../rules/figures.ts";
-import { type Anatomy, anatomiesOf } from "./anatomy.ts";
+import { formatExact } from "../../rules/figures.ts";
+import { anatomiesOf, type NodeGeometry } from "./anatomy.ts";
 import { drawLine, type LineFoot } from "./draw-line.ts";
 import { bodyBox, drawPart } from "./draw-part.ts";
 import type { DrawingOptions, DrawingOutcome, DrawnElement } from "./drawing.ts";
@@ -26,7 +26,7 @@ export async function drawDiagram(
 ): Promise<DrawingOutcome> {
   const conductors = conductorsIn(plan);
   if (conductors > mostConductors) {
-    const [has, most] = [asGiven(conductors), asGiven(mostConductors)];
+    const [has, most] = [formatExact(conductors), formatExact(mostConductors)];
     return { drawn: false, why: `The plan has ${has} conductors, and a drawing shows at most ${most}.` };
   }
   const wiring = wiringSchematic(plan, options.scenario, options.numbers);
@@ -56,7 +56,8 @@ const mostConductors = 2_000;
 
 function conductorsIn({ circuits, network }: Judgement): number {
   return (
-    2 * circuits.filter(({ circuit }) => !circuit.wired).length + (network?.network.conductors.length ?? 0)
+    2 * circuits.filter(({ circuit }) => !circuit.inNetwork).length +
+    (network?.network.conductors.length ?? 0)
   );
 }
 
@@ -71,7 +72,7 @@ function inReadingOrder(schematic: Schematic): Schematic {
   };
 }
 
-function graphOf(schematic: Schematic, anatomies: readonly Anatomy[]): DiagramGraph {
+function graphOf(schematic: Schematic, anatomies: readonly NodeGeometry[]): DiagramGraph {
   return {
     nodes: anatomies.map(({ node }) => node),
     edges: schematic.lines.map((_, index): GraphEdge => {
@@ -82,7 +83,7 @@ function graphOf(schematic: Schematic, anatomies: readonly Anatomy[]): DiagramGr
 }
 
 /** Node and row of both ends, in the direction of reading. */
-function portsOf(schematic: Schematic, anatomies: readonly Anatomy[], line: number) {
+function portsOf(schematic: Schematic, anatomies: readonly NodeGeometry[], line: number) {
   const { from, to } = schematic.lines[line]!;
   const port = (which: "from" | "to", node: number) =>
     [node, anatomies[node]!.rows.findIndex((row) => row.line === line && row.which === which)] as const;
@@ -92,7 +93,7 @@ function portsOf(schematic: Schematic, anatomies: readonly Anatomy[], line: numb
 
 function diagram(
   schematic: Schematic,
-  anatomies: readonly Anatomy[],
+  anatomies: readonly NodeGeometry[],
   placed: PlacedGraph,
   { medium }: DrawingOptions,
 ): { readonly drawn: string; readonly elements: readonly DrawnElement[] } {
@@ -127,7 +128,7 @@ function diagram(
 
 /** A part with its words, without the stubs beside it. */
 function outline(
-  { words }: Anatomy,
+  { words }: NodeGeometry,
   node: DrawnElement["box"],
   body: DrawnElement["box"],
 ): DrawnElement["box"] {

@@ -1,9 +1,9 @@
-import type { Anatomy } from "./anatomy.ts";
+import type { NodeGeometry } from "./anatomy.ts";
 import { bodyBox, foundClass } from "./draw-part.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, markPx, worstOf } from "./finding-mark.ts";
 import { type PlacedNode, type Point, verticalExtent } from "./graph.ts";
-import type { Pen } from "./ink.ts";
+import type { SvgWriter } from "./ink.ts";
 import type { Device, SchematicLine } from "./schematic.ts";
 import { type Row, ratingPx, ratingText } from "./stub.ts";
 import { deviceHalfPx, drawDevice } from "./symbols/protection.ts";
@@ -11,7 +11,7 @@ import { textWidth } from "./text-measure.ts";
 
 /** One of the two ends of a line, at its part. */
 export interface LineFoot {
-  readonly anatomy: Anatomy;
+  readonly anatomy: NodeGeometry;
   readonly placed: PlacedNode;
   readonly row: number;
 }
@@ -24,7 +24,7 @@ export interface DrawnLine {
 
 /** A line from symbol to symbol, with what stands on it. `way` is as it was laid out, between the ports. */
 export function drawLine(
-  pen: Pen,
+  pen: SvgWriter,
   line: SchematicLine,
   feet: readonly [LineFoot, LineFoot],
   way: readonly Point[],
@@ -109,7 +109,7 @@ function withoutStraights(points: readonly Point[]): readonly Point[] {
   });
 }
 
-function sign(pen: Pen, { polarity }: SchematicLine, { atBody, outwards, y }: Stub): string {
+function sign(pen: SvgWriter, { polarity }: SchematicLine, { atBody, outwards, y }: Stub): string {
   const x = atBody + outwards * 8;
   if (polarity === "unknown" || polarity === "link") return "";
   if (polarity === "pair") return pairStrokes(pen, { x, y });
@@ -117,7 +117,7 @@ function sign(pen: Pen, { polarity }: SchematicLine, { atBody, outwards, y }: St
 }
 
 /** Two strokes through a line: it stands for two conductors. */
-export function pairStrokes(pen: Pen, { x, y }: Point): string {
+export function pairStrokes(pen: SvgWriter, { x, y }: Point): string {
   return [-2.5, 2.5]
     .map((offset) =>
       pen.line([
@@ -128,7 +128,7 @@ export function pairStrokes(pen: Pen, { x, y }: Point): string {
     .join("");
 }
 
-function label(pen: Pen, line: SchematicLine, { row, y, labelX }: Stub): string {
+function label(pen: SvgWriter, line: SchematicLine, { row, y, labelX }: Stub): string {
   if (!row.label) return "";
   const kind = worstOf(line.found);
   const x = labelX + (kind ? markPx + 4 : 0);
@@ -139,7 +139,7 @@ function label(pen: Pen, line: SchematicLine, { row, y, labelX }: Stub): string 
   ].join("");
 }
 
-function drawnDevice(pen: Pen, { deviceX, y }: Stub, device: Device): DrawnLine["devices"][number] {
+function drawnDevice(pen: SvgWriter, { deviceX, y }: Stub, device: Device): DrawnLine["devices"][number] {
   const rating = ratingText(device);
   const kind = worstOf(device.found);
   const marked = kind ? markPx + 3 : 0;

@@ -1,14 +1,14 @@
-import type { Anatomy } from "./anatomy.ts";
+import type { NodeGeometry } from "./anatomy.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, type MarkKind, worstOf } from "./finding-mark.ts";
 import { type PlacedNode, verticalExtent } from "./graph.ts";
-import type { Pen } from "./ink.ts";
+import type { SvgWriter } from "./ink.ts";
 import { type Lead, leadY } from "./symbols/part-symbol.ts";
 import { symbols } from "./symbols/symbols.ts";
 import { cutToWidth } from "./text-measure.ts";
 
 /** A part at its place: its symbol, what gathers its lines, its words and its mark. */
-export function drawPart(pen: Pen, anatomy: Anatomy, placed: PlacedNode): string {
+export function drawPart(pen: SvgWriter, anatomy: NodeGeometry, placed: PlacedNode): string {
   const { part, mark, words } = anatomy;
   const symbol = symbols[part.symbol];
   const box = bodyBox(anatomy, placed);
@@ -39,7 +39,7 @@ export function drawPart(pen: Pen, anatomy: Anatomy, placed: PlacedNode): string
 }
 
 /** Where the symbol stands on the sheet. */
-export function bodyBox({ body }: Anatomy, { x, y }: PlacedNode): Box {
+export function bodyBox({ body }: NodeGeometry, { x, y }: PlacedNode): Box {
   return { x: x + body.x, y: y + body.y, width: body.width, height: body.height };
 }
 
@@ -48,7 +48,7 @@ export function foundClass(kind: MarkKind | undefined): readonly string[] {
 }
 
 /** Several lines of one terminal on one side meet at the edge of the body, with a dot where each joins. */
-function gather(pen: Pen, box: Box, landings: readonly Lead[]) {
+function gather(pen: SvgWriter, box: Box, landings: readonly Lead[]) {
   const leads: Lead[] = [];
   const drawn: string[] = [];
   for (const side of ["west", "east"] as const) {
@@ -73,7 +73,7 @@ function gather(pen: Pen, box: Box, landings: readonly Lead[]) {
   return { leads, drawn: drawn.join("") };
 }
 
-function labelsInside(pen: Pen, { part }: Anatomy, box: Box, landings: readonly Lead[]): string {
+function labelsInside(pen: SvgWriter, { part }: NodeGeometry, box: Box, landings: readonly Lead[]): string {
   return part.terminals
     .filter(({ label }) => label !== "")
     .flatMap(({ name, label }) =>

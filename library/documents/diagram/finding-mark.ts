@@ -1,6 +1,6 @@
 import type { Severity } from "../../rules/finding.ts";
 import type { Point } from "./graph.ts";
-import type { Pen } from "./ink.ts";
+import type { SvgWriter } from "./ink.ts";
 import type { FoundHere } from "./schematic.ts";
 
 /** What the mark of a place says: the worst of what is open there, or that all there was accepted. */
@@ -17,7 +17,7 @@ export function worstOf(found: readonly FoundHere[]): MarkKind | undefined {
 }
 
 /** Each kind has a shape and a letter of its own, so that nobody needs colours to tell them apart. */
-export function drawMark(pen: Pen, kind: MarkKind, { x, y }: Point): string {
+export function drawMark(pen: SvgWriter, kind: MarkKind, { x, y }: Point): string {
   const { letter, corners, sizePx, down } = looks[kind];
   const half = markPx / 2;
   const shape =

@@ -7,7 +7,7 @@ import { xmlText } from "./xml-text.ts";
  * Draws lines, shapes and texts as SVG, all of them in the coordinates of the whole picture. Nothing else writes SVG, so that
  * nothing of a plan gets into the picture but as text.
  */
-export interface Pen {
+export interface SvgWriter {
   line(points: readonly Point[], stroke?: Stroke): string;
   /** Closed and filled. */
   solid(points: readonly Point[]): string;
@@ -58,7 +58,7 @@ export const textPx = 11;
  * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors; loomwright-legend, loomwright-title-block and
  * loomwright-notices at the edge of the picture.
  */
-export function createPen(medium: "paper" | "screen"): Pen {
+export function createPen(medium: "paper" | "screen"): SvgWriter {
   const colours = medium === "paper" ? onPaper : onScreen;
   const classes = (names: readonly string[]) =>
     medium === "paper" || names.length === 0 ? "" : ` class="${names.join(" ")}"`;

@@ -2,7 +2,7 @@ import { pairStrokes } from "./draw-line.ts";
 import type { Box } from "./drawing.ts";
 import { bySeverity, drawMark, type MarkKind, markWords, worstOf } from "./finding-mark.ts";
 import type { Point } from "./graph.ts";
-import { type Pen, textPx } from "./ink.ts";
+import { type SvgWriter, textPx } from "./ink.ts";
 import type { Polarity, Schematic } from "./schematic.ts";
 import type { Lead } from "./symbols/part-symbol.ts";
 import { drawDevice } from "./symbols/protection.ts";
@@ -14,7 +14,7 @@ export interface LegendEntry {
   readonly words: string;
   readonly height: number;
   /** Around a middle. */
-  draw(pen: Pen, middle: Point): string;
+  draw(pen: SvgWriter, middle: Point): string;
 }
 
 /** What this picture uses, and nothing else. */
@@ -39,7 +39,7 @@ export function legendOf({ parts, lines }: Schematic): readonly LegendEntry[] {
 
 /** In columns within the width of the box, from its top. */
 export function drawLegend(
-  pen: Pen,
+  pen: SvgWriter,
   entries: readonly LegendEntry[],
   { x, y, width }: Box,
 ): { readonly svg: string; readonly height: number } {
@@ -129,7 +129,7 @@ const passesOn: ReadonlySet<string> = new Set(["disconnect", "shunt", "busBar", 
 const inOneLine: ReadonlySet<string> = new Set(["disconnect", "shunt"]);
 
 /** Draws everything nearer to a middle. */
-function smallPen(pen: Pen, { x, y }: Point, factor: number): Pen {
+function smallPen(pen: SvgWriter, { x, y }: Point, factor: number): SvgWriter {
   const near = (point: Point): Point => ({ x: x + (point.x - x) * factor, y: y + (point.y - y) * factor });
   return {
     ...pen,

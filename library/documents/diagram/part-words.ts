@@ -1,6 +1,6 @@
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { LoadPart, Part } from "../../model/network.ts";
-import { asGiven, withUnit } from "../../rules/figures.ts";
+import { formatExact, withUnit } from "../../rules/figures.ts";
 import { kindInWords } from "../../rules/part-in-words.ts";
 
 /** What a part is, and for how much it is made, as the plan states it: "AGM battery, 12 V, 110 Ah". */
@@ -25,15 +25,15 @@ function kindWithChemistry(part: Part): string {
 function ratingsOf(part: Part): string[] {
   switch (part.kind) {
     case "battery":
-      return [`${asGiven(part.nominalV)} V`, `${asGiven(part.capacityAh)} Ah`];
+      return [`${formatExact(part.nominalV)} V`, `${formatExact(part.capacityAh)} Ah`];
     case "inverter":
-      return [`${asGiven(part.continuousW)} W`];
+      return [`${formatExact(part.continuousW)} W`];
     case "dcDcCharger":
     case "shoreCharger":
     case "solarController":
-      return [`${asGiven(part.outputA)} A at ${asGiven(part.outputV)} V`];
+      return [`${formatExact(part.outputA)} A at ${formatExact(part.outputV)} V`];
     case "alternator":
-      return [`${asGiven(part.ratedA)} A`];
+      return [`${formatExact(part.ratedA)} A`];
     case "solarArray":
       return [
         `${part.series} × ${part.parallel} panels of ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
@@ -53,19 +53,19 @@ function ratingsOf(part: Part): string[] {
 }
 
 function ratedInWords(ratedA: number | undefined): string[] {
-  return ratedA === undefined ? [] : [`${asGiven(ratedA)} A`];
+  return ratedA === undefined ? [] : [`${formatExact(ratedA)} A`];
 }
 
 function drawInWords({ draws }: LoadPart): string {
   switch (draws.as) {
     case "current":
-      return `${asGiven(draws.currentA)} A`;
+      return `${formatExact(draws.currentA)} A`;
     case "power":
-      return `${asGiven(draws.powerW)} W`;
+      return `${formatExact(draws.powerW)} W`;
     case "resistance":
       return withUnit(draws.ohm, "Ω");
     case "motor":
-      return `${asGiven(draws.runningA)} A, starting ${asGiven(draws.startingA)} A`;
+      return `${formatExact(draws.runningA)} A, starting ${formatExact(draws.startingA)} A`;
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Drawing, DrawnElement, View } from "./drawing.ts";
 import type { PlacedGraph } from "./graph.ts";
-import { fontFamily, type Pen, px, textPx } from "./ink.ts";
+import { fontFamily, px, type SvgWriter, textPx } from "./ink.ts";
 import { drawLegend, legendOf } from "./legend.ts";
 import type { Schematic } from "./schematic.ts";
 import { linesOfText } from "./text-lines.ts";
@@ -19,7 +19,7 @@ export interface SheetContent {
 }
 
 /** The whole SVG: the diagram, below it the notices, the legend, and in the corner the title block. */
-export function sheet(pen: Pen, content: SheetContent): Omit<Drawing, "notices"> {
+export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "notices"> {
   const { schematic, diagram, elements } = content;
   const legend = legendOf(schematic);
   const width = Math.max(diagram.width + 2 * marginPx, leastWidthPx);
@@ -86,7 +86,7 @@ function counted(count: number, word: string): string {
 }
 
 function titleBlock(
-  pen: Pen,
+  pen: SvgWriter,
   { title, view, scenario }: SheetContent,
   { x, y }: { readonly x: number; readonly y: number },
 ): { readonly svg: string; readonly height: number } {

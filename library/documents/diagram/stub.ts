@@ -1,4 +1,4 @@
-import { asGiven } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/figures.ts";
 import { markPx, worstOf } from "./finding-mark.ts";
 import { textPx } from "./ink.ts";
 import type { Device, LineEnd, SchematicLine } from "./schematic.ts";
@@ -55,7 +55,7 @@ export function labelOf({ number, name, data }: SchematicLine, own: boolean): Li
 }
 
 export function ratingText({ protection }: Device): string {
-  return `${asGiven(protection.ratingA)} A`;
+  return `${formatExact(protection.ratingA)} A`;
 }
 
 /** Room for what stands on one side of a part. */

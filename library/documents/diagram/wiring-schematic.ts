@@ -1,10 +1,10 @@
 import type { ConductorPolarity } from "../../analysis/network/topology.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
-import type { Circuit, Protection } from "../../model/circuit.ts";
+import type { Protection, Run } from "../../model/circuit.ts";
 import { displayName } from "../../model/display-name.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
-import { asGiven } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/figures.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { notKeptYet } from "../schedules/cells.ts";
 import { conductorData, protectionInWords } from "./conductor-words.ts";
@@ -68,7 +68,7 @@ class Drawing {
   addLoneCircuits(): void {
     const alone = this.#plan.circuits
       .map(({ circuit }) => circuit)
-      .filter(({ word, wired }) => word === "circuit" && !(wired && this.#plan.network));
+      .filter(({ word, inNetwork }) => word === "circuit" && !(inNetwork && this.#plan.network));
     if (this.#plan.model.networkUnread && alone.length > 0)
       this.#notices.push(
         "The network could not be read, because a value in it was refused: only circuits that state their own load are drawn, and none of their connections.",
@@ -161,7 +161,7 @@ class Drawing {
     return polarityOf[side];
   }
 
-  #addLone(circuit: Circuit, supply: number): void {
+  #addLone(circuit: Run, supply: number): void {
     const load = this.#parts.length;
     const { record, conductor: _, protection, protectionFarEnd } = circuit;
     const name = displayName(circuit.name);
@@ -181,7 +181,9 @@ class Drawing {
       }),
     );
     const words = [
-      circuit.loadW === undefined ? `load, ${asGiven(circuit.loadA)} A` : `load, ${asGiven(circuit.loadW)} W`,
+      circuit.loadW === undefined
+        ? `load, ${formatExact(circuit.loadA)} A`
+        : `load, ${formatExact(circuit.loadW)} W`,
     ];
     this.#parts.push({
       id: this.#idOf("part", circuit.name),
@@ -200,7 +202,7 @@ class Drawing {
   #line(given: {
     readonly record: number;
     readonly role: NetworkConductor["role"];
-    readonly run: Circuit;
+    readonly run: Run;
     readonly name: string;
     readonly polarity: Polarity;
     readonly lengthM: number;

@@ -1,4 +1,4 @@
-import { asGiven, tellApart } from "../../rules/figures.ts";
+import { formatDistinct, formatExact } from "../../rules/figures.ts";
 import { listInWords } from "../../rules/part-in-words.ts";
 import type { Property, PropertyValue } from "./property.ts";
 import type { Subject } from "./subject.ts";
@@ -51,7 +51,7 @@ function textsOf(
     if (!differ(one.amount, other.amount)) return undefined;
     const texts = [textOf(one), textOf(other)] as const;
     if (texts[0] !== texts[1]) return texts;
-    const [first, second] = tellApart(one.amount, other.amount);
+    const [first, second] = formatDistinct(one.amount, other.amount);
     return [`${first} ${one.unit}`.trim(), `${second} ${one.unit}`.trim()];
   }
   if (one.as === "end" && other.as === "end") {
@@ -69,7 +69,7 @@ function textsOf(
 
 /** As it is shown by itself. */
 export function textOf(value: Exclude<PropertyValue, { as: "parts" }>): string {
-  return value.as === "quantity" ? `${asGiven(value.amount)} ${value.unit}`.trim() : value.text;
+  return value.as === "quantity" ? `${formatExact(value.amount)} ${value.unit}`.trim() : value.text;
 }
 
 /** Which parts are in the list on one side only; a part that only one plan has is in no list that anybody changed. */

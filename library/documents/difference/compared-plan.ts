@@ -1,6 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import { contentsOf } from "../network-summary.ts";
-import { compareFindings, somethingWorse, type ToldFinding } from "./findings.ts";
+import { compareFindings, type DiffFinding, somethingWorse } from "./findings.ts";
 import type { PlanDifference } from "./plan-difference.ts";
 
 /** What is told of one plan of a folder, between two states of the folder. */
@@ -31,7 +31,7 @@ export type PlanSide =
       readonly parts: number;
       readonly cables: number;
       readonly networkUnread: boolean;
-      readonly findings: readonly ToldFinding[];
+      readonly findings: readonly DiffFinding[];
     }
   | {
       readonly state: "not-evaluated";
@@ -72,6 +72,6 @@ function matters(side: PlanSide): boolean {
   return side.state === "evaluated" && somethingWorse(foundNow(side.findings));
 }
 
-function foundNow(came: readonly ToldFinding[]) {
+function foundNow(came: readonly DiffFinding[]) {
   return { came, went: [], changed: [], kept: { open: 0, accepted: 0 } };
 }

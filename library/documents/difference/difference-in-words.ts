@@ -1,9 +1,9 @@
-import { asGiven, figure, tellApart } from "../../rules/figures.ts";
+import { formatDistinct, formatExact, formatRounded } from "../../rules/figures.ts";
 import { listInWords } from "../../rules/part-in-words.ts";
 import { textOf } from "./changed-properties.ts";
 import type { ComparedPlan, PlanSide } from "./compared-plan.ts";
 import { type Effect, shareLeft } from "./effects.ts";
-import type { FindingsDifference, ToldFinding } from "./findings.ts";
+import type { DiffFinding, FindingsDifference } from "./findings.ts";
 import type { Limit, Measured } from "./measured.ts";
 import type { PurchaseChange } from "./parts-to-buy.ts";
 import { type ChangedSubject, isSame, type PlanDifference, type StandingSubject } from "./plan-difference.ts";
@@ -13,7 +13,7 @@ import type { Subject } from "./subject.ts";
  * One plan's difference as words in blocks, the same for the terminal, Markdown and the editor: they only escape and set it.
  * Nothing here is fit to be shown yet: names and reasons stand in it as the plans give them.
  */
-export interface ToldPlan {
+export interface DiffText {
   readonly path: string;
   readonly movedFrom: string | undefined;
   /** Nothing of it is otherwise: one of many that a reader need not look at. */
@@ -22,10 +22,10 @@ export interface ToldPlan {
   readonly summary: string;
   /** Sentences that a reader has to know before the rest. */
   readonly notices: readonly string[];
-  readonly blocks: readonly ToldBlock[];
+  readonly blocks: readonly DiffBlock[];
 }
 
-export interface ToldBlock {
+export interface DiffBlock {
   readonly title: string;
   readonly columns: readonly string[];
   /** Each as long as {@link columns}. */
@@ -35,14 +35,14 @@ export interface ToldBlock {
 }
 
 /** `labels`: what the two states are called, "HEAD~1", "the working tree". */
-export function tellPlan(
+export function describeDiff(
   plan: ComparedPlan,
   labels: { readonly before: string; readonly after: string },
-): ToldPlan {
+): DiffText {
   const { path, movedFrom } = plan;
   switch (plan.state) {
     case "compared":
-      return { path, movedFrom, ...tellCompared(plan.difference, labels, movedFrom) };
+      return { path, movedFrom, ...describeCompared(plan.difference, labels, movedFrom) };
     case "added":
     case "removed": {
       const { side } = plan;
@@ -109,11 +109,11 @@ function contentsInWords(side: Extract<PlanSide, { state: "evaluated" }>): strin
   return `${contents.join(", ")}; ${countsInWords(findings) || "nothing found"}`;
 }
 
-function tellCompared(
+function describeCompared(
   difference: PlanDifference,
   labels: { readonly before: string; readonly after: string },
   movedFrom: string | undefined,
-): Omit<ToldPlan, "path" | "movedFrom"> {
+): Omit<DiffText, "path" | "movedFrom"> {
   const { networkUnread, unsolved, effects, findings, purchases } = difference;
   const notices = [
     ...unreadNotice(networkUnread.before, labels.before),
@@ -180,7 +180,7 @@ function summaryOf(difference: PlanDifference): string {
     .join(" · ");
 }
 
-function changesBlock({ added, removed, changed }: PlanDifference): ToldBlock {
+function changesBlock({ added, removed, changed }: PlanDifference): DiffBlock {
   return {
     title: "Changes",
     columns: ["What", "Property", "Before", "After"],
@@ -252,15 +252,15 @@ function standingInWords({ subject, measured }: StandingSubject): string {
 
 /** "drop 3.2 % of 10 %", "current 12 A". */
 function measuredInWords({ words, value, unit, limit }: Measured): string {
-  if (!limit) return `${words} ${figure(value)} ${unit}`;
-  const [is, may] = tellApart(value, limit.value);
+  if (!limit) return `${words} ${formatRounded(value)} ${unit}`;
+  const [is, may] = formatDistinct(value, limit.value);
   return `${words} ${is} ${unit} of ${may} ${unit}`;
 }
 
 /** More of what moved without crossing a limit than a reader takes in. The rest is there, folded. */
 const mostEffects = 12;
 
-function effectsBlock(title: string, effects: readonly Effect[]): ToldBlock {
+function effectsBlock(title: string, effects: readonly Effect[]): DiffBlock {
   const crossed = effects.filter((effect) => effect.crossed).length;
   const rows = effects.map(effectRow);
   const shown = Math.max(crossed, mostEffects);
@@ -293,15 +293,15 @@ function effectRow({
 /** With as many figures as it takes to be told from each of the others. */
 function apart(value: number, others: readonly (number | undefined)[]): string {
   return others
-    .flatMap((other) => (other === undefined ? [] : [tellApart(value, other)[0]]))
-    .reduce((longest, text) => (text.length > longest.length ? text : longest), figure(value));
+    .flatMap((other) => (other === undefined ? [] : [formatDistinct(value, other)[0]]))
+    .reduce((longest, text) => (text.length > longest.length ? text : longest), formatRounded(value));
 }
 
 function limitInWords(before: Limit | undefined, after: Limit | undefined, unit: string): string {
   if (!after) return before ? "none any more" : "";
-  const now = `${after.words} ${figure(after.value)} ${unit}`;
-  if (!before || figure(before.value) === figure(after.value)) return now;
-  return `${after.words} ${figure(before.value)} → ${figure(after.value)} ${unit}`;
+  const now = `${after.words} ${formatRounded(after.value)} ${unit}`;
+  if (!before || formatRounded(before.value) === formatRounded(after.value)) return now;
+  return `${after.words} ${formatRounded(before.value)} → ${formatRounded(after.value)} ${unit}`;
 }
 
 /** "71 % → 64 %"; "4 % → 3 % over". */
@@ -313,12 +313,12 @@ function leftInWords(before: number | undefined, after: number | undefined): str
 }
 
 function wholePercent(percent: number): string {
-  return `${percent < 10 ? figure(percent) : Math.round(percent)} %`;
+  return `${percent < 10 ? formatRounded(percent) : Math.round(percent)} %`;
 }
 
-function findingsBlock({ came, went, changed }: FindingsDifference): ToldBlock {
+function findingsBlock({ came, went, changed }: FindingsDifference): DiffBlock {
   const where = { kept: "", removed: ", with what was removed", added: ", with what was added" };
-  const row = (what: string, finding: ToldFinding) => [
+  const row = (what: string, finding: DiffFinding) => [
     `${what}${where[finding.of]}`,
     severityOf(finding),
     finding.subject,
@@ -330,25 +330,25 @@ function findingsBlock({ came, went, changed }: FindingsDifference): ToldBlock {
     columns: ["", "Severity", "About", "Finding", "Rule"],
     rows: [
       ...came.map((finding) => row("came", finding)),
-      ...changed.map(({ before, after }) => row(weighed(before, after), after)),
+      ...changed.map(({ before, after }) => row(severityChange(before, after), after)),
       ...went.map((finding) => row("went", finding)),
     ],
     further: [],
   };
 }
 
-function weighed(before: ToldFinding, after: ToldFinding): string {
+function severityChange(before: DiffFinding, after: DiffFinding): string {
   if (before.accepted !== undefined && after.accepted !== undefined) return "accepted for another reason";
   if (after.accepted !== undefined) return `accepted, was ${before.severity}`;
   if (before.accepted !== undefined) return "no longer accepted";
   return `was ${before.severity}`;
 }
 
-function severityOf({ severity, accepted }: ToldFinding): string {
+function severityOf({ severity, accepted }: DiffFinding): string {
   return accepted === undefined ? severity : "accepted";
 }
 
-function sideFindings(findings: readonly ToldFinding[], what: string): ToldBlock[] {
+function sideFindings(findings: readonly DiffFinding[], what: string): DiffBlock[] {
   if (findings.length === 0) return [];
   return [
     {
@@ -360,13 +360,14 @@ function sideFindings(findings: readonly ToldFinding[], what: string): ToldBlock
   ];
 }
 
-function purchasesBlock(purchases: readonly PurchaseChange[]): ToldBlock {
+function purchasesBlock(purchases: readonly PurchaseChange[]): DiffBlock {
   return {
     title: "To buy, as cut and with spares",
     columns: ["What", "Before", "After", "Difference"],
     rows: purchases.map(({ what, unit, before, after }) => {
       const [was, is] = [shownAmount(before, unit), shownAmount(after, unit)];
-      const amount = (value: number) => (unit === "pieces" ? asGiven(value) : `${asGiven(value)} ${unit}`);
+      const amount = (value: number) =>
+        unit === "pieces" ? formatExact(value) : `${formatExact(value)} ${unit}`;
       const less = unit === "pieces" ? "fewer" : "less";
       // Of what is shown, so that the three add up.
       const apart = shownAmount(Math.abs(is - was), unit);
@@ -382,7 +383,7 @@ function shownAmount(amount: number, unit: PurchaseChange["unit"]): number {
 }
 
 /** "1 error, 2 warnings, 1 accepted". */
-function countsInWords(findings: readonly ToldFinding[]): string {
+function countsInWords(findings: readonly DiffFinding[]): string {
   const of = (word: string) => findings.filter((finding) => severityOf(finding) === word).length;
   return [
     of("error") > 0 && count(of("error"), "error"),

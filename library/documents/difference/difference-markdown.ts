@@ -1,6 +1,6 @@
 import { markdownText } from "../markdown-text.ts";
 import type { ComparedPlan } from "./compared-plan.ts";
-import { type ToldBlock, type ToldPlan, tellPlan } from "./difference-in-words.ts";
+import { type DiffBlock, type DiffText, describeDiff } from "./difference-in-words.ts";
 
 /** Two states of one folder or one plan, and what is told of every plan in them. */
 export interface Comparison {
@@ -15,7 +15,7 @@ export interface Comparison {
 /** For a pull request, and for the editor's page: compact, every name escaped, ending in a line break. */
 export function differenceMarkdown(comparison: Comparison): string {
   const { before, after, plans, notes } = comparison;
-  const told = plans.map((plan) => tellPlan(plan, comparison));
+  const told = plans.map((plan) => describeDiff(plan, comparison));
   const [quietOnes, loud] = [told.filter(({ quiet }) => quiet), told.filter(({ quiet }) => !quiet)];
   return `${[
     `**${markdownText(before)} → ${markdownText(after)}**`,
@@ -31,7 +31,7 @@ export function differenceMarkdown(comparison: Comparison): string {
 export const closing =
   "Compared as planned and worked out by Loomwright, a planning aid; not what was built. Local codes rule.";
 
-function planMarkdown({ path, movedFrom, summary, notices, blocks }: ToldPlan): string {
+function planMarkdown({ path, movedFrom, summary, notices, blocks }: DiffText): string {
   const moved = movedFrom === undefined ? "" : ` (was ${markdownText(movedFrom)})`;
   return [
     `### ${markdownText(path)}${moved}`,
@@ -41,7 +41,7 @@ function planMarkdown({ path, movedFrom, summary, notices, blocks }: ToldPlan): 
   ].join("\n\n");
 }
 
-function quietMarkdown(plans: readonly ToldPlan[]): string {
+function quietMarkdown(plans: readonly DiffText[]): string {
   if (plans.length === 1) return `${markdownText(plans[0]!.path)}: ${markdownText(plans[0]!.summary)}`;
   const lines = plans.map(({ path, summary }) => `- ${markdownText(path)}: ${markdownText(summary)}`);
   return plans.length > mostQuiet
@@ -51,7 +51,7 @@ function quietMarkdown(plans: readonly ToldPlan[]): string {
 
 const mostQuiet = 5;
 
-function blockMarkdown({ title, columns, rows, further }: ToldBlock): string {
+function blockMarkdown({ title, columns, rows, further }: DiffBlock): string {
   return [
     `**${title}**`,
     table(columns, rows),

@@ -1,5 +1,5 @@
 import { isAbove } from "../../rules/current-through.ts";
-import { figure } from "../../rules/figures.ts";
+import { formatRounded } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { ChangedProperty } from "./changed-properties.ts";
 import type { Pair } from "./match.ts";
@@ -71,7 +71,7 @@ function effectOf({ after: subject, changes }: ChangedPair, was: Measured, is: M
   const crossed = crossing(was, is);
   if (!crossed && !moved(was.value, is.value) && (!limitMoved || toldAsLimit)) return [];
   // A circuit that draws more because its load was changed says so once.
-  const texts = [`${figure(was.value)} ${was.unit}`, `${figure(is.value)} ${is.unit}`];
+  const texts = [`${formatRounded(was.value)} ${was.unit}`, `${formatRounded(is.value)} ${is.unit}`];
   if (!crossed && changes.some(({ before, after }) => before === texts[0] && after === texts[1])) return [];
   return [
     {
@@ -87,7 +87,7 @@ function moved(before: number | undefined, after: number | undefined): boolean {
   if (before === undefined || after === undefined) return before !== after;
   if (Number.isNaN(before) || Number.isNaN(after)) return false;
   const apart = Math.abs(after - before) / Math.max(Math.abs(before), Math.abs(after), leastShown);
-  return figure(before) !== figure(after) && apart > leastShare;
+  return formatRounded(before) !== formatRounded(after) && apart > leastShare;
 }
 
 /** Half a unit of the third figure, at most. */

@@ -6,14 +6,14 @@ import type { Subject } from "./subject.ts";
 
 /** Which findings came, which went, and which are there still but weigh differently. Moved lines change nothing. */
 export interface FindingsDifference {
-  readonly came: readonly ToldFinding[];
-  readonly went: readonly ToldFinding[];
+  readonly came: readonly DiffFinding[];
+  readonly went: readonly DiffFinding[];
   readonly changed: readonly ChangedFinding[];
   /** In both plans, and of the same weight; accepted ones counted apart. */
   readonly kept: { readonly open: number; readonly accepted: number };
 }
 
-export interface ToldFinding {
+export interface DiffFinding {
   readonly rule: string;
   readonly severity: Finding["severity"];
   /** As the plan gives it, and so is the message: not yet fit to be shown. */
@@ -26,8 +26,8 @@ export interface ToldFinding {
 }
 
 interface ChangedFinding {
-  readonly before: ToldFinding;
-  readonly after: ToldFinding;
+  readonly before: DiffFinding;
+  readonly after: DiffFinding;
   /** More of a worry than before: of a higher severity, or no longer accepted. */
   readonly worse: boolean;
 }
@@ -91,14 +91,14 @@ export function compareFindings(before: Judged, after: Judged, matched: MatchedR
 
 /** Whether a reader of a pull request should stop here: an error or a warning that was not there before. */
 export function somethingWorse({ came, changed }: FindingsDifference): boolean {
-  const matters = ({ severity, accepted }: ToldFinding) =>
+  const matters = ({ severity, accepted }: DiffFinding) =>
     accepted === undefined && (severity === "error" || severity === "warning");
   return came.some(matters) || changed.some(({ worse, after }) => worse && matters(after));
 }
 
 interface Placed {
   readonly finding: Finding;
-  readonly told: ToldFinding;
+  readonly told: DiffFinding;
 }
 
 function placed(finding: Finding, alone: ReadonlySet<number>, of: "removed" | "added"): Placed {
@@ -127,15 +127,15 @@ function key(...parts: readonly unknown[]): string {
 
 const order = { error: 0, warning: 1, info: 2, hint: 3, accepted: 4 } as const;
 
-function weightOf({ severity, accepted }: ToldFinding): number {
+function weightOf({ severity, accepted }: DiffFinding): number {
   return order[accepted === undefined ? severity : "accepted"];
 }
 
-function worstFirst(one: ToldFinding, other: ToldFinding): number {
+function worstFirst(one: DiffFinding, other: DiffFinding): number {
   return weightOf(one) - weightOf(other);
 }
 
-function changedWeight(before: ToldFinding, after: ToldFinding): ChangedFinding[] {
+function changedWeight(before: DiffFinding, after: DiffFinding): ChangedFinding[] {
   if (before.severity === after.severity && before.accepted === after.accepted) return [];
   return [{ before, after, worse: weightOf(after) < weightOf(before) }];
 }

@@ -87,7 +87,7 @@ function comparable(judged: Judgement, partial: boolean): Judgement {
 
 /** Currents of a network that the other side lacks are not held against what circuits state themselves. */
 function alone(judged: Judgement): Judgement {
-  return { ...judged, circuits: judged.circuits.filter(({ circuit }) => !circuit.wired) };
+  return { ...judged, circuits: judged.circuits.filter(({ circuit }) => !circuit.inNetwork) };
 }
 
 /** Circuits that stand in the other plan too, and could not be read there, were neither removed nor added. */

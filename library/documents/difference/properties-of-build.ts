@@ -1,6 +1,6 @@
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import type { BuildSettings } from "../../model/circuit.ts";
-import { asGiven } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/figures.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 
 /** What a plan says of itself as a whole. Defaults that it gives to circuits are told where they arrive. */
@@ -23,9 +23,9 @@ const fields: Readonly<Record<keyof BenchSettings, (bench: BenchSettings) => Pro
 function spoolInWords({ size, lengthM, colour, price }: Spool): string {
   const wire = "awg" in size ? `${size.awg} AWG` : `${size.mm2} mm²`;
   return [
-    `${asGiven(lengthM)} m of ${wire}`,
+    `${formatExact(lengthM)} m of ${wire}`,
     colour,
-    price === undefined ? undefined : `at ${asGiven(price)}`,
+    price === undefined ? undefined : `at ${formatExact(price)}`,
   ]
     .filter((word) => word !== undefined)
     .join(" ");

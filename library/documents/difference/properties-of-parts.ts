@@ -1,5 +1,5 @@
 import type { Draw, InternalResistance, Join, Network, Part } from "../../model/network.ts";
-import { asGiven, figure, type Unit } from "../../rules/figures.ts";
+import { formatExact, formatRounded, type Unit } from "../../rules/figures.ts";
 import { terminalNameInWords } from "../../rules/part-in-words.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 
@@ -45,7 +45,7 @@ const fields: Readonly<Record<Field, Told | Teller | null>> = {
       ? quantity("internalMilliohm", "internal resistance", lowOhm * 1000, "mΩ")
       : text(
           ...(["internalMilliohm", "internal resistance"] as const),
-          `${figure(lowOhm * 1000)} to ${figure(highOhm * 1000)} mΩ, not stated`,
+          `${formatRounded(lowOhm * 1000)} to ${formatRounded(highOhm * 1000)} mΩ, not stated`,
         ),
   ],
   shortCircuitA: { words: "short-circuit current", unit: "A" },
@@ -80,7 +80,7 @@ const fields: Readonly<Record<Field, Told | Teller | null>> = {
   maxPowerV: { words: "voltage at maximum power", unit: "V" },
   maxPowerA: { words: "current at maximum power", unit: "A" },
   openCircuitPercentPerC: (percent: number) => [
-    text("openCircuitPercentPerC", "open-circuit voltage changes by", `${asGiven(percent)} %/°C`),
+    text("openCircuitPercentPerC", "open-circuit voltage changes by", `${formatExact(percent)} %/°C`),
   ],
   lowestC: { words: "lowest temperature", unit: "°C" },
   series: { words: "panels in series" },

@@ -1,5 +1,5 @@
-import type { Circuit, Protection } from "../../model/circuit.ts";
-import { asGiven } from "../../rules/figures.ts";
+import type { Protection, Run } from "../../model/circuit.ts";
+import { formatExact } from "../../rules/figures.ts";
 import { sizeInWords } from "../../rules/sized-fix.ts";
 import { count, type NamedEnd, type Property, quantity, said, stated, text } from "./property.ts";
 
@@ -7,7 +7,7 @@ import { count, type NamedEnd, type Property, quantity, said, stated, text } fro
  * What a builder states of a circuit or a cable, as values that can be compared: each in the unit in which it is written. What
  * was not stated is there with what is taken for it, because that is what it was judged by.
  */
-export function runProperties(circuit: Circuit, ends: readonly NamedEnd[]): Property[] {
+export function runProperties(circuit: Run, ends: readonly NamedEnd[]): Property[] {
   return (Object.keys(readers) as Read[]).flatMap((field) => {
     const read = readers[field];
     return read ? read(circuit, ends) : [];
@@ -15,14 +15,14 @@ export function runProperties(circuit: Circuit, ends: readonly NamedEnd[]): Prop
 }
 
 /** What says the same as another field, or is the plan's bookkeeping. */
-type Ignored = "record" | "word" | "name" | "wired" | "accept" | "partlyInvalid";
-type Read = Exclude<keyof Circuit, Ignored>;
-type Reader = (circuit: Circuit, ends: readonly NamedEnd[]) => Property[];
+type Ignored = "record" | "word" | "name" | "inNetwork" | "accept" | "partlyInvalid";
+type Read = Exclude<keyof Run, Ignored>;
+type Reader = (circuit: Run, ends: readonly NamedEnd[]) => Property[];
 
 /** In the order in which they are told. Null: told by another field. A field that is new in the model is missed here by the compiler. */
 const readers: Readonly<Record<Read, Reader | null>> = {
-  fromBattery: ({ fromBattery, wired }, ends) =>
-    wired
+  fromBattery: ({ fromBattery, inNetwork }, ends) =>
+    inNetwork
       ? ends.map(({ property, end, text }) => ({
           ...{ id: property, words: endWords[property], value: { as: "end", end, text } },
         }))
@@ -66,8 +66,8 @@ const readers: Readonly<Record<Read, Reader | null>> = {
     word === "cable" ? [] : [quantity("dropLimitPercent", "drop limit", dropLimitPercent, "%")],
   dropLimitStated: null,
   minimumV: ({ minimumV }) => stated("minimumV", "least voltage of the device", minimumV, "V"),
-  fedFromBothEnds: ({ fedFromBothEnds, wired }) =>
-    wired ? [] : said(fedFromBothEnds, "fedFromBothEnds", "fed from both ends"),
+  fedFromBothEnds: ({ fedFromBothEnds, inNetwork }) =>
+    inNetwork ? [] : said(fedFromBothEnds, "fedFromBothEnds", "fed from both ends"),
   colour: ({ colour }) => said(colour, "colour", "colour"),
   returnColour: ({ returnColour }) => said(returnColour, "returnColour", "colour of the return"),
   label: ({ label }) => said(label, "label", "label"),
@@ -77,7 +77,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
 const endWords = { from: "from", to: "to", returnTo: "returns to" } as const;
 
 /** Whoever goes over from feet to metres, and states the same length, has changed nothing. */
-function lengths({ lengthsGiven, positiveM, negativeM, word }: Circuit): Property[] {
+function lengths({ lengthsGiven, positiveM, negativeM, word }: Run): Property[] {
   if (word === "cable") return [length("length", "length", lengthsGiven, ["lengthFt", "lengthM"], positiveM)];
   if (lengthsGiven.oneWayFt !== undefined || lengthsGiven.oneWayM !== undefined || positiveM === negativeM)
     return [
@@ -95,14 +95,14 @@ function lengths({ lengthsGiven, positiveM, negativeM, word }: Circuit): Propert
 function length(
   id: string,
   words: string,
-  given: Circuit["lengthsGiven"],
-  writtenAs: readonly (keyof Circuit["lengthsGiven"])[],
+  given: Run["lengthsGiven"],
+  writtenAs: readonly (keyof Run["lengthsGiven"])[],
   lengthM: number,
 ): Property {
   const property = writtenAs.find((one) => given[one] !== undefined);
   const inUnit = property?.endsWith("Ft")
-    ? `${asGiven(given[property]!)} ft`
-    : `${asGiven((property && given[property]) ?? lengthM)} m`;
+    ? `${formatExact(given[property]!)} ft`
+    : `${formatExact((property && given[property]) ?? lengthM)} m`;
   return { id, words, value: { as: "text", text: inUnit, compare: lengthM } };
 }
 
@@ -113,8 +113,8 @@ function device(id: string, words: string, protection: Protection | null): Prope
   const [distanceIn, distanceMm] = [distanceGiven?.distanceIn, distanceGiven?.distanceMm];
   const distance =
     distanceIn === undefined
-      ? `${asGiven(distanceMm ?? (distanceM ?? 0) * 1000)} mm`
-      : `${asGiven(distanceIn)} in`;
+      ? `${formatExact(distanceMm ?? (distanceM ?? 0) * 1000)} mm`
+      : `${formatExact(distanceIn)} in`;
   return [
     quantity(id, words, ratingA, "A"),
     ...said(family, `${id}.family`, `${words}, family`),

@@ -1,4 +1,4 @@
-import type { Circuit } from "../../model/circuit.ts";
+import type { Run } from "../../model/circuit.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../model/network.ts";
 import { kindInWords, partInWords } from "../../rules/part-in-words.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
@@ -41,7 +41,7 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
   for (const conductor of network?.conductors ?? [])
     (conductor.role === "return" ? back : positive).set(conductor.record, conductor);
   const own = new Map((network?.parts ?? []).filter(isOfCircuit).map(({ record, index }) => [record, index]));
-  const run = (circuit: Circuit): Subject => {
+  const run = (circuit: Run): Subject => {
     const { record, word, name } = circuit;
     const ends = network ? endsOf(network, positive.get(record), back.get(record), own.get(record)) : [];
     return {

@@ -1,5 +1,5 @@
 import type { BatteryPart, Network, Part } from "../../model/network.ts";
-import { figure, withUnit } from "../../rules/figures.ts";
+import { formatRounded, withUnit } from "../../rules/figures.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { shuntVoltage, surgeDuration } from "../../standards/device-practice.ts";
@@ -28,7 +28,11 @@ function assumptionsOf(part: Part): readonly Assumption[] {
       return assumptionsOfBattery(part);
     case "shunt":
       return isUsual(part.ohm * part.ratedA * 1000, shuntVoltage.ratedMV)
-        ? taken("Voltage at the rated current", `${figure(shuntVoltage.ratedMV)} mV`, shuntVoltage.source)
+        ? taken(
+            "Voltage at the rated current",
+            `${formatRounded(shuntVoltage.ratedMV)} mV`,
+            shuntVoltage.source,
+          )
         : [];
     case "inverter":
       return [
@@ -40,7 +44,11 @@ function assumptionsOf(part: Part): readonly Assumption[] {
         ...(part.idleW === 0 ? taken("What it takes for itself", withUnit(0, "W"), ownPractice) : []),
         ...(part.surgeW === undefined
           ? []
-          : taken("How long its surge lasts", `${figure(surgeDuration.seconds)} s`, surgeDuration.source)),
+          : taken(
+              "How long its surge lasts",
+              `${formatRounded(surgeDuration.seconds)} s`,
+              surgeDuration.source,
+            )),
       ];
     case "dcDcCharger":
       return [
@@ -88,7 +96,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
 
 function assumptionsOfBattery(part: BatteryPart): readonly Assumption[] {
   const { name: where, internal, shortCircuitA, chemistry } = part;
-  const [low, high] = [internal.lowOhm, internal.highOhm].map((ohm) => figure(ohm * 1000));
+  const [low, high] = [internal.lowOhm, internal.highOhm].map((ohm) => formatRounded(ohm * 1000));
   const estimated: Assumption = {
     what: "Internal resistance",
     takenAs:

@@ -1,5 +1,5 @@
-import type { Circuit } from "../../model/circuit.ts";
-import { asGiven, withUnit } from "../../rules/figures.ts";
+import type { Run } from "../../model/circuit.ts";
+import { formatExact, withUnit } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { unconfirmed } from "../../rules/source-in-words.ts";
 import { note1EngineSpace } from "../../standards/ampacity-33cfr183-425.ts";
@@ -13,7 +13,7 @@ import { everyRun } from "./every-run.ts";
 export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
   const { model } = plan;
   const runs = everyRun(plan);
-  const where = (wanted: (run: Circuit) => boolean, of: readonly Circuit[] = runs, what = "runs") =>
+  const where = (wanted: (run: Run) => boolean, of: readonly Run[] = runs, what = "runs") =>
     namesOf(of.filter(wanted), of.length, what);
   const loads = runs.filter(({ word }) => word === "circuit");
   const ownPractice = "common practice, no source";
@@ -80,13 +80,13 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
     {
       what: "Where a circuit begins that names no place to begin at",
       takenAs: "a bus bar or a panel, not a battery",
-      where: where(({ wired, fromBattery }) => !wired && !fromBattery, loads, "circuits"),
+      where: where(({ inNetwork, fromBattery }) => !inNetwork && !fromBattery, loads, "circuits"),
       source: ownPractice,
     },
     {
       what: "From which end such a circuit is fed",
       takenAs: "from one end",
-      where: where(({ wired, fedFromBothEnds }) => !wired && !fedFromBothEnds, loads, "circuits"),
+      where: where(({ inNetwork, fedFromBothEnds }) => !inNetwork && !fedFromBothEnds, loads, "circuits"),
       source: ownPractice,
     },
     ...limitsTaken(loads),
@@ -94,7 +94,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       what: "Current of a load in watts",
       takenAs: "at the nominal voltage, because no least voltage is stated",
       where: where(
-        ({ loadW, minimumV, wired }) => loadW !== undefined && minimumV === undefined && !wired,
+        ({ loadW, minimumV, inNetwork }) => loadW !== undefined && minimumV === undefined && !inNetwork,
         loads,
         "circuits",
       ),
@@ -108,7 +108,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
     },
     {
       what: "Strands longer than the conductor, AWG sizes",
-      takenAs: `${asGiven(strandFactor.factor)} times the resistance of solid wire`,
+      takenAs: `${formatExact(strandFactor.factor)} times the resistance of solid wire`,
       where: where(({ conductor }) => conductor.system === "awg"),
       source: strandFactor.source,
     },
@@ -121,12 +121,12 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
   ];
 }
 
-function isAmbientTaken({ ambientStated, engineSpace }: Circuit): boolean {
+function isAmbientTaken({ ambientStated, engineSpace }: Run): boolean {
   return !ambientStated && !engineSpace;
 }
 
-function limitsTaken(loads: readonly Circuit[]): readonly Assumption[] {
-  const taken = (critical: boolean) => (run: Circuit) => !run.dropLimitStated && run.critical === critical;
+function limitsTaken(loads: readonly Run[]): readonly Assumption[] {
+  const taken = (critical: boolean) => (run: Run) => !run.dropLimitStated && run.critical === critical;
   const percent = ({ percentOfNominal }: { readonly percentOfNominal: number }) =>
     withUnit(percentOfNominal, "%");
   return [

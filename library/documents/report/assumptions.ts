@@ -1,5 +1,5 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
-import { asGiven, withUnit } from "../../rules/figures.ts";
+import { formatExact, withUnit } from "../../rules/figures.ts";
 import type { Table } from "../table.ts";
 import { type Assumption, assumptionRow } from "./assumption.ts";
 import { assumptionsOfParts } from "./assumptions-of-parts.ts";
@@ -54,12 +54,16 @@ function assumptionsAtBench(bench: BenchSettings): readonly Assumption[] {
     source: bench[name] === defaultBench[name] ? "common practice, no source" : "stated in the plan",
   });
   return [
-    setting("slackPercent", "Slack of every conductor", (percent) => `${asGiven(percent)} % of its length`),
+    setting(
+      "slackPercent",
+      "Slack of every conductor",
+      (percent) => `${formatExact(percent)} % of its length`,
+    ),
     setting("endSlackM", "Slack at each end, for stripping and terminating", (metres) =>
       withUnit(metres, "m"),
     ),
     setting("positiveColour", "Colour of positive conductors that name none", (colour) => colour),
     setting("negativeColour", "Colour of negative conductors that name none", (colour) => colour),
-    setting("spareFuses", "Spare fuses of each kind", (count) => asGiven(count)),
+    setting("spareFuses", "Spare fuses of each kind", (count) => formatExact(count)),
   ];
 }

@@ -1,4 +1,4 @@
-import { figure, tellApart } from "../../rules/figures.ts";
+import { formatDistinct, formatRounded } from "../../rules/figures.ts";
 import type { Cell, Column, Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
 
@@ -8,12 +8,12 @@ import type { Block } from "./report-content.ts";
 
 /** A number with three significant figures. */
 export function quantity(value: number): Cell {
-  return { value, text: figure(value) };
+  return { value, text: formatRounded(value) };
 }
 
 /** A value and its limit, told apart wherever they differ. */
 export function valueAndLimit(value: number, limit: number): readonly [Cell, Cell] {
-  const [is, may] = tellApart(value, limit);
+  const [is, may] = formatDistinct(value, limit);
   return [
     { value, text: is },
     { value: limit, text: may },

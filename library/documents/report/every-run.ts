@@ -1,11 +1,11 @@
-import type { Circuit } from "../../model/circuit.ts";
+import type { Run } from "../../model/circuit.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 
 /**
  * Every circuit and cable that could be read, in the order of the plan: also those of a network in which no current could be
  * worked out, which are not among the circuits of the judgement.
  */
-export function everyRun({ circuits, network }: JudgedPlan): readonly Circuit[] {
+export function everyRun({ circuits, network }: JudgedPlan): readonly Run[] {
   const runs = new Map(network?.network.conductors.map(({ record, run }) => [record, run]));
   for (const { circuit } of circuits) runs.set(circuit.record, circuit);
   return [...runs.values()].sort((one, other) => one.record - other.record);

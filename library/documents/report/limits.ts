@@ -1,6 +1,6 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
-import type { Circuit } from "../../model/circuit.ts";
-import { asGiven, withUnit } from "../../rules/figures.ts";
+import type { Run } from "../../model/circuit.ts";
+import { formatExact, withUnit } from "../../rules/figures.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { unconfirmed } from "../../rules/source-in-words.ts";
@@ -117,12 +117,8 @@ function limitTable(judgement: JudgedPlan, { sources }: ReportContext): Table {
 
 function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
   const runs = circuits.map(({ circuit }) => circuit);
-  const count = (wanted: (run: Circuit) => boolean, what = "run") =>
-    several(runs.filter(wanted).length, what);
-  const withFactor = (
-    what: "ambient" | "bundling" | "engine-space",
-    system: Circuit["conductor"]["system"],
-  ) =>
+  const count = (wanted: (run: Run) => boolean, what = "run") => several(runs.filter(wanted).length, what);
+  const withFactor = (what: "ambient" | "bundling" | "engine-space", system: Run["conductor"]["system"]) =>
     several(
       circuits.filter(
         ({ circuit, result: { ampacity } }) =>
@@ -132,7 +128,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
       ).length,
       "run",
     );
-  const own = (wanted: (run: Circuit) => boolean) =>
+  const own = (wanted: (run: Run) => boolean) =>
     count((run) => run.word === "circuit" && wanted(run), "circuit");
   const stated = [
     ...new Set(
@@ -206,7 +202,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
     },
     ...stated.map((percent) => ({
       what: "Drop, as the plan states it",
-      figure: `${asGiven(percent)} % of the nominal voltage`,
+      figure: `${formatExact(percent)} % of the nominal voltage`,
       applies: own((run) => run.dropLimitStated && run.dropLimitPercent === percent),
       sources: [statedDropLimit],
     })),
@@ -255,7 +251,7 @@ function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
     },
     {
       what: "Rating of a device against its load",
-      figure: `at least the load; the aim is ${asGiven(ratingOverContinuousLoad.factor * 100)} % of one that runs for hours`,
+      figure: `at least the load; the aim is ${formatExact(ratingOverContinuousLoad.factor * 100)} % of one that runs for hours`,
       applies: all,
       sources: [ratingBetweenLoadAndConductor, ratingOverContinuousLoad.source],
     },
@@ -316,7 +312,7 @@ function limitsOfParts({ network }: JudgedPlan): readonly Limit[] {
     },
     {
       what: "Current of solar conductors and fuses",
-      figure: `${asGiven(solarCurrentFactors.irradiance)} for more sun, times ${asGiven(solarCurrentFactors.continuous)} for hours`,
+      figure: `${formatExact(solarCurrentFactors.irradiance)} for more sun, times ${formatExact(solarCurrentFactors.continuous)} for hours`,
       applies: count("solarArray"),
       sources: [solarCurrentFactors.irradianceSource, solarCurrentFactors.continuousSource],
     },
@@ -349,7 +345,7 @@ function ruleTable({ sources, numbered }: ReportContext): Table {
 /** "0.58 to 1"; insulation that may not go there at all has no factor. */
 function range(factors: readonly (number | null)[]): string {
   const allowed = factors.filter((factor) => factor !== null);
-  return `${asGiven(Math.min(...allowed))} to ${asGiven(Math.max(...allowed))}`;
+  return `${formatExact(Math.min(...allowed))} to ${formatExact(Math.max(...allowed))}`;
 }
 
 /** "1 run", "20 runs"; "none". */

@@ -2,7 +2,7 @@ import { deviceVoltages } from "../../analysis/device-voltage.ts";
 import { passesCurrentOn } from "../../analysis/network/parts-inside.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
-import { figure, tellApart } from "../../rules/figures.ts";
+import { formatDistinct, formatRounded } from "../../rules/figures.ts";
 import { kindInWords } from "../../rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { isOfCircuit } from "../network-summary.ts";
@@ -103,7 +103,7 @@ function scenarioTable({ network, result }: JudgedNetwork): Table {
       const rest = network.parts.flatMap((part) => {
         const volts =
           part.kind === "battery" && scenario.on[part.index] ? scenario.restV[part.index] : undefined;
-        return volts === undefined ? [] : [figure(volts)];
+        return volts === undefined ? [] : [formatRounded(volts)];
       });
       return [
         [
@@ -161,7 +161,9 @@ function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContex
         drop,
         limit,
         quantity(way.arrivingV),
-        leg ? `${leg.role === "return" ? "return of " : ""}${leg.name}, ${figure(most.dropV)} V` : null,
+        leg
+          ? `${leg.role === "return" ? "return of " : ""}${leg.name}, ${formatRounded(most.dropV)} V`
+          : null,
         numbersAbout(numbered, name),
       ];
     }),
@@ -191,7 +193,7 @@ function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext):
       const findings = numbersAbout(numbered, part.name);
       if (!lowest)
         return [part.name, "on in no scenario that was solved", null, quantity(neededV), null, findings];
-      const [arrives, needs] = tellApart(lowest.voltageV, neededV);
+      const [arrives, needs] = formatDistinct(lowest.voltageV, neededV);
       return [
         part.name,
         judged.network.scenarios[lowest.scenario]?.name ?? "",

@@ -2,7 +2,7 @@ import { interruptsA } from "../../analysis/choose-device.ts";
 import { gatesFor } from "../../analysis/opening-time.ts";
 import type { Protection } from "../../model/circuit.ts";
 import type { Part } from "../../model/network.ts";
-import { asGiven } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Chapter, ReportContext, Section } from "./chapter.ts";
 import { everyRun } from "./every-run.ts";
@@ -63,16 +63,16 @@ function silences(plan: JudgedPlan): readonly Silence[] {
   const runs = everyRun(plan);
   const devices = runs.flatMap((circuit) => {
     const at = (protection: Protection | null, end: string) =>
-      protection ? [{ protection, words: `${circuit.name}${end}`, wired: circuit.wired }] : [];
+      protection ? [{ protection, words: `${circuit.name}${end}`, wired: circuit.inNetwork }] : [];
     return [...at(circuit.protection, ""), ...at(circuit.protectionFarEnd, ", far end")];
   });
   const without = (wanted: (protection: Protection, wired: boolean) => boolean) =>
     devices
       .filter(({ protection, wired }) => wanted(protection, wired))
-      .map(({ protection, words }) => `${words} (${asGiven(protection.ratingA)} A)`);
+      .map(({ protection, words }) => `${words} (${formatExact(protection.ratingA)} A)`);
   const parts = network?.network.parts ?? [];
   const partsWithout = (wanted: (part: Part) => boolean) => parts.filter(wanted).map(({ name }) => name);
-  const lone = runs.filter(({ wired }) => !wired);
+  const lone = runs.filter(({ inNetwork }) => !inNetwork);
   return [
     {
       name: "How far a fuse or breaker sits from its source of power",

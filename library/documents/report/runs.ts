@@ -1,6 +1,6 @@
-import type { Circuit, Protection } from "../../model/circuit.ts";
-import { asGiven, figure, withUnit } from "../../rules/figures.ts";
-import type { JudgedCircuit } from "../../rules/rule.ts";
+import type { Protection, Run } from "../../model/circuit.ts";
+import { formatExact, formatRounded, withUnit } from "../../rules/figures.ts";
+import type { JudgedRun } from "../../rules/rule.ts";
 import { sizeInWords } from "../../rules/sized-fix.ts";
 import { lengthInWords } from "../../rules/written-at.ts";
 import type { Cell, Column, Table } from "../table.ts";
@@ -12,8 +12,10 @@ import { numbersAbout } from "./numbered-findings.ts";
 /** What flows in every run, against what it may carry, what is lost on it, and which device protects it. */
 export function runsChapter(context: ReportContext): Chapter {
   const results = new Map(context.judgement.circuits.map(({ circuit, result }) => [circuit, result]));
-  const all = everyRun(context.judgement).map((circuit): Run => ({ circuit, result: results.get(circuit) }));
-  const of = (word: Circuit["word"]) => all.filter(({ circuit }) => circuit.word === word);
+  const all = everyRun(context.judgement).map(
+    (circuit): RunRow => ({ circuit, result: results.get(circuit) }),
+  );
+  const of = (word: Run["word"]) => all.filter(({ circuit }) => circuit.word === word);
   const blocks = [
     ...tableBlock(circuitTable(of("circuit"), context)),
     ...tableBlock(cableTable(of("cable"), context)),
@@ -35,13 +37,13 @@ export function runsChapter(context: ReportContext): Chapter {
   };
 }
 
-interface Run {
-  readonly circuit: Circuit;
+interface RunRow {
+  readonly circuit: Run;
   /** Undefined: no current could be worked out in it. */
-  readonly result: JudgedCircuit["result"] | undefined;
+  readonly result: JudgedRun["result"] | undefined;
 }
 
-function circuitTable(circuits: readonly Run[], { numbered }: ReportContext): Table {
+function circuitTable(circuits: readonly RunRow[], { numbered }: ReportContext): Table {
   return {
     id: "circuits",
     title: "Circuits",
@@ -82,7 +84,7 @@ function circuitTable(circuits: readonly Run[], { numbered }: ReportContext): Ta
   };
 }
 
-function cableTable(cables: readonly Run[], { numbered }: ReportContext): Table {
+function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Table {
   return {
     id: "cables",
     title: "Cables",
@@ -120,18 +122,18 @@ const heatColumns: readonly Column[] = [
   numberColumn("conductorC", "Conductor, °C"),
 ];
 
-function heatCells({ circuit, result }: Run): readonly Cell[] {
+function heatCells({ circuit, result }: RunRow): readonly Cell[] {
   if (!result) return ["not worked out", null, null, null];
   const { ampacity, drop } = result;
   if (!ampacity.judged) return [quantity(circuit.loadA), "not judged", "not judged", "not judged"];
   const [current, may] = valueAndLimit(circuit.loadA, ampacity.ampacityA);
   const temperature = drop.overloaded
-    ? `above ${figure(ampacity.columnC)}`
-    : { value: drop.conductorC, text: figure(drop.conductorC) };
+    ? `above ${formatRounded(ampacity.columnC)}`
+    : { value: drop.conductorC, text: formatRounded(drop.conductorC) };
   return [current, may, quantity(ampacity.ampacityA - circuit.loadA), temperature];
 }
 
-function dropCells({ circuit, result }: Run): readonly Cell[] {
+function dropCells({ circuit, result }: RunRow): readonly Cell[] {
   if (!result) return ["not worked out", null, quantity(circuit.dropLimitPercent)];
   const { dropV, dropPercent, dropLimitPercent, overloaded } = result.drop;
   const [percent, limit] = valueAndLimit(dropPercent, dropLimitPercent);
@@ -144,29 +146,29 @@ function atLeast(overloaded: boolean, cell: Cell): Cell {
 }
 
 /** "4 AWG, 105 °C"; an insulation that nobody stated is marked. */
-function conductorInWords({ conductor, insulationC, insulationStated }: Circuit): string {
+function conductorInWords({ conductor, insulationC, insulationStated }: Run): string {
   return `${sizeInWords(conductor)}, ${withUnit(insulationC, "°C")}${insulationStated ? "" : " taken"}`;
 }
 
 /** "50 A, UL 248-15 Class T"; "none" is as much a fact as a rating is. */
-function devicesInWords({ protection, protectionFarEnd }: Circuit): string {
+function devicesInWords({ protection, protectionFarEnd }: Run): string {
   const near = protection && deviceInFull(protection);
   const far = protectionFarEnd && `${deviceInFull(protectionFarEnd)}, at the far end`;
   return [near, far].filter(Boolean).join("; ") || "none";
 }
 
 export function deviceInFull({ ratingA, family }: Protection): string {
-  return `${asGiven(ratingA)} A${family ? `, ${family}` : ""}`;
+  return `${formatExact(ratingA)} A${family ? `, ${family}` : ""}`;
 }
 
-function allowed({ circuit, result }: Run): Cell {
+function allowed({ circuit, result }: RunRow): Cell {
   if (!result) return null;
   const { minA, maxA } = result.protection;
-  if (maxA === undefined) return `${figure(minA)} to ?`;
+  if (maxA === undefined) return `${formatRounded(minA)} to ?`;
   // A cable without current of its own may have any rating up to what it carries.
   return maxA < minA
     ? "none"
     : circuit.loadA < 1e-3
-      ? `up to ${figure(maxA)}`
-      : `${figure(minA)} to ${figure(maxA)}`;
+      ? `up to ${formatRounded(maxA)}`
+      : `${formatRounded(minA)} to ${formatRounded(maxA)}`;
 }

@@ -1,4 +1,4 @@
-import { asGiven } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/figures.ts";
 import type { Severity } from "../../rules/finding.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
@@ -57,11 +57,11 @@ function voltages({ circuits, network }: JudgedPlan): string {
     part.kind === "load" ? [part.systemV] : [],
   );
   // The voltage of a solar array is that of no system.
-  const alone = circuits.flatMap(({ circuit }) => (circuit.wired && network ? [] : [circuit.systemV]));
+  const alone = circuits.flatMap(({ circuit }) => (circuit.inNetwork && network ? [] : [circuit.systemV]));
   const all = new Set([...alone, ...inNetwork]);
   return [...all]
     .sort((one, other) => one - other)
-    .map((volts) => `${asGiven(volts)} V`)
+    .map((volts) => `${formatExact(volts)} V`)
     .join(", ");
 }
 

@@ -1,6 +1,6 @@
 import type { Protection } from "../../model/circuit.ts";
 import { terminalsOf } from "../../model/terminals.ts";
-import { figure } from "../../rules/figures.ts";
+import { formatRounded } from "../../rules/figures.ts";
 import { deviceKind } from "../../rules/sized-fix.ts";
 import type { Cell, Quantity } from "../table.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
@@ -12,7 +12,7 @@ import type { WireEnd } from "./wires.ts";
 
 /** Three significant figures for people, all of them for whoever computes with it. */
 export function quantity(value: number): Quantity {
-  return { value, text: figure(value) };
+  return { value, text: formatRounded(value) };
 }
 
 /** Counted, not measured: never rounded. */
@@ -51,10 +51,10 @@ export function endInWords({ at, part, terminal }: WireEnd): string {
 
 /** "250 A UL 248-15 Class T", "50 A breaker", "10 A fuse, family not stated". */
 export function deviceInList({ ratingA, family }: Pick<Protection, "ratingA" | "family">): string {
-  if (family === undefined) return `${figure(ratingA)} A fuse, family not stated`;
+  if (family === undefined) return `${formatRounded(ratingA)} A fuse, family not stated`;
   return deviceKind({ family } as Protection) === "breaker"
-    ? `${figure(ratingA)} A breaker`
-    : `${figure(ratingA)} A ${family}`;
+    ? `${formatRounded(ratingA)} A breaker`
+    : `${formatRounded(ratingA)} A ${family}`;
 }
 
 /** Names of our own words are taken apart, "batterySide" → "battery side"; those that a builder gave stay as they are. */

@@ -1,7 +1,7 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import type { Conductor } from "../../model/circuit.ts";
-import { asGiven, figure } from "../../rules/figures.ts";
+import { formatExact, formatRounded } from "../../rules/figures.ts";
 import { sizeInWords } from "../../rules/sized-fix.ts";
 import { metresPerFoot } from "../../rules/written-at.ts";
 import { usualSpoolLengths } from "../../standards/spool-lengths.ts";
@@ -185,7 +185,7 @@ function spoolNotes(
   const count = sum(kinds.map(({ nesting }) => nesting.spools.length));
   if (boughtM > 0)
     notes.push(
-      `${count} ${count === 1 ? "spool" : "spools"}, ${figure(boughtM)} m in all; left over ${figure(boughtM - usedM)} m, ${figure((100 * (boughtM - usedM)) / boughtM)} %.`,
+      `${count} ${count === 1 ? "spool" : "spools"}, ${formatRounded(boughtM)} m in all; left over ${formatRounded(boughtM - usedM)} m, ${formatRounded((100 * (boughtM - usedM)) / boughtM)} %.`,
     );
   if (prices.some((price) => price !== undefined)) notes.push(sumInWords(prices, currency));
   return [...notes, ...notKeptNotes(wires)];
@@ -193,7 +193,7 @@ function spoolNotes(
 
 /** "25 ft", "50 m": as it is sold. */
 function spoolInWords({ lengthM }: Offer, { system }: Conductor): string {
-  return system === "awg" ? `${asGiven(lengthM / metresPerFoot)} ft` : `${asGiven(lengthM)} m`;
+  return system === "awg" ? `${formatExact(lengthM / metresPerFoot)} ft` : `${formatExact(lengthM)} m`;
 }
 
 function pieceInWords(lengthM: number, { system }: Conductor): string {

@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { Protection } from "../../model/circuit.ts";
 import type { FusePanelPart } from "../../model/network.ts";
-import { asGiven, figure } from "../../rules/figures.ts";
+import { formatExact, formatRounded } from "../../rules/figures.ts";
 import { endInWords } from "./cells.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";
@@ -55,8 +55,8 @@ export function placeInWords({ end, protection }: Device): string {
   const { distanceIn, distanceMm } = protection.distanceGiven ?? {};
   const far =
     distanceIn === undefined
-      ? distanceMm !== undefined && `${asGiven(distanceMm)} mm`
-      : `${asGiven(distanceIn)} in`;
+      ? distanceMm !== undefined && `${formatExact(distanceMm)} mm`
+      : `${formatExact(distanceIn)} in`;
   const what = end.at === "notStated" ? "the supply" : endInWords(end);
   return `near ${what}${far ? `, ${far} from it` : ""}`;
 }
@@ -81,8 +81,8 @@ export function loadOf(
 /** What a device must be, beside its rating and family: "interrupts 20,000 A, 58 V". */
 export function demandsInWords({ interruptingA, ratedV }: Protection): string {
   return [
-    interruptingA === undefined ? "" : `interrupts ${asGiven(interruptingA)} A`,
-    ratedV === undefined ? "" : `${figure(ratedV)} V`,
+    interruptingA === undefined ? "" : `interrupts ${formatExact(interruptingA)} A`,
+    ratedV === undefined ? "" : `${formatRounded(ratedV)} V`,
   ]
     .filter(Boolean)
     .join(", ");

@@ -10,7 +10,7 @@ import type { JudgedNetwork } from "../../rules/rule.ts";
  */
 export function voltagesToExpect(plan: Judgement, scenario?: number): ExpectedVoltages {
   const { network } = plan;
-  const alone = plan.model.circuits.filter(({ wired }) => !wired || !network);
+  const alone = plan.model.circuits.filter(({ inNetwork }) => !inNetwork || !network);
   const rows = [
     ...(network ? network.network.parts.flatMap((part) => rowsOf(network, part, scenario)) : []),
     ...alone.map((circuit): ExpectedVoltage => {

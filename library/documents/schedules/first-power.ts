@@ -1,6 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { asGiven, tellApart } from "../../rules/figures.ts";
+import { formatDistinct, formatExact } from "../../rules/figures.ts";
 import { listInWords } from "../../rules/part-in-words.ts";
 import { cautions } from "../report/cautions.ts";
 import type { Cell, Table } from "../table.ts";
@@ -73,7 +73,7 @@ function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table
 function torque({ torqueNm, part }: WireEnd, sources: ReadonlyMap<string, string>): Cell {
   if (torqueNm === undefined) return null;
   const source = sources.get(part);
-  return `${asGiven(torqueNm)} N·m${source ? ` (${source})` : ""}`;
+  return `${formatExact(torqueNm)} N·m${source ? ` (${source})` : ""}`;
 }
 
 /** Where the builder has the figures of a part from. */
@@ -228,5 +228,5 @@ function voltageChecks(plan: Judgement, scenario: number | undefined): Table {
 function expectedCell({ expectedV, leastV }: ExpectedVoltage): Cell {
   if (typeof expectedV === "string") return expectedV;
   if (leastV === undefined) return quantity(expectedV);
-  return { value: expectedV, text: tellApart(expectedV, leastV)[0] };
+  return { value: expectedV, text: formatDistinct(expectedV, leastV)[0] };
 }

@@ -1,6 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import type { FusePanelPart } from "../../model/network.ts";
-import { figure } from "../../rules/figures.ts";
+import { formatRounded } from "../../rules/figures.ts";
 import { listInWords } from "../../rules/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { counted, notKeptNotes, numberCell, quantity } from "./cells.ts";
@@ -65,7 +65,7 @@ function notesFor(plan: Judgement, { panels }: Devices, wires: readonly Numbered
         `${panel.name} has ${panel.positions} positions, and ${positions.length} conductors leave from it.`,
       );
     if (panel.branchRatedA !== undefined)
-      notes.push(`${panel.name}: each position is made for ${figure(panel.branchRatedA)} A at most.`);
+      notes.push(`${panel.name}: each position is made for ${formatRounded(panel.branchRatedA)} A at most.`);
   }
   const bare = wires.filter(
     ({ wire }) =>

@@ -1,5 +1,5 @@
 import type { Draw, Part } from "../../model/network.ts";
-import { asGiven } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/figures.ts";
 
 /** What to look for when buying a part: "LiFePO4, 12.8 V, 300 Ah". Only what the plan states or what its kind is chosen by. */
 export function partDetails(part: Part): string {
@@ -18,7 +18,7 @@ export function partDetails(part: Part): string {
     case "disconnect":
       return unit(part.ratedA, "A");
     case "shunt":
-      return list(unit(part.ratedA, "A"), `${asGiven(part.ohm * part.ratedA * 1000)} mV`);
+      return list(unit(part.ratedA, "A"), `${formatExact(part.ohm * part.ratedA * 1000)} mV`);
     case "inverter":
       return list(
         `${unit(part.continuousW, "W")} continuous`,
@@ -69,7 +69,7 @@ function rating(amperes: number | undefined): string {
 }
 
 function unit(value: number, unit: string): string {
-  return `${asGiven(value)} ${unit}`;
+  return `${formatExact(value)} ${unit}`;
 }
 
 function list(...details: (string | false)[]): string {

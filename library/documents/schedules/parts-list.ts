@@ -1,7 +1,7 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Protection } from "../../model/circuit.ts";
-import { asGiven, figure } from "../../rules/figures.ts";
+import { formatExact, formatRounded } from "../../rules/figures.ts";
 import { kindInWords } from "../../rules/part-in-words.ts";
 import { deviceKind, sizeInWords } from "../../rules/sized-fix.ts";
 import { unconfirmed } from "../../rules/source-in-words.ts";
@@ -148,7 +148,7 @@ function deviceItem(protection: Protection, where: string): Item {
   return {
     group: "protection",
     item: deviceKind(protection),
-    details: [`${figure(ratingA)} A`, form, demandsInWords(protection)].filter(Boolean).join(", "),
+    details: [`${formatRounded(ratingA)} A`, form, demandsInWords(protection)].filter(Boolean).join(", "),
     standard: family === undefined ? "not stated" : family === "circuit breaker" ? "" : family,
     quantity: 1,
     spares: 0,
@@ -164,7 +164,7 @@ function holderItems({ elsewhere }: Devices): Item[] {
     .map(({ protection, numbered: { wire } }) => ({
       group: "protection",
       item: "fuse holder",
-      details: `for ${figure(protection.ratingA)} A and ${sizeInWords(wire.size)}`,
+      details: `for ${formatRounded(protection.ratingA)} A and ${sizeInWords(wire.size)}`,
       standard: protection.family ?? "not stated",
       quantity: 1,
       spares: 0,
@@ -186,7 +186,7 @@ function fittingItems(wires: readonly NumberedWire[]): Item[] {
       return {
         group: "fittings",
         item: termination === undefined ? "fitting, not stated" : fittingInWords(termination),
-        details: [`for ${size}`, hole !== undefined && `hole ${asGiven(hole)} mm (${unconfirmed})`]
+        details: [`for ${size}`, hole !== undefined && `hole ${formatExact(hole)} mm (${unconfirmed})`]
           .filter(Boolean)
           .join(", "),
         quantity: wire.size.parallel,
@@ -211,9 +211,9 @@ function loadItems({ network, model }: Judgement): Item[] {
       return { ...device, item: name, details: partDetails(part), source, price };
     });
   const alone = model.circuits
-    .filter(({ wired, statesLoad }) => statesLoad && !(wired && network))
+    .filter(({ inNetwork, statesLoad }) => statesLoad && !(inNetwork && network))
     .map(({ name, loadW, loadA }): Item => {
-      const details = loadW === undefined ? `${asGiven(loadA)} A` : `${asGiven(loadW)} W`;
+      const details = loadW === undefined ? `${formatExact(loadA)} A` : `${formatExact(loadW)} W`;
       return { ...device, item: name, details };
     });
   return [...inNetwork, ...alone];

@@ -1,5 +1,5 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import { asGiven, figure } from "../../rules/figures.ts";
+import { formatExact, formatRounded } from "../../rules/figures.ts";
 import { sizeInWords } from "../../rules/sized-fix.ts";
 import { unconfirmed } from "../../rules/source-in-words.ts";
 import { metresPerFoot } from "../../rules/written-at.ts";
@@ -115,5 +115,5 @@ function bondsWithoutOwnColour({ from, to, colour }: Wire): boolean {
 
 /** How cut lengths come about, as a sentence with the build's figures. */
 export function slackRule({ slackPercent, endSlackM }: BenchSettings): string {
-  return `Cut length: the planned length, ${asGiven(slackPercent)} % slack and ${figure(endSlackM * 1000)} mm at each end, up to the next 10 mm (AWG: inch). Common practice, no source, where the build states nothing else.`;
+  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${formatRounded(endSlackM * 1000)} mm at each end, up to the next 10 mm (AWG: inch). Common practice, no source, where the build states nothing else.`;
 }

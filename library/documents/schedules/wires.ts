@@ -1,6 +1,6 @@
 import type { ConductorPolarity } from "../../analysis/network/topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import type { Circuit, Conductor, Protection } from "../../model/circuit.ts";
+import type { Conductor, Protection, Run } from "../../model/circuit.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
@@ -14,7 +14,7 @@ import { cutLengthM } from "./cut-length.ts";
 export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
   const { bench } = model.build;
   const inNetwork = network ? wiresOfNetwork(network, bench) : [];
-  const alone = network ? model.circuits.filter(({ wired }) => !wired) : model.circuits;
+  const alone = network ? model.circuits.filter(({ inNetwork }) => !inNetwork) : model.circuits;
   return [...inNetwork, ...alone.flatMap((circuit) => wiresOfLone(circuit, bench))].sort(
     (one, other) => one.record - other.record,
   );
@@ -132,7 +132,7 @@ function fastenedAs(
   return role === "return" && fromBranch.has(`${record} ${part.index}`) ? terminal : part.terminals.feed;
 }
 
-function wiresOfLone(circuit: Circuit, bench: BenchSettings): Wire[] {
+function wiresOfLone(circuit: Run, bench: BenchSettings): Wire[] {
   const { record, name, protection, protectionFarEnd } = circuit;
   const nowhere = { at: "notStated", part: "", terminal: "", termination: undefined } as const;
   const supply = { ...nowhere, torqueNm: undefined };
@@ -159,7 +159,7 @@ function wiresOfLone(circuit: Circuit, bench: BenchSettings): Wire[] {
   ];
 }
 
-function madeOf(run: Circuit, lengthM: number, bench: BenchSettings) {
+function madeOf(run: Run, lengthM: number, bench: BenchSettings) {
   const { conductor: size, insulationC, insulationStated, label, name } = run;
   return {
     ...{ size, lengthM, cutLengthM: cutLengthM(lengthM, size, bench) },
@@ -181,7 +181,7 @@ function polarityOf(
 }
 
 function colourOf(
-  { colour, returnColour }: Circuit,
+  { colour, returnColour }: Run,
   role: Wire["role"],
   polarity: "positive" | "negative" | undefined,
   { positiveColour, negativeColour }: BenchSettings,

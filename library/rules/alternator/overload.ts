@@ -1,7 +1,7 @@
 import { alternatorLoads, type Demand } from "../../analysis/alternator-load.ts";
 import { alternatorShare } from "../../standards/charging-practice.ts";
 import { isAbove } from "../current-through.ts";
-import { tellApartWithUnit, withUnit } from "../figures.ts";
+import { formatDistinctWithUnit, withUnit } from "../figures.ts";
 import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
@@ -51,7 +51,7 @@ export const alternatorOverload = defineRule<Values>({
       }),
     ),
   message({ demandA, allowedA, ratedA, percent, alternators, devices, scenario, source }) {
-    const [hangs, allowed] = tellApartWithUnit(demandA, allowedA, "A");
+    const [hangs, allowed] = formatDistinctWithUnit(demandA, allowedA, "A");
     const rated = `${withUnit(percent, "%")} of ${withUnit(ratedA, "A")}${alternators > 1 ? " together" : ""}`;
     return `${hangs} hang on it ${scenario} (${listInWords(devices)}), it gives ${allowed} for hours, ${rated} (${source}): charge with less, or run less at once.`;
   },

@@ -3,7 +3,7 @@ import type { WorstOf } from "../../analysis/network-result.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
-import { figure, tellApartWithUnit } from "../figures.ts";
+import { formatDistinctWithUnit, formatRounded } from "../figures.ts";
 import { atPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
@@ -19,10 +19,10 @@ export const chargeCurrent = defineRule<Values>({
   // Needs what flows into each battery in every scenario. Information where only the usual rate is exceeded.
   check: (plan) => inNetwork(plan, check),
   message({ currentA, limitA, stated, scenario, chemistry, perAh, source }) {
-    const [takes, may] = tellApartWithUnit(currentA, limitA, "A");
+    const [takes, may] = formatDistinctWithUnit(currentA, limitA, "A");
     return stated
       ? `Takes ${takes} ${scenario}, it may take ${may} (maxChargeA): set the chargers to give less, or add a battery beside it.`
-      : `Takes ${takes} ${scenario}; ${chemistry} of this capacity usually takes up to ${may}, ${figure(perAh)} A for each Ah (${source}). State maxChargeA from its data sheet.`;
+      : `Takes ${takes} ${scenario}; ${chemistry} of this capacity usually takes up to ${may}, ${formatRounded(perAh)} A for each Ah (${source}). State maxChargeA from its data sheet.`;
   },
 });
 

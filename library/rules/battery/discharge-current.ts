@@ -1,5 +1,5 @@
 import { isAbove, statedRating } from "../current-through.ts";
-import { tellApartWithUnit } from "../figures.ts";
+import { formatDistinctWithUnit } from "../figures.ts";
 import { atPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 
@@ -27,7 +27,7 @@ export const dischargeCurrent = defineRule<Values>({
       }),
     ),
   message({ currentA, maxDischargeA, scenario }) {
-    const [gives, may] = tellApartWithUnit(currentA, maxDischargeA, "A");
+    const [gives, may] = formatDistinctWithUnit(currentA, maxDischargeA, "A");
     return `Gives ${gives} ${scenario}, it may give ${may} (maxDischargeA): run less at once, or add a battery beside it.`;
   },
 });

@@ -4,7 +4,7 @@ import type { Bank } from "../../analysis/network/topology.ts";
 import type { LengthProperty } from "../../model/circuit.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { isAbove } from "../current-through.ts";
-import { asGiven, tellApartWithUnit, withUnit } from "../figures.ts";
+import { formatDistinctWithUnit, formatExact, withUnit } from "../figures.ts";
 import type { Change, ProposedFix } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { atPart, relatedConductor, scenarioInWords } from "../part-in-words.ts";
@@ -34,8 +34,8 @@ export const parallelImbalance = defineRule<Values>({
     inNetwork(plan, (judged) => judged.result.topology.banks.flatMap((bank) => finding(judged, bank))),
   message(values) {
     const { currentA, fairA, totalA, overPercent, charging, scenario, source } = values;
-    const [over, limit] = tellApartWithUnit(overPercent, limitPercent, "%");
-    const [own, fair] = tellApartWithUnit(currentA, fairA, "A");
+    const [over, limit] = formatDistinctWithUnit(overPercent, limitPercent, "%");
+    const [own, fair] = formatDistinctWithUnit(currentA, fairA, "A");
     return `${charging ? "Takes" : "Gives"} ${own} of the bank's ${withUnit(totalA, "A")} ${scenario}, ${over} above its share of ${fair}; up to ${limit} is ${source}: ${values.wayOut}.`;
   },
 });
@@ -110,7 +110,7 @@ function balancing(...polarities: readonly (readonly NetworkConductor[])[]): Pro
     }
     if (changes.length > before)
       words.push(
-        `${asGiven(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(thickest.run.conductor)} for each ${index === 0 ? "positive" : "negative"} lead`,
+        `${formatExact(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(thickest.run.conductor)} for each ${index === 0 ? "positive" : "negative"} lead`,
       );
   }
   return changes.length === 0 ? [] : [{ title: `Use ${words.join(" and ")}`, kind: "suggestion", changes }];
@@ -118,5 +118,5 @@ function balancing(...polarities: readonly (readonly NetworkConductor[])[]): Pro
 
 function inWords({ name, run }: NetworkConductor): string {
   const [length, value] = Object.entries(run.lengthsGiven)[0] ?? ["", 0];
-  return `${name}, ${asGiven(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(run.conductor)}`;
+  return `${name}, ${formatExact(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(run.conductor)}`;
 }

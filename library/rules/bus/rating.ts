@@ -1,5 +1,5 @@
 import { type AboveRating, aboveStatedRating, statedRating } from "../current-through.ts";
-import { tellApartWithUnit } from "../figures.ts";
+import { formatDistinctWithUnit } from "../figures.ts";
 import { defineRule } from "../rule.ts";
 
 export const busRating = defineRule<AboveRating>({
@@ -13,7 +13,7 @@ export const busRating = defineRule<AboveRating>({
   // Needs the current through each bus in every scenario. Silent where the plan states no rating.
   check: (plan) => aboveStatedRating(plan, "busBar"),
   message({ currentA, ratedA, scenario }) {
-    const [carries, rated] = tellApartWithUnit(currentA, ratedA, "A");
+    const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
     return `Carries ${carries} ${scenario}, it is rated ${rated} (ratedA): use a bus bar for more, or move loads to another.`;
   },
 });

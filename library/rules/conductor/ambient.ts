@@ -1,12 +1,12 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
-import type { Circuit } from "../../model/circuit.ts";
+import type { Run } from "../../model/circuit.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
-import { tellApartWithUnit, withUnit } from "../figures.ts";
+import { formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 
 export const ambient = defineRule<Values>({
@@ -19,7 +19,7 @@ export const ambient = defineRule<Values>({
   acceptable: true,
   // Needs the ampacity, which is not judged in such a place.
   check: (plan) =>
-    perCircuit(plan, ({ circuit, result: { ampacity } }) => {
+    perRun(plan, ({ circuit, result: { ampacity } }) => {
       if (ampacity.judged || ampacity.why !== "place-too-hot") return [];
       const enoughC = coolestThatCarries(circuit);
       const values: Values = {
@@ -34,7 +34,7 @@ export const ambient = defineRule<Values>({
       return [{ at: atProperty(circuit, wrongProperty(circuit)), values, fixes }];
     }),
   message({ columnC, insulationStated, ambientC, engineSpace, source, enoughC }) {
-    const [place, insulation] = tellApartWithUnit(ambientC, columnC, "°C");
+    const [place, insulation] = formatDistinctWithUnit(ambientC, columnC, "°C");
     const what = `Insulation ${insulationStated ? "judged" : "not stated, taken"} as ${insulation}`;
     const where = `${engineSpace ? "an engine space" : "a place"} of ${place}`;
     const way =
@@ -58,18 +58,18 @@ interface Values {
 }
 
 /** Metric insulation of 60 °C has no factor for engine spaces, whatever the plan says of their ambient. */
-function byTheTable({ engineSpace, ambientStated, ambientC }: Circuit, columnC: number): boolean {
+function byTheTable({ engineSpace, ambientStated, ambientC }: Run, columnC: number): boolean {
   return engineSpace && !(ambientStated && ambientC >= columnC);
 }
 
 /** The value to look at first: the rating if the builder gave one, else what makes the place hot. */
-function wrongProperty(circuit: Circuit): string {
+function wrongProperty(circuit: Run): string {
   if (circuit.insulationStated) return "insulationC";
   return circuit.ambientStated ? "ambientC" : "engineSpace";
 }
 
 /** The coolest rating in the tables with which this size carries the load, and is protected, in this place. */
-function coolestThatCarries(circuit: Circuit): InsulationC | undefined {
+function coolestThatCarries(circuit: Run): InsulationC | undefined {
   const columnsC: readonly InsulationC[] =
     circuit.conductor.system === "awg" ? table5.columnsC : tableA1.columnsC;
   const { loadA, protection, protectionFarEnd } = circuit;
@@ -81,7 +81,7 @@ function coolestThatCarries(circuit: Circuit): InsulationC | undefined {
 }
 
 /** A suggestion, never a repair: what is printed on the wire is a fact that only the builder can see to. */
-function useInsulation(circuit: Circuit, insulationC: InsulationC): ProposedFix {
+function useInsulation(circuit: Run, insulationC: InsulationC): ProposedFix {
   return {
     title: `Use insulation rated ${insulationC} °C`,
     kind: "suggestion",

@@ -2,8 +2,8 @@ import type { AmpacityFactor } from "../../analysis/circuit-result.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
-import { exceeds, tellApartWithUnit } from "../figures.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { exceeds, formatDistinctWithUnit } from "../figures.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sizedFixes, sizeInWords } from "../sized-fix.ts";
 import { ampacitySourceInWords } from "../source-in-words.ts";
 import { noSizeIsEnough, wayOut } from "../way-out.ts";
@@ -27,7 +27,7 @@ export const ampacity = defineRule<Values>({
   acceptable: true,
   // Needs the ampacity. A place as hot as the insulation may be is left to conductor/ambient.
   check: (plan) =>
-    perCircuit<Values>(plan, ({ circuit, result: { ampacity } }) => {
+    perRun<Values>(plan, ({ circuit, result: { ampacity } }) => {
       const size = sizeInWords(circuit.conductor);
       const at = atProperty(circuit, ...sizePath(circuit));
       if (!ampacity.judged) {
@@ -52,7 +52,7 @@ export const ampacity = defineRule<Values>({
   message(values) {
     if (!values.judged)
       return `${values.size} is not judged: no table gives its ampacity at ${values.columnC} °C insulation in such a place.`;
-    const [loadText, allowedText] = tellApartWithUnit(values.loadA, values.ampacityA, "A");
+    const [loadText, allowedText] = formatDistinctWithUnit(values.loadA, values.ampacityA, "A");
     const where = values.factors.map((what) => factorInWords(what, values)).join(" and ");
     return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}: ${values.wayOut}.`;
   },

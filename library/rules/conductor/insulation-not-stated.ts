@@ -1,6 +1,6 @@
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 
 export const insulationNotStated = defineRule<Values>({
@@ -14,7 +14,7 @@ export const insulationNotStated = defineRule<Values>({
   acceptable: true,
   // Needs the column that the ampacity was taken from.
   check: (plan) =>
-    perCircuit(plan, ({ circuit, result: { ampacity } }) => {
+    perRun(plan, ({ circuit, result: { ampacity } }) => {
       if (circuit.insulationStated) return [];
       const values: Values = { columnC: ampacity.columnC, source: sourceInWords(ampacity.source) };
       return [{ at: atProperty(circuit), values }];

@@ -1,8 +1,8 @@
 import { meetsMinimumSize, minimumSizeOf } from "../../analysis/minimum-size.ts";
-import type { Circuit, Conductor } from "../../model/circuit.ts";
+import type { Conductor, Run } from "../../model/circuit.ts";
 import { minimumAwg, minimumMm2 } from "../../standards/minimum-sizes.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { setSize, sizedFixes, sizeInWords } from "../sized-fix.ts";
 import { sourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
@@ -23,7 +23,7 @@ export const minimumSize = defineRule<Values>({
   acceptable: true,
   // Needs the minimum size for how the conductors run.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
+    perRun(plan, ({ circuit }) => {
       const minimum = minimumSizeOf(circuit);
       if (!minimum || meetsMinimumSize(circuit)) return [];
       const fixes = toAtLeast(circuit, minimum.conductor);
@@ -49,7 +49,7 @@ interface Values {
 }
 
 /** The size that meets everything; where none does, at least this rule's own: not sound on its own, so a suggestion. */
-function toAtLeast(circuit: Circuit, minimum: Conductor): ProposedFix[] {
+function toAtLeast(circuit: Run, minimum: Conductor): ProposedFix[] {
   const fixes = sizedFixes(circuit);
   if (fixes.length > 0) return fixes;
   return [{ title: `Use ${sizeInWords(minimum)}`, kind: "suggestion", changes: [setSize(circuit, minimum)] }];

@@ -2,7 +2,7 @@ import type { Drop } from "../../analysis/circuit-result.ts";
 import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
-import type { Circuit, Conductor } from "../../model/circuit.ts";
+import type { Conductor, Run } from "../../model/circuit.ts";
 import type { NetworkConductor, Part } from "../../model/network.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
@@ -10,7 +10,7 @@ import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../sta
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import { isAbove } from "../current-through.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../part-in-words.ts";
 import {
@@ -20,7 +20,7 @@ import {
   inNetwork,
   type JudgedNetwork,
   type JudgedPlan,
-  perCircuit,
+  perRun,
 } from "../rule.ts";
 import { sizedFixes } from "../sized-fix.ts";
 import { sourceInWords, unconfirmed } from "../source-in-words.ts";
@@ -51,7 +51,7 @@ export const voltageDrop = defineRule<Values>({
 
 /** What is lost between the two ends of one circuit. */
 function ofCircuits(plan: JudgedPlan): Found<Values>[] {
-  return perCircuit(plan, ({ circuit, result: { drop } }) => {
+  return perRun(plan, ({ circuit, result: { drop } }) => {
     // One conductor has no device at its end; the way that it is a part of is judged as a whole.
     if (circuit.word === "cable") return [];
     const { minimumV } = circuit;
@@ -88,15 +88,15 @@ function isTooMuch({ dropPercent, dropLimitPercent }: Pick<Drop, "dropPercent" |
   return exceeds(dropPercent, dropLimitPercent);
 }
 
-function isInNetwork({ network }: JudgedPlan, { wired }: Circuit): boolean {
-  return wired && network !== undefined;
+function isInNetwork({ network }: JudgedPlan, { inNetwork }: Run): boolean {
+  return inNetwork && network !== undefined;
 }
 
 /**
  * The thinnest size that is enough for the circuit alone. Where the whole way to its device loses too much as well, even with
  * that size, the sizes along the way instead, this one at least as thick: one repair, not one behind the other.
  */
-function fixesOfCircuit(plan: JudgedPlan, circuit: Circuit): ProposedFix[] {
+function fixesOfCircuit(plan: JudgedPlan, circuit: Run): ProposedFix[] {
   const sizing = thinnestSufficient(circuit);
   const { network } = plan;
   const way = network && waysTooLong(network).byRecord.get(circuit.record);
@@ -186,7 +186,7 @@ function placeOf({ network }: JudgedNetwork, { part, legs }: SupplyPath): Networ
  * way; or another, if the way is in order once that one is.
  */
 function isMendedBy(
-  speaking: ReadonlyMap<number, Circuit>,
+  speaking: ReadonlyMap<number, Run>,
   on: { readonly judged: JudgedNetwork; readonly way: SupplyPath; readonly place: NetworkConductor },
 ): boolean {
   const { judged, way, place } = on;
@@ -219,16 +219,16 @@ function circuitMessage(values: CircuitValues): string {
   const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}${recalled}`;
   const atLeast = values.atLeast ? "at least " : "";
   if (minimumV !== undefined) {
-    const [arriving, needed] = tellApartWithUnit(arrivingV, minimumV, "V");
+    const [arriving, needed] = formatDistinctWithUnit(arrivingV, minimumV, "V");
     return `Only ${arriving} of ${withUnit(systemV, "V")} arrive (${atLeast}${withUnit(dropV, "V")} lost ${how}), the device needs ${needed}: ${values.wayOut}.`;
   }
-  const [percent, limit] = tellApartWithUnit(dropPercent, dropLimitPercent, "%");
+  const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
   return `Loses ${atLeast}${withUnit(dropV, "V")}, ${percent} of ${withUnit(systemV, "V")}, ${how}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
 }
 
 function wayMessage(values: WayValues): string {
   const { device, bank, dropV, dropPercent, dropLimitPercent, systemV, scenario, lostMost } = values;
-  const [percent, limit] = tellApartWithUnit(dropPercent, dropLimitPercent, "%");
+  const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
   const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
   const most = lostMost.map(({ name, dropV: lostV }) => `${withUnit(lostV, "V")} in ${name}`);
   return `From the bank (${bank}) to ${device} ${withUnit(dropV, "V")} are lost ${scenario}, ${percent} of ${withUnit(systemV, "V")}${recalled}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;

@@ -1,5 +1,5 @@
 import { type AboveRating, aboveStatedRating, statedRating } from "../current-through.ts";
-import { tellApartWithUnit } from "../figures.ts";
+import { formatDistinctWithUnit } from "../figures.ts";
 import { defineRule } from "../rule.ts";
 
 export const disconnectRating = defineRule<AboveRating>({
@@ -13,7 +13,7 @@ export const disconnectRating = defineRule<AboveRating>({
   // Needs the current through each disconnect in every scenario that lasts.
   check: (plan) => aboveStatedRating(plan, "disconnect"),
   message({ currentA, ratedA, scenario }) {
-    const [carries, rated] = tellApartWithUnit(currentA, ratedA, "A");
+    const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
     return `Carries ${carries} ${scenario}, it is rated ${rated} (ratedA): use a disconnect for more, or split what hangs on it.`;
   },
 });

@@ -2,7 +2,7 @@ import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
 import { endsAt } from "../../analysis/network/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
 import { currentThrough, isAbove, statedRating } from "../current-through.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atConductor, atPart, partInWords, relatedConductor, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
@@ -35,10 +35,10 @@ export const panelRating = defineRule<Values>({
     if (values.what === "positions")
       return `${values.used} circuits leave this panel, it has ${values.positions} positions: use a panel with more, or a second one.`;
     if (values.what === "bus") {
-      const [carries, rated] = tellApartWithUnit(values.currentA, values.ratedA, "A");
+      const [carries, rated] = formatDistinctWithUnit(values.currentA, values.ratedA, "A");
       return `Carries ${carries} ${values.scenario}, it is rated ${rated} (ratedA): use a panel for more, or feed some circuits from a bus bar.`;
     }
-    const [rating, branch] = tellApartWithUnit(values.ratingA, values.branchRatedA, "A");
+    const [rating, branch] = formatDistinctWithUnit(values.ratingA, values.branchRatedA, "A");
     return `The ${values.device} of ${rating} sits in ${values.panel}, whose branches are rated ${branch}: ${values.wayOut}.`;
   },
 });

@@ -1,5 +1,5 @@
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 
 export const acceptWithoutReason = defineRule<Values>({
   id: "plan/accept-without-reason",
@@ -11,7 +11,7 @@ export const acceptWithoutReason = defineRule<Values>({
   fixable: false,
   acceptable: false,
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) =>
+    perRun(plan, ({ circuit }) =>
       Object.entries(circuit.accept)
         .filter(([, reason]) => reason.trim() === "")
         .map(([accepted]) => ({ at: atProperty(circuit, "accept", accepted), values: { accepted } })),

@@ -1,5 +1,5 @@
 import type { PlanProblem } from "../../model/record.ts";
-import { figure } from "../figures.ts";
+import { formatRounded } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule } from "../rule.ts";
 
@@ -34,9 +34,9 @@ type Values = Pick<Extract<PlanProblem, { rule: "plan/too-slow" }>, "limit" | "a
 /** `allowed` is in ms, bytes and records. */
 const stopped: Record<Values["limit"], (allowed: number) => string> = {
   time: (ms) =>
-    `The plan was stopped after ${figure(ms / 1000)} s: look for a loop that never ends, or that runs far too often.`,
+    `The plan was stopped after ${formatRounded(ms / 1000)} s: look for a loop that never ends, or that runs far too often.`,
   memory: (bytes) =>
-    `The plan was stopped at ${figure(bytes / 1024 / 1024)} MiB of memory: look for a list or a text that grows without end.`,
+    `The plan was stopped at ${formatRounded(bytes / 1024 / 1024)} MiB of memory: look for a list or a text that grows without end.`,
   records: (records) =>
-    `The plan was stopped after ${figure(records)} circuits: look for a loop that makes more of them than you have.`,
+    `The plan was stopped after ${formatRounded(records)} circuits: look for a loop that makes more of them than you have.`,
 };

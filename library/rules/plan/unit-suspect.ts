@@ -2,7 +2,7 @@ import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { protectionRangeOf } from "../../analysis/protection-range.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { InvalidValue, LengthProperty } from "../../model/circuit.ts";
-import { asGiven, exceeds, figure, withUnit } from "../figures.ts";
+import { exceeds, formatExact, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   inTheOtherUnit,
@@ -16,7 +16,7 @@ import {
   readLengthsAs,
 } from "../length-readings.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, type Found, type JudgedCircuit, type JudgedPlan } from "../rule.ts";
+import { atProperty, defineRule, type Found, type JudgedPlan, type JudgedRun } from "../rule.ts";
 import { givenInFeet } from "../written-at.ts";
 
 export const unitSuspect = defineRule<Values>({
@@ -86,10 +86,12 @@ type Values =
 function words(values: Values): string {
   if (values.doubt === "length") {
     const { property, given, inFeet, dropPercent, readings } = values;
-    const length = `${asGiven(given)} ${inFeet ? "ft" : "m"}`;
+    const length = `${formatExact(given)} ${inFeet ? "ft" : "m"}`;
     const lost =
       dropPercent === undefined ? "is far beyond a small build" : `would lose ${withUnit(dropPercent, "%")}`;
-    const ways = readings.map((reading) => `${asGiven(given)} ${reading.unit} would be ${reading.length}`);
+    const ways = readings.map(
+      (reading) => `${formatExact(given)} ${reading.unit} would be ${reading.length}`,
+    );
     return `${property}: ${length} ${lost}; ${ways.join(", ")}. Is the unit right?`;
   }
   if (values.doubt === "amperes") {
@@ -97,15 +99,15 @@ function words(values: Values): string {
     const tooMuch =
       carriedA === undefined
         ? "is far beyond a small build"
-        : `is ${figure(given / carriedA)} times what the circuit is made for`;
-    const number = reading === "W" ? `${asGiven(given)} W (loadW)` : `${asGiven(given)} mA`;
+        : `is ${formatRounded(given / carriedA)} times what the circuit is made for`;
+    const number = reading === "W" ? `${formatExact(given)} W (loadW)` : `${formatExact(given)} mA`;
     const way =
       readAsA === undefined ? `watts are written loadW` : `${number} would be ${withUnit(readAsA, "A")}`;
-    return `load: ${asGiven(given)} A ${tooMuch}; ${way}. Is the unit right?`;
+    return `load: ${formatExact(given)} A ${tooMuch}; ${way}. Is the unit right?`;
   }
   if (values.doubt === "watts") {
     const { given, loadA, ampacityA, ratingA } = values;
-    return `loadW: ${asGiven(given)} W is only ${withUnit(loadA, "A")}, on a conductor for ${withUnit(ampacityA, "A")} behind ${withUnit(ratingA, "A")}; ${asGiven(given)} A (load) would fit both. Is the unit right?`;
+    return `loadW: ${formatExact(given)} W is only ${withUnit(loadA, "A")}, on a conductor for ${withUnit(ampacityA, "A")} behind ${withUnit(ratingA, "A")}; ${formatExact(given)} A (load) would fit both. Is the unit right?`;
   }
   const { property, inFeet, others } = values;
   const [here, there] = inFeet ? ["feet", "metres"] : ["metres", "feet"];
@@ -113,7 +115,7 @@ function words(values: Values): string {
 }
 
 /** A run longer than any usual one that loses far too much, and is in order when its number is read in a smaller unit. */
-function doubtfulLength({ circuit, result: { drop } }: JudgedCircuit): Found<Values>[] {
+function doubtfulLength({ circuit, result: { drop } }: JudgedRun): Found<Values>[] {
   const oneWayM = drop.roundTripM / 2;
   if (!exceeds(oneWayM, longestUsualM)) return [];
   if (!exceeds(drop.dropPercent, timesDropLimit * drop.dropLimitPercent)) return [];
@@ -135,7 +137,7 @@ function doubtfulLength({ circuit, result: { drop } }: JudgedCircuit): Found<Val
 }
 
 /** A load in amperes that is far above what conductor and protection are for, and fits both in watts or milliamperes. */
-function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
+function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedRun): Found<Values>[] {
   const { loadA, loadW, loadAtV, record, protection } = circuit;
   // Where the plan states none, it is the network that says what flows.
   if (!circuit.statesLoad || loadW !== undefined || !ampacity.judged) return [];
@@ -161,7 +163,7 @@ function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedCircuit): Foun
 }
 
 /** A load in watts behind the very rating that as many amperes would ask for, on a conductor chosen for as many. */
-function doubtfulWatts({ circuit, result: { ampacity } }: JudgedCircuit): Found<Values>[] {
+function doubtfulWatts({ circuit, result: { ampacity } }: JudgedRun): Found<Values>[] {
   const { loadA, loadW, record, protection } = circuit;
   if (loadW === undefined || !protection || !ampacity.judged || ampacity.ampacityA < thickAmpacityA)
     return [];

@@ -1,7 +1,7 @@
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import type { Circuit } from "../../model/circuit.ts";
+import type { Run } from "../../model/circuit.ts";
 import { ratingBetweenLoadAndConductor, ratingOverConductor } from "../../standards/protection-rules.ts";
-import { exceeds, tellApartWithUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   type Device,
@@ -11,7 +11,7 @@ import {
   theDevice,
   whyNoRating,
 } from "../protected-ends.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sizedFixes, sizeInWords } from "../sized-fix.ts";
 import { ampacitySourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
@@ -27,7 +27,7 @@ export const aboveConductor = defineRule<Values>({
   acceptable: true,
   // Needs the ampacity after all factors. Where it cannot be judged, nothing is claimed here.
   check: (plan) =>
-    perCircuit(plan, (judged) => {
+    perRun(plan, (judged) => {
       const { circuit, result } = judged;
       const { ampacity } = result;
       if (!ampacity.judged) return [];
@@ -49,7 +49,7 @@ export const aboveConductor = defineRule<Values>({
         });
     }),
   message({ device, size, ampacityA, source, wayOut: way }) {
-    const [, allowed] = tellApartWithUnit(device.ratingA, ampacityA, "A");
+    const [, allowed] = formatDistinctWithUnit(device.ratingA, ampacityA, "A");
     return `${theDevice(device)} does not protect ${size}, which may carry ${allowed} here (${source}): ${way}.`;
   },
 });
@@ -67,7 +67,7 @@ interface Values {
  * First the smaller rating, if one is made between load and ampacity; else conductor and rating in one, the same that
  * conductor/ampacity proposes. Then the conductor that is thick enough for the rating as it is.
  */
-function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
+function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
   const { bestRatingA } = end.range;
   const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
   const thicker = thickEnough(circuit, end);
@@ -75,8 +75,8 @@ function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
 }
 
 /** Looks at this end alone: the other end has its own finding, and its own fixes. */
-function thickEnough(circuit: Circuit, { protection }: ProtectedEnd): ProposedFix[] {
-  const alone: Circuit = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
+function thickEnough(circuit: Run, { protection }: ProtectedEnd): ProposedFix[] {
+  const alone: Run = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
   return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
 }

@@ -1,7 +1,7 @@
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
-import { exceeds, tellApartWithUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit } from "../figures.ts";
 import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { wayOut } from "../way-out.ts";
 import { loadPath } from "../written-at.ts";
 
@@ -15,7 +15,7 @@ export const belowLoad = defineRule<Values>({
   acceptable: true,
   // Needs the load in amperes, and the range of ratings for the fix.
   check: (plan) =>
-    perCircuit(plan, (judged) => {
+    perRun(plan, (judged) => {
       const { circuit, result } = judged;
       return protectedEnds(judged)
         .filter(({ device }) => exceeds(circuit.loadA, device.ratingA))
@@ -31,7 +31,7 @@ export const belowLoad = defineRule<Values>({
         });
     }),
   message({ device, loadA, wayOut: way }) {
-    const [, load] = tellApartWithUnit(device.ratingA, loadA, "A");
+    const [, load] = formatDistinctWithUnit(device.ratingA, loadA, "A");
     const happens = device.kind === "breaker" ? "trip" : "blow";
     return `${theDevice(device)} is below the load of ${load} and would ${happens} in ordinary use: ${way}.`;
   },

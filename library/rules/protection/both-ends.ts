@@ -21,10 +21,10 @@ import {
   defineRule,
   type Found,
   inNetwork,
-  type JudgedCircuit,
   type JudgedNetwork,
   type JudgedPlan,
-  perCircuit,
+  type JudgedRun,
+  perRun,
 } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
@@ -40,10 +40,10 @@ export const bothEnds = defineRule<Values>({
   // Needs the range of ratings, and in a network the ways of the topology. Without any protection at all it is
   // protection/missing or protection/unprotected-path that speaks, for both ends.
   check: (plan) => [
-    ...perCircuit(plan, (judged) => {
+    ...perRun(plan, (judged) => {
       const { circuit, result } = judged;
       // In a network the topology tells, whatever the circuit says of itself.
-      if (plan.network && circuit.wired) return [];
+      if (plan.network && circuit.inNetwork) return [];
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
       const [near] = protectedEnds(judged);
       if (!near) return [];
@@ -103,7 +103,7 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
 }
 
 /** The same device again where it is in order; else the best rating, on a thicker conductor where none fits this one. */
-function fixesFor({ circuit }: JudgedCircuit, near: ProtectedEnd): ProposedFix[] {
+function fixesFor({ circuit }: JudgedRun, near: ProtectedEnd): ProposedFix[] {
   const { protection, range } = near;
   const ratingFarEndA = inOrder(near) ? protection.ratingA : range.bestRatingA;
   const sizing: Sizing | undefined =

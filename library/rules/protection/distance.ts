@@ -1,10 +1,10 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
-import type { Circuit } from "../../model/circuit.ts";
+import type { Run } from "../../model/circuit.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
-import { asGiven, exceeds } from "../figures.ts";
+import { exceeds, formatExact } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { type Device, protectedEnds, statedWithUnit, theDevice } from "../protected-ends.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 
 const { bare, sheathed, fromBattery } = protectionDistances;
@@ -19,7 +19,7 @@ export const distance = defineRule<Values>({
   acceptable: true,
   // Needs the limit of distance for how the circuit runs and where it starts. A distance not stated is not judged.
   check: (plan) =>
-    perCircuit(plan, (judged) => {
+    perRun(plan, (judged) => {
       const { circuit } = judged;
       return protectedEnds(judged).flatMap(({ device, protection }) => {
         const given = statedDistance(protection.distanceGiven);
@@ -44,7 +44,7 @@ export const distance = defineRule<Values>({
     }),
   message({ device, distance, limit, unit, run, sheathHelps, source }) {
     // To the full: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.
-    const most = `${asGiven(limit)} ${unit}`;
+    const most = `${formatExact(limit)} ${unit}`;
     const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
     return `${theDevice(device)} sits ${statedWithUnit(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
   },
@@ -90,7 +90,7 @@ function statedDistance(
  * A suggestion, never a repair: the plan would only say so; the sheath must then really be there. Nothing is proposed
  * for the distance itself, which follows from where things hang.
  */
-function sheathe(circuit: Circuit): ProposedFix {
+function sheathe(circuit: Run): ProposedFix {
   return {
     title: "Run it in a sheath",
     kind: "suggestion",

@@ -6,7 +6,7 @@ import type { DeviceFault } from "../../analysis/network-result.ts";
 import { clearingTime } from "../../standards/protection-rules.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import { chosenChanges, chosenInWords } from "../chosen-device.ts";
-import { asGiven, figure, withUnit } from "../figures.ts";
+import { formatExact, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { runOf } from "../inserted-protection.ts";
 import { conductorInWords, relatedConductor } from "../part-in-words.ts";
@@ -67,7 +67,7 @@ export const doesNotClear = defineRule<Values>({
       const recalled = opens.source ? ` (${unconfirmed})` : "";
       return `${short}, at which ${which} need not open at all${recalled}: ${way}.`;
     }
-    return `${short}, at which ${which} may take up to ${asGiven(opens.openingS)} s (${unconfirmed}), and ${figure(clearingTime.maxS)} s are the most (${source}): ${way}.`;
+    return `${short}, at which ${which} may take up to ${formatExact(opens.openingS)} s (${unconfirmed}), and ${formatRounded(clearingTime.maxS)} s are the most (${source}): ${way}.`;
   },
 });
 

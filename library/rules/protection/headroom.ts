@@ -1,8 +1,8 @@
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
-import { exceeds, figure, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../figures.ts";
 import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
 import { loadPath } from "../written-at.ts";
@@ -17,7 +17,7 @@ export const headroom = defineRule<Values>({
   acceptable: true,
   // Needs the aim. A rating below the load itself is left to protection/below-load.
   check: (plan) =>
-    perCircuit(plan, (judged) => {
+    perRun(plan, (judged) => {
       const { circuit, result } = judged;
       if (!circuit.continuous) return [];
       return protectedEnds(judged)
@@ -39,8 +39,8 @@ export const headroom = defineRule<Values>({
         });
     }),
   message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {
-    const [, aim] = tellApartWithUnit(device.ratingA, aimA, "A");
-    return `${theDevice(device)} is below ${aim}, ${figure(aimPercent)} % of a load of ${withUnit(loadA, "A")} that runs for hours (${source}): ${way}.`;
+    const [, aim] = formatDistinctWithUnit(device.ratingA, aimA, "A");
+    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a load of ${withUnit(loadA, "A")} that runs for hours (${source}): ${way}.`;
   },
 });
 

@@ -5,7 +5,7 @@ import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { Protection } from "../../model/circuit.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
 import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../chosen-device.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
 import { partInWords, relatedPart } from "../part-in-words.ts";
 import { type PlacedDevice, placedDevice } from "../placed-device.ts";
@@ -59,7 +59,7 @@ export const protectionInterrupting = defineRule<Values>({
       const short = withUnit(shortA, "A");
       return `What ${theDevice(device).replace("The", "the")} can interrupt is not known; a short right behind it draws ${short}${guessed}: ${way}.`;
     }
-    const [can, draws] = tellApartWithUnit(capacity.capacityA, shortA, "A");
+    const [can, draws] = formatDistinctWithUnit(capacity.capacityA, shortA, "A");
     const from = capacity.family
       ? ` (${capacity.family}${capacity.unconfirmed ? `, ${unconfirmed}` : ""})`
       : "";

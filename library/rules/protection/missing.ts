@@ -3,7 +3,7 @@ import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
 import { addingFixes, whyNoRating } from "../protected-ends.ts";
-import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
 import { sizeInWords } from "../sized-fix.ts";
 import { sourceInWords } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
@@ -18,10 +18,10 @@ export const missing = defineRule<Values>({
   acceptable: true,
   // Needs the range of ratings. A circuit that both ends can feed gets both its devices at once.
   check: (plan) =>
-    perCircuit(plan, (judged) => {
+    perRun(plan, (judged) => {
       const { circuit, result } = judged;
       // In a network a device further up may protect it: protection/unprotected-path looks.
-      if (circuit.protection || circuit.wired) return [];
+      if (circuit.protection || circuit.inNetwork) return [];
       const fixes = fixesFor(judged);
       const values: Values = {
         size: sizeInWords(circuit.conductor),
@@ -44,7 +44,7 @@ interface Values {
  * The best rating on the conductor as it is; where none fits there, a thicker conductor with it. Of the family of the
  * device at the far end, if one is there.
  */
-function fixesFor({ circuit, result }: JudgedCircuit): ProposedFix[] {
+function fixesFor({ circuit, result }: JudgedRun): ProposedFix[] {
   const { protectionFarEnd } = circuit;
   const addFarEnd = circuit.fedFromBothEnds && !protectionFarEnd;
   const ratingA = bestRating(result.protection, protectionFarEnd?.family);

@@ -1,5 +1,5 @@
 import { isMadeRating, nearestRatingAbove, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import type { Circuit, Protection } from "../../model/circuit.ts";
+import type { Protection, Run } from "../../model/circuit.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -11,7 +11,7 @@ import {
   ratingFix,
   statedWithUnit,
 } from "../protected-ends.ts";
-import { defineRule, perCircuit } from "../rule.ts";
+import { defineRule, perRun } from "../rule.ts";
 import { unconfirmed } from "../source-in-words.ts";
 
 export const standardRating = defineRule<Values>({
@@ -35,7 +35,7 @@ export const standardRating = defineRule<Values>({
   acceptable: true,
   // Needs the lists of made ratings: of the stated family, else of all families together.
   check: (plan) =>
-    perCircuit(plan, (judged) =>
+    perRun(plan, (judged) =>
       protectedEnds(judged)
         .filter(({ protection: { ratingA, family } }) => !isMadeRating(ratingA, family))
         .map((end) => {
@@ -69,7 +69,7 @@ interface Values {
 }
 
 /** The made ratings next to the stated one that keep load, headroom and conductor, nearest first; else what does. */
-function fixesFor(circuit: Circuit, end: ProtectedEnd): ProposedFix[] {
+function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
   const { ratingA, family } = end.protection;
   const { minA, aimA, maxA } = end.range;
   // Too small or too big besides: then its neighbours are no better, and the other finding's fix is the one to take.

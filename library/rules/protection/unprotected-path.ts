@@ -5,7 +5,7 @@ import type { UnprotectedPath } from "../../analysis/network/topology.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
-import { exceeds, figure, withUnit } from "../figures.ts";
+import { exceeds, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../inserted-protection.ts";
 import {
@@ -52,7 +52,7 @@ export const unprotectedPath = defineRule<Values>({
       }
       case "machine": {
         const { device, maxA, alternator, ratedA, source, wayOut: way } = values;
-        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${figure(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit itself (${source}): ${way}.`;
+        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit itself (${source}): ${way}.`;
       }
     }
   },

@@ -2,10 +2,10 @@ import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../ana
 import type { Family } from "../../analysis/made-ratings.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
 import { chosenChanges, chosenInWords, chosenKind } from "../chosen-device.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { type Device, type ProtectedEnd, protectedEnds, theDevice } from "../protected-ends.ts";
-import { atProperty, defineRule, type JudgedCircuit, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
 import { sourceInWords, unconfirmed } from "../source-in-words.ts";
 import { wayOut } from "../way-out.ts";
 
@@ -19,7 +19,7 @@ export const voltageRating = defineRule<Values>({
   acceptable: true,
   // Needs the voltages in which families are made. An error where the device is made for less, else advice on what to buy.
   check: (plan) =>
-    perCircuit(plan, (judged) =>
+    perRun(plan, (judged) =>
       protectedEnds(judged).flatMap((end) => {
         const found = judgedByMarking(judged, end) ?? judgedByFamily(judged, end);
         return found ? [{ ...found, at: atProperty(judged.circuit, end.device.end, found.on) }] : [];
@@ -27,7 +27,7 @@ export const voltageRating = defineRule<Values>({
     ),
   message({ what, device, family, systemV, madeForV, source, wayOut: way, ...values }) {
     const which = family ? ` (${family}${values.unconfirmed ? `, ${unconfirmed}` : ""})` : "";
-    const [made, system] = tellApartWithUnit(madeForV.at(-1) ?? 0, systemV, "V");
+    const [made, system] = formatDistinctWithUnit(madeForV.at(-1) ?? 0, systemV, "V");
     switch (what) {
       case "made for less":
         return `${theDevice(device)} is made for ${made}${which}, its circuit has ${system} (${source}): ${way}.`;
@@ -63,7 +63,7 @@ interface FoundAtEnd {
 }
 
 /** The voltage that the plan states counts before anything that its family says. Undefined: there is nothing wrong with it. */
-function judgedByMarking(judged: JudgedCircuit, end: ProtectedEnd): FoundAtEnd | undefined {
+function judgedByMarking(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | undefined {
   const { systemV } = judged.circuit;
   const { ratedV } = end.protection;
   if (ratedV === undefined || !exceeds(systemV, ratedV)) return undefined;
@@ -83,7 +83,7 @@ function judgedByMarking(judged: JudgedCircuit, end: ProtectedEnd): FoundAtEnd |
   };
 }
 
-function judgedByFamily(judged: JudgedCircuit, end: ProtectedEnd): FoundAtEnd | undefined {
+function judgedByFamily(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | undefined {
   const { systemV } = judged.circuit;
   const { family, ratedV } = end.protection;
   if (!family || ratedV !== undefined) return undefined;
@@ -117,7 +117,7 @@ function oneThatIsMarked(systemV: number): string {
 }
 
 /** A suggestion, never a repair: the plan would only say so; it must then really be bought. */
-function theOneFor({ circuit }: JudgedCircuit, { device }: ProtectedEnd, ratedV: number): ProposedFix {
+function theOneFor({ circuit }: JudgedRun, { device }: ProtectedEnd, ratedV: number): ProposedFix {
   return {
     title: `Use the one for ${withUnit(ratedV, "V")}`,
     kind: "suggestion",
@@ -129,7 +129,7 @@ function theOneFor({ circuit }: JudgedCircuit, { device }: ProtectedEnd, ratedV:
  * The same rating in a family that is made for the voltage and interrupts no less. Nothing where it is not known what the
  * device that is there can interrupt.
  */
-function otherDevice({ circuit }: JudgedCircuit, { device, protection }: ProtectedEnd): ProposedFix[] {
+function otherDevice({ circuit }: JudgedRun, { device, protection }: ProtectedEnd): ProposedFix[] {
   const { ratingA, family, interruptingA } = protection;
   const interruptA = interruptingA ?? (family && familyData(family).breakingCapacityA);
   if (!interruptA) return [];

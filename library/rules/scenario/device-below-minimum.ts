@@ -1,10 +1,10 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
 import type { NetworkResult } from "../../analysis/network-result.ts";
-import { thickeningOf, type WayDemand, pathIn } from "../../analysis/way-thickening.ts";
+import { pathIn, thickeningOf, type WayDemand } from "../../analysis/way-thickening.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
-import { asGiven, tellApartWithUnit } from "../figures.ts";
+import { formatDistinctWithUnit, formatExact } from "../figures.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { atPart, partInWords, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
@@ -53,9 +53,9 @@ export const deviceBelowMinimum = defineRule<Values>({
       }),
     ),
   message({ device, voltageV, neededV, needs: property, source, scenario, wayOut: way }) {
-    const [gets] = tellApartWithUnit(voltageV, neededV, "V");
+    const [gets] = formatDistinctWithUnit(voltageV, neededV, "V");
     const from = source ? `, ${source}` : "";
-    return `Only ${gets} ${scenario} at ${device}, which needs ${asGiven(neededV)} V (${property}${from}): ${way}.`;
+    return `Only ${gets} ${scenario} at ${device}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
   },
 });
 
@@ -89,7 +89,8 @@ function sourceOf(part: DeviceVoltage["part"]): string {
 
 /** By part index, the first way of each. */
 const wayByPart = workedOutOnce(
-  ({ supplyPaths }: NetworkResult) => new Map([...supplyPaths].reverse().map((way) => [way.part, way] as const)),
+  ({ supplyPaths }: NetworkResult) =>
+    new Map([...supplyPaths].reverse().map((way) => [way.part, way] as const)),
 );
 
 /** The way from the bank in that scenario; none where no bank feeds the device. */

@@ -2,7 +2,7 @@ import { coldStringOf, mostInSeries } from "../../analysis/solar-cold-voltage.ts
 import { type SolarWiring, solarWiringOf } from "../../analysis/solar-wiring.ts";
 import type { SolarControllerPart } from "../../model/network.ts";
 import { coldVoltageByCoefficient, coldVoltageFactors } from "../../standards/solar-factors.ts";
-import { exceeds, figure, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atPart, partInWords, relatedPart } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
@@ -33,9 +33,9 @@ export const coldVoltage = defineRule<Values>({
     if (why === "below-table")
       return `Cannot be judged at ${values.lowestC} °C: the table ends at ${values.tableEndsC} °C (${values.source}): state openCircuitPercentPerC.`;
     const { coldV, maxInputV, openCircuitV, panels, lowestC } = values;
-    const [gives, bears] = tellApartWithUnit(coldV, maxInputV, "V");
+    const [gives, bears] = formatDistinctWithUnit(coldV, maxInputV, "V");
     const subject = panels > 1 ? `${panels} panels in series give` : "Gives";
-    const label = `${withUnit(openCircuitV, "V")} × ${figure(coldV / openCircuitV)}, ${values.source}`;
+    const label = `${withUnit(openCircuitV, "V")} × ${formatRounded(coldV / openCircuitV)}, ${values.source}`;
     const when = lowestC === undefined ? "even at 25 °C" : `at ${lowestC} °C (${label})`;
     return `${subject} ${gives} ${when}, ${controller} bears at most ${bears}: ${values.wayOut}.`;
   },

@@ -1,12 +1,12 @@
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { solarCurrent } from "../../analysis/solar-current.ts";
 import { solarWiringOf } from "../../analysis/solar-wiring.ts";
-import type { Circuit } from "../../model/circuit.ts";
+import type { Run } from "../../model/circuit.ts";
 import type { SolarArrayPart } from "../../model/network.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { partInWords, relatedPart } from "../part-in-words.ts";
 import { atProperty, defineRule, type Found, inNetwork } from "../rule.ts";
@@ -70,7 +70,7 @@ export const solarConductor = defineRule<Values>({
       return found;
     }),
   message({ size, ampacityA, ampacitySource, shortCircuitA, neededA, source, wayOut: way }) {
-    const [allowed, needed] = tellApartWithUnit(ampacityA, neededA, "A");
+    const [allowed, needed] = formatDistinctWithUnit(ampacityA, neededA, "A");
     return `${size} may carry ${allowed} (${ampacitySource}), panels of ${withUnit(shortCircuitA, "A")} need ${needed} (1.25 × 1.25, ${source} and (B)): ${way}.`;
   },
 });
@@ -106,7 +106,7 @@ function arraysByRun(network: Parameters<typeof solarWiringOf>[0]): ReadonlyMap<
 }
 
 /** Both factors are in the current already, so the rating need not be above it once more. Drop is another rule's. */
-function fixesFor(circuit: Circuit, neededA: number): ProposedFix[] {
+function fixesFor(circuit: Run, neededA: number): ProposedFix[] {
   const { minimumV: _, ...rest } = circuit;
   const loadA = Math.max(neededA, circuit.loadA);
   return sizedFixes(

@@ -1,6 +1,6 @@
 import { type StringJudgement, stringsOf } from "../../analysis/solar-strings.ts";
 import { solarCurrentFactors, stringProtectionRequired } from "../../standards/solar-factors.ts";
-import { exceeds, tellApartWithUnit, withUnit } from "../figures.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atPart, relatedPart } from "../part-in-words.ts";
 import { statedWithUnit } from "../protected-ends.ts";
@@ -58,15 +58,15 @@ export const stringProtection = defineRule<Values>({
       case "bearing-not-stated":
         return `Cannot be judged: ${strings} strings push up to ${withUnit(othersA, "A")} into one with a fault (${source}): state maxSeriesFuseA from the data sheet.`;
       case "missing": {
-        const [pushed, borne] = tellApartWithUnit(othersA, maxSeriesFuseA, "A");
+        const [pushed, borne] = formatDistinctWithUnit(othersA, maxSeriesFuseA, "A");
         return `The other strings push ${pushed} into one with a fault, its panels bear a fuse of ${borne} at most (${source}): ${values.wayOut}.`;
       }
       case "too-great": {
-        const [, borne] = tellApartWithUnit(stringFuseA, maxSeriesFuseA, "A");
+        const [, borne] = formatDistinctWithUnit(stringFuseA, maxSeriesFuseA, "A");
         return `${fuse} is above the ${borne} that the panels' maker allows (${source}): ${values.wayOut}.`;
       }
       case "too-small": {
-        const [, least] = tellApartWithUnit(stringFuseA, leastFuseA, "A");
+        const [, least] = formatDistinctWithUnit(stringFuseA, leastFuseA, "A");
         return `${fuse} opens in bright sun: it needs ${least}, 1.25 × 1.25 times the short-circuit current (${values.currentSource} and (B)): ${values.wayOut}.`;
       }
     }

@@ -104,7 +104,7 @@ interface RunState {
   made: number;
 }
 
-interface Running {
+interface RunInProgress {
   readonly runtime: QuickJSRuntime;
   readonly context: QuickJSContext;
   readonly inside: QuickJSHandle;
@@ -144,7 +144,7 @@ function loadOwnModules(runtime: QuickJSRuntime) {
   );
 }
 
-function run(running: Running): End {
+function run(running: RunInProgress): End {
   const { runtime, context, memory, request, state } = running;
   const { limits } = request;
   state.limits = limits;
@@ -176,7 +176,7 @@ function run(running: Running): End {
  * Only the plan's modules, and only while they are linked: the text of each import was resolved by the host before, so nothing
  * else can be reached, and `import()` leads nowhere.
  */
-function loadPlanModules({ runtime, request, state }: Running) {
+function loadPlanModules({ runtime, request, state }: RunInProgress) {
   const modules = new Map(request.modules.map((module) => [module.uri, module]));
   const leadsTo = (base: string, requested: string): string | undefined => {
     if (state.linked) return undefined;
@@ -202,7 +202,7 @@ function refusal(name: string, { linked }: RunState): string {
 }
 
 /** Runs the plan's promises, one job at a time, until nothing is left to do. */
-function settle(module: QuickJSHandle, running: Running): End {
+function settle(module: QuickJSHandle, running: RunInProgress): End {
   const { runtime, context, state } = running;
   for (;;) {
     const settled = context.getPromiseState(module);
@@ -225,7 +225,7 @@ function settle(module: QuickJSHandle, running: Running): End {
 }
 
 /** The plan threw, or was made to. */
-function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
+function whyStopped(thrown: QuickJSHandle, running: RunInProgress): Stopped {
   const { context, request, state } = running;
   beginInspection(running);
   const described = callInside(running, "describeThrown", thrown)?.consume((handle) =>
@@ -243,7 +243,7 @@ function whyStopped(thrown: QuickJSHandle, running: Running): Stopped {
 }
 
 /** The plan has ended. What is asked of its context now may run a little of it again (a proxy's traps): not for long. */
-function beginInspection({ runtime, memory, state }: Running) {
+function beginInspection({ runtime, memory, state }: RunInProgress) {
   if (state.over) return;
   state.over = true;
   memory.limitBytes = memory.bytes + answerBytes;
@@ -256,12 +256,12 @@ const answerBytes = 16 * 1024 * 1024;
 const unreadable: Thrown = ["an error that cannot be read", ""];
 
 /** When memory is so short that not even the error can be made, `null` is thrown instead. A plan may throw `null` too. */
-function isFull({ memory, request }: Running): boolean {
+function isFull({ memory, request }: RunInProgress): boolean {
   return memory.bytes > request.limits.memoryBytes * 0.8;
 }
 
 function callInside(
-  { context, inside }: Running,
+  { context, inside }: RunInProgress,
   name: string,
   ...given: QuickJSHandle[]
 ): QuickJSHandle | undefined {

@@ -1,6 +1,6 @@
 import type { Box } from "../drawing.ts";
 import { verticalExtent } from "../graph.ts";
-import type { Pen } from "../ink.ts";
+import type { SvgWriter } from "../ink.ts";
 import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617: a conductor on which others land, drawn thick; a dot where each joins. */
@@ -59,7 +59,7 @@ function panel(legend: string, frame: "thin" | "fine"): PartSymbol {
   };
 }
 
-function bar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
+function bar(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number): string {
   return (
     pen.line(
       [
@@ -72,7 +72,7 @@ function bar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
 }
 
 /** As long as what it joins. */
-function innerBar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string {
+function innerBar(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number): string {
   if (leads.length === 0) return "";
   const { top, bottom } = verticalExtent(leads);
   const spread = leads.length === 1 ? 6 : 0;
@@ -88,7 +88,7 @@ function innerBar(pen: Pen, box: Box, leads: readonly Lead[], x: number): string
 }
 
 /** Each lead from the edge of the box to the bar, with a dot where they join. */
-function joined(pen: Pen, box: Box, leads: readonly Lead[], x: number, dotPx: number): string {
+function joined(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number, dotPx: number): string {
   return leads
     .map(
       ({ side, y }) =>

@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { Pen } from "../ink.ts";
+import type { SvgWriter } from "../ink.ts";
 import type { PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617: a box cut by a diagonal, what goes in above it, what comes out below. */
@@ -33,7 +33,7 @@ function converter(legend: string, taken: CurrentKind, given: CurrentKind): Part
   };
 }
 
-const waves: Readonly<Record<CurrentKind, (pen: Pen, box: Box) => string>> = {
+const waves: Readonly<Record<CurrentKind, (pen: SvgWriter, box: Box) => string>> = {
   direct: (pen, { x, y, width, height }) =>
     pen.line([
       { x, y: y + height / 2 - 2 },

@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { Pen } from "../ink.ts";
+import type { SvgWriter } from "../ink.ts";
 import type { PartSymbol } from "./part-symbol.ts";
 
 /** Any device: a rectangle (IEC 60617). What it is stands beside it. */
@@ -24,7 +24,7 @@ export const load: PartSymbol = {
   },
 };
 
-function arrow(pen: Pen, { x, y, width }: Box): string {
+function arrow(pen: SvgWriter, { x, y, width }: Box): string {
   return (
     pen.line([
       { x, y },

@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { Pen } from "../ink.ts";
+import type { SvgWriter } from "../ink.ts";
 
 /** How one kind of part is drawn: plain lines in the manner of IEC 60617 and IEEE 315, no meaning in any colour. */
 export interface PartSymbol {
@@ -13,7 +13,7 @@ export interface PartSymbol {
    * itself.
    */
   readonly leads: "gathered" | "each";
-  draw(pen: Pen, box: Box, leads: readonly Lead[]): string;
+  draw(pen: SvgWriter, box: Box, leads: readonly Lead[]): string;
 }
 
 /** Where a terminal is reached: on the west or east edge of the symbol's box. */

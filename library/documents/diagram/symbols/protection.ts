@@ -1,12 +1,12 @@
 import type { Protection } from "../../../model/circuit.ts";
 import type { Point } from "../graph.ts";
-import type { Pen } from "../ink.ts";
+import type { SvgWriter } from "../ink.ts";
 
 /** Half of the length that a device takes of its line, px; the line is interrupted there. */
 export const deviceHalfPx = 13;
 
 /** IEC 60617, fuse: a rectangle with the line through it. circuit breaker: an open contact with a cross. */
-export function drawDevice(pen: Pen, { family }: Pick<Protection, "family">, { x, y }: Point): string {
+export function drawDevice(pen: SvgWriter, { family }: Pick<Protection, "family">, { x, y }: Point): string {
   const lead = (from: number, to: number) =>
     pen.line([
       { x: x + from, y },

@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { Pen } from "../ink.ts";
+import type { SvgWriter } from "../ink.ts";
 import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617, disconnector: a blade, open, and the bar of its fixed contact. */
@@ -50,7 +50,7 @@ export const shunt: PartSymbol = {
 };
 
 /** Leads up to `half` of what stands in the middle. */
-function toMiddle(pen: Pen, box: Box, leads: readonly Lead[], half: number, y: number): string[] {
+function toMiddle(pen: SvgWriter, box: Box, leads: readonly Lead[], half: number, y: number): string[] {
   const { x } = middleOf(box);
   return leads.map(({ side, y: at }) => {
     const touching = { x: side === "west" ? x - half : x + half, y };
