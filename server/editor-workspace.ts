@@ -1,7 +1,7 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { diskWorkspace } from "./evaluate/disk-workspace.ts";
+import { diskWorkspace } from "./evaluate/files/disk-workspace.ts";
 import type { SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
-import { normalisedUri } from "./uri-spelling.ts";
+import { normalisedUri } from "./normalise-uri.ts";
 
 /**
  * The disk below the open editors. Inside the server every file goes by one spelling of its URI, and by the editor's own again

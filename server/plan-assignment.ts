@@ -1,5 +1,5 @@
 import type { Duty } from "./engine-messages.ts";
-import type { Membership } from "./evaluate/plan-roots.ts";
+import type { Membership } from "./evaluate/files/plan-roots.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 
 export interface Assignment {

@@ -1,5 +1,5 @@
 import type { AlternatorPart, Network, Part } from "../model/network.ts";
-import { type Edge, reachedFrom } from "./network/joined.ts";
+import { type Edge, reachedFrom } from "./network/topology/adjacency.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 
 /** What hangs on one or more alternators that feed the same conductors, for as long as a scenario lasts. */

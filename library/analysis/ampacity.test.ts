@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Run } from "../model/circuit.ts";
+import type { Run } from "../model/run.ts";
 import { ambientFactor, ampacityOf, deratedA } from "./ampacity.ts";
 import { sampleCircuit } from "./sample-circuit.ts";
 

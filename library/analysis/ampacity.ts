@@ -1,4 +1,4 @@
-import type { Conductor, Run } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/run.ts";
 import { ambientCorrection } from "../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../standards/ampacity-iso10133.ts";

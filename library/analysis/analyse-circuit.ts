@@ -1,4 +1,4 @@
-import type { Run } from "../model/circuit.ts";
+import type { Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { CircuitResult } from "./circuit-result.ts";
 import { protectionRangeOf } from "./protection-range.ts";

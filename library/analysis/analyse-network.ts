@@ -1,10 +1,10 @@
 import type { Network } from "../model/network.ts";
-import { faultsOf } from "./network/faults.ts";
-import { solveScenarios } from "./network/solve-scenarios.ts";
-import { topologyOf } from "./network/topology.ts";
-import { excludeUnsolvedIslands } from "./network/untold-islands.ts";
-import { hasSameTopology } from "./network/wired-alike.ts";
-import { worstCaseOver } from "./network/worst.ts";
+import { faultsOf } from "./network/faults/faults.ts";
+import { excludeUnsolvedIslands } from "./network/solver/exclude-unsolved-islands.ts";
+import { solveScenarios } from "./network/solver/solve-scenarios.ts";
+import { hasSameTopology } from "./network/topology/same-topology.ts";
+import { topologyOf } from "./network/topology/topology.ts";
+import { worstCaseOver } from "./network/worst-case.ts";
 import type { NetworkResult } from "./network-result.ts";
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import type { Protection } from "../model/circuit.ts";
+import type { Protection } from "../model/run.ts";
 import { chooseDevice, chooseDeviceBetween, interruptsA, markingFor, oneMoreLike } from "./choose-device.ts";
 
 // ISO 8820-3, -12 and -13: 1,000 A, 32 V or 58 V (scopes, read); ISO 8820-5: 2,000 A (from memory).

@@ -1,4 +1,4 @@
-import type { Protection } from "../model/circuit.ts";
+import type { Protection } from "../model/run.ts";
 import { type DeviceFamily, deviceFamilies } from "../standards/device-ratings.ts";
 import { type Family, isMadeRating, madeRatings } from "./made-ratings.ts";
 

@@ -1,4 +1,4 @@
-import type { Protection } from "../model/circuit.ts";
+import type { Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { clearingTime } from "../standards/protection-rules.ts";
 import { gatesFor, openingTime } from "./opening-time.ts";

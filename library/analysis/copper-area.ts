@@ -1,4 +1,4 @@
-import type { Conductor, Run } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/run.ts";
 import { copperDensity } from "../standards/copper.ts";
 import { resistanceOfAwg } from "../standards/resistance-awg.ts";
 

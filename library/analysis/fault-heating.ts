@@ -1,5 +1,5 @@
-import type { Protection, Run } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
+import type { Protection, Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { faultWithstand } from "./fault-withstand.ts";

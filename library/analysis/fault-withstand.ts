@@ -1,4 +1,4 @@
-import type { Protection, Run } from "../model/circuit.ts";
+import type { Protection, Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { adiabaticCopper, finalTemperatures } from "../standards/short-circuit-copper.ts";
 import { crossSectionMm2 } from "./copper-area.ts";

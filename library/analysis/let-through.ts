@@ -1,4 +1,4 @@
-import type { Protection } from "../model/circuit.ts";
+import type { Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { gatesFor, type OpeningTime, openingTime, opensNotBeforeS, percentOfRating } from "./opening-time.ts";
 

@@ -1,4 +1,4 @@
-import type { Conductor } from "../model/circuit.ts";
+import type { Conductor } from "../model/run.ts";
 
 /**
  * The conductors of the same system and number of parallel wires in every made size, thinnest first.

@@ -1,4 +1,4 @@
-import type { Conductor, Run } from "../model/circuit.ts";
+import type { Conductor, Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { minimumAwg, minimumMm2 } from "../standards/minimum-sizes.ts";
 import { sizesAbove } from "./made-sizes.ts";

@@ -1,4 +1,4 @@
-import type { NetworkTopology } from "./network/topology.ts";
+import type { NetworkTopology } from "./network/topology/topology.ts";
 
 /** Everything that is computed of a network. All numbers unrounded; rounding belongs to whoever shows them. */
 export interface NetworkResult {

@@ -1,5 +1,5 @@
-import type { Protection } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
+import type { Protection } from "../model/run.ts";
 import { opensFirst } from "./let-through.ts";
 import type { DevicePlace, NetworkResult } from "./network-result.ts";
 import { percentOfRating } from "./opening-time.ts";

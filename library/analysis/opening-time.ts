@@ -1,4 +1,4 @@
-import type { Protection } from "../model/circuit.ts";
+import type { Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type TimeCurrentGates, timeCurrentGates } from "../standards/time-current-gates.ts";
 import { withoutDust } from "./rounding-dust.ts";

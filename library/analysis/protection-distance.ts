@@ -1,4 +1,4 @@
-import type { Run } from "../model/circuit.ts";
+import type { Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { protectionDistances } from "../standards/protection-rules.ts";
 

@@ -1,4 +1,4 @@
-import type { Run } from "../model/circuit.ts";
+import type { Run } from "../model/run.ts";
 import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";

@@ -1,4 +1,4 @@
-import type { Conductor } from "../model/circuit.ts";
+import type { Conductor } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
 import { resistanceOfAwg } from "../standards/resistance-awg.ts";

@@ -1,4 +1,4 @@
-import type { Run } from "../model/circuit.ts";
+import type { Run } from "../model/run.ts";
 
 /** A sound circuit with every default filled in, and whatever a test changes of it. For tests only. */
 export function sampleCircuit(change: Partial<Run> = {}): Run {

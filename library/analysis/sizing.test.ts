@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Conductor, Protection, Run } from "../model/circuit.ts";
+import type { Conductor, Protection, Run } from "../model/run.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize, minimumSizeOf } from "./minimum-size.ts";
 import { sampleCircuit } from "./sample-circuit.ts";

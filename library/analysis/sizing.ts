@@ -1,4 +1,4 @@
-import type { Conductor, Protection, Run } from "../model/circuit.ts";
+import type { Conductor, Protection, Run } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import type { CircuitResult, ProtectionRange } from "./circuit-result.ts";
 import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts";

@@ -1,6 +1,6 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
-import { componentsOf } from "./network/joined.ts";
-import { type Nearest, nearestTargets } from "./network/nearest-targets.ts";
+import { componentsOf } from "./network/topology/adjacency.ts";
+import { type Nearest, nearestTargets } from "./network/topology/nearest-targets.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 /** One solar array and how it is wired to a controller. */

@@ -1,8 +1,8 @@
-import type { Protection } from "../model/circuit.ts";
 import type { DcDcChargerPart, InverterPart, Network, Scenario } from "../model/network.ts";
+import type { Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { surgeDuration } from "../standards/device-practice.ts";
-import { type AddedLoad, addedLoads } from "./network/added-load.ts";
+import { type AddedLoad, addedLoads } from "./network/solver/added-load.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 

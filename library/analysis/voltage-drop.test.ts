@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Run } from "../model/circuit.ts";
+import type { Run } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";

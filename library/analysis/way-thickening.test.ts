@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Conductor } from "../model/circuit.ts";
 import type { LoadPart, Network } from "../model/network.ts";
+import type { Conductor } from "../model/run.ts";
 import { analyseNetwork } from "./analyse-network.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { madeSizes } from "./made-sizes.ts";

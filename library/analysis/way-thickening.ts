@@ -1,10 +1,10 @@
-import type { Conductor, Run } from "../model/circuit.ts";
 import type { Network } from "../model/network.ts";
+import type { Conductor, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { type LegChoices, leastCopper } from "./least-copper.ts";
 import { sizesAbove, sizesFrom } from "./made-sizes.ts";
-import { portsOf } from "./network/two-poles.ts";
+import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { dropOf } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";

@@ -4,8 +4,8 @@ import { crossSectionMm2 } from "../analysis/copper-area.ts";
 import { sizesAbove } from "../analysis/made-sizes.ts";
 import { type Judgement, judge } from "../judge.ts";
 import type { PlanRecord } from "../model/record.ts";
+import { sizeInWords } from "../rules/fixes/sized-fix.ts";
 import { runExample } from "../rules/page-tester.ts";
-import { sizeInWords } from "../rules/sized-fix.ts";
 import { type FewerSizes, fewerSizes, fewerSizesTable } from "./fewer-sizes.ts";
 
 const records = (code: string) => {

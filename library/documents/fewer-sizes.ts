@@ -1,10 +1,10 @@
 import { copperKg } from "../analysis/copper-area.ts";
 import type { Judgement } from "../judge.ts";
-import type { Conductor } from "../model/circuit.ts";
 import type { PlanRecord } from "../model/record.ts";
-import { formatRounded } from "../rules/figures.ts";
-import { sizeInWords } from "../rules/sized-fix.ts";
-import { unconfirmed } from "../rules/source-in-words.ts";
+import type { Conductor } from "../model/run.ts";
+import { sizeInWords } from "../rules/fixes/sized-fix.ts";
+import { formatRounded } from "../rules/wording/format-number.ts";
+import { unconfirmed } from "../rules/wording/source-in-words.ts";
 import { copperDensity } from "../standards/copper.ts";
 import { addedFindings, foundWithOtherFigures } from "./fewer-sizes/added-findings.ts";
 import { type Refusal, type Spared, sparedSizes } from "./fewer-sizes/search.ts";

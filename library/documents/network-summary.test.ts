@@ -4,8 +4,8 @@ import { sampleNetwork } from "../analysis/network/sample-network.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
 import { sampleCircuit } from "../analysis/sample-circuit.ts";
 import type { JudgedPlan } from "../rules/rule.ts";
+import { networkDerivation } from "./network-derivation.ts";
 import { hardestInWords, lowestInWords, networkStateInWords, networkSummary } from "./network-summary.ts";
-import { networkDerivation } from "./network-working.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "./worst-drop.ts";
 
 /** A bank, a lamp and an inverter, with results as if they had been worked out. */

@@ -1,7 +1,7 @@
 import type { UnsolvedScenario } from "../analysis/network-result.ts";
 import type { Network, NetworkConductor, Part } from "../model/network.ts";
-import { formatDistinct, withUnit } from "../rules/figures.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
+import { formatDistinct, withUnit } from "../rules/wording/format-number.ts";
 
 /**
  * Where a network is not judged as a whole, a few words that say so: "network not judged", "1 of 3 scenarios not solved".

@@ -1,5 +1,5 @@
-import { formatDistinct } from "../rules/figures.ts";
 import type { JudgedPlan } from "../rules/rule.ts";
+import { formatDistinct } from "../rules/wording/format-number.ts";
 
 /** The drop of one circuit against its own limit, both in percent of the nominal voltage. */
 export interface DropAgainstLimit {

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { busBarSides } from "./allowed-values.ts";
 import { termination, torque } from "./bench-properties.ts";
+import { isObject } from "./describe-value.ts";
 import { ofEveryPart, partTable, rating } from "./part-properties.ts";
 import { amount, amountOrNone, count, notAList, oneOf, type Property, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
-import { isObject } from "./written-value.ts";
 
 /* What each property of the parts may be that only pass current on. */
 

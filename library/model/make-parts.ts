@@ -9,11 +9,11 @@ import {
 } from "../standards/device-practice.ts";
 import { internalResistanceOf, restVoltageAt, restVoltages } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
-import type { Run } from "./circuit.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
 import type { Draw, LoadPart, Part } from "./network.ts";
 import type { NominalVoltages } from "./nominal-voltage.ts";
 import { acceptedIn, defaultVoltage, dropLimitOf } from "./read-run.ts";
+import type { Run } from "./run.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
 /** A part with every default filled in. Its draft is wholly in order. */

@@ -1,21 +1,21 @@
 import { type CableValues, cableProperties } from "./cable-properties.ts";
-import type { InvalidValue } from "./circuit.ts";
 import { type CircuitValues, wiredCircuitProperties } from "./circuit-properties.ts";
+import { describeValue, isObject } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
 import { draftLoadOfCircuit, draftPart, type LoadOfCircuit, type PartDraft } from "./draft-part.ts";
 import type { NetworkTerminal } from "./network.ts";
 import { type Refusal, readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
-import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
-import { isPartWord } from "./terminals.ts";
 import {
   type CableEnds,
   type CircuitEnds,
   endsOfCable,
   endsOfCircuit,
   type PartsOfPlan,
-} from "./written-ends.ts";
-import { describeValue, isObject } from "./written-value.ts";
+} from "./resolve-terminals.ts";
+import type { InvalidValue } from "./run.ts";
+import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
+import { isPartWord } from "./terminals.ts";
 
 /** What the records of a network say, each by itself and with the terminals that it names. */
 export interface NetworkRecords extends PartsOfPlan {

@@ -1,6 +1,6 @@
 import type { Termination } from "../plan/termination.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { Protection, Run } from "./circuit.ts";
+import type { Protection, Run } from "./run.ts";
 
 /**
  * A build as one network: parts, and the conductors between their terminals. Every default is filled in, every unit is SI

@@ -1,6 +1,6 @@
 import { z } from "zod";
+import { isNonPlain } from "./describe-value.ts";
 import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
-import { isNonPlain } from "./written-value.ts";
 
 /** One property of a word: what zod lets through, and what people are told is allowed. */
 export interface Property<Value = unknown> {

@@ -1,10 +1,10 @@
 import { benchOf, defaultBench } from "./bench-settings.ts";
 import { type BuildValues, buildProperties } from "./build-properties.ts";
-import type { BuildSettings, InvalidValue } from "./circuit.ts";
 import { displayName } from "./display-name.ts";
 import type { ReadBuild } from "./read-circuit.ts";
 import { readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
+import type { BuildSettings, InvalidValue } from "./run.ts";
 
 /** What findings call it, whatever its name: a plan has one. */
 const name = "the build";

@@ -1,11 +1,11 @@
 import type { BuildValues } from "./build-properties.ts";
-import type { Run } from "./circuit.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import { grouped } from "./property.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
 import { type Refusal, readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
+import type { Run } from "./run.ts";
 
 /** Reads one call of `circuit` that hangs in no network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {

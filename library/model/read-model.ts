@@ -1,9 +1,9 @@
-import type { InvalidValue, PlanModel, Run } from "./circuit.ts";
 import { isWired } from "./network-records.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
 import type { PlanRecord } from "./record.ts";
+import type { InvalidValue, PlanModel, Run } from "./run.ts";
 
 /**
  * Makes circuits and a network of what a plan left behind when it ran: every value checked, every default filled in, lengths in

@@ -1,5 +1,5 @@
 import type { BuildValues } from "./build-properties.ts";
-import type { InvalidValue, Run } from "./circuit.ts";
+import { withArticle } from "./describe-value.ts";
 import { makeLoadOfCircuit, makePart, type PartContext } from "./make-parts.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "./network.ts";
 import {
@@ -14,8 +14,8 @@ import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
+import type { InvalidValue, Run } from "./run.ts";
 import { wiringOf } from "./wiring.ts";
-import { withArticle } from "./written-value.ts";
 
 /**
  * Makes one network of the parts, cables and scenarios of a plan, and of the circuits that start at a terminal. All that is

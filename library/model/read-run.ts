@@ -1,10 +1,10 @@
 import { criticalDropLimit, ordinaryDropLimit } from "../standards/drop-limits.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
-import type { Conductor, LengthProperty, Protection, Run } from "./circuit.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import type { WrittenProtection } from "./protection-properties.ts";
+import type { Conductor, LengthProperty, Protection, Run } from "./run.ts";
 
 /** What a plan that says nothing of it means. The manual in `library/plan` promises the same. */
 export const defaultVoltage = 12;

@@ -1,9 +1,9 @@
 import { restVoltageAt, restVoltages } from "./battery-figures.ts";
+import { withArticle } from "./describe-value.ts";
 import type { BatteryPart, Part, Scenario } from "./network.ts";
 import type { Refusal } from "./read-values.ts";
 import type { WrittenReference } from "./record.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
-import { withArticle } from "./written-value.ts";
 
 /** What scenarios need to know of the network that they are about. */
 export interface ScenarioContext {

@@ -1,4 +1,4 @@
-import type { InvalidValue } from "./circuit.ts";
+import { describeValue, isNonPlain, isObject } from "./describe-value.ts";
 import { nearestName } from "./nearest-name.ts";
 import type { Property } from "./property.ts";
 import {
@@ -10,7 +10,7 @@ import {
   type PropertyTable,
   type ValuesOf,
 } from "./property-table.ts";
-import { describeValue, isNonPlain, isObject } from "./written-value.ts";
+import type { InvalidValue } from "./run.ts";
 
 /**
  * Takes what is sound out of an argument, and says what is wrong with the rest. Arguments are never changed once they are

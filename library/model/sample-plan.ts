@@ -1,7 +1,7 @@
-import type { InvalidValue, PlanModel } from "./circuit.ts";
 import type { Network } from "./network.ts";
 import { readModel } from "./read-model.ts";
 import type { PlanRecord, Word } from "./record.ts";
+import type { InvalidValue, PlanModel } from "./run.ts";
 
 /*
  * For tests: the model of what words gave back, handed over in the order of their calls. The words count their calls, so each

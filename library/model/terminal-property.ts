@@ -1,8 +1,8 @@
 import { z } from "zod";
+import { isObject, isWord } from "./describe-value.ts";
 import { notAList, type Property } from "./property.ts";
 import type { WrittenReference, WrittenTerminal } from "./record.ts";
 import { isPartWord } from "./terminals.ts";
-import { isObject, isWord } from "./written-value.ts";
 
 /**
  * A terminal of a part. Only its shape is looked at here: whether the plan has such a part, and the part such a terminal, is

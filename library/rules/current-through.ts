@@ -1,8 +1,8 @@
 import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
 import type { Part } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
-import { atPart, scenarioInWords } from "./part-in-words.ts";
 import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
+import { atPart, scenarioInWords } from "./wording/part-in-words.ts";
 
 /** What a part may carry is what its maker says, and the plan repeats: no document stands behind it. */
 export const statedRating: Citation = {

@@ -27,7 +27,7 @@ if (missing.length > 0 || (checkOnly && outOfDate.length > 0)) process.exitCode 
 async function loadRules() {
   const { outputFiles } = await build({
     stdin: {
-      contents: `export { rules } from "./registry.ts"; export { sourceInFull } from "./source-in-words.ts";`,
+      contents: `export { rules } from "./registry.ts"; export { sourceInFull } from "./wording/source-in-words.ts";`,
       resolveDir: here,
       loader: "ts",
     },

@@ -1,4 +1,4 @@
-import { mayHideHazard } from "../evaluate/passed-by.ts";
+import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import { count, countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";

@@ -2,7 +2,7 @@ import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { CheckedPlan, IncompletePlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
-import { mayHideHazard } from "../evaluate/passed-by.ts";
+import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { findPlans } from "./find-plans.ts";
 import { createLineIndex } from "./line-index.ts";

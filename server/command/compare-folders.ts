@@ -9,8 +9,8 @@ import {
 import { type PairedPlan, pairedPlan, pairPlans } from "../../library/documents/difference/pair-plans.ts";
 import { planDifference } from "../../library/documents/difference/plan-difference.ts";
 import type { CheckOutcome } from "../evaluate/checked-plan.ts";
+import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { type Evaluated, evaluatedOrWhy } from "../evaluate/not-evaluated.ts";
-import { mayHideHazard } from "../evaluate/passed-by.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { type FolderState, pathIn } from "./folder-state.ts";
 import { type PassedFile, passedFiles, passedInLines } from "./passed-files.ts";

@@ -5,8 +5,8 @@ import {
   type Comparison,
   differenceMarkdown,
 } from "../../library/documents/difference/difference-markdown.ts";
-import { GitError } from "../evaluate/git.ts";
-import { type Revision, repositoryAt, revisionAt } from "../evaluate/git-revision.ts";
+import { type Revision, repositoryAt, revisionAt } from "../evaluate/git/git-revision.ts";
+import { GitError } from "../evaluate/git/run-git.ts";
 import type { Command } from "./command.ts";
 import { compareFolders } from "./compare-folders.ts";
 import { differenceJson } from "./difference-json.ts";

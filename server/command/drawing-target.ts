@@ -1,6 +1,6 @@
 import { basename, join, resolve } from "node:path";
 import type { View } from "../../library/documents/diagram/drawing.ts";
-import { makeNamedFolder } from "../output/write-whole.ts";
+import { makeNamedFolder } from "../output/atomic-write.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
 import { UsageError } from "./usage.ts";
 

@@ -1,9 +1,9 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { type Checker, createChecker } from "../evaluate/checker.ts";
-import { diskWorkspace } from "../evaluate/disk-workspace.ts";
-import type { Revision } from "../evaluate/git-revision.ts";
-import { type GitWorkspace, gitWorkspace } from "../evaluate/git-workspace.ts";
+import { diskWorkspace } from "../evaluate/files/disk-workspace.ts";
+import type { Revision } from "../evaluate/git/git-revision.ts";
+import { type GitWorkspace, gitWorkspace } from "../evaluate/git/git-workspace.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { gitLimitMs } from "./named-plans.ts";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { name, version } from "../../library/package.json";
-import { mayHideHazard, passedByReasons } from "../evaluate/passed-by.ts";
+import { mayHideHazard, passedByReasons } from "../evaluate/files/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import type { ReportedNetwork } from "./reported-network.ts";
 import { type Lines, notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";

@@ -1,5 +1,5 @@
 import { homedir } from "node:os";
-import { whyNotWritten } from "../output/write-whole.ts";
+import { whyNotWritten } from "../output/atomic-write.ts";
 import { usersResults } from "./cache-folder.ts";
 import { outputTo } from "./output.ts";
 import { run } from "./run.ts";

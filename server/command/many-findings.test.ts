@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { findingsWithFixesTried } from "../evaluate/proofs-in-time.ts";
+import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import { mostShownOfRule } from "../evaluate/shown-findings.ts";
 import { type CheckedPlans, checkPlans } from "./check-plans.ts";
 import { CommandTester, samplePlans } from "./command-tester.ts";

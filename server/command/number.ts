@@ -12,8 +12,8 @@ import {
   writeWireNumbers,
 } from "../../library/documents/schedules/wire-numbers-file.ts";
 import type { Wire } from "../../library/documents/schedules/wires.ts";
-import { numberedWires } from "../evaluate/kept-numbers.ts";
-import { writeWhole } from "../output/write-whole.ts";
+import { numberedWires } from "../evaluate/files/kept-numbers.ts";
+import { writeWhole } from "../output/atomic-write.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./run.ts";

@@ -1,6 +1,6 @@
 import { relative, sep } from "node:path";
-import { pathInWords } from "../evaluate/file-name.ts";
-import { mayHideHazard, type PassedBy, type PassedByReason } from "../evaluate/passed-by.ts";
+import { pathInWords } from "../evaluate/files/file-name.ts";
+import { mayHideHazard, type PassedBy, type PassedByReason } from "../evaluate/files/passed-by.ts";
 import type { Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 

@@ -1,8 +1,8 @@
 import { basename, join, resolve } from "node:path";
+import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
 import { planReport, reportKind } from "../output/plan-report.ts";
-import { makeNamedFolder, writeWhole } from "../output/write-whole.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import { interruptible } from "./interruption.ts";

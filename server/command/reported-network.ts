@@ -1,7 +1,7 @@
 import type { ScenarioResult, WorstOf } from "../../library/analysis/network-result.ts";
 import { contentsOf, type NetworkSummary, networkSummary } from "../../library/documents/network-summary.ts";
-import type { Conductor } from "../../library/model/circuit.ts";
 import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
+import type { Conductor } from "../../library/model/run.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Lines } from "./reported-plan.ts";

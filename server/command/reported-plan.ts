@@ -12,7 +12,7 @@ import type {
   SourceRange,
 } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
-import { findingsWithFixesTried } from "../evaluate/proofs-in-time.ts";
+import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-network.ts";

@@ -1,4 +1,4 @@
-import { mayHideHazard } from "../evaluate/passed-by.ts";
+import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { annotationsReport } from "./annotations-report.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import { jsonReport } from "./json-report.ts";

@@ -4,7 +4,7 @@ import type { WireLabel } from "../../library/documents/schedules/labels.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
-import { makeNamedFolder, writeWhole } from "../output/write-whole.ts";
+import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
 import type { ExitCode, Host } from "./run.ts";
 import { tablesJson } from "./tables-json.ts";

@@ -1,6 +1,6 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
-import { mayHideHazard } from "../evaluate/passed-by.ts";
+import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { shownFindings } from "../evaluate/shown-findings.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import { codeFrame } from "./code-frame.ts";

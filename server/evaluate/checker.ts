@@ -2,15 +2,15 @@ import type { Judgement } from "../../library/judge.ts";
 import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
-import { FileCache } from "./file-cache.ts";
-import type { FileImports } from "./file-imports.ts";
-import type { PassedBy } from "./passed-by.ts";
-import { LocatedPlan } from "./plan-in-text.ts";
-import { type Membership, PlanRoots } from "./plan-roots.ts";
-import { provenChange, provenFixAll, provenFixes } from "./prove-fixes.ts";
-import { fileImports } from "./read-imports.ts";
-import { memoisedSandbox } from "./repeated-runs.ts";
+import type { PassedBy } from "./files/passed-by.ts";
+import { type Membership, PlanRoots } from "./files/plan-roots.ts";
+import { provenChange, provenFixAll, provenFixes } from "./fixes/prove-fixes.ts";
+import { LocatedPlan } from "./provenance/located-plan.ts";
+import { memoisedSandbox } from "./sandbox/memoised-sandbox.ts";
 import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandbox.ts";
+import { FileCache } from "./text/file-cache.ts";
+import type { FileImports } from "./text/file-imports.ts";
+import { fileImports } from "./text/read-imports.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
 /** The one way in for every face: files to checked plans. Made once; keeps parsed files and a worker between calls. */

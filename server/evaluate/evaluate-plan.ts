@@ -1,21 +1,21 @@
 import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
-import { callsPassedBy } from "./calls-passed-by.ts";
 import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
-import { errorPlace, unreadablePlace } from "./error-place.ts";
-import { fallbackNames } from "./fallback-names.ts";
-import type { FileCache } from "./file-cache.ts";
-import { fileName } from "./file-name.ts";
-import { type LoadedPlan, type LoadProblem, loadPlan } from "./load-plan.ts";
-import { sitesInFile } from "./marks.ts";
-import { PlanFile } from "./parse.ts";
-import { placeOfCallee } from "./places-of-trees.ts";
-import { LocatedPlan } from "./plan-in-text.ts";
-import { Provenance } from "./provenance.ts";
+import { fileName } from "./files/file-name.ts";
+import { sitesInFile } from "./instrument/instrument.ts";
+import { inputWith, type WrittenInput } from "./instrument/plain-input.ts";
+import { callsPassedBy } from "./provenance/calls-not-reached.ts";
+import type { TracedRun } from "./provenance/contexts.ts";
+import { errorPlace, unreadablePlace } from "./provenance/error-place.ts";
+import { fallbackNames } from "./provenance/fallback-names.ts";
+import { LocatedPlan } from "./provenance/located-plan.ts";
+import { Provenance } from "./provenance/provenance.ts";
+import { placeOfCallee } from "./provenance/source-map.ts";
 import type { Limits, RawRecord, RunOutcome, Sandbox, Stopped } from "./sandbox.ts";
-import type { TracedRun } from "./scenes.ts";
+import type { FileCache } from "./text/file-cache.ts";
+import { type LoadedPlan, type LoadProblem, loadPlan } from "./text/load-plan.ts";
+import { PlanFile } from "./text/parse.ts";
 import type { Uri, Workspace } from "./workspace.ts";
-import { inputWith, type WrittenInput } from "./written-input.ts";
 
 export interface Evaluator {
   readonly workspace: Workspace;

@@ -1,6 +1,6 @@
 import type { Judgement } from "../../library/judge.ts";
 import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
-import { fileName } from "./file-name.ts";
+import { fileName } from "./files/file-name.ts";
 import type { Workspace } from "./workspace.ts";
 
 /** A plan that ran to its end, or the reason why it did not, as a sentence that names the file and the line. */

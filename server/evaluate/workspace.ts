@@ -1,4 +1,4 @@
-import type { PassedBy, Unread } from "./passed-by.ts";
+import type { PassedBy, Unread } from "./files/passed-by.ts";
 
 /**
  * The files a plan may see, given to the evaluator from outside. Files are named by URI everywhere in the server, so that

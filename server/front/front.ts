@@ -9,7 +9,7 @@ import {
   type ResponseMessage,
 } from "vscode-languageserver/node";
 import { type AnswerText, withResultRead } from "../answer-text.ts";
-import { initializeResult } from "../editor-abilities.ts";
+import { initializeResult } from "../client-capabilities.ts";
 import { atRestMethod, type Elsewhere, elsewhereMethod } from "../engine-messages.ts";
 import {
   checkWorkspaceMethod,
@@ -19,7 +19,7 @@ import {
   type WorkspaceCheck,
 } from "../language/messages.ts";
 import { editorWords } from "../language/plain-words.ts";
-import { normalisedUri } from "../uri-spelling.ts";
+import { normalisedUri } from "../normalise-uri.ts";
 import { wellFormedMessages } from "../well-formed-messages.ts";
 import { createEditorState, handshakeId } from "./editor-state.ts";
 import { createEngines, type Engine, type Engines, type EnginesWiring } from "./engines.ts";

@@ -2,10 +2,10 @@ import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
 import type { CircuitResult } from "../../library/analysis/circuit-result.ts";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
-import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
+import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import { defaultBench } from "../../library/model/bench-settings.ts";
-import type { Protection, Run } from "../../library/model/circuit.ts";
 import type { Network } from "../../library/model/network.ts";
+import type { Protection, Run } from "../../library/model/run.ts";
 import type { Finding } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
 

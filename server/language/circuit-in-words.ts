@@ -1,5 +1,5 @@
-import type { Protection, Run } from "../../library/model/circuit.ts";
-import { formatExact, withUnit } from "../../library/rules/figures.ts";
+import type { Protection, Run } from "../../library/model/run.ts";
+import { formatExact, withUnit } from "../../library/rules/wording/format-number.ts";
 
 /** The load as the plan gives it, in amperes: rounded only where it was worked out, from watts or from the network. */
 export function loadInWords({ loadA, loadW, statesLoad, inNetwork }: Run): string {

@@ -1,16 +1,16 @@
-import type { Run } from "../../library/model/circuit.ts";
 import type { NetworkConductor } from "../../library/model/network.ts";
+import type { Run } from "../../library/model/run.ts";
+import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
+import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import {
   exceeds,
   formatDistinct,
   formatExact,
   formatRounded,
   withUnit,
-} from "../../library/rules/figures.ts";
-import { scenarioInWords } from "../../library/rules/part-in-words.ts";
-import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
-import { sizeInWords } from "../../library/rules/sized-fix.ts";
-import { ampacitySourceInWords, sourceInWords } from "../../library/rules/source-in-words.ts";
+} from "../../library/rules/wording/format-number.ts";
+import { scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
+import { ampacitySourceInWords, sourceInWords } from "../../library/rules/wording/source-in-words.ts";
 import { loadInWords } from "./circuit-in-words.ts";
 import { conductorTable } from "./conductor-table.ts";
 import { faultRows } from "./fault-rows.ts";

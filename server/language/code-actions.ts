@@ -10,13 +10,13 @@ import {
 } from "vscode-languageserver-types";
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
-import type { Run } from "../../library/model/circuit.ts";
+import type { Run } from "../../library/model/run.ts";
 import type { Change } from "../../library/rules/finding.ts";
+import { setSize, sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import { ruleById } from "../../library/rules/registry.ts";
-import { setSize, sizeInWords } from "../../library/rules/sized-fix.ts";
 import type { CheckedPlan, Edit, PlacedFinding, PlacedFix } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
-import { findingsWithFixesTried } from "../evaluate/proofs-in-time.ts";
+import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
 import { toDiagnostic } from "./diagnostics.ts";

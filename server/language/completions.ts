@@ -4,10 +4,10 @@ import {
   type Position,
   type Range,
 } from "vscode-languageserver-types";
-import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
+import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import type { JudgedRun } from "../../library/rules/rule.ts";
-import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
 import type { Uri } from "../evaluate/workspace.ts";

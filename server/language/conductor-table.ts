@@ -1,8 +1,8 @@
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { NetworkConductor } from "../../library/model/network.ts";
-import { withUnit } from "../../library/rules/figures.ts";
+import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
-import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import { withUnit } from "../../library/rules/wording/format-number.ts";
 import { conductorsOf } from "./network-at.ts";
 import { type ScenarioColumn, scenarioTable } from "./scenario-table.ts";
 

@@ -1,7 +1,7 @@
 import type { Drawing, DrawnElement, View } from "../../library/documents/diagram/drawing.ts";
 import type { Judgement } from "../../library/judge.ts";
 import type { SourceRange } from "../evaluate/checked-plan.ts";
-import { fileName } from "../evaluate/file-name.ts";
+import { fileName } from "../evaluate/files/file-name.ts";
 import type { Diagram, DiagramElement, Picture } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";

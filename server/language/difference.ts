@@ -7,10 +7,10 @@ import { differenceMarkdown } from "../../library/documents/difference/differenc
 import { type PairedPlan, pairedPlan, pairPlans } from "../../library/documents/difference/pair-plans.ts";
 import { planDifference } from "../../library/documents/difference/plan-difference.ts";
 import { type Checker, createChecker } from "../evaluate/checker.ts";
-import { fileName } from "../evaluate/file-name.ts";
-import { GitError } from "../evaluate/git.ts";
-import type { GitWorkspace } from "../evaluate/git-workspace.ts";
-import { type LastCommit, lastCommitAround } from "../evaluate/last-commit.ts";
+import { fileName } from "../evaluate/files/file-name.ts";
+import type { GitWorkspace } from "../evaluate/git/git-workspace.ts";
+import { type LastCommit, lastCommitAround } from "../evaluate/git/last-commit.ts";
+import { GitError } from "../evaluate/git/run-git.ts";
 import { type Evaluated, evaluatedOrWhy } from "../evaluate/not-evaluated.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import type { DifferenceAnswer } from "./messages.ts";

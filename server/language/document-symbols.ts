@@ -1,10 +1,10 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
-import type { Run } from "../../library/model/circuit.ts";
 import type { Part } from "../../library/model/network.ts";
-import { kindInWords } from "../../library/rules/part-in-words.ts";
+import type { Run } from "../../library/model/run.ts";
+import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
-import { sizeInWords } from "../../library/rules/sized-fix.ts";
+import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { loadInWords, protectionInWords } from "./circuit-in-words.ts";
 import { editorWords } from "./plain-words.ts";

@@ -1,13 +1,13 @@
 import { familyData, interruptsA } from "../../library/analysis/choose-device.ts";
 import type { DeviceFault } from "../../library/analysis/network-result.ts";
-import type { Protection } from "../../library/model/circuit.ts";
 import type { Network, NetworkConductor } from "../../library/model/network.ts";
-import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
-import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
-import { placedDevice, placedInWords } from "../../library/rules/placed-device.ts";
+import type { Protection } from "../../library/model/run.ts";
+import { placedDevice, placedInWords } from "../../library/rules/fixes/placed-device.ts";
+import { deviceKind } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
-import { deviceKind } from "../../library/rules/sized-fix.ts";
-import { unconfirmed } from "../../library/rules/source-in-words.ts";
+import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
+import { conductorInWords, listInWords, partInWords } from "../../library/rules/wording/part-in-words.ts";
+import { unconfirmed } from "../../library/rules/wording/source-in-words.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 

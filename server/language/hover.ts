@@ -1,9 +1,9 @@
 import type { Hover, Position } from "vscode-languageserver-types";
-import { networkDerivation } from "../../library/documents/network-working.ts";
-import { derivation as reckoning } from "../../library/documents/working.ts";
+import { derivation as reckoning } from "../../library/documents/derivation.ts";
+import { networkDerivation } from "../../library/documents/network-derivation.ts";
 import type { Part } from "../../library/model/network.ts";
-import { kindInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedRun } from "../../library/rules/rule.ts";
+import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { PlacedFinding, ValueAtPosition } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { circuitSummary } from "./circuit-summary.ts";

@@ -1,9 +1,9 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
-import type { Run } from "../../library/model/circuit.ts";
-import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
+import type { Run } from "../../library/model/run.ts";
 import type { JudgedRun } from "../../library/rules/rule.ts";
+import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";

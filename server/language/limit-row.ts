@@ -1,4 +1,4 @@
-import { type Unit, withUnit } from "../../library/rules/figures.ts";
+import { type Unit, withUnit } from "../../library/rules/wording/format-number.ts";
 
 /**
  * One line for one limit: the value, the limit, the margin, the source. `margin` is empty where there is none to tell, `source`

@@ -1,11 +1,16 @@
-import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/fault-network.ts";
+import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/faults/fault-network.ts";
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
 import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
 import { statedInPlan } from "../../library/model/stated-in-plan.ts";
-import { formatDistinct, formatExact, formatRounded, withUnit } from "../../library/rules/figures.ts";
-import { kindInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
-import { sourceInWords } from "../../library/rules/source-in-words.ts";
+import {
+  formatDistinct,
+  formatExact,
+  formatRounded,
+  withUnit,
+} from "../../library/rules/wording/format-number.ts";
+import { kindInWords, scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
+import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
 import type { Citation } from "../../library/standards/citation.ts";
 import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";

@@ -1,8 +1,8 @@
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
-import { formatDistinct, formatRounded, withUnit } from "../../library/rules/figures.ts";
-import { conductorInWords, listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
+import { formatDistinct, formatRounded, withUnit } from "../../library/rules/wording/format-number.ts";
+import { conductorInWords, listInWords, partInWords } from "../../library/rules/wording/part-in-words.ts";
 import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";

@@ -4,9 +4,9 @@ import type {
   UnsolvedScenario,
 } from "../../library/analysis/network-result.ts";
 import type { Network } from "../../library/model/network.ts";
-import { formatDistinct } from "../../library/rules/figures.ts";
-import { listInWords, partInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { formatDistinct } from "../../library/rules/wording/format-number.ts";
+import { listInWords, partInWords } from "../../library/rules/wording/part-in-words.ts";
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
 

@@ -1,7 +1,7 @@
 import type { Part } from "../../library/model/network.ts";
-import { withUnit } from "../../library/rules/figures.ts";
-import { atStart, conductorInWords, terminalInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { withUnit } from "../../library/rules/wording/format-number.ts";
+import { atStart, conductorInWords, terminalInWords } from "../../library/rules/wording/part-in-words.ts";
 import { voltageInWords } from "./conductor-table.ts";
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";

@@ -1,9 +1,9 @@
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
-import { formatDistinct, withUnit } from "../../library/rules/figures.ts";
-import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/part-in-words.ts";
 import type { JudgedPlan } from "../../library/rules/rule.ts";
-import { sourceInWords } from "../../library/rules/source-in-words.ts";
+import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
+import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
+import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
 import {
   criticalDropLimit,
   ordinaryDropLimit,

@@ -10,7 +10,7 @@ import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { benchDocuments } from "../../library/documents/schedules/bench-documents.ts";
 import { version } from "../../library/package.json";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
-import { numberedWires } from "../evaluate/kept-numbers.ts";
+import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import type { Workspace } from "../evaluate/workspace.ts";
 import type { PageSize } from "./page-size.ts";
 

@@ -1,8 +1,8 @@
-import { conductorLaws } from "../../library/analysis/network/conductor-current.ts";
-import { operatingPointSolver } from "../../library/analysis/network/operating-point.ts";
 import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
-import { netlistOf } from "../../library/analysis/network/solve-netlist.ts";
-import { patternOf, settle, solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
+import { conductorLaws } from "../../library/analysis/network/solver/conductor-current.ts";
+import { operatingPointSolver } from "../../library/analysis/network/solver/operating-point.ts";
+import { netlistOf } from "../../library/analysis/network/solver/solve-netlist.ts";
+import { patternOf, settle, solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { Draw, Network, Part } from "../../library/model/network.ts";
 import { nodeName, type SpiceBranch, spiceBranches } from "../published/ngspice/spice-netlist.ts";
 

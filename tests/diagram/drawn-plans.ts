@@ -7,7 +7,7 @@ import type { Drawing, DrawingOptions } from "../../library/documents/diagram/dr
 import { layOut } from "../../library/documents/diagram/lay-out.ts";
 import type { Judgement } from "../../library/judge.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 
 /*

@@ -5,8 +5,8 @@ import { benchDocuments } from "../../library/documents/schedules/bench-document
 import type { NumberedWire } from "../../library/documents/schedules/wire-numbers.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
-import { numberedWires } from "../../server/evaluate/kept-numbers.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { numberedWires } from "../../server/evaluate/files/kept-numbers.ts";
 
 // What must hold in the lists of any plan: of every example, the faulty one too, and of every network of a careful builder.
 

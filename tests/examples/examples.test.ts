@@ -6,7 +6,7 @@ import { afterAll, describe, expect, test } from "vitest";
 import { rules } from "../../library/rules/registry.ts";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
 const examples = fileURLToPath(new URL("../../examples", import.meta.url));
 const folders = readdirSync(examples, { withFileTypes: true })

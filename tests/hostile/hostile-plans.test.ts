@@ -5,7 +5,7 @@ import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { CheckedPlan, PlacedFinding } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { type HostilePlan, hostilePlans, soundPlan } from "./hostile-plans.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "loomwright-hostile-"));

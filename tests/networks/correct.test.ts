@@ -2,7 +2,7 @@ import { readdirSync } from "node:fs";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
 // Small networks as a careful builder would make them: no rule may have anything to say of any of them. Adding a file adds a test.
 

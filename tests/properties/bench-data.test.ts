@@ -6,7 +6,7 @@ import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanRecord, Word } from "../../library/model/record.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
 /*
  * Colours, labels, prices, slack, spools: whatever a builder says of the work at the bench, and however wrong it is, every

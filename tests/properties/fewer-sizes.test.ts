@@ -6,7 +6,7 @@ import { fewerSizes } from "../../library/documents/fewer-sizes.ts";
 import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanRecord } from "../../library/model/record.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
 /* Of every plan of ours: what is suggested is written into the records once more, and judged again by itself. */
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { resistorNetwork } from "../../library/analysis/network/resistor-network.ts";
 import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
-import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
+import { resistorNetwork } from "../../library/analysis/network/solver/resistor-network.ts";
+import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
 import { randomNetwork, randomNumbers } from "../published/ngspice/random-network.ts";

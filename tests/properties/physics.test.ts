@@ -11,7 +11,7 @@ import {
   thinnestSufficient,
   thinnestWithHeadroom,
 } from "../../library/analysis/sizing.ts";
-import type { Protection, Run } from "../../library/model/circuit.ts";
+import type { Protection, Run } from "../../library/model/run.ts";
 import { circuits, decimal } from "./arbitrary-circuit.ts";
 
 /** Where two ways of computing the same number may differ in the last bits of a binary fraction. */

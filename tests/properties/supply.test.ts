@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { addedLoads } from "../../library/analysis/network/added-load.ts";
-import { passesCurrentOn } from "../../library/analysis/network/parts-inside.ts";
-import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
+import { addedLoads } from "../../library/analysis/network/solver/added-load.ts";
+import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
+import { passesCurrentOn } from "../../library/analysis/network/topology/internal-connections.ts";
 import type { LoadPart, Network, Scenario } from "../../library/model/network.ts";
 import { randomNetwork } from "../published/ngspice/random-network.ts";
 

@@ -1,6 +1,6 @@
 import { runInNewContext } from "node:vm";
 import { describe, expect, it } from "vitest";
-import { PlanFile } from "../../server/evaluate/parse.ts";
+import { PlanFile } from "../../server/evaluate/text/parse.ts";
 
 /** Bodies of functions that give a value, or throw; with marks they must do the same. */
 const bodies: readonly string[] = [

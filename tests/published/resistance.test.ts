@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { resistanceAt, wireResistance } from "../../library/analysis/resistance.ts";
-import type { Conductor } from "../../library/model/circuit.ts";
+import type { Conductor } from "../../library/model/run.ts";
 import { strandFactor, temperatureCoefficient } from "../../library/standards/copper.ts";
 import { resistanceOfAwg } from "../../library/standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../library/standards/resistance-iec60228.ts";

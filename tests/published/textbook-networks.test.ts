@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { nodeTerminal, resistorNetwork } from "../../library/analysis/network/resistor-network.ts";
-import { solveScenarios } from "../../library/analysis/network/solve-scenarios.ts";
+import { nodeTerminal, resistorNetwork } from "../../library/analysis/network/solver/resistor-network.ts";
+import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { Network } from "../../library/model/network.ts";
 
 /** Ω; where the book knows no internal resistance. It shifts the answers by far less than they are printed. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
 import { resistanceAt, wireResistance } from "../../library/analysis/resistance.ts";
 import { roundTripResistance, voltageDropV } from "../../library/analysis/voltage-drop.ts";
-import type { Conductor } from "../../library/model/circuit.ts";
+import type { Conductor } from "../../library/model/run.ts";
 import { chosenAwg, circuitOf, sameOrOneLarger } from "./chosen-size.ts";
 import { asInAPlan, type Confirmed, metresPerFoot, ohmPerM, published } from "./published-data.ts";
 

@@ -7,7 +7,7 @@ import type { ReportContent } from "../../library/documents/report/report-conten
 import { isInGroup, ruleGroups } from "../../library/documents/report/rule-groups.ts";
 import { rules } from "../../library/rules/registry.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { chapterOf, reported, reportedOf, rowsOf, tableOf, wordsOf, wordsOfBlock } from "./reported-plan.ts";
 
 const house = new URL("../../", import.meta.url);
@@ -21,7 +21,7 @@ describe("one circuit", () => {
     content = await reported(one);
   });
 
-  // By hand, as in library/documents/working.test.ts: Table 5 gives 125 A for 4 AWG of 75 °C; 30 + 45 · (40/125)² = 34.6 °C;
+  // By hand, as in library/documents/derivation.test.ts: Table 5 gives 125 A for 4 AWG of 75 °C; 30 + 45 · (40/125)² = 34.6 °C;
   // 0.322 V over the round trip, 2.68 % of 12 V.
   test("has its figures beside their limits", () => {
     expect(rowsOf(tableOf(content, "circuits"))).toEqual([

@@ -5,7 +5,7 @@ import type { ReportContent } from "../../library/documents/report/report-conten
 import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { cssString } from "../../library/documents/report/report-style.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { isAsSealed, sealed } from "../../server/output/seal.ts";
 import { reported, reportedOf } from "./reported-plan.ts";
 

@@ -1,4 +1,3 @@
-import type { Protection, Run } from "../../model/circuit.ts";
 import type {
   AlternatorPart,
   BatteryPart,
@@ -12,6 +11,7 @@ import type {
   SolarArrayPart,
   SolarControllerPart,
 } from "../../model/network.ts";
+import type { Protection, Run } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { sampleCircuit } from "../sample-circuit.ts";
 

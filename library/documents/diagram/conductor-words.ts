@@ -1,7 +1,7 @@
-import type { Protection, Run } from "../../model/circuit.ts";
-import { formatExact, withUnit } from "../../rules/figures.ts";
-import { deviceKind, sizeInWords } from "../../rules/sized-fix.ts";
-import { lengthInWords } from "../../rules/written-at.ts";
+import type { Protection, Run } from "../../model/run.ts";
+import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { lengthInWords } from "../../rules/wording/property-paths.ts";
 
 /** "6 AWG · 30 ft", with a current also "12.4 A". */
 export function conductorData(run: Run, lengthM: number, currentA: number | undefined): string {

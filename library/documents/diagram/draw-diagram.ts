@@ -1,17 +1,17 @@
 import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";
-import { formatExact } from "../../rules/figures.ts";
-import { anatomiesOf, type NodeGeometry } from "./anatomy.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { drawLine, type LineFoot } from "./draw-line.ts";
 import { bodyBox, drawPart } from "./draw-part.ts";
 import type { DrawingOptions, DrawingOutcome, DrawnElement } from "./drawing.ts";
 import { worstOf } from "./finding-mark.ts";
 import type { DiagramGraph, GraphEdge, LayOut, PlacedGraph } from "./graph.ts";
-import { createPen } from "./ink.ts";
+import { anatomiesOf, type NodeGeometry } from "./node-geometry.ts";
 import { oneLineSchematic } from "./one-line-schematic.ts";
 import { readingOrder } from "./reading-order.ts";
 import type { LineEnd, Pointed, Schematic } from "./schematic.ts";
 import { sheet } from "./sheet.ts";
+import { createPen } from "./svg-writer.ts";
 import { readsForward } from "./upstream.ts";
 import { wiringSchematic } from "./wiring-schematic.ts";
 

@@ -1,11 +1,11 @@
-import type { NodeGeometry } from "./anatomy.ts";
 import { bodyBox, foundClass } from "./draw-part.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, markPx, worstOf } from "./finding-mark.ts";
 import { type PlacedNode, type Point, verticalExtent } from "./graph.ts";
-import type { SvgWriter } from "./ink.ts";
+import type { NodeGeometry } from "./node-geometry.ts";
 import type { Device, SchematicLine } from "./schematic.ts";
 import { type Row, ratingPx, ratingText } from "./stub.ts";
+import type { SvgWriter } from "./svg-writer.ts";
 import { deviceHalfPx, drawDevice } from "./symbols/protection.ts";
 import { textWidth } from "./text-measure.ts";
 

@@ -1,8 +1,8 @@
-import type { NodeGeometry } from "./anatomy.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, type MarkKind, worstOf } from "./finding-mark.ts";
 import { type PlacedNode, verticalExtent } from "./graph.ts";
-import type { SvgWriter } from "./ink.ts";
+import type { NodeGeometry } from "./node-geometry.ts";
+import type { SvgWriter } from "./svg-writer.ts";
 import { type Lead, leadY } from "./symbols/part-symbol.ts";
 import { symbols } from "./symbols/symbols.ts";
 import { cutToWidth } from "./text-measure.ts";

@@ -1,7 +1,7 @@
 import type { Severity } from "../../rules/finding.ts";
 import type { Point } from "./graph.ts";
-import type { SvgWriter } from "./ink.ts";
 import type { FoundHere } from "./schematic.ts";
+import type { SvgWriter } from "./svg-writer.ts";
 
 /** What the mark of a place says: the worst of what is open there, or that all there was accepted. */
 export type MarkKind = Severity | "accepted";

@@ -1,4 +1,4 @@
-import { listInWords } from "../../rules/part-in-words.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { FoundHere, Schematic, SchematicLine, SchematicPart, SymbolName } from "./schematic.ts";
 import { sentences } from "./wiring-schematic.ts";
 

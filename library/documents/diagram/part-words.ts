@@ -1,7 +1,7 @@
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { LoadPart, Part } from "../../model/network.ts";
-import { formatExact, withUnit } from "../../rules/figures.ts";
-import { kindInWords } from "../../rules/part-in-words.ts";
+import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { kindInWords } from "../../rules/wording/part-in-words.ts";
 
 /** What a part is, and for how much it is made, as the plan states it: "AGM battery, 12 V, 110 Ah". */
 export function ratingInWords(part: Part): string {

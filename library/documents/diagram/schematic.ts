@@ -1,5 +1,5 @@
-import type { Protection } from "../../model/circuit.ts";
 import type { PartKind } from "../../model/network.ts";
+import type { Protection } from "../../model/run.ts";
 import type { Severity } from "../../rules/finding.ts";
 
 /** What a view shows, before anything has a place: parts, and the lines between their terminals. */

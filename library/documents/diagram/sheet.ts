@@ -1,8 +1,8 @@
 import type { Drawing, DrawnElement, View } from "./drawing.ts";
 import type { PlacedGraph } from "./graph.ts";
-import { fontFamily, px, type SvgWriter, textPx } from "./ink.ts";
 import { drawLegend, legendOf } from "./legend.ts";
 import type { Schematic } from "./schematic.ts";
+import { fontFamily, px, type SvgWriter, textPx } from "./svg-writer.ts";
 import { linesOfText } from "./text-lines.ts";
 import { cutToWidth } from "./text-measure.ts";
 import { xmlText } from "./xml-text.ts";

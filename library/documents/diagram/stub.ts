@@ -1,7 +1,7 @@
-import { formatExact } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { markPx, worstOf } from "./finding-mark.ts";
-import { textPx } from "./ink.ts";
 import type { Device, LineEnd, SchematicLine } from "./schematic.ts";
+import { textPx } from "./svg-writer.ts";
 import { deviceHalfPx } from "./symbols/protection.ts";
 import { cutToWidth, textWidth } from "./text-measure.ts";
 

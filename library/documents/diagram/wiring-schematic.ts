@@ -1,10 +1,10 @@
-import type { ConductorPolarity } from "../../analysis/network/topology.ts";
+import type { ConductorPolarity } from "../../analysis/network/topology/topology.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
-import type { Protection, Run } from "../../model/circuit.ts";
 import { displayName } from "../../model/display-name.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
-import { formatExact } from "../../rules/figures.ts";
+import type { Protection, Run } from "../../model/run.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { notKeptYet } from "../schedules/cells.ts";
 import { conductorData, protectionInWords } from "./conductor-words.ts";

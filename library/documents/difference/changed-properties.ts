@@ -1,5 +1,5 @@
-import { formatDistinct, formatExact } from "../../rules/figures.ts";
-import { listInWords } from "../../rules/part-in-words.ts";
+import { formatDistinct, formatExact } from "../../rules/wording/format-number.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Property, PropertyValue } from "./property.ts";
 import type { Subject } from "./subject.ts";
 

@@ -1,5 +1,5 @@
-import { formatDistinct, formatExact, formatRounded } from "../../rules/figures.ts";
-import { listInWords } from "../../rules/part-in-words.ts";
+import { formatDistinct, formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { textOf } from "./changed-properties.ts";
 import type { ComparedPlan, PlanSide } from "./compared-plan.ts";
 import { type Effect, shareLeft } from "./effects.ts";

@@ -1,6 +1,6 @@
 import { isAbove } from "../../rules/current-through.ts";
-import { formatRounded } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
 import type { ChangedProperty } from "./changed-properties.ts";
 import type { Pair } from "./match.ts";
 import { type Limit, type Measured, measuredIn } from "./measured.ts";

@@ -1,8 +1,8 @@
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
 import { currentThrough } from "../../rules/current-through.ts";
-import type { Unit } from "../../rules/figures.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import type { Unit } from "../../rules/wording/format-number.ts";
 import type { Subject } from "./subject.ts";
 
 /** One figure that was worked out of a subject, in the scenario in which it is worst, and what it is held against. */

@@ -1,6 +1,6 @@
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
-import type { BuildSettings } from "../../model/circuit.ts";
-import { formatExact } from "../../rules/figures.ts";
+import type { BuildSettings } from "../../model/run.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 
 /** What a plan says of itself as a whole. Defaults that it gives to circuits are told where they arrive. */

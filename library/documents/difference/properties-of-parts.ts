@@ -1,6 +1,6 @@
 import type { Draw, InternalResistance, Join, Network, Part } from "../../model/network.ts";
-import { formatExact, formatRounded, type Unit } from "../../rules/figures.ts";
-import { terminalNameInWords } from "../../rules/part-in-words.ts";
+import { formatExact, formatRounded, type Unit } from "../../rules/wording/format-number.ts";
+import { terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 
 /** What a builder states of a part, as values that can be compared, with what is taken for what was not stated. */

@@ -1,6 +1,6 @@
-import type { Protection, Run } from "../../model/circuit.ts";
-import { formatExact } from "../../rules/figures.ts";
-import { sizeInWords } from "../../rules/sized-fix.ts";
+import type { Protection, Run } from "../../model/run.ts";
+import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { count, type NamedEnd, type Property, quantity, said, stated, text } from "./property.ts";
 
 /**

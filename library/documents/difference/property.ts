@@ -1,4 +1,4 @@
-import type { Unit } from "../../rules/figures.ts";
+import type { Unit } from "../../rules/wording/format-number.ts";
 
 /** One value of a subject. Two are the same if what they hold is, whatever the text says. */
 export interface Property {

@@ -1,7 +1,7 @@
-import type { Run } from "../../model/circuit.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../model/network.ts";
-import { kindInWords, partInWords } from "../../rules/part-in-words.ts";
+import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { kindInWords, partInWords } from "../../rules/wording/part-in-words.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { buildProperties } from "./properties-of-build.ts";
 import { partProperties } from "./properties-of-parts.ts";

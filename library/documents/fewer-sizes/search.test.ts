@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { madeSizes } from "../../analysis/made-sizes.ts";
-import type { Conductor } from "../../model/circuit.ts";
+import type { Conductor } from "../../model/run.ts";
 import { type Bounds, type Refusal, sparedSizes } from "./search.ts";
 import { copperOf, type SizedRun, sizeKey } from "./sized-runs.ts";
 

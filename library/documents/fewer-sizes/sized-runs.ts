@@ -1,7 +1,7 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import { sizesAbove } from "../../analysis/made-sizes.ts";
 import type { Judgement } from "../../judge.ts";
-import type { Conductor } from "../../model/circuit.ts";
+import type { Conductor } from "../../model/run.ts";
 import type { Termination } from "../../plan/termination.ts";
 import { type Wire, wiresOf } from "../schedules/wires.ts";
 

@@ -1,5 +1,5 @@
 import type { BatteryPart, Network, Part } from "../../model/network.ts";
-import { formatRounded, withUnit } from "../../rules/figures.ts";
+import { formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { shuntVoltage, surgeDuration } from "../../standards/device-practice.ts";

@@ -1,7 +1,7 @@
-import type { Run } from "../../model/circuit.ts";
-import { formatExact, withUnit } from "../../rules/figures.ts";
+import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { unconfirmed } from "../../rules/source-in-words.ts";
+import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { note1EngineSpace } from "../../standards/ampacity-33cfr183-425.ts";
 import { engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { strandFactor } from "../../standards/copper.ts";

@@ -1,5 +1,5 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
-import { formatExact, withUnit } from "../../rules/figures.ts";
+import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import type { Table } from "../table.ts";
 import { type Assumption, assumptionRow } from "./assumption.ts";
 import { assumptionsOfParts } from "./assumptions-of-parts.ts";

@@ -1,4 +1,4 @@
-import { formatDistinct, formatRounded } from "../../rules/figures.ts";
+import { formatDistinct, formatRounded } from "../../rules/wording/format-number.ts";
 import type { Cell, Column, Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
 

@@ -1,5 +1,5 @@
-import { listInWords } from "../../rules/part-in-words.ts";
 import { rules } from "../../rules/registry.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
 import type { Block } from "./report-content.ts";
 

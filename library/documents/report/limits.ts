@@ -1,9 +1,9 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
-import type { Run } from "../../model/circuit.ts";
-import { formatExact, withUnit } from "../../rules/figures.ts";
+import type { Run } from "../../model/run.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { unconfirmed } from "../../rules/source-in-words.ts";
+import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";

@@ -1,10 +1,10 @@
 import { deviceVoltages } from "../../analysis/device-voltage.ts";
-import { passesCurrentOn } from "../../analysis/network/parts-inside.ts";
+import { passesCurrentOn } from "../../analysis/network/topology/internal-connections.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
-import { formatDistinct, formatRounded } from "../../rules/figures.ts";
-import { kindInWords } from "../../rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
+import { formatDistinct, formatRounded } from "../../rules/wording/format-number.ts";
+import { kindInWords } from "../../rules/wording/part-in-words.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import type { Cell, Column, Table } from "../table.ts";
 import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";

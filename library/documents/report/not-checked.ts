@@ -1,9 +1,9 @@
 import { interruptsA } from "../../analysis/choose-device.ts";
 import { gatesFor } from "../../analysis/opening-time.ts";
-import type { Protection } from "../../model/circuit.ts";
 import type { Part } from "../../model/network.ts";
-import { formatExact } from "../../rules/figures.ts";
+import type { Protection } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import type { Chapter, ReportContext, Section } from "./chapter.ts";
 import { everyRun } from "./every-run.ts";
 

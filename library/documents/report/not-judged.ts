@@ -1,5 +1,5 @@
-import { listInWords } from "../../rules/part-in-words.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { NumberedFinding } from "./chapter.ts";
 import { numbersOf } from "./numbered-findings.ts";
 

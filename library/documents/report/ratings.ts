@@ -1,8 +1,8 @@
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
 import { currentThrough } from "../../rules/current-through.ts";
-import { kindInWords } from "../../rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
+import { kindInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { numberColumn, quantity, textColumn, valueAndLimit } from "./cells.ts";
 import type { ReportContext } from "./chapter.ts";

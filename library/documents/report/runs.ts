@@ -1,8 +1,8 @@
-import type { Protection, Run } from "../../model/circuit.ts";
-import { formatExact, formatRounded, withUnit } from "../../rules/figures.ts";
+import type { Protection, Run } from "../../model/run.ts";
+import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import type { JudgedRun } from "../../rules/rule.ts";
-import { sizeInWords } from "../../rules/sized-fix.ts";
-import { lengthInWords } from "../../rules/written-at.ts";
+import { formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
+import { lengthInWords } from "../../rules/wording/property-paths.ts";
 import type { Cell, Column, Table } from "../table.ts";
 import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";

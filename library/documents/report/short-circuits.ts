@@ -1,9 +1,9 @@
 import { familyData, interruptsA } from "../../analysis/choose-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
-import type { Protection } from "../../model/circuit.ts";
-import { atStart, conductorInWords, listInWords } from "../../rules/part-in-words.ts";
+import type { Protection } from "../../model/run.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
-import { unconfirmed } from "../../rules/source-in-words.ts";
+import { atStart, conductorInWords, listInWords } from "../../rules/wording/part-in-words.ts";
+import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { numberColumn, quantity, textColumn, valueAndLimit } from "./cells.ts";
 import type { ReportContext } from "./chapter.ts";

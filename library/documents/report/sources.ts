@@ -1,4 +1,4 @@
-import { sourceInWords, unconfirmed } from "../../rules/source-in-words.ts";
+import { sourceInWords, unconfirmed } from "../../rules/wording/source-in-words.ts";
 import type { Citation } from "../../standards/citation.ts";
 
 /** The documents that a report rests on, numbered in the order in which it names them first. */

@@ -1,6 +1,6 @@
-import { formatExact } from "../../rules/figures.ts";
 import type { Severity } from "../../rules/finding.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
 import type { Cell, Table } from "../table.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "../worst-drop.ts";

@@ -1,5 +1,5 @@
 import type { Judgement } from "../../judge.ts";
-import { listInWords } from "../../rules/part-in-words.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { type FewerSizes, fewerSizesTable } from "../fewer-sizes.ts";
 import type { Table } from "../table.ts";
 import { cutList, spoolList } from "./cut-list.ts";

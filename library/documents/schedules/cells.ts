@@ -1,7 +1,7 @@
-import type { Protection } from "../../model/circuit.ts";
+import type { Protection } from "../../model/run.ts";
 import { terminalsOf } from "../../model/terminals.ts";
-import { formatRounded } from "../../rules/figures.ts";
-import { deviceKind } from "../../rules/sized-fix.ts";
+import { deviceKind } from "../../rules/fixes/sized-fix.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
 import type { Cell, Quantity } from "../table.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";

@@ -1,5 +1,5 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import type { Conductor } from "../../model/circuit.ts";
+import type { Conductor } from "../../model/run.ts";
 
 /**
  * What to cut for a conductor of a planned length, m: the build's slack in percent of it, an allowance at both ends, and up to the

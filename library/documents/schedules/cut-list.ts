@@ -1,9 +1,9 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
-import type { Conductor } from "../../model/circuit.ts";
-import { formatExact, formatRounded } from "../../rules/figures.ts";
-import { sizeInWords } from "../../rules/sized-fix.ts";
-import { metresPerFoot } from "../../rules/written-at.ts";
+import type { Conductor } from "../../model/run.ts";
+import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { usualSpoolLengths } from "../../standards/spool-lengths.ts";
 import type { Table } from "../table.ts";
 import { counted, lengthToCut, notKeptNotes, numberText, quantity } from "./cells.ts";

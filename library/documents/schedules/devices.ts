@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
-import type { Protection } from "../../model/circuit.ts";
 import type { FusePanelPart } from "../../model/network.ts";
-import { formatExact, formatRounded } from "../../rules/figures.ts";
+import type { Protection } from "../../model/run.ts";
+import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
 import { endInWords } from "./cells.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";

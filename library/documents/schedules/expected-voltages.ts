@@ -1,8 +1,8 @@
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { partInWords, terminalNameInWords } from "../../rules/part-in-words.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
+import { partInWords, terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 
 /**
  * The voltage at each device as the plan predicts it, to hold a meter against. In the scenario that is asked for; without one, in

@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { formatDistinct, formatExact } from "../../rules/figures.ts";
-import { listInWords } from "../../rules/part-in-words.ts";
+import { formatDistinct, formatExact } from "../../rules/wording/format-number.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { cautions } from "../report/cautions.ts";
 import type { Cell, Table } from "../table.ts";
 import { counted, endInWords, notKeptNotes, numberCell, quantity } from "./cells.ts";

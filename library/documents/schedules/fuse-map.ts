@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { FusePanelPart } from "../../model/network.ts";
-import { formatRounded } from "../../rules/figures.ts";
-import { listInWords } from "../../rules/part-in-words.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { counted, notKeptNotes, numberCell, quantity } from "./cells.ts";
 import { type Device, type Devices, loadOf, type Placed, type Position, placeInWords } from "./devices.ts";

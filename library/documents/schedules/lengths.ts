@@ -1,4 +1,4 @@
-import { metresPerFoot } from "../../rules/written-at.ts";
+import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 
 /** A length to cut, up to the whole inch: "15 ft 7 in", "11 in". */
 export function feetAndInches(lengthM: number): string {

@@ -1,5 +1,5 @@
 import type { Draw, Part } from "../../model/network.ts";
-import { formatExact } from "../../rules/figures.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 
 /** What to look for when buying a part: "LiFePO4, 12.8 V, 300 Ah". Only what the plan states or what its kind is chosen by. */
 export function partDetails(part: Part): string {

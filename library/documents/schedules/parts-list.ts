@@ -1,10 +1,10 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { Judgement } from "../../judge.ts";
-import type { Protection } from "../../model/circuit.ts";
-import { formatExact, formatRounded } from "../../rules/figures.ts";
-import { kindInWords } from "../../rules/part-in-words.ts";
-import { deviceKind, sizeInWords } from "../../rules/sized-fix.ts";
-import { unconfirmed } from "../../rules/source-in-words.ts";
+import type { Protection } from "../../model/run.ts";
+import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { kindInWords } from "../../rules/wording/part-in-words.ts";
+import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { terminalStuds } from "../../standards/terminal-studs.ts";
 import type { Table } from "../table.ts";

@@ -1,8 +1,8 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import { formatExact, formatRounded } from "../../rules/figures.ts";
-import { sizeInWords } from "../../rules/sized-fix.ts";
-import { unconfirmed } from "../../rules/source-in-words.ts";
-import { metresPerFoot } from "../../rules/written-at.ts";
+import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { metresPerFoot } from "../../rules/wording/property-paths.ts";
+import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
 import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell, quantity } from "./cells.ts";

@@ -1,7 +1,7 @@
-import type { ConductorPolarity } from "../../analysis/network/topology.ts";
+import type { ConductorPolarity } from "../../analysis/network/topology/topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import type { Conductor, Protection, Run } from "../../model/circuit.ts";
 import type { NetworkConductor } from "../../model/network.ts";
+import type { Conductor, Protection, Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";

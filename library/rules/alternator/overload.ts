@@ -1,10 +1,10 @@
 import { alternatorLoads, type Demand } from "../../analysis/alternator-load.ts";
 import { alternatorShare } from "../../standards/charging-practice.ts";
 import { isAbove } from "../current-through.ts";
-import { formatDistinctWithUnit, withUnit } from "../figures.ts";
-import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const alternatorOverload = defineRule<Values>({
   id: "alternator/overload",

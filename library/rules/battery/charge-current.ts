@@ -1,12 +1,12 @@
-import { componentsOf } from "../../analysis/network/joined.ts";
+import { componentsOf } from "../../analysis/network/topology/adjacency.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
-import { formatDistinctWithUnit, formatRounded } from "../figures.ts";
-import { atPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
+import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const chargeCurrent = defineRule<Values>({
   id: "battery/charge-current",

@@ -1,7 +1,7 @@
 import { isAbove, statedRating } from "../current-through.ts";
-import { formatDistinctWithUnit } from "../figures.ts";
-import { atPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, inNetwork } from "../rule.ts";
+import { formatDistinctWithUnit } from "../wording/format-number.ts";
+import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
 
 export const dischargeCurrent = defineRule<Values>({
   id: "battery/discharge-current",

@@ -1,18 +1,18 @@
 import { sizesAbove } from "../../analysis/made-sizes.ts";
-import { parallelLeads, stringShares, stringsAreAlike } from "../../analysis/network/string-shares.ts";
-import type { Bank } from "../../analysis/network/topology.ts";
-import type { LengthProperty } from "../../model/circuit.ts";
+import { parallelLeads, stringShares, stringsAreAlike } from "../../analysis/network/solver/string-shares.ts";
+import type { Bank } from "../../analysis/network/topology/topology.ts";
 import type { NetworkConductor } from "../../model/network.ts";
+import type { LengthProperty } from "../../model/run.ts";
 import { isAbove } from "../current-through.ts";
-import { formatDistinctWithUnit, formatExact, withUnit } from "../figures.ts";
 import type { Change, ProposedFix } from "../finding.ts";
+import { setSize, sizeInWords } from "../fixes/sized-fix.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atPart, relatedConductor, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
-import { setSize, sizeInWords } from "../sized-fix.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
-import { givenInFeet } from "../written-at.ts";
+import { formatDistinctWithUnit, formatExact, withUnit } from "../wording/format-number.ts";
+import { atPart, relatedConductor, scenarioInWords } from "../wording/part-in-words.ts";
+import { givenInFeet } from "../wording/property-paths.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 /** How far above its share a battery may be, percent. */
 const limitPercent = 10;

@@ -1,6 +1,6 @@
 import { type AboveRating, aboveStatedRating, statedRating } from "../current-through.ts";
-import { formatDistinctWithUnit } from "../figures.ts";
 import { defineRule } from "../rule.ts";
+import { formatDistinctWithUnit } from "../wording/format-number.ts";
 
 export const busRating = defineRule<AboveRating>({
   id: "bus/rating",

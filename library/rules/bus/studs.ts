@@ -1,8 +1,8 @@
-import { endsAt } from "../../analysis/network/ends-at.ts";
+import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atPart, relatedConductor } from "../part-in-words.ts";
 import { defineRule, inNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { atPart, relatedConductor } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 const oneStudEach = ownRequirement(
   "Each conductor on a stud of its own. Up to four on one stud is a practice of small craft and aircraft, recalled and not read.",

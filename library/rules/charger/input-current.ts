@@ -4,8 +4,8 @@ import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
 import { cutOffVoltage, dcDcChargerEfficiency } from "../../standards/device-practice.ts";
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
+import { type SupplyValues, supplyFindings, supplyMessage } from "../fixes/supply-way.ts";
 import { defineRule } from "../rule.ts";
-import { type SupplyValues, supplyFindings, supplyMessage } from "../supply-way.ts";
 
 export const inputCurrent = defineRule<SupplyValues>({
   id: "charger/input-current",

@@ -1,13 +1,13 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
-import type { Run } from "../../model/circuit.ts";
+import type { Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
-import { formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const ambient = defineRule<Values>({
   id: "conductor/ambient",

@@ -2,12 +2,12 @@ import type { AmpacityFactor } from "../../analysis/circuit-result.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
-import { exceeds, formatDistinctWithUnit } from "../figures.ts";
+import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { ampacitySourceInWords } from "../source-in-words.ts";
-import { noSizeIsEnough, wayOut } from "../way-out.ts";
-import { sizePath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { ampacitySourceInWords } from "../wording/source-in-words.ts";
+import { noSizeIsEnough, wayOut } from "../wording/way-out.ts";
 
 export const ampacity = defineRule<Values>({
   id: "conductor/ampacity",

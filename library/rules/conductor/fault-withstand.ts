@@ -4,16 +4,16 @@ import { sizesFrom } from "../../analysis/made-sizes.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
-import { chosenChanges, chosenInWords } from "../chosen-device.ts";
-import { timesApart, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atConductor } from "../part-in-words.ts";
-import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../placed-device.ts";
+import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
+import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../fixes/placed-device.ts";
+import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { defineRule, inNetwork } from "../rule.ts";
-import { sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { unconfirmed } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
-import { sizePath } from "../written-at.ts";
+import { timesApart, withUnit } from "../wording/format-number.ts";
+import { atConductor } from "../wording/part-in-words.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { unconfirmed } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const faultWithstand = defineRule<Values>({
   id: "conductor/fault-withstand",

@@ -1,7 +1,7 @@
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const insulationNotStated = defineRule<Values>({
   id: "conductor/insulation-not-stated",

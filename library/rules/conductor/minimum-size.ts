@@ -1,12 +1,12 @@
 import { meetsMinimumSize, minimumSizeOf } from "../../analysis/minimum-size.ts";
-import type { Conductor, Run } from "../../model/circuit.ts";
+import type { Conductor, Run } from "../../model/run.ts";
 import { minimumAwg, minimumMm2 } from "../../standards/minimum-sizes.ts";
 import type { ProposedFix } from "../finding.ts";
+import { setSize, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { setSize, sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
-import { sizePath } from "../written-at.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const minimumSize = defineRule<Values>({
   id: "conductor/minimum-size",

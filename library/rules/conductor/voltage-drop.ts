@@ -2,17 +2,17 @@ import type { Drop } from "../../analysis/circuit-result.ts";
 import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
-import type { Conductor, Run } from "../../model/circuit.ts";
 import type { NetworkConductor, Part } from "../../model/network.ts";
+import type { Conductor, Run } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import { isAbove } from "../current-through.ts";
-import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atConductor, listInWords, partInWords, scenarioInWords } from "../part-in-words.ts";
+import { sizedFixes } from "../fixes/sized-fix.ts";
+import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
 import {
   atProperty,
   defineRule,
@@ -22,11 +22,11 @@ import {
   type JudgedPlan,
   perRun,
 } from "../rule.ts";
-import { sizedFixes } from "../sized-fix.ts";
-import { sourceInWords, unconfirmed } from "../source-in-words.ts";
-import { lossesOn, relatedLosses, wayFixes } from "../way-fix.ts";
-import { wayOut } from "../way-out.ts";
-import { lengthInWords, sizePath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { atConductor, listInWords, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
+import { lengthInWords, sizePath } from "../wording/property-paths.ts";
+import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const voltageDrop = defineRule<Values>({
   id: "conductor/voltage-drop",

@@ -1,10 +1,17 @@
-import { type AlwaysOn, switchedBehind } from "../../analysis/network/switched.ts";
-import type { Bank } from "../../analysis/network/topology.ts";
+import { type AlwaysOn, switchedBehind } from "../../analysis/network/topology/switched.ts";
+import type { Bank } from "../../analysis/network/topology/topology.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atEnd, atPart, listInWords, partInWords, relatedConductor, relatedPart } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import {
+  atEnd,
+  atPart,
+  listInWords,
+  partInWords,
+  relatedConductor,
+  relatedPart,
+} from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 const cutOffByHand = ownRequirement(
   "Everything on a bank can be cut off from it by hand, at one place. Devices that have to run while nobody is there are the usual exception.",

@@ -3,8 +3,8 @@ import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { cutOffVoltage, inverterEfficiency } from "../../standards/device-practice.ts";
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
+import { type SupplyValues, supplyFindings, supplyMessage } from "../fixes/supply-way.ts";
 import { defineRule } from "../rule.ts";
-import { type SupplyValues, supplyFindings, supplyMessage } from "../supply-way.ts";
 
 export const inverterSupply = defineRule<SupplyValues>({
   id: "inverter/supply",

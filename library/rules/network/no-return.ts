@@ -1,8 +1,9 @@
-import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
-import { edgesOf } from "../../analysis/network/joined.ts";
+import { edgesOf } from "../../analysis/network/topology/adjacency.ts";
+import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import type { At, Related } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import {
   atEnd,
   atPart,
@@ -11,8 +12,7 @@ import {
   partInWords,
   relatedConductor,
   relatedPart,
-} from "../part-in-words.ts";
-import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+} from "../wording/part-in-words.ts";
 
 export const noReturn = defineRule<Values>({
   id: "network/no-return",

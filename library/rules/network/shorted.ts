@@ -1,7 +1,7 @@
-import type { NetworkTopology } from "../../analysis/network/topology.ts";
+import type { NetworkTopology } from "../../analysis/network/topology/topology.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atEnd, atPart, partInWords, relatedConductor, relatedPart } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { atEnd, atPart, partInWords, relatedConductor, relatedPart } from "../wording/part-in-words.ts";
 
 export const networkShorted = defineRule<Values>({
   id: "network/shorted",

@@ -1,10 +1,16 @@
-import { type Bonds, doubleBonds } from "../../analysis/network/bonds.ts";
+import { type Bonds, doubleBonds } from "../../analysis/network/topology/bonds.ts";
 import { worthTelling } from "../current-through.ts";
-import { withUnit } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atEnd, conductorInWords, listInWords, partInWords, relatedConductor } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { withUnit } from "../wording/format-number.ts";
+import {
+  atEnd,
+  conductorInWords,
+  listInWords,
+  partInWords,
+  relatedConductor,
+} from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 const oneBond = ownRequirement(
   "One place at which the negative side meets hull, frame or body, so that return current stays in the conductors.",

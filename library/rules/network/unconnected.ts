@@ -1,10 +1,11 @@
-import { type DeadEnd, feedingOf } from "../../analysis/network/feeding.ts";
-import { edgesOf } from "../../analysis/network/joined.ts";
-import { passesCurrentOn } from "../../analysis/network/parts-inside.ts";
-import type { Port } from "../../analysis/network/two-poles.ts";
+import { edgesOf } from "../../analysis/network/topology/adjacency.ts";
+import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
+import { passesCurrentOn } from "../../analysis/network/topology/internal-connections.ts";
+import type { Port } from "../../analysis/network/topology/ports.ts";
 import type { Network, Part } from "../../model/network.ts";
 import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import {
   atEnd,
   atPart,
@@ -14,8 +15,7 @@ import {
   relatedConductor,
   relatedPart,
   terminalNameInWords,
-} from "../part-in-words.ts";
-import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+} from "../wording/part-in-words.ts";
 
 export const networkUnconnected = defineRule<Values>({
   id: "network/unconnected",

@@ -1,14 +1,20 @@
 import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
-import { endsAt } from "../../analysis/network/ends-at.ts";
+import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
 import { currentThrough, isAbove, statedRating } from "../current-through.ts";
-import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atConductor, atPart, partInWords, relatedConductor, scenarioInWords } from "../part-in-words.ts";
+import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../fixes/sized-fix.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
-import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../sized-fix.ts";
-import { wayOut } from "../way-out.ts";
-import { farEndRatingPath, ratingPath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import {
+  atConductor,
+  atPart,
+  partInWords,
+  relatedConductor,
+  scenarioInWords,
+} from "../wording/part-in-words.ts";
+import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const panelRating = defineRule<Values>({
   id: "panel/rating",

@@ -1,4 +1,4 @@
-import type { InvalidValue } from "../../model/circuit.ts";
+import type { InvalidValue } from "../../model/run.ts";
 import type { Change, ProposedFix } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule } from "../rule.ts";

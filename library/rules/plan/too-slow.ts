@@ -1,7 +1,7 @@
 import type { PlanProblem } from "../../model/record.ts";
-import { formatRounded } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule } from "../rule.ts";
+import { formatRounded } from "../wording/format-number.ts";
 
 export const tooSlow = defineRule<Values>({
   id: "plan/too-slow",

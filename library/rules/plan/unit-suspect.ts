@@ -1,9 +1,11 @@
 import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { protectionRangeOf } from "../../analysis/protection-range.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import type { InvalidValue, LengthProperty } from "../../model/circuit.ts";
-import { exceeds, formatExact, formatRounded, withUnit } from "../figures.ts";
+import type { InvalidValue, LengthProperty } from "../../model/run.ts";
 import type { ProposedFix } from "../finding.ts";
+import { ownRequirement } from "../own-requirement.ts";
+import { atProperty, defineRule, type Found, type JudgedPlan, type JudgedRun } from "../rule.ts";
+import { exceeds, formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
 import {
   inTheOtherUnit,
   isInFeet,
@@ -14,10 +16,8 @@ import {
   longestUsualM,
   readingsOf,
   readLengthsAs,
-} from "../length-readings.ts";
-import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, type Found, type JudgedPlan, type JudgedRun } from "../rule.ts";
-import { givenInFeet } from "../written-at.ts";
+} from "../wording/length-readings.ts";
+import { givenInFeet } from "../wording/property-paths.ts";
 
 export const unitSuspect = defineRule<Values>({
   id: "plan/unit-suspect",

@@ -1,7 +1,6 @@
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import type { Run } from "../../model/circuit.ts";
+import type { Run } from "../../model/run.ts";
 import { ratingBetweenLoadAndConductor, ratingOverConductor } from "../../standards/protection-rules.ts";
-import { exceeds, formatDistinctWithUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   type Device,
@@ -10,12 +9,13 @@ import {
   ratingFix,
   theDevice,
   whyNoRating,
-} from "../protected-ends.ts";
+} from "../fixes/protected-ends.ts";
+import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { ampacitySourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
-import { sizePath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { ampacitySourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const aboveConductor = defineRule<Values>({
   id: "protection/above-conductor",

@@ -1,9 +1,15 @@
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
-import { exceeds, formatDistinctWithUnit } from "../figures.ts";
-import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
+import {
+  bestRatingFixes,
+  type Device,
+  protectedEnds,
+  theDevice,
+  whyNoRating,
+} from "../fixes/protected-ends.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { wayOut } from "../way-out.ts";
-import { loadPath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
+import { loadPath } from "../wording/property-paths.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const belowLoad = defineRule<Values>({
   id: "protection/below-load",

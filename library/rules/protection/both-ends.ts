@@ -1,13 +1,12 @@
 import { isMadeRating } from "../../analysis/made-ratings.ts";
-import { isProtectedAtOtherEnd } from "../../analysis/network/fed-at-device.ts";
-import type { UnprotectedPath } from "../../analysis/network/topology.ts";
+import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
+import type { UnprotectedPath } from "../../analysis/network/topology/topology.ts";
 import { type Sizing, thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
-import { insertingFixes, runOf } from "../inserted-protection.ts";
-import { atEnd, partInWords, relatedPart } from "../part-in-words.ts";
-import { placedDevice, relatedDevice } from "../placed-device.ts";
+import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
+import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import {
   addingFixes,
   type Device,
@@ -15,7 +14,7 @@ import {
   protectedEnds,
   statedWithUnit,
   whyNoRating,
-} from "../protected-ends.ts";
+} from "../fixes/protected-ends.ts";
 import {
   atProperty,
   defineRule,
@@ -26,8 +25,9 @@ import {
   type JudgedRun,
   perRun,
 } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { atEnd, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const bothEnds = defineRule<Values>({
   id: "protection/both-ends",

@@ -1,11 +1,11 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
-import type { Run } from "../../model/circuit.ts";
+import type { Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
-import { exceeds, formatExact } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { type Device, protectedEnds, statedWithUnit, theDevice } from "../protected-ends.ts";
+import { type Device, protectedEnds, statedWithUnit, theDevice } from "../fixes/protected-ends.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
+import { exceeds, formatExact } from "../wording/format-number.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 const { bare, sheathed, fromBattery } = protectionDistances;
 

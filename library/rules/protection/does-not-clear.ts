@@ -1,21 +1,21 @@
 import { suitableDevices } from "../../analysis/choose-device.ts";
 import { opensInTime, type SlowClearing, slowClearing } from "../../analysis/clearing.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
-import { sharesShorts } from "../../analysis/network/fed-at-device.ts";
+import { sharesShorts } from "../../analysis/network/faults/fed-at-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
 import { clearingTime } from "../../standards/protection-rules.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
-import { chosenChanges, chosenInWords } from "../chosen-device.ts";
-import { formatExact, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { runOf } from "../inserted-protection.ts";
-import { conductorInWords, relatedConductor } from "../part-in-words.ts";
-import { type PlacedDevice, placedDevice } from "../placed-device.ts";
-import { type Device, theDevice } from "../protected-ends.ts";
+import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
+import { runOf } from "../fixes/inserted-protection.ts";
+import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
+import { type Device, theDevice } from "../fixes/protected-ends.ts";
+import { deviceInWords } from "../fixes/sized-fix.ts";
 import { defineRule, inNetwork, type JudgedPlan } from "../rule.ts";
-import { deviceInWords } from "../sized-fix.ts";
-import { sourceInWords, unconfirmed } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
+import { conductorInWords, relatedConductor } from "../wording/part-in-words.ts";
+import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const doesNotClear = defineRule<Values>({
   id: "protection/does-not-clear",

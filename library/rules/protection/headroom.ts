@@ -1,11 +1,17 @@
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
-import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../figures.ts";
-import { bestRatingFixes, type Device, protectedEnds, theDevice, whyNoRating } from "../protected-ends.ts";
+import {
+  bestRatingFixes,
+  type Device,
+  protectedEnds,
+  theDevice,
+  whyNoRating,
+} from "../fixes/protected-ends.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
-import { loadPath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../wording/format-number.ts";
+import { loadPath } from "../wording/property-paths.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const headroom = defineRule<Values>({
   id: "protection/headroom",

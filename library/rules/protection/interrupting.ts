@@ -2,17 +2,17 @@ import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choo
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
 import type { DeviceFault, DevicePlace } from "../../analysis/network-result.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
-import type { Protection } from "../../model/circuit.ts";
+import type { Protection } from "../../model/run.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
-import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../chosen-device.ts";
-import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
-import { partInWords, relatedPart } from "../part-in-words.ts";
-import { type PlacedDevice, placedDevice } from "../placed-device.ts";
-import { type Device, statedWithUnit, theDevice } from "../protected-ends.ts";
+import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../fixes/chosen-device.ts";
+import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
+import { type Device, statedWithUnit, theDevice } from "../fixes/protected-ends.ts";
 import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
-import { unconfirmed } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { unconfirmed } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const protectionInterrupting = defineRule<Values>({
   id: "protection/interrupting",

@@ -2,11 +2,11 @@ import { bestRating } from "../../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
-import { addingFixes, whyNoRating } from "../protected-ends.ts";
+import { addingFixes, whyNoRating } from "../fixes/protected-ends.ts";
+import { sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
-import { sizeInWords } from "../sized-fix.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const missing = defineRule<Values>({
   id: "protection/missing",

@@ -1,11 +1,11 @@
 import { type WrongOrder, wrongOrders } from "../../analysis/opening-order.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
-import { withUnit } from "../figures.ts";
+import { placedDevice, placedInWords, relatedDevice } from "../fixes/placed-device.ts";
+import { type Device, theDevice } from "../fixes/protected-ends.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { placedDevice, placedInWords, relatedDevice } from "../placed-device.ts";
-import { type Device, theDevice } from "../protected-ends.ts";
 import { defineRule, inNetwork } from "../rule.ts";
-import { unconfirmed } from "../source-in-words.ts";
+import { withUnit } from "../wording/format-number.ts";
+import { unconfirmed } from "../wording/source-in-words.ts";
 
 export const protectionSelectivity = defineRule<Values>({
   id: "protection/selectivity",

@@ -1,7 +1,6 @@
 import { isMadeRating, nearestRatingAbove, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import type { Protection, Run } from "../../model/circuit.ts";
+import type { Protection, Run } from "../../model/run.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
-import { withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   bestRatingFixes,
@@ -10,9 +9,10 @@ import {
   protectedEnds,
   ratingFix,
   statedWithUnit,
-} from "../protected-ends.ts";
+} from "../fixes/protected-ends.ts";
 import { defineRule, perRun } from "../rule.ts";
-import { unconfirmed } from "../source-in-words.ts";
+import { withUnit } from "../wording/format-number.ts";
+import { unconfirmed } from "../wording/source-in-words.ts";
 
 export const standardRating = defineRule<Values>({
   id: "protection/standard-rating",

@@ -1,13 +1,17 @@
 import { type MachineLimit, machineLimit } from "../../analysis/machine-protection.ts";
 import { nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import { isProtectedAtOtherEnd } from "../../analysis/network/fed-at-device.ts";
-import type { UnprotectedPath } from "../../analysis/network/topology.ts";
+import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
+import type { UnprotectedPath } from "../../analysis/network/topology/topology.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
-import { exceeds, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix, Related } from "../finding.ts";
-import { insertingFixes, runOf } from "../inserted-protection.ts";
+import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
+import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
+import { type Device, statedWithUnit, theDevice, whyNoRating } from "../fixes/protected-ends.ts";
+import { deviceInWords, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
+import { exceeds, formatRounded, withUnit } from "../wording/format-number.ts";
 import {
   atEnd,
   atStart,
@@ -16,13 +20,9 @@ import {
   partInWords,
   relatedConductor,
   relatedPart,
-} from "../part-in-words.ts";
-import { type PlacedDevice, placedDevice, relatedDevice } from "../placed-device.ts";
-import { type Device, statedWithUnit, theDevice, whyNoRating } from "../protected-ends.ts";
-import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
-import { deviceInWords, sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+} from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const unprotectedPath = defineRule<Values>({
   id: "protection/unprotected-path",

@@ -1,13 +1,13 @@
 import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../analysis/choose-device.ts";
 import type { Family } from "../../analysis/made-ratings.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
-import { chosenChanges, chosenInWords, chosenKind } from "../chosen-device.ts";
-import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { type Device, type ProtectedEnd, protectedEnds, theDevice } from "../protected-ends.ts";
+import { chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
+import { type Device, type ProtectedEnd, protectedEnds, theDevice } from "../fixes/protected-ends.ts";
 import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
-import { sourceInWords, unconfirmed } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const voltageRating = defineRule<Values>({
   id: "protection/voltage-rating",

@@ -4,13 +4,13 @@ import { pathIn, thickeningOf, type WayDemand } from "../../analysis/way-thicken
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
-import { formatDistinctWithUnit, formatExact } from "../figures.ts";
 import type { ProposedFix, Related } from "../finding.ts";
-import { atPart, partInWords, scenarioInWords } from "../part-in-words.ts";
+import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { lossesOn, relatedLosses, wayFixes } from "../way-fix.ts";
-import { wayOut } from "../way-out.ts";
+import { formatDistinctWithUnit, formatExact } from "../wording/format-number.ts";
+import { atPart, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const deviceBelowMinimum = defineRule<Values>({
   id: "scenario/device-below-minimum",

@@ -1,9 +1,9 @@
-import { bypassesOf } from "../../analysis/network/bypass.ts";
+import { bypassesOf } from "../../analysis/network/topology/bypass.ts";
 import { worthTelling } from "../current-through.ts";
-import { withUnit } from "../figures.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atEnd, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { withUnit } from "../wording/format-number.ts";
+import { atEnd, listInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
 
 export const shuntBypassed = defineRule<Values>({
   id: "shunt/bypassed",

@@ -2,12 +2,12 @@ import { coldStringOf, mostInSeries } from "../../analysis/solar-cold-voltage.ts
 import { type SolarWiring, solarWiringOf } from "../../analysis/solar-wiring.ts";
 import type { SolarControllerPart } from "../../model/network.ts";
 import { coldVoltageByCoefficient, coldVoltageFactors } from "../../standards/solar-factors.ts";
-import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atPart, partInWords, relatedPart } from "../part-in-words.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../wording/format-number.ts";
+import { atPart, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const coldVoltage = defineRule<Values>({
   id: "solar/cold-voltage",

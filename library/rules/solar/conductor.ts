@@ -1,19 +1,19 @@
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { solarCurrent } from "../../analysis/solar-current.ts";
 import { solarWiringOf } from "../../analysis/solar-wiring.ts";
-import type { Run } from "../../model/circuit.ts";
 import type { SolarArrayPart } from "../../model/network.ts";
+import type { Run } from "../../model/run.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
-import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { partInWords, relatedPart } from "../part-in-words.ts";
+import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type Found, inNetwork } from "../rule.ts";
-import { sizedFixes, sizeInWords } from "../sized-fix.ts";
-import { ampacitySourceInWords, sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
-import { sizePath } from "../written-at.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const solarConductor = defineRule<Values>({
   id: "solar/conductor",

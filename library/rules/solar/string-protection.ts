@@ -1,12 +1,12 @@
 import { type StringJudgement, stringsOf } from "../../analysis/solar-strings.ts";
 import { solarCurrentFactors, stringProtectionRequired } from "../../standards/solar-factors.ts";
-import { exceeds, formatDistinctWithUnit, withUnit } from "../figures.ts";
 import type { ProposedFix } from "../finding.ts";
-import { atPart, relatedPart } from "../part-in-words.ts";
-import { statedWithUnit } from "../protected-ends.ts";
+import { statedWithUnit } from "../fixes/protected-ends.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
-import { sourceInWords } from "../source-in-words.ts";
-import { wayOut } from "../way-out.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { atPart, relatedPart } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
 
 export const stringProtection = defineRule<Values>({
   id: "solar/string-protection",

@@ -1,10 +1,10 @@
 import type { NetworkResult, UnsolvedScenario } from "../../analysis/network-result.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { withUnit } from "../figures.ts";
 import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../part-in-words.ts";
 import { defineRule, inNetwork } from "../rule.ts";
+import { withUnit } from "../wording/format-number.ts";
+import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
 
 export const voltageCollapse = defineRule<Values>({
   id: "voltage/collapse",

@@ -1,7 +1,11 @@
-import { conductorLaws } from "../../../library/analysis/network/conductor-current.ts";
-import { leastRunningV } from "../../../library/analysis/network/solve-devices.ts";
-import { type Netlist, netlistOf } from "../../../library/analysis/network/solve-netlist.ts";
-import { patternOf, settle, solveScenarios } from "../../../library/analysis/network/solve-scenarios.ts";
+import { conductorLaws } from "../../../library/analysis/network/solver/conductor-current.ts";
+import { leastRunningV } from "../../../library/analysis/network/solver/solve-devices.ts";
+import { type Netlist, netlistOf } from "../../../library/analysis/network/solver/solve-netlist.ts";
+import {
+  patternOf,
+  settle,
+  solveScenarios,
+} from "../../../library/analysis/network/solver/solve-scenarios.ts";
 import type { SolvedScenario } from "../../../library/analysis/network-result.ts";
 import type { Network } from "../../../library/model/network.ts";
 import { runNgspice } from "./run-ngspice.ts";

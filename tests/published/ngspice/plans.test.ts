@@ -3,7 +3,7 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
 import type { Network } from "../../../library/model/network.ts";
 import { createChecker } from "../../../server/evaluate/checker.ts";
-import { diskWorkspace } from "../../../server/evaluate/disk-workspace.ts";
+import { diskWorkspace } from "../../../server/evaluate/files/disk-workspace.ts";
 import { askNgspice, comparedNetwork } from "./compared-network.ts";
 import { ngspiceVersion } from "./run-ngspice.ts";
 

@@ -1,6 +1,6 @@
 import { sampleNetwork } from "../../../library/analysis/network/sample-network.ts";
-import type { Conductor } from "../../../library/model/circuit.ts";
 import type { Draw, Network, Part } from "../../../library/model/network.ts";
+import type { Conductor } from "../../../library/model/run.ts";
 import type { AwgSize, Mm2Size } from "../../../library/plan/sizes.ts";
 
 /**

@@ -1,6 +1,6 @@
-import { resistanceOf } from "../../../library/analysis/network/conductor-current.ts";
-import { leastRunningV, regulationShare } from "../../../library/analysis/network/solve-devices.ts";
-import type { Branch, Netlist } from "../../../library/analysis/network/solve-netlist.ts";
+import { resistanceOf } from "../../../library/analysis/network/solver/conductor-current.ts";
+import { leastRunningV, regulationShare } from "../../../library/analysis/network/solver/solve-devices.ts";
+import type { Branch, Netlist } from "../../../library/analysis/network/solver/solve-netlist.ts";
 
 /**
  * The same branches for ngspice, and their equations once more, written apart from the solver's: as text for ngspice, and

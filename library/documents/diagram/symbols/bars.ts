@@ -1,6 +1,6 @@
 import type { Box } from "../drawing.ts";
 import { verticalExtent } from "../graph.ts";
-import type { SvgWriter } from "../ink.ts";
+import type { SvgWriter } from "../svg-writer.ts";
 import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617: a conductor on which others land, drawn thick; a dot where each joins. */

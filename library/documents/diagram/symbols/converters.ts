@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { SvgWriter } from "../ink.ts";
+import type { SvgWriter } from "../svg-writer.ts";
 import type { PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617: a box cut by a diagonal, what goes in above it, what comes out below. */

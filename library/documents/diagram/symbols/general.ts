@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { SvgWriter } from "../ink.ts";
+import type { SvgWriter } from "../svg-writer.ts";
 import type { PartSymbol } from "./part-symbol.ts";
 
 /** Any device: a rectangle (IEC 60617). What it is stands beside it. */

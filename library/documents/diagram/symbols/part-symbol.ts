@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { SvgWriter } from "../ink.ts";
+import type { SvgWriter } from "../svg-writer.ts";
 
 /** How one kind of part is drawn: plain lines in the manner of IEC 60617 and IEEE 315, no meaning in any colour. */
 export interface PartSymbol {

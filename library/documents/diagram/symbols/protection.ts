@@ -1,6 +1,6 @@
-import type { Protection } from "../../../model/circuit.ts";
+import type { Protection } from "../../../model/run.ts";
 import type { Point } from "../graph.ts";
-import type { SvgWriter } from "../ink.ts";
+import type { SvgWriter } from "../svg-writer.ts";
 
 /** Half of the length that a device takes of its line, px; the line is interrupted there. */
 export const deviceHalfPx = 13;

@@ -1,5 +1,5 @@
 import type { Box } from "../drawing.ts";
-import type { SvgWriter } from "../ink.ts";
+import type { SvgWriter } from "../svg-writer.ts";
 import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617, disconnector: a blade, open, and the bar of its fixed contact. */

@@ -1,4 +1,4 @@
-import { type Allocation, birthOf } from "./births.ts";
+import { type Allocation, birthOf } from "./allocations.ts";
 import {
   defineProperty,
   firstOf,

@@ -6,12 +6,12 @@
  * hold of in `primordials.ts`, no method is looked up on a prototype, no array grows by assignment (a setter on
  * `Array.prototype` would see it), and no object is handed over whose missing properties would be looked up there.
  */
-import { enter, leave, literal, open, self } from "./births.ts";
+import { enter, leave, literal, open, self } from "./allocations.ts";
 import { harden } from "./harden.ts";
 import { defineProperty } from "./primordials.ts";
 import { numbers, recorded, setEmit, setNumbering, written } from "./recorder.ts";
 
-export { forgetOpenCalls } from "./births.ts";
+export { forgetOpenCalls } from "./allocations.ts";
 export { describeThrown } from "./describe-thrown.ts";
 export { flush, indexOfOpenCall } from "./recorder.ts";
 

@@ -1,4 +1,4 @@
-import { type Allocation, Call, open, sameAllocation } from "./births.ts";
+import { type Allocation, Call, open, sameAllocation } from "./allocations.ts";
 import { type AllocationAt, plainCopy } from "./plain-copy.ts";
 import { stringify } from "./primordials.ts";
 import { jsonOf, referenceTo, rememberMade } from "./references.ts";

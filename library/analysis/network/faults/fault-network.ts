@@ -1,0 +1,111 @@
+import type { BatteryPart, Network, NetworkConductor, Part } from "../../../model/network.ts";
+import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
+import { ampacityOf } from "../../ampacity.ts";
+import { resistanceAt, wireResistance } from "../../resistance.ts";
+import { disjointSets } from "../topology/disjoint-sets.ts";
+import type { Wiring } from "../topology/wiring.ts";
+
+/** A network as a dead short sees it: nodes, and the resistances between them. Loads are left out. */
+export interface FaultNetwork {
+  readonly nodes: number;
+  /** By terminal. Terminals that one piece of metal joins are one node. */
+  readonly nodeOf: Int32Array;
+  /** Inside shunts, metal and the like, whose resistance does not follow the temperature of copper. */
+  readonly joins: readonly { readonly a: number; readonly b: number; readonly ohm: number }[];
+  /** By conductor, Ω: at 20 °C, and as warm as its insulation may get. */
+  readonly coldOhm: Float64Array;
+  readonly hotOhm: Float64Array;
+}
+
+export function faultNetwork({ network, joins }: Wiring): FaultNetwork {
+  const merged = disjointSets(network.terminals.length);
+  for (const { a, b, ohm } of joins) if (ohm < leastOhm) merged.union(a, b);
+  const nodeOf = new Int32Array(network.terminals.length);
+  const numbers = new Int32Array(network.terminals.length).fill(-1);
+  let nodes = 0;
+  for (let terminal = 0; terminal < nodeOf.length; terminal++) {
+    const set = merged.find(terminal);
+    if (numbers[set] === -1) numbers[set] = nodes++;
+    nodeOf[terminal] = numbers[set]!;
+  }
+  return {
+    nodes,
+    nodeOf,
+    joins: joins.flatMap(({ a, b, ohm }) => (ohm < leastOhm ? [] : [{ a: nodeOf[a]!, b: nodeOf[b]!, ohm }])),
+    coldOhm: Float64Array.from(network.conductors, coldOhmOf),
+    hotOhm: Float64Array.from(network.conductors, hotOhmOf),
+  };
+}
+
+/** Below this, a nano-ohm, a resistance is taken as none or as this much: nothing that is built has less. */
+const leastOhm = 1e-9;
+
+/** At 20 °C, for the greatest current. */
+function coldOhmOf(conductor: NetworkConductor): number {
+  return Math.max(leastOhm, ohmAt(conductor, 20));
+}
+
+/** At the insulation's rating (the table's column), or as hot as the place if that is hotter: for the least current. */
+function hotOhmOf(conductor: NetworkConductor): number {
+  const { columnC, ambientC } = ampacityOf(conductor.run);
+  return Math.max(leastOhm, ohmAt(conductor, Math.max(columnC, ambientC)));
+}
+
+function ohmAt({ run, lengthM }: NetworkConductor, temperatureC: number): number {
+  const wire = wireResistance(run.conductor);
+  // The model lets only sizes through that the tables have.
+  if (!wire) throw new Error(`No resistance for ${JSON.stringify(run.conductor)}.`);
+  return (resistanceAt(wire.ohmPerM20C, temperatureC) * lengthM) / run.conductor.parallel;
+}
+
+/** A battery as a voltage behind a resistance. */
+export interface TheveninSource {
+  readonly voltageV: number;
+  readonly ohm: number;
+}
+
+/**
+ * For the greatest current: fully charged, behind the resistance that follows from the stated short-circuit current, else
+ * behind the low end of its internal resistance.
+ *
+ *     R = E / I_k     E rest voltage when full, V; I_k short-circuit current as the maker states it, A
+ */
+export function sourceForMaxFault({ fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
+  const ohm = shortCircuitA === undefined ? internal.lowOhm : fullV / shortCircuitA;
+  return { voltageV: fullV, ohm: Math.max(leastOhm, ohm) };
+}
+
+/** For the least current: at its nominal voltage, behind the high end of its internal resistance. */
+export function sourceForMinFault({ nominalV, fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
+  const ohm =
+    shortCircuitA === undefined ? internal.highOhm : Math.max(internal.highOhm, fullV / shortCircuitA);
+  return { voltageV: nominalV, ohm: Math.max(leastOhm, ohm) };
+}
+
+/** Nobody stated what its short-circuit current follows from. */
+export function isEstimated({ internal, shortCircuitA }: BatteryPart): boolean {
+  return !internal.stated && shortCircuitA === undefined;
+}
+
+/**
+ * What a source that is no battery adds to a short, A: a charger and an alternator what they are rated for, panels their
+ * short-circuit current in the brightest sun, 1.25 times the rated one (NFPA 70, 690.8(A)(1)).
+ */
+export function addedToShortA(part: Part): number | undefined {
+  switch (part.kind) {
+    case "alternator":
+      return part.ratedA;
+    case "shoreCharger":
+    case "dcDcCharger":
+    case "solarController":
+      return part.outputA;
+    case "solarArray":
+      return solarCurrentFactors.irradiance * part.shortCircuitA * part.parallel;
+    default:
+      return undefined;
+  }
+}
+
+export function batteriesOf({ parts }: Network): BatteryPart[] {
+  return parts.filter((part) => part.kind === "battery");
+}

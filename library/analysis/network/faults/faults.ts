@@ -1,0 +1,217 @@
+import type { Network } from "../../../model/network.ts";
+import type { ConductorFault, DeviceFault, DevicePlace, FaultResult } from "../../network-result.ts";
+import { netPolarities } from "../topology/polarity.ts";
+import type { NetworkTopology } from "../topology/topology.ts";
+import { wiringOf } from "../topology/wiring.ts";
+import { faultNetwork } from "./fault-network.ts";
+import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
+import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";
+import { feedingOf, type PlacedDevice, type ProtectedZones, protectedZones } from "./protected-zones.ts";
+
+/**
+ * What a dead short draws, at each device and at each end of each conductor, in the network as it is built: every
+ * disconnect is closed, every source is on. Fuses, contacts and studs have no resistance here.
+ *
+ * A device stands at its end of the conductor whatever its distance from there: the wire up to it would only take something
+ * off the greatest current.
+ */
+export function faultsOf(network: Network, topology: NetworkTopology): FaultResult {
+  const wiring = wiringOf(network);
+  const nets = netPolarities(wiring);
+  const resistances = faultNetwork(wiring);
+  const zones = protectedZones(wiring);
+  const isPositive = network.conductors.map(({ from }) => {
+    const side = nets[wiring.netOf[wiring.pointOf[from]!]!];
+    return side === "positive" || side === "middle";
+  });
+  const positive = maxFaults(wiring, resistances, nets, "positive");
+  // A fuse in a negative conductor: the same question with the poles exchanged.
+  const negative = zones.devices.some(({ conductor }) => !isPositive[conductor])
+    ? maxFaults(wiring, resistances, nets, "negative")
+    : undefined;
+  const least = minFaults(wiring, resistances, nets, topology.banks);
+
+  const isBattery = ({ part }: { part: number }) => network.parts[part]!.kind === "battery";
+  const fedByBattery = feedingOf(wiring, zones, wiring.sources.filter(isBattery));
+  const fedByAny = feedingOf(wiring, zones, wiring.sources);
+
+  const leastByDevice = least
+    ? leastThroughDevices(network, resistances.nodeOf, zones, fedByBattery, least)
+    : zones.devices.map(() => ({ least: undefined }));
+
+  const devices: DeviceFault[] = [];
+  /** By device of the zones: its index in the result; −1 where it is left out. */
+  const told = zones.devices.map((device, index) => {
+    const onPositive = isPositive[device.conductor]!;
+    const greatest = greatestThrough(device, onPositive ? positive : negative);
+    if (!greatest) return -1;
+    const fed = onPositive ? fedByBattery[index]! : nowhere;
+    const behind = behindOf(zones, index, fed.fromTerminal || fed.fromConductor ? fed : fedByAny[index]!);
+    const { conductor, end } = device;
+    return (
+      devices.push({
+        conductor,
+        end,
+        ...greatest,
+        ...leastByDevice[index]!,
+        behind: onPositive ? behind : [],
+      }) - 1
+    );
+  });
+  const protecting = zones.conductorsIn.map((): number[] => []);
+  zones.devices.forEach((_, device) => {
+    if (told[device] === -1) return;
+    const { fromTerminal, fromConductor } = fedByAny[device]!;
+    if (fromTerminal) protecting[zones.graph.b[device]!]!.push(told[device]!);
+    if (fromConductor) protecting[zones.graph.a[device]!]!.push(told[device]!);
+  });
+  const conductors = network.conductors.map((_, conductor): ConductorFault => {
+    const greatest = isPositive[conductor] && positive ? greatestIn(conductor, positive) : undefined;
+    return greatest
+      ? { ...greatest, protectedBy: protecting[zones.zoneOf[conductor]!]! }
+      : { greatestA: undefined, protectedBy: [], estimated: false };
+  });
+  return { devices, conductors };
+}
+
+const nowhere = { fromTerminal: false, fromConductor: false };
+
+/** The greater of a short behind it on its conductor, and one behind it on its terminal. */
+function greatestThrough({ conductor, end }: PlacedDevice, faults: MaxFaults | undefined) {
+  const fault = faults?.at(conductor, end);
+  if (!fault) return undefined;
+  const arriving = greater(fault.fromElsewhere, fault.throughConductor);
+  if (arriving.currentA === 0) return undefined;
+  return { greatestA: arriving.currentA, sources: arriving.sources(), estimated: arriving.isEstimated() };
+}
+
+/** For a short at either end of it, fed from beyond that end. */
+function greatestIn(conductor: number, faults: MaxFaults) {
+  const near = faults.at(conductor, "near")?.fromElsewhere;
+  const far = faults.at(conductor, "far")?.fromElsewhere;
+  if (!near || !far) return undefined;
+  const arriving = greater(near, far);
+  if (arriving.currentA === 0) return undefined;
+  return { greatestA: arriving.currentA, estimated: arriving.isEstimated() };
+}
+
+function greater(one: Arriving, other: Arriving): Arriving {
+  return other.currentA > one.currentA ? other : one;
+}
+
+type Fed = ReturnType<typeof feedingOf>[number];
+
+function behindOf({ graph, conductorsIn }: ProtectedZones, device: number, fed: Fed): readonly number[] {
+  const beyond = fed.fromTerminal ? conductorsIn[graph.b[device]!]! : [];
+  const before = fed.fromConductor ? conductorsIn[graph.a[device]!]! : [];
+  if (before.length === 0 || graph.a[device] === graph.b[device]) return beyond;
+  return beyond.length === 0 ? before : [...beyond, ...before].sort((a, b) => a - b);
+}
+
+/**
+ * By device: the least of what flows through it for shorts at the ends of what is behind it; undefined where no battery
+ * feeds it, or nothing is behind. Where batteries feed a device from one side alone, all that the short draws comes through
+ * it; else its share is worked out.
+ */
+function leastThroughDevices(
+  { conductors }: Network,
+  nodeOf: Int32Array,
+  { devices, graph, conductorsIn }: ProtectedZones,
+  fed: readonly Fed[],
+  faults: MinFaults,
+): readonly Pick<DeviceFault, "least" | "leastNotWorkedOut">[] {
+  const least = devices.map((): DeviceFault["least"] => undefined);
+  const notWorkedOut = new Set<number>();
+  const terminalOf = ({ conductor, end }: DevicePlace) =>
+    conductors[conductor]![end === "near" ? "from" : "to"];
+  const entering = conductorsIn.map((): Entering[] => []);
+  devices.forEach((place, device) => {
+    const { fromTerminal, fromConductor } = fed[device]!;
+    const { conductor, end } = place;
+    const towardsFar = end === "near" ? 1 : -1;
+    const entry = {
+      device,
+      conductor,
+      node: nodeOf[terminalOf(place)]!,
+      takesAll: fromTerminal !== fromConductor,
+    };
+    if (fromTerminal) entering[graph.b[device]!]!.push({ ...entry, towardsFar });
+    if (fromConductor) entering[graph.a[device]!]!.push({ ...entry, towardsFar: -towardsFar });
+  });
+  conductorsIn.forEach((members, zone) => {
+    const entries = entering[zone]!;
+    if (entries.length === 0) return;
+    const shorts = shortsIn(members);
+    if (shorts.length === 0) return;
+    const sharing = entries.filter(({ takesAll }) => !takesAll);
+    const leastOfAll = leastAtTwoNodes(shorts);
+    for (const { device, conductor, node, takesAll, towardsFar } of entries) {
+      if (!takesAll && sharing.length > mostSharing) {
+        notWorkedOut.add(device);
+        continue;
+      }
+      const through = takesAll ? undefined : faults.through(conductor);
+      for (const short of takesAll ? leastOfAll : shorts) {
+        // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
+        // it need pass this device: there another one stands too, and opens it.
+        if (short.node === node) continue;
+        const currentA = Math.max(0, through ? towardsFar * through(short.fault) : short.fault.currentA);
+        const leastA = least[device]?.currentA ?? Number.POSITIVE_INFINITY;
+        if (currentA < leastA) least[device] = { currentA, conductor: short.conductor };
+      }
+    }
+  });
+
+  /** At both ends of each conductor; however many end at a bus bar, it is one short. */
+  function shortsIn(members: readonly number[]) {
+    const byTerminal = new Map<number, Short | undefined>();
+    for (const conductor of members) {
+      for (const end of ["near", "far"] as const) {
+        const terminal = terminalOf({ conductor, end });
+        if (byTerminal.has(terminal)) continue;
+        const fault = faults.at(terminal);
+        byTerminal.set(terminal, fault && { conductor, node: nodeOf[terminal]!, fault });
+      }
+    }
+    return [...byTerminal.values()].filter((short) => short !== undefined);
+  }
+  return least.map((found, device) =>
+    notWorkedOut.has(device) ? { least: undefined, leastNotWorkedOut: true } : { least: found },
+  );
+}
+
+/**
+ * Of so many devices that share the shorts of one zone, each one's share is worked out: it takes a step for each pair of device
+ * and short. No rule judges by a share, and no bank has as many batteries side by side.
+ */
+const mostSharing = 64;
+
+/** The short that draws the least, and the least of those at any other node; all that is asked for beside one node. */
+function leastAtTwoNodes(shorts: readonly Short[]): readonly Short[] {
+  const lesser = (one: Short | undefined, other: Short) =>
+    one === undefined || other.fault.currentA < one.fault.currentA ? other : one;
+  let least: Short | undefined;
+  for (const short of shorts) least = lesser(least, short);
+  let second: Short | undefined;
+  for (const short of shorts) if (short.node !== least?.node) second = lesser(second, short);
+  return [least, second].filter((short) => short !== undefined);
+}
+
+interface Short {
+  /** The first conductor that ends there. */
+  readonly conductor: number;
+  readonly node: number;
+  readonly fault: MinFault;
+}
+
+/** A device through which batteries feed a zone. */
+interface Entering {
+  readonly device: number;
+  readonly conductor: number;
+  /** Of its terminal. */
+  readonly node: number;
+  /** All that a short in the zone draws comes through it. */
+  readonly takesAll: boolean;
+  /** 1 where what enters flows from the near to the far end of its conductor, −1 where it flows back. */
+  readonly towardsFar: number;
+}

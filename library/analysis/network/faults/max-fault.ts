@@ -1,0 +1,247 @@
+import { type Response, sparseInverse } from "../solver/selected-inverse.ts";
+import { disjointSets } from "../topology/disjoint-sets.ts";
+import type { NetPolarity } from "../topology/polarity.ts";
+import type { Wiring } from "../topology/wiring.ts";
+import {
+  addedToShortA,
+  batteriesOf,
+  type FaultNetwork,
+  isEstimated,
+  sourceForMaxFault,
+} from "./fault-network.ts";
+
+/** The greatest currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
+export interface MaxFaults {
+  /** A short right at one end of a conductor; undefined where that end is on the other side, or shorted already. */
+  at(conductor: number, end: "near" | "far"): FaultAtEnd | undefined;
+}
+
+interface FaultAtEnd {
+  /** What comes to that end from everything else: it passes a device that stands at this end. */
+  readonly fromElsewhere: Arriving;
+  /** What comes through the conductor itself. */
+  readonly throughConductor: Arriving;
+}
+
+export interface Arriving {
+  readonly currentA: number;
+  /**
+   * Part indices, the greatest share first; those that add nothing are left out. Where more than {@link mostNamed} are in one
+   * island, the first of those that push the most by themselves.
+   */
+  sources(): number[];
+  /** A battery adds to it whose internal resistance nobody stated. */
+  isEstimated(): boolean;
+}
+
+/**
+ * The other pole's side is taken as one piece of metal, copper at 20 °C, batteries at their strongest, and every source with a
+ * limit gives that limit. All linear, so each source's share is worked out on its own, and
+ *
+ *     I_k = Σ V_k / Z_kk     V_k voltage of the node before the short, V; Z_kk its own resistance to the reference, Ω
+ *     V_a′ = V_a − Z_ak · I_k     any other node, during the short
+ *
+ * which is Thévenin's theorem, as in IEC 61660-1 (direct-current short circuits in auxiliary installations) but at rest:
+ * no inductance, no rise and fall.
+ *
+ * @param live The pole on whose side shorts are asked for. What hangs between the batteries of a string is on both.
+ */
+export function maxFaults(
+  wiring: Wiring,
+  faults: FaultNetwork,
+  nets: readonly NetPolarity[],
+  live: "positive" | "negative",
+): MaxFaults | undefined {
+  const { network } = wiring;
+  const { nodeOf, coldOhm } = faults;
+  const unknownOf = liveNodes(wiring, faults, nets, live);
+  const unknown = (terminal: number) => unknownOf.of[nodeOf[terminal]!]!;
+
+  const a: number[] = [];
+  const b: number[] = [];
+  const ohm: number[] = [];
+  const join = (one: number, other: number, value: number) => {
+    if (one === other) return;
+    a.push(one);
+    b.push(other);
+    ohm.push(value);
+  };
+  const isLive = (terminal: number) => unknown(terminal) >= 0;
+  network.conductors.forEach(({ from, to }, conductor) => {
+    if (isLive(from)) join(unknown(from), unknown(to), coldOhm[conductor]!);
+  });
+  for (const { a: one, b: other, ohm: value } of faults.joins) {
+    if (unknownOf.of[one]! >= 0) join(unknownOf.of[one]!, unknownOf.of[other]!, value);
+  }
+
+  const sources: LiveSource[] = [];
+  for (const battery of batteriesOf(network)) {
+    const [into, outOf] = polesOf(battery.terminals, live);
+    const { voltageV, ohm: internalOhm } = sourceForMaxFault(battery);
+    // Across itself it heats nothing but itself and the cable that shorts it.
+    if (unknown(into) === unknown(outOf)) continue;
+    join(unknown(into), unknown(outOf), internalOhm);
+    sources.push({
+      part: battery.index,
+      into: unknown(into),
+      outOf: unknown(outOf),
+      currentA: voltageV / internalOhm,
+      estimated: isEstimated(battery),
+    });
+  }
+  for (const { part, positive, negative } of wiring.sources) {
+    const currentA = addedToShortA(network.parts[part]!);
+    if (currentA === undefined) continue;
+    const [into, outOf] = polesOf({ positive, negative }, live);
+    if (unknown(into) === unknown(outOf)) continue;
+    sources.push({ part, into: unknown(into), outOf: unknown(outOf), currentA, estimated: false });
+  }
+  // Where no battery holds a voltage, a resistance far above any cable keeps the matrix regular.
+  const held = disjointSets(unknownOf.count + 1);
+  for (let at = 0; at < ohm.length; at++) held.union(a[at]! + 1, b[at]! + 1);
+  for (let node = 0; node < unknownOf.count; node++) {
+    if (held.find(node + 1) === held.find(0)) continue;
+    join(node, -1, withoutBatteryOhm);
+    held.union(node + 1, 0);
+  }
+
+  const inverse = sparseInverse(unknownOf.count, { a, b, ohm }, []);
+  if (!inverse) return undefined;
+  const together = voltagesBy(sources);
+  const guessed = sources.filter(({ estimated }) => estimated);
+  const guessedTogether = voltagesBy(guessed);
+  const guessedOf = byIsland(guessed);
+  const namedOf = byIsland(
+    [...sources].sort((one, other) => other.currentA - one.currentA),
+    mostAsked,
+  );
+  const responses = new Map<LiveSource, Response>();
+  const responseOf = (source: LiveSource) => {
+    let response = responses.get(source);
+    if (!response) {
+      response = inverse.response(intoNodes(source));
+      responses.set(source, response);
+    }
+    return response;
+  };
+
+  /** Of several sources at once: by superposition their currents add up. */
+  function voltagesBy(pushing: readonly LiveSource[]): Response {
+    const voltages = new Float64Array(unknownOf.count);
+    for (const { node, currentA } of pushing.flatMap(intoNodes)) voltages[node]! += currentA;
+    inverse!.solve(voltages);
+    return (node) => voltages[node]!;
+  }
+
+  /** By island: those that push into a node of it; no more than `most` of each. */
+  function byIsland(pushing: readonly LiveSource[], most = Number.POSITIVE_INFINITY) {
+    const found = new Map<number, LiveSource[]>();
+    for (const source of pushing) {
+      for (const island of new Set(intoNodes(source).map(({ node }) => inverse!.islandOf(node)))) {
+        const there = found.get(island);
+        if (!there) found.set(island, [source]);
+        else if (there.length < most) there.push(source);
+      }
+    }
+    return found;
+  }
+
+  return {
+    at(conductor, end) {
+      const { from, to } = network.conductors[conductor]!;
+      const node = unknown(end === "near" ? from : to);
+      const other = unknown(end === "near" ? to : from);
+      if (node < 0) return undefined;
+      const ownOhm = inverse.entry(node, node);
+      const mutualOhm = inverse.entry(node, other);
+      const island = inverse.islandOf(node);
+      const faultA = (voltageAt: Response) => voltageAt(node) / ownOhm;
+      const throughA = (voltageAt: Response) =>
+        node === other ? 0 : (voltageAt(other) - mutualOhm * faultA(voltageAt)) / coldOhm[conductor]!;
+      const arriving = (shareA: (voltageAt: Response) => number): Arriving => {
+        const currentA = shareA(together);
+        const leastA = Math.max(dustA, noticeableShare * currentA);
+        return {
+          currentA: currentA < dustA ? 0 : currentA,
+          sources() {
+            const named: { part: number; currentA: number }[] = [];
+            for (const source of namedOf.get(island) ?? []) {
+              const currentA = shareA(responseOf(source));
+              if (currentA > leastA && named.push({ part: source.part, currentA }) === mostNamed) break;
+            }
+            return named
+              .sort((one, two) => two.currentA - one.currentA || one.part - two.part)
+              .map(({ part }) => part);
+          },
+          isEstimated() {
+            const may = guessedOf.get(island) ?? [];
+            // If together they exceed as many times the least share as there are of them, one of them exceeds it.
+            return (
+              (may.length > 0 && shareA(guessedTogether) > may.length * leastA) ||
+              may.some((source) => shareA(responseOf(source)) > leastA)
+            );
+          },
+        };
+      };
+      return {
+        fromElsewhere: arriving((voltageAt) => faultA(voltageAt) - throughA(voltageAt)),
+        throughConductor: arriving(throughA),
+      };
+    },
+  };
+}
+
+/** A milliampere, beside which rounding is nothing, or one part of a million, is no share of a short. */
+const dustA = 1e-3;
+const noticeableShare = 1e-6;
+
+/** A longer list of sources helps no reader, and a list for each of thousands of fuses would name millions. */
+const mostNamed = 16;
+
+/** Until as many are found that add something: those behind the short itself add nothing. */
+const mostAsked = 4 * mostNamed;
+
+/** Far above any cable, so that it takes less than a millionth of what a charger gives. */
+const withoutBatteryOhm = 1e5;
+
+interface LiveSource {
+  readonly part: number;
+  /** Nodes; −1 is the reference. */
+  readonly into: number;
+  readonly outOf: number;
+  readonly currentA: number;
+  readonly estimated: boolean;
+}
+
+/** The currents of a source into the nodes at its ends, except the reference. */
+function intoNodes({ into, outOf, currentA }: LiveSource) {
+  return [
+    { node: into, currentA },
+    { node: outOf, currentA: -currentA },
+  ].filter(({ node }) => node >= 0);
+}
+
+/** Seen from the other side, a source pushes out of its negative. */
+function polesOf(
+  { positive, negative }: { positive: number; negative: number },
+  live: "positive" | "negative",
+) {
+  return live === "positive" ? ([positive, negative] as const) : ([negative, positive] as const);
+}
+
+/** By node of the fault network: its number among those of the live side; −1 for the reference, which is all the rest. */
+function liveNodes(
+  { network, pointOf, netOf }: Wiring,
+  { nodes, nodeOf }: FaultNetwork,
+  nets: readonly NetPolarity[],
+  live: "positive" | "negative",
+): { readonly of: Int32Array; readonly count: number } {
+  const of = new Int32Array(nodes).fill(-1);
+  let count = 0;
+  network.terminals.forEach((_, terminal) => {
+    const side = nets[netOf[pointOf[terminal]!]!];
+    const node = nodeOf[terminal]!;
+    if (of[node] === -1 && (side === live || side === "middle")) of[node] = count++;
+  });
+  return { of, count };
+}

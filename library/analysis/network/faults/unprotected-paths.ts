@@ -1,0 +1,198 @@
+import type { NetworkConductor } from "../../../model/network.ts";
+import { ampacityOf } from "../../ampacity.ts";
+import { firstIndex } from "../../first-index.ts";
+import type { DevicePlace } from "../../network-result.ts";
+import { breadthFirst, pathTo } from "../topology/breadth-first.ts";
+import { disjointSets } from "../topology/disjoint-sets.ts";
+import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
+import type { ConductorPolarity, UnprotectedPath } from "../topology/topology.ts";
+import type { Wiring } from "../topology/wiring.ts";
+
+/**
+ * For every positive conductor and each of its ends that has no device: the sources that arrive there, can push more than
+ * the conductor may carry, and pass no device on the way that is rated at or below that. A device of the conductor's own
+ * counts as present at its end whatever its rating: a rating that is too great is another matter.
+ *
+ * A conductor lets a fault pass that its smallest device is too great for. So the conductors are gone through from the
+ * greatest ampacity to the least, more and more others let pass, and the points that they join only ever grow together:
+ * one pass tells which conductors may be reached at all. Only for the ampacities of those is the network walked.
+ */
+export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorPolarity[]): UnprotectedPath[] {
+  const { network, graph, sources, pointOf } = wiring;
+  const passesA = Float64Array.from(network.conductors, greatestThatPasses);
+  const pushA = new Float64Array(graph.nodes);
+  for (const { positive, limitA } of sources) {
+    pushA[pointOf[positive]!] = Math.max(pushA[pointOf[positive]!]!, limitA);
+  }
+  const joined = disjointSets(graph.nodes);
+  const byRating = [...passesA.keys()].sort((a, b) => passesA[b]! - passesA[a]!);
+  let opened = 0;
+  const paths: UnprotectedPath[] = [];
+  for (const { ampacityA, conductors } of byAmpacity(network.conductors, sides)) {
+    for (; opened < byRating.length && passesA[byRating[opened]!]! > ampacityA; opened++) {
+      const [a, b] = [joined.find(graph.a[byRating[opened]!]!), joined.find(graph.b[byRating[opened]!]!)];
+      pushA[joined.union(a, b)] = Math.max(pushA[a]!, pushA[b]!);
+    }
+    const reached = conductors.filter((conductor) =>
+      bareEnds(network.conductors[conductor]!).some(
+        (end) => pushA[joined.find(pointAt(wiring, conductor, end))]! > ampacityA,
+      ),
+    );
+    if (reached.length > 0) for (const path of pathsAt(wiring, passesA, ampacityA, reached)) paths.push(path);
+  }
+  return paths.sort((a, b) => a.conductor - b.conductor);
+}
+
+/** The least rating of a conductor's devices: what is thinner than that is not protected by them. */
+function greatestThatPasses({ near, far }: NetworkConductor): number {
+  return Math.min(near?.ratingA ?? Number.POSITIVE_INFINITY, far?.ratingA ?? Number.POSITIVE_INFINITY);
+}
+
+/** Positive conductors that can be judged, from the greatest ampacity to the least, those with the same one together. */
+function byAmpacity(conductors: readonly NetworkConductor[], sides: readonly ConductorPolarity[]) {
+  const levels = new Map<number, number[]>();
+  conductors.forEach(({ run, near, far }, index) => {
+    if (sides[index] !== "positive" || (near && far)) return;
+    const ampacity = ampacityOf(run);
+    if (!ampacity.judged) return;
+    const level = levels.get(ampacity.ampacityA);
+    if (level) level.push(index);
+    else levels.set(ampacity.ampacityA, [index]);
+  });
+  return [...levels]
+    .map(([ampacityA, conductors]) => ({ ampacityA, conductors }))
+    .sort((a, b) => b.ampacityA - a.ampacityA);
+}
+
+type End = DevicePlace["end"];
+
+function bareEnds({ near, far }: NetworkConductor): End[] {
+  return [...(near ? [] : (["near"] as const)), ...(far ? [] : (["far"] as const))];
+}
+
+function pointAt({ graph }: Wiring, conductor: number, end: End): number {
+  return end === "near" ? graph.a[conductor]! : graph.b[conductor]!;
+}
+
+/** The paths to conductors of one ampacity. What comes to an end through the conductor itself does not count there. */
+function pathsAt(
+  wiring: Wiring,
+  passesA: Float64Array,
+  ampacityA: number,
+  conductors: readonly number[],
+): UnprotectedPath[] {
+  const { network, graph, sources, pointOf } = wiring;
+  const pushing = sources.filter(({ limitA }) => limitA > ampacityA);
+  const starts = pushing.map(({ positive }) => pointOf[positive]!);
+  const isOpen = (conductor: number) => passesA[conductor]! > ampacityA;
+  const forest = spanningForest(graph, starts, isOpen);
+  const inOrder = [...pushing].sort(
+    (a, b) => forest.order[pointOf[a.positive]!]! - forest.order[pointOf[b.positive]!]! || a.part - b.part,
+  );
+  const orders = Int32Array.from(inOrder, ({ positive }) => forest.order[pointOf[positive]!]!);
+  /** By position in the walk: how many of the sources before it are no solar panels. */
+  const othersBefore = new Int32Array(inOrder.length + 1);
+  inOrder.forEach(({ part }, at) => {
+    othersBefore[at + 1] = othersBefore[at]! + (network.parts[part]!.kind === "solarArray" ? 0 : 1);
+  });
+  const nearest = breadthFirst(graph, starts, isOpen);
+  const around = (conductor: number, point: number) => {
+    const isOpenElsewhere = (other: number) => other !== conductor && isOpen(other);
+    return pathTo(graph, breadthFirst(graph, starts, isOpenElsewhere), point);
+  };
+  return conductors.flatMap((conductor) => {
+    const arriving = bareEnds(network.conductors[conductor]!).flatMap((end) => {
+      const point = pointAt(wiring, conductor, end);
+      const found = arrivingAt(forest, orders, point, conductor);
+      return found.length > 0 ? [{ end, point, found }] : [];
+    });
+    if (arriving.length === 0) return [];
+    const found = merged(arriving.flatMap((arrival) => arrival.found));
+    const known = arriving
+      .map(({ point }) => pathTo(graph, nearest, point))
+      .filter((way) => !way.includes(conductor));
+    // Only where the nearer end has a device of its own does the other end's shortest way lead through the conductor.
+    const ways = known.length > 0 ? known : arriving.map(({ point }) => around(conductor, point));
+    const way = ways.reduce((best, candidate) => (candidate.length < best.length ? candidate : best));
+    return [
+      {
+        conductor,
+        ends: arriving.map(({ end }) => end),
+        sources: firstOf(found, mostNamed)
+          .map((at) => inOrder[at]!.part)
+          .sort((a, b) => a - b),
+        sourceCount: found.reduce((sum, { from, to }) => sum + to - from + 1, 0),
+        fromPanelsAlone: found.every(({ from, to }) => othersBefore[from] === othersBefore[to + 1]),
+        way,
+        tooGreat: [...way, conductor].flatMap((on) => devicesAbove(network.conductors[on]!, on, ampacityA)),
+      },
+    ];
+  });
+}
+
+/**
+ * Which sources reach a point other than through one conductor. Where that conductor is the only link between two sides of
+ * its tree, those on the point's own side; else all of the tree. `orders` are the sources' numbers in the walk, ascending;
+ * the answer are positions in it, none of them empty.
+ */
+function arrivingAt(forest: SpanningForest, orders: Int32Array, point: number, conductor: number): Range[] {
+  const { order, last, root, behind } = forest;
+  if (order[point] === -1) return [];
+  const tree: Range = { from: order[root[point]!]!, to: last[root[point]!]! };
+  const child = behind[conductor]!;
+  if (child === -1) return within(orders, tree);
+  const below: Range = { from: order[child]!, to: last[child]! };
+  if (order[point]! >= below.from && order[point]! <= below.to) return within(orders, below);
+  return [
+    ...within(orders, { from: tree.from, to: below.from - 1 }),
+    ...within(orders, { from: below.to + 1, to: tree.to }),
+  ];
+}
+
+/** Ranges that overlap or touch as one, ascending. */
+function merged(ranges: readonly Range[]): Range[] {
+  const ascending = [...ranges].sort((a, b) => a.from - b.from);
+  const apart: Range[] = [];
+  for (const range of ascending) {
+    const before = apart.at(-1);
+    if (!before || range.from > before.to + 1) apart.push(range);
+    else apart[apart.length - 1] = { from: before.from, to: Math.max(before.to, range.to) };
+  }
+  return apart;
+}
+
+function firstOf(ranges: readonly Range[], most: number): number[] {
+  const first: number[] = [];
+  for (const { from, to } of ranges) {
+    for (let at = from; at <= to && first.length < most; at++) first.push(at);
+  }
+  return first;
+}
+
+/** A longer list helps no reader, and a list for each of thousands of cables would name millions. */
+const mostNamed = 16;
+
+/** Numbers of the walk, or positions in a list, both ends included. */
+interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The positions of numbers that lie in a range. */
+function within(orders: Int32Array, { from, to }: Range): Range[] {
+  const found = {
+    from: firstIndex(orders, (order) => order >= from),
+    to: firstIndex(orders, (order) => order > to) - 1,
+  };
+  return found.to >= found.from ? [found] : [];
+}
+
+function devicesAbove({ near, far }: NetworkConductor, conductor: number, ampacityA: number) {
+  const places = [
+    { end: "near", device: near },
+    { end: "far", device: far },
+  ] as const;
+  return places.flatMap(({ end, device }) =>
+    device && device.ratingA > ampacityA ? [{ conductor, end, ratingA: device.ratingA }] : [],
+  );
+}

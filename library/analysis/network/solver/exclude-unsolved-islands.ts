@@ -1,0 +1,51 @@
+import type { Network } from "../../../model/network.ts";
+import type { NetworkResult, ScenarioResult } from "../../network-result.ts";
+import { disjointSets } from "../topology/disjoint-sets.ts";
+import type { NetworkTopology } from "../topology/topology.ts";
+
+type Worst = Pick<NetworkResult, "conductors" | "parts" | "supplyPaths">;
+
+/**
+ * Takes the worst out of every conductor and part of an island of which it cannot be told: one with a source whose own poles
+ * are joined, because its currents say nothing of how the build will run; and one that could not be solved in a scenario that
+ * lasts, because the worst may be in just that scenario. The scenarios keep what was solved.
+ */
+export function excludeUnsolvedIslands(
+  network: Network,
+  { shorts }: NetworkTopology,
+  scenarios: readonly ScenarioResult[],
+  worst: Worst,
+): Worst {
+  const unsolved = scenarios.flatMap((one) =>
+    one.state === "unsolved" && !network.scenarios[one.scenario]?.momentary ? [one] : [],
+  );
+  if (shorts.length === 0 && unsolved.length === 0) return worst;
+  const islands = islandsOf(network);
+  const nothingCanBeTold = unsolved.some(({ culprits }) => culprits.length === 0);
+  const untold = new Set(
+    [...shorts.map(({ source }) => source), ...unsolved.flatMap(({ culprits }) => culprits)].map(
+      islands.find,
+    ),
+  );
+  const isUntold = (part: number) => nothingCanBeTold || untold.has(islands.find(part));
+  return {
+    conductors: worst.conductors.map((one, conductor) =>
+      isUntold(partAt(network, network.conductors[conductor]!.from)) ? { worst: undefined } : one,
+    ),
+    parts: worst.parts.map((one, part) => (isUntold(part) ? nothingWorst : one)),
+    supplyPaths: worst.supplyPaths.filter(({ part }) => !isUntold(part)),
+  };
+}
+
+const nothingWorst = { feeds: undefined, draws: undefined, surge: undefined, lowestV: undefined };
+
+/** Parts that conductors join, by index. What is isolated inside is taken as one all the same: a charger passes the trouble on. */
+function islandsOf(network: Network) {
+  const islands = disjointSets(network.parts.length);
+  for (const { from, to } of network.conductors) islands.union(partAt(network, from), partAt(network, to));
+  return islands;
+}
+
+function partAt({ terminals }: Network, terminal: number): number {
+  return terminals[terminal]!.part;
+}

@@ -1,0 +1,92 @@
+import { type DisjointSets, joinedBy } from "../topology/disjoint-sets.ts";
+import { moved, type NodeVoltages, voltageOver } from "./operating-point.ts";
+import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
+
+/**
+ * Puts each piece of the network at which there is nothing but sources that give nothing at the voltage that stands there: what
+ * the source with the highest voltage holds. So it is behind an open disconnect between two chargers and the bank. Above that
+ * voltage no source gives anything, so any higher one fulfils the equations as well, and a search may end at any of
+ * them. No current changes.
+ */
+export function withFloatingVoltages(netlist: Netlist, voltages: NodeVoltages): NodeVoltages {
+  const outputs: Output[] = [
+    ...netlist.sources.map((source) => ({ ...source, spareV: spareOf(source, voltages) })),
+    ...netlist.converters.map((one) => ({
+      ...one.output,
+      input: one.input,
+      spareV: spareOfConverter(one, voltages),
+    })),
+  ];
+  const blocked = outputs.filter(({ spareV }) => spareV >= 0);
+  if (blocked.length === 0) return voltages;
+  const { conductors, resistors, batteries, arrays, currents, powers } = netlist;
+  const giving = outputs.filter(({ spareV }) => spareV < 0);
+  const inputs = giving.flatMap(({ input }) => (input ? [input] : []));
+  const steady = [conductors, resistors, batteries, arrays, currents, powers];
+  const pieces = joinedBy(netlist.nodes, ...steady, giving, inputs);
+  const shiftV = shiftsOf(blocked, pieces, netlist.references);
+  if (shiftV.size === 0) return voltages;
+  return moved(
+    voltages,
+    Float64Array.from({ length: netlist.nodes }, (_, node) => shiftV.get(pieces.find(node)) ?? 0),
+  );
+}
+
+/** Where a source gives, and how much the voltage there could fall before it would; below 0 where it does. */
+interface Output extends Branch {
+  readonly spareV: number;
+  readonly input?: Branch;
+}
+
+function spareOf(source: Branch & { readonly outputV: number }, voltages: NodeVoltages): number {
+  return voltageOver(voltages, source) - source.outputV;
+}
+
+/** A controller that passes current on gives nothing above the voltage of its input either. */
+function spareOfConverter(
+  { input, output, outputV, passes }: ConverterBranch,
+  voltages: NodeVoltages,
+): number {
+  const heldV = passes ? Math.min(outputV, voltageOver(voltages, input)) : outputV;
+  return spareOf({ ...output, outputV: heldV }, voltages);
+}
+
+/** Is left between a source and the voltage that it holds, so that it does not give a rounding of it. */
+const leastSpareV = 1e-10;
+
+/**
+ * By piece, what is added to its voltages. Pieces with a reference stay where they are; from them on, each next one comes as near
+ * as the first of the sources between them allows.
+ */
+function shiftsOf(
+  silent: readonly Output[],
+  pieces: DisjointSets,
+  references: readonly number[],
+): ReadonlyMap<number, number> {
+  const shiftV = new Map<number, number>();
+  const settled = new Set(references.map(pieces.find));
+  for (let waiting = silent; waiting.length > 0; ) {
+    const nearV = new Map<number, { lowerV: number; raiseV: number }>();
+    const later: Output[] = [];
+    for (const source of waiting) {
+      const [plus, minus] = [pieces.find(source.a), pieces.find(source.b)];
+      if (settled.has(plus) === settled.has(minus)) {
+        if (!settled.has(plus) && plus !== minus) later.push(source);
+        continue;
+      }
+      const piece = settled.has(minus) ? plus : minus;
+      const spareV = source.spareV - leastSpareV + (shiftV.get(plus) ?? 0) - (shiftV.get(minus) ?? 0);
+      const near = nearV.get(piece) ?? { lowerV: Number.POSITIVE_INFINITY, raiseV: Number.POSITIVE_INFINITY };
+      nearV.set(piece, near);
+      if (piece === plus) near.lowerV = Math.min(near.lowerV, spareV);
+      else near.raiseV = Math.min(near.raiseV, spareV);
+    }
+    if (nearV.size === 0) break;
+    for (const [piece, { lowerV, raiseV }] of nearV) {
+      shiftV.set(piece, lowerV < Number.POSITIVE_INFINITY ? -lowerV : raiseV);
+      settled.add(piece);
+    }
+    waiting = later;
+  }
+  return shiftV;
+}

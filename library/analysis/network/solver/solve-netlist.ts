@@ -1,0 +1,340 @@
+import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../../model/network.ts";
+import { disjointSets } from "../topology/disjoint-sets.ts";
+import { internalConnections } from "../topology/internal-connections.ts";
+import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
+import type { ArrayCurve, ConverterLaw, LimitedSource } from "./solve-devices.ts";
+import { withoutIdle } from "./solve-islands.ts";
+
+/**
+ * What a network is in one scenario, as plain nodes and branches: what is switched off is not there, terminals that are one
+ * piece of metal are one node, and what can carry no current is left out. The solver works on this, and the outside
+ * simulator that it is compared with is given the same list.
+ */
+export interface Netlist {
+  readonly nodes: number;
+  /** By terminal index. */
+  readonly nodeOf: Int32Array;
+  /** One node of each group of nodes that hang together; the zero of their voltages while they are solved. */
+  readonly references: readonly number[];
+  /** By node: whether a source reaches it. */
+  readonly live: Uint8Array;
+  /** By node: nodes with the same number hang together, and a voltage between them has a meaning. */
+  readonly islandOf: Int32Array;
+  /** By conductor index, whether or not anything can flow in it. */
+  readonly laws: readonly ConductorLaw[];
+  readonly conductors: readonly ConductorBranch[];
+  readonly resistors: readonly ResistorBranch[];
+  readonly batteries: readonly BatteryBranch[];
+  readonly currents: readonly CurrentBranch[];
+  readonly powers: readonly PowerBranch[];
+  readonly sources: readonly SourceBranch[];
+  readonly arrays: readonly ArrayBranch[];
+  readonly converters: readonly ConverterBranch[];
+}
+
+/** Two nodes: voltage counts from `a` to `b`, and current flows in at `a`. For a device `a` is the positive one. */
+export interface Branch {
+  readonly a: number;
+  readonly b: number;
+}
+
+interface ConductorBranch extends Branch {
+  readonly conductor: number;
+  readonly law: ConductorLaw;
+}
+
+interface ResistorBranch extends Branch {
+  readonly part: number;
+  readonly ohm: number;
+  readonly isLoad: boolean;
+}
+
+/** Also a limited source at which nothing can flow: it only sets a voltage. */
+export interface BatteryBranch extends Branch {
+  readonly part: number;
+  readonly emfV: number;
+  readonly ohm: number;
+}
+
+interface CurrentBranch extends Branch {
+  readonly part: number;
+  readonly currentA: number;
+}
+
+export interface PowerBranch extends Branch {
+  readonly part: number;
+  readonly powerW: number;
+}
+
+interface SourceBranch extends Branch, LimitedSource {
+  readonly part: number;
+}
+
+interface ArrayBranch extends Branch, ArrayCurve {
+  readonly part: number;
+}
+
+export interface ConverterBranch extends ConverterLaw {
+  readonly part: number;
+  readonly input: Branch;
+  readonly output: Branch;
+  /** A solar controller that does not track: current in is current out, and efficiency has no say. */
+  readonly passes: boolean;
+}
+
+export function netlistOf(
+  network: Network,
+  scenario: Scenario,
+  nodes: Nodes = nodesOf(network, scenario),
+  laws: readonly ConductorLaw[] = conductorLaws(network.conductors),
+): Netlist {
+  return withoutIdle(branchesOn(network, scenario, nodes, laws));
+}
+
+/** Terminals as nodes. The same for all scenarios in which the same disconnects are closed. */
+export interface Nodes {
+  readonly count: number;
+  readonly of: Int32Array;
+}
+
+export function nodesOf(network: Network, scenario: Scenario): Nodes {
+  const metal = disjointSets(network.terminals.length);
+  for (const part of network.parts) {
+    for (const { between, ohm } of joinsOf(part, scenario)) if (ohm === 0) metal.union(...between);
+  }
+  const numbers = new Map<number, number>();
+  const of = Int32Array.from(network.terminals, (_, terminal) => {
+    const set = metal.find(terminal);
+    const known = numbers.get(set) ?? numbers.size;
+    numbers.set(set, known);
+    return known;
+  });
+  return { count: numbers.size, of };
+}
+
+/** What joins terminals inside a part, in this state: an open disconnect joins nothing. */
+export function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
+  return part.kind === "disconnect" && !on[part.index] ? [] : internalConnections(part);
+}
+
+/** Pairs of nodes that any branch could join, in any state of the network: the pattern of its equations. */
+export function possiblePairs(network: Network, { of }: Nodes): Int32Array {
+  const pairs: number[] = [];
+  for (const { from, to } of network.conductors) pairs.push(of[from]!, of[to]!);
+  for (const part of network.parts) {
+    if (part.kind === "part") {
+      for (const { between } of part.joins) pairs.push(of[between[0]]!, of[between[1]]!);
+      continue;
+    }
+    // Two terminals, or the four of a charger, of which each depends on each.
+    const own = Object.values<number>(part.terminals);
+    for (let one = 0; one < own.length; one++) {
+      for (let other = 0; other < one; other++) pairs.push(of[own[one]!]!, of[own[other]!]!);
+    }
+  }
+  return Int32Array.from(pairs);
+}
+
+/** All branches that this scenario switches on, whether or not anything can flow in them. */
+export function branchesOn(
+  network: Network,
+  scenario: Scenario,
+  nodes: Nodes,
+  laws: readonly ConductorLaw[],
+): Netlist {
+  const { of } = nodes;
+  const list = {
+    conductors: network.conductors.map(
+      ({ from, to }, conductor): ConductorBranch => ({
+        a: of[from]!,
+        b: of[to]!,
+        conductor,
+        law: laws[conductor]!,
+      }),
+    ),
+    resistors: [] as ResistorBranch[],
+    batteries: [] as BatteryBranch[],
+    currents: [] as CurrentBranch[],
+    powers: [] as PowerBranch[],
+    sources: [] as SourceBranch[],
+    arrays: [] as ArrayBranch[],
+    converters: [] as ConverterBranch[],
+  };
+  const panels = panelsBehind(network, scenario, nodes);
+  const between = ({ positive, negative }: { positive: number; negative: number }): Branch => ({
+    a: of[positive]!,
+    b: of[negative]!,
+  });
+  for (const part of network.parts) {
+    for (const { between, ohm } of joinsOf(part, scenario)) {
+      if (ohm === 0) continue;
+      list.resistors.push({
+        a: of[between[0]]!,
+        b: of[between[1]]!,
+        part: part.index,
+        ohm: noLessThanLeast(ohm),
+        isLoad: false,
+      });
+    }
+    if (!scenario.on[part.index]) continue;
+    switch (part.kind) {
+      case "battery": {
+        const emfV = scenario.restV[part.index] ?? part.nominalV;
+        const ohm = noLessThanLeast(part.internal.highOhm);
+        list.batteries.push({ ...between(part.terminals), part: part.index, emfV, ohm });
+        break;
+      }
+      case "alternator":
+        list.sources.push({
+          ...between(part.terminals),
+          part: part.index,
+          outputV: part.outputV,
+          limitA: part.ratedA,
+        });
+        break;
+      case "shoreCharger":
+        list.sources.push({
+          ...between(part.terminals),
+          part: part.index,
+          outputV: part.outputV,
+          limitA: part.outputA,
+        });
+        break;
+      case "solarArray":
+        if (scenario.sunShare > 0) {
+          const tracked = panels.trackedArrays.has(part.index);
+          const curve = curveOf(part, scenario.sunShare, tracked);
+          list.arrays.push({ ...between(part.terminals), part: part.index, ...curve });
+        }
+        break;
+      case "load":
+        addLoad(list, part, between(part.terminals), scenario.starting[part.index] === true);
+        break;
+      case "inverter": {
+        const powerW = (100 * part.loadW) / part.efficiencyPercent + part.idleW;
+        list.powers.push({ ...between(part.terminals), part: part.index, powerW });
+        break;
+      }
+      case "dcDcCharger": {
+        const { inputPositive, inputNegative, outputPositive, outputNegative } = part.terminals;
+        list.converters.push({
+          part: part.index,
+          input: between({ positive: inputPositive, negative: inputNegative }),
+          output: between({ positive: outputPositive, negative: outputNegative }),
+          outputV: part.outputV,
+          limitA: part.outputA,
+          efficiency: part.efficiencyPercent / 100,
+          inputMaxA: part.inputMaxA ?? Number.POSITIVE_INFINITY,
+          passes: false,
+        });
+        break;
+      }
+      case "solarController": {
+        const { solarPositive, solarNegative, positive, negative } = part.terminals;
+        list.converters.push({
+          part: part.index,
+          input: between({ positive: solarPositive, negative: solarNegative }),
+          output: between({ positive, negative }),
+          outputV: part.outputV,
+          limitA: part.outputA,
+          efficiency: part.efficiencyPercent / 100,
+          inputMaxA: part.tracking ? (panels.currentA.get(part.index) ?? 0) : Number.POSITIVE_INFINITY,
+          passes: !part.tracking,
+        });
+        break;
+      }
+      default:
+    }
+  }
+  return {
+    nodes: nodes.count,
+    nodeOf: of,
+    references: [],
+    live: new Uint8Array(nodes.count),
+    islandOf: new Int32Array(nodes.count),
+    laws,
+    ...list,
+  };
+}
+
+function addLoad(
+  list: { currents: CurrentBranch[]; powers: PowerBranch[]; resistors: ResistorBranch[] },
+  { index: part, draws }: LoadPart,
+  { a, b }: Branch,
+  isStarting: boolean,
+): void {
+  switch (draws.as) {
+    case "current":
+      list.currents.push({ a, b, part, currentA: draws.currentA });
+      break;
+    case "motor":
+      list.currents.push({ a, b, part, currentA: isStarting ? draws.startingA : draws.runningA });
+      break;
+    case "power":
+      list.powers.push({ a, b, part, powerW: draws.powerW });
+      break;
+    case "resistance":
+      list.resistors.push({ a, b, part, ohm: noLessThanLeast(draws.ohm), isLoad: true });
+  }
+}
+
+/** Of the short-circuit current. Not all of it: a current that is the same at any voltage leaves the voltage open. */
+const untrackedShare = 0.99;
+
+/** Of `series` panels one behind the other, `parallel` such strings side by side, in this share of full sun. */
+function curveOf(of: SolarArrayPart, sunShare: number, tracked: boolean): ArrayCurve {
+  const strings = of.parallel * sunShare;
+  const shortCircuitA = of.shortCircuitA * strings;
+  return {
+    shortCircuitA,
+    cornerV: of.maxPowerV * of.series,
+    cornerA: tracked ? of.maxPowerA * strings : untrackedShare * shortCircuitA,
+    openCircuitV: of.openCircuitV * of.series,
+  };
+}
+
+/**
+ * Which arrays hang on a tracking controller, and the current at greatest power that such a controller finds. Several
+ * controllers on the same panels share it in equal parts; of arrays in series the weakest sets it.
+ */
+function panelsBehind(
+  network: Network,
+  scenario: Scenario,
+  { count, of }: Nodes,
+): { trackedArrays: ReadonlySet<number>; currentA: ReadonlyMap<number, number> } {
+  const trackedArrays = new Set<number>();
+  const currentA = new Map<number, number>();
+  const arrays = network.parts.filter(
+    (part): part is SolarArrayPart => part.kind === "solarArray" && scenario.on[part.index] === true,
+  );
+  if (arrays.length === 0) return { trackedArrays, currentA };
+  const wired = disjointSets(count);
+  for (const { from, to } of network.conductors) wired.union(of[from]!, of[to]!);
+  for (const part of network.parts) {
+    for (const { between } of joinsOf(part, scenario)) wired.union(of[between[0]]!, of[between[1]]!);
+  }
+  const netOf = (terminal: number) => wired.find(of[terminal]!);
+  const endingAt = new Map<number, SolarArrayPart>();
+  for (const array of arrays) endingAt.set(netOf(array.terminals.positive), array);
+  const controllersAt = new Map<number, number[]>();
+  for (const part of network.parts) {
+    if (part.kind !== "solarController" || !part.tracking || !scenario.on[part.index]) continue;
+    const net = netOf(part.terminals.solarPositive);
+    controllersAt.set(net, [...(controllersAt.get(net) ?? []), part.index]);
+  }
+  for (const top of arrays) {
+    const controllers = controllersAt.get(netOf(top.terminals.positive)) ?? [];
+    if (controllers.length === 0) continue;
+    let weakestA = Number.POSITIVE_INFINITY;
+    const string = new Set<SolarArrayPart>();
+    for (let array: SolarArrayPart | undefined = top; array && !string.has(array); ) {
+      string.add(array);
+      trackedArrays.add(array.index);
+      weakestA = Math.min(weakestA, array.maxPowerA * array.parallel);
+      array = endingAt.get(netOf(array.terminals.negative));
+    }
+    const share = (weakestA * scenario.sunShare) / controllers.length;
+    for (const controller of controllers) currentA.set(controller, (currentA.get(controller) ?? 0) + share);
+  }
+  return { trackedArrays, currentA };
+}

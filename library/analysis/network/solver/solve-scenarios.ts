@@ -1,0 +1,98 @@
+import type { Network, Scenario } from "../../../model/network.ts";
+import type { ScenarioResult } from "../../network-result.ts";
+import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
+import { withFloatingVoltages } from "./floating-voltages.ts";
+import { type LoadabilityLimit, loadabilityLimit } from "./loadability-limit.ts";
+import { measureOf, type OperatingPoint, operatingPointSolver } from "./operating-point.ts";
+import { withoutIdle } from "./solve-islands.ts";
+import { type Netlist, type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
+import { solvedScenario } from "./solved-scenario.ts";
+import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
+import { eliminationOrder } from "./sparse-order.ts";
+
+/**
+ * Solves the network in each of its scenarios. Always an answer for each: its currents and voltages, or why there are none.
+ * The pattern of the equations depends on nothing but the disconnects, so scenarios share it.
+ */
+export function solveScenarios(network: Network): readonly ScenarioResult[] {
+  const laws = conductorLaws(network.conductors);
+  const disconnects = network.parts.flatMap(({ kind, index }) => (kind === "disconnect" ? [index] : []));
+  const patterns = new Map<string, Pattern | undefined>();
+  return network.scenarios.map((scenario, index) => {
+    const key = disconnects.map((part) => scenario.on[part]).join();
+    const pattern = patterns.has(key) ? patterns.get(key) : patternOf(network, scenario);
+    patterns.set(key, pattern);
+    return solveScenario({ network, scenario, index, laws, pattern });
+  });
+}
+
+/** A current that is left over at a node may be this part of {@link measureOf} all of them; else nothing was solved. */
+const mostResidual = 1e-9;
+
+/** Whether an operating point fulfils Kirchhoff's current law. */
+export function isBalanced({ residualA, largestA }: OperatingPoint): boolean {
+  return residualA <= mostResidual * measureOf(largestA);
+}
+
+function solveScenario(of: {
+  network: Network;
+  scenario: Scenario;
+  index: number;
+  laws: readonly ConductorLaw[];
+  pattern: Pattern | undefined;
+}): ScenarioResult {
+  const { network, scenario, index, laws, pattern } = of;
+  const unsolved = { state: "unsolved", scenario: index, why: "not-converged", culprits: [] } as const;
+  if (!pattern) return { ...unsolved, reachedShare: 0 };
+  const { netlist, limit } = settle(netlistOf(network, scenario, pattern.nodes, laws), pattern.system);
+  if (limit.state === "none") {
+    const { why, reachedShare, culprits } = limit;
+    return { ...unsolved, why, reachedShare, culprits };
+  }
+  const { point } = limit;
+  if (!isBalanced(point)) return { ...unsolved, reachedShare: 1 };
+  const standing = { ...point, voltages: withFloatingVoltages(netlist, point.voltages) };
+  return solvedScenario({ network, scenario, index, netlist, point: standing });
+}
+
+/**
+ * The operating point of a netlist, and what of it is running there: devices and converters that have no voltage to run
+ * at are taken out, which can leave others without a source, so the search is made again without them.
+ */
+export function settle(
+  everything: Netlist,
+  system: SparseSystem,
+): { netlist: Netlist; limit: LoadabilityLimit } {
+  let netlist = everything;
+  for (;;) {
+    const solver = operatingPointSolver(netlist, system);
+    const point = solver.solve(1);
+    const limit =
+      point.state === "found" ? ({ state: "found", point } as const) : loadabilityLimit(netlist, solver);
+    const idle = solver.notRunning();
+    if (idle.size === 0) return { netlist, limit };
+    netlist = withoutIdle({
+      ...netlist,
+      powers: netlist.powers.filter((power) => !idle.has(power)),
+      converters: netlist.converters.filter((converter) => !idle.has(converter)),
+    });
+  }
+}
+
+export interface Pattern {
+  /** Numbered in the order of elimination. */
+  readonly nodes: Nodes;
+  readonly system: SparseSystem;
+}
+
+/** Undefined for a network too meshed to be eliminated in any time that somebody would wait. */
+export function patternOf(network: Network, scenario: Scenario): Pattern | undefined {
+  const nodes = nodesOf(network, scenario);
+  const pairs = possiblePairs(network, nodes);
+  const order = eliminationOrder(nodes.count, pairs);
+  if (!order) return undefined;
+  return {
+    nodes: { count: nodes.count, of: nodes.of.map((node) => order.place[node]!) },
+    system: sparseSystem(order),
+  };
+}

@@ -1,0 +1,192 @@
+import type { Network, Part, Scenario } from "../../../model/network.ts";
+import type { SolvedScenario } from "../../network-result.ts";
+import { portsOf } from "../topology/ports.ts";
+import { currentOf, resistanceOf, temperatureOf } from "./conductor-current.ts";
+import { type OperatingPoint, voltageAbove, voltageOver } from "./operating-point.ts";
+import {
+  battery,
+  constantCurrent,
+  converter,
+  emptyConverterFlow,
+  type Flow,
+  limitedSource,
+  passingController,
+  solarArray,
+} from "./solve-devices.ts";
+import type { Netlist } from "./solve-netlist.ts";
+
+/** The currents and voltages of an operating point, by conductor, part and terminal of the network. */
+export function solvedScenario(of: {
+  network: Network;
+  scenario: Scenario;
+  index: number;
+  netlist: Netlist;
+  point: OperatingPoint;
+}): SolvedScenario {
+  const { network, scenario, netlist, point } = of;
+  const terminalV = terminalVoltages(network, scenario, netlist, point);
+  const conductorA = network.conductors.map(() => 0);
+  const conductorC: number[] = [];
+  const conductorOhm: number[] = [];
+  const shown = withoutRounding(point);
+  for (const branch of netlist.conductors) {
+    conductorA[branch.conductor] = shown(currentOf(branch.law, voltageOver(point.voltages, branch)));
+  }
+  netlist.laws.forEach((law, conductor) => {
+    conductorC.push(temperatureOf(law, conductorA[conductor]!));
+    conductorOhm.push(resistanceOf(law, conductorA[conductor]!));
+  });
+  const device = deviceCurrents(network, netlist, point);
+  const [partA, inputA] = [device.partA.map(shown), device.inputA.map(shown)];
+  addPassedOn(network, conductorA, partA);
+  return {
+    state: "solved",
+    scenario: of.index,
+    terminalV,
+    conductorA,
+    conductorC,
+    conductorOhm,
+    partA,
+    inputA,
+    partV: network.parts.map((part) => voltageAt(part, terminalV)),
+    residualA: point.residualA,
+    largestA: shown(point.largestA),
+    iterations: point.iterations,
+  };
+}
+
+/**
+ * Of the largest current, or of one ampere where that is less: what is no more than that is rounding, and nothing flows. The
+ * search leaves twice as much of the largest one at a node.
+ */
+const roundingShare = 1e-12;
+
+/** Sets currents to 0 that are mere rounding beside the largest current of an operating point. */
+export function withoutRounding({
+  largestA,
+}: Pick<OperatingPoint, "largestA">): (currentA: number) => number {
+  const roundingA = roundingShare * Math.max(1, largestA);
+  return (currentA) => (Math.abs(currentA) <= roundingA ? 0 : currentA);
+}
+
+/**
+ * By terminal, towards the most negative battery terminal of its island; towards the most negative terminal of a source where
+ * there is no battery. Islands are what a voltage between has a meaning: what conductors, devices and sources join.
+ */
+function terminalVoltages(
+  network: Network,
+  scenario: Scenario,
+  { nodeOf, live, islandOf }: Netlist,
+  { voltages: { coarse, fine } }: OperatingPoint,
+): number[] {
+  const zeros = new Map<number, { node: number; isBattery: boolean }>();
+  const voltageOf = (node: number) => coarse[node]! + fine[node]!;
+  for (const part of network.parts) {
+    if (!scenario.on[part.index]) continue;
+    for (const { does, positive, negative } of portsOf(part)) {
+      if (does !== "feeds") continue;
+      const isBattery = part.kind === "battery";
+      for (const terminal of [negative, positive]) {
+        const node = nodeOf[terminal]!;
+        const known = zeros.get(islandOf[node]!);
+        const isBetter =
+          known && known.isBattery === isBattery
+            ? voltageOf(node) < voltageOf(known.node)
+            : isBattery || !known;
+        if (isBetter) zeros.set(islandOf[node]!, { node, isBattery });
+      }
+    }
+  }
+  return network.terminals.map((_, terminal) => {
+    const node = nodeOf[terminal]!;
+    if (!live[node]) return Number.NaN;
+    const zero = zeros.get(islandOf[node]!)?.node ?? node;
+    return coarse[node]! - coarse[zero]! + (fine[node]! - fine[zero]!);
+  });
+}
+
+/** Between its positive and its negative terminal; of chargers at their output. */
+function voltageAt(part: Part, terminalV: readonly number[]): number {
+  const poles = portsOf(part);
+  const { positive, negative } = poles.find(({ does }) => does === "feeds") ?? poles[0] ?? {};
+  if (positive === undefined || negative === undefined) return Number.NaN;
+  return terminalV[positive]! - terminalV[negative]!;
+}
+
+/** Of everything that feeds or draws: positive where it feeds. */
+function deviceCurrents(
+  network: Network,
+  netlist: Netlist,
+  { voltages }: OperatingPoint,
+): { partA: number[]; inputA: number[] } {
+  const partA = network.parts.map(() => 0);
+  const inputA = network.parts.map(() => 0);
+  const flow: Flow = { currentA: 0, siemens: 0 };
+  for (const branch of netlist.batteries) {
+    battery(branch, voltageAbove(voltages, branch, branch.emfV), flow);
+    partA[branch.part] = -flow.currentA;
+  }
+  for (const branch of netlist.currents) {
+    constantCurrent(branch, voltageOver(voltages, branch), flow);
+    partA[branch.part] = -flow.currentA;
+  }
+  for (const branch of netlist.powers) partA[branch.part] = -branch.powerW / voltageOver(voltages, branch);
+  for (const branch of netlist.sources) {
+    limitedSource(branch, voltageOver(voltages, branch), flow);
+    partA[branch.part] = -flow.currentA;
+  }
+  for (const branch of netlist.arrays) {
+    solarArray(branch, voltageOver(voltages, branch), flow);
+    partA[branch.part] = -flow.currentA;
+  }
+  for (const branch of netlist.resistors) {
+    if (branch.isLoad) partA[branch.part] = -voltageOver(voltages, branch) / branch.ohm;
+  }
+  const through = emptyConverterFlow();
+  for (const branch of netlist.converters) {
+    const inputV = voltageOver(voltages, branch.input);
+    const outputV = voltageOver(voltages, branch.output);
+    if (branch.passes) passingController(branch, { inputV, outputV }, through, flow);
+    else converter(branch, { inputV, outputV, share: 1 }, through, flow);
+    partA[branch.part] = through.outputA;
+    inputA[branch.part] = through.inputA;
+  }
+  return { partA, inputA };
+}
+
+/** Of parts that only pass current on: what conductors bring to their first terminal, or to a bus in all. */
+function addPassedOn(network: Network, conductorA: readonly number[], partA: number[]): void {
+  const arrivingA = new Float64Array(network.terminals.length);
+  const broughtA = new Float64Array(network.terminals.length);
+  network.conductors.forEach(({ from, to }, conductor) => {
+    const currentA = conductorA[conductor]!;
+    arrivingA[from]! -= currentA;
+    arrivingA[to]! += currentA;
+    broughtA[currentA > 0 ? to : from]! += Math.abs(currentA);
+  });
+  for (const part of network.parts) {
+    switch (part.kind) {
+      case "busBar":
+        partA[part.index] = broughtA[part.terminals.stud]!;
+        break;
+      case "fusePanel":
+        partA[part.index] = broughtA[part.terminals.feed]! + broughtA[part.terminals.branch]!;
+        break;
+      case "disconnect":
+        partA[part.index] = arrivingA[part.terminals.line]!;
+        break;
+      case "shunt":
+        partA[part.index] = arrivingA[part.terminals.batterySide]!;
+        break;
+      case "chassis":
+        partA[part.index] = arrivingA[part.terminals.bond]!;
+        break;
+      case "part": {
+        const first = Object.values(part.terminals)[0];
+        partA[part.index] = first === undefined ? 0 : arrivingA[first]!;
+        break;
+      }
+      default:
+    }
+  }
+}

@@ -1,0 +1,131 @@
+import type { Network, ShuntPart } from "../../../model/network.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
+import { type Edge, edgesOf, reachedFrom, type Step } from "./adjacency.ts";
+import { portsOf } from "./ports.ts";
+import type { Bank } from "./topology.ts";
+
+/** A conductor that leads from a bank's own pole to something else, without its current passing the shunt. */
+export interface Bypass {
+  readonly shunt: ShuntPart;
+  readonly conductor: number;
+  /** The terminal at which it leaves the way between bank and shunt. */
+  readonly leavesAt: number;
+  /** Parts that feed or draw behind it, indices; none where it only leads round the shunt. */
+  readonly parts: readonly number[];
+}
+
+/**
+ * What the shunts at the banks do not measure. What lies between a bank's poles and a shunt's battery side is the shunt's own
+ * way; every conductor that leaves that way and leads to something that feeds or draws, or to the shunt's other side, goes
+ * past it. A few walks for each shunt, over what hangs on its battery side and no further.
+ */
+export function bypassesOf(network: Network, banks: readonly Bank[]): readonly Bypass[] {
+  const shunts = network.parts.filter((part) => part.kind === "shunt");
+  return shunts.length === 0 ? [] : shunts.flatMap((shunt) => pastShunt(network, banks, shunt));
+}
+
+function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): Bypass[] {
+  // Other shunts stop the walk too: what passes them is measured by them.
+  const unmeasured = (link: Edge) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
+  const reached = reachedFrom(network, [shunt.terminals.batterySide], unmeasured);
+  const nearest = nearestBanks(banks, reached);
+  // Without one it measures something else than a bank.
+  if (nearest.size === 0) return [];
+
+  const bankAt = bankByPole(banks);
+  const way = new Set<number>();
+  for (const pole of reached.keys()) {
+    const bank = bankAt.get(pole);
+    for (let at: number | undefined = bank && nearest.has(bank) ? pole : undefined; at !== undefined; ) {
+      if (way.has(at)) break;
+      way.add(at);
+      at = reached.get(at)?.from;
+    }
+  }
+
+  // The usual case: on the battery side there is only the bank.
+  if (way.size === reached.size) return [];
+
+  const batteries = new Set([...nearest].flatMap((bank) => bank.batteries));
+  const pieces = piecesWithin(network, reached, (link) => unmeasured(link) && !way.has(link.to), way);
+  const behind = new Map<number, Set<number>>();
+  const note = (terminal: number, parts: readonly number[]) => {
+    const piece = pieces.get(terminal);
+    if (piece === undefined) return;
+    const known = behind.get(piece) ?? new Set();
+    behind.set(piece, known);
+    for (const part of parts) known.add(part);
+  };
+  note(shunt.terminals.systemSide, []);
+  const partsAt = partsByPole(network);
+  for (const terminal of pieces.keys()) {
+    const parts = partsAt.get(terminal)?.filter((part) => !batteries.has(part)) ?? [];
+    if (parts.length > 0) note(terminal, parts);
+  }
+
+  return [...way].flatMap((terminal) =>
+    (edgesOf(network)[terminal] ?? []).flatMap(({ to, conductor }): Bypass[] => {
+      const parts = behind.get(pieces.get(to) ?? -1);
+      return conductor < 0 || way.has(to) || !parts
+        ? []
+        : [{ shunt, conductor, leavesAt: terminal, parts: [...parts].sort((a, b) => a - b) }];
+    }),
+  );
+}
+
+/** The connected pieces of the reached terminals without those of `way`; by terminal, the number of its piece. */
+function piecesWithin(
+  network: Network,
+  reached: ReadonlyMap<number, Step | undefined>,
+  through: (link: Edge) => boolean,
+  way: ReadonlySet<number>,
+): ReadonlyMap<number, number> {
+  const pieces = new Map<number, number>();
+  for (const start of reached.keys()) {
+    if (way.has(start) || pieces.has(start)) continue;
+    for (const terminal of reachedFrom(network, [start], through).keys()) pieces.set(terminal, start);
+  }
+  return pieces;
+}
+
+/** By terminal index: the parts that feed or draw there. */
+const partsByPole = workedOutOnce((network: Network): ReadonlyMap<number, readonly number[]> => {
+  const parts = new Map<number, number[]>();
+  for (const { part, positive, negative } of network.parts.flatMap(portsOf)) {
+    for (const pole of [positive, negative]) {
+      const known = parts.get(pole);
+      if (known) known.push(part.index);
+      else parts.set(pole, [part.index]);
+    }
+  }
+  return parts;
+});
+
+const bankByPole = workedOutOnce(
+  (banks: readonly Bank[]): ReadonlyMap<number, Bank> =>
+    new Map(
+      banks.flatMap((bank) => [...bank.positives, ...bank.negatives].map((pole) => [pole, bank] as const)),
+    ),
+);
+
+/** Those whose poles are reached by the fewest steps; several where they hang on the shunt alike. */
+function nearestBanks(
+  banks: readonly Bank[],
+  reached: ReadonlyMap<number, Step | undefined>,
+): ReadonlySet<Bank> {
+  const bankAt = bankByPole(banks);
+  const nearest = new Set<Bank>();
+  const steps = new Map<number, number>();
+  let fewest = Number.POSITIVE_INFINITY;
+  // A step's beginning stands in the walk before its end.
+  for (const [terminal, step] of reached) {
+    const count = step ? (steps.get(step.from) ?? 0) + 1 : 0;
+    steps.set(terminal, count);
+    if (count > fewest) break;
+    const bank = bankAt.get(terminal);
+    if (!bank) continue;
+    nearest.add(bank);
+    fewest = count;
+  }
+  return nearest;
+}

@@ -1,0 +1,108 @@
+import type { Join, Network, Part, PartKind } from "../../../model/network.ts";
+import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
+import { portsOf } from "./ports.ts";
+
+/** What joins two terminals inside a part, whatever its state: a disconnect counts as closed. */
+export interface InternalConnection {
+  readonly a: number;
+  readonly b: number;
+  /** 0: one piece of metal. */
+  readonly ohm: number;
+}
+
+/** A part, or one side of it, that can push current into the network. */
+export interface Source {
+  readonly part: number;
+  /** Terminal indices. */
+  readonly positive: number;
+  readonly negative: number;
+  /** The most it pushes for longer than a moment, A; Infinity where nothing in it sets a limit. */
+  readonly limitA: number;
+}
+
+/**
+ * What joins terminals inside a part. Not through loads, sources and converters; but the negatives of a DC-DC charger that is
+ * not isolated are one. Fuses and contacts have no resistance.
+ */
+export function internalConnections(part: Part): readonly Join[] {
+  switch (part.kind) {
+    case "fusePanel":
+      return [{ between: [part.terminals.feed, part.terminals.branch], ohm: 0 }];
+    case "disconnect":
+      return [{ between: [part.terminals.line, part.terminals.load], ohm: 0 }];
+    case "shunt":
+      return [{ between: [part.terminals.batterySide, part.terminals.systemSide], ohm: part.ohm }];
+    case "chassis":
+      return [{ between: [part.terminals.bond, part.terminals.metal], ohm: part.ohm }];
+    case "dcDcCharger":
+      return part.isolated
+        ? []
+        : [{ between: [part.terminals.inputNegative, part.terminals.outputNegative], ohm: 0 }];
+    case "part":
+      return part.joins;
+    default:
+      return [];
+  }
+}
+
+/** All joins inside parts, in the order of the parts. */
+export function internalConnectionsOf({ parts }: Network): InternalConnection[] {
+  return parts.flatMap((part) =>
+    internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })),
+  );
+}
+
+/** Parts that are only metal between conductors: no source, no load. */
+export function passesCurrentOn({ kind }: Part): boolean {
+  return passing.has(kind);
+}
+
+const passing: ReadonlySet<PartKind> = new Set([
+  "busBar",
+  "fusePanel",
+  "disconnect",
+  "shunt",
+  "chassis",
+  "part",
+]);
+
+/** All sources, in the order of their parts. */
+export function sourcesOf({ parts }: Network): Source[] {
+  return parts.flatMap((part) =>
+    portsOf(part).flatMap(({ does, positive, negative }) =>
+      does === "feeds" ? [{ part: part.index, positive, negative, limitA: limitOf(part) }] : [],
+    ),
+  );
+}
+
+/**
+ * A battery, and an alternator that does not limit itself, set no limit. A panel gives 1.25 times its rated short-circuit
+ * current in the brightest sun, and conductors are chosen for 1.25 times that (NFPA 70, 690.8).
+ */
+function limitOf(part: Part): number {
+  switch (part.kind) {
+    case "alternator":
+      return part.selfLimiting ? part.ratedA : Number.POSITIVE_INFINITY;
+    case "shoreCharger":
+    case "dcDcCharger":
+    case "solarController":
+      return part.outputA;
+    case "solarArray": {
+      const { irradiance, continuous } = solarCurrentFactors;
+      return irradiance * continuous * part.shortCircuitA * part.parallel;
+    }
+    default:
+      return Number.POSITIVE_INFINITY;
+  }
+}
+
+/**
+ * The negative terminal that belongs to a positive one of the same part: where current comes back that goes in there.
+ * A fuse panel's belongs to its feed and its branches. Undefined for what only passes current on.
+ */
+export function returnTerminal(part: Part, positive: number): number | undefined {
+  if (part.kind === "fusePanel") {
+    return part.hasNegativeBus && positive !== part.terminals.negative ? part.terminals.negative : undefined;
+  }
+  return portsOf(part).find((pair) => pair.positive === positive)?.negative;
+}

@@ -1,0 +1,97 @@
+import type { Network } from "../../../model/network.ts";
+import { type Edge, edgesOf, reachedFrom, type Step } from "./adjacency.ts";
+
+/** A terminal, and others whose distance from it is sought; all of one piece of metal. */
+export interface Search {
+  readonly start: number;
+  readonly targets: readonly number[];
+}
+
+export interface Nearest {
+  /** By position among the targets: how many conductors lead there. */
+  readonly conductors: readonly number[];
+  /** The conductors to the nearest target, from the start outwards; of several that are as near, to the first. */
+  readonly way: readonly number[];
+}
+
+/**
+ * Ways with the fewest steps, for many searches at once. Arrays side by side hang by leads on one bus: a lead branches nowhere,
+ * so every search from its far end goes on as the one from the bus does, which is made once.
+ */
+export function nearestTargets(network: Network, searches: readonly Search[]): readonly Nearest[] {
+  const byJunction = new Map<number, { readonly at: number; readonly lead: Lead }[]>();
+  searches.forEach(({ start, targets }, at) => {
+    if (targets.length === 0) return;
+    const lead = leadFrom(network, start);
+    const there = byJunction.get(lead.junction);
+    if (there) there.push({ at, lead });
+    else byJunction.set(lead.junction, [{ at, lead }]);
+  });
+  const found: Nearest[] = searches.map(() => ({ conductors: [], way: [] }));
+  // One walk at a time: all of them together would take memory by the square.
+  for (const [junction, here] of byJunction) {
+    const walk = reachedFrom(network, [junction]);
+    const counts = conductorsTo(walk);
+    for (const { at, lead } of here) {
+      const { targets } = searches[at]!;
+      const conductors = targets.map(
+        (target) => lead.conductorsTo.get(target) ?? lead.conductors.length + counts.get(target)!,
+      );
+      let nearest = 0;
+      conductors.forEach((count, target) => {
+        if (count < conductors[nearest]!) nearest = target;
+      });
+      const own = lead.conductorsTo.get(targets[nearest]!);
+      const way =
+        own === undefined
+          ? [...lead.conductors, ...pathTo(walk, targets[nearest]!)]
+          : lead.conductors.slice(0, own);
+      found[at] = { conductors, way };
+    }
+  }
+  return found;
+}
+
+/** From a terminal to the first one at which more than two links meet, or none leads on. */
+interface Lead {
+  readonly junction: number;
+  readonly conductors: readonly number[];
+  /** By terminal on it: conductors from the start to there. */
+  readonly conductorsTo: ReadonlyMap<number, number>;
+}
+
+function leadFrom(network: Network, start: number): Lead {
+  const links = edgesOf(network);
+  const conductors: number[] = [];
+  const conductorsTo = new Map([[start, 0]]);
+  let [junction, onwards]: [number, readonly Edge[]] = [start, links[start]!];
+  while (onwards.length === 1 && !conductorsTo.has(onwards[0]!.to)) {
+    const [{ to, conductor }] = onwards as readonly [Edge];
+    if (conductor >= 0) conductors.push(conductor);
+    conductorsTo.set(to, conductors.length);
+    const back = junction;
+    junction = to;
+    // Two cables side by side are no lead: both go back.
+    onwards = links[to]!.filter((link) => link.to !== back);
+    if (onwards.length + 1 !== links[to]!.length) break;
+  }
+  return { junction, conductors, conductorsTo };
+}
+
+/** By terminal that a walk reaches. */
+function conductorsTo(walk: ReadonlyMap<number, Step | undefined>): ReadonlyMap<number, number> {
+  const counts = new Map<number, number>();
+  // The beginning of a step comes in the walk before its end.
+  for (const [terminal, step] of walk) {
+    counts.set(terminal, step ? counts.get(step.from)! + (step.link.conductor >= 0 ? 1 : 0) : 0);
+  }
+  return counts;
+}
+
+function pathTo(walk: ReadonlyMap<number, Step | undefined>, terminal: number): readonly number[] {
+  const way: number[] = [];
+  for (let step = walk.get(terminal); step; step = walk.get(step.from)) {
+    if (step.link.conductor >= 0) way.push(step.link.conductor);
+  }
+  return way.reverse();
+}

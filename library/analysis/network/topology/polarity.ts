@@ -1,0 +1,199 @@
+import type { Network } from "../../../model/network.ts";
+import type { Source } from "./internal-connections.ts";
+import { across } from "./spanning-forest.ts";
+import type { ConductorPolarity, NetworkTopology } from "./topology.ts";
+import type { Wiring } from "./wiring.ts";
+
+/** What a net is: "middle" hangs between two batteries of one string, "both" is part of a short. */
+export type NetPolarity = "positive" | "negative" | "middle" | "both" | "none";
+
+/**
+ * The side of each net. A net to which the positive of one source and the negative of another are joined lies between the
+ * two in a string, unless one comes back to it by going through sources from negative to positive: their voltages then add
+ * up round a ring that has no load in it.
+ */
+export function netPolarities(wiring: Wiring): NetPolarity[] {
+  const { sources, pointOf, netOf, nets } = wiring;
+  const lower = Int32Array.from(sources, ({ negative }) => netOf[pointOf[negative]!]!);
+  const upper = Int32Array.from(sources, ({ positive }) => netOf[pointOf[positive]!]!);
+  const ringOf = ringsOf(nets, lower, upper);
+  const sides = new Array<NetPolarity>(nets).fill("none");
+  sources.forEach((_, source) => {
+    for (const [net, own, other] of [
+      [upper[source]!, "positive", "negative"],
+      [lower[source]!, "negative", "positive"],
+    ] as const) {
+      if (sides[net] === "none") sides[net] = own;
+      else if (sides[net] === other) sides[net] = "middle";
+    }
+  });
+  sources.forEach((_, source) => {
+    if (ringOf[lower[source]!] !== ringOf[upper[source]!]) return;
+    sides[lower[source]!] = "both";
+    sides[upper[source]!] = "both";
+  });
+  return sides;
+}
+
+/**
+ * The side of each terminal. What hangs between two batteries is live, so it counts as positive; but the poles of the
+ * sources themselves keep their own side there.
+ */
+export function terminalPolarities(
+  { network, sources, pointOf, netOf }: Wiring,
+  nets: readonly NetPolarity[],
+) {
+  const sides = network.terminals.map((_, terminal): NetworkTopology["sides"][number] => {
+    const side = nets[netOf[pointOf[terminal]!]!]!;
+    return side === "middle" ? "positive" : side;
+  });
+  for (const { negative } of sources) {
+    if (nets[netOf[pointOf[negative]!]!] === "middle") sides[negative] = "negative";
+  }
+  return sides;
+}
+
+export function conductorPolarities(wiring: Wiring, nets: readonly NetPolarity[]): ConductorPolarity[] {
+  const { network, pointOf, netOf } = wiring;
+  const inString = stringLinks(wiring, nets);
+  return network.conductors.map(({ from, to }, conductor) => {
+    const side = nets[netOf[pointOf[from]!]!]!;
+    if (side === "both") return "shorted";
+    if (side === "none") return "none";
+    if (side === "middle") return inString[conductor] ? "series-link" : "positive";
+    return isBatteryPole(network, from) && isBatteryPole(network, to) ? "parallel-link" : side;
+  });
+}
+
+/**
+ * Sources whose own poles are joined, each with its shortest way round: from its positive back to its negative over
+ * conductors, through other sources from their negative to their positive. Shortest first; a way that shares a conductor
+ * with a shorter one is left out, because one wrong cable shorts every source on its bus.
+ */
+export function shortsOf(wiring: Wiring, nets: readonly NetPolarity[]): NetworkTopology["shorts"] {
+  const { sources, pointOf, netOf } = wiring;
+  const shorted = sources.filter(({ positive }) => nets[netOf[pointOf[positive]!]!] === "both");
+  if (shorted.length === 0) return [];
+  const rounds = shorted.flatMap((source) => {
+    const conductors = wayRound(wiring, shorted, source);
+    return conductors ? [{ source: source.part, conductors }] : [];
+  });
+  const told = new Set<number>();
+  return rounds
+    .sort((a, b) => a.conductors.length - b.conductors.length || a.source - b.source)
+    .filter(({ conductors }) => {
+      if (conductors.some((conductor) => told.has(conductor))) return false;
+      for (const conductor of conductors) told.add(conductor);
+      return true;
+    });
+}
+
+function wayRound({ graph, pointOf }: Wiring, sources: readonly Source[], start: Source) {
+  const goal = pointOf[start.negative]!;
+  const upwards = new Map<number, number[]>();
+  for (const { part, negative, positive } of sources) {
+    if (part === start.part) continue;
+    const above = upwards.get(pointOf[negative]!);
+    if (above) above.push(pointOf[positive]!);
+    else upwards.set(pointOf[negative]!, [pointOf[positive]!]);
+  }
+  const throughSource = -1;
+  const cameBy = new Map<number, { from: number; by: number }>();
+  const queue: number[] = [];
+  const reach = (point: number, step: { from: number; by: number }) => {
+    if (cameBy.has(point)) return;
+    cameBy.set(point, step);
+    queue.push(point);
+  };
+  reach(pointOf[start.positive]!, { from: -1, by: throughSource });
+  for (let next = 0; next < queue.length && !cameBy.has(goal); next++) {
+    const point = queue[next]!;
+    for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {
+      const conductor = graph.edges[at]!;
+      reach(across(graph, conductor, point), { from: point, by: conductor });
+    }
+    for (const above of upwards.get(point) ?? []) reach(above, { from: point, by: throughSource });
+  }
+  const conductors: number[] = [];
+  for (let step = cameBy.get(goal); step && step.from !== -1; step = cameBy.get(step.from)) {
+    if (step.by !== throughSource) conductors.push(step.by);
+  }
+  return cameBy.has(goal) ? conductors.reverse() : undefined;
+}
+
+/**
+ * By net: which ring it is in, where steps lead through sources from negative to positive. Nets that no ring joins are
+ * rings of their own (Tarjan, "Depth-first search and linear graph algorithms", 1972).
+ */
+function ringsOf(nets: number, lower: Int32Array, upper: Int32Array): Int32Array {
+  const above = Array.from({ length: nets }, (): number[] => []);
+  lower.forEach((net, source) => {
+    above[net]!.push(upper[source]!);
+  });
+  const order = new Int32Array(nets).fill(-1);
+  const low = new Int32Array(nets);
+  const next = new Int32Array(nets);
+  const ring = new Int32Array(nets).fill(-1);
+  const open: number[] = [];
+  const path: number[] = [];
+  let count = 0;
+  for (let start = 0; start < nets; start++) {
+    if (order[start] !== -1) continue;
+    const enter = (net: number) => {
+      order[net] = low[net] = count++;
+      path.push(net);
+      open.push(net);
+    };
+    enter(start);
+    while (path.length > 0) {
+      const net = path.at(-1)!;
+      const other = above[net]![next[net]!++];
+      if (other === undefined) {
+        path.pop();
+        const parent = path.at(-1);
+        if (parent !== undefined) low[parent] = Math.min(low[parent]!, low[net]!);
+        if (low[net] !== order[net]) continue;
+        for (let member = open.pop(); member !== undefined; member = open.pop()) {
+          ring[member] = net;
+          if (member === net) break;
+        }
+      } else if (order[other] === -1) enter(other);
+      else if (ring[other] === -1) low[net] = Math.min(low[net]!, order[other]!);
+    }
+  }
+  return ring;
+}
+
+/**
+ * By conductor: whether it lies between the poles of batteries or panels in a net in the middle of a string. What only
+ * leads away from there to something else (a tap for a load of half the voltage) is no link.
+ */
+function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: readonly NetPolarity[]) {
+  const isPole = new Uint8Array(graph.nodes);
+  for (const { part, positive, negative } of sources) {
+    const { kind } = network.parts[part]!;
+    if (kind === "battery" || kind === "solarArray")
+      isPole[pointOf[positive]!] = isPole[pointOf[negative]!] = 1;
+  }
+  const links = new Uint8Array(network.conductors.length).fill(1);
+  const degree = Int32Array.from({ length: graph.nodes }, (_, p) => graph.first[p + 1]! - graph.first[p]!);
+  const ends: number[] = [];
+  for (let point = 0; point < graph.nodes; point++) {
+    if (nets[netOf[point]!] === "middle" && degree[point] === 1 && !isPole[point]) ends.push(point);
+  }
+  for (let point = ends.pop(); point !== undefined; point = ends.pop()) {
+    for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {
+      const conductor = graph.edges[at]!;
+      if (!links[conductor]) continue;
+      links[conductor] = 0;
+      const other = across(graph, conductor, point);
+      degree[other]!--;
+      if (degree[other] === 1 && !isPole[other]) ends.push(other);
+    }
+  }
+  return links;
+}
+
+function isBatteryPole({ terminals, parts }: Network, terminal: number): boolean {
+  return parts[terminals[terminal]!.part]!.kind === "battery";
+}

@@ -1,0 +1,39 @@
+import { type BreadthFirst, breadthFirst, pathTo } from "./breadth-first.ts";
+import type { Source } from "./internal-connections.ts";
+import type { NetworkTopology } from "./topology.ts";
+import type { Wiring } from "./wiring.ts";
+
+/**
+ * Answers, for any terminal, which source on its side is nearest, counted in conductors, and over which conductors; of
+ * several as near as each other the one that comes first. All ways of a side are found in one walk, the first time that one is asked for.
+ */
+export function pathsFromSources(
+  wiring: Wiring,
+  sides: NetworkTopology["sides"],
+): NetworkTopology["wayFromSource"] {
+  const walks = new Map<"positive" | "negative", NearestSources>();
+  return (terminal) => {
+    const side = sides[terminal];
+    if (side === undefined || side === "none") return undefined;
+    const pole = side === "negative" ? "negative" : "positive";
+    const walk = walks.get(pole) ?? nearestSources(wiring, wiring.sources, pole);
+    walks.set(pole, walk);
+    const point = wiring.pointOf[terminal]!;
+    const nearest = walk.sources[walk.start[point]!];
+    return nearest && { source: nearest.part, conductors: pathTo(wiring.graph, walk, point) };
+  };
+}
+
+/** The nearest of some sources to every point, counted in conductors. By point; starts are indices in {@link sources}. */
+export interface NearestSources extends BreadthFirst {
+  readonly sources: readonly Source[];
+}
+
+export function nearestSources(
+  { graph, pointOf }: Wiring,
+  sources: readonly Source[],
+  pole: "positive" | "negative",
+): NearestSources {
+  const starts = sources.map((source) => pointOf[source[pole]]!);
+  return { sources, ...breadthFirst(graph, starts) };
+}

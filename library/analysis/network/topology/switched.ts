@@ -1,0 +1,61 @@
+import type { InverterPart, LoadPart, Network } from "../../../model/network.ts";
+import { reachedFrom } from "./adjacency.ts";
+import type { Bank } from "./topology.ts";
+
+/** What of a bank can be cut off from it by hand, and what cannot. */
+export interface Switched {
+  /** Reached past no disconnect, in the order in which they are reached. */
+  readonly always: readonly AlwaysOn[];
+  /** Whether any load or inverter is reached past a disconnect or a breaker. */
+  readonly anySwitched: boolean;
+}
+
+export interface AlwaysOn {
+  readonly part: LoadPart | InverterPart;
+  /** The conductor that leaves the bank towards it. */
+  readonly leavesBy: number;
+}
+
+/**
+ * Walks from the bank's positive terminals. A disconnect stops the walk, and so does a breaker, which is opened by hand
+ * too. A part of which only the terminals are known stops it as well: it may be a contactor.
+ */
+export function switchedBehind(network: Network, bank: Bank): Switched {
+  const opens = (conductor: number) => {
+    const { near, far } = network.conductors[conductor] ?? {};
+    return near?.family === "circuit breaker" || far?.family === "circuit breaker";
+  };
+  const stops = (part: number) => {
+    const kind = network.parts[part]?.kind;
+    return kind === "disconnect" || kind === "part";
+  };
+  const always = reachedFrom(network, bank.positives, ({ conductor, part }) =>
+    conductor >= 0 ? !opens(conductor) : !stops(part),
+  );
+  const all = reachedFrom(network, bank.positives);
+  const leavesBy = firstConductors(always);
+  const found: AlwaysOn[] = [];
+  let anySwitched = false;
+  for (const [terminal] of all) {
+    const { part: index, name } = network.terminals[terminal] ?? {};
+    const part = index === undefined ? undefined : network.parts[index];
+    if (name !== "positive" || (part?.kind !== "load" && part?.kind !== "inverter")) continue;
+    const conductor = leavesBy.get(terminal);
+    if (conductor === undefined) anySwitched = true;
+    else found.push({ part, leavesBy: conductor });
+  }
+  return { always: found, anySwitched };
+}
+
+/** By terminal: the first conductor on the way to it. A step's beginning stands in the walk before its end. */
+function firstConductors(reached: ReturnType<typeof reachedFrom>): ReadonlyMap<number, number> {
+  const first = new Map<number, number>();
+  for (const [terminal, step] of reached) {
+    if (!step) first.set(terminal, -1);
+    else {
+      const before = first.get(step.from) ?? -1;
+      first.set(terminal, before >= 0 ? before : step.link.conductor);
+    }
+  }
+  return first;
+}

@@ -1,0 +1,252 @@
+import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
+import { criticalDropLimit } from "../../standards/drop-limits.ts";
+import type { SolvedScenario, SupplyPath } from "../network-result.ts";
+import { joinsOf } from "./solver/solve-netlist.ts";
+import { disjointSets } from "./topology/disjoint-sets.ts";
+import { type Port, portsOf } from "./topology/ports.ts";
+import type { Bank, NetworkTopology } from "./topology/topology.ts";
+
+/**
+ * For every load, inverter and charger input that a bank feeds: what is lost from the bank's terminals to the device's, both
+ * polarities together, in the scenario in which it is the most while the device is on.
+ *
+ *     U_lost = (V_bank+ − V_bank−) − (V_device+ − V_device−)
+ *
+ * The bank is the one that both of the device's terminals are reached from over conductors and parts that pass current on;
+ * of several the one with the fewest conductors on the way to the positive terminal.
+ */
+export function supplyPathsOf(
+  network: Network,
+  topology: Pick<NetworkTopology, "banks">,
+  solved: readonly SolvedScenario[],
+): readonly SupplyPath[] {
+  const { banks } = topology;
+  const devices = network.parts.flatMap((part) => drawingPoles(part));
+  if (banks.length === 0 || devices.length === 0) return [];
+  const ownerOf = new Map<number, number>();
+  const worst: (FoundPath | undefined)[] = devices.map(() => undefined);
+  const walksByState = new Map<string, Walks>();
+  for (const result of solved) {
+    const scenario = network.scenarios[result.scenario]!;
+    const walks = walksFor(network, banks, scenario, walksByState);
+    devices.forEach((device, index) => {
+      if (!scenario.on[device.part.index]) return;
+      const ends = nearestBank(walks, device);
+      if (!ends) return;
+      const { terminalV } = result;
+      const arrivingV = terminalV[device.positive]! - terminalV[device.negative]!;
+      const dropV = terminalV[ends.positive]! - terminalV[ends.negative]! - arrivingV;
+      const known = worst[index];
+      if (Number.isNaN(dropV) || (known && dropV <= known.dropV)) return;
+      worst[index] = { device, ends, walks, result, dropV, arrivingV };
+    });
+  }
+  for (const part of network.parts) {
+    if (part.kind === "battery") ownerOf.set(part.terminals.positive, part.index);
+  }
+  return worst.flatMap((found) => (found ? [wayOf(network, found, ownerOf)] : []));
+}
+
+interface FoundPath {
+  readonly device: Port;
+  readonly ends: BankEnds;
+  readonly walks: Walks;
+  readonly result: SolvedScenario;
+  readonly dropV: number;
+  readonly arrivingV: number;
+}
+
+/** The terminals of a bank between which a device hangs. */
+interface BankEnds {
+  readonly bank: number;
+  readonly positive: number;
+  readonly negative: number;
+}
+
+function drawingPoles(part: Part): readonly Port[] {
+  // A solar controller takes from panels, not from a bank.
+  if (part.kind === "solarController") return [];
+  return portsOf(part).filter(({ does }) => does === "draws");
+}
+
+function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, number>): SupplyPath {
+  const { device, ends, walks, result, dropV, arrivingV } = found;
+  const battery = ownerOf.get(ends.positive)!;
+  const nominalV = device.part.kind === "load" ? device.part.systemV : bankNominalV(network, walks, ends);
+  const { conductorA, conductorOhm } = result;
+  const legs = [
+    ...alongWalk(network, walks.positive[ends.bank]!, device.positive, 1),
+    ...alongWalk(network, walks.negative[ends.bank]!, device.negative, -1),
+  ].map(({ conductor, sign }) => ({
+    conductor,
+    dropV: sign * conductorA[conductor]! * conductorOhm[conductor]!,
+  }));
+  return {
+    part: device.part.index,
+    battery,
+    scenario: result.scenario,
+    dropV,
+    dropPercent: (100 * dropV) / nominalV,
+    dropLimitPercent:
+      "dropLimitPercent" in device.part ? device.part.dropLimitPercent : criticalDropLimit.percentOfNominal,
+    arrivingV,
+    legs,
+  };
+}
+
+function bankNominalV({ parts }: Network, { banks }: Walks, { bank }: BankEnds): number {
+  const string = banks[bank]?.strings[0] ?? [];
+  return string.reduce((sum, battery) => sum + (parts[battery] as BatteryPart).nominalV, 0);
+}
+
+/** From all banks over everything that passes current on, in one state of the disconnects. */
+interface Walks {
+  readonly banks: readonly Bank[];
+  readonly positive: readonly Walk[];
+  readonly negative: readonly Walk[];
+  /** Banks with a positive terminal joined to the one and a negative terminal joined to the other, ascending. */
+  joinedTo(positive: number, negative: number): readonly number[];
+}
+
+/** The step that reaches a terminal, which must be joined to the start of the walk. */
+type Walk = (terminal: number) => Step | undefined;
+
+interface Step {
+  /** The bank's terminal at which the way begins. */
+  readonly start: number;
+  /** The terminal before, and the conductor from there; −1 inside a part. */
+  readonly before: number;
+  readonly conductor: number;
+  /** Conductors so far. */
+  readonly conductors: number;
+}
+
+function walksFor(
+  network: Network,
+  banks: readonly Bank[],
+  scenario: Scenario,
+  known: Map<string, Walks>,
+): Walks {
+  const key = network.parts
+    .map(({ kind, index }) => (kind === "disconnect" && !scenario.on[index] ? "o" : ""))
+    .join();
+  let walks = known.get(key);
+  if (!walks) {
+    const links = linksIn(network, scenario);
+    walks = walksOver(banks, links);
+    known.set(key, walks);
+  }
+  return walks;
+}
+
+function walksOver(banks: readonly Bank[], links: readonly (readonly Link[])[]): Walks {
+  const pieces = disjointSets(links.length);
+  links.forEach((there, terminal) => {
+    for (const { to } of there) pieces.union(terminal, to);
+  });
+  const byPiece = new Map<number, Set<number>>();
+  banks.forEach(({ positives }, bank) => {
+    for (const piece of positives.map(pieces.find)) {
+      byPiece.set(piece, (byPiece.get(piece) ?? new Set()).add(bank));
+    }
+  });
+  const negativePieces = banks.map(({ negatives }) => new Set(negatives.map(pieces.find)));
+  return {
+    banks,
+    positive: banks.map(({ positives }) => walkFrom(positives, links)),
+    negative: banks.map(({ negatives }) => walkFrom(negatives, links)),
+    joinedTo: (positive, negative) =>
+      [...(byPiece.get(pieces.find(positive)) ?? [])].filter((bank) =>
+        negativePieces[bank]!.has(pieces.find(negative)),
+      ),
+  };
+}
+
+interface Link {
+  readonly to: number;
+  readonly conductor: number;
+}
+
+function linksIn(network: Network, scenario: Scenario): readonly (readonly Link[])[] {
+  const links: Link[][] = network.terminals.map(() => []);
+  network.conductors.forEach(({ from, to }, conductor) => {
+    links[from]!.push({ to, conductor });
+    links[to]!.push({ to: from, conductor });
+  });
+  for (const part of network.parts) {
+    for (const { between } of joinsOf(part, scenario)) {
+      links[between[0]]!.push({ to: between[1], conductor: -1 });
+      links[between[1]]!.push({ to: between[0], conductor: -1 });
+    }
+  }
+  return links;
+}
+
+/**
+ * Breadth first by the number of conductors; a step inside a part costs nothing and is taken at once. Goes no further than it has
+ * been asked: of many banks that share one return, each is near to its own devices.
+ */
+function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]): Walk {
+  const walk = new Map<number, Step>();
+  let ring: number[] = [];
+  for (const start of starts) {
+    if (walk.has(start)) continue;
+    walk.set(start, { start, before: -1, conductor: -1, conductors: 0 });
+    ring.push(start);
+  }
+  return (terminal) => {
+    while (ring.length > 0 && !walk.has(terminal)) goOn();
+    return walk.get(terminal);
+  };
+
+  function goOn(): void {
+    for (let at = 0; at < ring.length; at++) {
+      const terminal = ring[at]!;
+      const { start, conductors } = walk.get(terminal)!;
+      for (const { to, conductor } of links[terminal]!) {
+        if (conductor >= 0 || walk.has(to)) continue;
+        walk.set(to, { start, before: terminal, conductor, conductors });
+        ring.push(to);
+      }
+    }
+    const reached = ring;
+    ring = [];
+    for (const terminal of reached) {
+      const { start, conductors } = walk.get(terminal)!;
+      for (const { to, conductor } of links[terminal]!) {
+        if (conductor < 0 || walk.has(to)) continue;
+        walk.set(to, { start, before: terminal, conductor, conductors: conductors + 1 });
+        ring.push(to);
+      }
+    }
+  }
+}
+
+function nearestBank(walks: Walks, { positive, negative }: Port): BankEnds | undefined {
+  let nearest: (BankEnds & { conductors: number }) | undefined;
+  for (const bank of walks.joinedTo(positive, negative)) {
+    const there = walks.positive[bank]!(positive);
+    const back = walks.negative[bank]!(negative);
+    if (!there || !back || (nearest && nearest.conductors <= there.conductors)) continue;
+    nearest = { bank, positive: there.start, negative: back.start, conductors: there.conductors };
+  }
+  return nearest;
+}
+
+/** Conductors from the bank outwards; `sign` turns the current in each into a loss towards the device. */
+function alongWalk(
+  network: Network,
+  walk: Walk,
+  to: number,
+  polarity: 1 | -1,
+): readonly { readonly conductor: number; readonly sign: number }[] {
+  const way: { conductor: number; sign: number }[] = [];
+  for (let step = walk(to), terminal = to; step && step.before >= 0; step = walk(terminal)) {
+    if (step.conductor >= 0) {
+      const outwards = network.conductors[step.conductor]!.to === terminal;
+      way.push({ conductor: step.conductor, sign: outwards ? polarity : -polarity });
+    }
+    terminal = step.before;
+  }
+  return way.reverse();
+}

@@ -1,0 +1,26 @@
+import { measureOf } from "../analysis/network/solver/operating-point.ts";
+import type { JudgedNetwork } from "../rules/rule.ts";
+import { formatRounded } from "../rules/wording/format-number.ts";
+
+/** How the currents and voltages of a network were worked out, as Markdown, and how exactly they came out. */
+export function networkDerivation({ result: { scenarios } }: JudgedNetwork): string {
+  const solved = scenarios.flatMap((one) => (one.state === "solved" ? [one] : []));
+  const exactness =
+    solved.length > 0 ? solved.reduce((most, one) => Math.max(most, shareLeft(one)), 0) : undefined;
+  return [
+    "- The whole network is solved at once, for each scenario, so that at every terminal the currents add up to 0 (Kirchhoff's current law) and every conductor loses its current times its resistance (Ohm's law).",
+    "- The resistance of a conductor is that at the temperature which its own current gives it.",
+    "- A battery is its voltage at rest behind its internal resistance. Fuses, contacts and studs are taken as 0 Ω.",
+    "- A charger, a controller or an alternator gives up to its limit and holds its output voltage; above that voltage it gives nothing.",
+    "- A load in watts, an inverter and a charger's input draw more current the lower their voltage is.",
+    `- ${solved.length} of ${scenarios.length} scenarios were solved${exactness === undefined ? "" : `; what is left of the sum at any terminal is at most ${exponent(exactness)} of the greatest current`}.`,
+  ].join("\n");
+}
+
+function shareLeft({ residualA, largestA }: { residualA: number; largestA: number }): number {
+  return residualA / measureOf(largestA);
+}
+
+function exponent(share: number): string {
+  return share === 0 ? "0" : share >= 0.001 ? formatRounded(share) : share.toExponential(0);
+}

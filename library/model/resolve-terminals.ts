@@ -1,0 +1,164 @@
+import type { CableValues } from "./cable-properties.ts";
+import type { CircuitValues } from "./circuit-properties.ts";
+import { withArticle } from "./describe-value.ts";
+import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
+import type { NetworkTerminal } from "./network.ts";
+import type { Refusal } from "./read-values.ts";
+import type { PlanRecord, WrittenReference, WrittenTerminal } from "./record.ts";
+import { polesOf, returnOf } from "./terminals.ts";
+
+/** What a plan has, to tell what its terminals and references mean. */
+export interface PartsOfPlan {
+  readonly records: readonly PlanRecord[];
+  /** In the order of the network. */
+  readonly parts: readonly (PartDraft | LoadOfCircuit)[];
+  readonly byRecord: ReadonlyMap<number, PartDraft>;
+  readonly terminals: readonly NetworkTerminal[];
+}
+
+/** Where a run ends, as far as that can be told, and what is wrong with it. */
+export interface ReadEnds<Ends> {
+  /** Undefined where something is wrong, here or with the part where the run ends. */
+  readonly ends: Ends | undefined;
+  readonly invalid: readonly Refusal[];
+}
+
+export interface CableEnds {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The two terminals of a cable. */
+export function endsOfCable(values: CableValues, plan: PartsOfPlan): ReadEnds<CableEnds> {
+  const invalid: Refusal[] = [];
+  const from = terminalAt(values.from, "from", plan, invalid);
+  const to = terminalAt(values.to, "to", plan, invalid);
+  if (from === undefined || to === undefined) return { ends: undefined, invalid };
+  const wrong = from === to ? "is where the cable starts" : acrossThePoles(from, to, plan);
+  if (wrong) {
+    const allowed = from === to ? "another terminal" : "a terminal on the side of from";
+    return { ends: undefined, invalid: [{ path: ["to"], given: undefined, wrong, allowed }] };
+  }
+  return { ends: { from, to }, invalid };
+}
+
+/** Batteries in series are the one case in which a positive terminal is joined to a negative one. */
+function acrossThePoles(from: number, to: number, { terminals, parts }: PartsOfPlan): string | undefined {
+  const [one, other] = [terminals[from]!, terminals[to]!];
+  if (one.side === other.side || one.side === "either" || other.side === "either") return undefined;
+  const word = parts[one.part]?.word;
+  if (one.part === other.part) return `is the other pole of the same ${word}`;
+  if (word === "battery" && parts[other.part]?.word === "battery") return undefined;
+  return `is a ${other.side} terminal, and from is a ${one.side} one`;
+}
+
+export interface CircuitEnds {
+  readonly from: number;
+  readonly returnTo: number;
+  /** The part where the circuit ends; undefined where it states its load itself. */
+  readonly to: { readonly part: number; readonly positive: number; readonly negative: number } | undefined;
+}
+
+/** Where a circuit starts, where its return ends, and the part that it feeds. */
+export function endsOfCircuit(values: CircuitValues, plan: PartsOfPlan): ReadEnds<CircuitEnds> {
+  const invalid: Refusal[] = [];
+  const refuse = (property: string, wrong: string, allowed: string) => {
+    invalid.push({ path: [property], given: undefined, wrong, allowed });
+    return { ends: undefined, invalid };
+  };
+  if (values.from === undefined) {
+    for (const property of ["to", "returnTo"] as const)
+      if (values[property] !== undefined)
+        refuse(
+          property,
+          "needs from beside it",
+          "from: the terminal where the circuit starts, such as panel.branch",
+        );
+    return { ends: undefined, invalid };
+  }
+  const from = terminalAt(values.from, "from", plan, invalid);
+  const stated = values.returnTo && terminalAt(values.returnTo, "returnTo", plan, invalid);
+  const to = values.to && polesAt(values.to, plan, invalid);
+  if (from === undefined) return { ends: undefined, invalid };
+  if (plan.terminals[from]!.side === "negative")
+    return refuse("from", "is a negative terminal", "the positive terminal where the circuit starts");
+  if (stated !== undefined && plan.terminals[stated]!.side === "positive")
+    return refuse("returnTo", "is a positive terminal", "the negative terminal where the return ends");
+  const returnTo = values.returnTo ? stated : ownReturn(from, plan);
+  if (returnTo === undefined && !values.returnTo) {
+    const { name } = plan.parts[plan.terminals[from]!.part]!;
+    const allowed = "the negative terminal where the return ends, such as negativeBus.stud";
+    invalid.push({
+      path: [],
+      given: undefined,
+      wrong: `returnTo is missing, and ${name} has no negative terminal`,
+      allowed,
+    });
+  }
+  if (returnTo === undefined || (values.to && !to)) return { ends: undefined, invalid };
+  if (returnTo === from) return refuse("returnTo", "is where the circuit starts", "another terminal");
+  if (to?.positive === from || to?.negative === returnTo)
+    return refuse("to", "is the part where the circuit starts", "another part");
+  return { ends: { from, returnTo, to }, invalid };
+}
+
+/** The negative terminal of the part to which the positive one belongs. */
+function ownReturn(from: number, { terminals, parts }: PartsOfPlan): number | undefined {
+  const { part, name } = terminals[from]!;
+  const draft = parts[part];
+  if (!draft || draft.word === "circuit" || lacksNegativeBus(draft)) return undefined;
+  const own = returnOf(draft.word, name);
+  return own === undefined ? undefined : draft.terminals?.get(own);
+}
+
+function lacksNegativeBus(draft: PartDraft): boolean {
+  return draft.word === "fusePanel" && draft.values.negativeBus === false;
+}
+
+/** The poles of the part that a circuit feeds. */
+function polesAt({ kind, id }: WrittenReference, plan: PartsOfPlan, invalid: Refusal[]): CircuitEnds["to"] {
+  const refuse = (wrong: string) => {
+    const allowed = "a part of this plan with a positive and a negative terminal";
+    invalid.push({ path: ["to"], given: undefined, wrong, allowed });
+    return undefined;
+  };
+  const draft = plan.byRecord.get(id);
+  if (plan.records[id]?.word !== kind) return refuse(`is ${withArticle(kind)}, and there is no such part`);
+  if (!draft) return refuse(`is ${withArticle(kind)}, not a part`);
+  const poles = polesOf[draft.word];
+  if (!poles) return refuse(`is ${withArticle(kind)}, which has no two poles`);
+  if (lacksNegativeBus(draft)) return refuse("is a fusePanel without a negative bus");
+  const positive = draft.terminals?.get(poles.positive);
+  const negative = draft.terminals?.get(poles.negative);
+  if (positive === undefined || negative === undefined) return undefined;
+  return { part: draft.index, positive, negative };
+}
+
+/** The index of a terminal; undefined where there is none, which is said unless it follows from what is wrong with its part. */
+function terminalAt(
+  written: WrittenTerminal | undefined,
+  property: string,
+  plan: PartsOfPlan,
+  invalid: Refusal[],
+): number | undefined {
+  // Its shape was refused already.
+  if (!written) return undefined;
+  const refuse = (wrong: string, allowed: string) => {
+    invalid.push({ path: [property], given: undefined, wrong, allowed });
+    return undefined;
+  };
+  const { part, of, terminal } = written;
+  const draft = plan.byRecord.get(part);
+  if (!draft || draft.word !== of)
+    return refuse(
+      `is a terminal of ${withArticle(of)}, and there is no such part`,
+      "a terminal of a part of this plan, such as house.positive",
+    );
+  if (!draft.terminals) return undefined;
+  const found = draft.terminals.get(terminal);
+  if (found === undefined)
+    return refuse(`is no terminal that ${draft.name} has`, [...draft.terminals.keys()].join(", "));
+  if (terminal === "negative" && lacksNegativeBus(draft))
+    return refuse(`is the negative terminal of ${draft.name}, which has no negative bus`, "another terminal");
+  return found;
+}

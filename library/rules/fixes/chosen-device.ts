@@ -1,0 +1,53 @@
+import type { ChosenDevice } from "../../analysis/choose-device.ts";
+import type { Change, ProposedFix, Settable } from "../finding.ts";
+import { formatExact, withUnit } from "../wording/format-number.ts";
+import { deviceInWords } from "./sized-fix.ts";
+
+/** "a 10 A fuse (ISO 8820-3 Type F, 58 V)", "a 200 A fuse (UL 248-15 Class T, marked for at least 4,000 A)". */
+export function chosenInWords({ ratingA, family, ratedV, interruptingA }: ChosenDevice): string {
+  const device = deviceInWords({ ratingA, writtenAs: "object", family }, ratingA);
+  const known = [
+    // The word breaker says it already.
+    ...(family === "circuit breaker" ? [] : [family]),
+    ...(interruptingA === undefined ? [] : [`marked for at least ${formatExact(interruptingA)} A`]),
+    ...(ratedV === undefined ? [] : [withUnit(ratedV, "V")]),
+  ];
+  return known.length > 0 ? `${device} (${known.join(", ")})` : device;
+}
+
+/** Choosing such a device is sound on its own, or something that only whoever buys it can make true. */
+export function chosenKind({ demanded }: Pick<ChosenDevice, "demanded">): ProposedFix["kind"] {
+  return demanded ? "suggestion" : "repair";
+}
+
+/** Puts it into the plan where none is, or where only a rating is written. */
+export function chosenValue(
+  { ratingA, family, ratedV, interruptingA }: Omit<ChosenDevice, "demanded">,
+  distanceIn?: number,
+): Settable {
+  return {
+    ratingA,
+    family,
+    ...(distanceIn !== undefined && { distanceIn }),
+    ...(interruptingA !== undefined && { interruptingA }),
+    ...(ratedV !== undefined && { ratedV }),
+  };
+}
+
+/** Puts it in the place of one that is written as an object, whose distance stays. */
+export function chosenChanges(
+  { family, ratedV, interruptingA }: ChosenDevice,
+  at: { readonly record: number; readonly end: "protect" | "protectFarEnd" },
+): Change[] {
+  const set = (property: string, value: string | number): Change => ({
+    do: "set",
+    record: at.record,
+    path: [at.end, property],
+    value,
+  });
+  return [
+    set("family", family),
+    ...(interruptingA === undefined ? [] : [set("interruptingA", interruptingA)]),
+    ...(ratedV === undefined ? [] : [set("ratedV", ratedV)]),
+  ];
+}

@@ -1,0 +1,130 @@
+import { analyseCircuit } from "../../analysis/analyse-circuit.ts";
+import {
+  type ChosenDevice,
+  chooseDevice,
+  chooseDeviceBetween,
+  interruptsA,
+  oneMoreLike,
+} from "../../analysis/choose-device.ts";
+import type { ProtectionRange } from "../../analysis/circuit-result.ts";
+import { machineLimit } from "../../analysis/machine-protection.ts";
+import { isMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import type { DevicePlace } from "../../analysis/network-result.ts";
+import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
+import type { Network } from "../../model/network.ts";
+import type { Run } from "../../model/run.ts";
+import { protectionDistances } from "../../standards/protection-rules.ts";
+import type { ProposedFix } from "../finding.ts";
+import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../rule.ts";
+import { exceeds, withUnit } from "../wording/format-number.ts";
+import { terminalInWords } from "../wording/part-in-words.ts";
+import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
+import { propertyOf } from "./placed-device.ts";
+import type { ProtectedEnd } from "./protected-ends.ts";
+import { sizedFixes } from "./sized-fix.ts";
+
+/** A conductor of a network, and those of its ends at which a device is to be put in. */
+export interface BareEnds {
+  readonly conductor: number;
+  readonly ends: readonly DevicePlace["end"][];
+}
+
+/**
+ * The fix that puts protection into a conductor, at each of the ends: the best rating for what flows in it, in a family that
+ * is made for the voltage and interrupts what a short there draws; on a thicker conductor where none fits this one. As near to
+ * the source as any conductor asks for. Empty where no made size is enough.
+ *
+ * `there`: a device at the other end, which is repeated where it is in order.
+ */
+export function insertingFixes(
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  bare: BareEnds,
+  there?: ProtectedEnd,
+): ProposedFix[] {
+  const conductor = judged.network.conductors[bare.conductor];
+  if (!conductor) return [];
+  const { circuit, result } = runOf(plan, conductor.run);
+  const shortA = judged.result.faults.conductors[bare.conductor]?.greatestA ?? 0;
+  const need: Need = {
+    systemV: circuit.systemV,
+    interruptA: shortA,
+    limitA: machineLimit(judged.network, bare.conductor)?.maxA ?? Number.POSITIVE_INFINITY,
+  };
+  const here = (there && repeated(there, need)) ?? fitting(result.protection, need);
+  if (here) return [inserting(judged.network, bare, here)];
+  if (exceeds(result.protection.aimA, need.limitA)) {
+    // The law's limit for a machine leaves too little headroom over its full current: for the builder to weigh.
+    const aimA = nearestRatingBelow(Math.min(result.protection.maxA ?? 0, need.limitA)) ?? 0;
+    const tight = aimA >= result.protection.minA && fitting({ ...result.protection, aimA }, need);
+    return tight ? [{ ...inserting(judged.network, bare, tight), kind: "suggestion" }] : [];
+  }
+  const sizing = thinnestWithHeadroom({ ...circuit, fedFromBothEnds: true });
+  const [sized] = sizing ? sizedFixes(circuit, sizing) : [];
+  if (!sizing || !sized) return [];
+  const thicker = fitting(analyseCircuit({ ...circuit, conductor: sizing.conductor }).protection, need);
+  return thicker ? [inserting(judged.network, bare, thicker, sized)] : [];
+}
+
+interface Need {
+  readonly systemV: number;
+  readonly interruptA: number;
+  /** 120 % of a machine that does not limit itself, A. */
+  readonly limitA: number;
+}
+
+function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice | undefined {
+  const toA = Math.min(maxA, need.limitA);
+  // Where nothing flows in any scenario, there is no load to stay close to: what the conductor bears is all there is.
+  const fromA = aimA > 0 ? aimA : (nearestRatingBelow(toA) ?? toA);
+  return chooseDeviceBetween({ fromA, toA }, need);
+}
+
+function repeated({ protection, range }: ProtectedEnd, need: Need): ChosenDevice | undefined {
+  const { ratingA, family } = protection;
+  const { aimA, maxA = 0 } = range;
+  const inOrder = isMadeRating(ratingA, family) && aimA <= ratingA && ratingA <= Math.min(maxA, need.limitA);
+  if (!inOrder) return undefined;
+  const again = oneMoreLike(protection, need.systemV);
+  if (again && (interruptsA(protection) ?? 0) >= need.interruptA) return { ratingA, ...again };
+  return family ? undefined : chooseDevice({ ratingA, ...need });
+}
+
+/** What flows in the run where that could be worked out; else what it states itself. */
+export function runOf({ circuits }: JudgedPlan, run: Run): JudgedRun {
+  return byRecord(circuits).get(run.record) ?? { circuit: run, result: analyseCircuit(run) };
+}
+
+/** Each finding asks for a run. Of two with one record the first counts. */
+const byRecord = workedOutOnce(
+  (circuits: JudgedPlan["circuits"]): ReadonlyMap<number, JudgedRun> =>
+    new Map(circuits.toReversed().map((judged) => [judged.circuit.record, judged])),
+);
+
+function inserting(
+  network: Network,
+  { conductor: index, ends }: BareEnds,
+  chosen: ChosenDevice,
+  sized?: ProposedFix,
+): ProposedFix {
+  const conductor = network.conductors[index] as Network["conductors"][number];
+  const { maxIn } = protectionDistances.bare;
+  const terminals = ends.map((end) => (end === "near" ? conductor.from : conductor.to));
+  const [terminal = conductor.from] = terminals;
+  const where = ends.length > 1 ? "each end" : terminalInWords(network, terminal);
+  const title = `add ${chosenInWords(chosen)} within ${withUnit(maxIn, "in")} of ${where}`;
+  return {
+    title: sized ? `${sized.title} and ${title}` : `A${title.slice(1)}`,
+    kind: chosenKind(chosen),
+    changes: [
+      ...(sized?.changes ?? []),
+      ...ends.map((end) => ({
+        do: "set" as const,
+        record: conductor.record,
+        path: [propertyOf[end]],
+        value: chosenValue(chosen, maxIn),
+      })),
+    ],
+  };
+}

@@ -1,0 +1,143 @@
+import { oneMoreLike } from "../../analysis/choose-device.ts";
+import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
+import { madeRatings } from "../../analysis/made-ratings.ts";
+import { bestRating } from "../../analysis/protection-range.ts";
+import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
+import type { Protection, Run } from "../../model/run.ts";
+import type { At, Change, ProposedFix, Settable } from "../finding.ts";
+import type { JudgedRun } from "../rule.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
+import { unconfirmed } from "../wording/source-in-words.ts";
+import { noSizeIsEnough } from "../wording/way-out.ts";
+import { chosenKind, chosenValue } from "./chosen-device.ts";
+import { deviceInWords, deviceKind, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
+
+/**
+ * The protective devices that a circuit states: at the end where it starts, at the far end, or at both.
+ * Both are judged alike, by the same load and the same conductor.
+ * Every rule about protection asks for them.
+ */
+export const protectedEnds: (judged: JudgedRun) => readonly ProtectedEnd[] = workedOutOnce((judged) => {
+  const { protection, protectionFarEnd } = judged.circuit;
+  const far = protectionFarEnd && endOf("protectFarEnd", protectionFarEnd, judged);
+  const near = protection && endOf("protect", protection, judged);
+  return near ? (far ? [near, far] : [near]) : far ? [far] : [];
+});
+
+function endOf(end: End, protection: Protection, { circuit, result }: JudgedRun): ProtectedEnd {
+  const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);
+  return {
+    device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
+    protection,
+    // Only asked for where something is wrong.
+    get range() {
+      return { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
+    },
+    at: { record: circuit.record, path },
+  };
+}
+
+export interface ProtectedEnd {
+  readonly device: Device;
+  readonly protection: Protection;
+  /** What the rating may be; the best one is of this device's own family. */
+  readonly range: ProtectionRange;
+  /** Where the rating is written. */
+  readonly at: At;
+}
+
+/** The property that states the device, and with it the end at which it sits. */
+export type End = "protect" | "protectFarEnd";
+
+/** A protective device as messages speak of it. */
+export interface Device {
+  readonly ratingA: number;
+  readonly kind: "fuse" | "breaker";
+  readonly end: End;
+}
+
+/** "The 60 A fuse", "The 60 A breaker at the far end". */
+export function theDevice({ ratingA, kind, end }: Device): string {
+  return `The ${statedWithUnit(ratingA, "A")} ${kind}${where[end]}`;
+}
+
+/** A value as the plan gives it. Rounding is for results: nobody who wrote 130.5 finds it again as "131 A". */
+export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
+  return formatDistinctWithUnit(value, Number(value.toPrecision(3)), unit)[0];
+}
+
+/** The repair that changes the rating at one end and nothing else. */
+export function ratingFix(circuit: Run, { device, protection }: ProtectedEnd, ratingA: number): ProposedFix {
+  const set = device.end === "protect" ? setRating : setFarEndRating;
+  return {
+    title: `Use ${deviceInWords(protection, ratingA)}${where[device.end]}`,
+    kind: "repair",
+    changes: [set(circuit, ratingA)],
+  };
+}
+
+/**
+ * The repairs for a rating that must be another: the best made one on the conductor as it is; where none is made between
+ * load and conductor, one that changes the conductor too, to the answer of the sizing analysis that is given.
+ * Empty where the family is not made great enough, on whatever conductor.
+ */
+export function bestRatingFixes(
+  circuit: Run,
+  end: ProtectedEnd,
+  size: (circuit: Run) => Sizing | undefined = thinnestSufficient,
+): ProposedFix[] {
+  const { bestRatingA } = end.range;
+  if (bestRatingA !== undefined) return [ratingFix(circuit, end, bestRatingA)];
+  const sizing = size(circuit);
+  if (!sizing) return [];
+  const ratingA = end.device.end === "protect" ? sizing.ratingA : sizing.ratingFarEndA;
+  return ratingA === end.device.ratingA ? [] : sizedFixes(circuit, sizing);
+}
+
+/** What is left to the builder where no rating can be proposed, by the reason for which there is none. */
+export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Protection | null): string {
+  // conductor/ambient asks for the same, and says which insulation.
+  if (!ampacity.judged) return "first choose insulation that bears the place";
+  const largestA = stated?.family && madeRatings(stated.family).at(-1);
+  if (largestA && exceeds(protection.aimA, largestA)) {
+    return `choose another family, this one is not made above ${withUnit(largestA, "A")} (${unconfirmed})`;
+  }
+  return noSizeIsEnough;
+}
+
+/**
+ * The repair that puts protection where there is none, at the ends named, with the ratings of the sizing; and gives
+ * the circuit the conductor of the sizing where that is another. `like`: the device whose family the new ones take.
+ */
+export function addingFixes(
+  circuit: Run,
+  sizing: Sizing | undefined,
+  { ends, like = null }: { readonly ends: readonly End[]; readonly like?: Protection | null },
+): ProposedFix[] {
+  if (!sizing) return [];
+  const ratings = { protect: sizing.ratingA, protectFarEnd: sizing.ratingFarEndA };
+  const added = ends.flatMap((end) => {
+    const ratingA = ratings[end];
+    return ratingA === undefined ? [] : [{ end, ratingA }];
+  });
+  const [first, second] = added;
+  if (!first) return [];
+  const again = like && oneMoreLike(like, circuit.systemV);
+  const device = `${deviceInWords(again ? like : null, first.ratingA)}${second ? " at each end" : where[first.end]}`;
+  const [sized] = sizedFixes(circuit, sizing);
+  const changes = added.map(({ end, ratingA }): Change => {
+    const value: Settable = again ? chosenValue({ ratingA, ...again }) : ratingA;
+    return { do: "set", record: circuit.record, path: [end], value };
+  });
+  return [
+    {
+      title: sized ? `${sized.title} and add ${device}` : `Add ${device}`,
+      kind: again ? chosenKind(again) : "repair",
+      changes: [...(sized?.changes ?? []), ...changes],
+    },
+  ];
+}
+
+const where: Record<End, string> = { protect: "", protectFarEnd: " at the far end" };

@@ -1,0 +1,211 @@
+import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { opensWithinSurge, type SupplyLoad, supplyLoads } from "../../analysis/supply-current.ts";
+import type { DcDcChargerPart, InverterPart } from "../../model/network.ts";
+import type { Citation } from "../../standards/citation.ts";
+import { isAbove } from "../current-through.ts";
+import type { At, ProposedFix } from "../finding.ts";
+import {
+  atProperty,
+  type Found,
+  inNetwork,
+  type JudgedNetwork,
+  type JudgedPlan,
+  type JudgedRun,
+} from "../rule.ts";
+import { formatDistinctWithUnit, formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
+import { partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words.ts";
+import { wayOut } from "../wording/way-out.ts";
+import { type Device, protectedEnds, theDevice, whyNoRating } from "./protected-ends.ts";
+import { sizedFixes, sizeInWords } from "./sized-fix.ts";
+
+/**
+ * Devices with a constant power take the more current the lower their voltage is. These are the findings on the runs that
+ * supply such a device when it runs at its least voltage: what is too thin, and what opens.
+ */
+export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
+  plan: JudgedPlan,
+  {
+    parts,
+    takes,
+    surges,
+  }: {
+    readonly parts: (judged: JudgedNetwork) => readonly Part[];
+    /** The greatest current it takes, A, and the voltage at which it does. */
+    readonly takes: (part: Part) => Taking;
+    /** What it takes for seconds at the same voltage, A. */
+    readonly surges?: (part: Part) => number | undefined;
+  },
+): Found<SupplyValues>[] {
+  const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
+  return inNetwork(plan, (judged) =>
+    parts(judged).flatMap((part) => {
+      const taking = takes(part);
+      const loads = supplyLoads(judged, part, taking.currentA);
+      const lasting = worstOfEachRun(runs, judged, loads).flatMap(({ run, load }) =>
+        findingsOn(run, { judged, part, taking, load }),
+      );
+      const surgeA = surges?.(part);
+      if (surgeA === undefined) return lasting;
+      const surging = worstOfEachRun(runs, judged, supplyLoads(judged, part, surgeA)).flatMap(
+        ({ run, load }) =>
+          surgeFindingsOn(run, { judged, part, taking: { ...taking, currentA: surgeA }, load }),
+      );
+      // What opens at the current that lasts needs no advice about seconds.
+      return [...lasting, ...surging.filter(({ at }) => !lasting.some((other) => isSamePlace(other.at, at)))];
+    }),
+  );
+}
+
+export interface Taking {
+  readonly currentA: number;
+  readonly atV: number;
+  readonly atVSource: Citation;
+}
+
+export interface SupplyValues {
+  /** "the inverter kettle". */
+  readonly device: string;
+  readonly taking: Omit<Taking, "atVSource"> & { readonly source: string };
+  /** What flows here, with all else that is on, A. */
+  readonly hereA: number;
+  /** Of the device's current, 0 to 1. */
+  readonly share: number;
+  /** `in "everything on"`, where other currents flow here too. */
+  readonly scenario?: string;
+  readonly limit: Limit;
+  readonly wayOut: string;
+}
+
+type Limit =
+  | { readonly of: "conductor"; readonly size: string; readonly ampacityA: number; readonly source: string }
+  | { readonly of: "device"; readonly device: Device }
+  | { readonly of: "surge"; readonly device: Device; readonly afterS: number; readonly source: string };
+
+export function supplyMessage({ device, taking, hereA, share, scenario, limit, wayOut: way }: SupplyValues) {
+  const limitA = limit.of === "conductor" ? limit.ampacityA : limit.device.ratingA;
+  const [here, allowed] = formatDistinctWithUnit(hereA, limitA, "A");
+  const all = withUnit(taking.currentA, "A");
+  const flows =
+    scenario !== undefined
+      ? `${all}, which makes ${here} here ${scenario}`
+      : share < wholeShare
+        ? `${all}, ${here} of it here`
+        : here;
+  const source = taking.source ? ` (${taking.source})` : "";
+  const surge = limit.of === "surge" ? " for seconds" : "";
+  return `At ${formatExact(taking.atV)} V${source} ${device} takes ${flows}${surge}; ${limitInWords(limit, allowed)}: ${way}.`;
+}
+
+function limitInWords(limit: Limit, allowed: string): string {
+  if (limit.of === "conductor") return `${limit.size} may carry ${allowed} (${limit.source})`;
+  const device = theDevice(limit.device).replace(/^The /, "the ");
+  return limit.of === "device"
+    ? `${device} opens`
+    : `${device} may open after ${formatRounded(limit.afterS)} s (${limit.source})`;
+}
+
+/** Batteries that share evenly to within rounding are one. */
+const wholeShare = 1 - 1e-6;
+
+function isSamePlace(one: At, other: At): boolean {
+  return (
+    "record" in one &&
+    "record" in other &&
+    one.record === other.record &&
+    one.path.join(".") === other.path.join(".")
+  );
+}
+
+/** Both conductors of a circuit are one run: judged by the one that carries more. */
+function worstOfEachRun(
+  runs: ReadonlyMap<number, JudgedRun>,
+  { network }: JudgedNetwork,
+  loads: readonly SupplyLoad[],
+) {
+  const worst = new Map<JudgedRun, SupplyLoad>();
+  for (const load of loads) {
+    const run = runs.get(network.conductors[load.conductor]?.record ?? -1);
+    if (run && load.currentA > (worst.get(run)?.currentA ?? 0)) worst.set(run, load);
+  }
+  return [...worst].map(([run, load]) => ({ run, load }));
+}
+
+interface On {
+  readonly judged: JudgedNetwork;
+  readonly part: InverterPart | DcDcChargerPart;
+  readonly taking: Taking;
+  readonly load: SupplyLoad;
+}
+
+function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
+  const { circuit, result } = run;
+  const { ampacity } = result;
+  const { currentA } = on.load;
+  const fixes = fixesFor(run, currentA);
+  const found: Found<SupplyValues>[] = [];
+  const rest = { subject: circuit.name, related: [relatedPart(on.part)], fixes };
+  if (ampacity.judged && isAbove(currentA, ampacity.ampacityA)) {
+    const limit: Limit = {
+      of: "conductor",
+      size: sizeInWords(circuit.conductor),
+      ampacityA: ampacity.ampacityA,
+      source: ampacitySourceInWords(ampacity),
+    };
+    const way = wayOut(fixes, "no made size is enough; set parallel");
+    found.push({ ...rest, at: atProperty(circuit, ...sizePath(circuit)), values: valuesOf(on, limit, way) });
+  }
+  for (const { device, protection, at } of protectedEnds(run)) {
+    if (!isAbove(currentA, device.ratingA)) continue;
+    const way = wayOut(fixes, whyNoRating(result, protection));
+    found.push({ ...rest, at, values: valuesOf(on, { of: "device", device }, way) });
+  }
+  return found;
+}
+
+/** Advice: nobody knows how long a surge lasts, and gates are wide. */
+function surgeFindingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
+  return protectedEnds(run).flatMap(({ device, protection, at }): Found<SupplyValues>[] => {
+    const opens = opensWithinSurge(protection, on.load.currentA);
+    if (!opens) return [];
+    const limit: Limit = {
+      of: "surge",
+      device,
+      afterS: opens.afterS,
+      source: sourceInWords(opens.source),
+    };
+    const values = valuesOf(on, limit, "take a slower family, or a greater rating on a thicker conductor");
+    return [{ subject: run.circuit.name, at, severity: "info", values, related: [relatedPart(on.part)] }];
+  });
+}
+
+function valuesOf({ judged, part, taking, load }: On, limit: Limit, way: string): SupplyValues {
+  const { currentA, atV, atVSource } = taking;
+  const { scenario } = load;
+  return {
+    device: partInWords(part),
+    taking: {
+      currentA,
+      atV,
+      source: atVSource.authority === "stated in the plan" ? "" : sourceInWords(atVSource),
+    },
+    hereA: load.currentA,
+    share: load.share,
+    ...(scenario === undefined ? {} : { scenario: scenarioInWords(judged.network, scenario) }),
+    limit,
+    wayOut: way,
+  };
+}
+
+/**
+ * Conductor and ratings for that current, which does not flow for hours: a battery at the cut-off voltage is soon empty.
+ * A rating keeps its headroom over what does. What is lost on the way is not judged: the device still runs.
+ */
+function fixesFor({ circuit, result }: JudgedRun, currentA: number): ProposedFix[] {
+  const { minimumV: _, ...rest } = circuit;
+  const withDevice = circuit.protection !== null || circuit.protectionFarEnd !== null;
+  const loadA = Math.max(currentA, withDevice ? result.protection.aimA : circuit.loadA);
+  const dropLimitPercent = Number.POSITIVE_INFINITY;
+  return sizedFixes(circuit, thinnestSufficient({ ...rest, loadA, continuous: false, dropLimitPercent }));
+}

@@ -1,0 +1,18 @@
+import { type NumberedWires, numberWires } from "../../../library/documents/schedules/wire-numbers.ts";
+import {
+  type KeptNumbers,
+  readWireNumbers,
+  wireNumbersFile,
+} from "../../../library/documents/schedules/wire-numbers-file.ts";
+import { wiresOf } from "../../../library/documents/schedules/wires.ts";
+import type { CheckedPlan } from "../checked-plan.ts";
+import type { Workspace } from "../workspace.ts";
+
+/** The numbers of a checked plan's conductors, from the file beside its root. Whoever shows a number takes it from here. */
+export function numberedWires(
+  { root, judgement }: Pick<CheckedPlan, "root" | "judgement">,
+  workspace: Pick<Workspace, "read">,
+): { readonly numbered: NumberedWires; readonly kept: KeptNumbers } {
+  const kept = readWireNumbers(workspace.read(wireNumbersFile(root))?.text);
+  return { numbered: numberWires(wiresOf(judgement), kept), kept };
+}

@@ -1,0 +1,48 @@
+import type { Uri } from "../workspace.ts";
+
+/** A file that looks like a plan, or belongs to one, and was not judged. Each face lists these, with the reason. */
+export interface PassedBy {
+  readonly uri: Uri;
+  readonly reason: PassedByReason;
+  /** A clause whose subject is the file: "is ignored by git". */
+  readonly why: string;
+}
+
+/** Why something cannot be read as a plan. */
+export type Unread = Pick<PassedBy, "reason" | "why">;
+
+export type PassedByReason = keyof typeof effects;
+
+/**
+ * The reasons, and their effect on the answer. "not judged": the file may hide a hazard, and the check did not reach its end.
+ * "known": somebody decided it, or the same plan is judged under another name.
+ */
+const effects = {
+  /** The disk refuses it, or it is no ordinary file. */
+  unreadable: "not judged",
+  "too-large": "not judged",
+  "too-deep": "not judged",
+  "name-not-utf8": "not judged",
+  "text-not-utf8": "not judged",
+  /** It loads the library with `require()` or `import()`, which the sandbox does not run. */
+  require: "not judged",
+  "ignored-by-git": "known",
+  linked: "known",
+  "compiled-copy": "known",
+  /** A file of wire numbers beside which there is no plan. */
+  "numbers-without-plan": "known",
+} as const;
+
+export const passedByReasons = Object.keys(effects) as [PassedByReason, ...PassedByReason[]];
+
+/** Whether a hazard may be in a file that was passed by for this reason. */
+export function mayHideHazard({ reason }: Pick<PassedBy, "reason">): boolean {
+  return effects[reason] === "not judged";
+}
+
+/** Sorted by address, each once. */
+export function inOrder(files: Iterable<PassedBy>): readonly PassedBy[] {
+  const byUri = new Map<Uri, PassedBy>();
+  for (const file of files) if (!byUri.has(file.uri)) byUri.set(file.uri, file);
+  return [...byUri.values()].sort((a, b) => (a.uri < b.uri ? -1 : 1));
+}

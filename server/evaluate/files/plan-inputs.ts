@@ -1,0 +1,44 @@
+import type { FileImports } from "../text/file-imports.ts";
+import { resolveImport } from "../text/resolve-import.ts";
+import type { SourceText, Uri, Workspace } from "../workspace.ts";
+
+/**
+ * All that the outcome of checking a plan follows from, besides Loomwright itself: the text of its root and of every file that
+ * it imports, directly or not, and what each import leads to now. A file that appears where an import looks for it first, or
+ * one that is deleted, leads it elsewhere. Nothing is run, and nothing is parsed if the imports of a text are known already.
+ *
+ * Must go the way that `load-plan.ts` goes; a test compares the two.
+ */
+export function planInputs(
+  root: Uri,
+  workspace: Workspace,
+  importsOf: (source: SourceText) => FileImports,
+): readonly PlanInput[] {
+  const inputs = new Map<Uri, PlanInput>();
+  const waiting: Uri[] = [root];
+  for (let uri = waiting.shift(); uri !== undefined; uri = waiting.shift()) {
+    if (inputs.has(uri)) continue;
+    const source = workspace.read(uri);
+    const leadsTo = new Map<string, string>();
+    inputs.set(uri, { uri, text: source?.text, leadsTo });
+    for (const { specifier, typesOnly } of source ? importsOf(source).lines : []) {
+      if (typesOnly || leadsTo.has(specifier)) continue;
+      const resolved = resolveImport(specifier, uri, root, workspace);
+      if ("problem" in resolved)
+        leadsTo.set(specifier, ["not:", resolved.problem, resolved.why].filter(Boolean).join(" "));
+      else {
+        leadsTo.set(specifier, resolved.to);
+        if (resolved.to !== "loomwright") waiting.push(resolved.to);
+      }
+    }
+  }
+  return [...inputs.values()];
+}
+
+interface PlanInput {
+  readonly uri: Uri;
+  /** Undefined: there is no such file. */
+  readonly text: string | undefined;
+  /** By the text of an import: the file, "loomwright", or why it leads nowhere. */
+  readonly leadsTo: ReadonlyMap<string, string>;
+}

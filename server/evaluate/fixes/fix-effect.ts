@@ -1,0 +1,72 @@
+import type { PlanRecord } from "../../../library/model/record.ts";
+import type { Change } from "../../../library/rules/finding.ts";
+
+/** What a record was given, as the run of the plan left it. */
+export type Given = Pick<PlanRecord, "word" | "input">;
+
+/**
+ * What some changes did to a plan besides what they say, told from its records before and after: the other records that
+ * changed too, each only in the properties that the changes name. Undefined where anything else has changed: a constant
+ * that sets a size may stand for a length as well, and a finding may be gone because a load has become smaller.
+ */
+export function otherRecordsChanged(
+  changes: readonly Change[],
+  before: readonly Given[],
+  after: readonly Given[],
+): readonly number[] | undefined {
+  if (before.length !== after.length) return undefined;
+  const named = new Set(
+    changes.flatMap((change) => [change.path[0], ...(change.do === "rename" ? [change.to] : [])]),
+  );
+  const others: number[] = [];
+  for (const [record, { word, input }] of before.entries()) {
+    const now = after[record];
+    if (now?.word !== word) return undefined;
+    const own = changes.filter((change) => change.record === record);
+    if (own.length > 0) {
+      if (!sameData(own.reduce(changed, input), now.input)) return undefined;
+    } else if (!sameData(input, now.input)) {
+      if (!propertiesThatDiffer(input, now.input).every((property) => named.has(property))) return undefined;
+      others.push(record);
+    }
+  }
+  return others;
+}
+
+/** The input with one change made to it. */
+function changed(input: unknown, change: Change): unknown {
+  const [property, ...inner] = change.path;
+  if (property === undefined || !isObject(input)) return input;
+  if (Array.isArray(input)) {
+    return input.map((each, index) => {
+      if (String(index) !== property) return each;
+      return inner.length > 0
+        ? changed(each, { ...change, path: inner })
+        : change.do === "set"
+          ? change.value
+          : each;
+    });
+  }
+  const { [property]: old, ...rest } = input;
+  if (inner.length > 0) return { ...rest, [property]: changed(old, { ...change, path: inner }) };
+  if (change.do === "set") return { ...rest, [property]: change.value };
+  return change.do === "remove" ? rest : { ...rest, [change.to]: old };
+}
+
+function propertiesThatDiffer(one: unknown, other: unknown): readonly string[] {
+  const [first, second] = [isObject(one) ? one : {}, isObject(other) ? other : {}];
+  return [...new Set([...Object.keys(first), ...Object.keys(second)])].filter(
+    (property) => !sameData(first[property], second[property]),
+  );
+}
+
+/** Plain data with the same content. A property that is undefined is as good as none. */
+function sameData(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true;
+  if (!isObject(one) || !isObject(other) || Array.isArray(one) !== Array.isArray(other)) return false;
+  return propertiesThatDiffer(one, other).length === 0;
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null;
+}

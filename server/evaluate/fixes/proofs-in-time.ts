@@ -1,0 +1,12 @@
+import type { CheckedPlan } from "../checked-plan.ts";
+
+/**
+ * The number of findings whose fixes are tried when a person asks about many at once. Each trial runs the whole plan again:
+ * the more calls a plan makes, the fewer findings get their fixes tried, and all trials together take some seconds at most.
+ */
+export function findingsWithFixesTried({ records }: Pick<CheckedPlan, "records">): number {
+  return Math.max(1, Math.min(200, Math.floor(recordsInAllTrials / Math.max(1, records.length))));
+}
+
+/** The trials of 200 findings of a plan of 200 calls. */
+const recordsInAllTrials = 40_000;

@@ -1,0 +1,305 @@
+import type { Judgement } from "../../../library/judge.ts";
+import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
+import type { JudgedNetwork } from "../../../library/rules/rule.ts";
+import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "../checked-plan.ts";
+import type { LocatedPlan } from "../provenance/located-plan.ts";
+import type { Uri } from "../workspace.ts";
+import { overlap } from "./edits.ts";
+import { type Given, otherRecordsChanged } from "./fix-effect.ts";
+import { PieceTable } from "./piece-table.ts";
+
+/** Checks the plan again with other texts for some files. */
+export type Recheck = (texts: ReadonlyMap<Uri, string>) => Promise<CheckOutcome>;
+
+/** See `Checker.provenFixes`. */
+export async function provenFixes(
+  plan: LocatedPlan,
+  placed: PlacedFinding,
+  attempt: Recheck,
+): Promise<readonly PlacedFix[]> {
+  const findings = plan.findingsIn(placed);
+  const proven: PlacedFix[] = [];
+  for (const { fix, proposed } of possibleFixes(plan, findings)) {
+    const tried = await verifyFix(plan, fix, proposed, attempt);
+    if (!tried) continue;
+    const left = keysOf(tried.after.judgement.findings);
+    if (findings.every((finding) => !left.has(keyOf(finding)))) proven.push(tried.fix);
+  }
+  return proven.sort(bestFirst);
+}
+
+/** See `Checker.provenChange`. */
+export async function provenChange(
+  plan: LocatedPlan,
+  proposed: ProposedFix,
+  attempt: Recheck,
+): Promise<PlacedFix | undefined> {
+  const fix = plan.editsOf(proposed);
+  if (!fix || fix.edits.length === 0) return undefined;
+  return (await verifyFix(plan, fix, proposed, attempt))?.fix;
+}
+
+/** What came of a fix; undefined where it did anything but what it says, or brought something new. */
+async function verifyFix(plan: LocatedPlan, fix: PlacedFix, proposed: ProposedFix, attempt: Recheck) {
+  const draft = new Draft(plan);
+  draft.apply(fix.edits);
+  const after = await attempt(draft.texts());
+  if (after.state !== "checked" || !addsNothing(plan, after, fix.kind)) return undefined;
+  const others = otherRecordsChanged(proposed.changes, givenIn(plan), givenIn(after));
+  return others && { fix: alsoChanging(fix, others), after };
+}
+
+/**
+ * See `Checker.fixAll`. In each round one repair a circuit is applied and the plan checked again. A repair after which its
+ * finding is still there is given up; if something new came, or something else changed, and it cannot be told from which,
+ * half of them are tried.
+ */
+export async function provenFixAll(plan: LocatedPlan, attempt: Recheck): Promise<PlacedFix | undefined> {
+  const draft = new Draft(plan);
+  const givenUp = new Set<string>();
+  let current: LocatedPlan = plan;
+  let most = Number.POSITIVE_INFINITY;
+  let fixed = 0;
+  for (let run = 0; run < mostRuns; run++) {
+    const round = repairsFor(current, givenUp).slice(0, most);
+    if (round.length === 0) break;
+    const edits = round.flatMap(({ fix }) => fix.edits);
+    const after = await attempt(draft.textsWith(edits));
+    const left = after.state === "checked" ? keysOf(after.judgement.findings) : undefined;
+    const inVain = left ? round.filter(({ finding }) => left.has(keyOf(finding))) : [];
+    const changes = round.flatMap(({ changes }) => changes);
+    const changesOnly = () => otherRecordsChanged(changes, givenIn(current), givenIn(after))?.length === 0;
+    if (
+      after.state === "checked" &&
+      inVain.length === 0 &&
+      addsNothing(current, after, "repair") &&
+      changesOnly()
+    ) {
+      draft.apply(edits);
+      fixed += round.length;
+      current = after as LocatedPlan;
+      most = Number.POSITIVE_INFINITY;
+    } else if (inVain.length > 0 && inVain.length < round.length) {
+      for (const { key } of inVain) givenUp.add(key);
+    } else if (round.length === 1) {
+      for (const { key } of round) givenUp.add(key);
+      most = Number.POSITIVE_INFINITY;
+    } else {
+      most = Math.floor(round.length / 2);
+    }
+  }
+  const edits = draft.edits();
+  if (edits.length === 0) return undefined;
+  const title = fixed === 1 ? "Fix 1 finding" : `Fix ${fixed} findings`;
+  return { title, kind: "repair", edits, alsoChanges: [] };
+}
+
+/** Each run takes as long as a keystroke; saving a file must not take much longer than a breath. */
+const mostRuns = 40;
+
+/** The plan's own text, edited step by step. */
+class Draft {
+  readonly #plan: LocatedPlan;
+  readonly #files = new Map<Uri, PieceTable>();
+
+  constructor(plan: LocatedPlan) {
+    this.#plan = plan;
+  }
+
+  apply(edits: readonly Edit[]): void {
+    for (const uri of new Set(edits.map((edit) => edit.uri))) {
+      this.#tableOf(uri).apply(edits.filter((edit) => edit.uri === uri));
+    }
+  }
+
+  texts(): ReadonlyMap<Uri, string> {
+    return new Map([...this.#files].map(([uri, table]) => [uri, table.text]));
+  }
+
+  textsWith(edits: readonly Edit[]): ReadonlyMap<Uri, string> {
+    const texts = new Map(this.texts());
+    for (const uri of new Set(edits.map((edit) => edit.uri))) {
+      const table = new PieceTable(this.#tableOf(uri).text);
+      table.apply(edits.filter((edit) => edit.uri === uri));
+      texts.set(uri, table.text);
+    }
+    return texts;
+  }
+
+  /** Against the plan's own text. */
+  edits(): readonly Edit[] {
+    return [...this.#files].flatMap(([uri, table]) => {
+      const text = this.#plan.textOf(uri);
+      const version = this.#plan.snapshot.get(uri);
+      if (text === undefined || version === undefined) return [];
+      return table
+        .edits()
+        .map((edit) => ({ uri, version, expected: text.slice(edit.start, edit.end), ...edit }));
+    });
+  }
+
+  #tableOf(uri: Uri): PieceTable {
+    let table = this.#files.get(uri);
+    if (!table) {
+      table = new PieceTable(this.#plan.textOf(uri) ?? "");
+      this.#files.set(uri, table);
+    }
+    return table;
+  }
+}
+
+interface Repair {
+  readonly key: string;
+  readonly finding: Finding;
+  readonly fix: PlacedFix;
+  readonly changes: ProposedFix["changes"];
+}
+
+/** At most one for each circuit, cable or part, worst finding first, and none that touches another's text. */
+function repairsFor(plan: LocatedPlan, givenUp: ReadonlySet<string>): readonly Repair[] {
+  const repairs: Repair[] = [];
+  const records = new Set<number>();
+  const taken = new TakenEdits();
+  for (const finding of plan.judgement.findings) {
+    if (finding.accepted !== undefined || !("record" in finding.at) || records.has(finding.at.record))
+      continue;
+    for (const proposed of finding.fixes) {
+      const key = `${keyOf(finding)}\n${proposed.title}`;
+      if (proposed.kind !== "repair" || givenUp.has(key)) continue;
+      const fix = plan.editsOf(proposed);
+      if (fix?.kind !== "repair" || fix.edits.length === 0) continue;
+      if (proposed.changes.some(({ record }) => records.has(record))) continue;
+      if (overlap([...fix.edits, ...taken.near(fix.edits)])) continue;
+      repairs.push({ key, finding, fix, changes: proposed.changes });
+      taken.add(fix.edits);
+      for (const { record } of [finding.at, ...proposed.changes]) records.add(record);
+      break;
+    }
+  }
+  return repairs;
+}
+
+/** Edits by stretches of their files: only those that could touch are compared. */
+class TakenEdits {
+  readonly #stretches = new Map<string, Edit[]>();
+
+  add(edits: readonly Edit[]): void {
+    for (const edit of edits) {
+      for (const stretch of stretchesOf(edit)) {
+        const there = this.#stretches.get(stretch);
+        if (there) there.push(edit);
+        else this.#stretches.set(stretch, [edit]);
+      }
+    }
+  }
+
+  near(edits: readonly Edit[]): readonly Edit[] {
+    const near = new Set<Edit>();
+    for (const edit of edits) {
+      for (const stretch of stretchesOf(edit)) {
+        for (const other of this.#stretches.get(stretch) ?? []) {
+          if (edit.start <= other.end && other.start <= edit.end) near.add(other);
+        }
+      }
+    }
+    return [...near];
+  }
+}
+
+/** Names of the stretches that an edit has a part in, both of its ends included. */
+function stretchesOf({ uri, start, end }: Edit): readonly string[] {
+  const first = Math.floor(start / stretchLength);
+  const last = Math.floor(end / stretchLength);
+  return Array.from({ length: last - first + 1 }, (_, index) => `${first + index} ${uri}`);
+}
+
+const stretchLength = 256;
+
+interface PossibleFix {
+  readonly fix: PlacedFix;
+  readonly proposed: ProposedFix;
+}
+
+function possibleFixes(plan: LocatedPlan, findings: readonly Finding[]): readonly PossibleFix[] {
+  const fixes = new Map<string, PossibleFix>();
+  for (const proposed of findings
+    .flatMap((finding) => finding.fixes.slice(0, mostFixes))
+    .slice(0, 3 * mostFixes)) {
+    const fix = plan.editsOf(proposed);
+    if (!fix || fix.edits.length === 0) continue;
+    const key = JSON.stringify(fix.edits.map(({ uri, start, end, newText }) => [uri, start, end, newText]));
+    if (!fixes.has(key)) fixes.set(key, { fix, proposed });
+  }
+  return [...fixes.values()];
+}
+
+const mostFixes = 8;
+
+/** What the run gave to each word; nothing where the plan was not run. */
+function givenIn(plan: CheckOutcome): readonly Given[] {
+  return (plan as LocatedPlan).traced.outcome.records;
+}
+
+/** A fix that changes circuits of which the text did not tell is for the builder to choose, like one that is known to. */
+function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
+  const alsoChanges = [...new Set([...fix.alsoChanges, ...others])].sort((a, b) => a - b);
+  return alsoChanges.length > fix.alsoChanges.length ? { ...fix, kind: "suggestion", alsoChanges } : fix;
+}
+
+/**
+ * No circuit, cable or part has gone, what could be worked out still can, and nothing has a finding that it had not before, or
+ * a worse one. Hints do not count, and for a suggestion neither does what is only worth knowing: thicker conductors let more
+ * flow in a short, of which a fuse then says too little.
+ */
+function addsNothing(
+  before: LocatedPlan,
+  after: CheckOutcome & { readonly state: "checked" },
+  kind: ProposedFix["kind"],
+): boolean {
+  const [had, has] = [before.judgement, after.judgement];
+  if (has.circuits.length < had.circuits.length || has.problems.length > had.problems.length) return false;
+  if (!keepsNetwork(had, has)) return false;
+  const known = keysOf(before.judgement.findings);
+  for (const [key, severity] of keysOf(after.judgement.findings)) {
+    if (severity === "hint" || (severity === "info" && kind === "suggestion")) continue;
+    const was = known.get(key);
+    if (was === undefined || order[severity] < order[was]) return false;
+  }
+  return true;
+}
+
+function keepsNetwork({ network: had, model }: Judgement, { network: has, model: now }: Judgement): boolean {
+  if (now.networkUnread && !model.networkUnread) return false;
+  if (!had) return true;
+  if (!has) return false;
+  const solved = ({ result }: JudgedNetwork, index: number) => result.scenarios[index]?.state === "solved";
+  return (
+    has.network.parts.length >= had.network.parts.length &&
+    has.network.conductors.length >= had.network.conductors.length &&
+    had.network.scenarios.every((_, index) => !solved(had, index) || solved(has, index))
+  );
+}
+
+const order = { error: 0, warning: 1, info: 2, hint: 3 };
+
+/** Open findings by what they are about, each with its worst severity. */
+function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Finding["severity"]> {
+  const keys = new Map<string, Finding["severity"]>();
+  for (const finding of findings) {
+    if (finding.accepted !== undefined) continue;
+    const key = keyOf(finding);
+    const was = keys.get(key);
+    if (was === undefined || order[finding.severity] < order[was]) keys.set(key, finding.severity);
+  }
+  return keys;
+}
+
+/** The rule, the circuit, and the property: both ends of a circuit may be protected wrongly. */
+function keyOf({ rule, at }: Finding): string {
+  return "record" in at ? `${rule}\n${at.record}\n${at.path[0] ?? ""}` : `${rule}\nproblem ${at.problem}`;
+}
+
+function bestFirst(a: PlacedFix, b: PlacedFix): number {
+  const rank = (fix: PlacedFix) => (fix.kind === "repair" ? 0 : 1);
+  return rank(a) - rank(b) || a.alsoChanges.length - b.alsoChanges.length;
+}

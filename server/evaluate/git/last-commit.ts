@@ -1,0 +1,55 @@
+import { existsSync, realpathSync } from "node:fs";
+import { dirname, relative, sep } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Uri } from "../workspace.ts";
+import { repositoryAt, revisionAt } from "./git-revision.ts";
+import { type GitWorkspace, gitWorkspace } from "./git-workspace.ts";
+import { GitError } from "./run-git.ts";
+
+/** The last commit of the repository that holds a file, as files that a plan can be made of. */
+export interface LastCommit {
+  /** "the last commit (1a2b3c4)". */
+  readonly label: string;
+  /** Reads what it is asked for, and only that. */
+  readonly workspace: GitWorkspace;
+  /** Reads every file in which the library's name occurs: for a plan whose file was moved. */
+  whole(): Promise<GitWorkspace>;
+  /** A file's path below the folder that is looked at, with forward slashes. */
+  nameOf(uri: Uri): string;
+}
+
+/** `folders` are those that plans may import from. Throws a {@link GitError} where there is no commit to be had. */
+export async function lastCommitAround(
+  file: Uri,
+  folders: readonly Uri[],
+  signal?: AbortSignal,
+): Promise<LastCommit> {
+  if (!file.startsWith("file:")) throw new GitError("this plan is in no file yet");
+  let folder = dirname(fileURLToPath(file));
+  while (!existsSync(folder) && dirname(folder) !== folder) folder = dirname(folder);
+  const { prefix } = await repositoryAt(folder, signal);
+  const top = climbed(folder, prefix.split("/").filter(Boolean).length, folders);
+  const revision = await revisionAt(top, "HEAD", signal);
+  const asked = { folder: top, revision, folders, ...(signal ? { signal } : {}) };
+  return {
+    label: `the last commit (${revision.commit.slice(0, 7)})`,
+    workspace: await gitWorkspace({ ...asked, load: "asked for" }),
+    whole: () => gitWorkspace({ ...asked, load: "plans" }),
+    nameOf: (uri) => relative(top, fileURLToPath(uri)).split(sep).join("/"),
+  };
+}
+
+/**
+ * Up to the top of the repository, but not out of the folder that the editor has open: no plan may import from beyond it. A folder
+ * that was come to by a symbolic link is not left by the way it was entered.
+ */
+function climbed(folder: string, levels: number, folders: readonly Uri[]): string {
+  let at = folder;
+  for (let level = 0; level < levels; level++) {
+    if (folders.includes(pathToFileURL(at).href)) break;
+    const parent = dirname(at);
+    if (realpathSync(parent) !== dirname(realpathSync(at))) break;
+    at = parent;
+  }
+  return at;
+}

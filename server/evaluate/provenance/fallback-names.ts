@@ -1,0 +1,53 @@
+import ts from "typescript";
+import { fileName } from "../files/file-name.ts";
+import type { SourceNode } from "./contexts.ts";
+import type { Provenance } from "./provenance.ts";
+import { unwrapExpression } from "./unwrap-expression.ts";
+
+/**
+ * Names for records that name themselves nowhere: the variable or property that they are assigned to, else the place of the
+ * call that tells them apart ("camper.ts line 12"). The same name for several is numbered.
+ */
+export function fallbackNames(
+  records: readonly number[],
+  provenance: Provenance,
+): ReadonlyMap<number, string> {
+  const names = new Map<number, string>();
+  const used = new Map<string, number>();
+  for (const record of records) {
+    const callers = provenance.callersOf(record);
+    const outermost = callers.at(-1);
+    const name = firstName(callers) ?? (outermost ? lineOf(outermost) : "circuit");
+    const count = (used.get(name) ?? 0) + 1;
+    used.set(name, count);
+    names.set(record, count === 1 ? name : `${name} no. ${count}`);
+  }
+  return names;
+}
+
+function firstName(callers: readonly SourceNode[]): string | undefined {
+  for (const { node } of callers) {
+    const name = assignedTo(node);
+    if (name) return name;
+  }
+  return undefined;
+}
+
+function assignedTo(call: ts.Node): string | undefined {
+  let node = call;
+  while (ts.isExpression(node.parent) && unwrapExpression(node.parent) === call) node = node.parent;
+  const { parent } = node;
+  if (ts.isVariableDeclaration(parent) && ts.isIdentifier(parent.name)) return parent.name.text;
+  if (ts.isPropertyAssignment(parent) && !ts.isComputedPropertyName(parent.name)) return parent.name.text;
+  if (ts.isBinaryExpression(parent) && parent.operatorToken.kind === ts.SyntaxKind.EqualsToken) {
+    if (ts.isIdentifier(parent.left)) return parent.left.text;
+    if (ts.isPropertyAccessExpression(parent.left)) return parent.left.name.text;
+  }
+  return undefined;
+}
+
+function lineOf({ file, node }: SourceNode): string {
+  const { source } = file.tree;
+  const { line } = source.getLineAndCharacterOfPosition(node.getStart(source));
+  return `${fileName(file.uri)} line ${line + 1}`;
+}

@@ -1,0 +1,56 @@
+import ts from "typescript";
+import type { PlanFile } from "../text/parse.ts";
+import type { SourceNode, TracedRun } from "./contexts.ts";
+import { declarationOf, exportOf, passedOn } from "./declarations.ts";
+
+/** Follows names from file to file: through imports, re-exports, and `export *`. */
+export class ImportedNames {
+  readonly #traced: TracedRun;
+
+  constructor(traced: TracedRun) {
+    this.#traced = traced;
+  }
+
+  /** What an import brings in; undefined for the library, and for what is no import. */
+  ofImport(declaration: ts.Node, file: PlanFile): SourceNode | undefined {
+    if (ts.isImportSpecifier(declaration)) {
+      const other = this.fileOf(declaration.parent.parent.parent.moduleSpecifier, file);
+      return other && this.named(other, (declaration.propertyName ?? declaration.name).text);
+    }
+    if (ts.isImportClause(declaration)) {
+      const other = this.fileOf(declaration.parent.moduleSpecifier, file);
+      return other && this.named(other, "default");
+    }
+    return undefined;
+  }
+
+  /** What a file exports under a name. `asked` are the names that led here: files may pass on each other's in a circle. */
+  named(file: PlanFile, name: string, asked = new Set<string>()): SourceNode | undefined {
+    const question = `${file.number} ${name}`;
+    if (asked.has(question)) return undefined;
+    asked.add(question);
+    const node = exportOf(file, name);
+    if (!node) {
+      for (const text of name === "default" ? [] : passedOn(file)) {
+        const other = this.#traced.imported(file, text);
+        const found = other && this.named(other, name, asked);
+        if (found) return found;
+      }
+      return undefined;
+    }
+    if (!ts.isExportSpecifier(node)) return { file, node };
+    const { moduleSpecifier } = node.parent.parent;
+    const inner = node.propertyName ?? node.name;
+    if (moduleSpecifier) {
+      const other = this.fileOf(moduleSpecifier, file);
+      return other && this.named(other, inner.text, asked);
+    }
+    const declaration = ts.isIdentifier(inner) ? declarationOf(inner, file) : undefined;
+    return declaration && (this.ofImport(declaration, file) ?? { file, node: declaration });
+  }
+
+  /** The file that the text of an import leads to. */
+  fileOf(specifier: ts.Expression, importer: PlanFile): PlanFile | undefined {
+    return ts.isStringLiteral(specifier) ? this.#traced.imported(importer, specifier.text) : undefined;
+  }
+}

@@ -1,0 +1,187 @@
+import type ts from "typescript";
+import type { Judgement } from "../../../library/judge.ts";
+import type { PlanRecord, PropertyPath } from "../../../library/model/record.ts";
+import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
+import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
+import { ruleById } from "../../../library/rules/registry.ts";
+import type { CheckedPlan, PlacedFinding, PlacedFix, SourceRange, ValueAtPosition } from "../checked-plan.ts";
+import { editsOf } from "../fixes/edits.ts";
+import type { Snapshot, Uri } from "../workspace.ts";
+import type { TracedRun } from "./contexts.ts";
+import { referenceIn } from "./references.ts";
+import { type FoundRange, PlanSourceMap, placeIn } from "./source-map.ts";
+
+/**
+ * A judged plan together with its text. Everything about places is worked out when it is asked for, from the trees of the
+ * very versions that were judged, and kept for as long as those trees are.
+ */
+export class LocatedPlan implements CheckedPlan {
+  readonly state = "checked";
+  readonly root: Uri;
+  readonly snapshot: Snapshot;
+  readonly records: readonly PlanRecord[];
+  readonly judgement: Judgement;
+  readonly traced: TracedRun;
+  readonly #problemPlaces: readonly SourceRange[];
+  #places: PlanSourceMap;
+  #findings: readonly PlacedFinding[] | undefined;
+  #misnamedKeys: ReadonlySet<string> | undefined;
+  /** The findings that each placed one was merged from. */
+  readonly #merged = new Map<PlacedFinding, readonly Finding[]>();
+
+  constructor(parts: {
+    readonly traced: TracedRun;
+    readonly snapshot: Snapshot;
+    readonly records: readonly PlanRecord[];
+    readonly judgement: Judgement;
+    /** By the problem's index. */
+    readonly problemPlaces: readonly SourceRange[];
+  }) {
+    this.root = parts.traced.root.uri;
+    this.snapshot = parts.snapshot;
+    this.records = parts.records;
+    this.judgement = parts.judgement;
+    this.traced = parts.traced;
+    this.#problemPlaces = parts.problemPlaces;
+    this.#places = new PlanSourceMap(parts.traced);
+  }
+
+  get findings(): readonly PlacedFinding[] {
+    this.#findings ??= this.#placeFindings();
+    return this.#findings;
+  }
+
+  /** All findings that a placed one stands for. */
+  findingsIn(placed: PlacedFinding): readonly Finding[] {
+    return this.#merged.get(placed) ?? [placed.finding];
+  }
+
+  /** The checked text of a file. */
+  textOf(uri: Uri): string | undefined {
+    return this.traced.files.find((file) => file.uri === uri)?.text;
+  }
+
+  placeOf(record: number, path: PropertyPath): SourceRange | undefined {
+    const { places } = this;
+    if (path.length === 0) {
+      const { call, given } = places.argumentOf(record);
+      return given && placeIn({ file: call.file, node: given });
+    }
+    const end = places.originOf(record, path)?.trail.at(-1);
+    return end && placeIn(end);
+  }
+
+  callOf(record: number): SourceRange {
+    return placeIn(this.places.argumentOf(record).call);
+  }
+
+  at(uri: Uri, offset: number): ValueAtPosition | undefined {
+    return this.places.valueAt(uri, offset);
+  }
+
+  editsOf(fix: ProposedFix): PlacedFix | undefined {
+    return editsOf(fix, this.places);
+  }
+
+  /** Made anew when a newer text has taken over a tree: nodes kept from before would stand for other text. */
+  get places(): PlanSourceMap {
+    if (!this.#places.current) this.#places = new PlanSourceMap(this.traced);
+    return this.#places;
+  }
+
+  #placeFindings(): readonly PlacedFinding[] {
+    const placed: PlacedFinding[] = [];
+    const shared = new SharedFindings();
+    for (const finding of this.judgement.findings) {
+      const message = ruleById(finding.rule)?.message(finding.values) ?? finding.rule;
+      const { at } = finding;
+      if ("problem" in at) {
+        const place = this.#problemPlaces[at.problem] ?? this.callOf(0);
+        placed.push({ finding, subjects: [finding.subject], message, place, related: [] });
+        continue;
+      }
+      const name =
+        finding.rule === invalidValue.id
+          ? this.#misplaced(at.record, at.path, finding.values as { readonly wrong: string })
+          : undefined;
+      const {
+        place,
+        related,
+        shared: by,
+      }: FoundRange = name ? { place: name, related: [] } : this.places.placeFinding(at.record, at.path);
+      if (by && shared.join(finding, by, placed.length)) continue;
+      const others = finding.related.flatMap(({ at: other, text }) => {
+        const found =
+          "record" in other
+            ? this.places.placeRelated(other.record, other.path)
+            : this.#problemPlaces[other.problem];
+        return found ? [{ place: found, text }] : [];
+      });
+      placed.push({ finding, subjects: [finding.subject], message, place, related: [...others, ...related] });
+    }
+    for (const { at, findings } of shared.all()) {
+      const one = placed[at];
+      if (!one || findings.length === 1) continue;
+      const subjects = [...new Set(findings.map(({ subject }) => subject))];
+      const all = { ...one, subjects, message: `${one.message}${alsoAbout(subjects.slice(1))}` };
+      placed[at] = all;
+      this.#merged.set(all, findings);
+    }
+    return placed;
+  }
+
+  /**
+   * A property that does not exist is wrong itself, whatever its value: nothing is said to be given there. One that is missing
+   * may be written after all.
+   */
+  #misplaced(
+    record: number,
+    path: PropertyPath,
+    { wrong }: { readonly wrong: string },
+  ): SourceRange | undefined {
+    if (path.length === 0) return this.places.placeOfNothing(record, wrong.split(" ")[0] ?? "");
+    const keyOf = (record: number, path: PropertyPath) => [record, ...path].join("\n");
+    this.#misnamedKeys ??= new Set(
+      this.judgement.model.invalid
+        .filter(({ given }) => given === undefined)
+        .map((invalid) => keyOf(invalid.record, invalid.path)),
+    );
+    const origin = this.#misnamedKeys.has(keyOf(record, path))
+      ? this.places.originOf(record, path)
+      : undefined;
+    // A terminal that is none, or an element of a list, is wrong by what it is: nothing is given that could be quoted.
+    if (!origin || origin.element || referenceIn(this.places.valueOf(record, path))) return undefined;
+    return origin.property.name && placeIn({ file: origin.holder.file, node: origin.property.name });
+  }
+}
+
+/** Findings that nothing in the text tells apart: of one rule, about one written value. */
+class SharedFindings {
+  readonly #byNode = new Map<ts.Node, Map<string, MergedFinding>>();
+
+  /** False for the first one, which is to be placed at that index. */
+  join(finding: Finding, node: ts.Node, index: number): boolean {
+    const byRule = this.#byNode.get(node) ?? new Map<string, MergedFinding>();
+    this.#byNode.set(node, byRule);
+    const key = `${finding.rule}\n${finding.severity}\n${finding.accepted ?? ""}`;
+    const first = byRule.get(key);
+    if (first) first.findings.push(finding);
+    else byRule.set(key, { at: index, findings: [finding] });
+    return first !== undefined;
+  }
+
+  all(): readonly MergedFinding[] {
+    return [...this.#byNode.values()].flatMap((byRule) => [...byRule.values()]);
+  }
+}
+
+interface MergedFinding {
+  readonly at: number;
+  readonly findings: Finding[];
+}
+
+function alsoAbout(others: readonly string[]): string {
+  const shown = others.slice(0, 5);
+  const rest = others.length - shown.length;
+  return ` Likewise: ${shown.join(", ")}${rest > 0 ? ` and ${rest} more` : ""}.`;
+}

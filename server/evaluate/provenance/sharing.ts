@@ -1,0 +1,58 @@
+import type ts from "typescript";
+import type { PropertyPath } from "../../../library/model/record.ts";
+import type { SourceNode } from "./contexts.ts";
+
+/**
+ * Which records each piece of text has a part in, so that a finding can be put where circuits differ, and a fix can say what
+ * else it changes. Pieces are told apart by their nodes. Counted for one property at a time, on the first question about it:
+ * most plans share nothing.
+ */
+export class Sharing {
+  readonly #records: number;
+  readonly #around: (record: number) => readonly SourceNode[];
+  readonly #behind: (record: number, path: PropertyPath) => readonly SourceNode[];
+  #byRecord: Index | undefined;
+  readonly #byPath = new Map<string, Index>();
+
+  /** `around`: what has a part in a record as a whole (calls, elements); `behind`: what has one in a property of it. */
+  constructor(
+    records: number,
+    around: (record: number) => readonly SourceNode[],
+    behind: (record: number, path: PropertyPath) => readonly SourceNode[],
+  ) {
+    this.#records = records;
+    this.#around = around;
+    this.#behind = behind;
+  }
+
+  recordsAround(piece: SourceNode): ReadonlySet<number> {
+    this.#byRecord ??= this.#count(this.#around);
+    return this.#byRecord.get(piece.node) ?? none;
+  }
+
+  recordsBehind(path: PropertyPath, piece: SourceNode): ReadonlySet<number> {
+    const key = path.join("\n");
+    let index = this.#byPath.get(key);
+    if (!index) {
+      index = this.#count((record) => this.#behind(record, path));
+      this.#byPath.set(key, index);
+    }
+    return index.get(piece.node) ?? none;
+  }
+
+  #count(piecesOf: (record: number) => readonly SourceNode[]): Index {
+    const index = new Map<ts.Node, Set<number>>();
+    for (let record = 0; record < this.#records; record++) {
+      for (const { node } of piecesOf(record)) {
+        const records = index.get(node);
+        if (records) records.add(record);
+        else index.set(node, new Set([record]));
+      }
+    }
+    return index;
+  }
+}
+
+type Index = ReadonlyMap<ts.Node, ReadonlySet<number>>;
+
+const none: ReadonlySet<number> = new Set();

@@ -1,0 +1,184 @@
+import { blankSourceFile } from "ts-blank-space";
+import ts from "typescript";
+import { type Instrumented, instrument } from "../instrument/instrument.ts";
+import type { SourceText, Uri, Version } from "../workspace.ts";
+import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refusedSpace } from "./refusal.ts";
+import { withinTime } from "./time-limited.ts";
+
+/**
+ * One version of one file: parsed once, types stripped, instrumented for the sandbox. It is one of three: it can be run (`marked`), it
+ * is half typed (`syntaxError`), or it is refused (`refusal`).
+ *
+ * Parsing the next version re-uses the nodes of this one and spoils its tree. The parts needed to run the plan are kept apart
+ * from the tree; a late question about an old version (a hover while the newest text is half typed) parses it again.
+ */
+export class PlanFile {
+  readonly uri: Uri;
+  readonly version: Version;
+  readonly text: string;
+  /** Sets the call sites and literals of this file apart from those of others. */
+  readonly number: number;
+  /** TypeScript's first complaint about the syntax; such a file is not run. */
+  readonly syntaxError: SyntaxComplaint | undefined;
+  /** Why the text cannot be read; such a file is not run either. */
+  readonly refusal: Refusal | undefined;
+  /** The JavaScript for the sandbox, and the sites that the walk over the tree found. */
+  readonly instrumented: Instrumented | undefined;
+  #tree: Tree | undefined;
+
+  /** Never throws, and ends in time for any text. */
+  constructor(source: SourceText, number: number, how: HowToRead = {}) {
+    this.uri = source.uri;
+    this.version = source.version;
+    this.text = source.text;
+    this.number = number;
+    const { before, limitMs = fullLimitMs(source.text) } = how;
+    const reading = how.refusal ?? refusedCharacter(source.text) ?? this.#read(before, limitMs);
+    if ("reason" in reading) {
+      this.refusal = reading;
+      this.#tree = treeOf(parse(this.uri, ""), undefined);
+      return;
+    }
+    this.syntaxError = firstSyntaxError(reading.source);
+    this.instrumented = reading.instrumented;
+    this.#tree = reading;
+  }
+
+  /** The syntax tree of exactly this version; of a refused text there is none, and the tree is empty. */
+  get tree(): Tree {
+    if (!this.#tree) {
+      const reading = this.#read(undefined, fullLimitMs(this.text));
+      this.#tree = "reason" in reading ? treeOf(parse(this.uri, ""), undefined) : reading;
+    }
+    return this.#tree;
+  }
+
+  #read(before: PlanFile | undefined, limitMs: number): Tree | Refusal {
+    const text = withoutMarkBeforeHashbang(this.text);
+    const read = (): Tree | Refusal => {
+      const source = before?.update(text) ?? parse(this.uri, text);
+      if (firstSyntaxError(source)) return treeOf(source, undefined);
+      return refusedSpace(source) ?? treeOf(source, stripAndInstrument(source, this.number));
+    };
+    try {
+      const done = withinTime(limitMs, read);
+      if (done) return done.result;
+      putParserInOrder();
+      return refusedForTime(this.text, limitMs);
+    } catch (thrown) {
+      // The parser, or the walk over the tree, runs out of stack for texts nested hundreds deep.
+      if (!(thrown instanceof RangeError)) throw thrown;
+      putParserInOrder();
+      return refusedForDepth(this.text);
+    }
+  }
+
+  /** Hands the tree over to the parser for another text; this version is without one from here on. */
+  private update(text: string): ts.SourceFile | undefined {
+    const old = this.#tree?.source;
+    if (!old || text.length === 0 || old.text.length === 0) return undefined;
+    this.#tree = undefined;
+    return ts.updateSourceFile(old, text, changeBetween(old.text, text));
+  }
+}
+
+interface HowToRead {
+  /** Another version of the same file, if one is at hand: only the changed part is parsed again. */
+  readonly before?: PlanFile | undefined;
+  readonly limitMs?: number;
+  /** The text is known to be refused, and is not read once more. */
+  readonly refusal?: Refusal | undefined;
+}
+
+/** For a text that is to be run: far more than any honest one needs, on any machine. */
+export function fullLimitMs(text: string): number {
+  return 2_000 + Math.ceil(text.length / 200);
+}
+
+/** For a text that is only looked at for its imports, perhaps one of hundreds. */
+export const glanceLimitMs = 150;
+
+/** For the next text of a file that could not be read in that time. */
+export const secondGlanceLimitMs = 30;
+
+/** Both parsers keep state between texts, which only the end of a text clears. */
+function putParserInOrder() {
+  blankSourceFile(parse("file:///empty.ts", ""), () => {});
+}
+
+/** The parser knows a hashbang only as the first two characters. */
+function withoutMarkBeforeHashbang(text: string): string {
+  return text.startsWith("\uFEFF#!") ? `// ${text.slice(3)}` : text;
+}
+
+export interface SyntaxComplaint {
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+export interface Tree {
+  readonly source: ts.SourceFile;
+  /** Its call sites and literals are nodes of this very tree. */
+  readonly instrumented: Instrumented | undefined;
+  /** Names declared directly in a scope, filled in by the file that looks names up. */
+  readonly scopes: Map<ts.Node, ReadonlyMap<string, ts.Node>>;
+}
+
+function treeOf(source: ts.SourceFile, instrumented: Instrumented | undefined): Tree {
+  return { source, instrumented, scopes: new Map() };
+}
+
+function parse(uri: Uri, text: string): ts.SourceFile {
+  const options: ts.CreateSourceFileOptions = {
+    languageVersion: ts.ScriptTarget.ESNext,
+    impliedNodeFormat: ts.ModuleKind.ESNext,
+    jsDocParsingMode: ts.JSDocParsingMode.ParseNone,
+  };
+  return ts.createSourceFile(uri, text, options, true, scriptKind(uri));
+}
+
+function scriptKind(uri: Uri): ts.ScriptKind {
+  if (/\.tsx$/i.test(uri)) return ts.ScriptKind.TSX;
+  if (/\.jsx$/i.test(uri)) return ts.ScriptKind.JSX;
+  return /\.[mc]?js$/i.test(uri) ? ts.ScriptKind.JS : ts.ScriptKind.TS;
+}
+
+/** One range that holds every difference: what is left between the common beginning and the common end. */
+function changeBetween(before: string, after: string): ts.TextChangeRange {
+  const shorter = Math.min(before.length, after.length);
+  let start = 0;
+  let same = 0;
+  // In strides first: comparing two slices is far quicker than comparing their characters one by one.
+  const alike = (inBefore: number, inAfter: number, length: number) =>
+    before.slice(inBefore, inBefore + length) === after.slice(inAfter, inAfter + length);
+  for (const stride of [1_024, 1]) {
+    while (start + stride <= shorter && alike(start, start, stride)) start += stride;
+  }
+  for (const stride of [1_024, 1]) {
+    for (let more = same + stride; more <= shorter - start; more += stride) {
+      if (!alike(before.length - more, after.length - more, stride)) break;
+      same = more;
+    }
+  }
+  return { span: { start, length: before.length - same - start }, newLength: after.length - same - start };
+}
+
+function firstSyntaxError(source: ts.SourceFile): SyntaxComplaint | undefined {
+  // Not in the public type, but the only place where the parser leaves its complaints without a whole program.
+  const { parseDiagnostics } = source as ts.SourceFile & { parseDiagnostics: readonly ts.Diagnostic[] };
+  const first = parseDiagnostics[0];
+  if (!first) return undefined;
+  const start = Math.min(first.start ?? 0, source.text.length);
+  return {
+    start,
+    end: Math.min(start + (first.length ?? 0), source.text.length),
+    text: ts.flattenDiagnosticMessageText(first.messageText, "\n"),
+  };
+}
+
+function stripAndInstrument(source: ts.SourceFile, number: number): Instrumented {
+  const leftOver: ts.Node[] = [];
+  const js = blankSourceFile(source, (node) => leftOver.push(node));
+  return instrument(source, js, number, leftOver);
+}

@@ -1,0 +1,29 @@
+import { createHash } from "node:crypto";
+import type { SourceText } from "../workspace.ts";
+import type { Refusal } from "./refusal.ts";
+
+/** Texts that could not be read in time, by their content, so that each costs its time once. */
+export class SlowTexts {
+  readonly #known = new Map<string, { readonly limitMs: number; readonly refusal: Refusal }>();
+  /** Most texts are of another length, and need no digest. */
+  readonly #lengths = new Set<number>();
+
+  remember(source: SourceText, limitMs: number, refusal: Refusal): void {
+    this.#lengths.add(source.text.length);
+    this.#known.set(digestOf(source), { limitMs, refusal });
+  }
+
+  /** Undefined if the text has never been given so much time. */
+  refusalOf(source: SourceText, limitMs: number): Refusal | undefined {
+    if (!this.#lengths.has(source.text.length)) return undefined;
+    const known = this.#known.get(digestOf(source));
+    return known && known.limitMs >= limitMs ? known.refusal : undefined;
+  }
+}
+
+/** How a text is read depends on the ending of its name too. */
+function digestOf({ uri, text }: SourceText): string {
+  return createHash("sha256")
+    .update(`${/\.[^./]*$/.exec(uri)?.[0] ?? ""}\n${text}`)
+    .digest("base64");
+}

@@ -1,0 +1,73 @@
+import { type Connection, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
+import type { EditorWorkspace } from "./editor-workspace.ts";
+import { fileName } from "./evaluate/files/file-name.ts";
+import { numberedWires } from "./evaluate/files/kept-numbers.ts";
+import type { AnswerWiring } from "./handle-requests.ts";
+import { diagram, scenarioNames, withoutPicture } from "./language/diagram.ts";
+import { type Diagram, type DiagramParams, diagramMethod } from "./language/messages.ts";
+import { planMeantBy, type ShownPlan } from "./open-plans.ts";
+import type { Layouts } from "./output/layouts.ts";
+import type { RequestGuard } from "./request-guard.ts";
+
+/**
+ * Answers requests for the picture of a plan. The picture is laid out in a thread of its own, so that whoever types is answered
+ * meanwhile; of several requests for one plan that wait for it only the newest is drawn.
+ */
+export function answerDiagram(
+  connection: Connection,
+  { workspace, running }: AnswerWiring,
+  guard: RequestGuard,
+  layouts: Layouts,
+): void {
+  connection.onRequest(diagramMethod, (params: DiagramParams, token) =>
+    guard(diagramMethod, params, token, async () => {
+      const file = workspace.fromEditor(params.textDocument.uri);
+      const { plans } = await running();
+      const settled = await plans.settledOf(file);
+      const plan = planMeantBy(file, settled);
+      return plan ? draw(plan, params, workspace, layouts) : null;
+    }),
+  );
+}
+
+async function draw(
+  { root, outcome, view: plan }: ShownPlan,
+  { view, scenario }: DiagramParams,
+  workspace: EditorWorkspace,
+  layouts: Layouts,
+): Promise<Diagram> {
+  if (!plan) return withoutPicture(workspace.client(root), view, whyNoPlan(outcome));
+  const { judgement } = plan.plan;
+  const chosen = scenario === undefined ? -1 : scenarioNames(judgement).indexOf(scenario);
+  const shown = { view, scenario: chosen < 0 ? undefined : chosen };
+  const { drawDiagram } = await import("../library/documents/diagram/draw-diagram.ts");
+  const drawn = await drawDiagram(
+    judgement,
+    {
+      ...{
+        view,
+        medium: "screen",
+        title: fileName(root),
+        numbers: shownNumbers(numberedWires(plan.plan, workspace).numbered),
+      },
+      ...(shown.scenario === undefined ? {} : { scenario: shown.scenario }),
+    },
+    (graph) => layouts.layOut(graph, root),
+  );
+  if (drawn.drawn) return diagram(plan, shown, drawn.drawing);
+  if (drawn.superseded) throw superseded();
+  return withoutPicture(workspace.client(root), view, drawn.why);
+}
+
+function whyNoPlan(outcome: ShownPlan["outcome"]): string {
+  if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
+  const broken = outcome?.state === "incomplete" ? fileName(outcome.broken) : "the plan";
+  return `There is nothing to draw yet: ${broken} is half typed.`;
+}
+
+function superseded(): ResponseError<{ retriggerRequest: boolean }> {
+  return new ResponseError(LSPErrorCodes.ServerCancelled, "A newer request took the place of this one.", {
+    retriggerRequest: false,
+  });
+}

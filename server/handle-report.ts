@@ -1,0 +1,75 @@
+import { basename } from "node:path";
+import type { CancellationToken, Connection } from "vscode-languageserver";
+import { fileName } from "./evaluate/files/file-name.ts";
+import type { Workspace } from "./evaluate/workspace.ts";
+import type { AnswerWiring } from "./handle-requests.ts";
+import { type ReportAnswer, type ReportParams, reportMethod } from "./language/messages.ts";
+import { plainWords } from "./language/plain-words.ts";
+import { planMeantBy, type ShownPlan } from "./open-plans.ts";
+import { writeWhole } from "./output/atomic-write.ts";
+import type { Layouts } from "./output/layouts.ts";
+import type { RequestGuard } from "./request-guard.ts";
+
+/** Answers requests for the report: makes it of the texts as they are at that moment, and writes it whole or not at all. */
+export function answerReport(
+  connection: Connection,
+  { workspace, running }: AnswerWiring,
+  guard: RequestGuard,
+  layouts: Layouts,
+): void {
+  connection.onRequest<ReportAnswer, void>(reportMethod, (params: ReportParams, token: CancellationToken) =>
+    guard(reportMethod, params, token, async () => {
+      const stopping = new AbortController();
+      const listening = token.onCancellationRequested(() => stopping.abort(new Error("Cancelled.")));
+      try {
+        const file = workspace.fromEditor(params.textDocument.uri);
+        const { plans } = await running();
+        const settled = await plans.borrowed(file);
+        const plan = planMeantBy(file, settled);
+        return await writeReport(plan, params, { workspace, layouts, signal: stopping.signal });
+      } finally {
+        listening.dispose();
+      }
+    }),
+  );
+}
+
+interface Means {
+  readonly workspace: Pick<Workspace, "read">;
+  readonly layouts: Layouts;
+  readonly signal: AbortSignal;
+}
+
+async function writeReport(
+  shown: ShownPlan | undefined,
+  { path, page, force }: ReportParams,
+  { workspace, layouts, signal }: Means,
+): Promise<ReportAnswer> {
+  const failed = (message: string): ReportAnswer => ({ state: "failed", message: plainWords(message) });
+  const { planReport, reportKind } = await import("./output/plan-report.ts");
+  const kind = reportKind(path);
+  if (!kind) return failed(`A report is a file that ends in .html or .pdf, not ${basename(path)}.`);
+  const plan = checkedPlan(shown);
+  if (typeof plan === "string") return failed(plan);
+  const layOut: Layouts["layOut"] = (graph) => layouts.layOut(graph);
+  const { bytes, missing } = await planReport({ plan, workspace, kind, page, layOut, signal });
+  const written = await writeWhole(path, bytes, { force, signal });
+  if (written.written) return { state: "written", path, missing: plainWords(missing.join(" ")) };
+  if (written.notOurs !== undefined)
+    return { state: "not-ours", message: plainWords(`${basename(path)} ${written.notOurs}.`) };
+  return failed(`${basename(path)} ${written.why}; no report was written.`);
+}
+
+/** A plan whose every text is whole and ran to its end; of any other, why there is nothing to report. */
+function checkedPlan(shown: ShownPlan | undefined) {
+  if (!shown) return 'This file belongs to no plan: neither it nor a file that uses it imports "loomwright".';
+  const { outcome, view } = shown;
+  if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
+  if (outcome?.state === "incomplete")
+    return `${fileName(outcome.broken)} is half typed, so there is nothing to report yet.`;
+  if (!view?.current) return "The text changed meanwhile; ask again.";
+  const [problem] = view.plan.judgement.problems;
+  if (!problem) return view.plan;
+  const found = view.plan.findings.find(({ finding }) => finding.rule === problem.rule);
+  return `The plan did not run to its end, so there is nothing to report: ${found?.message ?? problem.rule}`;
+}

@@ -1,0 +1,154 @@
+import { randomBytes } from "node:crypto";
+import * as nodeFiles from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { whyNotOurs } from "./recognise-own-files.ts";
+import { sealed } from "./seal.ts";
+
+/**
+ * Writes a file whole: beside it first, then renamed over it, so that nobody ever finds half of one. A link stays a link, a
+ * file keeps its mode, no folder is made. A file that is there already is written over only if it is ours and as we wrote it, or with
+ * `force`: hence the digest that each file gets.
+ *
+ * Whatever the disk says is an answer, not an error. Rejects only with the reason of `signal`; then, as after every failure,
+ * nothing is left behind.
+ */
+export async function writeWhole(
+  path: string,
+  content: Uint8Array | string,
+  { force, isOurs, signal, disk = nodeFiles }: WriteOptions,
+): Promise<Written> {
+  signal?.throwIfAborted();
+  try {
+    const target = await found(path, disk);
+    if (target.why !== undefined) return { written: false, path, why: target.why };
+    if (target.there && !force) {
+      const before = await disk.readFile(target.path);
+      const notOurs = isOurs
+        ? isOurs(before)
+          ? undefined
+          : "was not made by Loomwright"
+        : whyNotOurs(path, before, content);
+      if (notOurs !== undefined)
+        return { written: false, path, why: `${notOurs}, and only --force writes over it`, notOurs };
+    }
+    await replaceWhole(target.path, isOurs ? content : sealed(path, content), { signal, disk });
+    return { written: true, path };
+  } catch (error) {
+    signal?.throwIfAborted();
+    return { written: false, path, why: whyNotWritten(error) };
+  }
+}
+
+export interface WriteOptions {
+  /** Also over a file that is not ours. A folder, or what is no ordinary file, is never written over. */
+  readonly force: boolean;
+  /** Whether the bytes that are there are ours to replace. Left out: see {@link whyNotOurs}; the file is then sealed. */
+  readonly isOurs?: (before: Uint8Array) => boolean;
+  readonly signal?: AbortSignal | undefined;
+  /** The disk; a test puts a failing one here. */
+  readonly disk?: Disk;
+}
+
+/** What became of one file that was to be written. */
+export type Written =
+  | { readonly written: true; readonly path: string }
+  /** Nothing was changed on disk. `why` is a clause: "is a folder". */
+  | {
+      readonly written: false;
+      readonly path: string;
+      readonly why: string;
+      /** Only `force` would write over it, for this reason, a clause too. */
+      readonly notOurs?: string;
+    };
+
+export type Disk = Pick<
+  typeof nodeFiles,
+  "chmod" | "lstat" | "mkdir" | "open" | "readFile" | "realpath" | "rename" | "rm" | "stat" | "writeFile"
+>;
+
+/**
+ * Replaces or makes the file of a path that is not a link. Rejects with what the disk or `signal` says, and has then changed
+ * nothing.
+ */
+export async function replaceWhole(
+  path: string,
+  content: Uint8Array | string,
+  { signal, disk = nodeFiles }: { readonly signal?: AbortSignal | undefined; readonly disk?: Disk } = {},
+): Promise<void> {
+  const mode = await modeOf(path, disk);
+  // In the same folder, so that the rename stays on one disk; a short name of its own fits wherever the file's fits.
+  const beside = join(dirname(path), `.${randomBytes(6).toString("hex")}.tmp`);
+  try {
+    // Flushed, so that after a power cut the name does not stand for an empty file.
+    await disk.writeFile(beside, content, { flag: "wx", flush: true });
+    if (mode !== undefined) await disk.chmod(beside, mode);
+    signal?.throwIfAborted();
+    await disk.rename(beside, path);
+  } catch (error) {
+    await disk.rm(beside, { force: true });
+    throw error;
+  }
+}
+
+/** Makes the folder that somebody named to write into, where it is not there yet; the one above it has to be. */
+export async function makeNamedFolder(path: string, disk: Disk = nodeFiles): Promise<Written> {
+  try {
+    await disk.mkdir(path);
+    return { written: true, path };
+  } catch (error) {
+    const there = await disk.stat(path).catch(() => undefined);
+    if (there?.isDirectory()) return { written: true, path };
+    return { written: false, path, why: there ? "is not a folder" : whyNotWritten(error) };
+  }
+}
+
+/** What the disk said, as a clause: "is in a folder that is not there". */
+export function whyNotWritten(error: unknown): string {
+  const { code = "" } = error as NodeJS.ErrnoException;
+  return reasons[code] ?? `could not be written: ${code || (error instanceof Error ? error.message : error)}`;
+}
+
+const notAllowed = "may not be written here: permission is missing";
+
+const reasons: Readonly<Record<string, string>> = {
+  EACCES: notAllowed,
+  EPERM: notAllowed,
+  EROFS: "is on a disk that can only be read",
+  ENOENT: "is in a folder that is not there",
+  ENOTDIR: "is below something that is not a folder",
+  EISDIR: "is a folder",
+  ENOSPC: "could not be written: the disk is full",
+  EDQUOT: "could not be written: the disk quota is used up",
+  EFBIG: "is too large for this disk",
+  ENAMETOOLONG: "has a name that is too long",
+  ELOOP: "is a link that leads back to itself",
+  EBUSY: "is in use by another program",
+};
+
+type Found =
+  | { readonly path: string; readonly there: boolean; readonly why?: undefined }
+  | { readonly why: string };
+
+/** Where a path leads: through links, to a file that may be replaced or to a free name. */
+async function found(named: string, disk: Disk): Promise<Found> {
+  const itself = await disk.lstat(named).catch(unlessMissing);
+  if (!itself) return { path: named, there: false };
+  const path = itself.isSymbolicLink() ? await disk.realpath(named).catch(unlessMissing) : named;
+  if (path === undefined) return { why: "is a link to something that is not there" };
+  const kind = await disk.stat(path);
+  if (kind.isDirectory()) return { why: "is a folder" };
+  if (!kind.isFile()) return { why: "is not an ordinary file" };
+  return { path, there: true };
+}
+
+/** Of a file that may be written, for the one that takes its place. A rename alone would not ask the file, only its folder. */
+async function modeOf(path: string, disk: Disk): Promise<number | undefined> {
+  const there = await disk.stat(path).catch(unlessMissing);
+  if (!there) return undefined;
+  await (await disk.open(path, "r+")).close();
+  return there.mode & 0o7777;
+}
+
+function unlessMissing(error: NodeJS.ErrnoException): undefined {
+  if (error.code !== "ENOENT") throw error;
+}
