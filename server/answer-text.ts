@@ -29,6 +29,6 @@ export function jsonOf(message: Message): string {
   return `${JSON.stringify(head).slice(0, -1)},"result":${resultText}}`;
 }
 
-export function isAnswerText(message: Message): message is AnswerText {
+function isAnswerText(message: Message): message is AnswerText {
   return "resultText" in message;
 }

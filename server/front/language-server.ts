@@ -17,11 +17,6 @@ import { createFront } from "./front.ts";
 /** How long an engine's thread may be at one piece of work. A keystroke of 3,000 circuits takes a tenth of the first. */
 const limitsMs = { foreground: 400, background: 30_000 };
 
-const contentTypeEncoder = {
-  name: "application/json",
-  encode: async (message: Message) => Buffer.from(jsonOf(message), "utf8"),
-};
-
 const words = process.argv.slice(2);
 const usage = "loomwright-language-server --stdio | --node-ipc | --socket=PORT | --pipe=NAME";
 const transport = transportOf(words);
@@ -96,11 +91,17 @@ function transportOf(words: readonly string[]): Transport | undefined {
   if (words.includes("--node-ipc"))
     return readingText([new IPCMessageReader(process), new IPCMessageWriter(process)]);
   if (words.includes("--stdio")) {
-    const writer = new StreamMessageWriter(process.stdout, { contentTypeEncoder });
+    const writer = new StreamMessageWriter(process.stdout, {
+      contentTypeEncoder: { name: "application/json", encode },
+    });
     return { reader: new StreamMessageReader(process.stdin), writer, takesText: true };
   }
   const port = Number(given("--socket"));
   if (port) return readingText(createServerSocketTransport(port));
   const pipe = given("--pipe");
   return pipe ? readingText(createServerPipeTransport(pipe)) : undefined;
+}
+
+async function encode(message: Message): Promise<Uint8Array> {
+  return Buffer.from(jsonOf(message), "utf8");
 }
