@@ -20,8 +20,8 @@ function forbid(holder: object, names: readonly string[], of: string): void {
     });
 }
 
-/** Globals that zod and Vitest define for themselves when they are imported. */
-const ofPackages = /^__(zod|vitest)/;
+/** Globals that zod, Vitest and elkjs define for themselves when they are imported. */
+const ofPackages = /^(__(zod|vitest)|goog$)/;
 
 forbid(vi, ["mock", "doMock", "stubGlobal", "stubEnv", "useFakeTimers", "resetModules"], "vi");
 forbid(v8, ["setFlagsFromString", "setHeapSnapshotNearHeapLimit", "takeCoverage"], "v8");
