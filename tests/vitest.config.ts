@@ -3,15 +3,55 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
 const house = fileURLToPath(new URL("..", import.meta.url));
+const tests = ["library", "server", "extension", "tests"].map((folder) => `${folder}/**/*.test.ts`);
+
+/**
+ * The test files that each need a process of their own, with the reason. All others share a few processes, so that the compiler
+ * and the engine are imported once and not once for each file. A new test file shares; if it affects its process, a guard
+ * (`tests/setup/shared-process.ts`) fails it and names this list.
+ */
+const alone: Readonly<Record<string, string>> = {
+  "tests/hostile/memory.test.ts": "counts the memory of its process and sets a V8 flag",
+  "tests/growth/*.test.ts":
+    "counts steps with V8's precise coverage, which must start before the code it counts is loaded",
+  "server/open-plans.test.ts": "mocks a module",
+  "tests/difference/*.test.ts": "changes the current directory and the PATH",
+  "server/output/{report-pdf,label-pdf,drawing-files}.test.ts":
+    "reads PDF with pdf.js, which adds the built-ins of newer engines, and a browser's `self`, to its process",
+};
+
+const files = Object.keys(alone);
 
 export default defineConfig({
   root: house,
   resolve: { alias: { loomwright: `${house}library/plan/index.ts` } },
   test: {
-    include: ["library/**/*.test.ts", "server/**/*.test.ts", "extension/**/*.test.ts", "tests/**/*.test.ts"],
     globalSetup: ["tests/setup/build-worker.mjs"],
-    setupFiles: ["tests/setup/property-seed.ts"],
     maxWorkers: availableParallelism(),
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "shared",
+          include: tests,
+          exclude: ["**/node_modules/**", ...files],
+          setupFiles: ["tests/setup/property-seed.ts", "tests/setup/shared-process.ts"],
+          pool: "forks",
+          isolate: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "alone",
+          include: files,
+          setupFiles: ["tests/setup/property-seed.ts"],
+          pool: "forks",
+          sequence: { groupOrder: 2 },
+        },
+      },
+    ],
     // Only to end what hangs: a busy machine must not fail what is merely slow.
     testTimeout: 120_000,
   },

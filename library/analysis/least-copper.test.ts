@@ -69,27 +69,33 @@ test("no combination that is enough has less copper: brute force finds the same"
 });
 
 test("every leg is needed: with any of them one size thinner it is no longer enough", () => {
+  let thinned = 0;
   fc.assert(
     fc.property(anyWay, ([legs, allowedV]) => {
       const found = leastCopper(legs, allowedV);
       found?.forEach((choice, index) => {
         if (choice === 0) return;
+        thinned++;
         expect(totalOf(legs, found.with(index, choice - 1)).dropV).toBeGreaterThan(allowedV);
       });
     }),
     { numRuns: 1000 },
   );
+  expect(thinned, "legs that were made one size thinner").toBeGreaterThan(200);
 });
 
 test("a wider limit never asks for more copper", () => {
+  let enough = 0;
   fc.assert(
     fc.property(anyWay, fc.integer({ min: 0, max: 200 }), ([legs, allowedV], moreV) => {
       const strict = leastCopper(legs, allowedV);
       if (!strict) return;
+      enough++;
       const wide = leastCopper(legs, allowedV + moreV);
       expect(wide && totalOf(legs, wide).copperMm2M).toBeLessThanOrEqual(totalOf(legs, strict).copperMm2M);
     }),
   );
+  expect(enough, "ways with an answer").toBeGreaterThan(20);
 });
 
 test("twelve legs of fourteen sizes are searched, not tried out one by one", () => {

@@ -9,8 +9,12 @@ export interface ExampleRun {
   readonly problems: readonly PlanProblem[];
 }
 
-/** Runs the plain JavaScript of a page's plan; its import of the library is left out, the library's words are given. */
-export function runExample(code: string): ExampleRun {
+/**
+ * Runs the plain JavaScript of a page's plan; its import of the library is left out, the library's words are given.
+ *
+ * @param limitMs time on the clock after which the plan is stopped; shorter than the default only for a plan that has to be stopped
+ */
+export function runExample(code: string, limitMs = generousLimitMs): ExampleRun {
   const records: PlanRecord[] = [];
   // Of the same number of lines, so that those of a stack are those of the page.
   const body = code.replace(/^import [\s\S]*? from "loomwright";/m, (text) => text.replaceAll(/[^\n]/g, ""));
@@ -24,7 +28,7 @@ export function runExample(code: string): ExampleRun {
   continueNumberingAt(0);
   try {
     const given = Object.fromEntries(words.map((word) => [word, recording(word)]));
-    new Script(body, { filename: pageName }).runInContext(createContext(given), { timeout: endlessAfterMs });
+    new Script(body, { filename: pageName }).runInContext(createContext(given), { timeout: limitMs });
     return { records, problems: [] };
   } catch (error) {
     return { records, problems: [problemOf(error)] };
@@ -33,8 +37,8 @@ export function runExample(code: string): ExampleRun {
 
 const makers = plan as unknown as Readonly<Record<Word, (input: unknown) => unknown>>;
 
-/** A page's plan ends at once, or never. */
-const endlessAfterMs = 500;
+/** An example ends at once, which may be seconds on a busy machine, or never: only an endless one meets this limit. */
+const generousLimitMs = 30_000;
 
 const pageName = "page.js";
 

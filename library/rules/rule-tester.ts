@@ -79,10 +79,12 @@ export const goodCircuit: Input = {
 /** What is wrong with a table as a table. Empty: nothing. */
 export function faultsOfTable(rule: Rule<unknown>, cases: readonly RuleCase[]): string[] {
   const faults: string[] = [];
+  // Each plan runs once, not once for every pair: a run makes a realm of its own.
+  const plans = cases.map(ranOf);
   cases.forEach((one, index) => {
     const earlier = cases.slice(0, index);
     if (earlier.some((other) => other.name === one.name)) faults.push(`two cases are called "${one.name}"`);
-    const twin = earlier.find((other) => isDeepStrictEqual(planOf(other), planOf(one)));
+    const twin = earlier.find((_, other) => isDeepStrictEqual(plans[other], plans[index]));
     if (twin) faults.push(`"${one.name}" repeats the plan of "${twin.name}"`);
     if (one.finds !== "nothing" && one.finds.length === 0) faults.push(`"${one.name}" asserts nothing`);
     if (one.finds !== "nothing" && one.finds.some(({ message }) => message.trim() === ""))
@@ -149,10 +151,6 @@ export function applyFix(records: readonly PlanRecord[], fix: ProposedFix): Plan
     }
   }
   return records.map((record, index) => ({ ...record, input: inputs[index] }));
-}
-
-function planOf(one: RuleCase): unknown {
-  return ranOf(one);
 }
 
 function complain(faults: readonly string[]): void {

@@ -1,4 +1,4 @@
-import { afterAll } from "vitest";
+import { onTestFinished } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Position, Range } from "vscode-languageserver-types";
 import { createEditorWorkspace, type EditorWorkspace } from "../editor-workspace.ts";
@@ -23,7 +23,7 @@ export interface PlanUnderCursor {
 const folder = "file:///plans/";
 
 /**
- * Checks a plan: `circuit` and `build` are imported for it on a line of their own if it does not do so itself. Further files are
+ * Checks a plan, inside a test: `circuit` and `build` are imported for it on a line of their own if it does not do so itself. Further files are
  * given by name. `later` is what the editor's text became after the check, for features that answer "as of the last complete text".
  */
 export async function planUnderCursor(
@@ -43,7 +43,7 @@ export async function planUnderCursor(
   workspace.open(document);
   // A machine that is busy with other tests must not make a plan look endless.
   const checker = createChecker(workspace, { limits: { timeMs: 60_000 } });
-  checkers.push(checker);
+  onTestFinished(() => checker.dispose());
   const plan = await checker.check(uri);
   if (plan.state !== "checked") throw new Error(`The plan is half typed: ${JSON.stringify(plan)}`);
 
@@ -62,12 +62,6 @@ export async function planUnderCursor(
   const position = document.positionAt(cursor);
   return { uri, view, checker, workspace, position, range: { start: position, end: position }, text: now };
 }
-
-const checkers: Checker[] = [];
-
-afterAll(async () => {
-  await Promise.all(checkers.splice(0).map((checker) => checker.dispose()));
-});
 
 function diskOf(files: Readonly<Record<string, string>>): Workspace {
   const texts = new Map(Object.entries(files).map(([name, text]) => [`${folder}${name}`, text]));

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
 import type { Drawing, View } from "../../library/documents/diagram/drawing.ts";
-import { correctNetworks, drawn, examplePlans, judgedFile, judgedText } from "./drawn-plans.ts";
+import { correctNetworks, drawn, examplePlans, fileJudge, judgedText } from "./drawn-plans.ts";
 import { piecesOf } from "./pieces-of-svg.ts";
+
+const judgedFile = fileJudge();
 
 const views: readonly View[] = ["one-line", "wiring"];
 const inRoom = (text: string) => text.length;

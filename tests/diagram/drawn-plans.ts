@@ -27,13 +27,15 @@ export const correctNetworks: readonly string[] = readdirSync(join(house, "tests
   .map((name) => `tests/networks/correct/${name}`)
   .sort();
 
-const onDisk = createChecker(diskWorkspace([pathToFileURL(house).href]));
-afterAll(() => onDisk.dispose());
-
-export async function judgedFile(file: string): Promise<Judgement> {
-  const outcome = await onDisk.check(pathToFileURL(join(house, file)).href);
-  if (outcome.state !== "checked") throw new Error(`${file} is ${outcome.state}`);
-  return outcome.judgement;
+/** Judges plans from files. For the top of a test file: the checker is disposed of after the tests of that file. */
+export function fileJudge(): (file: string) => Promise<Judgement> {
+  const onDisk = createChecker(diskWorkspace([pathToFileURL(house).href]));
+  afterAll(() => onDisk.dispose());
+  return async (file) => {
+    const outcome = await onDisk.check(pathToFileURL(join(house, file)).href);
+    if (outcome.state !== "checked") throw new Error(`${file} is ${outcome.state}`);
+    return outcome.judgement;
+  };
 }
 
 /** A plan that stands in no file. */

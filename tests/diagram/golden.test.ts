@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import { drawn, judgedFile } from "./drawn-plans.ts";
+import { drawn, fileJudge } from "./drawn-plans.ts";
+
+const judgedFile = fileJudge();
 
 /*
  * Two drawings as they were looked at and found good. `npx vitest run -u` writes them anew; look at the pictures before you keep

@@ -4,7 +4,9 @@ import { SaxesParser } from "saxes";
 import { expect, test } from "vitest";
 import type { Box } from "../../library/documents/diagram/drawing.ts";
 import { displayName } from "../../library/model/display-name.ts";
-import { correctNetworks, drawn, examplePlans, judgedFile } from "./drawn-plans.ts";
+import { correctNetworks, drawn, examplePlans, fileJudge } from "./drawn-plans.ts";
+
+const judgedFile = fileJudge();
 
 type Point = readonly [number, number];
 

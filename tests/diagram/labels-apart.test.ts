@@ -4,8 +4,10 @@ import { textWidth } from "../../library/documents/diagram/text-measure.ts";
 import type { Judgement } from "../../library/judge.ts";
 // @ts-expect-error the generator is plain JavaScript, for the bench that runs it as it is
 import { networkPlanText, planText } from "../bench/plan-text.mjs";
-import { correctNetworks, drawn, examplePlans, judgedFile, judgedText } from "./drawn-plans.ts";
+import { correctNetworks, drawn, examplePlans, fileJudge, judgedText } from "./drawn-plans.ts";
 import { blots, type Measure, piecesOf } from "./pieces-of-svg.ts";
+
+const judgedFile = fileJudge();
 
 const views: readonly View[] = ["one-line", "wiring"];
 const measure: Measure = (text, bold) => textWidth(text, 1, bold ? "bold" : "regular");

@@ -7,8 +7,10 @@ import { promisify } from "node:util";
 import { build } from "esbuild";
 import { describe, expect, onTestFinished, test } from "vitest";
 import type { Drawing, View } from "../../library/documents/diagram/drawing.ts";
-import { drawn, judgedFile, judgedText } from "./drawn-plans.ts";
+import { drawn, fileJudge, judgedText } from "./drawn-plans.ts";
 import { sampleDrawing } from "./sample-drawing.ts";
+
+const judgedFile = fileJudge();
 
 const views: readonly View[] = ["one-line", "wiring"];
 

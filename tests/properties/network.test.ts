@@ -24,10 +24,11 @@ const onceOrdered = [
 
 describe("any network", () => {
   it("takes in as much power as it gives out and turns into heat", () => {
+    const tally = new SolvedTally();
     fc.assert(
       fc.property(anySeed, (seed) => {
         const network = randomNetwork(seed);
-        const result = solved(network);
+        const result = tally.add(solved(network));
         if (!result) return;
         const balance = new PowerBalance();
         const over = (a: number, b: number) => result.terminalV[a]! - result.terminalV[b]!;
@@ -57,13 +58,15 @@ describe("any network", () => {
       }),
       runs,
     );
+    tally.expectMostSolved();
   });
 
   it("loses in converters what their efficiency says, and constant powers draw what they state", () => {
+    const tally = new SolvedTally();
     fc.assert(
       fc.property(anySeed, (seed) => {
         const network = randomNetwork(seed);
-        const result = solved(network);
+        const result = tally.add(solved(network));
         if (!result) return;
         for (const part of network.parts) {
           const givenW = result.partV[part.index]! * result.partA[part.index]!;
@@ -80,16 +83,18 @@ describe("any network", () => {
       }),
       runs,
     );
+    tally.expectMostSolved();
   });
 
   it("has the same results whatever the order of its parts and conductors", () => {
+    const tally = new SolvedTally();
     fc.assert(
       fc.property(anySeed, (seed) => {
         const network = randomNetwork(seed);
         const random = randomNumbers(seed + 1);
         const conductors = shuffled(network.conductors.length, random);
         const parts = shuffled(network.parts.length, random);
-        const result = solved(network);
+        const result = tally.add(solved(network));
         const other = solved(reordered(network, parts, conductors));
         if (!result || !other) {
           expect(other).toBe(result);
@@ -105,13 +110,15 @@ describe("any network", () => {
       }),
       { ...runs, examples: onceOrdered },
     );
+    tally.expectMostSolved();
   });
 
   it("gives no device less voltage when a conductor is laid beside another", () => {
+    const tally = new SolvedTally();
     fc.assert(
       fc.property(anySeed, fc.nat(), fc.boolean(), (seed, pick, constantPower) => {
         const network = feederTree(seed, constantPower);
-        const result = solved(network);
+        const result = tally.add(solved(network));
         if (!result) return;
         const twin = network.conductors[pick % network.conductors.length]!;
         const thicker = solved({ ...network, conductors: [...network.conductors, twin] });
@@ -123,6 +130,7 @@ describe("any network", () => {
       }),
       runs,
     );
+    tally.expectMostSolved();
   });
 });
 
@@ -183,6 +191,20 @@ class PowerBalance {
   add(watts: number): void {
     this.sum += watts;
     this.largest = Math.max(this.largest, Math.abs(watts));
+  }
+}
+
+/** Counts the networks of one property that have an operating point: any other one satisfies the property without a check. */
+class SolvedTally {
+  private networks = 0;
+  private solved = 0;
+  add(result: SolvedScenario | undefined): SolvedScenario | undefined {
+    this.networks++;
+    if (result) this.solved++;
+    return result;
+  }
+  expectMostSolved(): void {
+    expect(this.solved / this.networks, "share of the networks that were solved").toBeGreaterThanOrEqual(0.8);
   }
 }
 

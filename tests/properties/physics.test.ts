@@ -159,6 +159,7 @@ describe("the same run said otherwise", () => {
 
 describe("results hold together", () => {
   test("every number is finite, arriving voltage and drop make the system's", () => {
+    let rated = 0;
     fc.assert(
       fc.property(circuits, (circuit) => {
         const { ampacity, drop, protection } = analyseCircuit(circuit);
@@ -172,11 +173,14 @@ describe("results hold together", () => {
         expect(drop.overloaded).toBe(!(ampereA({ ampacity }) >= circuit.loadA));
         const { aimA, bestRatingA, maxA } = protection;
         if (bestRatingA === undefined) return;
+        rated++;
         expect(isMadeRating(bestRatingA, circuit.protection?.family)).toBe(true);
         expect(bestRatingA).toBeGreaterThanOrEqual(aimA);
         expect(bestRatingA).toBeLessThanOrEqual(maxA ?? 0);
       }),
+      { numRuns: 300 },
     );
+    expect(rated, "circuits that a rating protects").toBeGreaterThan(30);
   });
 });
 
@@ -198,6 +202,7 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
   });
 
   test("with headroom: every rating reaches the aim, where its family does", () => {
+    let reached = 0;
     fc.assert(
       fc.property(circuits, (circuit) => {
         const sizing = thinnestWithHeadroom(circuit);
@@ -206,10 +211,12 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
         const { aimA } = analyseCircuit(circuit).protection;
         const family = (circuit.protection ?? circuit.protectionFarEnd)?.family;
         if (nearestRatingAbove(aimA, family) === undefined) return;
+        reached++;
         expect(sizing.ratingA).toBeGreaterThanOrEqual(aimA);
       }),
       runs,
     );
+    expect(reached, "circuits whose family reaches the aim").toBeGreaterThan(200);
   });
 
   test("what is needed does not hang on the size in the plan, and is never above what is sufficient", () => {
@@ -226,14 +233,17 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
   });
 
   test("a rating that is changed never has less than its headroom", () => {
+    let changed = 0;
     fc.assert(
       fc.property(circuits, (circuit) => {
         const sizing = thinnestSufficient(circuit);
         if (!sizing || sizing.ratingA === circuit.protection?.ratingA) return;
+        changed++;
         expect(sizing.ratingA).toBeGreaterThanOrEqual(analyseCircuit(circuit).protection.aimA);
       }),
       runs,
     );
+    expect(changed, "circuits whose rating is changed").toBeGreaterThan(100);
   });
 
   test("most circuits of the test can be sized, so the properties above say something", () => {

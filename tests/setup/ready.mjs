@@ -1,5 +1,5 @@
 // Installs and builds what is missing, so that `npm run demo` and `npm test` each work as the first command in a fresh clone.
-// Uses nothing but Node, because nothing is installed yet when it runs.
+// Uses nothing but Node, because nothing is installed yet when it runs. With `--install-only` it builds nothing.
 
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
@@ -16,7 +16,7 @@ if (!installedIsCurrent()) {
     "error",
   ]);
 }
-step("building", ["run", "--silent", "build"]);
+if (!process.argv.includes("--install-only")) step("building", ["run", "--silent", "build"]);
 
 /** npm writes what it installed beside what it installed; the same versions there as in the lock file mean nothing is to be done. */
 function installedIsCurrent() {

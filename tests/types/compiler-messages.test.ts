@@ -112,10 +112,10 @@ it("leaves to the check what no type can tell", () => {
 });
 
 it("tells each of the likeliest mistakes in words that a builder understands", async () => {
-  const compiler = planCompiler();
-  const drawn = mistakes.map(([mistake, plan]) => {
-    const source = `${head}${parts}${plan}\n`;
-    const found = compiler.diagnostics(source);
+  const sources = mistakes.map(([, plan]) => `${head}${parts}${plan}\n`);
+  const diagnostics = planCompiler().diagnosticsOfEach(sources);
+  const drawn = mistakes.map(([mistake], index) => {
+    const [source, found] = [sources[index]!, diagnostics[index]!];
     expect(found.length, `the compiler lets it pass: ${mistake}`).toBeGreaterThan(0);
     return [`${mistake}`, ...found.map((diagnostic) => draw(source, diagnostic))].join("\n");
   });

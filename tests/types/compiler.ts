@@ -6,8 +6,10 @@ import ts from "typescript";
  * imported from "loomwright". Files other than the plan are read and parsed once for all plans.
  */
 export interface PlanCompiler {
-  /** What the compiler says of a plan, syntax and types. */
+  /** The compiler's diagnostics of a plan, syntax and types. */
   diagnostics(plan: string): readonly ts.Diagnostic[];
+  /** The same of each of many plans, as files of one program: the library's types are checked once and not once for each plan. */
+  diagnosticsOfEach(plans: readonly string[]): readonly (readonly ts.Diagnostic[])[];
   /** Types that the compiler had to instantiate to check a plan: its work, counted without a clock. */
   instantiations(plan: string): number;
   /** The editor's proposals at the sign `|` in a plan, in the order in which it shows them. */
@@ -36,12 +38,15 @@ export function planCompiler(extraOptions: ts.CompilerOptions = {}): PlanCompile
   };
   let plan = "";
   let version = 0;
+  let manyPlans: ReadonlyMap<string, string> = new Map();
   const host = ts.createCompilerHost(options, true);
   const { getSourceFile, fileExists } = host;
   const parsed = new Map<string, ts.SourceFile | undefined>();
-  host.fileExists = (file) => file === planFile || fileExists(file);
+  const textOf = (file: string) => (file === planFile ? plan : manyPlans.get(file));
+  host.fileExists = (file) => textOf(file) !== undefined || fileExists(file);
   host.getSourceFile = (file, languageVersion) => {
-    if (file === planFile) return ts.createSourceFile(file, plan, languageVersion, true);
+    const text = textOf(file);
+    if (text !== undefined) return ts.createSourceFile(file, text, languageVersion, true);
     if (!parsed.has(file)) parsed.set(file, getSourceFile(file, languageVersion));
     return parsed.get(file);
   };
@@ -69,11 +74,18 @@ export function planCompiler(extraOptions: ts.CompilerOptions = {}): PlanCompile
     version++;
     return cursor;
   };
+  const diagnosticsIn = (program: ts.Program, name: string) => {
+    const file = program.getSourceFile(name);
+    if (!file) throw new Error(`${name} is not in the program`);
+    return [...program.getSyntacticDiagnostics(file), ...program.getSemanticDiagnostics(file)];
+  };
   return {
-    diagnostics(text) {
-      const program = programOf(text);
-      const file = program.getSourceFile(planFile);
-      return [...program.getSyntacticDiagnostics(file), ...program.getSemanticDiagnostics(file)];
+    diagnostics: (text) => diagnosticsIn(programOf(text), planFile),
+    diagnosticsOfEach(texts) {
+      manyPlans = new Map(texts.map((text, index) => [planFile.replace(".ts", `-${index}.ts`), text]));
+      const names = [...manyPlans.keys()];
+      const program = ts.createProgram(names, options, host);
+      return names.map((name) => diagnosticsIn(program, name));
     },
     instantiations(text) {
       const program = programOf(text);

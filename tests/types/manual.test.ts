@@ -26,16 +26,21 @@ describe.each(properties)("$name ($holder)", ({ name, optional, manual, examples
     expect(examples.length).toBeGreaterThan(0);
     for (const example of examples) {
       expect(example).toContain(`${name}: `);
-      for (const word of wordsOf(holder)) {
-        const plan = `${parts}${word}(${argumentOf(word, holder, example)});\n`;
-        const messages = compiler.diagnostics(head + plan).map(({ messageText }) => messageText);
-        expect(messages).toEqual([]);
+      for (const plan of plansOf(holder, example)) {
+        expect(messagesByPlan().get(plan)).toEqual([]);
         const { records, problems } = runExample(plan);
         expect(problems).toEqual([]);
         expect(readModel(records).invalid).toEqual([]);
       }
     }
   });
+});
+
+it("the compiler refuses an example that does not hold, beside those that do", () => {
+  const [holds = ""] = messagesByPlan().keys();
+  const wrong = holds.replace('chemistry: "LiFePO4"', 'chemistry: "straw"');
+  const [first, second, third] = compiler.diagnosticsOfEach([holds, wrong, holds].map((plan) => head + plan));
+  expect([first?.length, second?.length, third?.length]).toEqual([0, 1, 0]);
 });
 
 it.each(words)("covers every property of %s that the check knows", (word) => {
@@ -208,6 +213,27 @@ const negativeBus = busBar({ side: "negative" });
 const windlass = motor({ runningA: 40, startingA: 120 });
 const fridge = circuit({ from: panel.branch, load: 4, oneWayFt: 15, gauge: 12 });
 `;
+
+/** An example in a plan of its own, for each word that it is for. */
+function plansOf(holder: string, example: string): readonly string[] {
+  return wordsOf(holder).map((word) => `${parts}${word}(${argumentOf(word, holder, example)});\n`);
+}
+
+let compiled: ReadonlyMap<string, readonly unknown[]> | undefined;
+
+/** The compiler's messages about the plan of each example; all examples are compiled together. */
+function messagesByPlan(): ReadonlyMap<string, readonly unknown[]> {
+  if (!compiled) {
+    const plans = properties.flatMap(({ holder, examples }) =>
+      examples.flatMap((example) => plansOf(holder, example)),
+    );
+    const found = compiler.diagnosticsOfEach(plans.map((plan) => head + plan));
+    compiled = new Map(
+      plans.map((plan, index) => [plan, found[index]!.map(({ messageText }) => messageText)]),
+    );
+  }
+  return compiled;
+}
 
 /** Objects within an argument. */
 const ofSpool = ["SpoolOptions", "SpoolInFeet", "SpoolInMetres"];

@@ -148,6 +148,7 @@ describe("any wiring", () => {
   });
 
   test("taking a device out never takes a path away, putting one in never makes one", () => {
+    let changed = 0;
     fc.assert(
       fc.property(anyWiring, fc.nat(), (network, which) => {
         const places = network.conductors.flatMap(({ near, far }, conductor) => [
@@ -156,6 +157,7 @@ describe("any wiring", () => {
         ]);
         const place = places[which % Math.max(1, places.length)];
         if (!place) return;
+        changed++;
         const without = {
           ...network,
           conductors: network.conductors.map((conductor, index) =>
@@ -168,6 +170,7 @@ describe("any wiring", () => {
       }),
       runs,
     );
+    expect(changed, "wirings with a device to take out").toBeGreaterThan(0.8 * runs.numRuns);
   });
 
   test("the order of conductors and their direction change nothing", () => {
