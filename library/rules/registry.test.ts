@@ -4,7 +4,11 @@ import { acceptableRules } from "../model/allowed-values.ts";
 import { ruleById, rules } from "./registry.ts";
 
 const here = new URL(".", import.meta.url);
-const folders = readdirSync(here, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+/** What rules share; a file there is no rule. */
+const shared = new Set(["wording", "fixes"]);
+const folders = readdirSync(here, { withFileTypes: true }).filter(
+  (entry) => entry.isDirectory() && !shared.has(entry.name),
+);
 const idsInFolders = folders.flatMap(({ name }) =>
   readdirSync(new URL(`${name}/`, here))
     .filter((file) => /^[a-z-]+\.ts$/.test(file))
