@@ -42,7 +42,7 @@ function faultOf(wanted, words) {
 function filesOf() {
   return {
     [`${id}.ts`]: `import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perCircuit } from "../rule.ts";
+import { atProperty, defineRule, perRun } from "../rule.ts";
 
 export const ${name} = defineRule<Values>({
   id: "${id}",
@@ -54,7 +54,7 @@ export const ${name} = defineRule<Values>({
   acceptable: true,
   // Needs: which results of which analysis.
   check: (plan) =>
-    perCircuit(plan, ({ circuit }) => {
+    perRun(plan, ({ circuit }) => {
       const found = false;
       return found ? [{ at: atProperty(circuit), values: { loadA: circuit.loadA } }] : [];
     }),
