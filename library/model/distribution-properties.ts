@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { busBarSides } from "./allowed-values.ts";
 import { termination, torque } from "./bench-properties.ts";
 import { isObject } from "./describe-value.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Property } from "./property.ts";
 import type { Word } from "./record.ts";
 

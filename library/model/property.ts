@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { isNonPlain } from "./describe-value.ts";
 import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { fuseFamilies } from "./allowed-values.ts";
 import { price } from "./bench-properties.ts";
 import { amount, oneOf, type Property } from "./property.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { isObject, isWord } from "./describe-value.ts";
 import { notAList, type Property } from "./property.ts";
 import type { WrittenReference, WrittenTerminal } from "./record.ts";

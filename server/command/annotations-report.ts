@@ -1,6 +1,7 @@
+import { counted } from "../../library/rules/wording/format-number.ts";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";
-import { count, countsOf, worstFirst } from "./finding-counts.ts";
+import { countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
 import type { ReportedFinding } from "./reported-plan.ts";
 import { printable } from "./terminal.ts";
@@ -18,7 +19,7 @@ export function annotationsReport({ plans, passedBy }: Pick<CheckedPlans, "plans
     .sort(worstFirst)
     .map(command);
   const counts = [
-    `${count(plans.length, "plan")}: ${countsOf(findings)}`,
+    `${counted(plans.length, "plan")}: ${countsOf(findings)}`,
     ...passedInLines(passedBy).map(({ title }) => title),
   ];
   return [

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { existsSync, realpathSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
-import { z } from "zod";
+import * as z from "zod";
 import { planInputs } from "../evaluate/files/plan-inputs.ts";
 import type { FileImports } from "../evaluate/text/file-imports.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";

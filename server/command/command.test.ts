@@ -131,7 +131,7 @@ describe("check", () => {
   test("colour only where asked for", async () => {
     write("plan.ts", thin);
     const { out } = await tester.run(["check"], { terminal: { colour: true, progress: false } });
-    expect(out).toContain("\u001b[31;1merror\u001b[0m");
+    expect(out).toContain("\u001b[31m\u001b[1merror\u001b[22m\u001b[39m");
   });
 });
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { textOf } from "../../library/documents/difference/changed-properties.ts";
 import {
   becameWorse,

@@ -1,4 +1,5 @@
 import type { Severity } from "../../library/rules/finding.ts";
+import { counted } from "../../library/rules/wording/format-number.ts";
 import type { ReportedFinding } from "./reported-plan.ts";
 
 const order: Record<Severity, number> = { error: 0, warning: 1, info: 2, hint: 3 };
@@ -14,15 +15,11 @@ export function countsOf(findings: readonly ReportedFinding[]): string {
   const open = findings.filter(({ accepted }) => accepted === undefined);
   const of = (severity: Severity) => open.filter((finding) => finding.severity === severity).length;
   const parts = [
-    of("error") > 0 && count(of("error"), "error"),
-    of("warning") > 0 && count(of("warning"), "warning"),
+    of("error") > 0 && counted(of("error"), "error"),
+    of("warning") > 0 && counted(of("warning"), "warning"),
     of("info") > 0 && `${of("info")} for information`,
-    of("hint") > 0 && count(of("hint"), "hint"),
+    of("hint") > 0 && counted(of("hint"), "hint"),
     open.length < findings.length && `${findings.length - open.length} accepted`,
   ].filter(Boolean);
   return parts.length > 0 ? parts.join(", ") : "nothing found";
-}
-
-export function count(number: number, what: string): string {
-  return `${number} ${what}${number === 1 ? "" : "s"}`;
 }

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { name, version } from "../../library/package.json";
 import { mayHideHazard, passedByReasons } from "../evaluate/files/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";

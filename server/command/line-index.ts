@@ -1,4 +1,6 @@
-/** Offsets of a text turned into lines and columns as people count them, from 1. Columns are UTF-16 units, as in editors. */
+import { type Position, TextDocument } from "vscode-languageserver-textdocument";
+
+/** Offsets of a text as lines and columns that people count, from 1. Columns are UTF-16 units, as in editors. */
 export interface LineIndex {
   positionAt(offset: number): { readonly line: number; readonly column: number };
   /** The text of a line without its line break; undefined past the end. */
@@ -6,22 +8,16 @@ export interface LineIndex {
 }
 
 export function createLineIndex(text: string): LineIndex {
-  const starts = [0];
-  for (const { index, 0: lineBreak } of text.matchAll(/\r\n|\n|\r/g)) starts.push(index + lineBreak.length);
+  const document = TextDocument.create("", "", 0, text);
   return {
     positionAt(offset) {
-      let low = 0;
-      let high = starts.length - 1;
-      while (low < high) {
-        const middle = (low + high + 1) >> 1;
-        if (starts[middle]! <= offset) low = middle;
-        else high = middle - 1;
-      }
-      return { line: low + 1, column: offset - starts[low]! + 1 };
+      const { line, character } = document.positionAt(offset);
+      return { line: line + 1, column: character + 1 };
     },
     lineText(line) {
-      const start = starts[line - 1];
-      return start === undefined ? undefined : text.slice(start, starts[line]).replace(/[\r\n]+$/, "");
+      if (line > document.lineCount) return undefined;
+      const [start, end] = [line - 1, line].map((at) => ({ line: at, character: 0 })) as [Position, Position];
+      return document.getText({ start, end }).replace(/[\r\n]+$/, "");
     },
   };
 }

@@ -12,6 +12,7 @@ import {
   writeWireNumbers,
 } from "../../library/documents/schedules/wire-numbers-file.ts";
 import type { Wire } from "../../library/documents/schedules/wires.ts";
+import { counted } from "../../library/rules/wording/format-number.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { writeWhole } from "../output/atomic-write.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
@@ -99,7 +100,7 @@ function summary(
   const renamed = altered.filter(({ before, identity }) => before?.identity.name !== identity.name);
   const moved = altered.filter((one) => !renamed.includes(one));
   const counts = [
-    `${count(keepable.length, "conductor")} numbered`,
+    `${counted(keepable.length, "conductor")} numbered`,
     ...(added.length > 0 ? [`${added.length} added`] : []),
     ...(renamed.length > 0 ? [`${renamed.length} renamed`] : []),
     ...(moved.length > 0 ? [`${moved.length} joined otherwise`] : []),
@@ -128,7 +129,7 @@ function summary(
     ...hints(file, added, retired),
     ...(nameless > 0
       ? [
-          `  ${count(nameless, "conductor")} without a name: only a circuit with a name of its own keeps its number, so give it one.`,
+          `  ${counted(nameless, "conductor")} without a name: only a circuit with a name of its own keeps its number, so give it one.`,
         ]
       : []),
     "",
@@ -155,8 +156,4 @@ function wireInWords({ name, role, from, to }: Wire): string {
 
 function line(what: string, number: number, words: string): string {
   return `  ${what.padEnd(11)} ${String(number).padStart(4)}  ${printable(words)}`;
-}
-
-function count(number: number, what: string): string {
-  return `${number} ${what}${number === 1 ? "" : "s"}`;
 }

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { z } from "zod";
+import * as z from "zod";
 import { UsageError } from "./usage.ts";
 
 /** Which share of the plans a report is about, and what is needed to put the shares together again. */

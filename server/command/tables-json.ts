@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Table } from "../../library/documents/table.ts";
 import { tableJson } from "../../library/documents/table-json.ts";
 import { name, version } from "../../library/package.json";

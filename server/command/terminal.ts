@@ -1,3 +1,5 @@
+import { styleText } from "node:util";
+
 /** What the command line may do with the screen it writes to. */
 export interface Terminal {
   readonly colour: boolean;
@@ -16,13 +18,13 @@ export function terminalFor(out: Screen, err: Screen, env: NodeJS.ProcessEnv): T
 }
 
 const styles = {
-  error: "31;1",
-  warning: "33;1",
-  info: "36",
-  hint: "2",
-  strong: "1",
-  faint: "2",
-  good: "32",
+  error: ["red", "bold"],
+  warning: ["yellow", "bold"],
+  info: ["cyan"],
+  hint: ["dim"],
+  strong: ["bold"],
+  faint: ["dim"],
+  good: ["green"],
 } as const;
 
 type Style = keyof typeof styles;
@@ -31,7 +33,10 @@ type Style = keyof typeof styles;
 export type Paint = (style: Style, text: string) => string;
 
 export function paintFor({ colour }: Terminal): Paint {
-  return colour ? (style, text) => `\u001b[${styles[style]}m${text}\u001b[0m` : (_, text) => text;
+  // Whether to colour is decided by the screen that the terminal was made for, not by this process's own output.
+  return colour
+    ? (style, text) => styleText([...styles[style]], text, { validateStream: false })
+    : (_, text) => text;
 }
 
 /**

@@ -1,10 +1,11 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
 import { worstDropInWords } from "../../library/documents/worst-drop.ts";
+import { counted } from "../../library/rules/wording/format-number.ts";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { shownFindings } from "../evaluate/shown-findings.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import { codeFrame } from "./code-frame.ts";
-import { count, countsOf, worstFirst } from "./finding-counts.ts";
+import { countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
 import type { Reported, ReportedFinding } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
@@ -71,9 +72,9 @@ function planLine(plan: Reported, paint: Paint): string {
   if (!plan.evaluated) return `${name}: not checked to the end, see above`;
   const { network, worstDrop } = plan;
   const contents = [
-    network && plan.circuits.length === 0 ? "" : count(plan.circuits.length, "circuit"),
-    network ? count(network.contents.parts, "part") : "",
-    network ? count(network.contents.cables, "cable") : "",
+    network && plan.circuits.length === 0 ? "" : counted(plan.circuits.length, "circuit"),
+    network ? counted(network.contents.parts, "part") : "",
+    network ? counted(network.contents.cables, "cable") : "",
   ];
   const parts = [
     contents.filter(Boolean).join(", "),
@@ -94,8 +95,8 @@ function networkLines({ network, networkUnread }: Reported): string[] {
   const others = unsolved.length > failed.length ? ` and ${unsolved.length - failed.length} more` : "";
   const state =
     unsolved.length === 0
-      ? `${count(scenarios, "scenario")} solved`
-      : `${solved} of ${count(scenarios, "scenario")} solved, not ${failed.join(", ")}${others}`;
+      ? `${counted(scenarios, "scenario")} solved`
+      : `${solved} of ${counted(scenarios, "scenario")} solved, not ${failed.join(", ")}${others}`;
   const worst = [
     hardest &&
       hardestInWords({

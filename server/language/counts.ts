@@ -1,4 +1,5 @@
 import { contentsOf, networkStateInWords } from "../../library/documents/network-summary.ts";
+import { counted } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Counts } from "./messages.ts";
 
@@ -52,6 +53,5 @@ export function countsInWords(counts: Counts): string {
 
 /** "1 circuit", "20 circuits"; empty for none. */
 export function several(count: number, what: string): string {
-  if (count === 0) return "";
-  return count === 1 ? `1 ${what}` : `${count.toLocaleString("en-US")} ${what}s`;
+  return count === 0 ? "" : counted(count, what);
 }

@@ -1,3 +1,4 @@
+import { counted } from "../../rules/wording/format-number.ts";
 import type { Drawing, DrawnElement, View } from "./drawing.ts";
 import type { PlacedGraph } from "./graph.ts";
 import { drawLegend, legendOf } from "./legend.ts";
@@ -79,10 +80,6 @@ function descriptionOf({ schematic, view, scenario }: SheetContent): string {
       : `One-line diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "line")}; a line stands for both conductors.`;
   const state = scenario === undefined ? "" : `Currents and voltages as in the scenario "${scenario}".`;
   return [said, state, ...notices].filter(Boolean).join(" ");
-}
-
-function counted(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? "" : "s"}`;
 }
 
 function titleBlock(

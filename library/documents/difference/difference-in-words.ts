@@ -1,4 +1,4 @@
-import { formatDistinct, formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { counted, formatDistinct, formatExact, formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { textOf } from "./changed-properties.ts";
 import type { ComparedPlan, PlanSide } from "./compared-plan.ts";
@@ -102,9 +102,9 @@ function unreadNotice(unread: boolean, label: string): string[] {
 function contentsInWords(side: Extract<PlanSide, { state: "evaluated" }>): string {
   const { circuits, parts, cables, findings } = side;
   const contents = [
-    circuits > 0 || parts === 0 ? count(circuits, "circuit") : "",
-    parts > 0 ? count(parts, "part") : "",
-    cables > 0 ? count(cables, "cable") : "",
+    circuits > 0 || parts === 0 ? counted(circuits, "circuit") : "",
+    parts > 0 ? counted(parts, "part") : "",
+    cables > 0 ? counted(cables, "cable") : "",
   ].filter(Boolean);
   return `${contents.join(", ")}; ${countsInWords(findings) || "nothing found"}`;
 }
@@ -169,7 +169,7 @@ function summaryOf(difference: PlanDifference): string {
     renamedOnly > 0 ? `${renamedOnly} renamed` : "",
     added.length > 0 ? `${added.length} added` : "",
     removed.length > 0 ? `${removed.length} removed` : "",
-    elsewhere.length > 0 ? `${count(elsewhere.length, "figure")} elsewhere` : "",
+    elsewhere.length > 0 ? `${counted(elsewhere.length, "figure")} elsewhere` : "",
     past > 0 ? `${past} past ${past === 1 ? "its limit" : "their limits"}` : "",
     came.length > 0 ? `${countsInWords(came)} came` : "",
     went.length > 0 ? `${countsInWords(went)} went` : "",
@@ -386,16 +386,12 @@ function shownAmount(amount: number, unit: PurchaseChange["unit"]): number {
 function countsInWords(findings: readonly DiffFinding[]): string {
   const of = (word: string) => findings.filter((finding) => severityOf(finding) === word).length;
   return [
-    of("error") > 0 && count(of("error"), "error"),
-    of("warning") > 0 && count(of("warning"), "warning"),
+    of("error") > 0 && counted(of("error"), "error"),
+    of("warning") > 0 && counted(of("warning"), "warning"),
     of("info") > 0 && `${of("info")} for information`,
-    of("hint") > 0 && count(of("hint"), "hint"),
+    of("hint") > 0 && counted(of("hint"), "hint"),
     of("accepted") > 0 && `${of("accepted")} accepted`,
   ]
     .filter(Boolean)
     .join(", ");
-}
-
-function count(number: number, what: string): string {
-  return `${number} ${what}${number === 1 ? "" : "s"}`;
 }

@@ -2,7 +2,7 @@ import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import type { Run } from "../../model/run.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { counted, formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
@@ -350,5 +350,5 @@ function range(factors: readonly (number | null)[]): string {
 
 /** "1 run", "20 runs"; "none". */
 function several(count: number, what: string): string {
-  return count === 0 ? "none" : `${count.toLocaleString("en-US")} ${what}${count === 1 ? "" : "s"}`;
+  return count === 0 ? "none" : counted(count, what);
 }

@@ -1,6 +1,6 @@
 import type { Severity } from "../../rules/finding.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { formatExact } from "../../rules/wording/format-number.ts";
+import { counted, formatExact } from "../../rules/wording/format-number.ts";
 import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
 import type { Cell, Table } from "../table.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "../worst-drop.ts";
@@ -46,7 +46,7 @@ function facts({ file, revision, judgement, numbered }: ReportContext): readonly
     { name: "Nominal voltage", value: voltages(judgement) },
     { name: "In the plan", value: contents(judgement) },
     ...scenarios(judgement),
-    { name: "Findings", value: counted(open) },
+    { name: "Findings", value: findingCounts(open) },
     { name: "Accepted, with a reason", value: String(numbered.length - open.length) },
     ...nearest(judgement),
   ].filter(({ value }) => value !== "");
@@ -98,7 +98,7 @@ function nearest(judgement: JudgedPlan): readonly Fact[] {
 }
 
 /** "2 errors, 1 warning"; nothing found is said of what was checked only. */
-function counted(findings: readonly NumberedFinding[]): string {
+function findingCounts(findings: readonly NumberedFinding[]): string {
   const count = (severity: Severity) => findings.filter((one) => one.severity === severity).length;
   const parts = [
     several(count("error"), "error"),
@@ -137,7 +137,7 @@ function checkedTable({ judgement, numbered }: ReportContext): Table {
 function found(findings: readonly NumberedFinding[]): string {
   const open = findings.filter(({ accepted }) => accepted === undefined);
   const accepted = findings.length - open.length;
-  const counts = [open.length > 0 ? counted(open) : "", accepted > 0 ? `${accepted} accepted` : ""];
+  const counts = [open.length > 0 ? findingCounts(open) : "", accepted > 0 ? `${accepted} accepted` : ""];
   return `${counts.filter(Boolean).join(", ")}: ${findings.map(({ number }) => number).join(", ")}`;
 }
 
@@ -179,5 +179,5 @@ function nothingIn(seen: Seen): string | null {
 
 /** "1 circuit", "20 circuits"; empty for none. */
 function several(count: number, what: string): string {
-  return count === 0 ? "" : `${count.toLocaleString("en-US")} ${what}${count === 1 ? "" : "s"}`;
+  return count === 0 ? "" : counted(count, what);
 }

@@ -12,6 +12,11 @@ export function withUnit(value: number, unit: Unit): string {
   return `${formatRounded(value)} ${unit}`;
 }
 
+/** "1 finding", "1,500 findings", "0 findings". `noun` is a word whose plural ends in s. */
+export function counted(count: number, noun: string): string {
+  return `${count.toLocaleString("en-US")} ${noun}${count === 1 ? "" : "s"}`;
+}
+
 /**
  * A number as the builder wrote it, thousands separated: `4567` → "4,567". One that was worked out in the plan and has
  * no end is cut to three decimals, and below 1 to three figures.

@@ -1,6 +1,7 @@
 import type { Network, Part } from "../../../model/network.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { componentsOf } from "./adjacency.ts";
+import { joinedBy } from "./disjoint-sets.ts";
 import { passesCurrentOn } from "./internal-connections.ts";
 import { type Port, portsOf } from "./ports.ts";
 
@@ -37,7 +38,7 @@ function workOut(network: Network): Feeding {
   const positives = byPiece(feeding, ({ positive }) => pieceOf(positive));
   const negatives = byPiece(feeding, ({ negative }) => pieceOf(negative));
   const passingOn = passingByPiece(network, pieceOf);
-  const islandOf = islands(feeding, pieceOf);
+  const islandOf = islands(feeding, pieces);
   const ends = endsByPiece(poles, pieceOf);
 
   // A source whose negative is alone is told of only where what it feeds has a way back to another one.
@@ -114,24 +115,9 @@ function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => numb
 }
 
 /** Pieces with a source between them belong together: current that leaves one of them can come back by the other. */
-function islands(feeding: readonly Port[], pieceOf: (terminal: number) => number) {
-  const parent = new Map<number, number>();
-  const rootOf = (piece: number): number => {
-    let root = piece;
-    for (let next = parent.get(root); next !== undefined; next = parent.get(root)) root = next;
-    // Shortens the way for the next question, so that long chains of batteries stay linear.
-    for (let at = piece; at !== root; ) {
-      const next = parent.get(at) as number;
-      parent.set(at, root);
-      at = next;
-    }
-    return root;
-  };
-  for (const { positive, negative } of feeding) {
-    const [a, b] = [rootOf(pieceOf(positive)), rootOf(pieceOf(negative))];
-    if (a !== b) parent.set(a, b);
-  }
-  return rootOf;
+function islands(feeding: readonly Port[], pieces: readonly number[]) {
+  const sources = feeding.map(({ positive, negative }) => ({ a: pieces[positive]!, b: pieces[negative]! }));
+  return joinedBy(pieces.length, sources).find;
 }
 
 const hubOrder = ["chassis", "fusePanel", "disconnect", "shunt", "busBar", "part"];
