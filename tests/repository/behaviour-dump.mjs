@@ -61,7 +61,9 @@ function plansOfRulePages() {
   const pages = readdirSync(rules, { recursive: true }).filter(
     (name) => name.endsWith(".md") && name !== "README.md",
   );
-  return pages.sort().flatMap((page) => {
+  // A plan that the clock ends stops at another place in each run.
+  const timeless = pages.filter((page) => !page.endsWith("too-slow.md"));
+  return timeless.sort().flatMap((page) => {
     const blocks = [...readFileSync(join(rules, page), "utf8").matchAll(/^```ts\n([\s\S]*?)^```$/gm)];
     return blocks.map(([, text], index) => [
       `${page.replace(/[\\/]/g, "-").replace(/\.md$/, "")}-${index + 1}.ts`,
