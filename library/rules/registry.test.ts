@@ -50,4 +50,9 @@ describe.each(rules.map((rule) => ({ id: rule.id, rule })))("$id", ({ id, rule }
       if (authority === "regulation" || authority === "standard") expect(section).not.toBe("");
     }
   });
+
+  it("has no title twice, former ones included: a rule is found by each of them", () => {
+    const titles = rules.flatMap(({ title, formerTitles = [] }) => [title, ...formerTitles]);
+    expect(new Set(titles.map((title) => title.toLowerCase())).size).toBe(titles.length);
+  });
 });

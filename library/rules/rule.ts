@@ -10,8 +10,10 @@ import type { At, Finding, ProposedFix, Related, Severity } from "./finding.ts";
 export interface Rule<Values> {
   /** The path below `library/rules`, e.g. "conductor/voltage-drop". */
   readonly id: string;
-  /** In a builder's words, at most eight of them. */
+  /** In the words of a handbook, at most eight of them. */
   readonly title: string;
+  /** Titles of earlier versions: `loomwright explain` still finds the rule by them. */
+  readonly formerTitles?: readonly string[];
   /** The severity it usually has; {@link Found.severity} may differ where the values are worse. */
   readonly severity: Severity;
   /** One sentence: what goes wrong in the real thing. */

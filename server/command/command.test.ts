@@ -334,6 +334,15 @@ describe("explain", () => {
     expect(code).toBe(0);
   });
 
+  test.each(["conductor/voltage-drop", "Excessive voltage drop", "too much voltage lost on the way"])(
+    "finds a rule by its name, its title and a former title: %s",
+    async (asked) => {
+      const { code, out } = await loomwright("explain", asked);
+      expect(out).toMatch(/^# Excessive voltage drop/);
+      expect(code).toBe(0);
+    },
+  );
+
   test("a rule that does not exist is answered with those that may be meant", async () => {
     const { code, err } = await loomwright("explain", "voltage");
     expect(err).toContain("Did you mean conductor/voltage-drop or ");

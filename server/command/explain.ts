@@ -8,7 +8,10 @@ import { UsageError } from "./usage.ts";
 export const explain: Command = {
   name: "explain",
   usage: [
-    { words: "<rule>", does: "what a rule checks, why, and where its numbers come from" },
+    {
+      words: "<rule>",
+      does: "a rule by its name or title: the check, the reason, and the sources of its numbers",
+    },
     { words: "", does: "all rules, a line each" },
   ],
   takes: [],
@@ -24,10 +27,18 @@ async function explainRule(names: readonly string[], outside: Host): Promise<Exi
       outside.out(`${rule.id.padEnd(width)}  ${rule.severity.padEnd(7)}  ${rule.title}\n`);
     return 0;
   }
-  const rule = rules.find((candidate) => candidate.id === id);
+  const rule = rules.find((candidate) => candidate.id === id) ?? ruleTitled(id);
   if (!rule) throw new UsageError(`there is no rule '${id}'.${meant(id)}`);
   outside.out(`${rulePage(rule.id)}\n`);
   return 0;
+}
+
+/** By its title, or by one that it had in an earlier version. */
+function ruleTitled(title: string) {
+  const asked = title.toLowerCase();
+  return rules.find((rule) =>
+    [rule.title, ...(rule.formerTitles ?? [])].some((known) => known.toLowerCase() === asked),
+  );
 }
 
 /** Someone who typed half a rule's name is shown the rules that hold it. */

@@ -69,7 +69,7 @@ describe("completions", () => {
     expect(items[0]?.detail).toBe("within all limits checked");
     expect(items[0]?.labelDetails?.description).toMatch(/^limits met: drop [\d.]+ %, [\d.]+ A spare$/);
     const tooThin = items.find(({ label }) => label === "14");
-    expect(tooThin?.detail).toMatch(/^Conductor too thin for its current/);
+    expect(tooThin?.detail).toMatch(/^Conductor ampacity exceeded/);
     expect(JSON.stringify(tooThin?.documentation)).toContain("Drop at least ");
     expect(tooThin?.labelDetails?.description).toMatch(/^error: drop ≥ [\d.]+ %, 20 A too much$/);
     expect(items.filter(({ preselect }) => preselect)).toHaveLength(1);

@@ -8,7 +8,8 @@ import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const alternatorOverload = defineRule<Values>({
   id: "alternator/overload",
-  title: "More than the alternator gives for hours",
+  title: "Alternator overloaded continuously",
+  formerTitles: ["More than the alternator gives for hours"],
   severity: "warning",
   why: "An alternator at its limit for hours gets hot and fails early, and what it cannot give is drawn from the battery.",
   sources: [alternatorShare.source],

@@ -10,7 +10,8 @@ import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const chargeCurrent = defineRule<Values>({
   id: "battery/charge-current",
-  title: "Charged with more than the battery takes",
+  title: "Charge current limit exceeded",
+  formerTitles: ["Charged with more than the battery takes"],
   severity: "warning",
   why: "Charged too fast, a battery gases, heats up and ages; one with its own protection cuts out while the chargers still push.",
   sources: [statedRating, usualChargeRates.source],

@@ -5,7 +5,8 @@ import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
 
 export const dischargeCurrent = defineRule<Values>({
   id: "battery/discharge-current",
-  title: "More current than the battery may give",
+  title: "Discharge current limit exceeded",
+  formerTitles: ["More current than the battery may give"],
   severity: "warning",
   why: "A battery with its own protection cuts out and leaves everything dark; one without ages fast and heats up.",
   sources: [statedRating],

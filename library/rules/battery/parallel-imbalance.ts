@@ -23,7 +23,8 @@ const withinTenPercent = ownRequirement(
 
 export const parallelImbalance = defineRule<Values>({
   id: "battery/parallel-imbalance",
-  title: "Batteries side by side share unequally",
+  title: "Parallel batteries share current unequally",
+  formerTitles: ["Batteries side by side share unequally"],
   severity: "warning",
   why: "The battery with the shorter leads works hardest, ages first, and then pulls the others down with it.",
   sources: [withinTenPercent],

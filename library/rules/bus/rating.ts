@@ -4,7 +4,8 @@ import { formatDistinctWithUnit } from "../wording/format-number.ts";
 
 export const busRating = defineRule<AboveRating>({
   id: "bus/rating",
-  title: "More current than the bus is rated for",
+  title: "Bus bar rating exceeded",
+  formerTitles: ["More current than the bus is rated for"],
   severity: "warning",
   why: "A bus bar that carries more than its rating heats its studs, and the nuts on them work loose.",
   sources: [statedRating],

@@ -10,7 +10,8 @@ const oneStudEach = ownRequirement(
 
 export const busStuds = defineRule<Values>({
   id: "bus/studs",
-  title: "More conductors than the bus has studs",
+  title: "More conductors than studs on the bus bar",
+  formerTitles: ["More conductors than the bus has studs"],
   severity: "warning",
   why: "Lugs stacked on one stud loosen each other, and the lower ones carry the heat of the upper ones.",
   sources: [oneStudEach],

@@ -9,7 +9,8 @@ import { defineRule } from "../rule.ts";
 
 export const inputCurrent = defineRule<SupplyValues>({
   id: "charger/input-current",
-  title: "Charger takes more at low input voltage",
+  title: "Charger supply undersized at low input voltage",
+  formerTitles: ["Charger takes more at low input voltage"],
   severity: "warning",
   why: "A DC-DC charger takes more current than it gives when its input is low, so an input sized for its output blows its fuse or runs hot.",
   sources: [

@@ -11,7 +11,8 @@ import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const ambient = defineRule<Values>({
   id: "conductor/ambient",
-  title: "Place too hot for the insulation",
+  title: "Ambient temperature too high for the insulation",
+  formerTitles: ["Place too hot for the insulation"],
   severity: "error",
   why: "Where the air is already as hot as the insulation may get, any current at all takes it above that, and it ages, cracks or melts.",
   sources: [ambientCorrection.source, engineSpace60C.source],

@@ -11,7 +11,8 @@ import { noSizeIsEnough, wayOut } from "../wording/way-out.ts";
 
 export const ampacity = defineRule<Values>({
   id: "conductor/ampacity",
-  title: "Conductor too thin for its current",
+  title: "Conductor ampacity exceeded",
+  formerTitles: ["Conductor too thin for its current"],
   severity: "error",
   why: "A conductor that carries more than it may gets hotter than its insulation stands, which then softens, shorts and burns.",
   sources: [

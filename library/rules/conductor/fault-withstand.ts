@@ -17,7 +17,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const faultWithstand = defineRule<Values>({
   id: "conductor/fault-withstand",
-  title: "A short heats the conductor too far",
+  title: "Conductor does not withstand a fault",
+  formerTitles: ["A short heats the conductor too far"],
   severity: "warning",
   why: "In the seconds that a slow fuse takes to open, a short heats a conductor until its insulation melts off.",
   sources: [

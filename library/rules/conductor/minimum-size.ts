@@ -10,7 +10,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const minimumSize = defineRule<Values>({
   id: "conductor/minimum-size",
-  title: "Conductor thinner than any may be",
+  title: "Conductor below the minimum size",
+  formerTitles: ["Conductor thinner than any may be"],
   severity: "warning",
   why: "A very thin wire that runs on its own breaks where it is pulled, bent or shaken, however little current it carries.",
   sources: [

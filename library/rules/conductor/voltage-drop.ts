@@ -30,7 +30,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const voltageDrop = defineRule<Values>({
   id: "conductor/voltage-drop",
-  title: "Too much voltage lost on the way",
+  title: "Excessive voltage drop",
+  formerTitles: ["Too much voltage lost on the way"],
   severity: "warning",
   why: "What is lost in the conductor is missing at the device: lamps dim, pumps and fridges stall or cut out, inverters shut down early.",
   sources: [

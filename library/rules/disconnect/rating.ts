@@ -4,7 +4,8 @@ import { formatDistinctWithUnit } from "../wording/format-number.ts";
 
 export const disconnectRating = defineRule<AboveRating>({
   id: "disconnect/rating",
-  title: "More current than the disconnect is rated for",
+  title: "Disconnect rating exceeded",
+  formerTitles: ["More current than the disconnect is rated for"],
   severity: "warning",
   why: "Contacts that carry more than their rating heat up, pit and weld: the switch that should cut everything off no longer opens.",
   sources: [statedRating],

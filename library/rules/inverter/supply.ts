@@ -8,7 +8,8 @@ import { defineRule } from "../rule.ts";
 
 export const inverterSupply = defineRule<SupplyValues>({
   id: "inverter/supply",
-  title: "Supply too weak for the inverter",
+  title: "Inverter supply undersized",
+  formerTitles: ["Supply too weak for the inverter"],
   severity: "warning",
   why: "An inverter takes the more current the lower the battery is: its supply must bear what it takes just before it cuts off.",
   sources: [

@@ -16,7 +16,8 @@ import {
 
 export const noReturn = defineRule<Values>({
   id: "network/no-return",
-  title: "No way back to the source",
+  title: "No return path",
+  formerTitles: ["No way back to the source"],
   severity: "error",
   why: "Current only flows in a closed loop: without a return to the source that feeds it, a device does not work, or finds a way back through metal that was never meant to carry it.",
   sources: [ownRequirement("Kirchhoff's current law asks for it: what leaves a source comes back to it.")],

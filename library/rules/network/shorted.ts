@@ -5,7 +5,8 @@ import { atEnd, atPart, partInWords, relatedConductor, relatedPart } from "../wo
 
 export const networkShorted = defineRule<Values>({
   id: "network/shorted",
-  title: "A source is joined across itself",
+  title: "Source short-circuited",
+  formerTitles: ["A source is joined across itself"],
   severity: "error",
   why: "With nothing but metal between its poles a battery gives all it has: thousands of amperes, within milliseconds, until something melts.",
   sources: [ownRequirement("No document is needed for it: nothing limits the current but the metal itself.")],

@@ -18,7 +18,8 @@ const oneBond = ownRequirement(
 
 export const twoGrounds = defineRule<Values>({
   id: "network/two-grounds",
-  title: "Negative side bonded to metal twice",
+  title: "Negative bonded to metal in two places",
+  formerTitles: ["Negative side bonded to metal twice"],
   severity: "warning",
   why: "Between two bonds the metal lies beside the negative conductors and carries part of their current: through hinges, hulls and engine mounts, where it corrodes and disturbs.",
   sources: [oneBond],

@@ -19,7 +19,8 @@ import {
 
 export const networkUnconnected = defineRule<Values>({
   id: "network/unconnected",
-  title: "Joined to nothing that feeds it",
+  title: "Not connected to a source",
+  formerTitles: ["Joined to nothing that feeds it"],
   severity: "error",
   why: "What no source reaches does not work, and what the plan does not join is missing in every current that is worked out.",
   sources: [

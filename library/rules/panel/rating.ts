@@ -18,7 +18,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const panelRating = defineRule<Values>({
   id: "panel/rating",
-  title: "More than the fuse panel is made for",
+  title: "Fuse panel rating exceeded",
+  formerTitles: ["More than the fuse panel is made for"],
   severity: "warning",
   why: "A panel's bus and its fuse holders heat up beyond their rating: plastic melts around fuses that never blow.",
   sources: [statedRating],

@@ -5,7 +5,8 @@ import { defineRule } from "../rule.ts";
 
 export const invalidValue = defineRule<Values>({
   id: "plan/invalid-value",
-  title: "Value that cannot be used",
+  title: "Invalid value",
+  formerTitles: ["Value that cannot be used"],
   severity: "error",
   why: "A circuit or network with a value that makes no sense is judged on less than you think, or not at all.",
   sources: [ownRequirement("What each property may hold is said in its own documentation.")],

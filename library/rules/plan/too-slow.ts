@@ -5,7 +5,8 @@ import { formatRounded } from "../wording/format-number.ts";
 
 export const tooSlow = defineRule<Values>({
   id: "plan/too-slow",
-  title: "Plan needs too much time or memory",
+  title: "Plan exceeds its time or memory limit",
+  formerTitles: ["Plan needs too much time or memory"],
   severity: "error",
   why: "A plan that does not come to an end is not checked to its end: circuits may be missing from the result.",
   sources: [

@@ -21,7 +21,8 @@ import { givenInFeet } from "../wording/property-paths.ts";
 
 export const unitSuspect = defineRule<Values>({
   id: "plan/unit-suspect",
-  title: "Number that looks like another unit",
+  title: "Number that suggests another unit",
+  formerTitles: ["Number that looks like another unit"],
   severity: "warning",
   why: "A length in the wrong unit, or watts taken for amperes, makes every figure of the circuit wrong, and a wrong figure that looks right is the one that gets built.",
   sources: [

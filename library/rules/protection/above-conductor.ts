@@ -19,7 +19,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const aboveConductor = defineRule<Values>({
   id: "protection/above-conductor",
-  title: "Fuse or breaker too big for its conductor",
+  title: "Protection rated above conductor ampacity",
+  formerTitles: ["Fuse or breaker too big for its conductor"],
   severity: "error",
   why: "A fuse above what the conductor may carry lets the conductor overheat for hours without ever blowing.",
   sources: [ratingOverConductor.source, ratingBetweenLoadAndConductor],

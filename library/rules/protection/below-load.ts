@@ -13,7 +13,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const belowLoad = defineRule<Values>({
   id: "protection/below-load",
-  title: "Fuse or breaker too small for its load",
+  title: "Protection rated below the load",
+  formerTitles: ["Fuse or breaker too small for its load"],
   severity: "error",
   why: "A fuse below the current of its load blows in ordinary use, and one that keeps blowing gets replaced by one that is too big.",
   sources: [ratingBetweenLoadAndConductor],

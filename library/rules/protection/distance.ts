@@ -11,7 +11,8 @@ const { bare, sheathed, fromBattery } = protectionDistances;
 
 export const distance = defineRule<Values>({
   id: "protection/distance",
-  title: "Fuse or breaker far from its source",
+  title: "Protection too far from its source",
+  formerTitles: ["Fuse or breaker far from its source"],
   severity: "warning",
   why: "The stretch between the source and its fuse is protected by nothing: where it chafes through, it burns.",
   sources: [bare.source, sheathed.source, fromBattery.source],

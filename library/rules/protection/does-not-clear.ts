@@ -19,7 +19,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const doesNotClear = defineRule<Values>({
   id: "protection/does-not-clear",
-  title: "Short at the far end opens nothing soon",
+  title: "Far-end fault not cleared in time",
+  formerTitles: ["Short at the far end opens nothing soon"],
   severity: "warning",
   why: "A long thin conductor lets so little current into a short at its end that the fuse takes it for a load, and the conductor glows.",
   sources: [clearingTime.source, ...timeCurrentGates.map(({ source }) => source)],

@@ -15,7 +15,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const headroom = defineRule<Values>({
   id: "protection/headroom",
-  title: "Fuse or breaker close to a continuous load",
+  title: "Protection rated too close to continuous load",
+  formerTitles: ["Fuse or breaker close to a continuous load"],
   severity: "warning",
   why: "A fuse that carries nearly its rating for hours runs hot, ages, and one day blows for no reason that anyone can find.",
   sources: [ratingOverContinuousLoad.source],

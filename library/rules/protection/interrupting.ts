@@ -16,7 +16,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const protectionInterrupting = defineRule<Values>({
   id: "protection/interrupting",
-  title: "Short too strong for the fuse or breaker",
+  title: "Fault current exceeds interrupting rating",
+  formerTitles: ["Short too strong for the fuse or breaker"],
   severity: "error",
   why: "A fuse that cannot interrupt what the battery delivers bursts or holds an arc, and the short burns on behind it.",
   sources: [breakingCapacity],

@@ -10,7 +10,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const missing = defineRule<Values>({
   id: "protection/missing",
-  title: "No fuse or breaker",
+  title: "No overcurrent protection",
+  formerTitles: ["No fuse or breaker"],
   severity: "error",
   why: "A battery can feed a short with thousands of amperes: without a fuse or breaker nothing stops them before the wire burns.",
   sources: [protectionRequired],

@@ -9,7 +9,8 @@ import { unconfirmed } from "../wording/source-in-words.ts";
 
 export const protectionSelectivity = defineRule<Values>({
   id: "protection/selectivity",
-  title: "The fuse before it may open first",
+  title: "Upstream device may open first",
+  formerTitles: ["The fuse before it may open first"],
   severity: "info",
   why: "When the fuse further up opens instead of the one at the short, everything else that hangs on it goes dark too.",
   sources: [

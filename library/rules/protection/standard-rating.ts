@@ -16,7 +16,8 @@ import { unconfirmed } from "../wording/source-in-words.ts";
 
 export const standardRating = defineRule<Values>({
   id: "protection/standard-rating",
-  title: "Rating that is not made",
+  title: "Non-standard rating",
+  formerTitles: ["Rating that is not made"],
   severity: "warning",
   why: "A rating that no shop has is replaced at the counter by the next one, and nobody checks that one against the conductor.",
   sources: [

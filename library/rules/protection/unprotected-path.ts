@@ -26,7 +26,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const unprotectedPath = defineRule<Values>({
   id: "protection/unprotected-path",
-  title: "A source reaches this conductor past no fuse",
+  title: "Unprotected path from a source",
+  formerTitles: ["A source reaches this conductor past no fuse"],
   severity: "error",
   why: "Where a battery reaches a conductor past no fuse that is small enough for it, a short burns the conductor all along its way.",
   sources: [protectionRequired, protectionOfMachine.source],

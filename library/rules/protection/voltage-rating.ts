@@ -11,7 +11,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const voltageRating = defineRule<Values>({
   id: "protection/voltage-rating",
-  title: "Fuse or breaker made for less voltage",
+  title: "Device voltage rating below system voltage",
+  formerTitles: ["Fuse or breaker made for less voltage"],
   severity: "error",
   why: "A fuse that opens at more volts than it is made for does not put its arc out: the current goes on, through a burning fuse.",
   sources: [deviceVoltage],

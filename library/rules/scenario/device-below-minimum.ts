@@ -14,7 +14,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const deviceBelowMinimum = defineRule<Values>({
   id: "scenario/device-below-minimum",
-  title: "Too little voltage at a device",
+  title: "Device below its minimum voltage",
+  formerTitles: ["Too little voltage at a device"],
   severity: "error",
   why: "A device that gets less than it needs does not start, cuts out, or restarts when something else comes on.",
   sources: [statedRating, cutOffVoltage.source],

@@ -7,7 +7,8 @@ import { atEnd, listInWords, partInWords, relatedPart, scenarioInWords } from ".
 
 export const shuntBypassed = defineRule<Values>({
   id: "shunt/bypassed",
-  title: "Current that the shunt does not count",
+  title: "Current bypasses the shunt",
+  formerTitles: ["Current that the shunt does not count"],
   severity: "warning",
   why: "A meter that misses a current shows a bank as full that is half empty, until the lights go out.",
   sources: [

@@ -11,7 +11,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const coldVoltage = defineRule<Values>({
   id: "solar/cold-voltage",
-  title: "Array voltage too high on cold days",
+  title: "Array voltage exceeds controller input when cold",
+  formerTitles: ["Array voltage too high on cold days"],
   severity: "error",
   why: "Cold panels give more voltage than their label says, and a controller that gets more than it bears is destroyed.",
   sources: [coldVoltageByCoefficient, coldVoltageFactors.source],

@@ -17,7 +17,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const solarConductor = defineRule<Values>({
   id: "solar/conductor",
-  title: "Conductor too thin for the array's current",
+  title: "Conductor undersized for the array's current",
+  formerTitles: ["Conductor too thin for the array's current"],
   severity: "error",
   why: "In bright sun panels give more than their label says, for hours, and no fuse opens: the conductor must bear it.",
   sources: [

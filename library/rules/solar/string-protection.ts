@@ -10,7 +10,8 @@ import { wayOut } from "../wording/way-out.ts";
 
 export const stringProtection = defineRule<Values>({
   id: "solar/string-protection",
-  title: "Strings side by side without their fuses",
+  title: "Parallel strings without string fuses",
+  formerTitles: ["Strings side by side without their fuses"],
   severity: "error",
   why: "When one string has a fault, all others push their current backwards through it, more than its panels bear.",
   sources: [

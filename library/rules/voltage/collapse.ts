@@ -8,7 +8,8 @@ import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "
 
 export const voltageCollapse = defineRule<Values>({
   id: "voltage/collapse",
-  title: "No voltage at which the loads run",
+  title: "Voltage collapse",
+  formerTitles: ["No voltage at which the loads run"],
   severity: "error",
   why: "Devices of constant power take the more current the lower their voltage is: on a supply that is too weak it falls until all cut out.",
   sources: [
