@@ -11,12 +11,12 @@ const properties = {
   ratingA: rating,
   family: oneOf(fuseFamilies, "is not a family of fuses or breakers"),
   // As far away as the longest conductor reaches. Zero is a fuse on the terminal itself.
-  distanceIn: { ...amount("a distance", "in", { from: 0, upTo: 12_000 }), counts: false },
-  distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), counts: false },
+  distanceIn: { ...amount("a distance", "in", { from: 0, upTo: 12_000 }), affectsResults: false },
+  distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), affectsResults: false },
   // 200,000 A is the greatest interrupting rating of UL 248-15 (from memory).
-  interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), counts: false },
+  interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), affectsResults: false },
   // Low voltage ends at 1,500 V DC (IEC 60364-1, from memory); solar fuses are made up to there.
-  ratedV: { ...amount("a voltage", "V", { above: 0, upTo: 1_500 }), counts: false },
+  ratedV: { ...amount("a voltage", "V", { above: 0, upTo: 1_500 }), affectsResults: false },
   price,
 };
 

@@ -36,7 +36,7 @@ describe("a circuit in order", () => {
       {
         record: 0,
         word: "circuit",
-        wired: false,
+        inNetwork: false,
         name: "Heater",
         statesLoad: true,
         loadA: 40,

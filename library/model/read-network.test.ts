@@ -68,7 +68,7 @@ describe("conductors", () => {
         far: null,
         run: {
           word: "cable",
-          wired: true,
+          inNetwork: true,
           statesLoad: false,
           loadA: 0,
           positiveM: 2,
@@ -121,7 +121,7 @@ describe("conductors", () => {
     ]);
     expect(conductors[0]?.run).toMatchObject({
       word: "circuit",
-      wired: true,
+      inNetwork: true,
       statesLoad: true,
       loadA: 2,
       loadW: 24,
@@ -230,8 +230,8 @@ describe("one refused value", () => {
     );
     expect([network, networkUnread]).toEqual([undefined, true]);
     expect(circuits).toMatchObject([
-      { name: "Lamp", loadA: 2, wired: true },
-      { name: "Alone", wired: false },
+      { name: "Lamp", loadA: 2, inNetwork: true },
+      { name: "Alone", inNetwork: false },
     ]);
     expect(unjudged).toEqual([{ record: 3, name: "Supply" }]);
     expect(invalid).toMatchObject([{ record: 5, path: ["studs"], stopsNetwork: true }]);

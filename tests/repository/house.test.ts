@@ -1,8 +1,8 @@
-import { spawnSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { trackedFiles } from "./tracked-files.ts";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
 const manifest = JSON.parse(readFileSync(join(house, "package.json"), "utf8")) as {
@@ -10,9 +10,7 @@ const manifest = JSON.parse(readFileSync(join(house, "package.json"), "utf8")) a
   scripts: Record<string, string>;
 };
 
-const tracked = git("ls-files", "--cached", "--others", "--exclude-standard").filter((file) =>
-  existsSync(join(house, file)),
-);
+const tracked = trackedFiles();
 
 test("the top level holds what a newcomer expects and nothing else", () => {
   const visible = new Set(tracked.map((file) => file.split("/")[0]!).filter((name) => !name.startsWith(".")));
@@ -139,10 +137,4 @@ function pages(): { file: string; text: string }[] {
   return tracked
     .filter((file) => file.endsWith(".md"))
     .map((file) => ({ file, text: readFileSync(join(house, file), "utf8") }));
-}
-
-function git(...words: string[]): string[] {
-  const { stdout, status, stderr } = spawnSync("git", words, { cwd: house, encoding: "utf8" });
-  if (status !== 0) throw new Error(`git ${words.join(" ")}: ${stderr}`);
-  return stdout.split("\n").filter((line) => line !== "");
 }
