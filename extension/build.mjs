@@ -1,5 +1,5 @@
-// Bundles the extension into extension/dist, with everything it carries: the server, the pages of the rules, and the library
-// packed for new builds. Run after server/build.mjs and library/build.mjs; `node extension/build.mjs`.
+// Bundles the extension into extension/dist, with all its contents: the server, the pages of the rules, and the library packed
+// for new builds. Run after server/build.mjs and library/build.mjs: `node extension/build.mjs`.
 
 import { execFile } from "node:child_process";
 import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
@@ -28,7 +28,7 @@ await Promise.all([
 await packLibrary();
 
 /**
- * The language client, most of the code, is a file of its own: the extension is loaded with the first TypeScript file of any
+ * The language client, most of the code, is a separate file: the extension is loaded with the first TypeScript file of any
  * project, and the client only when there is a plan.
  */
 async function bundleClient() {
@@ -41,7 +41,7 @@ async function bundleClient() {
     target: "node20",
     format: "cjs",
     external: ["vscode"],
-    // The editor hands out its module `vscode` to what is required, not to what Node imports by itself.
+    // The editor provides its module `vscode` to `require` calls, not to Node's own imports.
     supported: { "dynamic-import": false },
     logLevel: "error",
   };
@@ -68,7 +68,7 @@ async function bundleClient() {
   ]);
 }
 
-/** What runs inside the diagram's panel, and the sheet that it loads: two files, because the page may run nothing inline. */
+/** The script and the style sheet of the diagram's panel: two files, because the page may not run inline code. */
 async function bundlePage() {
   await build({
     outdir: dist,
@@ -85,7 +85,7 @@ async function bundlePage() {
   });
 }
 
-/** The command line is needed only by a new build, and travels with the rest of the library. */
+/** Only a new build needs the command line, and it travels with the rest of the library. */
 async function copyServer() {
   for (const file of serverFiles) {
     await cp(join(house, "server", "dist", file), join(dist, file), { recursive: true });
@@ -93,8 +93,8 @@ async function copyServer() {
 }
 
 /**
- * The very package that is published, so that a new build gets the same as from `npm install loomwright`; without what lies in
- * dist by now, so that nothing is in the extension twice.
+ * The published package itself: a new build gets the same as from `npm install loomwright`. Files already in dist are left out,
+ * to avoid having them in the extension twice.
  */
 async function packLibrary() {
   const { cutLibrary, libraryRecipe, libraryRest } = await packing();
@@ -125,7 +125,7 @@ async function npmPacked() {
   }
 }
 
-/** The module that takes the package apart, beside the one that puts it together: both are TypeScript. */
+/** The module that splits the package, beside the one that joins it again: both are TypeScript. */
 async function packing() {
   const {
     outputFiles: [{ text }],

@@ -2,8 +2,8 @@ import { commands, type Disposable, window } from "vscode";
 import { editorWords } from "../server/language/plain-words.ts";
 
 /**
- * A command of ours. The editor would show the message of an error that it throws as a notification, with every link in it;
- * here it is shown as text, and the command answers with nothing.
+ * One of our commands. The editor would show the message of an error that it throws as a notification, including every link in
+ * it; here the message is shown as text, and the command returns undefined.
  */
 export function registerCommand(
   id: `loomwright.${string}`,
@@ -19,7 +19,7 @@ export function registerCommand(
   });
 }
 
-/** The message of an error, for a person. It may quote a plan and is not fit to be shown unchanged. */
+/** The message of an error, for a person. It may quote a plan, so it must not be shown unescaped. */
 export function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }

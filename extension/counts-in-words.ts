@@ -1,6 +1,9 @@
 import type { Counts } from "../server/language/messages.ts";
 
-/** "12 circuits, 2 errors, 1 warning", as the server says it of one plan; never that anything is safe, only what was found. */
+/**
+ * "12 circuits, 2 errors, 1 warning", as the server words it for one plan; it lists findings only, and never claims that anything
+ * is safe.
+ */
 export function countsInWords(counts: Counts): string {
   const kinds: [number, string, string][] = [
     [counts.errors, "error", "errors"],
@@ -22,7 +25,7 @@ export function numbered(count: number, one: string, many: string): string {
   return `${count.toLocaleString("en")} ${count === 1 ? one : many}`;
 }
 
-/** Several plans taken together. */
+/** The sum over several plans. */
 export function sumOf(all: readonly Counts[]): Counts {
   const sum = { circuits: 0, parts: 0, cables: 0, errors: 0, warnings: 0, infos: 0, hints: 0, accepted: 0 };
   for (const counts of all) {

@@ -6,7 +6,7 @@ import { readPanelState } from "./diagram/panel-state.ts";
 import { createPlanPanel, type PlanPanel, panelType } from "./diagram/plan-panel.ts";
 import type { ServerSession } from "./server-session.ts";
 
-/** The command that shows the wiring diagram beside the plan, and the panels that it lives in: one for each plan. */
+/** The command that shows the wiring diagram beside the plan, and its panels: one for each plan. */
 export function registerDiagram(
   context: ExtensionContext,
   session: ServerSession,
@@ -50,7 +50,7 @@ export function registerDiagram(
       async deserializeWebviewPanel(webview, kept) {
         const state = readPanelState(kept);
         const root = rootOf(state.uri);
-        // A panel that does not say whose it is cannot be filled again.
+        // A panel without its plan's address cannot be filled again.
         if (state.uri === "" || panels.has(root)) webview.dispose();
         else panels.set(root, createPlanPanel(wiring, root, { webview, state }));
       },
@@ -61,7 +61,7 @@ export function registerDiagram(
   );
 }
 
-/** One spelling for each file, whoever wrote its address. */
+/** One spelling for each file, independent of the source of its address. */
 function rootOf(uri: string): string {
   return Uri.parse(uri).toString();
 }

@@ -5,10 +5,13 @@ import { registerCommand } from "./command.ts";
 import { createMarkdownPages } from "./markdown-pages.ts";
 import type { ServerSession } from "./server-session.ts";
 
-/** The command that shows what changed in the plan since the last commit, and what that does elsewhere. Asked again, it shows it anew. */
+/**
+ * The command that shows the changes in the plan since the last commit, and their effects elsewhere. Run again, it refreshes
+ * them.
+ */
 export function registerDifference(session: ServerSession): Disposable {
   const pages = createMarkdownPages("loomwright-difference");
-  /** Asked from the page itself, the same plan is meant again. */
+  /** If the command is run from the page itself, it means the same plan again. */
   let asked: Uri | undefined;
   return Disposable.from(
     pages,

@@ -1,4 +1,5 @@
-// The client for VS Code. It knows nothing of conductors: it starts the server when there is a plan to check, and shows what it says.
+// The client for VS Code. It has no knowledge of conductors: it starts the server when there is a plan to check, and shows the
+// results.
 
 import { type ExtensionContext, window } from "vscode";
 import { registerCommand } from "./command.ts";
@@ -14,8 +15,8 @@ import { registerWorking } from "./working.ts";
 import { checkWorkspace } from "./workspace-check.ts";
 
 /**
- * Runs when the first TypeScript or JavaScript file is opened, in any project; so it only looks for the library's name, and
- * neither the language client nor the server is loaded before that is found or a command asks for them.
+ * Runs when the first TypeScript or JavaScript file is opened, in any project. Therefore it only looks for the library's name;
+ * neither the language client nor the server is loaded until that is found or a command needs them.
  */
 export function activate(context: ExtensionContext): void {
   const log = window.createOutputChannel("Loomwright", { log: true });

@@ -3,8 +3,8 @@ import { dirname, join, relative } from "node:path";
 import { blockBytes, inBlocks, tarHeader } from "./library-tarball.ts";
 
 /**
- * Unpacks the library's archive to where `npm install` would put it, with its command, so that a new build type-checks
- * and can be checked before npm has ever run. A later `npm install` replaces it with the same.
+ * Unpacks the library's archive to where `npm install` would put it, with its command: a new build type-checks and can be checked
+ * before npm has ever run. A later `npm install` replaces it with the same.
  *
  * @param archive the package as `npm pack` makes it, not compressed (tar)
  * @param folder the build's folder
@@ -44,8 +44,8 @@ interface TarFile {
 }
 
 /**
- * The plain files of an archive. npm writes names longer than a header holds as extended headers (type "x"); our package has none,
- * and one would be an error.
+ * The plain files of an archive. npm writes names longer than a header holds as extended headers (type "x"); our package has
+ * none, and one would be an error.
  */
 function* filesOf(archive: Buffer): Generator<TarFile> {
   let at = 0;

@@ -12,7 +12,7 @@ let folder: string;
 let archive: Buffer;
 const dist = () => join(folder, "dist");
 
-/** Sizes around the blocks of an archive; what the extension carries too, under the same name, another, or changed. */
+/** Sizes around the blocks of an archive; and files that the extension carries too, under the same name, another, or changed. */
 const packed: Record<string, string> = {
   "package.json": JSON.stringify({ name: "loomwright", version: "1.2.3", files: ["dist", "empty.txt"] }),
   "dist/engine.cjs": "e".repeat(1_300),

@@ -5,17 +5,20 @@ import { promisify } from "node:util";
 import { brotliDecompress, gzip } from "node:zlib";
 
 /*
- * The library's package travels in the extension without the files that lie in `dist` anyway, three quarters of it. Here it is
- * put together again, to the byte as npm packed it for publishing: its own headers are kept, in their order, and only contents
+ * The library's package travels in the extension without the files that are in `dist` anyway, three quarters of it. Here it is
+ * put together again, byte for byte as npm packed it for publishing: its own headers are kept, in their order, and only contents
  * are left out. `pack-library.ts` takes them out.
  */
 
-/** The package without the contents of `beside`, compressed with Brotli: a header of the archive, and then what is left. */
+/**
+ * The package without the contents of `beside`, compressed with Brotli: each header of the archive, followed by any remaining
+ * content.
+ */
 export const libraryRest = "library-rest.tar.br";
 /** A {@link LibraryRecipe} as JSON. */
 export const libraryRecipe = "library-rest.json";
 
-/** How the package is put together. */
+/** The instructions for rebuilding the package. */
 export interface LibraryRecipe {
   /** Paths in the archive of the files that are taken from `dist`, and their paths there. */
   readonly beside: Readonly<Record<string, string>>;
@@ -24,7 +27,7 @@ export interface LibraryRecipe {
 }
 
 /**
- * The archive (tar) of the library as it is published. Throws if what is put together differs in one byte.
+ * The archive (tar) of the library as it is published. Throws if the result differs in one byte.
  *
  * @param dist the extension's own folder of bundles
  */
@@ -53,7 +56,7 @@ export async function libraryArchive(dist: string): Promise<Buffer> {
   return archive;
 }
 
-/** The archive compressed as npm does it: nothing in it depends on the time or the machine's system. */
+/** The archive compressed as npm does it: independent of the time and of the machine's system. */
 export async function libraryTarball(archive: Buffer): Promise<Buffer> {
   const tarball = await promisify(gzip)(archive, { level: 9 });
   // Node names the system here (RFC 1952, "OS"); 255 is "unknown".
@@ -75,7 +78,7 @@ export interface TarHeader {
   readonly sizeBytes: number;
 }
 
-/** The header of an entry (POSIX ustar) at a place in an archive; undefined at the blocks of zeros that end it. */
+/** The header of an entry (POSIX ustar) at an offset of an archive; undefined at the blocks of zeros that end it. */
 export function tarHeader(archive: Buffer, at: number): TarHeader | undefined {
   if (at + blockBytes > archive.length || archive[at] === 0) return undefined;
   const text = (start: number, length: number) =>

@@ -1,12 +1,12 @@
 import { commands, Disposable, EventEmitter, Uri, workspace } from "vscode";
 import { editorWords } from "../server/language/plain-words.ts";
 
-/** Pages of Markdown that exist in no file, shown beside the plan. A page with the same title takes the place of the older one. */
+/** Markdown pages without a file, shown beside the plan. A page replaces an older one with the same title. */
 export interface MarkdownPages extends Disposable {
   show(title: string, markdown: string): Promise<void>;
 }
 
-/** Each kind of page has a scheme of its own. */
+/** Each kind of page has its own scheme. */
 export function createMarkdownPages(scheme: string): MarkdownPages {
   const changed = new EventEmitter<Uri>();
   const texts = new Map<string, string>();
@@ -22,7 +22,7 @@ export function createMarkdownPages(scheme: string): MarkdownPages {
   );
   return {
     async show(title, markdown) {
-      // A path holds no "/" or "\" of a name; the name itself stands in the page. The tab shows it.
+      // A path cannot contain a "/" or "\" from a name; the page contains the exact name. The tab shows the path.
       const page = Uri.from({ scheme, path: `/${editorWords(title).replace(/[/\\]/g, "-")}.md` });
       texts.set(page.path, markdown);
       changed.fire(page);

@@ -8,7 +8,7 @@ import { libraryArchive, libraryTarball } from "./library-tarball.ts";
 
 /**
  * The command that makes a folder with a small plan in it, which type-checks and runs at once: the library travels in the
- * extension and needs no network. Nothing that is there is written over, and a folder is either made whole or not at all.
+ * extension and needs no network. It overwrites nothing, and a folder is either made whole or not at all.
  *
  * @param given the folder to make, for callers that need not ask; it must be absent or empty
  */
@@ -35,7 +35,7 @@ export async function newBuild(
   if (choice === openIt) await commands.executeCommand("vscode.openFolder", folder);
 }
 
-/** An empty folder is taken as it is; in any other the build gets a new one of its own. */
+/** An empty folder is used as it is; in any other the build gets a new one of its own. */
 async function askForFolder(): Promise<Uri | undefined> {
   const [parent] =
     (await window.showOpenDialog({
@@ -62,14 +62,14 @@ function refusal(name: string, present: readonly string[]): EditorWords | undefi
   if (/[<>:"/\\|?*\p{Cc}]/u.test(name) || /^\.+$|\.$/.test(name)) {
     return editorWords('A folder cannot be called that: leave out < > : " / \\ | ? * and a dot at the end.');
   }
-  // Some disks do not tell capitals from small letters.
+  // Some disks ignore the case of letters.
   const taken = present.find((entry) => entry.toLowerCase() === name.toLowerCase());
   return taken ? editorWords(`${taken} is there already. Choose another name.`) : undefined;
 }
 
 /**
- * Everything is prepared in a hidden folder and moved into place at the end; if anything fails, whatever was moved is taken
- * away again, so that no half-made build is left.
+ * Prepares everything in a hidden folder and moves it into place at the end. If anything fails, the moved files are removed
+ * again: no half-made build is left.
  */
 async function makeBuild(extensionPath: string, folder: string): Promise<void> {
   const madeHere = await makeFolder(folder);
@@ -90,7 +90,7 @@ async function makeBuild(extensionPath: string, folder: string): Promise<void> {
   }
 }
 
-/** True if it was not there before. Throws if there is a file of that name, or anything in the folder. */
+/** True if it did not exist before. Throws if a file has that name, or the folder is not empty. */
 async function makeFolder(folder: string): Promise<boolean> {
   const present = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
     if (error.code === "ENOENT") return undefined;

@@ -3,7 +3,7 @@ import { join, relative } from "node:path";
 import { blockBytes, inBlocks, type LibraryRecipe, sha256Of, tarHeader } from "./library-tarball.ts";
 
 /**
- * Takes out of the library's packed archive (tar) each file that the extension carries in its `dist` as well, to the byte. The
+ * Takes out of the library's packed archive (tar) each file that the extension also carries in its `dist`, byte for byte. The
  * build runs this; `libraryArchive` puts them back on the machine of the person who asks for a new build.
  */
 export async function cutLibrary(
@@ -29,7 +29,7 @@ export async function cutLibrary(
   return { rest: Buffer.concat(pieces), recipe: { beside, sha256: sha256Of(archive) } };
 }
 
-/** By the hash of the content, the path below `dist`. */
+/** The path below `dist`, by the hash of the content. */
 async function carriedFiles(dist: string): Promise<Map<string, string>> {
   const carried = new Map<string, string>();
   for (const entry of await readdir(dist, { recursive: true, withFileTypes: true })) {

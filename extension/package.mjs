@@ -1,4 +1,4 @@
-// Packs the extension as it is in dist into a .vsix beside this file: `npm run package -w extension`. Prints its name and size.
+// Packs the extension from dist into a .vsix beside this file: `npm run package -w extension`. Prints its name and size.
 
 import { execFileSync } from "node:child_process";
 import { readFileSync, rmSync, statSync } from "node:fs";
@@ -19,7 +19,7 @@ execFileSync(
     "package",
     // Everything is bundled.
     "--no-dependencies",
-    // The pictures of the README travel in the package; there is no address on the network for them to point to.
+    // The pictures of the README travel in the package; they have no network address to point to.
     "--no-rewrite-relative-links",
     "--allow-missing-repository",
     "--out",

@@ -2,7 +2,7 @@ import { Disposable, type TextDocument, type TextDocumentChangeEvent, Uri, works
 
 /**
  * Calls back once, as soon as the editor holds a plan: a TypeScript or JavaScript document that names the library, or any such
- * document of a folder in which the library is installed, because it may be a part of a plan that names it elsewhere.
+ * document of a folder with the library installed. The latter may be part of a plan that names the library elsewhere.
  */
 export function onFirstPlan(found: () => void): Disposable {
   const listening: Disposable[] = [];
@@ -27,7 +27,7 @@ async function belongsToPlan(document: TextDocument): Promise<boolean> {
   return libraryImported.test(document.getText()) || (await libraryIsInstalledFor(document));
 }
 
-/** Looks at the lines that changed and at no others, so that typing in a large file of another project costs nothing. */
+/** Looks only at changed lines: typing in a large file of another project stays free of cost. */
 function changeNamesLibrary({ document, contentChanges }: TextDocumentChangeEvent): boolean {
   return (
     isScript(document) &&
@@ -41,7 +41,7 @@ function changeNamesLibrary({ document, contentChanges }: TextDocumentChangeEven
   );
 }
 
-/** Languages and places that the server is told of; see the document selector of the session. */
+/** The languages and schemes that the server receives; see the document selector of the session. */
 function isScript({ languageId, uri }: TextDocument): boolean {
   return (
     (languageId === "typescript" || languageId === "javascript") &&

@@ -4,7 +4,7 @@ import { type EditorWords, editorWords } from "../server/language/plain-words.ts
 import { countsInWords } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
-/** The item in the status bar: how the plan in the active editor is doing. It is there only while that file is part of a plan. */
+/** The status bar item: the state of the plan in the active editor. It is visible only while that file is part of a plan. */
 export function showPlanStatus(session: ServerSession): Disposable {
   const item = window.createStatusBarItem("loomwright.plan", StatusBarAlignment.Left, 50);
   item.name = "Loomwright: state of the plan";
@@ -29,13 +29,13 @@ export function showPlanStatus(session: ServerSession): Disposable {
     session.onStatus(({ uri, state, ...rest }) => {
       if (uri === undefined) return;
       if (state === "gone") plans.delete(uri);
-      // An item that changes at every key is not read by anybody: while a plan is checked again, the last result stays.
+      // An item that changes at every key is unreadable: while a plan is checked again, the last result remains.
       else if (state !== "checking" || !plans.has(uri)) plans.set(uri, { ...rest, state });
       show();
     }),
     session.onRunning((isRunning) => {
       running = isRunning;
-      // A fresh server tells of every plan anew.
+      // A fresh server reports every plan anew.
       if (running) plans.clear();
       show();
     }),
@@ -83,7 +83,7 @@ function lookOf({ state, message, counts }: PlanStatus): Look {
   }
 }
 
-/** The plan whose root the file is; else one that the file is an open part of. */
+/** The plan whose root is the file; else one with the file as an open part. */
 function planOf(file: Uri, plans: ReadonlyMap<string, PlanStatus>): PlanStatus | undefined {
   const address = file.toString();
   return plans.get(address) ?? [...plans.values()].find(({ versions }) => versions && address in versions);

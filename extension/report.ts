@@ -4,7 +4,10 @@ import { editorWords } from "../server/language/plain-words.ts";
 import { reasonOf, registerCommand } from "./command.ts";
 import type { ServerSession } from "./server-session.ts";
 
-/** The command that writes the report of the plan in the editor: asks where and, for a PDF, on which paper; offers to open it. */
+/**
+ * The command that writes the report of the plan in the editor: asks for the file and, for a PDF, the paper size; offers to open
+ * it.
+ */
 export function registerReport(session: ServerSession): Disposable {
   return registerCommand("loomwright.writeReport", async () => {
     const plan = planInEditor();
@@ -42,7 +45,7 @@ async function askWhere(plan: Uri): Promise<Uri | undefined> {
   return chosen.with({ path: `${chosen.path}.html` });
 }
 
-/** A page of HTML takes whatever paper it is printed on. */
+/** An HTML page adapts to the paper it is printed on. */
 async function askPage({ path }: Uri): Promise<ReportParams["page"] | undefined> {
   if (!/\.pdf$/i.test(path)) return "A4";
   const pages = [
@@ -54,7 +57,7 @@ async function askPage({ path }: Uri): Promise<ReportParams["page"] | undefined>
   return chosen?.label;
 }
 
-/** Where this machine is set up for a place in which Letter is usual, that comes first. */
+/** Puts Letter first if this machine's locale is of a country where Letter is usual. */
 function usesLetter(): boolean {
   return /-(US|CA|MX|PH|CL|CO|VE)$/.test(Intl.DateTimeFormat().resolvedOptions().locale);
 }
@@ -72,7 +75,7 @@ async function writeReport(session: ServerSession, asked: Asked): Promise<void> 
   if (choice === replace) tell(await requestReport(session, asked, true));
 }
 
-/** Undefined: cancelled, or there is no server, which the person has been told. */
+/** Undefined: cancelled, or there is no server, which has been reported to the person. */
 async function requestReport(
   session: ServerSession,
   { plan, target, page }: Asked,

@@ -1,12 +1,12 @@
-/** Says whether a server that ended may be started again. */
+/** Decides whether a server that ended may be started again. */
 export interface RestartPolicy {
-  /** To be asked once for each time it ended. */
+  /** Call it once for each time the server ended. */
   mayRestart(): boolean;
 }
 
 /**
- * At most three restarts within three minutes: one hiccup is not worth a message, but a server that ends again and again would
- * only take the processor and leave the person without findings and without a reason.
+ * At most three restarts within three minutes: one failure is not worth a message, but a server that ends again and again would
+ * only use the processor and leave the person without findings and without a reason.
  *
  * @param nowMs the clock
  */

@@ -15,9 +15,11 @@ import { type ServerProcess, startServerProcess } from "./server-process.ts";
 
 /** The one server of this window, and the client that talks to it. */
 export interface ServerSession extends Disposable {
-  /** The running client; starts it if need be. Undefined when the server cannot be started, which the person has been told. */
+  /**
+   * The running client; starts it if need be. Undefined if the server cannot be started, which has been reported to the person.
+   */
   client(): Promise<LanguageClient | undefined>;
-  /** Ends the server and starts a fresh one; also after it ended too often to be started again by itself. */
+  /** Ends the server and starts a fresh one, even after it ended too often for automatic restarts. */
   restart(): Promise<void>;
   readonly onStatus: (listener: (status: StatusParams) => void) => Disposable;
   /** Fires with true when the server runs, with false when it ended and was not started again. */
@@ -34,7 +36,7 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
 
   async function start(): Promise<LanguageClient | undefined> {
     await stop();
-    // A server that dies early both closes the connection and fails the start; it is to be dealt with once.
+    // A server that dies early both closes the connection and fails the start; it must be handled once.
     let dealtWith = false;
     let client: LanguageClient | undefined;
     const ended = (why: string): Promise<LanguageClient | undefined> => {
@@ -86,7 +88,7 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
         outputChannel: log,
         initializationOptions: () => workspace.getConfiguration("loomwright"),
         middleware: linkToRulePages,
-        // Whether the server is started again, and what the person is told, is decided here and not by the client.
+        // Restarts and messages to the person are decided here, not by the client.
         initializationFailedHandler: () => false,
         errorHandler: {
           error: () => ({ action: ErrorAction.Continue, handled: true }),
@@ -103,7 +105,7 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     return client;
   }
 
-  /** Says why, where the log is, and the way out. The next command that needs the server tries again. */
+  /** Shows the reason, the log and the way out. The next command that needs the server tries again. */
   function giveUp(why: string): void {
     started = undefined;
     runnings.fire(false);
@@ -122,7 +124,7 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
     current = undefined;
     server = undefined;
     await client?.dispose(2_000).catch((error: unknown) => log.warn(`While stopping: ${error}`));
-    // One that did not answer the request to end.
+    // It did not answer the request to end.
     if (process && process.ended() === undefined) process.child.kill();
   }
 

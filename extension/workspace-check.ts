@@ -4,7 +4,7 @@ import { editorWords } from "../server/language/plain-words.ts";
 import { countsInWords, numbered, sumOf } from "./counts-in-words.ts";
 import type { ServerSession } from "./server-session.ts";
 
-/** The command that checks every plan of the workspace, open or not, and says what came out. Answers what the server answered. */
+/** The command that checks every plan of the workspace, open or not, and shows a summary. Returns the server's answer. */
 export async function checkWorkspace(session: ServerSession): Promise<WorkspaceCheck | undefined> {
   const client = await session.client();
   if (!client) return undefined;

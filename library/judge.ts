@@ -7,16 +7,16 @@ import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
 import type { JudgedNetwork, JudgedPlan } from "./rules/rule.ts";
 
-/** What the engine says of a plan: what it is, what was computed, what was found. */
+/** The engine's result for a plan: its model, the computed results and the findings. */
 export interface Judgement extends JudgedPlan {
-  /** In the order of the records they are about, worst first within a record. Accepted ones included. */
+  /** In the order of their records, most severe first within a record. Accepted ones included. */
   readonly findings: readonly Finding[];
 }
 
 /**
  * The engine: records of a plan in, model, results and findings out.
- * Pure: no files, no clock, no randomness; bad plans are values, never exceptions. `before` is any earlier judgement, best one
- * of nearly the same plan: what is the same in both need not be worked out again. The answer does not depend on it.
+ * Pure: no files, no clock, no randomness; bad plans are values, never exceptions. `before` is any earlier judgement, ideally of
+ * nearly the same plan: results for unchanged parts are reused. The answer does not depend on it.
  */
 export function judge(
   records: readonly PlanRecord[],
@@ -52,20 +52,20 @@ export function judge(
   return { ...plan, findings: findings.sort(byPlaceThenSeverity) };
 }
 
-/** Circuits of a network that could not be read are still judged by the load that they state themselves. */
+/** If the network could not be read, its circuits are still judged by the load that they state themselves. */
 function loneCircuits({ circuits, network }: PlanModel): readonly Run[] {
   return network ? circuits.filter(({ inNetwork }) => !inNetwork) : circuits;
 }
 
 /**
- * The runs of a network, each with the greatest current that flows in it for longer than a moment: in any scenario, or that
- * the circuit itself states (a load in watts draws the most at the device's own minimum voltage).
- * A run in which no current could be worked out is not there: voltage/collapse or network/shorted says why.
+ * The runs of a network, each with its maximum current for longer than a moment: from any scenario, or as the circuit itself
+ * states it (a load in watts draws most at the device's own minimum voltage).
+ * Runs without a calculated current are omitted: voltage/collapse or network/shorted reports the reason.
  */
 function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
   if (!judged) return [];
   const { network, result } = judged;
-  // Both conductors of a circuit are one run. Usually they carry the same; where another return joins in, one carries more.
+  // Both conductors of a circuit are one run. Usually they carry the same current; with another return joined, one carries more.
   const currents = new Map<Run, number>();
   network.conductors.forEach(({ run }, index) => {
     const currentA = result.conductors[index]?.worst?.currentA ?? Number.NaN;
@@ -88,7 +88,7 @@ function byPlaceThenSeverity(a: Finding, b: Finding): number {
   return placeOf(a) - placeOf(b) || severityOrder[a.severity] - severityOrder[b.severity];
 }
 
-/** Problems of the run come first. */
+/** Problems in running the plan come first. */
 function placeOf({ at }: Finding): number {
   return "record" in at ? at.record : -1;
 }

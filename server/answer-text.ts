@@ -1,28 +1,28 @@
 import type { Message, ResponseMessage } from "vscode-languageserver/node";
 
 /**
- * A response whose result is already JSON text. An engine sends its answers to the front in this shape: copying a large object
- * from thread to thread costs more than writing it as JSON, and the front passes most results on without reading them.
+ * A response with its result already as JSON text. An engine sends its answers to the front in this shape: copying a large
+ * object between threads costs more than writing it as JSON, and the front passes most results on unread.
  */
 export interface AnswerText extends Omit<ResponseMessage, "result" | "error"> {
   readonly resultText: string;
 }
 
-/** Responses with a result become {@link AnswerText}; any other message stays as it is. */
+/** Turns responses with a result into {@link AnswerText}; leaves any other message as it is. */
 export function withResultAsText(message: Message): Message {
   const { result, error, ...head } = message as ResponseMessage;
   if (result === undefined || result === null || error || "method" in message) return message;
   return { ...head, resultText: JSON.stringify(result) } as AnswerText;
 }
 
-/** The message of the protocol that the answer is. */
+/** The protocol message that an answer represents. */
 export function withResultRead(message: Message): Message {
   if (!isAnswerText(message)) return message;
   const { resultText, ...head } = message;
   return { ...head, result: JSON.parse(resultText) } as ResponseMessage;
 }
 
-/** The message as JSON; the text of a result goes into it as it is. */
+/** The message as JSON; the text of a result is inserted as it is. */
 export function jsonOf(message: Message): string {
   if (!isAnswerText(message)) return JSON.stringify(message);
   const { resultText, ...head } = message;

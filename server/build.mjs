@@ -1,5 +1,5 @@
-// Bundles the server into server/dist: the language server, the command line, the worker that runs plans, and TypeScript.
-// Run as `node server/build.mjs`, or import `buildServer` / `buildWorker` (the tests' global setup does).
+// Bundles the server into server/dist: the language server, the command line, the worker that runs plans, and TypeScript. Run
+// as `node server/build.mjs`, or import `buildServer` / `buildWorker` (as the tests' global setup does).
 
 import { copyFile, cp, mkdir, readdir, rm } from "node:fs/promises";
 import { createRequire } from "node:module";
@@ -14,7 +14,7 @@ const here = dirname(fileURLToPath(import.meta.url));
 const rulesFolder = join(here, "../library/rules");
 const dist = join(here, "dist");
 
-/** The language server in server/dist: the thread in front, its engine, and all that they load from beside it when it needs to. */
+/** The language server in server/dist: the front thread, its engine, and all files that they load from beside it when needed. */
 export const serverFiles = [
   "language-server.cjs",
   "engine.cjs",
@@ -28,7 +28,7 @@ export const serverFiles = [
   "DejaVuSans-Bold.ttf",
 ];
 
-/** What the command line has besides: only it makes PNG. */
+/** Further files of the command line; it alone makes PNG. */
 export const commandFiles = ["command.cjs", "resvg.wasm"];
 
 /** Everything in server/dist. */
@@ -45,8 +45,8 @@ export async function buildServer() {
 }
 
 /**
- * The workers and what is read from beside the bundles: all that tests of sources need of them, because Node cannot run
- * TypeScript in a worker.
+ * The workers, and the files read from beside the bundles. Tests of sources need no more, because Node cannot run TypeScript in
+ * a worker.
  */
 export async function buildWorker() {
   await mkdir(dist, { recursive: true });
@@ -65,7 +65,7 @@ export async function buildWorker() {
   ]);
 }
 
-/** What makes PDF and PNG, in a file of its own: only those who ask for one wait for it. */
+/** PDF and PNG output, in a file of its own: only a request for one has to wait for it. */
 async function buildPaper() {
   await bundle({ paper: join(here, "output/paper.ts") });
 }
@@ -79,8 +79,8 @@ async function buildEntries() {
 }
 
 /**
- * TypeScript in a file of its own, so that a server answers its first handshake before the 3 MB are evaluated, and so that
- * both entries share it.
+ * TypeScript in a file of its own: a server answers its first handshake before the 3 MB are evaluated, and both entries share
+ * the file.
  */
 async function buildTypeScript() {
   await build({
@@ -92,7 +92,7 @@ async function buildTypeScript() {
     platform: "node",
     target: "node20",
     format: "cjs",
-    // Optional inside TypeScript: only asked for when it traces or when a debugger is attached.
+    // Optional inside TypeScript: only loaded when it traces or when a debugger is attached.
     external: ["perf_hooks", "inspector", "source-map-support"],
     legalComments: "eof",
     logLevel: "error",
@@ -111,7 +111,7 @@ async function bundle(entryPoints) {
     platform: "node",
     target: "node20",
     format: "cjs",
-    // `import.meta.url` is empty in CommonJS; the bundle's own address takes its place.
+    // `import.meta.url` is empty in CommonJS; the bundle's own URL replaces it.
     define: { "import.meta.url": "bundleUrl" },
     banner: { js: 'const bundleUrl = require("node:url").pathToFileURL(__filename).href;' },
     plugins: [typescriptBeside, paperBeside, bundledText],
@@ -136,7 +136,7 @@ const paperBeside = {
   },
 };
 
-/** The page of each rule travels with the bundle, so that a finding links to the page of the version that found it. */
+/** The page of each rule ships with the bundle: a finding links to the page of the version that found it. */
 async function copyRulePages() {
   for (const entry of await readdir(rulesFolder, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile() || !entry.name.endsWith(".md")) continue;

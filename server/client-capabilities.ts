@@ -8,12 +8,12 @@ import { version } from "../library/package.json";
 import type { ClientAbilities } from "./language/code-actions.ts";
 import { fixAllKind } from "./language/messages.ts";
 
-/** What the connected editor can do, read once from its handshake. */
+/** The capabilities of the connected editor, read once from its handshake. */
 export interface Editor extends ClientAbilities {
   readonly folders: readonly string[];
-  /** It asks for findings itself, instead of having them pushed. */
+  /** It pulls findings itself, instead of having them pushed. */
   readonly pulls: boolean;
-  /** It can be asked to fetch these again. */
+  /** It supports requests to fetch these again. */
   readonly refreshes: { readonly findings: boolean; readonly hints: boolean; readonly lenses: boolean };
   readonly registersWatching: boolean;
   readonly registersConfiguration: boolean;

@@ -39,11 +39,11 @@ import { createWorkReport } from "./work-report.ts";
 export interface Engine {
   /** Counts the engines of a server. */
   readonly number: number;
-  /** Loads the module with the checker. TypeScript is inside and takes its time. */
+  /** Loads the module with the checker. TypeScript is inside and is slow to load. */
   loadChecker(): Promise<CheckerModule>;
-  /** Preparations while the engine has no duty yet. */
+  /** Preparation while the engine has no duty yet. */
   prepare(checker: CheckerModule, isOnDuty: () => boolean): Promise<void>;
-  /** For the first checker; it is running already, if the engine had time to prepare itself. */
+  /** For the first checker; already running if the engine had time to prepare. */
   readonly sandbox: Sandbox;
 }
 
@@ -51,7 +51,7 @@ interface CheckerModule {
   readonly createChecker: typeof createChecker;
 }
 
-/** Connects one editor to the checker. Holds no logic: each part below ties messages to what answers them. */
+/** Connects one editor to the checker. Contains no logic: each part below ties messages to their handlers. */
 export function connect(connection: Connection, { number, loadChecker, prepare, sandbox }: Engine): void {
   const documents = new TextDocuments(TextDocument);
   const workspace = createEditorWorkspace();
@@ -65,9 +65,9 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
       connection.sendNotification(readyMethod);
       return prepare(checker, () => isOnDuty);
     })
-    // Reported when the handshake is over.
+    // Failures are reported after the handshake.
     .catch(() => undefined);
-  // The engine's thread has answered it already.
+  // The engine's thread has already answered.
   connection.onNotification(pingMethod, () => undefined);
   connection.onNotification(dutyMethod, (next: Duty) => {
     duty = next;
@@ -87,7 +87,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     versionOf: (file) => workspace.client(file).version,
     send(kind) {
       if (!editor.refreshes[kind]) return;
-      // An editor that cannot refresh just now is asked again at the next change.
+      // An editor that cannot refresh now is asked again at the next change.
       connection.sendRequest(refreshRequests[kind]).catch(() => undefined);
     },
   });
@@ -97,7 +97,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     tellConfigured = resolve;
   });
 
-  /** The parts that answer: on their way, and as soon as they are there. */
+  /** The answering parts: while they load, and once they are loaded. */
   let starting: Promise<Services> | undefined;
   let parts: Services | undefined;
   const running = () => {
@@ -158,7 +158,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
       askToPull: () => refresher.ask("findings"),
     });
     parts = { checker, plans, delivery, work };
-    // What was opened while this was loading; a request that waits for it finds its plans known.
+    // Files opened while this was loading; a request that waits for it then finds its plans known.
     plans.touched(workspace.openFiles());
     return parts;
   };
@@ -171,7 +171,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   });
 
   connection.onInitialized(async () => {
-    // Before anything is read: changes during the loading of the checker must not be missed.
+    // Must precede any reading, to miss no change while the checker loads.
     registerForChanges();
     try {
       readConfiguration().then(tellConfigured, tellConfigured);
@@ -214,7 +214,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     openedOrClosed(file);
   });
   documents.onDidSave(({ document }) => {
-    // An editor that watches files has told of it already.
+    // An editor that watches files has already reported this.
     if (editor.registersWatching) return;
     parts?.checker.changedOnDisk([workspace.fromEditor(document.uri)]);
     parts?.plans.touched(workspace.openFiles());
@@ -233,7 +233,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   };
 
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    // An install touches thousands of files that belong to no plan, and each batch would have all folders walked again.
+    // An install touches thousands of files that belong to no plan, and each batch would trigger another walk of all folders.
     const files = changes.map(({ uri }) => workspace.fromEditor(uri)).filter((file) => !foreign.test(file));
     if (files.length === 0) return;
     parts?.checker.changedOnDisk(files);
@@ -247,7 +247,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   const readConfiguration = async (sent?: unknown) => {
     if (editor.answersConfiguration) {
       const answer: unknown = await connection.workspace.getConfiguration("loomwright");
-      // An editor that has no such section answers with nothing; what it gave at the handshake stays.
+      // An editor without such a section returns no object; its settings from the handshake then remain.
       if (typeof answer === "object" && answer !== null) await adopt(readSettings(answer));
     } else if (sent !== undefined) {
       await adopt(readSettings(sent));
@@ -282,10 +282,10 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   documents.listen(connection);
 }
 
-/** More than one engine ever uses up. */
+/** More than one engine can ever use up. */
 const serialsPerEngine = 1_000_000_000;
 
-/** A plan that is checked within this time delays no answer. */
+/** A plan that is checked within this time does not delay any answer. */
 const quickMs = 150;
 
 const refreshRequests = {

@@ -21,7 +21,7 @@ const emptyDisk: Workspace = {
   planFiles: () => [],
 };
 
-/** An editor, and plans whose outcomes the test makes up: findings are given as [file, message]. */
+/** An editor, and plans with outcomes that the test makes up: findings are given as [file, message]. */
 function setUp({ editorPulls }: { editorPulls: boolean }) {
   const workspace = createEditorWorkspace(() => emptyDisk);
   const plans = new Map<Uri, ShownPlan & { readonly files: readonly Uri[] }>();
@@ -114,7 +114,7 @@ function setUp({ editorPulls }: { editorPulls: boolean }) {
   };
 }
 
-/** Without the name of the circuit that every finding here is about. */
+/** Strips the name of the circuit, which is the same in every finding here. */
 function messagesOf(items: readonly Diagnostic[]): string[] {
   return items.map(({ message }) => String(message).replace(/^x: /, ""));
 }

@@ -7,24 +7,24 @@ import type { OpenPlans, ShownPlan } from "./open-plans.ts";
 import type { FailedPlan } from "./publish-gate.ts";
 
 /**
- * Brings findings to the editor: pushed, or pulled by editors that ask. An editor that pulls is never pushed to for a file it has
- * open; files that are not open nobody pulls, so those are pushed in either case.
+ * Delivers findings to the editor: pushed, or pulled by editors that ask. An editor that pulls never gets a push for a file it
+ * has open. Files that are not open are never pulled, and are always pushed.
  */
 export interface DiagnosticsPublisher {
-  /** An outcome came through the gate. */
+  /** The gate let an outcome through. */
   arrived(plan: ShownPlan): void;
   gone(root: Uri): void;
-  /** A file was opened or closed: who is told of its findings may have changed. */
+  /** A file was opened or closed: its findings may now need to be pushed instead of pulled, or the reverse. */
   openedOrClosed(file: Uri): void;
-  /** Answers a pull for an open file; `previous` is the id of the answer that the editor still has. */
+  /** Answers a pull for an open file; `previous` is the id of the last answer, which the editor still has. */
   pull(file: Uri, previous: string | undefined): Promise<PullAnswer>;
 }
 
 type PullAnswer =
   | { readonly kind: "full"; readonly id: string; readonly items: Diagnostic[] }
-  /** What the editor has still holds: nothing changed, or the text is half typed. */
+  /** The editor's last answer is still valid: no change, or the text is half typed. */
   | { readonly kind: "unchanged"; readonly id: string }
-  /** Half typed since it was opened: there is nothing yet that could be said of it. */
+  /** Half typed since it was opened: there is no result to show yet. */
   | { readonly kind: "nothing-yet" }
   /** The text changed while the answer was being made. */
   | { readonly kind: "outdated" };
@@ -42,9 +42,9 @@ export interface PublisherWiring {
 export function createDiagnosticsPublisher(wiring: PublisherWiring): DiagnosticsPublisher {
   const { workspace, plans, editorPulls } = wiring;
   const filesOf = new Map<Uri, ReadonlySet<Uri>>();
-  /** What was pushed for each file, as text, so that nothing is sent twice. */
+  /** The items pushed for each file, as text, to avoid sending duplicates. */
   const pushed = new Map<Uri, string>();
-  /** What an editor that pulls was answered last; no items when the text was half typed and it was put off. */
+  /** The last answer to an editor that pulls; without items if the text was half typed and the answer was postponed. */
   const pulled = new Map<Uri, { readonly version: number | null; readonly items?: readonly Diagnostic[] }>();
 
   const update = (file: Uri): void => {
@@ -52,9 +52,9 @@ export function createDiagnosticsPublisher(wiring: PublisherWiring): Diagnostics
     if (editorPulls && workspace.isOpen(file)) {
       clearPushed(file);
       const last = pulled.get(file);
-      // A file that was typed in since the last pull is pulled again anyway.
+      // The editor pulls again anyway for a file that was edited since the last pull.
       if (last?.version !== version) return;
-      // Put off because another file was half typed, or answered with what is no longer so.
+      // The answer was postponed because another file was half typed, or it is now out of date.
       const items = last.items && findingsIn(file, plans.knownOf(file));
       if (!items || JSON.stringify(last.items) !== JSON.stringify(items)) wiring.askToPull();
       return;
@@ -73,7 +73,7 @@ export function createDiagnosticsPublisher(wiring: PublisherWiring): Diagnostics
 
   return {
     arrived(plan) {
-      // Held: the editor carries the old squiggles along with the text, better than anyone else could.
+      // Incomplete: the editor moves the old squiggles along with the text, better than the server could.
       if (plan.outcome?.state === "incomplete") return;
       const before = filesOf.get(plan.root) ?? new Set();
       const now = new Set<Uri>([plan.root]);
@@ -114,7 +114,7 @@ export function createDiagnosticsPublisher(wiring: PublisherWiring): Diagnostics
   };
 }
 
-/** The findings of all plans of a file. What two plans say in the same words is said once. */
+/** The findings of all plans of a file. Identical findings of two plans are reported once. */
 function findingsIn(file: Uri, plans: readonly ShownPlan[]): Diagnostic[] {
   const items = plans.flatMap((plan) =>
     plan.outcome?.state === "failed" ? failure(plan.outcome, file) : ofView(plan, file),

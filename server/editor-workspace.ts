@@ -4,13 +4,13 @@ import type { SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
 import { normalisedUri } from "./normalise-uri.ts";
 
 /**
- * The disk below the open editors. Inside the server every file goes by one spelling of its URI, and by the editor's own again
- * on the way out.
+ * The disk below the open editors. Inside the server, each file has one spelling of its URI; answers to the editor use the
+ * editor's own spelling.
  */
 export interface EditorWorkspace extends Workspace {
-  /** The server's name of a file that the editor named. */
+  /** The server's URI of a file, from the editor's. */
   fromEditor(uri: string): Uri;
-  /** The editor's name of a file, and its version there; null when it is not open. */
+  /** The editor's URI of a file, and its version there; null when it is not open. */
   client(uri: Uri): { readonly uri: string; readonly version: number | null };
   /** The newest text of a file as a document, open or on disk. */
   document(uri: Uri): TextDocument | undefined;
@@ -26,7 +26,7 @@ export type DiskBelow = (folders: readonly Uri[]) => Workspace;
 
 export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): EditorWorkspace {
   const opened = new Map<Uri, { readonly document: TextDocument; readonly opening: number }>();
-  /** Held weakly: a file that was asked about once is not kept for good. */
+  /** Held weakly: a file that was requested once is not kept for good. */
   const fromDisk = new Map<Uri, WeakRef<{ readonly version: unknown; readonly document: TextDocument }>>();
   let openings = 0;
   let disk = diskBelow([]);
@@ -34,7 +34,7 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
   const read = (uri: Uri): SourceText | undefined => {
     const open = opened.get(uri);
     if (!open) return disk.read(uri);
-    // A file that is closed and opened again starts at version 1 with other text; the opening tells the two apart.
+    // A file that is closed and opened again starts at version 1 with other text; the opening number distinguishes the two.
     const { document, opening } = open;
     return { uri, version: `${opening}/${document.version}`, text: document.getText() };
   };

@@ -1,26 +1,26 @@
 import type { Uri } from "./evaluate/workspace.ts";
 
 /**
- * The messages between the thread that speaks the protocol and an engine, beyond the editor's own protocol. All are
+ * The messages between the front thread, which speaks the protocol, and an engine, beyond the editor's own protocol. All are
  * notifications; none of them ever reaches the editor.
  */
 
-/** Given to an engine's thread at its start. */
+/** The data an engine's thread gets at its start. */
 export interface EngineStart {
-  /** Counts the engines of a server: an answer of one is never taken for another's. */
+  /** Counts the engines of a server: an answer of one is never mistaken for another's. */
   readonly number: number;
 }
 
-/** Front to engine, with {@link Duty}: which plans the engine answers for. */
+/** Front to engine, with {@link Duty}: the plans that the engine answers for. */
 export const dutyMethod = "loomwright/engine/duty";
 
-/** Front to engine, without parameters. The engine answers as soon as its thread is free; one ping at most waits for its answer. */
+/** Front to engine, without parameters. The engine answers as soon as its thread is free; at most one ping is outstanding. */
 export const pingMethod = "loomwright/engine/ping";
 
 /** Engine to front, without parameters: the answer to a ping. */
 export const pongMethod = "loomwright/engine/pong";
 
-/** Engine to front, without parameters: all that it needs is loaded. */
+/** Engine to front, without parameters: everything it needs is loaded. */
 export const readyMethod = "loomwright/engine/ready";
 
 /** Engine to front, with {@link WorkingOn}: sent before the work begins, because it must arrive even if the work never ends. */
@@ -38,13 +38,13 @@ export const atRestMethod = "loomwright/engine/atRest";
 export interface Duty {
   /** The foreground engine has the plans of open files; the background engine has slow plans and those that are not open. */
   readonly role: "foreground" | "background";
-  /** Roots of plans that held an engine up. Plans that share a file with one of them are the background engine's too. */
+  /** Roots of plans that blocked an engine. Plans that share a file with one of them are the background engine's too. */
   readonly slow: readonly Uri[];
-  /** Plans that even the background engine did not get through. */
+  /** Plans that even the background engine could not finish. */
   readonly givenUp: readonly GivenUp[];
 }
 
-/** A plan that held the background engine up, and is not tried again before one of its texts changes. */
+/** A plan that blocked the background engine. It is not tried again before one of its texts changes. */
 export interface GivenUp {
   readonly root: Uri;
   readonly texts: readonly TextDigest[];
@@ -55,7 +55,7 @@ export interface GivenUp {
 /** One text as it was when work on it began. */
 export interface TextDigest {
   readonly uri: Uri;
-  /** SHA-256; undefined for a file that is not there. */
+  /** SHA-256; undefined for a file that does not exist. */
   readonly sha256: string | undefined;
 }
 
@@ -63,7 +63,7 @@ export interface WorkingOn {
   readonly root: Uri;
   /** The open files of the plan, by the editor's URIs. */
   readonly openUris: readonly string[];
-  /** From the background engine alone: the texts that the plan is known to consist of. */
+  /** From the background engine alone: the known texts of the plan. */
   readonly texts: readonly TextDigest[];
 }
 

@@ -13,11 +13,11 @@ import { type EngineStart, pingMethod, pongMethod } from "./engine-messages.ts";
 import { createSandbox } from "./evaluate/sandbox.ts";
 import { warmUp } from "./warm-up.ts";
 
-// An engine: reads, runs and judges plans in a thread of its own, and speaks the editor's protocol with the thread in front.
+// An engine: reads, runs and judges plans in a thread of its own, and speaks the editor's protocol with the front thread.
 
 if (isMainThread || !parentPort) throw new Error("An engine runs in a thread of the language server.");
 
-// Outside of the connection, in which a ping would wait behind every message that came before it.
+// Outside the connection: inside it, a ping would wait behind every earlier message.
 const port = parentPort;
 const pong = { jsonrpc: "2.0", method: pongMethod };
 port.on("message", ({ method }: NotificationMessage) => {
@@ -40,7 +40,7 @@ const report = (what: string) => (error: unknown) => {
   process.stderr.write(`loomwright: ${what}: ${text}\n`);
   connection.console.error(`${what}: ${text}`);
 };
-// A failure that no caller waits for ends no request; the engine goes on.
+// An unhandled rejection affects no request; the engine continues.
 process.on("unhandledRejection", report("something failed in the background"));
 const { number } = workerData as EngineStart;
 const sandbox = createSandbox();
@@ -48,7 +48,7 @@ connect(connection, {
   number,
   sandbox,
   loadChecker: () => import("./evaluate/checker.ts"),
-  // The first engine of all has its first plan to check, and no time for another.
+  // The very first engine has its first plan to check, and no time for another.
   prepare: ({ createChecker }, isOnDuty) =>
     number > 1 ? warmUp(createChecker, { sandbox, isOver: isOnDuty }) : Promise.resolve(),
 });

@@ -11,8 +11,8 @@ import type { Layouts } from "./output/layouts.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
 /**
- * Answers requests for the picture of a plan. The picture is laid out in a thread of its own, so that whoever types is answered
- * meanwhile; of several requests for one plan that wait for it only the newest is drawn.
+ * Answers requests for the diagram of a plan. A thread of its own lays it out, to keep answering a user who types. If several
+ * requests for one plan wait for it, only the newest is drawn.
  */
 export function answerDiagram(
   connection: Connection,

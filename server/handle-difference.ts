@@ -3,7 +3,7 @@ import type { AnswerWiring } from "./handle-requests.ts";
 import { type DifferenceAnswer, type DifferenceParams, differenceMethod } from "./language/messages.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
-/** Answers requests for the difference to the last commit. What works it out is loaded when it is first asked for. */
+/** Answers requests for the difference to the last commit. The code for it is loaded at the first request. */
 export function answerDifference(connection: Connection, wiring: AnswerWiring, guard: RequestGuard): void {
   const { workspace, running } = wiring;
   connection.onRequest<DifferenceAnswer, void>(

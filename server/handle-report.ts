@@ -10,7 +10,7 @@ import { writeWhole } from "./output/atomic-write.ts";
 import type { Layouts } from "./output/layouts.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
-/** Answers requests for the report: makes it of the texts as they are at that moment, and writes it whole or not at all. */
+/** Answers requests for the report: makes it from the current texts, and writes it whole or not at all. */
 export function answerReport(
   connection: Connection,
   { workspace, running }: AnswerWiring,
@@ -60,7 +60,7 @@ async function writeReport(
   return failed(`${basename(path)} ${written.why}; no report was written.`);
 }
 
-/** A plan whose every text is whole and ran to its end; of any other, why there is nothing to report. */
+/** The plan, if all its texts are complete and it ran to its end; otherwise the reason why it has no report. */
 function checkedPlan(shown: ShownPlan | undefined) {
   if (!shown) return 'This file belongs to no plan: neither it nor a file that uses it imports "loomwright".';
   const { outcome, view } = shown;

@@ -30,9 +30,9 @@ import type { Refresher } from "./refresher.ts";
 import { createRequestGuard, textChanged } from "./request-guard.ts";
 import type { WorkReport } from "./work-report.ts";
 
-/** The parts that answer, once they are there. */
+/** The answering parts, once they are loaded. */
 export interface Services {
-  /** Another one takes its place when its limits are changed. */
+  /** Replaced when its limits change. */
   checker: Checker;
   readonly plans: OpenPlans;
   readonly delivery: DiagnosticsPublisher;
@@ -48,12 +48,12 @@ export interface AnswerWiring {
   readonly running: () => Promise<Services>;
 }
 
-/** Ties each request of the protocol to the feature that answers it. */
+/** Connects each request of the protocol to its feature. */
 export function answerRequests(connection: Connection, wiring: AnswerWiring): void {
   const { workspace, refresher, settings, editor, running } = wiring;
   const guard = createRequestGuard((text) => connection.console.error(text));
 
-  /** The plans of a file for exactly the text that was asked about. */
+  /** The plans of a file, for exactly the requested text version. */
   const settledOf = async (file: Uri): Promise<PlanInView[]> => {
     const { version } = workspace.client(file);
     const { plans, work } = await running();
@@ -62,7 +62,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     return viewsOf(settled, work);
   };
 
-  /** Without waiting, from the newest complete result; waits only while there was none yet. */
+  /** Answers without waiting, from the newest complete result; waits only if there is none yet. */
   const answerAndRefresh = async <T>(
     kind: "hints" | "lenses",
     file: Uri,
@@ -99,7 +99,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
         editor: editor(),
       };
       const actions = await Promise.all(views.map((view) => codeActions(view, checker, request)));
-      // Proving fixes takes time; what was proved for a text that has gone is of no use.
+      // Proving fixes takes time; proofs for an outdated text are useless.
       return views.every((view) => view.current) ? distinct(actions.flat()) : [];
     }),
   );
@@ -169,7 +169,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     }),
   );
 
-  // The token comes last, behind parameters that a client may or may not send.
+  // The token comes last, after optional parameters of the client.
   connection.onRequest(checkWorkspaceMethod, (...given: [CancellationToken] | [unknown, CancellationToken]) =>
     guard(checkWorkspaceMethod, {}, given.at(-1) as CancellationToken, async () => {
       const { plans } = await running();
@@ -190,7 +190,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
     }),
   );
 
-  // One thread lays out for the panel and for reports; what it draws is loaded when somebody asks for it.
+  // One thread lays out for the panel and for reports; the drawing code is loaded on the first request.
   const layouts = createLayouts();
   answerDiagram(connection, wiring, guard, layouts);
   answerReport(connection, wiring, guard, layouts);
@@ -204,7 +204,7 @@ function viewsOf(plans: readonly ShownPlan[], work: WorkReport): PlanInView[] {
   });
 }
 
-/** Two plans that share a file may say the same of it; once is enough. */
+/** Two plans that share a file may give the same item; it is shown once. */
 function distinct<T>(items: readonly T[]): T[] {
   return [...new Map(items.map((item) => [JSON.stringify(item), item])).values()];
 }

@@ -7,12 +7,12 @@ const house = join(here, "..");
 const licences = join(here, "licences");
 
 /**
- * The bundles contain other people's work; their licences ask to be passed on with it. Writes those of everything that is in
- * the server's bundles, and of `more`: package names and the folders from which they are found. Throws if a package has no
- * copyright line or no licence.
+ * The bundles contain other people's work, with licences that must be passed on. Writes the licences of everything in the
+ * server's bundles, and of `more`: package names and the folders to resolve them from. Throws if a package has no copyright
+ * line or no licence.
  *
- * `licences/` has the texts that no package brings along, and two lists. Each entry of a list says in `from` how it is known: read
- * from the named file, or recalled, which is to be replaced by the first reading.
+ * `licences/` has the texts that packages lack, and two lists. Each entry of a list gives its source in `from`: read from the
+ * named file, or recalled, which is to be replaced by the first reading.
  */
 export async function writeNotices(file, more = {}) {
   const notices = [];
@@ -22,7 +22,7 @@ export async function writeNotices(file, more = {}) {
   await writeFile(file, notices.join(`\n${"-".repeat(80)}\n\n`));
 }
 
-/** Of one package: its own texts, or its entry in the list of copyright lines. */
+/** The notice of one package: its own texts, or its entry in the list of copyright lines. */
 async function noticeOf({ name, version, folder }) {
   const manifest = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
   const own = await Promise.all(
@@ -46,11 +46,11 @@ async function noticeOf({ name, version, folder }) {
   ]);
 }
 
-/** With a sign, a year or a name: the headings and clauses of a licence speak of copyright too. */
+/** With a sign, a year or a name: the headings and clauses of a licence mention copyright too. */
 const copyrightLine =
   /^\W*(?:[\w-]+ ){0,3}[Cc]opyright\s+(?:\([cC]\) ?(?!\[)|©|\d{4}|[A-Z][a-z]+ [A-Z][a-z])/m;
 
-/** Licences that ask for more than their text: how to get the source of what is only here in another form. */
+/** Licences that demand more than their text: how to get the source of code that is only included in another form. */
 const sourceStatements = {
   elkjs: ({ version }) => [
     "elkjs is taken under the Eclipse Public License 2.0, and is unchanged. Its source code is available, under that licence, as",
@@ -92,7 +92,7 @@ const withinPackages = {
   ),
 };
 
-/** By licence: its text is written once for all that are under it. */
+/** By licence: its text is written once for all packages under it. */
 function grouped(parts) {
   const groups = new Map();
   for (const part of parts) groups.set(part.licence, [...(groups.get(part.licence) ?? []), part]);
@@ -121,7 +121,7 @@ async function readList(name) {
   return JSON.parse(await readFile(join(licences, name), "utf8"));
 }
 
-/** The dependencies of the rooms that are bundled, and theirs in turn. */
+/** The dependencies of the bundled folders, directly or not. */
 async function packagesInBundles(more) {
   const found = new Map();
   const add = async (name, from) => {
@@ -134,13 +134,13 @@ async function packagesInBundles(more) {
   const server = JSON.parse(await readFile(join(here, "package.json"), "utf8"));
   for (const name of Object.keys(server.dependencies)) await add(name, here);
   await add("typescript", house);
-  // The drawings of the library are laid out with it, in the server's worker.
+  // The library's drawings are laid out with it, in the server's worker.
   await add("elkjs", join(house, "library"));
   for (const [name, from] of Object.entries(more)) await add(name, from);
   return [...found.values()].sort((a, b) => a.name.localeCompare(b.name));
 }
 
-/** Where Node would find a package from a folder. */
+/** The folder that Node would resolve a package to. */
 async function folderOf(name, from) {
   for (let folder = from; ; folder = dirname(folder)) {
     const candidate = join(folder, "node_modules", name);

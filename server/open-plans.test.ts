@@ -63,7 +63,7 @@ function setUp(onDisk: Readonly<Record<Uri, string>> = {}, role: Duty["role"] = 
     plans,
     workspace,
     events,
-    /** How often each root was checked. */
+    /** The root of each check. */
     runs: () => check.mock.calls.map(([root]) => name(root)),
     async open(uri: Uri, text = texts[uri] ?? "") {
       const document = TextDocument.create(uri, "typescript", 1, text);
@@ -105,7 +105,7 @@ describe("open plans", () => {
     for (let i = 0; i < 20; i++) await editor.type(web, `export const answer = ${i};\n`);
     expect(parses.count).toBe(parsedBefore);
     expect(editor.runs()).toHaveLength(checksBefore);
-    // And the count does count.
+    // And the counter works.
     await editor.type(van, `${using}\n`);
     expect(parses.count).toBeGreaterThan(parsedBefore);
   });
@@ -151,7 +151,7 @@ describe("open plans", () => {
     expect(plan?.outcome?.state).toBe("incomplete");
     expect(plan?.view?.current).toBe(false);
     expect(plan?.view?.plan.judgement.circuits).toHaveLength(1);
-    // The part of a plan whose root is half typed still belongs to it.
+    // A file of a plan still belongs to it while the root is half typed.
     expect(editor.plans.knownOf(parts)).toHaveLength(1);
   });
 

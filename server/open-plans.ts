@@ -13,59 +13,61 @@ import { assignPlans } from "./plan-assignment.ts";
 import { createPublishGate, type FailedPlan } from "./publish-gate.ts";
 
 /**
- * The plans that this engine answers for, each with its newest complete result. Knows which plans a file belongs to, wakes them
- * when a text changes, and hands out only results that came through the gate.
+ * The plans that this engine answers for, each with its newest complete result. Knows the plans that a file belongs to, wakes
+ * them when a text changes, and returns only results that the gate let through.
  */
 export interface OpenPlans {
-  /** A file was opened, typed in, closed, or changed on disk: checks every plan that it touches. */
+  /** A file was opened, edited, closed, or changed on disk: checks every affected plan. */
   touched(files: readonly Uri[]): void;
-  /** Waits until the plans of a file are at rest, then gives them. Empty: the file belongs to no plan of this engine's. */
+  /** Waits until the plans of a file are at rest, then returns them. Empty: the file belongs to no plan of this engine's. */
   settledOf(file: Uri): Promise<readonly ShownPlan[]>;
-  /** The same whichever engine answers for them: for documents, which are made in the background. */
+  /** The same for plans of either engine: for documents, which are made in the background. */
   borrowed(file: Uri): Promise<readonly ShownPlan[]>;
-  /** Roots of this engine's plans that a file belongs to, whether they are at rest or not. */
+  /** Roots of this engine's plans that a file belongs to, at rest or not. */
   rootsOf(file: Uri): Promise<readonly Uri[]>;
-  /** The plans of a file as they are known at this moment, without waiting. */
+  /** The known plans of a file at this moment, without waiting. */
   knownOf(file: Uri): readonly ShownPlan[];
-  /** Keeps every plan of the workspace checked from now on, open or not, and gives all of this engine's at rest. */
+  /**
+   * Keeps every plan of the workspace checked from now on, open or not, and returns all of this engine's once they are at rest.
+   */
   checkWorkspace(): Promise<readonly ShownPlan[]>;
   /** Files of the workspace that look like plans and are not judged, each with the reason. */
   passedBy(): readonly PassedBy[];
   /** Checks everything again with another checker: its limits were changed. */
   use(checker: Checker): void;
-  /** The engine's duty is another one. */
+  /** The engine's duty has changed. */
   assigned(): void;
 }
 
-/** One plan as it stands. */
+/** The current state of one plan. */
 export interface ShownPlan {
   readonly root: Uri;
-  /** Grows with every outcome let through, so that two answers can be told apart. */
+  /** Grows with every outcome let through, to distinguish two answers. */
   readonly serial: number;
-  /** What came through the gate last; undefined while the first check runs. */
+  /** The last outcome that the gate let through; undefined during the first check. */
   readonly outcome: CheckedPlan | IncompletePlan | FailedPlan | undefined;
-  /** The newest complete result against the texts of now; undefined while there was none. */
+  /** The newest complete result against the current texts; undefined if there is none yet. */
   readonly view: PlanInView | undefined;
 }
 
-/** Of the plans that a file belongs to, the one that is meant where only one can be shown: its own, if it is the root of one. */
+/** The one of a file's plans to use if only one can be shown: its own, if it is the root of one. */
 export function planMeantBy(file: Uri, plans: readonly ShownPlan[]): ShownPlan | undefined {
   return plans.find(({ root }) => root === file) ?? plans[0];
 }
 
 export interface OpenPlansWiring {
   readonly workspace: EditorWorkspace;
-  /** Which plans this engine answers for; asked anew at each change. */
+  /** The plans that this engine answers for; read again at each change. */
   duty(): Duty;
-  /** The first of the serial numbers: an engine that takes over must not repeat those of the one before. */
+  /** The first serial number: an engine that takes over must not repeat those of its predecessor. */
   readonly firstSerial: number;
   log(text: string): void;
-  /** Work on a plan begins. Throws, with the reason, if it is not to be tried. */
+  /** Work on a plan begins. Throws, with the reason, if it must not be tried. */
   workOn(root: Uri, files: ReadonlySet<Uri>): void;
   started(root: Uri): void;
-  /** An outcome came through the gate. */
+  /** The gate let an outcome through. */
   arrived(plan: ShownPlan): void;
-  /** A plan is no longer this engine's concern: its findings and states go. */
+  /** A plan is no longer this engine's: its findings and states are removed. */
   gone(root: Uri): void;
   /** Open files that another engine answers for. */
   elsewhere(files: readonly Uri[]): void;
@@ -81,7 +83,7 @@ export function createOpenPlans(
   let wholeWorkspace = false;
   let serials = firstSerial;
   const plans = new Map<Uri, Kept>();
-  /** Files whose plans somebody waits for, whichever engine answers for them. */
+  /** Files with plans that a caller waits for, of either engine. */
   const borrowings = new Map<Uri, number>();
   const ownTurn = oneInEachTurn();
   /** While plan files are read. */
@@ -139,7 +141,7 @@ export function createOpenPlans(
     return kept;
   };
 
-  /** Takes up the plans that are this engine's concern now, and lets go of those that no longer are. */
+  /** Takes up the plans that are now this engine's, and releases those that no longer are. */
   const concern = (): void => {
     const open = workspace.openFiles();
     const membership = checker.membership([...open, ...borrowings.keys()]);
@@ -148,7 +150,7 @@ export function createOpenPlans(
     for (const root of new Set([...assigned.roots, ...lent])) {
       const kept = keptOf(root);
       for (const file of open) if (membership.filesOf(root).has(file)) kept.files.add(file);
-      // Lent before, and on duty now: its result is to be shown.
+      // Borrowed before, and on duty now: its result is to be shown.
       const becomesOurs = !kept.ours && assigned.roots.has(root);
       if (kept.ours && !assigned.roots.has(root)) gone(root);
       kept.ours = assigned.roots.has(root);
@@ -166,7 +168,7 @@ export function createOpenPlans(
 
   const wake = (files: readonly Uri[]): void => {
     for (const [root, kept] of plans) {
-      // Also without being touched: a file that was missing may have come.
+      // Also if not touched: a missing file may have appeared.
       if (files.some((file) => kept.files.has(file)) || !isCurrentOutcome(workspace, kept)) gate.wake(root);
     }
   };
@@ -177,7 +179,7 @@ export function createOpenPlans(
     if (gate.atRest()) rested();
   };
 
-  /** Takes up the plans there are; if plan files are not known yet, the known plans go first. */
+  /** Takes up the existing plans; if plan files are not known yet, the known plans go first. */
   const takeUp = (files: readonly Uri[]): void => {
     if (reading ? reading.isKnownEnough : checker.knowsPlanFiles()) {
       takeUpNow(files);
@@ -191,7 +193,7 @@ export function createOpenPlans(
     else reading = readOn(steps);
   };
 
-  /** Reads plan files a slice at a time, with time for answers in between. */
+  /** Reads plan files a slice at a time, and lets requests be answered in between. */
   const readOn = (steps: Generator<void, void>): Reading => {
     // Plans that are not open can wait; answers about open files cannot.
     const waitsTooLong = duty().role === "foreground" ? startTimeLimit(longestWaitMs) : () => false;
@@ -232,11 +234,11 @@ export function createOpenPlans(
     return current;
   };
 
-  /** In the order of their roots: which of them is meant must not depend on which was known first. */
+  /** In the order of their roots: the order of discovery must not decide which one is shown. */
   const plansOf = (file: Uri): [Uri, Kept][] =>
     [...plans].filter(([, kept]) => kept.files.has(file)).sort(([one], [other]) => (one < other ? -1 : 1));
 
-  /** That a file belongs to no plan is only known when every file is. */
+  /** Only once every file is known is it certain that a file belongs to no plan. */
   const known = async (file: Uri): Promise<void> => {
     await reading?.known;
     while (reading && plansOf(file).length === 0) await reading.done;
@@ -244,7 +246,7 @@ export function createOpenPlans(
 
   const settledOf = async (file: Uri): Promise<readonly ShownPlan[]> => {
     await known(file);
-    // Which plans a file belongs to may itself change while they settle: an import was just typed.
+    // The plans of a file may change while they settle: an import was just typed.
     for (let roots = plansOf(file); ; ) {
       await Promise.all(roots.map(([root]) => gate.settled(root)));
       const after = plansOf(file);
@@ -287,7 +289,7 @@ export function createOpenPlans(
     use(other) {
       checker = other;
       for (const root of plans.keys()) {
-        // What the checker of before is still at was asked with its limits, and is cut short when that one is disposed of.
+        // Checks still running use the old checker's limits, and are cut short when it is disposed of.
         gate.forget(root);
         gate.wake(root);
       }
@@ -297,15 +299,15 @@ export function createOpenPlans(
   };
 }
 
-/** Plans of open files do not wait longer than this for a folder full of others. */
+/** Plans of open files wait at most this long for a folder full of others. */
 const longestWaitMs = 700;
 
 const sliceMs = 15;
 
 interface Reading {
-  /** The plans known by now must do. */
+  /** True once time is up or everything is read: use the plans known by now. */
   isKnownEnough: boolean;
-  /** Ends when it must do, or when everything is read. */
+  /** Resolves when time is up, or when everything is read. */
   readonly known: Promise<void>;
   done: Promise<void>;
 }
@@ -313,11 +315,11 @@ interface Reading {
 interface Kept {
   serial: number;
   outcome: ShownPlan["outcome"];
-  /** Stays while the text is incomplete, so that there is something to show "as of the last complete text". */
+  /** Stays while the text is incomplete, to show a result "as of the last complete text". */
   complete: { readonly plan: CheckedPlan; readonly texts: ReadonlyMap<Uri, TextDocument> } | undefined;
-  /** The files it was last made of, and open ones that were found to belong to it since. */
+  /** The files of its last check, and open ones that were found to belong to it since. */
   files: Set<Uri>;
-  /** It is this engine's to show; others are only lent. */
+  /** It is this engine's to show; others are only borrowed. */
   ours: boolean;
 }
 
@@ -337,7 +339,7 @@ function isCurrentOutcome(workspace: EditorWorkspace, { outcome }: Kept): boolea
 
 /**
  * Lets a caller through at once, and each further one of the same turn of the event loop in a turn of its own: many checks that
- * begin together leave room for an answer between any two of them.
+ * begin together leave room for a request between any two of them.
  */
 function oneInEachTurn(): () => Promise<void> {
   let last: Promise<void> | undefined;
@@ -352,7 +354,7 @@ function oneInEachTurn(): () => Promise<void> {
   };
 }
 
-/** Takes steps for the length of a slice; true when none is left. */
+/** Runs steps for the length of a slice; true when none is left. */
 function goneThrough(steps: Generator<void, void>): boolean {
   const endMs = performance.now() + sliceMs;
   while (performance.now() < endMs) if (steps.next().done) return true;

@@ -13,14 +13,14 @@ export interface AssignmentQuestion {
   readonly duty: Duty;
   readonly membership: Membership;
   readonly open: readonly Uri[];
-  /** Plans that are not open are wanted too. */
+  /** Plans that are not open are requested too. */
   readonly wholeWorkspace: boolean;
 }
 
 /**
- * Divides the plans between the two engines. Both of them come to the same division, because they are given the same: plans
- * that share a file stay together, because one engine answers for a file; plans of open files are the foreground engine's,
- * unless they share a file with a slow plan.
+ * Divides the plans between the two engines. Both compute the same division, because their input is the same. Plans that share
+ * a file stay together, because one engine answers for a file. Plans of open files are the foreground engine's, unless they
+ * share a file with a slow plan.
  */
 export function assignPlans({ duty, membership, open, wholeWorkspace }: AssignmentQuestion): Assignment {
   const opened = new Set(open.flatMap((file) => membership.rootsOf(file)));
@@ -37,7 +37,7 @@ export function assignPlans({ duty, membership, open, wholeWorkspace }: Assignme
 
 const noRoots: ReadonlySet<Uri> = new Set();
 
-/** The plans that share a file with one of these, directly or through others. */
+/** The plans connected to one of these by shared files, directly or through others. */
 function joinedWith(some: readonly Uri[], { roots, filesOf }: Membership): ReadonlySet<Uri> {
   const joined = new Set(some.filter((root) => roots.includes(root)));
   const files = new Set<Uri>();

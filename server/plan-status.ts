@@ -6,7 +6,7 @@ import type { PassedFile, PlanCheck, StatusParams } from "./language/messages.ts
 import { plainWords } from "./language/plain-words.ts";
 import type { ShownPlan } from "./open-plans.ts";
 
-/** How a plan is doing, for the status bar; tests wait for it instead of for time to pass. */
+/** The state of a plan, for the status bar; tests wait for it instead of for time to pass. */
 export function statusOf(plan: ShownPlan, workspace: EditorWorkspace): StatusParams {
   const { state, message, counts, uri } = planCheck(plan, workspace);
   const { version } = workspace.client(plan.root);
@@ -50,7 +50,7 @@ export function planCheck({ root, outcome, view }: ShownPlan, workspace: EditorW
   };
 }
 
-/** A file that was passed by, as the answer to a check of the workspace names it. */
+/** The description of a file that was passed by, for the answer to a check of the workspace. */
 export function passedFile(passed: PassedBy): PassedFile {
   const { uri, why } = passed;
   return { uri, message: plainWords(`${pathInWords(uri)} ${why}`), mayHideHazard: mayHideHazard(passed) };

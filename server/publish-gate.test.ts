@@ -3,7 +3,7 @@ import type { CheckOutcome } from "./evaluate/checked-plan.ts";
 import type { Snapshot } from "./evaluate/workspace.ts";
 import { createPublishGate, type FailedPlan } from "./publish-gate.ts";
 
-/** A checker whose runs end when the test says so, over texts that are only version numbers. */
+/** A checker with runs that the test ends, over texts that are only version numbers. */
 function setUp() {
   const versions = new Map<string, number>();
   const runs: { root: string; end(): void; fail(reason: string): void }[] = [];
@@ -38,7 +38,7 @@ function setUp() {
     versions.set(root, (versions.get(root) ?? 0) + 1);
     gate.wake(root);
   };
-  /** Lets everything that waits for a promise go on. */
+  /** Lets all promise callbacks run. */
   const turn = () => new Promise((resolve) => setImmediate(resolve));
   return { gate, versions, runs, through, log, unshowable, type, turn };
 }

@@ -3,25 +3,25 @@ import type { CheckOutcome } from "./evaluate/checked-plan.ts";
 import type { Snapshot, Uri } from "./evaluate/workspace.ts";
 
 /**
- * Decides when a plan is checked and whether a result may be seen. For each root at most one run is in flight and at most one
- * waits; a newer text takes the waiting one's place. There is no fixed wait: an urgent root starts at once, and plans that are
- * urgent never hold each other up. All others are checked one at a time, while no urgent one is. A result is let through only if
- * every text it was computed from is still the newest.
+ * Decides when a plan is checked and whether a result may be shown. For each root at most one run is in flight and at most one
+ * waits; a newer text replaces the waiting one. There is no fixed delay: an urgent root starts at once, and urgent plans never
+ * delay each other. All others are checked one at a time, while no urgent one is. A result is let through only if every text it
+ * was computed from is still the newest.
  */
 export interface PublishGate {
-  /** Some text of the plan may be new: check it. */
+  /** A text of the plan may be new: check it. */
   wake(root: Uri): void;
-  /** Resolves when nothing newer than the last outcome let through is known; at once when the root is at rest. */
+  /** Resolves when no text newer than the last outcome let through is known; at once when the root is at rest. */
   settled(root: Uri): Promise<void>;
-  /** Stops caring for a root; what is in flight for it is never let through. */
+  /** Drops a root; its run in flight is never let through. */
   forget(root: Uri): void;
-  /** Whether no root is being checked and none waits. */
+  /** True if no root is being checked and none waits. */
   atRest(): boolean;
 }
 
 export interface GateWiring {
   check(root: Uri): Promise<CheckOutcome>;
-  /** Somebody looks at the plan now. */
+  /** A user is looking at the plan now. */
   isUrgent(root: Uri): boolean;
   isCurrent(snapshot: Snapshot): boolean;
   log(text: string): void;
@@ -40,11 +40,11 @@ export interface FailedPlan {
 
 export function createPublishGate(wiring: GateWiring): PublishGate {
   const runs = new Map<Uri, Run>();
-  /** Those that are not urgent, in their turn. */
+  /** Runs that are not urgent, in their order. */
   const waiting: (readonly [Uri, Run])[] = [];
   let serving = false;
 
-  /** The run ends before anybody hears of its outcome, so that whoever is told can wake the root again. */
+  /** The run ends before its outcome is passed on, to let the recipient wake the root again. */
   const letThrough = (root: Uri, run: Run, outcome: CheckOutcome | FailedPlan): void => {
     runs.delete(root);
     if (run.forgotten) return;
@@ -52,7 +52,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
       wiring.letThrough(root, outcome);
     } catch (error) {
       wiring.log(`A result could not be shown: ${error instanceof Error ? error.stack : error}`);
-      // Silence would leave what was shown of an older text standing.
+      // Without this, the results of an older text would remain on display.
       wiring.letThrough(root, { state: "failed", root, reason: reasonOf(error) });
     }
   };
@@ -64,7 +64,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
       const outcome = await checkOrFail(wiring, root);
       if (run.forgotten) return;
       if (outcome.state === "failed" || wiring.isCurrent(outcome.snapshot)) {
-        // A failure of an old text is of no interest when a new one waits.
+        // A failure of an old text is irrelevant when a new one waits.
         if (outcome.state === "failed" && run.newerWaits) continue;
         letThrough(root, run, outcome);
         return;
@@ -79,7 +79,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
   };
 
   const begin = (root: Uri, run: Run): void => {
-    // One that waited may have become urgent, or was closed, and then its turn has passed.
+    // One that waited may have become urgent, or was closed; it is then skipped.
     if (run.started || run.forgotten) return;
     run.started = true;
     runUntilCurrent(root, run)
@@ -97,7 +97,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
     if (serving) return;
     serving = true;
     for (let next = waiting.shift(); next; next = waiting.shift()) {
-      // Requests that came during the check before are answered first.
+      // Requests that arrived during the previous check are answered first.
       await nextTurn();
       for (let urgent = urgentRun(); urgent; urgent = urgentRun()) await urgent.done;
       const [root, run] = next;

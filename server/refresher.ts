@@ -1,17 +1,17 @@
 import type { Uri } from "./evaluate/workspace.ts";
 
 /**
- * Asks the editor to fetch hints, lenses or findings again, and only when what it has would now read differently: hints that
- * blink get turned off. A file that was typed in since is asked for by the editor anyway.
+ * Asks the editor to fetch hints, lenses or findings again, but only if their content would now differ: users turn off hints
+ * that blink. The editor fetches them anyway for a file that was edited since.
  */
 export interface Refresher {
-  /** Remembers an answer that was just given, and how to make it again. */
+  /** Remembers an answer just given, and the function to compute it again. */
   answered(kind: Kind, file: Uri, version: number | null, again: () => unknown): void;
-  /** An outcome came through the gate, and the display of these files may change. */
+  /** The gate let an outcome through, and the display of these files may change. */
   arrived(isAffected: (file: Uri) => boolean): void;
-  /** Answers for a file that is no longer open are of no interest. */
+  /** Answers for a file that is no longer open are irrelevant. */
   closed(file: Uri): void;
-  /** Asks for one kind, once for all that happens in the same turn. */
+  /** Asks for one kind, once for all events of the same turn. */
   ask(kind: Kind): void;
 }
 

@@ -2,10 +2,10 @@ import { type CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from
 import { editorWords } from "./language/plain-words.ts";
 
 /**
- * The border of every request. One with parameters that are missing or of a wrong type is refused, with the name of the first. A
- * cancelled request is answered with the protocol's own error, never with an empty list, which would read as "nothing found". An
- * exception is a broken assumption of ours: it is logged with the request and the shape of what was asked, and costs that one
- * request.
+ * The entry point of every request. One with parameters that are missing or of a wrong type is refused, with the name of the
+ * first. A cancelled request is answered with the protocol's own error, never with an empty list, which would read as "nothing
+ * found". An exception is a broken assumption of ours: it is logged with the request and the shape of its parameters, and
+ * affects only that request.
  */
 export function createRequestGuard(log: (text: string) => void): RequestGuard {
   return async (method, params, token, answer) => {
@@ -36,7 +36,7 @@ export type RequestGuard = <T>(
   answer: () => Promise<T>,
 ) => Promise<T>;
 
-/** The answer to a question about a text that is no longer there. */
+/** The answer to a request about an outdated text. */
 export function textChanged(): ResponseError<void> {
   return new ResponseError(LSPErrorCodes.ContentModified, "The text changed meanwhile.");
 }
@@ -51,7 +51,7 @@ function unlessCancelled<T>(token: CancellationToken, answer: () => Promise<T>):
   });
 }
 
-/** What was asked, without any text of the builder's: names of properties, kinds of values, numbers, and URIs. */
+/** The parameters without any text of the builder's: names of properties, kinds of values, numbers, and URIs. */
 function shapeOf(value: unknown, depth = 0): unknown {
   if (typeof value === "string") return value.startsWith("file:") ? value : `text of ${value.length}`;
   if (typeof value !== "object" || value === null) return value;

@@ -3,8 +3,8 @@ import * as z from "zod";
 import { diagramMethod, differenceMethod, reportMethod, workingMethod } from "./language/messages.ts";
 
 /**
- * Why a request cannot be answered: a sentence that names the first parameter that is missing or of a wrong type. Undefined if
- * all that the request needs is there, and for requests without parameters.
+ * The reason why a request cannot be answered: a sentence that names the first parameter that is missing or of a wrong type.
+ * Undefined if all needed parameters are there, and for requests without parameters.
  */
 export function wrongParams(method: string, params: unknown): string | undefined {
   const checked = schemas[method]?.safeParse(params);
@@ -38,7 +38,7 @@ const range = z
       start.line < end.line || (start.line === end.line && start.character <= end.character),
     "a range whose end is not before its start",
   );
-/** A scheme and something behind it; no control characters, which no URI has. */
+/** A scheme with content behind it; no control characters, which no URI has. */
 const uri = z.string("a URI").regex(/^[a-z][\w+.-]*:[^\p{Cc}]+$/iu, "a URI, such as file:///camper/plan.ts");
 const textDocument = z.looseObject({ uri }, "an object with the URI of a document");
 const optionalText = z.string("a text").optional();

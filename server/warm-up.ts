@@ -3,8 +3,8 @@ import type { Sandbox } from "./evaluate/sandbox.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
 
 /**
- * Checks a small plan a few times, so that the first plan of a builder is checked by code that is compiled and in a sandbox that
- * runs. An engine that takes over has somebody waiting for it.
+ * Checks a small plan a few times: the builder's first plan then finds compiled code and a running sandbox. When an engine
+ * takes over, a user is waiting for it.
  */
 export async function warmUp(create: typeof createChecker, { sandbox, isOver }: WarmUp): Promise<void> {
   const uri = "file:///warm-up/plan.ts";
@@ -21,13 +21,13 @@ export async function warmUp(create: typeof createChecker, { sandbox, isOver }: 
 
 interface WarmUp {
   readonly sandbox: Sandbox;
-  /** There is something better to do. */
+  /** True when there is more urgent work. */
   isOver(): boolean;
 }
 
 const rounds = 10;
 
-/** Of everything a little: a network, a panel, circuits in and out of order, written out and from a loop. */
+/** A little of everything: a network, a panel, circuits with and without faults, written out and from a loop. */
 function planText(round: number): string {
   const lamps = Array.from(
     { length: 20 },

@@ -1,9 +1,10 @@
 import type { MessageStrategy } from "vscode-languageserver";
 
 /**
- * Keeps malformed messages from the library, which would fail on them before our own code is called. The parameters of a request that are
- * no object become an empty one, and the border of requests names the missing parameter. A malformed notification is left out and logged.
- * A change that cannot be applied closes its document: the editor's text is unknown from then on, and is not judged.
+ * Keeps malformed messages from the library, which would fail on them before our own code is called. If the parameters of a
+ * request are no object, they become an empty one, and the request guard names the missing parameter. A malformed notification
+ * is left out and logged. A change that cannot be applied closes its document: the editor's text is unknown from then on, and
+ * is not judged.
  */
 export function wellFormedMessages(log: (text: string) => void): MessageStrategy {
   return {
@@ -29,7 +30,7 @@ export function wellFormedMessages(log: (text: string) => void): MessageStrategy
 }
 
 function wellFormedRequest(method: string, params: unknown): unknown {
-  // The library answers for a handshake without parameters, and has none for most others that are no object.
+  // The library answers a handshake without parameters; most other requests whose parameters are no object get no answer.
   if (method === "initialize") return isObject(params) && isObject(params.capabilities) ? params : undefined;
   return params === undefined || method === "shutdown" || isObject(params) ? params : {};
 }
@@ -40,7 +41,7 @@ function withParams<Message>(message: Message, params: unknown): Message {
 
 const didChange = "textDocument/didChange";
 
-/** By method: the fault of the parameters, if there is one. */
+/** By method: the fault of the parameters, if any. */
 const malformed: Readonly<Record<string, (params: unknown) => string | undefined>> = {
   "textDocument/didOpen": (params) =>
     wrongUri(params) ??
@@ -89,7 +90,7 @@ function wrongChanges(changes: unknown): string | undefined {
     : "a change must have a text, and a range of two positions or none";
 }
 
-/** Beyond the end of a line or of the text is legal, and means that end. */
+/** A position beyond the end of a line or of the text is legal, and means that end. */
 function isPosition(value: unknown): boolean {
   return [at(value, "line"), at(value, "character")].every(
     (number) => Number.isSafeInteger(number) && (number as number) >= 0,

@@ -3,13 +3,13 @@ import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { Duty, TextDigest, WorkingOn } from "./engine-messages.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 
-/** Reports which plan this engine works on, so that the front knows which one holds it up. */
+/** Reports the plan that this engine works on, to show the front which one blocks it. */
 export interface WorkReport {
-  /** A check of the plan begins; `files` are those that it is known to consist of. Throws if the plan was given up. */
+  /** A check of the plan begins; `files` are its known files. Throws if the plan was given up. */
   begins(root: Uri, files: ReadonlySet<Uri>): void;
-  /** Work on a plan goes on after another one may have been worked on, or a file is read that may be a plan. */
+  /** Work on a plan resumes after another one may have been in between, or a file is read that may be a plan. */
   goesOn(root: Uri): void;
-  /** The plan is no longer this engine's concern. */
+  /** The plan is no longer this engine's. */
   forget(root: Uri): void;
 }
 

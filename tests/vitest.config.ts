@@ -6,8 +6,8 @@ const house = fileURLToPath(new URL("..", import.meta.url));
 const tests = ["library", "server", "extension", "tests"].map((folder) => `${folder}/**/*.test.ts`);
 
 /**
- * The test files that each need a process of their own, with the reason. All others share a few processes, so that the compiler
- * and the engine are imported once and not once for each file. A new test file shares; if it affects its process, a guard
+ * The test files that each need a separate process, with the reason. All others share a few processes, to import the compiler and
+ * the engine once and not once for each file. A new test file shares; if it affects its process, a guard
  * (`tests/setup/shared-process.ts`) fails it and names this list.
  */
 const alone: Readonly<Record<string, string>> = {
@@ -52,7 +52,7 @@ export default defineConfig({
         },
       },
     ],
-    // Only to end what hangs: a busy machine must not fail what is merely slow.
+    // Only to end tests that hang: a busy machine must not fail a slow one.
     testTimeout: 120_000,
   },
 });

@@ -1,17 +1,17 @@
 /**
- * What a picture may consist of: lines, shapes and words, and nothing that runs, loads, links or styles. A list of what is allowed,
- * so that whatever nobody thought of is refused.
+ * The permitted content of a picture: lines, shapes and words; no scripts, loading, links or styles. It is a list of allowed
+ * names, so anything unforeseen is refused.
  */
 
-/** What becomes of an element, by its name within the SVG namespace. */
+/** The treatment of an element, by its name within the SVG namespace. */
 export function elementIs(name: string): "taken" | "left out" | "refused" {
   if (shapes.has(name)) return "taken";
   return withoutLook.has(name) ? "left out" : "refused";
 }
 
-/** What becomes of an attribute. One of another namespace is never asked about: it is refused. */
+/** The treatment of an attribute. One from another namespace never gets here: it is refused. */
 export function attributeIs(name: string, value: string): "taken" | "left out" | "refused" {
-  // What a screen reader is told, and what can take the focus, the page itself decides.
+  // The page itself decides on accessible names and focusable elements.
   if (/^(?:id|role|tabindex|xmlns|version|aria-[a-z]+)$/.test(name)) return "left out";
   const form = forms.get(name);
   return form?.test(value) ? "taken" : "refused";
@@ -30,7 +30,7 @@ const outline = /^[-+\d.eE,\sACHLMQSTVZachlmqstvz]*$/;
 const motions = /^(?:\s*(?:translate|rotate|scale|matrix)\([-+\d.eE,\s]*\))*\s*$/;
 const paint = /^(?:#[\da-fA-F]{3,8}|[a-zA-Z]+|var\(--[\w-]+(?:, [a-zA-Z]+)?\))$/;
 const words = /^[-\w.,%'" ]*$/;
-/** Names from the plan may stand here; they are only ever compared. */
+/** These may contain names from the plan; they are only ever compared. */
 const anyText = /^[\s\S]*$/;
 
 const forms: ReadonlyMap<string, RegExp> = new Map([

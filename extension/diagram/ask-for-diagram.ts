@@ -4,7 +4,7 @@ import type { Diagram, DiagramParams, diagramMethod } from "../../server/languag
 import type { ServerSession } from "../server-session.ts";
 import { firstView } from "./panel-state.ts";
 
-/** The picture of the plan that a file belongs to, in the view that a panel begins with; null where it belongs to none. */
+/** The diagram of the plan that a file belongs to, in a panel's initial view; null if it belongs to none. */
 export async function askForDiagram(
   session: ServerSession,
   file: Uri,
@@ -24,14 +24,14 @@ export async function requestDiagram(
   shown: Omit<DiagramParams, "textDocument">,
   token?: CancellationToken,
 ): Promise<Diagram | null> {
-  // The server looks only at what is open, and the file of a panel need not be: its tab was closed, or the window loaded anew.
-  // One that is gone, or was never saved, is not opened; then the server knows of no plan.
+  // The server reads only open files, and the file of a panel may be closed: its tab was closed, or the window reloaded. A
+  // deleted or never saved file is not opened; then the server knows no plan.
   if (file.scheme === "file") await workspace.openTextDocument(file).then(undefined, () => undefined);
   const params: DiagramParams = {
     textDocument: { uri: client.code2ProtocolConverter.asUri(file) },
     ...shown,
   };
   const method = "loomwright/diagram" satisfies typeof diagramMethod;
-  // A token that is undefined would be sent along as a second parameter.
+  // An undefined token would be sent along as a second parameter.
   return token ? client.sendRequest(method, params, token) : client.sendRequest(method, params);
 }

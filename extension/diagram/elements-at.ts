@@ -1,10 +1,10 @@
 import type { DiagramElement } from "../../server/language/messages.ts";
 
 /**
- * Ids of what is written at a place of a text, in reading order: of everything whose call encloses the place, what has the
- * innermost one. Several where one call makes several, as a circuit makes its conductors and its load.
+ * Ids of the elements written at a position of a text, in reading order: among all elements whose call encloses the position,
+ * those of the innermost call. There are several if one call makes several, as a circuit makes its conductors and its load.
  *
- * @param uri as the elements' locations write it
+ * @param uri in the spelling of the elements' locations
  */
 export function elementsAt(elements: readonly DiagramElement[], uri: string, position: Position): string[] {
   const around = elements.flatMap(({ id, location }) =>

@@ -1,17 +1,17 @@
 import type { Diagram, DiagramElement, DiagramParams, Picture } from "../../server/language/messages.ts";
 
-// What the panel's two ends say to each other: the extension (host), which knows the plan, and the page in the webview, which
-// only draws. Every message is about one picture and says which by its number; the picture's message carries the versions of
-// the texts that it was computed from.
+// The messages between the panel's two ends: the extension (host), which knows the plan, and the page in the webview, which only
+// draws. Every message is about one picture and names its number; the picture's message carries the versions of the texts that it
+// was computed from.
 
 export type ToPage = ShowDiagram | ShowCursor | ShowTrouble;
 
-/** In place of whatever was shown. */
+/** Replaces the content of the page. */
 export interface ShowDiagram {
   readonly type: "diagram";
-  /** Grows with every one sent to a page. */
+  /** Increases with every one sent to a page. */
   readonly number: number;
-  /** Root file of the plan, which the page keeps, so that its panel can be filled again after a reload. */
+  /** Root file of the plan. The page keeps it, to let its panel be filled again after a reload. */
   readonly root: string;
   readonly versions: Diagram["versions"];
   readonly title: string;
@@ -27,19 +27,19 @@ interface ShownPicture extends Omit<Picture, "elements"> {
   readonly elements: readonly ShownElement[];
 }
 
-/** The page is not told where in the files anything stands, only whether it can be gone to. */
+/** The page receives no source locations, only whether an element has one. */
 export interface ShownElement extends Omit<DiagramElement, "location"> {
   readonly written: boolean;
 }
 
-/** The cursor in the text is on what these elements stand for; on none of them if empty. */
+/** The cursor in the text is on these elements; on none of them if empty. */
 interface ShowCursor {
   readonly type: "cursor";
   readonly number: number;
   readonly elements: readonly string[];
 }
 
-/** Why the picture does not follow the text just now. It stays as it was. */
+/** Why the picture does not follow the text just now. It remains as it was. */
 interface ShowTrouble {
   readonly type: "trouble";
   readonly number: number;
@@ -47,7 +47,7 @@ interface ShowTrouble {
 }
 
 export type FromPage =
-  /** The page is there and has nothing to show yet. */
+  /** The page is loaded and still empty. */
   | { readonly type: "ready" }
   /** Show where an element is written; with `take`, the text also takes the focus. */
   | { readonly type: "goTo"; readonly number: number; readonly element: string; readonly take: boolean }
@@ -60,10 +60,10 @@ export type FromPage =
     }
   /** Give the focus back to the text. */
   | { readonly type: "leave"; readonly number: number }
-  /** The picture was not shown, because of something in it that no picture of ours has. */
+  /** The picture was not shown, because it contains something that none of our pictures has. */
   | { readonly type: "refused"; readonly number: number; readonly why: string };
 
-/** Nothing that comes out of a page is taken on trust: whatever has not exactly this shape is undefined. */
+/** Messages from a page are untrusted: undefined unless the message has exactly this shape. */
 export function readFromPage(said: unknown): FromPage | undefined {
   if (typeof said !== "object" || said === null) return undefined;
   const { type, number, element, take, view, scenario, why } = said as Record<string, unknown>;
@@ -83,7 +83,7 @@ export function isView(value: unknown): value is DiagramParams["view"] {
   return value === "one-line" || value === "wiring";
 }
 
-/** Names in plans are cut far below this. */
+/** Names in plans are cut far below this length. */
 function isShort(value: unknown): value is string {
   return typeof value === "string" && value.length <= 10_000;
 }

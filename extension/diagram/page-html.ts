@@ -1,16 +1,16 @@
-/** The addresses and the secret that tie a page to its panel. */
+/** The addresses and the secret that connect a page to its panel. */
 export interface PageFrame {
-  /** Fresh for each page, so that no script but the one below can run. */
+  /** Fresh for each page: only the script below can run. */
   readonly nonce: string;
-  /** Where the editor serves the extension's own files from, as a policy names it. */
+  /** The origin of the extension's own files, as a policy names it. */
   readonly source: string;
   readonly script: string;
   readonly style: string;
 }
 
 /**
- * The page of a diagram panel, empty. Nothing of any plan stands in it: whatever is shown comes later, as messages, and is set as
- * text or as a picture that was looked through.
+ * The page of a diagram panel, empty. It contains no text of any plan: all content comes later, as messages, and is set as text
+ * or as a checked picture.
  */
 export function pageHtml({ nonce, source, script, style }: PageFrame): string {
   const policy = `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${source}; base-uri 'none'; form-action 'none'`;

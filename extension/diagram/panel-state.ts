@@ -2,20 +2,20 @@ import type { DiagramParams } from "../../server/language/messages.ts";
 import { isView } from "./messages.ts";
 import type { Place } from "./place.ts";
 
-/** What the editor keeps of a panel while it is hidden, and over a reload of the window. */
+/** The state that the editor keeps for a hidden panel, and over a reload of the window. */
 export interface PanelState {
   /** Root file of the plan. */
   readonly uri: string;
   readonly view: DiagramParams["view"];
   /** "" for none. */
   readonly scenario: string;
-  /** Absent: the whole picture is in the window, whatever its size. */
+  /** Absent: the whole picture is in the window, at any window size. */
   readonly place?: Place;
 }
 
 export const firstView: DiagramParams["view"] = "one-line";
 
-/** What was kept may be of another version, or damaged. What cannot be used is as if it had never been chosen. */
+/** The kept state may be damaged, or from another version. Unusable values are treated as never chosen. */
 export function readPanelState(kept: unknown): PanelState {
   const { uri, view, scenario, place } = (typeof kept === "object" && kept !== null ? kept : {}) as Record<
     string,

@@ -14,10 +14,10 @@ import {
 } from "./place.ts";
 
 const window = { width: 800, height: 600 };
-/** As ours are: a margin before the point 0. */
+/** Like our pictures: with a margin before the point 0. */
 const picture = { x: -24, y: -24, width: 2000, height: 1000 };
 
-/** Where a point of the picture is in the window, px. */
+/** The position of a picture's point in the window, px. */
 const onScreen = ({ x, y, scale }: Place, point: { x: number; y: number }) => ({
   x: (point.x - x) * scale,
   y: (point.y - y) * scale,

@@ -1,6 +1,6 @@
 /**
- * Where a picture stands behind its window: arithmetic alone. `x` and `y` are the picture's point at the window's top left corner,
- * in units of the picture, which need not begin at 0; `scale` is screen pixels for each unit.
+ * The position of a picture behind its window: arithmetic only. `x` and `y` are the picture's point at the window's top left
+ * corner, in units of the picture, which need not begin at 0; `scale` is screen pixels for each unit.
  */
 export interface Place {
   readonly x: number;
@@ -31,14 +31,16 @@ export function whole(picture: Box, window: Size): Place {
   };
 }
 
-/** Larger (`factor` above 1) or smaller, while one point of the window, in pixels, stays over the same point of the picture. */
+/**
+ * Larger (`factor` above 1) or smaller, while one point of the window, in pixels, keeps showing the same point of the picture.
+ */
 export function zoomed(place: Place, factor: number, still: Point): Place {
   const scale = within(largestScale, place.scale * factor);
   const change = 1 / place.scale - 1 / scale;
   return { scale, x: place.x + still.x * change, y: place.y + still.y * change };
 }
 
-/** Moved as if the picture were pushed by that many pixels, but never so far that nothing of it is left to be seen. */
+/** Moved as if the picture were pushed by that many pixels, but always with part of it visible. */
 export function moved(place: Place, byPx: Point, picture: Box, window: Size): Place {
   return inSight(
     { ...place, x: place.x - byPx.x / place.scale, y: place.y - byPx.y / place.scale },
@@ -47,7 +49,7 @@ export function moved(place: Place, byPx: Point, picture: Box, window: Size): Pl
   );
 }
 
-/** The nearest place at which a good piece of the picture is in the window. */
+/** The nearest place with a good part of the picture in the window. */
 export function inSight(place: Place, picture: Box, window: Size): Place {
   const piece = (length: number) => Math.min(length, leastPx / place.scale);
   const clamp = (from: number, start: number, length: number, windowPx: number) =>
@@ -59,13 +61,13 @@ export function inSight(place: Place, picture: Box, window: Size): Place {
   };
 }
 
-/** The same place if a box is in the window already, else the nearest one at which it is, with a margin around it. */
+/** The same place if a box is already in the window, else the nearest one that contains it, with a margin around it. */
 export function showing(place: Place, box: Box, window: Size): Place {
   if (shows(place, box, window)) return place;
   const margin = marginPx / place.scale;
   const along = (from: number, start: number, length: number, windowPx: number) => {
     const room = windowPx / place.scale - 2 * margin;
-    // What is larger than the window begins at its edge.
+    // A box larger than the window begins at its edge.
     if (length > room || start - margin < from) return start - margin;
     return Math.max(from, start + length + margin - windowPx / place.scale);
   };
@@ -76,7 +78,7 @@ export function showing(place: Place, box: Box, window: Size): Place {
   };
 }
 
-/** Whether a box, or as much of it as can be, is in the window. */
+/** Whether a box, or as much of it as possible, is in the window. */
 export function shows(place: Place, box: Box, window: Size): boolean {
   const inside = (from: number, start: number, length: number, windowPx: number) => {
     const seen = windowPx / place.scale;
@@ -87,7 +89,9 @@ export function shows(place: Place, box: Box, window: Size): boolean {
   return inside(place.x, box.x, box.width, window.width) && inside(place.y, box.y, box.height, window.height);
 }
 
-/** The same scale, and what stood at `before` in the old picture stands at the same point of the window at `after` in the new one. */
+/**
+ * The same scale; the middle of `before` in the old picture and of `after` in the new one are at the same point of the window.
+ */
 export function heldStill(place: Place, before: Box, after: Box): Place {
   const middle = ({ x, y, width, height }: Box) => ({ x: x + width / 2, y: y + height / 2 });
   const [from, to] = [middle(before), middle(after)];
@@ -105,9 +109,9 @@ export function between(from: Place, to: Place, share: number): Place {
   return { x: at(from.x, to.x), y: at(from.y, to.y), scale: at(from.scale, to.scale) };
 }
 
-/** Around the whole picture, and around what is brought into the window. */
+/** Around the whole picture, and around a box brought into the window. */
 const marginPx = 16;
-/** So much of the picture stays in the window, however far it is pushed. */
+/** This much of the picture remains in the window, however far it is pushed. */
 const leastPx = 64;
 const largestScale = 8;
 const smallestScale = 0.05;

@@ -37,7 +37,7 @@ export interface PanelWiring {
   closed(panel: PlanPanel): void;
 }
 
-/** Opened for the first time, with what it shows first; or given back by the editor after a reload, with what it kept. */
+/** Opened for the first time, with its first diagram; or restored by the editor after a reload, with its kept state. */
 export type PanelInit =
   | { readonly first: Diagram }
   | { readonly webview: WebviewPanel; readonly state: PanelState };
@@ -53,7 +53,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
     "state" in beginning ? beginning.state : { view: firstView, scenario: "" };
   let diagram = "first" in beginning ? beginning.first : undefined;
   let number = diagram ? 1 : 0;
-  /** A picture on its way; a newer one that is wanted meanwhile is asked for when this one is there. */
+  /** The pending request for a picture; if a newer one is wanted meanwhile, it is requested after this one. */
   let asking: CancellationTokenSource | undefined;
   let outdated = diagram === undefined;
 
@@ -69,7 +69,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
 
   const follow = async (): Promise<void> => {
     outdated = true;
-    // A tab that is not seen is brought up to date when it is.
+    // A hidden tab is updated when it becomes visible.
     if (asking || !webview.visible) return;
     while (outdated && webview.visible) {
       outdated = false;
@@ -91,7 +91,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
         return trouble(`There is no plan in ${Uri.parse(root).path.split("/").at(-1)} any more.${last}`);
       }
       diagram = answer;
-      // What was chosen stays chosen: while a value is wrong the plan may have no scenarios for a moment.
+      // The choice is kept: while a value is wrong, the plan may have no scenarios for a moment.
       number++;
       send();
     } catch (error) {
@@ -114,7 +114,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
         return;
       case "choose":
         ({ view, scenario } = said);
-        // What is on its way is of no use any more.
+        // The pending picture is no longer useful.
         asking?.cancel();
         void follow();
         return;
@@ -135,7 +135,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
     reveal: () => webview.reveal(undefined, true),
     dispose: () => webview.dispose(),
   };
-  // The numbers of the conductors are kept beside the plan; they are written by a command, and come with git.
+  // The numbers of the conductors are kept beside the plan; a command writes them, and git may bring them.
   const kept = workspace.createFileSystemWatcher(
     new RelativePattern(Uri.joinPath(Uri.parse(root), ".."), "*.wire-numbers.txt"),
   );
@@ -187,7 +187,7 @@ function openBeside(): WebviewPanel {
   });
 }
 
-/** Another request for the same plan took its place, or the text changed meanwhile: codes of the protocol. */
+/** Another request for the same plan replaced it, or the text changed meanwhile: codes of the protocol. */
 function wasOvertaken(error: unknown): boolean {
   const code = (error as { readonly code?: unknown } | null)?.code;
   return code === -32801 || code === -32802;

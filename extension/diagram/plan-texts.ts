@@ -18,20 +18,20 @@ import { elementsAt } from "./elements-at.ts";
 export interface PlanTexts extends Disposable {
   /** The diagram that is shown from now on. */
   show(diagram: Diagram): void;
-  /** Puts the cursor where an element is written; with `take`, the text gets the focus too. An id that was not sent is ignored. */
+  /** Puts the cursor where an element is written; with `take`, the text also gets the focus. An unknown id is ignored. */
   goTo(element: string, take: boolean, panel: ViewColumn | undefined): void;
   /** Gives the focus to the text that had it last, else to the given file. */
   takeFocus(root: Uri, panel: ViewColumn | undefined): void;
 }
 
-/** @param tell called with the ids of what the cursor is on, whenever these change or a diagram is new */
+/** @param tell called with the ids of the elements under the cursor, when these change or a diagram is new */
 export function createPlanTexts(tell: (elements: readonly string[]) => void): PlanTexts {
   let diagram: Diagram | undefined;
   let elements = new Map<string, DiagramElement>();
-  /** The editor of a file of the plan in which the cursor was last. */
+  /** The editor of a file of the plan that had the cursor last. */
   let last: TextEditor | undefined;
   let told: string | undefined;
-  /** Asked for while the text was newer than the diagram, and so than the places that it knows. */
+  /** Requested while the text was newer than the diagram and its locations. */
   let waiting: (() => void) | undefined;
 
   let going: Promise<void> = Promise.resolve();
@@ -63,7 +63,7 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
       preserveFocus: !take,
       preview: false,
     });
-    // Only now: a tab that is opened again puts the cursor back to where it was in it last.
+    // Only now: a reopened tab restores its last cursor.
     editor.selection = new Selection(start, start);
     editor.revealRange(new Range(start, start), TextEditorRevealType.InCenterIfOutsideViewport);
   };
@@ -85,7 +85,7 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
       if (!location) return;
       const open = workspace.textDocuments.find(({ uri }) => uri.toString() === location.uri);
       if (open && !knows(open) && !waiting) waiting = () => this.goTo(id, take, panel);
-      // One after the other: the clicks of a double click are two.
+      // In sequence: a double-click sends two.
       else going = going.then(() => goTo(location, take, panel)).catch(() => undefined);
     },
     takeFocus(root, panel) {
@@ -100,7 +100,7 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
   };
 }
 
-/** Where the file is seen already, else beside the panel and not over it. */
+/** The column that already shows the file, else one beside the panel and not over it. */
 function columnFor(uri: Uri, last: TextEditor | undefined, panel: ViewColumn | undefined): ViewColumn {
   const seen = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
   const column = seen?.viewColumn ?? last?.viewColumn ?? ViewColumn.One;

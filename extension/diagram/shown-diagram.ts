@@ -1,7 +1,7 @@
 import type { Diagram, DiagramElement } from "../../server/language/messages.ts";
 import type { ShowDiagram, ShownElement } from "./messages.ts";
 
-/** What the page is told of a diagram. */
+/** The diagram data that the page receives. */
 export function shownDiagram(diagram: Diagram, root: string, number: number): ShowDiagram {
   const { picture, versions, title, current, notes, view, scenarios, scenario } = diagram;
   return {

@@ -2,14 +2,17 @@ import type { AlternatorPart, Network, Part } from "../model/network.ts";
 import { type Edge, reachedFrom } from "./network/topology/adjacency.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 
-/** What hangs on one or more alternators that feed the same conductors, for as long as a scenario lasts. */
+/** The load on one or more alternators that feed the same conductors, for as long as a scenario lasts. */
 export interface AlternatorLoad {
   readonly alternators: readonly AlternatorPart[];
-  /** Together, what they may give for hours, A. */
+  /** Their continuous output together, A. */
   readonly allowedA: number;
-  /** In the scenario in which most hangs on them. */
+  /** The demand in the scenario with the greatest load on them. */
   readonly everything: Demand | undefined;
-  /** The same without what only the built-in scenarios switch on: nobody says that all of it runs at once, and for hours. */
+  /**
+   * The same without devices that only the built-in scenarios switch on: the plan does not state that all run at once
+   * for hours.
+   */
   readonly certain: Demand | undefined;
 }
 
@@ -21,11 +24,11 @@ export interface Demand {
 }
 
 /**
- * Sum of the currents of what runs for hours on the alternator's side of any charger: loads that are continuous, inverters,
- * inputs of chargers, and LiFePO4 batteries, which take what they are given until they are full. Lead-acid batteries soon
- * take less and less, so they are left out (common practice, no source); so are motors that are just starting.
+ * Sum of the currents of devices that run for hours on the alternator's side of any charger: continuous loads, inverters,
+ * inputs of chargers, and LiFePO4 batteries, which take all the current they are given until they are full. Lead-acid batteries
+ * soon take less and less, so they are left out (common practice, no source); so are motors that are just starting.
  *
- * Other sources take nothing off the sum: at sea or on the road there is no shore and perhaps no sun.
+ * Other sources do not reduce the sum: at sea or on the road there is no shore and perhaps no sun.
  */
 export function alternatorLoads({
   network,
@@ -79,7 +82,7 @@ function demandIn(network: Network, solved: SolvedScenario, alternator: Alternat
   );
 }
 
-/** The positive terminal of what draws for hours; undefined for all else. */
+/** The positive terminal of a part that draws for hours; undefined for all others. */
 function inputOf(part: Part): number | undefined {
   if (part.kind === "dcDcCharger") return part.terminals.inputPositive;
   if (part.kind === "inverter") return part.terminals.positive;
@@ -87,7 +90,7 @@ function inputOf(part: Part): number | undefined {
   return part.kind === "battery" && part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
 }
 
-/** What charges something: that is on whenever the engine is. */
+/** The demand of charging alone: it is on whenever the engine is. */
 function chargingOf(network: Network, { scenario, devices }: Demand): Demand {
   const charging = devices.filter(({ part }) => {
     const kind = network.parts[part]?.kind;

@@ -66,7 +66,7 @@ describe("the place", () => {
       50,
       ["ambient"],
     ],
-    // The note's factor for 200 °C insulation is 1: the plan says engine space, so it is listed.
+    // The note's factor for 200 °C insulation is 1: the plan states engine space, so it is listed.
     [
       "engine space, 200 °C insulation",
       awg4,

@@ -7,14 +7,14 @@ import type { Ampacity, AmpacityFactor } from "./circuit-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
 /**
- * What the conductor of one polarity may carry.
+ * Ampacity of the conductor of one polarity.
  *
  *     I = n · I_table · k_place · k_bundling          all in A; n wires in parallel; factors without unit
  *
  * I_table: AWG 33 CFR 183.425 Table 5, metric ISO 10133 Annex A Table A.1; the column of the stated insulation or the
  * next cooler one. k_place: see {@link placeFactor}. k_bundling: see {@link bundlingFactor}.
  * Valid for 18 AWG to 4/0 and 0.75 to 150 mm², insulation of 60 to 200 °C, a place cooler than the column.
- * Factors that stand for something the plan says are listed even where they are 1; bundling only where it takes something.
+ * Factors for a condition that the plan states are listed even if they are 1; bundling only if it reduces the ampacity.
  */
 export function ampacityOf(circuit: Run): Ampacity {
   const { conductor } = circuit;
@@ -68,13 +68,13 @@ export function deratedA(of: {
  *
  *     k = √((Tc − Ta) / (Tc − 30))     Tc rating of the insulation (the table's column), Ta ambient, °C
  *
- * NFPA 70, 310.15(B)(1). Valid for Ta below Tc; never above 1 here, so a cool place earns nothing.
+ * NFPA 70, 310.15(B)(1). Valid for Ta below Tc; never above 1 here, so a cool place adds no ampacity.
  */
 export function ambientFactor(columnC: number, ambientC: number): number {
   return Math.min(1, Math.sqrt((columnC - ambientC) / (columnC - ambientCorrection.baseAmbientC)));
 }
 
-/** The tables that judge one system of sizes, made ready to be looked up. */
+/** The tables for one system of sizes, prepared for look-up. */
 interface Basis {
   readonly source: Citation;
   readonly columnsC: readonly number[];
@@ -117,10 +117,10 @@ type Place =
   | { readonly tooHot: true; readonly ambientC: number };
 
 /**
- * The factor for where the conductor runs: the table's own one for engine spaces, the ambient equation for a stated
- * ambient, the smaller of the two where both apply. Never their product: both stand for the same warm air.
- * An engine-space factor that nobody has seen printed is never trusted alone: the equation at that space's ambient
- * stands beside it, and again the smaller counts.
+ * The factor for the conductor's place: the table's own one for engine spaces, the ambient equation for a stated
+ * ambient, the smaller of the two if both apply. Never their product: both account for the same warm air.
+ * An engine-space factor recalled from memory, not read in print, is never trusted alone: the equation at that space's
+ * ambient is applied too, and again the smaller counts.
  */
 function placeFactor(circuit: Run, basis: Basis, column: number, columnC: number): Place {
   const { engineSpace } = basis;
@@ -157,7 +157,7 @@ function placeFactor(circuit: Run, basis: Basis, column: number, columnC: number
 }
 
 /**
- * The factor for conductors that warm each other. Looked up by how many are together, this one included:
+ * The factor for conductors that warm each other, by the number of conductors together, this one included:
  * 33 CFR 183.425 Table 5 note 2 for AWG, ISO 10133 Annex A for metric.
  */
 function bundlingFactor(conductorsTogether: number, { bundling }: Basis): AmpacityFactor | null {

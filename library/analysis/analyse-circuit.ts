@@ -5,8 +5,8 @@ import { protectionRangeOf } from "./protection-range.ts";
 import { dropOf } from "./voltage-drop.ts";
 
 /**
- * Everything that is computed of one circuit. A pure function of its argument, made to be called on every keystroke
- * and for every size that a completion offers: `analyseCircuit({ ...circuit, conductor })` is what another size would do.
+ * All results for one circuit. A pure function of its argument, made to be called on every keystroke
+ * and for every size that a completion offers: `analyseCircuit({ ...circuit, conductor })` is the result for another size.
  */
 export function analyseCircuit(circuit: Run): CircuitResult {
   const ampacity = ampacityOf(circuit);

@@ -8,8 +8,8 @@ import { worstCaseOver } from "./network/worst-case.ts";
 import type { NetworkResult } from "./network-result.ts";
 
 /**
- * Everything that is computed of one network. A pure function, called on every keystroke. `before` is a network that was
- * analysed already: what must be the same in both is taken from there, and the answer is the one that there is without it.
+ * All results for one network. A pure function, called on every keystroke. `before` is an already analysed network: results
+ * that must be the same in both are taken from there, and the result is the same as without it.
  */
 export function analyseNetwork(network: Network, before?: AnalysedNetwork): NetworkResult {
   const alike = before && hasSameTopology(before.network, network) ? before.result : undefined;

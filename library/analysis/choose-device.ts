@@ -2,7 +2,7 @@ import type { Protection } from "../model/run.ts";
 import { type DeviceFamily, deviceFamilies } from "../standards/device-ratings.ts";
 import { type Family, isMadeRating, madeRatings } from "./made-ratings.ts";
 
-/** What a protective device must be: its rating, A; the voltage of its circuit, V; the current it must interrupt, A. */
+/** Requirements on a protective device: its rating, A; the voltage of its circuit, V; the current it must interrupt, A. */
 export interface DeviceNeed {
   readonly ratingA: number;
   readonly systemV: number;
@@ -12,17 +12,17 @@ export interface DeviceNeed {
 export interface ChosenDevice {
   readonly ratingA: number;
   readonly family: Family;
-  /** Where not every device of the family is made for the voltage: the marking to look for, V. */
+  /** If not every device of the family is made for the voltage: the marking to look for, V. */
   readonly ratedV?: number;
-  /** Where the family's standard is not enough: the marking to look for, A. */
+  /** If the family's standard is not enough: the marking to look for, A. */
   readonly interruptingA?: number;
-  /** A marking is asked of it that is known of no device in the plan: only whoever buys it can make that true. */
+  /** True if it needs a marking that no device in the plan is known to have: the buyer must ensure it. */
   readonly demanded: boolean;
 }
 
 /**
- * A fuse that suits: of the first family whose standard says so (`prefer`, then the smaller forms first), else a Class T
- * fuse marked for what is needed, which that family is made for. Undefined: none is made in that rating.
+ * A suitable fuse: of the first family whose standard is sufficient (`prefer`, then the smaller forms first), else a Class T
+ * fuse with the necessary marking, which that family is made for. Undefined: none is made in that rating.
  */
 export function chooseDevice(need: DeviceNeed, prefer?: Family): ChosenDevice | undefined {
   const { ratingA, systemV, interruptA } = need;
@@ -50,8 +50,8 @@ export function suitableDevices(need: DeviceNeed): readonly ChosenDevice[] {
 }
 
 /**
- * The same where only the range of ratings is given, both ends included: the least rating that a family is made in which
- * suits by its standard. Where that is more than twice the least, a Class T fuse of a lesser rating is taken if there is one.
+ * The same for a range of ratings, both ends included: the least rating made in a family that suits by its standard. If that is
+ * more than twice the least, a Class T fuse of a lesser rating is taken if there is one.
  */
 export function chooseDeviceBetween(
   range: { readonly fromA: number; readonly toA: number },
@@ -67,7 +67,7 @@ export function chooseDeviceBetween(
 }
 
 /**
- * A further device of the same family and markings, on a circuit of this voltage. Undefined where no family is stated, or where
+ * A further device of the same family and markings, on a circuit of this voltage. Undefined if no family is stated, or if
  * the family is not made for the voltage.
  */
 export function oneMoreLike(like: Protection, systemV: number): Omit<ChosenDevice, "ratingA"> | undefined {
@@ -87,19 +87,22 @@ export function oneMoreLike(like: Protection, systemV: number): Omit<ChosenDevic
   };
 }
 
-/** What a device can interrupt, A: as the plan states it, else as its family's standard asks. Undefined: nobody knows. */
+/**
+ * Interrupting rating of a device, A: as the plan states it, else the requirement of its family's standard. Undefined:
+ * unknown.
+ */
 export function interruptsA({ family, interruptingA }: Protection): number | undefined {
   return interruptingA ?? (family && families[family].breakingCapacityA) ?? undefined;
 }
 
-/** A marking to ask for, A: what is needed, up to the next thousand, for no fuse is marked to the ampere. */
+/** A marking to ask for, A: the required current rounded up to the next thousand, because no fuse is marked to the ampere. */
 export function markingFor(interruptA: number): number {
   return Math.ceil(interruptA / 1000) * 1000;
 }
 
 /**
- * Whether every device of a family suits by the family's standard, but for a voltage to look for. Never so where voltage or
- * breaking capacity stands only on the device (breakers, Class T).
+ * Whether every device of a family suits by the family's standard, except for a voltage to look for. False if voltage or
+ * breaking capacity is marked only on the device (breakers, Class T).
  */
 function suits(family: Family, { ratingA, systemV, interruptA }: DeviceNeed): boolean {
   const { breakingCapacityA } = families[family];
@@ -112,8 +115,8 @@ function suits(family: Family, { ratingA, systemV, interruptA }: DeviceNeed): bo
 }
 
 /**
- * The voltage that a device of this family must be marked with on such a circuit, V; undefined where every device of the
- * family is made for so much, or where its standard leaves the voltage to the marking. "none": not made for so much.
+ * The voltage that a device of this family must be marked with on such a circuit, V. Undefined if every device of the family
+ * is made for it, or if its standard leaves the voltage to the marking. "none": not made for so high a voltage.
  */
 export function voltageToState(family: Family, systemV: number): number | "none" | undefined {
   const { ratedVoltagesV } = families[family];
@@ -122,7 +125,7 @@ export function voltageToState(family: Family, systemV: number): number | "none"
   return ratedVoltagesV.find((voltage) => voltage >= systemV) ?? "none";
 }
 
-/** What the standard of a family says of all its devices. */
+/** The data in a family's standard that apply to all its devices. */
 export function familyData(family: Family): DeviceFamily {
   return families[family];
 }
@@ -131,7 +134,7 @@ const families: Readonly<Record<Family, DeviceFamily>> = deviceFamilies;
 const allFamilies = Object.keys(families) as Family[];
 const marked: Family = "UL 248-15 Class T";
 
-/** What every family of fuses is made for whose standard names a voltage, V. */
+/** The least voltage in the standards of the fuse families that name one, V: each of those families is made for it. */
 export const leastRatedV = Math.min(
   ...Object.values(families).flatMap(({ ratedVoltagesV }) => ratedVoltagesV),
 );

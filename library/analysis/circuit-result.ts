@@ -1,13 +1,13 @@
 import type { Citation } from "../standards/citation.ts";
 
-/** Everything that is computed of one circuit. All numbers unrounded; rounding belongs to whoever shows them. */
+/** All results for one circuit. All numbers are unrounded; rounding is left to the display. */
 export interface CircuitResult {
   readonly ampacity: Ampacity;
   readonly drop: Drop;
   readonly protection: ProtectionRange;
 }
 
-/** What the conductor (all parallel wires together) may carry. */
+/** Ampacity of the conductor, all parallel wires together. */
 export type Ampacity =
   | {
       readonly judged: true;
@@ -19,7 +19,7 @@ export type Ampacity =
       readonly columnC: number;
       readonly parallel: number;
       readonly factors: readonly AmpacityFactor[];
-      /** Ambient for which the figure holds, °C (the engine space's where that applies). */
+      /** Ambient for which the figure holds, °C (the engine space's if that applies). */
       readonly ambientC: number;
       readonly source: Citation;
     }
@@ -43,7 +43,7 @@ export interface AmpacityFactor {
 /** Drop over the round trip, at the conductor's working temperature. */
 export interface Drop {
   readonly dropV: number;
-  /** Of the nominal voltage. */
+  /** Relative to the nominal voltage. */
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
   readonly dropLimitSource: Citation;
@@ -55,11 +55,11 @@ export interface Drop {
   readonly resistanceAtC: number;
   /** True: the load is above the ampacity, so the real drop is greater than the one stated. */
   readonly overloaded: boolean;
-  /** Of one wire at 20 °C, with the strand factor where the table is for solid wire, Ω/m. */
+  /** Resistance of one wire at 20 °C, with the strand factor if the table is for solid wire, Ω/m. */
   readonly ohmPerM20C: number;
-  /** Multiplied in already; 1 for tables of stranded wire. */
+  /** Already included; 1 for tables of stranded wire. */
   readonly strandFactor: number;
-  /** Of the whole round trip, all parallel wires together, at {@link resistanceAtC}, Ω. */
+  /** Resistance of the whole round trip, all parallel wires together, at {@link resistanceAtC}, Ω. */
   readonly roundTripOhm: number;
   /** Positive and negative conductor together, m. */
   readonly roundTripM: number;
@@ -70,9 +70,9 @@ export interface Drop {
 export interface ProtectionRange {
   /** The load, A. */
   readonly minA: number;
-  /** The ampacity, A; undefined where the ampacity cannot be judged. */
+  /** The ampacity, A; undefined if the ampacity cannot be judged. */
   readonly maxA: number | undefined;
-  /** What the rating should reach: 125 % of a continuous load, else the load, A. */
+  /** The target for the rating: 125 % of a continuous load, else the load, A. */
   readonly aimA: number;
   /** The smallest made rating from aimA to maxA (of the stated family, else of any), if there is one. */
   readonly bestRatingA: number | undefined;

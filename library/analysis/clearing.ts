@@ -3,17 +3,18 @@ import type { Citation } from "../standards/citation.ts";
 import { clearingTime } from "../standards/protection-rules.ts";
 import { gatesFor, openingTime } from "./opening-time.ts";
 
-/** A device that opens too late at a current that a short draws, or need not open at all. */
+/** A device that opens too late at a fault current, or need not open at all. */
 export interface SlowClearing {
-  /** It has opened by then, s; undefined: it need not open at all. */
+  /** Its maximum opening time, s; undefined: it need not open at all. */
   readonly openingS?: number;
-  /** The gates that say so; undefined where the current is not even above the rating, which opens no device. */
+  /** The gates that show this; undefined if the current is not even above the rating, which opens no device. */
   readonly source: Citation | undefined;
 }
 
 /**
- * Undefined: it opens in time, or nobody can tell. The gates of UL 248-15 end with an hour or two, and of breakers and of some
- * fuses there are none: above the rating, and where there are gates above what they say for certain, nothing is told of them.
+ * Undefined if it opens in time, or if this is unknown. The gates of UL 248-15 end at an hour or two, and breakers and some
+ * fuses have none. These are not reported above their rating or, if they have gates, above the current at which they need not
+ * open.
  */
 export function slowClearing(device: Device, currentA: number): SlowClearing | undefined {
   if (currentA <= device.ratingA) return { source: undefined };
@@ -23,7 +24,7 @@ export function slowClearing(device: Device, currentA: number): SlowClearing | u
   return { openingS: time.openingS, source: time.source };
 }
 
-/** Whether the family's gates say for certain that it opens in time. */
+/** Whether the family's gates guarantee that it opens in time. */
 export function opensInTime(device: Device, currentA: number): boolean {
   const time = openingTime(device, currentA);
   return time.judged && time.openingS <= clearingTime.maxS;

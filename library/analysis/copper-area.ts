@@ -20,7 +20,7 @@ export function copperKg(mm2M: number): number {
 }
 
 /**
- * Of one wire. Metric sizes are named by it; that of an AWG size follows from the resistance of solid wire.
+ * Cross-section of one wire. It names metric sizes; for an AWG size it follows from the resistance of solid wire.
  *
  *     S = ρ / R     ρ = 1/58 Ω·mm²/m, annealed copper standard (IEC 60028); R in Ω/m
  */

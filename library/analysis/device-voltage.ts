@@ -1,11 +1,11 @@
 import type { DcDcChargerPart, InverterPart, LoadPart, Network, Part } from "../model/network.ts";
 import type { NetworkResult } from "./network-result.ts";
 
-/** A device that says how little voltage it still works with, and how little it gets. */
+/** A device with a known minimum voltage, and the lowest voltage it gets. */
 export interface DeviceVoltage {
   readonly part: LoadPart | InverterPart | DcDcChargerPart;
   readonly neededV: number;
-  /** In all scenarios that last, and in those in which a motor starts; undefined where it is on in none. */
+  /** In all scenarios that last, and in those with a starting motor; undefined if it is on in none. */
   readonly lasting: Lowest | undefined;
   readonly momentary: Lowest | undefined;
 }
@@ -15,7 +15,7 @@ export interface Lowest {
   readonly scenario: number;
 }
 
-/** The lowest voltage at the input of every such device, in any solved scenario in which it is on. */
+/** The lowest voltage at the input of every such device, in any solved scenario with the device on. */
 export function deviceVoltages({
   network,
   result,
@@ -33,7 +33,7 @@ export function deviceVoltages({
       const voltageV =
         (solved.terminalV[device.positive] ?? Number.NaN) - (solved.terminalV[device.negative] ?? Number.NaN);
       const key = scenario.momentary ? "momentary" : "lasting";
-      // Not reached by any source: NaN, which is below nothing.
+      // Not reached by any source: NaN, which no comparison finds lower.
       if (voltageV < (lowest[key]?.voltageV ?? Number.POSITIVE_INFINITY))
         lowest[key] = { voltageV, scenario: solved.scenario };
     }

@@ -7,29 +7,29 @@ import { firstIndex } from "./first-index.ts";
 import type { DeviceFault, DevicePlace, NetworkResult } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
-/** A short that heats a conductor beyond what it stands before a device opens. */
+/** A short that heats a conductor beyond its withstand before a device opens. */
 export interface FaultHeating {
   readonly device: DeviceFault;
   readonly heat: TooMuchHeat;
 }
 
-/** The heat of a short, as times for which its current may flow. */
+/** The heat of a short, expressed as durations of its current. */
 interface TooMuchHeat {
   readonly currentA: number;
-  /** Until the device has opened, at most, s: what it lets through, divided by the square of the current. */
+  /** Maximum time until the device has opened, s: its let-through, divided by the square of the current. */
   readonly lastsS: number;
-  /** Until the conductor is as hot as its insulation bears for a moment, s. */
+  /** Time until the conductor reaches the temperature its insulation withstands for a moment, s. */
   readonly bearsS: number;
-  /** °C: as warm as its insulation may be in use, and what it bears for a moment. */
+  /** °C: the insulation's limit in use, and its limit for a moment. */
   readonly initialC: number;
   readonly finalC: number;
   readonly openingSource: Citation;
 }
 
 /**
- * The worst of the devices that protect a conductor, for the greatest short in it that flows through the device. A device
- * rated above what the conductor may carry is no protection for it, and left out. Undefined: the conductor stands it, or the
- * time to open is not known.
+ * The worst of the devices that protect a conductor, for the maximum fault in it that flows through the device. A device
+ * rated above the conductor's ampacity is no protection for it, and left out. Undefined if the conductor withstands the
+ * fault, or if the time to open is unknown.
  */
 export function faultHeating(
   { network, result }: { readonly network: Network; readonly result: NetworkResult },
@@ -58,9 +58,9 @@ function protectionOf(
 }
 
 /**
- * Of the devices that protect a conductor those among which the worst one is, in their order. A few are all looked at. Of many,
- * as the fuses of thousands of batteries on one bus, devices of one rating and family differ only in the current: what they let
- * through grows with it, up to the next multiple of the rating for which the gates give a shorter time.
+ * From the devices that protect a conductor, those that include the worst one, in their order. A few are all checked. Among
+ * many, as the fuses of thousands of batteries on one bus, devices of one rating and family differ only in the current. Their
+ * let-through grows with it, up to the next multiple of the rating for which the gates give a shorter time.
  */
 function worstOf(
   judged: { readonly network: Network; readonly result: NetworkResult },
@@ -143,7 +143,7 @@ function kindsOf(
 
 const known = new WeakMap<Network, Map<readonly number[], readonly DevicesOfAKind[]>>();
 
-/** Undefined: it stands it, or nobody can tell. */
+/** Undefined if the conductor withstands the fault, or if this is unknown. */
 function tooMuchHeat(
   run: Pick<Run, "conductor" | "insulationC">,
   device: Pick<Protection, "ratingA" | "family">,
@@ -165,7 +165,7 @@ function excess({ heat }: FaultHeating): number {
   return heat.lastsS / heat.bearsS;
 }
 
-/** Whether it is certain that the conductor stands it. */
+/** Whether it is certain that the conductor withstands the short. */
 export function standsShort(
   run: Pick<Run, "conductor" | "insulationC">,
   device: Pick<Protection, "ratingA" | "family">,

@@ -17,7 +17,7 @@ test.each<[InsulationC, number, number]>([
 ])("insulation for %d °C may reach %d °C: k = %d", (insulationC, finalC, k) => {
   const withstand = withstandOf(metric(10, insulationC));
   expect(withstand).toMatchObject({ initialC: insulationC, finalC, crossSectionMm2: 10 });
-  // Worked out apart from this, to one decimal.
+  // Calculated independently, to one decimal.
   expect(Math.abs(withstand.k - k)).toBeLessThan(0.06);
 });
 
@@ -51,9 +51,9 @@ describe("a strip fuse of 100 A, beyond its last gate: (600 A)² · 1 s = 360,00
 
 describe("not judged", () => {
   test("a device that takes longer than 5 s and lets through more than the conductor stands", () => {
-    // At 200 % within 15 s: 600,000 A²s, 6 mm² stand 476,000.
+    // At 200 % within 15 s: 600,000 A²s; 6 mm² withstand 476,000.
     expect(faultWithstand(metric(6), strip, 200)).toMatchObject({ judged: false, why: "takes-too-long" });
-    // 10 mm² stand 1,320,000: heat that gets away is on the safe side.
+    // 10 mm² withstand 1,320,000: heat that escapes is on the safe side.
     expect(faultWithstand(metric(10), strip, 200)).toMatchObject({ judged: true, withstands: true });
   });
 

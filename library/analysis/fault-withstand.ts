@@ -4,21 +4,21 @@ import { adiabaticCopper, finalTemperatures } from "../standards/short-circuit-c
 import { crossSectionMm2 } from "./copper-area.ts";
 import { type LetThrough, letThrough } from "./let-through.ts";
 
-/** What heat a conductor stands, and what a device lets into it. */
+/** The withstand of a conductor, and the let-through of a device into it. */
 export type FaultWithstand =
   | (Withstand & {
       readonly judged: true;
-      /** A²·s, at most. */
+      /** Maximum, A²·s. */
       readonly letThroughA2s: number;
       readonly openingS: number;
       /** {@link letThroughA2s} is at or below {@link Withstand.withstandA2s}. */
       readonly withstands: boolean;
-      /** Of the device's time to open. */
+      /** Source of the device's time to open. */
       readonly openingSource: Citation;
     })
   | (Withstand & {
       readonly judged: false;
-      /** Why the device's time to open is not known; or it takes so long that heat gets away meanwhile. */
+      /** Why the device's time to open is unknown; or it takes so long that heat escapes meanwhile. */
       readonly why: Extract<LetThrough, { judged: false }>["why"] | "takes-too-long";
     });
 
@@ -29,7 +29,7 @@ export interface Withstand {
   readonly k: number;
   /** All parallel wires together, mm². */
   readonly crossSectionMm2: number;
-  /** °C: the rating of the insulation, and what it may reach for the moment of the short. */
+  /** °C: the rating of the insulation, and its limit for the moment of the short. */
   readonly initialC: number;
   readonly finalC: number;
   readonly source: Citation;
@@ -38,9 +38,9 @@ export interface Withstand {
 /**
  *     I²·t ≤ k² · S²     I prospective current, A; t time to open, s; S cross-section, mm²; k see {@link adiabaticK}
  *
- * IEC 60364-4-43, 434.5.2; valid up to 5 s. The conductor is taken to be as warm as its insulation may be when the short comes.
- * A device that takes longer and still lets through less than the conductor stands is judged all the same: heat that gets away
- * is on the safe side. One that takes longer and lets through more is not judged.
+ * IEC 60364-4-43, 434.5.2; valid up to 5 s. The conductor is assumed to be at its insulation's rating when the short occurs.
+ * A device that takes longer and still lets through less than the withstand is judged all the same: heat that escapes is on
+ * the safe side. One that takes longer and lets through more is not judged.
  */
 export function faultWithstand(
   run: Pick<Run, "conductor" | "insulationC">,
@@ -95,6 +95,6 @@ export function adiabaticK(initialC: number, finalC: number): number {
 
 function finalTemperatureC(insulationC: number): number {
   const { rows } = finalTemperatures;
-  // Nothing is rated higher than the last row.
+  // No insulation is rated above the last row.
   return (rows.find(({ ratedUpToC }) => insulationC <= ratedUpToC) ?? rows[1]).finalC;
 }

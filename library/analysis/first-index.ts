@@ -1,6 +1,6 @@
 /**
- * The first index of a list for which a test holds, by halving: the test must hold for every later item too. The length of the
- * list if it holds for none.
+ * The first index of a list for which a test holds, by bisection: the test must hold for every later item too. Returns the
+ * length of the list if it holds for none.
  */
 export function firstIndex<Item>(items: ArrayLike<Item>, test: (item: Item) => boolean): number {
   let [low, high] = [0, items.length];

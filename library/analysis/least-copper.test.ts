@@ -34,7 +34,7 @@ describe("worked out by hand", () => {
   });
 });
 
-/** As made sizes are: thicker has more copper and loses less. Whole numbers add up exactly, in whatever order. */
+/** Like made sizes: thicker has more copper and less drop. Whole numbers add up exactly, in any order. */
 const anyLeg = fc
   .array(fc.tuple(fc.integer({ min: 1, max: 50 }), fc.integer({ min: 1, max: 100 })), {
     minLength: 1,
@@ -63,7 +63,7 @@ test("no combination that is enough has less copper: brute force finds the same"
     }),
     { numRuns: 2000 },
   );
-  // Both kinds of ways are there: those that can be helped and those that cannot.
+  // Both kinds of paths occur: those with a solution and those without.
   expect(enough).toBeGreaterThan(200);
   expect(enough).toBeLessThan(1990);
 });

@@ -1,25 +1,25 @@
 import { withoutDust } from "./rounding-dust.ts";
 
-/** One run on a way, and what each size that it may get would cost and lose. */
+/** One run on a path, with the copper and the drop of each size that it may get. */
 export interface LegChoices {
-  /** At least one; in any order. The first stands for the run as it is, whatever the others are. */
+  /** At least one; in any order. The first is the run as it is, independent of the others. */
   readonly choices: readonly LegChoice[];
 }
 
 export interface LegChoice {
-  /** Copper of the whole run, mm²·m: every conductor of it, also one that is not on this way. */
+  /** Copper of the whole run, mm²·m: every conductor of it, also one that is not on this path. */
   readonly copperMm2M: number;
-  /** What the run loses of the way's voltage, V. */
+  /** The run's share of the path's drop, V. */
   readonly dropV: number;
 }
 
 /**
- * Which choice to take for each leg, so that the sum of all drops is at most `allowedV` and the copper is the least there is.
- * Of equal copper the one with the smaller drop. Undefined: no combination is enough.
+ * The choice to take for each leg: the sum of all drops is at most `allowedV` and the copper is minimal. For equal copper,
+ * the smaller drop. Undefined: no combination is enough.
  *
- * Exact. Legs are taken one after the other; of all combinations so far only those are kept that no other beats in both
- * copper and drop, that can still come within the limit, and that can still be cheaper than the best known answer. With
- * made sizes in a geometric row this keeps some hundreds of combinations for ten legs, where brute force has 14¹⁰.
+ * Exact. Legs are taken one after the other. Only those combinations so far are kept that no other beats in both copper and
+ * drop, that can still come within the limit, and that can still be cheaper than the best known solution. With made sizes in
+ * a geometric series this keeps some hundreds of combinations for ten legs, while brute force has 14¹⁰.
  */
 export function leastCopper(legs: readonly LegChoices[], allowedV: number): readonly number[] | undefined {
   const leastDropV = fromEach(legs, ({ choices }) => Math.min(...choices.map(({ dropV }) => dropV)));
@@ -65,8 +65,8 @@ function fromEach(legs: readonly LegChoices[], figure: (leg: LegChoices) => numb
 }
 
 /**
- * Copper of some answer that is enough, so that the search need not look at dearer ones: every leg loses at most the same
- * share of what it loses as it is. Infinity where none of these is enough.
+ * Copper of one sufficient solution, an upper bound that lets the search skip dearer ones: every leg drops at most the same
+ * share of its present drop. Infinity if none of these is enough.
  */
 function copperOfThinnestEqual(legs: readonly LegChoices[], allowedV: number): number {
   const nowV = legs.reduce((sum, { choices }) => sum + (choices[0]?.dropV ?? 0), 0);
@@ -82,8 +82,8 @@ function copperOfThinnestEqual(legs: readonly LegChoices[], allowedV: number): n
 }
 
 /**
- * By rising copper and falling drop, each better than all before it in drop. Of two that differ in the last digits of a
- * binary fraction alone the one that comes first stays, so that such digits decide nothing.
+ * By rising copper and falling drop, each better than all before it in drop. If two differ only in the last digits of a
+ * binary fraction, the first stays: such digits decide no result.
  */
 function unbeaten(combinations: Combination[]): Combination[] {
   combinations.sort(

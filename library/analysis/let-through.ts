@@ -2,11 +2,11 @@ import type { Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { gatesFor, type OpeningTime, openingTime, opensNotBeforeS, percentOfRating } from "./opening-time.ts";
 
-/** The heat that a protective device lets through before a short is over, for each ohm of what it flows in. */
+/** The heat that a protective device lets through before a short is over, for each ohm of its circuit. */
 export type LetThrough =
   | {
       readonly judged: true;
-      /** At most, A²·s. */
+      /** Maximum, A²·s. */
       readonly letThroughA2s: number;
       /** s */
       readonly openingS: number;
@@ -17,8 +17,8 @@ export type LetThrough =
 /**
  *     I²t     I the prospective current, A; t the time to open, s, see {@link openingTime}
  *
- * Beyond the last multiple of the rating that the gates tell of, it is taken to be what it is at that one: a fuse that melts
- * before heat gets away takes the same heat however fast (from memory). Direct current without rise or fall.
+ * Beyond the last multiple of the rating in the gates, it is assumed to keep its value at that one: a fuse that melts before
+ * heat escapes takes the same heat at any speed (from memory). Direct current without rise or fall.
  */
 export function letThrough(device: Pick<Protection, "ratingA" | "family">, currentA: number): LetThrough {
   const time = openingTime(device, currentA);
@@ -38,19 +38,19 @@ export function letThrough(device: Pick<Protection, "ratingA" | "family">, curre
 export type OpensFirst =
   | {
       readonly judged: true;
-      /** "either": the gates leave both open, as they mostly do between ratings less than twice apart. */
+      /** "either": the gates allow both, as they mostly do between ratings less than twice apart. */
       readonly first: "downstream" | "upstream" | "either";
-      /** Of the one further out, and of the one further up. */
+      /** For the downstream device, and for the upstream one. */
       readonly sources: readonly [Citation, Citation];
     }
   | { readonly judged: false; readonly why: Extract<OpeningTime, { judged: false }>["why"] };
 
 /**
- * The one further out opens alone if all that it ever lets through is less than what the one further up takes before it
- * begins to open, both as I²t; and the other way round.
+ * The downstream device opens alone if its maximum let-through is less than the minimum I²t at which the upstream one
+ * begins to open; and the other way round.
  *
- * @param currentA What flows through the one further out, for a short behind it.
- * @param upstreamA What of it flows through the one further up: less where batteries side by side have a fuse each.
+ * @param currentA Current through the downstream device, for a short behind it.
+ * @param upstreamA The part of it through the upstream device: less if parallel batteries have a fuse each.
  */
 export function opensFirst(
   upstream: Pick<Protection, "ratingA" | "family">,
@@ -72,12 +72,12 @@ export function opensFirst(
   return tellsNothing ? { judged: false, why: "no-gates" } : { judged: true, first: "either", sources };
 }
 
-/** Whether a device is through before another one has taken what it takes to begin to open. */
+/** Whether a device has opened before another one has taken the heat at which it begins to open. */
 function isThrough(first: LetThrough, share: number, otherLeastA2s: number | undefined): boolean {
   return first.judged && otherLeastA2s !== undefined && first.letThroughA2s * share < otherLeastA2s;
 }
 
-/** What a device takes before it begins to open, at least, A²·s. */
+/** Minimum I²t at which a device begins to open, A²·s. */
 function leastA2s(device: Pick<Protection, "ratingA" | "family">, currentA: number): number | undefined {
   const notBeforeS = opensNotBeforeS(device, currentA);
   return notBeforeS === undefined ? undefined : currentA ** 2 * notBeforeS;

@@ -2,14 +2,14 @@ import type { AlternatorPart, Network } from "../model/network.ts";
 import { protectionOfMachine } from "../standards/protection-rules.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
-/** The greatest rating that a device may have in a conductor which leaves an alternator that does not limit itself. */
+/** The maximum device rating in a conductor that leaves an alternator without its own current limit. */
 export interface MachineLimit {
   readonly alternator: AlternatorPart;
   /** 120 % of the machine's rating, 33 CFR 183.460(b), A. */
   readonly maxA: number;
 }
 
-/** The least such limit for a conductor; undefined where it leaves no such machine. */
+/** The least such limit for a conductor; undefined if it leaves no such machine. */
 export function machineLimit(
   { parts, conductors, terminals }: Network,
   index: number,

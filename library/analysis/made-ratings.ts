@@ -4,15 +4,12 @@ import { withoutDust } from "./rounding-dust.ts";
 
 export type Family = NonNullable<Protection["family"]>;
 
-/**
- * The ratings, A, in which a family is made, from the least to the greatest; those of all families together where
- * none is named.
- */
+/** The ratings made in a family, A, from the least to the greatest; those of all families together if none is named. */
 export function madeRatings(family?: Family): readonly number[] {
   return family === undefined ? ratingsOfAny : families[family].ratingsA;
 }
 
-/** Whether the family (any family, where none is named) is made in this rating, which a plan may have computed. */
+/** Whether the family (any family, if none is named) is made in this rating, which a plan may have computed. */
 export function isMadeRating(ratingA: number, family?: Family): boolean {
   return madeRatings(family).includes(withoutDust(ratingA));
 }
@@ -24,7 +21,7 @@ export function nearestRatingBelow(currentA: number, family?: Family): number | 
 
 /** The smallest made rating at or above a current, A. Undefined: none is that great. */
 export function nearestRatingAbove(currentA: number, family?: Family): number | undefined {
-  // A plain loop: asked for every circuit at every keystroke.
+  // A plain loop: called for every circuit at every keystroke.
   for (const ratingA of madeRatings(family)) if (ratingA >= currentA) return ratingA;
   return undefined;
 }

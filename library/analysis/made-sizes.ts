@@ -22,7 +22,7 @@ export function sizesFrom(conductor: Conductor): readonly Conductor[] {
   return madeSizes(conductor).slice(placeAmongSizes(conductor));
 }
 
-/** How many made sizes the conductor is above another of its system: 0 for the same size, negative where thinner. */
+/** How many made sizes the conductor is above another of its system: 0 for the same size, negative if thinner. */
 export function sizesAbove(conductor: Conductor, other: Conductor): number {
   return placeAmongSizes(conductor) - placeAmongSizes(other);
 }
@@ -39,5 +39,5 @@ const awgSizes: readonly Awg[] = [18, 16, 14, 12, 10, 8, 6, 4, 2, 1, "1/0", "2/0
 
 const mm2Sizes: readonly Mm2[] = [0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150];
 
-/** Lists once made are kept: sizing asks for them for every circuit, and plans use few numbers of parallel wires. */
+/** Cache of the lists: sizing requests them for every circuit, and plans use few numbers of parallel wires. */
 const conductorsMade = new Map<string, readonly Conductor[]>();

@@ -3,7 +3,7 @@ import type { Citation } from "../standards/citation.ts";
 import { minimumAwg, minimumMm2 } from "../standards/minimum-sizes.ts";
 import { sizesAbove } from "./made-sizes.ts";
 
-/** The thinnest conductor that a circuit may have whatever it carries, for its strength. */
+/** The thinnest conductor that a circuit may have at any load, for its strength. */
 export interface MinimumSize {
   readonly conductor: Conductor;
   readonly source: Citation;
@@ -11,7 +11,7 @@ export interface MinimumSize {
 
 /**
  * The smallest size for how the conductors run: 33 CFR 183.425(d), (e) for AWG, ISO 10133 7.7 for metric.
- * Undefined where the source sets none: metric conductors of at most 200 mm.
+ * Undefined if the source sets none: metric conductors of at most 200 mm.
  */
 export function minimumSizeOf(circuit: Run): MinimumSize | undefined {
   const run = circuit.sheathed ? "sheathed" : "single";
@@ -26,7 +26,7 @@ export function minimumSizeOf(circuit: Run): MinimumSize | undefined {
   return { conductor: { parallel, system, mm2 }, source };
 }
 
-/** Whether the circuit's conductor is at least as thick as {@link minimumSizeOf} asks. */
+/** Whether the circuit's conductor is at least as thick as {@link minimumSizeOf} requires. */
 export function meetsMinimumSize(circuit: Run): boolean {
   const minimum = minimumSizeOf(circuit);
   return minimum === undefined || sizesAbove(circuit.conductor, minimum.conductor) >= 0;

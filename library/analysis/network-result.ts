@@ -1,6 +1,6 @@
 import type { NetworkTopology } from "./network/topology/topology.ts";
 
-/** Everything that is computed of a network. All numbers unrounded; rounding belongs to whoever shows them. */
+/** All results for a network. All numbers are unrounded; rounding is left to the display. */
 export interface NetworkResult {
   readonly topology: NetworkTopology;
   /** In the order of the network's scenarios. */
@@ -9,7 +9,7 @@ export interface NetworkResult {
   readonly conductors: readonly ConductorWorst[];
   /** By part index. */
   readonly parts: readonly PartWorst[];
-  /** For every load, inverter and charger input that a bank feeds: what is lost on the whole way from the bank. */
+  /** For every load, inverter and charger input that a bank feeds: the drop on the whole supply path from the bank. */
   readonly supplyPaths: readonly SupplyPath[];
   readonly faults: FaultResult;
 }
@@ -20,7 +20,7 @@ export interface SolvedScenario {
   readonly state: "solved";
   /** Index in the network's scenarios. */
   readonly scenario: number;
-  /** By terminal index, against the most negative battery terminal of its island, V; NaN where no source reaches. */
+  /** By terminal index, against the most negative battery terminal of its island, V; NaN if no source reaches it. */
   readonly terminalV: readonly number[];
   /** By conductor index, A; positive from `from` to `to`. */
   readonly conductorA: readonly number[];
@@ -29,16 +29,16 @@ export interface SolvedScenario {
   /** By conductor index, at that temperature, Ω. */
   readonly conductorOhm: readonly number[];
   /**
-   * By part index, A, out of the part's positive terminal into the network: positive where it feeds (a battery that
-   * discharges, a charger's output), negative where it draws (a load, a battery that is charged). For parts that only pass
+   * By part index, A, out of the part's positive terminal into the network: positive if it feeds (a battery that
+   * discharges, a charger's output), negative if it draws (a load, a battery that is charged). For parts that only pass
    * current on: the current that passes from their first terminal to their second, or through a bus in all.
    */
   readonly partA: readonly number[];
-  /** Of chargers and controllers: what they take at their input, A. By part index; 0 for others. */
+  /** Input current of chargers and controllers, A. By part index; 0 for others. */
   readonly inputA: readonly number[];
-  /** Of each part between its positive and its negative terminal (its output for chargers), V; NaN where it has none. */
+  /** Voltage of each part between its positive and its negative terminal (its output for chargers), V; NaN if it has none. */
   readonly partV: readonly number[];
-  /** The greatest sum of currents at any node, A: Kirchhoff's current law asks for 0. */
+  /** The greatest sum of currents at any node, A: 0 by Kirchhoff's current law. */
   readonly residualA: number;
   readonly largestA: number;
   readonly iterations: number;
@@ -49,19 +49,19 @@ export interface UnsolvedScenario {
   readonly state: "unsolved";
   readonly scenario: number;
   readonly why: "collapse" | "not-converged";
-  /** The greatest share of every constant power for which there still is an operating point, 0 to 1. */
+  /** The greatest share of every constant power that still has an operating point, 0 to 1. */
   readonly reachedShare: number;
   /** Parts of constant power at which the voltage falls the furthest just before, worst first. */
   readonly culprits: readonly number[];
 }
 
-/** Over all scenarios that last, so without those in which a motor starts. Undefined where none could be solved. */
+/** Over all scenarios that last, so without those with a starting motor. Undefined if none could be solved. */
 export interface ConductorWorst {
   readonly worst: { readonly currentA: number; readonly scenario: number } | undefined;
 }
 
 export interface PartWorst {
-  /** The greatest current it feeds or passes on, A, and in which scenario. Starting motors count only here: `surge`. */
+  /** The greatest current it feeds or passes on, A, and its scenario. Starting motors count only in `surge`. */
   readonly feeds: WorstOf | undefined;
   /** The greatest current it draws, at its input for chargers, A. */
   readonly draws: WorstOf | undefined;
@@ -75,25 +75,25 @@ export interface WorstOf {
   readonly scenario: number;
 }
 
-/** What is lost between a bank's terminals and a device, both polarities together, in the worst scenario. */
+/** The voltage drop between a bank's terminals and a device, both polarities together, in the worst scenario. */
 export interface SupplyPath {
   /** The device. */
   readonly part: number;
   readonly battery: number;
   readonly scenario: number;
   readonly dropV: number;
-  /** Of the system's nominal voltage. */
+  /** Relative to the system's nominal voltage. */
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
   /** At the device, V. */
   readonly arrivingV: number;
-  /** What each conductor on the way adds, from the bank outwards, positive side first; conductor index and V. */
+  /** The drop of each conductor on the path, from the bank outwards, positive side first; conductor index and V. */
   readonly legs: readonly { readonly conductor: number; readonly dropV: number }[];
 }
 
-/** What a dead short draws. */
+/** Currents of dead shorts. */
 export interface FaultResult {
-  /** In the order of their conductors. Devices that no source reaches, or that hang in a short already, are left out. */
+  /** In the order of their conductors. Devices that no source reaches, or that are already in a short, are left out. */
   readonly devices: readonly DeviceFault[];
   /** By conductor index. */
   readonly conductors: readonly ConductorFault[];
@@ -107,28 +107,28 @@ export interface DevicePlace {
 
 export interface DeviceFault extends DevicePlace {
   /**
-   * The greatest current through it, A: short right behind it to the bank's negative terminal, cold copper, full bank,
+   * The maximum fault through it, A: short right behind it to the bank's negative terminal, cold copper, full bank,
    * the low end of the internal resistance, every source that can feed it.
    */
   readonly greatestA: number;
-  /** Parts that feed that short through it, greatest share first; the 16 strongest ones where there are more. */
+  /** Parts that feed that short through it, greatest share first; the 16 strongest ones if there are more. */
   readonly sources: readonly number[];
-  /** Some of it follows from an internal resistance that nobody stated. */
+  /** True if part of it follows from an internal resistance that is not stated. */
   readonly estimated: boolean;
   /**
-   * The least current through it for a short at the far end of anything it protects (up to the next device), A: return
+   * The minimum fault through it for a short at the far end of anything it protects (up to the next device), A: return
    * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: no battery feeds it,
-   * or it protects nothing. Where several devices feed the same short, as fuses of batteries side by side, its own share.
+   * or it protects no conductor. If several devices feed the same short, as fuses of parallel batteries, its own share.
    */
   readonly least: { readonly currentA: number; readonly conductor: number } | undefined;
-  /** More than 64 devices feed the same short, and the least current through this one is not worked out. */
+  /** More than 64 devices feed the same short, and the minimum fault through this one is not computed. */
   readonly leastNotWorkedOut?: true;
   /** Conductors behind it, up to the next device. */
   readonly behind: readonly number[];
 }
 
 export interface ConductorFault {
-  /** The greatest current in it for a short at its own beginning, A; undefined where no source reaches it. */
+  /** The maximum fault in it for a short at its own beginning, A; undefined if no source reaches it. */
   readonly greatestA: number | undefined;
   /** Devices between it and the sources, indices in {@link FaultResult.devices}; the nearest one in each direction. */
   readonly protectedBy: readonly number[];

@@ -4,22 +4,22 @@ import { opensFirst } from "./let-through.ts";
 import type { DevicePlace, NetworkResult } from "./network-result.ts";
 import { percentOfRating } from "./opening-time.ts";
 
-/** A device further up that opens before, or as soon as, one further out, and takes other things with it. */
+/** An upstream device that opens before, or together with, a downstream one, and disconnects other circuits with it. */
 export interface WrongOrder {
   readonly upstream: DevicePlace;
   readonly downstream: DevicePlace;
-  /** The greatest current through the one further out, A, and what of it flows through the one further up, at most. */
+  /** The maximum fault through the downstream device, A, and its maximum part through the upstream one. */
   readonly currentA: number;
   readonly upstreamA: number;
-  /** The families' gates say so; else only that the one further up carries at least as many times its rating. */
+  /** True if the families' gates show it; else only the multiples of the ratings do: the upstream one's is at least as high. */
   readonly byGates: boolean;
 }
 
 /**
- * By the least of all devices that follow it: for each device further out, the one further up that opens before it, for a short
- * right behind it. Left out where the one further up feeds nothing else, and where both sit in one conductor.
+ * For each downstream device, the upstream device of the least rating that opens before it, for a short right behind the
+ * downstream one. Left out if the upstream one feeds no other device, or if both are in one conductor.
  *
- * The one further up never carries more than its own greatest short: of batteries side by side each with a fuse, a part.
+ * The upstream device never carries more than its own maximum fault: of parallel batteries with a fuse each, a part.
  */
 export function wrongOrders({
   network,

@@ -100,7 +100,7 @@ describe("which of two opens first", () => {
   });
 
   test("half of the short takes a fuse further up longer, and the one further out feels four times its heat", () => {
-    // Blade, 20 A: 100 A for up to 0.5 s, 5000 A²s; further out 20,000. A strip fuse of 80 A begins at 200² · 0.3 = 12,000.
+    // Blade, 20 A: 100 A for up to 0.5 s, 5000 A²s; downstream 20,000. A strip fuse of 80 A begins at 200² · 0.3 = 12,000.
     const downstream = { ratingA: 80, family: "ISO 8820-5 Type SF 30" } as const;
     expect(opensFirst(blade, downstream, 200, 100)).toMatchObject({ first: "either" });
     expect(opensFirst(blade, downstream, 200)).toMatchObject({ first: "upstream" });

@@ -20,7 +20,7 @@ export type OpeningTime =
        * small that it need not open at all.
        */
       readonly why: "no-family" | "no-gates" | "need-not-open";
-      /** Of the gates that were looked at; undefined where there are none. */
+      /** Source of the gates that were used; undefined if there are none. */
       readonly source: Citation | undefined;
     };
 
@@ -45,9 +45,9 @@ export function openingTime(device: Pick<Protection, "ratingA" | "family">, curr
 }
 
 /**
- * A device does not open sooner than this, s: the least time of the smallest multiple of the rating at or above the current.
- * Beyond the last multiple it shrinks with the square of the current, as melting does that leaves no time for heat to get
- * away (from memory). Undefined where no gate tells.
+ * Minimum time before a device opens, s: the least time of the smallest multiple of the rating at or above the current.
+ * Beyond the last multiple it falls with the square of the current, as melting does without time for heat to escape
+ * (from memory). Undefined if no gate gives it.
  */
 export function opensNotBeforeS(
   device: Pick<Protection, "ratingA" | "family">,
@@ -61,7 +61,7 @@ export function opensNotBeforeS(
   return last?.minS ? last.minS * (last.percentOfRating / percent) ** 2 : undefined;
 }
 
-/** The gates of a device's family at its rating; undefined where none are known. */
+/** The gates of a device's family at its rating; undefined if none are known. */
 export function gatesFor({
   ratingA,
   family,
@@ -73,7 +73,7 @@ export function gatesFor({
   );
 }
 
-/** Without the dust of binary fractions, so that 135 % of 7.5 A is 135 % of it. */
+/** Without the dust of binary fractions: 135 % of 7.5 A is exactly 135 % of it. */
 export function percentOfRating({ ratingA }: Pick<Protection, "ratingA">, currentA: number): number {
   return withoutDust((100 * currentA) / ratingA);
 }

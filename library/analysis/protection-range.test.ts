@@ -28,7 +28,7 @@ describe("ratings between load and conductor", () => {
       { aimA: 7.5, maxA: 7.5, bestRatingA: 7.5 },
     ],
     ["no dust in the aim", { loadA: 5.6 }, { aimA: 7, bestRatingA: 7.5 }],
-    // 151.2 W at 12.6 V, as binary fractions have it.
+    // 151.2 W at 12.6 V, as a binary fraction.
     [
       "no dust in the load",
       { loadA: 12.000000000000002, continuous: false },

@@ -11,7 +11,7 @@ import { withoutDust } from "./rounding-dust.ts";
  *
  * Both bounds: IEC 60364-4-43, 433.1 (from memory), with the ampacity I_max after all factors. Stricter than 33 CFR
  * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A). No upper bound and no best rating
- * where the ampacity cannot be judged.
+ * if the ampacity cannot be judged.
  */
 export function protectionRangeOf(circuit: Run, ampacity: Ampacity): ProtectionRange {
   const loadA = withoutDust(circuit.loadA);

@@ -1,6 +1,6 @@
 import type { Run } from "../model/run.ts";
 
-/** A sound circuit with every default filled in, and whatever a test changes of it. For tests only. */
+/** A sound circuit with every default filled in, with a test's changes. For tests only. */
 export function sampleCircuit(change: Partial<Run> = {}): Run {
   return {
     record: 0,

@@ -72,7 +72,7 @@ describe("the thinnest sufficient conductor, never thinner than the plan's", () 
   test("stays in its system, with its number of parallel wires", () => {
     const conductor = { parallel: 2, system: "metric", mm2: 1 } as const;
     const sizing = thinnestSufficient(sampleCircuit({ conductor, bundledWith: 3 }));
-    // Four together: 0.7 · 2 · 35 A = 49 A on 4 mm² is too little for 50 A; 6 mm² bears 63 A.
+    // Four together: 0.7 · 2 · 35 A = 49 A on 4 mm² is too little for 50 A; 6 mm² carries 63 A.
     expect(sizing).toEqual({
       conductor: { parallel: 2, system: "metric", mm2: 6 },
       ratingA: 50,

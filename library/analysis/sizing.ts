@@ -11,11 +11,11 @@ import { workedOutOnce } from "./worked-out-once.ts";
 export interface Sizing {
   readonly conductor: Conductor;
   /**
-   * The stated rating where it fits, else the one to take instead, A; where none is stated, the one to put in: of the
-   * family that the other end states, or of any. Undefined where none is stated and that family has none.
+   * The stated rating if it fits, else the one to take instead, A. If none is stated, the one to add: of the family that
+   * the other end states, or of any. Undefined if none is stated and that family has none.
    */
   readonly ratingA: number | undefined;
-  /** The same for the far end; undefined where it needs no protection and has none, or where its family has none. */
+  /** The same for the far end; undefined if it needs no protection and has none, or if its family has none. */
   readonly ratingFarEndA: number | undefined;
 }
 
@@ -23,11 +23,11 @@ export interface Sizing {
  * The thinnest made size, not thinner than the one in the plan, that meets minimum size, ampacity, drop (with the
  * device's own minimum voltage) and protection at both ends together. Same system, same number of parallel wires.
  *
- * A stated rating is kept where it is made and lies between load and ampacity. One that is replaced is replaced by the
- * smallest made rating that reaches the aim (125 % of a continuous load), so that what is changed never leaves too
- * little headroom behind; a stated rating below the aim that fits is left for its own rule to find.
+ * A stated rating is kept if it is made and lies between load and ampacity. Otherwise the smallest made rating that reaches
+ * the aim (125 % of a continuous load) replaces it, so a change never leaves too little headroom; a stated rating below
+ * the aim that fits is left to its own rule.
  * A rating of a family that is not made great enough for the load is left alone too: another family must be chosen.
- * Where no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
+ * If no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
  * Several rules propose the same size for a circuit.
  */
 export const thinnestSufficient: (circuit: Run) => Sizing | undefined = workedOutOnce((circuit) =>
@@ -43,15 +43,15 @@ export function thinnestWithHeadroom(circuit: Run): Sizing | undefined {
 }
 
 /**
- * The thinnest made size that meets everything {@link thinnestSufficient} asks for, whatever size the plan has: for
- * telling how far a conductor is above need. A stated rating that is made and carries the load counts as a need: the
- * conductor must be thick enough for it.
+ * The thinnest made size that meets all requirements of {@link thinnestSufficient}, independent of the plan's size: shows
+ * how far a conductor is above need. A stated rating that is made and carries the load counts as a need: the conductor
+ * must be thick enough for it.
  */
 export function thinnestNeeded(circuit: Run): Sizing | undefined {
   return thinnest(circuit, madeSizes(circuit.conductor), keepAboveLoad);
 }
 
-/** What becomes of a stated rating at one size: kept (its value), to be replaced, or the size is refused. */
+/** The treatment of a stated rating at one size: keep it, replace it, or refuse the size. */
 type Keeping = (stated: Protection, range: ProtectionRange) => "keep" | "replace" | "refuse-size";
 
 const keepBetweenLoadAndAmpacity: Keeping = ({ ratingA, family }, { minA, maxA = 0 }) =>
@@ -70,7 +70,7 @@ function thinnest(circuit: Run, sizes: readonly Conductor[], keeping: Keeping): 
     const candidate = { ...circuit, conductor };
     if (!meetsMinimumSize(candidate)) continue;
     const result = analyseCircuit(candidate);
-    // No thicker conductor of the same insulation bears a place that is too hot.
+    // No thicker conductor of the same insulation withstands a place that is too hot.
     if (!result.ampacity.judged) return undefined;
     if (!carriesLoad(candidate, result)) continue;
     const nearEnd = nearEndRating(circuit, result.protection, keeping);
@@ -96,7 +96,7 @@ function farEndRating(circuit: Run, range: ProtectionRange, keeping: Keeping): E
   return fedFromBothEnds ? ratingToPutIn(range, protection?.family) : { ratingA: undefined };
 }
 
-/** Where there is none yet. A family that is not made so great has none on any conductor: another must be chosen. */
+/** For an end without protection. A family not made in so great a rating has none on any conductor: another must be chosen. */
 function ratingToPutIn(range: ProtectionRange, family: Family | undefined): EndRating {
   return madeGreatEnough(range, family) ? found(bestRating(range, family)) : { ratingA: undefined };
 }
@@ -105,7 +105,7 @@ function found(ratingA: number | undefined): EndRating {
   return ratingA === undefined ? "size-too-thin" : { ratingA };
 }
 
-/** Ampacity, drop and what the device still works with. */
+/** Ampacity, drop and the device's minimum voltage. */
 function carriesLoad({ minimumV, word }: Run, { drop }: CircuitResult): boolean {
   if (word === "cable") return !drop.overloaded;
   return (
@@ -122,7 +122,7 @@ function ratingFor(stated: Protection, range: ProtectionRange, keeping: Keeping)
   return fate === "replace" ? bestRating(range, stated.family) : undefined;
 }
 
-/** No size of conductor helps a family that is not made so great: the rating stays, for its own rule to find. */
+/** No conductor size helps a family that is not made in so great a rating: the rating stays, and is left to its own rule. */
 function ratingLeftAlone({ ratingA }: Protection, { maxA = 0 }: ProtectionRange): number | undefined {
   return ratingA <= maxA ? ratingA : undefined;
 }

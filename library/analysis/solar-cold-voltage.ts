@@ -2,17 +2,17 @@ import type { SolarArrayPart } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { coldVoltageByCoefficient, coldVoltageFactors, standardTestC } from "../standards/solar-factors.ts";
 
-/** How much higher than at standard test conditions the open-circuit voltage of a panel is on the coldest day. */
+/** The ratio of a solar module's open-circuit voltage on the coldest day to that at standard test conditions. */
 export type ColdFactor =
   | { readonly judged: true; readonly factor: number; readonly source: Citation }
-  /** Colder than the table goes, and no coefficient of the maker's is stated. */
+  /** Colder than the table, and the maker's coefficient is not stated. */
   | { readonly judged: false; readonly tableEndsC: number };
 
 /**
  *     Voc(T) = Voc(25 °C) · (1 + β · (T − 25))     β per kelvin, negative; T the lowest expected ambient, °C
  *
  * NFPA 70, 690.7(A). Without β the factor is taken from Table 690.7(A), which is for crystalline silicon; a temperature
- * between two of its rows takes the colder one, as the table prints whole degrees only. Nowhere below 1: a place that is
+ * between two of its rows takes the colder one, as the table prints whole degrees only. Never below 1: a place that is
  * never cooler than 25 °C gets no credit for it.
  */
 export function coldVoltageFactor(of: {
@@ -44,22 +44,22 @@ export function coldVoltageFactor(of: {
 
 const coldestOfTable = Math.min(...coldVoltageFactors.rows.map(({ toC }) => toC));
 
-/** A string of panels on the coldest day. */
+/** A string of solar modules on the coldest day. */
 export interface ColdString {
   /** At standard test conditions, V. */
   readonly openCircuitV: number;
-  /** On the coldest day, V; what cannot be told of counts as it is at 25 °C, so that this is the least it can be. */
+  /** On the coldest day, V; arrays that cannot be judged count at 25 °C, which makes this a lower bound. */
   readonly coldV: number;
-  /** Undefined: the whole string could be told of. */
+  /** Undefined: the whole string could be judged. */
   readonly notJudged:
     | { readonly why: "lowest-not-stated" }
     | { readonly why: "below-table"; readonly lowestC: number; readonly tableEndsC: number }
     | undefined;
-  /** The least confirmed of those that were used. */
+  /** The least confirmed of the sources used. */
   readonly source: Citation;
 }
 
-/** Arrays in series add up, each with its own number of panels, coefficient and place. */
+/** Arrays in series add up, each with its own number of modules, coefficient and place. */
 export function coldStringOf(string: readonly SolarArrayPart[]): ColdString {
   let [openCircuitV, coldV] = [0, 0];
   let notJudged: ColdString["notJudged"];
@@ -78,7 +78,7 @@ export function coldStringOf(string: readonly SolarArrayPart[]): ColdString {
   return { openCircuitV, coldV, notJudged, source: source ?? coldVoltageByCoefficient };
 }
 
-/** How many panels of an array may be in series so that the coldest day's voltage stays within a limit; 0: not even one. */
+/** Maximum number of an array's modules in series that keeps the coldest day's voltage within a limit; 0: not even one. */
 export function mostInSeries(array: SolarArrayPart, maxInputV: number): number {
   return Math.floor((maxInputV / coldStringOf([{ ...array, series: 1 }]).coldV) * (1 + 1e-12));
 }

@@ -3,30 +3,30 @@ import { smallestRatingBetween } from "./made-ratings.ts";
 import { solarCurrent } from "./solar-current.ts";
 import { type SolarWiring, solarWiringOf } from "./solar-wiring.ts";
 
-/** The strings of one array, among all those that lie side by side with them. */
+/** The strings of one array, among all those parallel with them. */
 export interface StringJudgement {
   readonly array: SolarArrayPart;
-  /** All side by side, those of other arrays too. */
+  /** All parallel strings, those of other arrays too. */
   readonly strings: number;
   /** Other arrays among them; the first 16 if there are more. */
   readonly others: readonly SolarArrayPart[];
-  /** What all the others can push backwards into one string of this array, A: 1.25 · Isc of each. */
+  /** The reverse current that all the others can push into one string of this array, A: 1.25 · Isc of each. */
   readonly othersA: number;
-  /** The smallest fuse that bears a string's own current for hours, A: 1.25 · 1.25 · Isc. */
+  /** The smallest fuse that carries a string's own current for hours, A: 1.25 · 1.25 · Isc. */
   readonly leastFuseA: number;
-  /** The smallest made one between that and the greatest that the panels' maker allows, A; undefined: there is none. */
+  /** The smallest made one between that and the greatest that the module's maker allows, A; undefined: there is none. */
   readonly bestFuseA: number | undefined;
   /**
-   * A fuse or breaker on the array's own conductor does what a string fuse does: the array is one string, nothing else joins
-   * before it, and the panels' maker allows it.
+   * A fuse or breaker on the array's own conductor serves as string fuse: the array is one string, no other current joins
+   * before it, and the module's maker allows it.
    */
   readonly protectedOutside: boolean;
 }
 
-/** A list of all for each of thousands side by side would name millions. */
+/** A list of all, for each of thousands in parallel, would name millions. */
 const mostNamed = 16;
 
-/** Only arrays beside which, or within which, other strings lie. */
+/** Only arrays with other strings parallel to them, or within them. */
 export function stringsOf(network: Network): readonly StringJudgement[] {
   const wirings = solarWiringOf(network);
   const arraysOn = new Map<number, number>();
@@ -68,7 +68,7 @@ export function stringsOf(network: Network): readonly StringJudgement[] {
   });
 }
 
-/** On a conductor on which no other array's current flows. */
+/** On a conductor that carries no other array's current. */
 function hasOwnDevice(
   network: Network,
   { array, positive }: SolarWiring,

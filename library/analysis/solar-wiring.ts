@@ -3,24 +3,24 @@ import { componentsOf } from "./network/topology/adjacency.ts";
 import { type Nearest, nearestTargets } from "./network/topology/nearest-targets.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
-/** One solar array and how it is wired to a controller. */
+/** One solar array and its wiring to a controller. */
 export interface SolarWiring {
   readonly array: SolarArrayPart;
-  /** Controllers whose solar input its string is joined to, whatever only passes current on in between; nearest first. */
+  /** Controllers with their solar input connected to its string, over any parts that only pass current on; nearest first. */
   readonly controllers: readonly SolarControllerPart[];
   /**
    * Conductors from its positive and from its negative terminal, outwards, to the controller or to the next array of its
-   * string; indices in the network. The way with the fewest steps where there are several side by side.
+   * string; indices in the network. The path with the fewest steps if there are several in parallel.
    */
   readonly positive: readonly number[];
   readonly negative: readonly number[];
-  /** Arrays side by side with it, itself among them: their currents add up. */
+  /** Arrays in parallel with it, itself among them: their currents add up. */
   readonly field: readonly SolarArrayPart[];
   /** Arrays in series with it, itself among them, the most negative one first: their voltages add up. */
   readonly string: readonly SolarArrayPart[];
 }
 
-/** How each solar array of a network is wired. Several rules ask, so it is worked out once for each network. */
+/** The wiring of each solar array of a network. Cached for each network: several rules use it. */
 export const solarWiringOf: (network: Network) => readonly SolarWiring[] = workedOutOnce(workOutWirings);
 
 function workOutWirings(network: Network): readonly SolarWiring[] {
@@ -80,15 +80,15 @@ function workOutWirings(network: Network): readonly SolarWiring[] {
 
 type Ways = readonly Nearest[];
 
-/** Arrays with an end at the same piece of metal as a terminal. */
+/** Arrays with an end in the same component as a terminal. */
 type ArraysAt = (terminal: number) => readonly SolarArrayPart[];
 
-/** Follows positive terminals that are joined to the negative one of another array, and the other way round. */
+/** Follows positive terminals that are connected to the negative one of another array, and the other way round. */
 function stringOf(
   array: SolarArrayPart,
   { startingAt, endingAt }: { readonly startingAt: ArraysAt; readonly endingAt: ArraysAt },
 ): readonly SolarArrayPart[] {
-  // Each array once, so that arrays wired in a ring come to an end.
+  // Each array once: the search ends even for arrays wired in a ring.
   const taken = new Set([array]);
   const passed = new Map<readonly SolarArrayPart[], number>();
   const firstLeft = (candidates: readonly SolarArrayPart[]) => {

@@ -7,7 +7,7 @@ import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
 /**
- * What an inverter takes at the lowest voltage at which it still runs.
+ * Input current of an inverter at the lowest voltage at which it still runs.
  *
  *     I = (P / η + P0) / U     P continuous power, W; η efficiency; P0 idle draw, W; U cut-off voltage, V
  *
@@ -17,7 +17,7 @@ export function inverterSupplyA({ continuousW, efficiencyPercent, idleW, cutOffV
   return (continuousW / (efficiencyPercent / 100) + idleW) / cutOffV;
 }
 
-/** The same for its surge power, which it gives for seconds; undefined where none is stated. */
+/** The same for its surge power, which it gives for seconds; undefined if none is stated. */
 export function inverterSurgeA(inverter: InverterPart): number | undefined {
   const { surgeW } = inverter;
   return surgeW === undefined ? undefined : inverterSupplyA({ ...inverter, continuousW: surgeW });
@@ -25,7 +25,7 @@ export function inverterSurgeA(inverter: InverterPart): number | undefined {
 
 /**
  * Whether a device may open before a surge is over, by the gates of its family: the least time of the greatest multiple of the
- * rating at or below the current. Undefined where no gate says so; then nothing is known, not that it holds.
+ * rating at or below the current. Undefined if no gate shows it; then it is unknown whether the device holds.
  */
 export function opensWithinSurge(
   device: Pick<Protection, "ratingA" | "family">,
@@ -39,11 +39,11 @@ export function opensWithinSurge(
 }
 
 /**
- * What a DC-DC charger takes at its input at the least voltage at which it gives its full output.
+ * Input current of a DC-DC charger at the least voltage at which it gives its full output.
  *
  *     I_in = U_out · I_out / (η · U_in)     V, A; η efficiency
  *
- * Not above the greatest input current that its maker states: there the charger gives less instead.
+ * Not above the maximum input current that its maker states: there the charger gives less instead.
  */
 export function chargerInputA(charger: DcDcChargerPart): number {
   const { outputV, outputA, efficiencyPercent, inputMinV, inputMaxA } = charger;
@@ -51,25 +51,25 @@ export function chargerInputA(charger: DcDcChargerPart): number {
   return Math.min(forFullOutputA, inputMaxA ?? Number.POSITIVE_INFINITY);
 }
 
-/** A conductor on the way on which a device is supplied, and what it carries when the device takes a given current. */
+/** A conductor on a device's supply path, and its current when the device takes a given current. */
 export interface SupplyLoad {
   /** Index in the network. */
   readonly conductor: number;
-  /** How much of the device's current flows here, 0 to 1: batteries side by side share it. */
+  /** The share of the device's current that flows here, 0 to 1: parallel batteries share it. */
   readonly share: number;
-  /** With what else is on, A. */
+  /** With the other loads of the scenario, A. */
   readonly currentA: number;
   /** The scenario for which that holds; undefined: the device alone. */
   readonly scenario: number | undefined;
 }
 
 /**
- * What every conductor on a device's supply way carries when the device takes a given current at its input.
+ * The current in every conductor on a device's supply path when the device takes a given current at its input.
  *
- * How the batteries share the device's current is the difference between two solutions, the device alone on and nothing on:
- * what flows between unlike batteries, or in another island, is not the device's. What it takes more than in a scenario
- * that lasts is then added to what flows there (superposition: exact for constant currents, near enough for a few amperes
- * more beside constant power). Sources with a limit take no part of what is added: they may be at it already.
+ * The difference between two solutions, only the device on and no load on, shows how the batteries share the device's
+ * current: current between unlike batteries, or in another island, is not the device's. The excess of its current over that in
+ * a scenario that lasts is then added to the currents there (superposition: exact for constant currents, near enough for a few
+ * amperes more beside constant power). Sources with a limit supply none of the addition: they may be at it already.
  */
 export function supplyLoads(
   { network, result }: { readonly network: Network; readonly result: NetworkResult },
@@ -82,7 +82,7 @@ export function supplyLoads(
     (one): one is SolvedScenario =>
       one.state === "solved" && isOnForLong(network.scenarios[one.scenario], device.index),
   );
-  // On conductors that are far too thin it does not get all: what it gets is shared in the same way.
+  // On conductors that are far too thin it does not get all: the part it gets is shared in the same way.
   return flow.conductors.flatMap(({ conductor, addedA }): SupplyLoad[] => {
     const share = addedA / flow.drawnA;
     if (!(Math.abs(share) > noShare)) return [];
@@ -103,10 +103,10 @@ export function supplyLoads(
   });
 }
 
-/** What the solver gives is true to about this part of it: no more current is no other current. */
+/** Relative accuracy of the solver's currents: a smaller excess is no difference. */
 const solverBlur = 1e-9;
 
-/** Below this share a conductor is not on the way: nothing but rounding flows there. */
+/** Below this share a conductor is not on the path: only rounding flows there. */
 const noShare = 1e-6;
 
 function isOnForLong(scenario: Scenario | undefined, part: number): boolean {

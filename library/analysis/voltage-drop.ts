@@ -9,14 +9,14 @@ import { withoutDust } from "./rounding-dust.ts";
 /**
  * Voltage drop of a circuit over its round trip, at the temperature its conductors reach at the load.
  *
- * Above the ampacity the temperature is taken no higher than the insulation's rating (the table's column), and where no
- * ampacity can be given, no higher than the place: no steady temperature can be told there, the drop is at least the one
- * given, and `overloaded` says so.
+ * Above the ampacity the temperature is limited to the insulation's rating (the table's column), and if no ampacity can be
+ * given, to the place's temperature. The steady temperature is unknown there, the drop is at least the one given, and
+ * `overloaded` reports this.
  */
 export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
   const { conductor, loadA, systemV, dropLimitPercent } = circuit;
   const wire = wireResistance(conductor);
-  // The model lets only sizes through that the tables have.
+  // The model accepts only sizes in the tables.
   if (!wire) throw new Error(`No resistance for ${JSON.stringify(conductor)}.`);
   const conductorC = ampacity.judged
     ? conductorTemperatureC({

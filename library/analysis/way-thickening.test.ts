@@ -96,14 +96,14 @@ test("the network worked out again is within its limit, and no other sizes with 
       const again = wayOf(thickened(network, taken)).way;
       expect(again.dropPercent).toBeLessThanOrEqual(again.dropLimitPercent);
     }),
-    // The same ones each time, so that some of both kinds are among them.
+    // A fixed seed: some of both kinds are among them.
     { numRuns: 30, seed: 7 },
   );
   expect(mended).toBeGreaterThan(5);
   expect(beyondHelp).toBeGreaterThan(0);
 });
 
-/** Every combination of made sizes that is nowhere thinner, each worked out as a whole network. Undefined: none is enough. */
+/** Every combination of made sizes that is nowhere thinner, each solved as a whole network. Undefined: none is enough. */
 function cheapestByTrying(network: Network): number | undefined {
   let combinations: ReadonlyMap<number, Conductor>[] = [new Map()];
   for (const { record, run } of network.conductors) {

@@ -9,11 +9,11 @@ import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { dropOf } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
-/** Conductors to make thicker so that a way from the bank loses no more than it may. */
+/** Conductors to make thicker to bring a supply path's drop within its limit. */
 export interface Thickening {
-  /** At least one. In the order of the way, each run once though both of its conductors lie on it. */
+  /** Non-empty, in path order; each run appears once even if both its conductors are on the path. */
   readonly runs: readonly ThickerRun[];
-  /** Something else than this way's device hangs on one of them too. */
+  /** Another device than this path's own is supplied over one of them too. */
   readonly touchesOthers: boolean;
   readonly addedMm2M: number;
 }
@@ -23,22 +23,22 @@ interface ThickerRun {
   readonly conductor: Conductor;
 }
 
-/** A way, in one scenario, and what it may lose there. */
+/** A supply path in one scenario, and its allowed drop there. */
 export interface WayDemand {
   readonly way: SupplyPath;
   readonly allowedV: number;
 }
 
 /**
- * The least added copper that brings a way within what it may lose. `least` looks at all runs of the way, `own` only at those
- * on which nothing else hangs, and is the same where that is the least. Undefined where no made sizes are enough.
+ * The least added copper that brings a supply path within its allowed drop. `least` considers all runs of the path, `own` only
+ * those that supply no other device, and is the same if that is the least. Undefined if no made sizes are enough.
  *
- * Several demands are the same way in several scenarios: the hardest is met with the least copper, then the others on top.
+ * Several demands are the same path in several scenarios: the hardest is met with the least copper, then the others on top.
  * `atLeast`: by record, a size that the run must have in any case.
  *
- * Never a thinner conductor; same system, same number of wires in parallel. What is lost in parts on the way (a shunt, a
- * chassis) stays. Currents are taken as they are in the way's scenario: those of devices with constant power get smaller on
- * the better way, so they lose less; where a constant resistance draws, they are taken as much greater as the voltage rises.
+ * Never a thinner conductor; same system, same number of wires in parallel. The drop in parts on the path (a shunt, a
+ * chassis) stays. Currents are those of the path's scenario: those of devices with constant power fall on the better path,
+ * so they cause less drop; those of constant resistances are assumed to grow in proportion to the voltage.
  */
 export function thickeningOf(
   judged: Judged,
@@ -87,7 +87,7 @@ function sizesFor(
   return thickeningBy([...runs.values()], sizes);
 }
 
-/** What is left for the legs, at the currents that flow now, V. */
+/** Drop allowed in the legs, at the present currents, V. */
 function allowedInLegs(judged: Judged, { way, allowedV }: WayDemand, legs: readonly Leg[]): number {
   const fixedV = way.dropV - sum(legs.map(({ dropNowV }) => dropNowV));
   const growth = drawsByResistance(judged, way)
@@ -96,15 +96,15 @@ function allowedInLegs(judged: Judged, { way, allowedV }: WayDemand, legs: reado
   return (allowedV / growth) * withinRounding - fixedV;
 }
 
-/** What a way may lose by its limit, V. */
+/** The drop that a supply path's limit allows, V. */
 export function allowedOn({ dropV, dropPercent, dropLimitPercent }: SupplyPath): number {
   return (dropV / dropPercent) * dropLimitPercent;
 }
 
-/** Beyond this many runs, those that lose the least stay as they are, so that no plan keeps the search busy for long. */
+/** Maximum number of runs searched: beyond it, those with the least drop stay as they are, to bound the time of the search. */
 const mostSearched = 12;
 
-/** What a way loses once some of its runs have another size, by record, V. */
+/** The drop of a supply path once some of its runs have another size, by record, V. */
 export function dropWith(judged: Judged, way: SupplyPath, sizes: Sizes): number {
   const savedV = legsOf(judged, way, sizes).map(
     ({ dropNowV, choices }) => dropNowV - (choices[0]?.dropV ?? 0),
@@ -112,7 +112,7 @@ export function dropWith(judged: Judged, way: SupplyPath, sizes: Sizes): number 
   return way.dropV - sum(savedV);
 }
 
-/** The same way in another scenario that was solved; undefined where nothing flows on it there. */
+/** The same path in another solved scenario; undefined if no current flows on it there. */
 export function pathIn(result: NetworkResult, way: SupplyPath, scenario: number): SupplyPath | undefined {
   const [was, is] = [way.scenario, scenario].map((wanted) => result.scenarios[wanted]);
   if (was?.state !== "solved" || is?.state !== "solved") return undefined;
@@ -129,14 +129,14 @@ export function pathIn(result: NetworkResult, way: SupplyPath, scenario: number)
   return { ...way, scenario, dropV, dropPercent, arrivingV: way.arrivingV + way.dropV - dropV, legs };
 }
 
-/** Exactly the limit by this search is not above it when the whole network is worked out again. */
+/** Margin: a result exactly at the limit here is not above it when the whole network is solved again. */
 const withinRounding = 1 - 1e-9;
 
-/** A run of the way that can be made thicker. */
+/** A run of the path that can be made thicker. */
 interface Leg extends LegChoices {
   readonly run: Run;
   readonly shared: boolean;
-  /** Beside each choice. */
+  /** The conductor of each choice. */
   readonly conductors: readonly Conductor[];
   readonly dropNowV: number;
 }
@@ -146,7 +146,7 @@ function legsOf({ network, result }: Judged, way: SupplyPath, atLeast: Sizes): r
   const lostV = new Map<number, { dropV: number; run: Run; currentA: number }>();
   for (const { conductor, dropV } of way.legs) {
     const { record, run } = network.conductors[conductor] ?? {};
-    // A leg in which the current flows the other way raises the voltage: nothing is won by making it thicker.
+    // A leg with reversed current raises the voltage: making it thicker has no benefit.
     if (record === undefined || !run || !(dropV > 0)) continue;
     const currentA = solved?.state === "solved" ? Math.abs(solved.conductorA[conductor] ?? 0) : 0;
     const before = lostV.get(record);
@@ -177,12 +177,12 @@ function legsOf({ network, result }: Judged, way: SupplyPath, atLeast: Sizes): r
     });
 }
 
-/** Of the whole run at the temperature that it gets at its current: only what it is compared with counts. */
+/** Resistance of the whole run at its temperature at its current: only ratios of it are used. */
 function ohmAt(run: Run): number {
   return dropOf(run, ampacityOf(run)).roundTripOhm;
 }
 
-/** Whether another device than the way's own hangs on a run too, in whatever scenario. */
+/** Whether a run supplies another device than the path's own too, in any scenario. */
 function isShared(judged: Judged, way: SupplyPath, record: number): boolean {
   const on = devicesByRecord(judged).get(record);
   return on !== undefined && on !== way.part;
@@ -190,7 +190,7 @@ function isShared(judged: Judged, way: SupplyPath, record: number): boolean {
 
 const several = -1;
 
-/** By record of a run: the device that hangs on it, or that there are {@link several}. Each finding asks for a whole way. */
+/** By record of a run: the device that it supplies, or {@link several}. Cached: each finding needs a whole path. */
 function devicesByRecord({ network, result }: Judged): ReadonlyMap<number, number> {
   let devices = known.get(result);
   if (!devices) {
@@ -211,7 +211,7 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number
     else if (before !== part) devices.set(record, several);
   };
   for (const { part, legs } of result.supplyPaths) for (const { conductor } of legs) hangs(part, conductor);
-  // A device that is on only for a moment has no way of its own in the result.
+  // A device that is on only for a moment has no path of its own in the result.
   for (const part of network.parts) {
     for (const { positive, negative, does } of portsOf(part)) {
       if (does !== "draws") continue;
@@ -223,7 +223,7 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, number
   return devices;
 }
 
-/** Whether any load that is on in the way's scenario is a resistance. */
+/** Whether any load that is on in the path's scenario is a resistance. */
 function drawsByResistance({ network }: Judged, way: SupplyPath): boolean {
   const known = drawingByResistance(network);
   let draws = known.get(way.scenario);
@@ -237,7 +237,7 @@ function drawsByResistance({ network }: Judged, way: SupplyPath): boolean {
   return draws;
 }
 
-/** By scenario, as far as they were asked for: each way asks. */
+/** By scenario, filled on demand: each path needs it. */
 const drawingByResistance = workedOutOnce((_: Network) => new Map<number, boolean>());
 
 function thickeningBy(legs: readonly Leg[], sizes: Sizes): Thickening | undefined {

@@ -1,6 +1,6 @@
 /**
- * A function that works out its answer once for each object it is given, and keeps it for as long as the object is in use. For
- * answers that follow from the object alone, and that several rules ask for.
+ * A function that computes its result once for each object it is given, and keeps it for as long as the object is in use. For
+ * results that depend on the object alone, and that several rules need.
  */
 export function workedOutOnce<Key extends WeakKey, Result>(
   workOut: (key: Key) => Result,

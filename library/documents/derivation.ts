@@ -15,11 +15,11 @@ import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
 import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 
 /**
- * How the figures of one circuit were worked out, as Markdown: a list of steps, each with the formula in words, the
- * same with the actual numbers, the result, and its sources.
+ * The derivation of one circuit's figures, as Markdown: a list of steps, each with the formula in words, the same with the actual
+ * numbers, the result and its sources.
  */
 export function derivation(judged: JudgedRun): string {
-  // A blank line between the steps, so that they are drawn apart.
+  // Blank lines keep the steps apart.
   const steps = derivationSteps(judged).map(({ title, formula, withNumbers, result, sources }, index) =>
     [
       `${index + 1}. ${title}: **${result}**`,
@@ -31,9 +31,9 @@ export function derivation(judged: JudgedRun): string {
   return `${steps.join("\n\n")}\n\nShown to three figures, worked out with all of them.`;
 }
 
-/** One step from numbers to a number. Texts for people, with units, rounded; nothing is computed from them again. */
+/** One step from numbers to a number. Texts for people, with units, rounded; not used in further calculations. */
 export interface DerivationStep {
-  /** What comes out: "Ampacity of 4 AWG". */
+  /** The quantity: "Ampacity of 4 AWG". */
   readonly title: string;
   /** In words: "ampacity = table × wires × factors". */
   readonly formula: string;
@@ -44,7 +44,7 @@ export interface DerivationStep {
   readonly sources: readonly [string, ...string[]];
 }
 
-/** The steps in the order in which each needs the one before: load, ampacity, temperature, resistance, drop, protection. */
+/** The steps, each after those that it needs: load, ampacity, temperature, resistance, drop, protection. */
 export function derivationSteps(judged: JudgedRun): DerivationStep[] {
   return [
     ...(judged.circuit.inNetwork ? flowSteps(judged) : loadSteps(judged)),
@@ -56,7 +56,7 @@ export function derivationSteps(judged: JudgedRun): DerivationStep[] {
   ];
 }
 
-/** Only watts need one. */
+/** Only a load stated in watts needs this step. */
 function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedRun): DerivationStep[] {
   if (loadW === undefined) return [];
   return [
@@ -70,7 +70,7 @@ function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedRun):
   ];
 }
 
-/** In a network, what flows follows from all of it; a circuit counts for no less than it states itself. */
+/** In a network, the current follows from the whole network; a circuit counts for at least the load that it states. */
 function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedRun): DerivationStep[] {
   const stated =
     loadW === undefined
@@ -143,7 +143,7 @@ function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: nu
       };
 }
 
-/** What heats the conductor is the square of the current: so the rise above ambient goes with the square too. */
+/** Heating goes with the square of the current, and so does the rise above ambient. */
 function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedRun): DerivationStep[] {
   if (!ampacity.judged) return [];
   const { loadA } = circuit;
@@ -193,7 +193,7 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedRun): DerivationSt
   ];
 }
 
-/** In metres, as the step needs them, and in the plan's unit where that is another. */
+/** In metres, which the step uses, and in the plan's unit if that is another. */
 function lengthBothWays(circuit: JudgedRun["circuit"], roundTripM: number): string {
   const metres = withUnit(roundTripM, "m");
   const asPlanned = lengthInWords(circuit, roundTripM);
@@ -226,7 +226,7 @@ function dropSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
           : `limit: ${sourceInWords(drop.dropLimitSource)}`,
       ],
     },
-    // In a network, what arrives follows from the whole way.
+    // In a network, the arriving voltage follows from the whole supply path.
     ...(minimumV === undefined || circuit.inNetwork ? [] : [arrivingStep(systemV, drop, minimumV)]),
   ];
 }
@@ -280,14 +280,14 @@ function protectionSteps({ circuit, result: { protection } }: JudgedRun): Deriva
       result: `${withUnit(aimA, "A")}; ${best}`,
       sources: [
         circuit.continuous ? sourceInWords(ratingOverContinuousLoad.source) : "the load is not continuous",
-        // The lists of ratings were recalled for every family.
+        // For every family, the list of ratings is from memory.
         `ratings made: ${unconfirmed}`,
       ],
     },
   ];
 }
 
-/** What a circuit alone is reckoned with is what its plan states as its load. */
+/** A circuit outside a network is calculated with the load that its plan states. */
 function flowing({ inNetwork }: Run): string {
   return inNetwork ? "current" : "load";
 }

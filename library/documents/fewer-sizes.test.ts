@@ -16,7 +16,7 @@ const records = (code: string) => {
 
 const judged = (plan: readonly PlanRecord[]) => judge(plan, []);
 
-/** What is suggested for a plan, and how often the engine was asked for it. */
+/** The suggestion for a plan, and the number of engine runs it took. */
 function suggested(plan: readonly PlanRecord[]): {
   readonly found: FewerSizes | undefined;
   readonly asked: number;
@@ -139,7 +139,7 @@ describe("the fewest sizes", () => {
       changes: ["plus: 10 AWG → 6 AWG", "minus: 10 AWG → 6 AWG"],
     });
     expect(suggested(records(boat(1_000)))).toEqual({ found: undefined, asked: 1 });
-    // What is found already is no reason against it, but is said to be worth another look.
+    // An existing finding does not rule the suggestion out, but is reported as worth another look.
     const { found } = suggested(records(boat(500)));
     expect(found?.keeps.map(sizeInWords)).toEqual(["6 AWG"]);
     expect(found?.notes.join("\n")).toContain(
@@ -158,7 +158,7 @@ it("what a fake engine finds is never let through", () => {
   const plan = records(lamps);
   const before = judged(plan);
   const [template] = judged(records("circuit({ load: 40, oneWayFt: 15, gauge: 16, protect: 50 });")).findings;
-  // No circuit may become thicker but by one size: 16 to 14, 14 to 12.
+  // A circuit may become thicker by only one size: 16 to 14, 14 to 12.
   const picky = (changed: readonly PlanRecord[]): Judgement => {
     const { gauge } = changed[0]!.input as { readonly gauge: number };
     const found = { ...template!, at: { record: 0, path: ["gauge"] } };
@@ -169,7 +169,7 @@ it("what a fake engine finds is never let through", () => {
     keeps: ["14 AWG", "12 AWG", "6 AWG"],
     changes: ["Lamp: 16 AWG → 14 AWG"],
   });
-  // Less was worked out than before: nothing is proved by that.
+  // Fewer results than before prove nothing.
   expect(fewerSizes(plan, before, (changed) => ({ ...judged(changed), circuits: [] }))).toBeUndefined();
 });
 
@@ -242,7 +242,7 @@ describe("whatever the plan", () => {
             (sum, { circuit }) => sum + crossSectionMm2(circuit.conductor) * circuit.positiveM,
             0,
           );
-        // Every way there is, by hand: each circuit in each size in use that is at most two thicker.
+        // Every combination, by hand: each circuit in each size in use that is at most two thicker.
         let ways: PlanRecord[][] = [[]];
         for (const record of plan) {
           const own = gauges.indexOf((record.input as { gauge: (typeof gauges)[number] }).gauge);
@@ -267,7 +267,7 @@ describe("whatever the plan", () => {
             ? { ...record, input: { ...(record.input as object), gauge: to.awg } }
             : record;
         });
-        // Of cut lengths the suggestion takes the least, which differ from the planned ones by the slack.
+        // The suggestion minimises cut lengths, which differ from the planned ones by the slack.
         expect(copperOf(taken)).toBeLessThanOrEqual(least * 1.05);
       }),
       { numRuns: 60 },

@@ -21,15 +21,15 @@ import { numbers, tableOf, words } from "./schedules/table-of.ts";
 import type { Table } from "./table.ts";
 
 /**
- * The fewest different conductor sizes that the plan could be built with: each conductor as thick as planned or up to two made sizes
- * thicker, in its own system and colour, no fuse or breaker changed, and no rule with anything to say that it did not say before. Of
- * as few sizes, those with the least copper. Undefined where none can be spared, and where the plan could not be read or run as a
- * whole: nothing could be proved then.
+ * The fewest different conductor sizes that the plan could be built with: each conductor as thick as planned or up to two made
+ * sizes thicker, in its own system and colour, no fuse or breaker changed, and no rule with a new finding. Among equally few
+ * sizes, those with the least copper. Undefined if none can be spared, or if the plan could not be read or run as a whole:
+ * nothing could be proved then.
  *
- * It changes records, not text: it says what could be bought instead, and is no fix. A size that several circuits share in the text,
- * through a constant or a function, is here as many sizes as there are circuits.
+ * It changes records, not text: it suggests purchases, and is no fix. A size that several circuits share in the text, through a
+ * constant or a function, counts here as one size for each circuit.
  *
- * `judge`: the engine, over the records as they would be. It is asked some 160 times at most.
+ * `judge`: the engine, over the changed records. It runs some 160 times at most.
  */
 export function fewerSizes(
   records: readonly PlanRecord[],
@@ -43,7 +43,7 @@ export function fewerSizes(
   const spared = sparedSizes(runs, (choices) => {
     const after = judge(withSizes(records, runs, choices));
     const added = addedFindings(judgement.findings, after.findings);
-    // Where less could be worked out than before, less was checked.
+    // Fewer results than before mean fewer checks.
     const asMuch = after.circuits.length >= judgement.circuits.length;
     if (added.length > 0 || !asMuch) return refusalFor(added, runs);
     proofs.set(choices.join(), after);
@@ -57,25 +57,25 @@ export function fewerSizes(
   });
 }
 
-/** A suggestion: which sizes to buy, and what becomes thicker for it. */
+/** A suggestion: the sizes to buy, and the runs that become thicker for it. */
 export interface FewerSizes {
-  /** The different sizes in use, AWG before metric, thinnest first; each as one wire, however many lie side by side. */
+  /** The different sizes in use, AWG before metric, thinnest first; each as one wire, even if several are side by side. */
   readonly uses: readonly Conductor[];
-  /** Those of them that are left. */
+  /** Those of them that remain. */
   readonly keeps: readonly Conductor[];
   /** In the order of the records; a circuit's two conductors are one change. */
   readonly changes: readonly SizeChange[];
-  /** Mass of the copper in the wire to cut, over and above that of the plan as it is. */
+  /** Extra mass of copper in the wire to cut, over that of the plan as it is. */
   readonly extraCopperKg: number;
-  /** For each size in use, how much more of it is cut than now, m; less where it is negative. */
+  /** For each size in use, the extra length that is cut, m; negative for less. */
   readonly extraLengthBySize: readonly { readonly size: Conductor; readonly lengthM: number }[];
-  /** The changed records went through the same engine as the plan, and nothing was found that was not found before. */
+  /** The changed records went through the same engine as the plan, without a new finding. */
   readonly provedBy: "judged";
-  /** What more sizes would save of it: the least copper for each number of sizes between, the fewest first. */
+  /** The alternatives with more sizes: the least copper for each number of sizes between, the fewest first. */
   readonly withMoreSizes: readonly { readonly keeps: readonly Conductor[]; readonly extraCopperKg: number }[];
-  /** How many ways to share sizes out were judged. */
+  /** Number of combinations of sizes that were judged. */
   readonly triedWays: number;
-  /** The search met its bound: with fewer sizes still, or with less copper, there may be a way. */
+  /** The search met its bound: a suggestion with still fewer sizes, or with less copper, may exist. */
   readonly stoppedEarly: boolean;
   /** Sentences that belong to it. */
   readonly notes: readonly string[];
@@ -127,7 +127,7 @@ function refusalFor(added: ReturnType<typeof addedFindings>, runs: readonly Size
       ? runs.findIndex(({ record }) => "record" in finding.at && record === finding.at.record)
       : -1,
   );
-  // What is found on a part may have to do with any run.
+  // A finding on a part may concern any run.
   return { runs: at.includes(-1) ? new Set() : new Set(at) };
 }
 
@@ -139,7 +139,7 @@ function suggestion(
   const [fewest, ...others] = ways.map((choices) => wayOf(runs, choices));
   if (!fewest) return undefined;
   const withMoreSizes: Pick<FewerSizes, "keeps" | "extraCopperKg">[] = [];
-  // Only what saves copper is worth more sizes.
+  // More sizes are only worth it if they save copper.
   for (const { keeps, extraCopperKg } of others)
     if (extraCopperKg < (withMoreSizes.at(-1) ?? fewest).extraCopperKg)
       withMoreSizes.push({ keeps, extraCopperKg });
@@ -187,12 +187,12 @@ type Told = Beside &
     "uses" | "keeps" | "extraCopperKg" | "extraLengthBySize" | "withMoreSizes" | "stoppedEarly"
   >;
 
-/** Numbers of what a reader must know beside the suggestion itself. */
+/** Numbers that a reader must know beside the suggestion itself. */
 interface Beside {
   /** Runs that keep their size because of their terminals. */
   readonly held: number;
   readonly unjudged: number;
-  /** Findings of the plan that are still there, with other figures. */
+  /** Findings of the plan that remain, with other figures. */
   readonly otherFigures: number;
 }
 

@@ -1,7 +1,7 @@
 /**
- * Text of a plan as it may stand in Markdown, in a table too: it reads as it was written and means nothing. The one function for
- * this medium. What a forge makes of text after the Markdown is read, names of people and numbers of issues, is kept from it by a
- * space of no width, which no backslash could do. Marks that hide or turn text around become visible.
+ * Text of a plan for use in Markdown, in a table too: it reads as it was written and has no effect as markup. The one function
+ * for this medium. A forge looks for names of people and numbers of issues after the Markdown is read; a zero-width space
+ * prevents that, which no backslash could. Marks that hide or reverse text become visible.
  */
 export function markdownText(text: string): string {
   return text
@@ -21,7 +21,7 @@ export function markdownText(text: string): string {
     .replace(/\b(?:mailto|xmpp):/gi, (found) => `${found}${noWidth}`);
 }
 
-/** Written as what it is, so that whoever reads the source sees it. */
+/** Written as an entity: a reader of the source sees it. */
 const noWidth = "&#8203;";
 
 /** Controls, zero-width and direction marks, tags. The two joiners stay: emoji and several scripts need them. */

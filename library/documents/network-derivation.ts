@@ -2,7 +2,7 @@ import { measureOf } from "../analysis/network/solver/operating-point.ts";
 import type { JudgedNetwork } from "../rules/rule.ts";
 import { formatRounded } from "../rules/wording/format-number.ts";
 
-/** How the currents and voltages of a network were worked out, as Markdown, and how exactly they came out. */
+/** The derivation of the currents and voltages of a network, as Markdown, with their accuracy. */
 export function networkDerivation({ result: { scenarios } }: JudgedNetwork): string {
   const solved = scenarios.flatMap((one) => (one.state === "solved" ? [one] : []));
   const exactness =

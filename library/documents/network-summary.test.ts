@@ -8,7 +8,7 @@ import { networkDerivation } from "./network-derivation.ts";
 import { hardestInWords, lowestInWords, networkStateInWords, networkSummary } from "./network-summary.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "./worst-drop.ts";
 
-/** A bank, a lamp and an inverter, with results as if they had been worked out. */
+/** A bank, a lamp and an inverter, with results as if they had been calculated. */
 function judgedPlan(): JudgedPlan & { readonly network: object } {
   const build = sampleNetwork();
   const bank = build.battery({ name: "bank" });

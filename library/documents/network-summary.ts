@@ -4,8 +4,8 @@ import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
 import { formatDistinct, withUnit } from "../rules/wording/format-number.ts";
 
 /**
- * Where a network is not judged as a whole, a few words that say so: "network not judged", "1 of 3 scenarios not solved".
- * Empty where there is none, and where all is well: silence must not stand for "not looked at".
+ * A few words if a network is not judged as a whole: "network not judged", "1 of 3 scenarios not solved". Empty without a
+ * network, and if all is well: silence must not mean "not looked at".
  */
 export function networkStateInWords({ model, network }: Pick<JudgedPlan, "model" | "network">): string {
   if (model.networkUnread) return "network not judged";
@@ -14,7 +14,10 @@ export function networkStateInWords({ model, network }: Pick<JudgedPlan, "model"
   return unsolved === 0 ? "" : `${unsolved} of ${all.length} scenarios not solved`;
 }
 
-/** How many parts and cables stand in the plan. The load that a circuit states itself is the circuit's, and no part of its own. */
+/**
+ * The number of parts and cables in the plan. The load that a circuit states itself belongs to the circuit, and is not counted as
+ * a part.
+ */
 export function contentsOf({ parts, conductors }: Network): {
   readonly parts: number;
   readonly cables: number;
@@ -29,13 +32,13 @@ export function isOfCircuit(part: Part): boolean {
   return part.kind === "load" && part.statedBy === "circuit";
 }
 
-/** What one plan's network comes to, for a line or two of text. Names are as the plan gives them: not yet fit to be shown. */
+/** A summary of one plan's network, for a line or two of text. Names are as the plan gives them: not yet fit to be shown. */
 export interface NetworkSummary {
   readonly scenarios: number;
   readonly unsolved: readonly { readonly scenario: string; readonly why: UnsolvedScenario["why"] }[];
-  /** The conductor nearest to what it may carry, or furthest above it, of those that last. */
+  /** The conductor nearest to its ampacity, or furthest above it, in the scenarios that last. */
   readonly hardest: WorstConductor | undefined;
-  /** The device that gets the least of its nominal voltage. */
+  /** The device with the smallest share of its nominal voltage. */
   readonly lowest: LowestVoltage | undefined;
 }
 
@@ -65,7 +68,7 @@ export function networkSummary(plan: JudgedPlan, { network, result }: JudgedNetw
   };
 }
 
-/** `nearest to its ampacity: feed, 142 A of 330 A in "everything on"`, with names that were made fit for the place. */
+/** `nearest to its ampacity: feed, 142 A of 330 A in "everything on"`, with names already fit for the place. */
 export function hardestInWords(hardest: WorstConductor): string {
   const [is, may] = formatDistinct(hardest.currentA, hardest.ampacityA);
   const what = hardest.role === "return" ? `return of ${hardest.name}` : hardest.name;
@@ -112,7 +115,7 @@ function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | unde
   return lowest;
 }
 
-/** By part index: of each device that draws. An inverter does not state its own; its way from the bank tells it. */
+/** By part index: of each device that draws. An inverter does not state its own; its supply path gives it. */
 function nominalVoltages({ network, result }: JudgedNetwork): ReadonlyMap<number, number> {
   const nominals = new Map<number, number>();
   for (const { part, dropV, dropPercent } of result.supplyPaths) {

@@ -1,12 +1,13 @@
 import type { Cell, Table } from "./table.ts";
 
 /**
- * A table as CSV after RFC 4180: fields by commas, records by CRLF, what needs it in double quotes, a quote within them doubled.
- * The first record names the columns by their ids. Numbers have ten figures, more than anybody measures, a point and no thousands
- * separators, so that a spreadsheet computes with them. Notes are not in it: a spreadsheet would take them for rows.
+ * A table as CSV after RFC 4180: fields separated by commas, records by CRLF; fields that need it are in double quotes, a quote
+ * within them doubled. The first record names the columns by their ids. Numbers have ten figures, more than anybody measures, a
+ * point and no thousands separators: a spreadsheet can calculate with them. Notes are left out: a spreadsheet would take them for
+ * rows.
  *
- * It begins with a byte order mark: without one, widely used spreadsheets take the file for the system's own encoding and show
- * "Ω", "mm²" and every name that is not English as rubbish; readers of CSV leave it out, or have an option for it.
+ * It begins with a byte order mark: without one, widely used spreadsheets assume the system's own encoding and show "Ω", "mm²"
+ * and every name that is not English as rubbish; readers of CSV leave it out, or have an option for it.
  *
  * Text that a spreadsheet could take for a formula gets an apostrophe before it, which is shown: a plan may be a stranger's.
  */
@@ -22,7 +23,7 @@ function cellText(cell: Cell): string {
   return typeof cell === "string" ? harmless(cell) : plainNumber(cell.value);
 }
 
-/** Without the dust that solving leaves, 4 and not 3.9999999999997, and never with an exponent that a reader might not know. */
+/** Without the solver's rounding, 4 and not 3.9999999999997, and never with an exponent that a reader might not know. */
 function plainNumber(value: number): string {
   if (!Number.isFinite(value)) return "";
   const written = String(Number(value.toPrecision(10)) + 0);
@@ -30,8 +31,8 @@ function plainNumber(value: number): string {
 }
 
 /**
- * What begins, after any space, like a formula or a command: equals, plus, minus, at, also in full width, a tab or a line break.
- * Numbers never come here, so that a minus before one stays a minus.
+ * Text that begins, after any space, like a formula or a command: equals, plus, minus, at, also in full width, a tab or a line
+ * break. Numbers never come here: a minus before one stays a minus.
  */
 function harmless(text: string): string {
   return formula.test(text) ? `'${text}` : text;

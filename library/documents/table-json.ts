@@ -1,8 +1,8 @@
 import type { Cell, Column, Table } from "./table.ts";
 
 /**
- * A table as plain data for JSON: each row an object by column id, numbers unrounded. Empty cells are null, so that every row has
- * every column.
+ * A table as plain data for JSON: each row an object by column id, numbers unrounded. Empty cells are null: every row has every
+ * column.
  */
 export function tableJson({ id, title, notes, columns, rows }: Table): TableInJson {
   return {
@@ -28,6 +28,6 @@ export interface TableInJson {
 
 function value(cell: Cell): string | number | null {
   if (cell === null || typeof cell === "string") return cell;
-  // JSON knows neither NaN nor infinity.
+  // JSON has neither NaN nor infinity.
   return Number.isFinite(cell.value) ? cell.value : null;
 }

@@ -73,7 +73,7 @@ describe("text from a plan is nothing but text", () => {
 
 const plainTags = ["h2", "table", "thead", "tr", "th", "th", "tbody", "tr", "td", "td", "ul", "li"];
 
-/** What a reader makes of a table with this text as title, cell and note: the text of the cell, and every tag there is. */
+/** A reader's view of a table with this text as title, cell and note: the text of the cell, and every tag. */
 function readBack(text: string) {
   const html = reader.render(tableMarkdown(tableWith(text)));
   const tags = [...html.matchAll(/<([a-z][a-z0-9]*)/g)].map((match) => match[1]);
@@ -95,7 +95,7 @@ function tableWith(text: string): Table {
   };
 }
 
-/** As people see it: one line, without what has no width. */
+/** As people see it: one line, without zero-width characters. */
 function seen(text: string): string {
   return text.replace(/\s+/g, " ").trim();
 }

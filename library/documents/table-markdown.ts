@@ -2,8 +2,8 @@ import { markdownText } from "./markdown-text.ts";
 import type { Cell, Table } from "./table.ts";
 
 /**
- * A table as Markdown: heading, table as GitHub's dialect has them, notes as a list. What comes from a plan stands there as the
- * letters that it is: see {@link markdownText}. Ends in a line break.
+ * A table as Markdown: heading, table as in GitHub's dialect, notes as a list. Text from a plan appears literally: see {@link
+ * markdownText}. Ends in a line break.
  */
 export function tableMarkdown({ title, columns, rows, notes }: Table): string {
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;

@@ -1,12 +1,12 @@
 /**
- * A schedule or a list as plain data: one table is shown as CSV, Markdown, JSON, in the report and in the editor. Whoever makes
- * it decides what its figures say; whoever shows it only escapes and draws.
+ * A schedule or a list as plain data: one table is shown as CSV, Markdown, JSON, in the report and in the editor. Its maker
+ * decides the text of its figures; a view only escapes and draws.
  */
 export interface Table {
   /** Names its file and its anchor: "wire-schedule". */
   readonly id: string;
   readonly title: string;
-  /** Sentences that belong under it: which figures are common practice, what is not in it. */
+  /** Sentences that belong under it: the figures that are common practice, the omissions. */
   readonly notes: readonly string[];
   readonly columns: readonly Column[];
   /** Each as long as {@link columns}. */
@@ -23,7 +23,7 @@ export interface Column {
   readonly toFillIn?: true;
 }
 
-/** Text, a number with the text that people read, or nothing to say. */
+/** Text, a number with the text that people read, or an empty cell. */
 export type Cell = string | Quantity | null;
 
 export interface Quantity {

@@ -5,18 +5,18 @@ import { formatDistinct } from "../rules/wording/format-number.ts";
 export interface DropAgainstLimit {
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
-  /** The conductor carries more than it may, gets hotter than can be reckoned, and so loses at least this much. */
+  /** The conductor carries more than it may and gets hotter than the calculation covers; it loses at least this much. */
   readonly overloaded: boolean;
 }
 
 /** A drop with the name of the circuit or device that has it, as the plan gives it: not yet fit to be shown. */
 export interface NamedDrop extends DropAgainstLimit {
   readonly name: string;
-  /** On the whole way from the bank, and not only on the circuit that is named. */
+  /** On the whole supply path from the bank, and not only on the circuit that is named. */
   readonly fromBank: boolean;
 }
 
-/** Every drop that has a limit: of each circuit, and in a network of each device's whole way from the bank. */
+/** Every drop that has a limit: of each circuit, and in a network of each device's whole supply path from the bank. */
 export function dropsOf({ circuits, network }: JudgedPlan): NamedDrop[] {
   const overloaded = new Set<number>();
   const drops: NamedDrop[] = [];
@@ -37,8 +37,8 @@ export function dropsOf({ circuits, network }: JudgedPlan): NamedDrop[] {
 }
 
 /**
- * The drop nearest to its own limit, or furthest over it; undefined where there is none. 5 % where 3 % is allowed is worse
- * than 9 % where 10 % is: every face that speaks of one drop for many circuits speaks of this one.
+ * The drop nearest to its own limit, or furthest over it; undefined if there is none. 5 % where 3 % is allowed is worse than 9 %
+ * where 10 % is: every output that shows one drop for many circuits shows this one.
  */
 export function worstDrop<Drop extends DropAgainstLimit>(drops: readonly Drop[]): Drop | undefined {
   const share = ({ dropPercent, dropLimitPercent }: Drop) => dropPercent / dropLimitPercent;
@@ -49,8 +49,8 @@ export function worstDrop<Drop extends DropAgainstLimit>(drops: readonly Drop[])
 }
 
 /**
- * "worst drop 14.1 %, limit 10 % (cabin heater)"; "(cabin heater, from the bank)" for a whole way. The name has to be fit for
- * the place where the words are shown.
+ * "worst drop 14.1 %, limit 10 % (cabin heater)"; "(cabin heater, from the bank)" for a whole supply path. The name must already
+ * be fit for the place where the words are shown.
  */
 export function worstDropInWords(
   drop: DropAgainstLimit & { readonly fromBank?: boolean },

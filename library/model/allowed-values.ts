@@ -3,7 +3,7 @@ import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts
 import type { Termination } from "../plan/termination.ts";
 import type { Chemistry } from "./network.ts";
 
-/** The values behind the types in `library/plan`, which has no code to spare. Tests hold them equal to those types. */
+/** The values of the types in `library/plan`, which should hold little code. Tests keep them equal to those types. */
 
 export const awgSizes = [
   18,
@@ -50,7 +50,7 @@ export const chemistries = [
   "flooded lead-acid",
 ] as const satisfies readonly Chemistry[];
 
-/** On which side of the system a bus bar lies. */
+/** The polarity of a bus bar. */
 export const busBarSides = ["positive", "negative"] as const;
 
 /** How conductors are fastened to a terminal. */
@@ -73,7 +73,7 @@ export const terminations = [
   "6.3 mm tab",
 ] as const satisfies readonly Termination[];
 
-/** When a DC-DC charger runs. */
+/** Conditions under which a DC-DC charger runs. */
 export const whenItRuns = ["with the engine", "always"] as const;
 
 /** Rules whose findings a builder may accept. */

@@ -10,14 +10,14 @@ import type { BatteryValues } from "./battery-properties.ts";
 import type { Chemistry, InternalResistance } from "./network.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
-/** The table of voltages at rest that counts for a chemistry. */
+/** The table of rest voltages for a chemistry. */
 export function restVoltages(chemistry: Chemistry): RestVoltages {
   return tables[chemistry];
 }
 
 interface RestVoltages {
   readonly source: Citation;
-  /** The nominal voltage of that for which it stands: a battery, or one cell. */
+  /** Nominal voltage of the battery or cell that the table is for. */
   readonly forV: number;
   readonly rows: readonly { readonly chargePercent: number; readonly restV: number }[];
 }
@@ -29,7 +29,7 @@ const tables: Readonly<Record<Chemistry, RestVoltages>> = {
   LiFePO4: lithiumIronPhosphateRestVoltage,
 };
 
-/** Voltage of a battery at rest, V; undefined where its table has no row for so much charge. */
+/** Rest voltage of a battery, V; undefined if its table has no row for this state of charge. */
 export function restVoltageAt(
   { chemistry, nominalV }: { readonly chemistry: Chemistry; readonly nominalV: number },
   chargePercent: number,
@@ -40,8 +40,8 @@ export function restVoltageAt(
 }
 
 /**
- * The nominal voltage by the number of cells. A LiFePO4 battery of four cells goes by 12 V as well as by 12.8 V, and it is the
- * cells that make the voltage at rest.
+ * The nominal voltage from the number of cells. A LiFePO4 battery of four cells is sold as 12 V and as 12.8 V, but its cells
+ * determine the rest voltage.
  */
 function ratedV(chemistry: Chemistry, nominalV: number): number {
   if (chemistry !== "LiFePO4") return nominalV;
@@ -56,7 +56,7 @@ function isWhole(value: number): boolean {
   return Math.abs(value - Math.round(value)) < 1e-6;
 }
 
-/** What a battery holds against current, from what its plan says of it, else from the range that is usual. */
+/** Internal resistance of a battery: as its plan states it, else the usual range. */
 export function internalResistanceOf(
   values: BatteryValues & { readonly chemistry: Chemistry; readonly capacityAh: number },
   nominalV: number,
@@ -68,7 +68,7 @@ export function internalResistanceOf(
     return { stated: true, lowOhm: ohm, highOhm: ohm, source: statedInPlan(values.source) };
   }
   const usual = usualRange(chemistry, ratedV(chemistry, nominalV), capacityAh);
-  // A battery that is stated to give less than the usual range has more resistance than it.
+  // A stated short-circuit current below the usual range means a resistance above it.
   const fromShort = shortCircuitA === undefined ? undefined : fullV / shortCircuitA;
   return {
     stated: false,
@@ -79,8 +79,8 @@ export function internalResistanceOf(
 }
 
 /**
- * The widest range of all rows of a chemistry, brought to this voltage and capacity: R grows with the number of cells and falls
- * with their capacity. The low end of a row goes with its greatest capacity, the high end with its least.
+ * The widest range of all rows of a chemistry, scaled to this voltage and capacity: R increases with the number of cells and
+ * decreases with their capacity. The low end of a row belongs to its maximum capacity, the high end to its minimum.
  */
 function usualRange(
   chemistry: Chemistry,

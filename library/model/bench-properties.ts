@@ -3,15 +3,15 @@ import { amount, count, listOf, listsOnly, oneOf, shortText } from "./property.t
 import { propertyTable } from "./property-table.ts";
 
 /*
- * What the properties may be of which only lists and labels are made. None of them stops anything from being judged. The
- * ceilings catch slips (a decimal point, another unit); a build that honestly needs more moves the number here and in the
- * manual in `library/plan`.
+ * Allowed values of the properties that serve only lists and labels. None of them prevents a check. The maxima catch slips
+ * (a decimal point, another unit). For a build that really needs more, raise the number here and in the manual in
+ * `library/plan`.
  */
 
 export const colour = shortText("a colour", 40);
 export const label = shortText("a label", 40);
 export const termination = listsOnly(oneOf(terminations, "is not one of the terminations"));
-/** Well above what a stud of 12 mm takes. */
+/** The maximum is well above the torque for a stud of 12 mm. */
 export const torque = listsOnly(amount("a torque", "N·m", { above: 0, upTo: 200 }));
 export const price = listsOnly(amount("a price", "", { from: 0, upTo: 1_000_000 }));
 
@@ -33,7 +33,7 @@ const spool = propertyTable(
   },
 );
 
-/** Of `build`. */
+/** Properties of `build`. */
 export const ofBench = {
   slackPercent: listsOnly(amount("a share of the length", "%", { from: 0, upTo: 100 })),
   endSlackMm: listsOnly(amount("a length", "mm", { from: 0, upTo: 1_000 })),

@@ -11,7 +11,7 @@ const benchOf = (settings: BuildInput) => modelOf(build(settings)).build.bench;
 describe("what a build says for the work at the bench", () => {
   it("is what is usual where it says nothing", () => {
     expect(benchOf({})).toEqual(defaultBench);
-    // The promises of the manual.
+    // The defaults that the manual promises.
     expect(defaultBench).toEqual({
       slackPercent: 10,
       endSlackM: 0.1,
@@ -86,7 +86,7 @@ describe("what parts and runs say", () => {
       { name: "positive", termination: "M8", torqueNm: 9 },
       { name: "negative", termination: "M8", torqueNm: 9 },
     ]);
-    // A screw is not tightened as a stud is.
+    // A screw has another torque than a stud.
     expect(terminals.map(({ torqueNm }) => torqueNm)).toEqual([4, undefined, undefined, 9, 9]);
     expect(parts.map(({ price }) => price)).toEqual([60, undefined]);
   });

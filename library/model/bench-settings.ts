@@ -5,22 +5,22 @@ import { displayName } from "./display-name.ts";
 import { metresPerFoot, metresPerInch, shown } from "./read-run.ts";
 
 /**
- * What a builder says of the work at the bench: how much longer than the way a conductor is cut, what the spools hold, which
- * colours the polarities have. None of it changes a current, a drop or a limit.
+ * Settings for the work at the bench: the extra length of cut conductors, the lengths of spools, the colours of polarities.
+ * None of them changes a current, a drop or a limit.
  */
 export interface BenchSettings {
   /** Added to every length when it is cut, in percent of it. */
   readonly slackPercent: number;
   /** Added at each end for stripping and terminating, m. */
   readonly endSlackM: number;
-  /** How many spare fuses of each rating and family to buy. */
+  /** Number of spare fuses of each rating and family to buy. */
   readonly spareFuses: number;
-  /** Of conductors that name no colour of their own. */
+  /** For conductors without a stated colour. */
   readonly positiveColour: string;
   readonly negativeColour: string;
-  /** Put behind every price: "EUR". Empty: none is stated. */
+  /** Written after every price: "EUR". Empty: none is stated. */
   readonly currency: string;
-  /** Spools that can be bought. Empty: the builder states none, and usual lengths are taken. */
+  /** Spools that can be bought. Empty: none are stated, and usual lengths are used. */
   readonly spools: readonly Spool[];
 }
 
@@ -30,11 +30,11 @@ export interface Spool {
   readonly lengthM: number;
   /** Undefined: sold in every colour. */
   readonly colour?: string;
-  /** Of the whole spool. */
+  /** Price of the whole spool. */
   readonly price?: number;
 }
 
-/** Common practice, no source, but for the colours. */
+/** Common practice, no source, except for the colours. */
 export const defaultBench: BenchSettings = {
   slackPercent: 10,
   endSlackM: 0.1,
@@ -45,7 +45,7 @@ export const defaultBench: BenchSettings = {
   spools: [],
 };
 
-/** What a build says, each default filled in. */
+/** The settings of a build, with defaults filled in. */
 export function benchOf(values: BuildValues): BenchSettings {
   const { slackPercent, spareFuses, positiveColour, negativeColour, currency, spools } = values;
   return {
@@ -64,7 +64,7 @@ function endSlackM({ endSlackMm, endSlackIn }: BuildValues): number | undefined 
   return endSlackIn === undefined ? undefined : endSlackIn * metresPerInch;
 }
 
-/** The reader of the values has seen to it that exactly one size and one length is there. */
+/** The reader of the values ensures exactly one size and one length. */
 function spoolOf({ gauge, mm2, lengthFt, lengthM, colour, price }: WrittenSpool): Spool {
   return {
     size: gauge !== undefined ? { awg: gauge } : { mm2: mm2! },

@@ -19,7 +19,7 @@ const properties = {
 
 export type BuildValues = ValuesOf<typeof properties>;
 
-/** What each property of `build` may be. */
+/** Allowed values of each property of `build`. */
 export const buildProperties = propertyTable(properties, {
   word: "build",
   unknown: "is not a property of build",

@@ -31,7 +31,7 @@ const properties = {
 
 export type CableValues = ValuesOf<typeof properties>;
 
-/** What each property of `cable` may be. */
+/** Allowed values of each property of `cable`. */
 export const cableProperties = propertyTable(properties, {
   word: "cable",
   unknown: "is not a property of cable",

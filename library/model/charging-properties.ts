@@ -3,7 +3,7 @@ import { current, efficiency, ofEveryPart, partTable, workingVoltage } from "./p
 import { amount, oneOf, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
 
-/* What each property of the parts may be that charge from the engine or from the shore. */
+/* Allowed values of each property of parts that charge from the engine or from the shore. */
 
 const dcDcCharger = {
   ...ofEveryPart,

@@ -7,27 +7,27 @@ import { protection } from "./protection-properties.ts";
 import { reference, terminal } from "./terminal-property.ts";
 
 /*
- * What each property of `circuit` may be. The ceilings catch slips (a decimal point, another unit) and keep every figure
- * finite. A build that honestly needs more moves the number here and in the manual in `library/plan`.
+ * Allowed values of each property of `circuit`. The maxima catch slips (a decimal point, another unit) and keep every figure
+ * finite. For a build that really needs more, raise the number here and in the manual in `library/plan`.
  */
 
 export const greatestLoadA = greatestCurrentA;
 
-/** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). One cell gives more than 1 V. */
+/** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). One cell has more than 1 V. */
 export const voltage: Property<number> = {
   ...amount("", "V", { from: 1, upTo: greatestNominalV }),
   allowed: "12, 24, 48 or another voltage from 1 to 50 V",
 };
 
-/** Twice the loosest limit in use. Who knowingly loses more accepts the finding. */
+/** Twice the loosest limit in use. A builder who knowingly exceeds it accepts the finding. */
 export const dropPercent = amount("a share of the nominal voltage", "%", { above: 0, upTo: 20 });
 
-/** 200 °C is the hottest that any insulation of the tables may be. */
+/** 200 °C is the highest temperature rating of insulation in the tables. */
 export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });
 
 export const insulation = oneOf(insulationRatingsC, "is not an insulation rating that the tables know");
 
-// No conductor between two terminals is shorter than a centimetre; a link of no length is one piece of metal with its ends.
+// No conductor between two terminals is shorter than 1 cm; a link without length is one piece of metal with its ends.
 export const feet = amount("a length", "ft", { from: 0.03, upTo: 1_000 });
 export const metres = amount("a length", "m", { from: 0.01, upTo: 300 });
 
@@ -37,7 +37,7 @@ const properties = {
   returnTo: terminal,
   to: reference("a part of this plan with a positive and a negative terminal"),
   load: amount("a current", "A", { above: 0, upTo: greatestLoadA }),
-  // The greatest load at the highest voltage; the load in amperes is looked at again once the voltage is known.
+  // The maximum load at the maximum voltage; the load in amperes is checked again once the voltage is known.
   loadW: amount("a power", "W", { above: 0, upTo: greatestLoadA * greatestNominalV }),
   voltage,
   oneWayFt: feet,
@@ -56,12 +56,12 @@ const properties = {
   insulationC: insulation,
   engineSpace: yesOrNo(),
   ambientC: ambient,
-  // From the 25th conductor on, every source has one factor; 200 leaves room for any bundle.
+  // Every source has one factor from the 25th conductor on; 200 is enough for any bundle.
   bundledWith: count({ from: 0, upTo: 200 }),
   sheathed: yesOrNo(),
   fromBattery: yesOrNo(),
   minimumV: amount("a voltage", "V", { from: 1, upTo: 50 }),
-  // More lugs than this do not go on one stud; and a slip here would make the conductor look far stronger than it is.
+  // One stud does not hold more lugs, and a slip here would make the ampacity of the conductor far too high.
   parallel: count({ from: 1, upTo: 8 }),
   fedFromBothEnds: yesOrNo(),
   accept,
@@ -82,13 +82,13 @@ const lengthAndSize: readonly Choice[] = [
   { ways: [["gauge"], ["mm2"]], needed: "a size" },
 ];
 
-/** What each property of `circuit` may be. */
+/** Allowed values of each property of `circuit`. */
 export const circuitProperties = propertyTable(properties, {
   ...common,
   choices: [{ ways: [["load"], ["loadW"]], needed: "a load" }, ...lengthAndSize],
 });
 
-/** The same for a circuit that starts at a terminal: it may end at a part instead of stating its load. */
+/** The same for a circuit that starts at a terminal. It may end at a part instead of stating its load. */
 export const wiredCircuitProperties = propertyTable(properties, {
   ...common,
   choices: [

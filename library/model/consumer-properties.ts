@@ -12,7 +12,7 @@ import {
 import { amount, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
 
-/* What each property of the parts may be that draw current. */
+/* Allowed values of each property of parts that draw current. */
 
 const inverter = {
   ...ofEveryPart,

@@ -11,7 +11,7 @@ export function describeValue(value: unknown): string {
   return String(value);
 }
 
-/** What words made is called by its word, terminals by their part's. */
+/** Describes a result of a DSL function by that function, and a terminal by the function of its part. */
 function describeObject({ kind, of, terminal }: Readonly<Record<string, unknown>>): string {
   if (isWord(kind)) return withArticle(kind);
   if (kind !== "terminal" || !isWord(of) || typeof terminal !== "string") return "an object";
@@ -27,12 +27,12 @@ export function withArticle(word: string): string {
   return `${/^[aeiou]/.test(word) ? "an" : "a"} ${word}`;
 }
 
-/** What plain data could not carry, as the sandbox describes it. */
+/** True for a value that plain data cannot carry, as the sandbox describes it. */
 export function isNonPlain(value: unknown): value is NonPlainValue {
   return isObject(value) && typeof value.$strange === "string";
 }
 
-/** Something with properties: neither a list nor null. */
+/** True for an object with properties: neither a list nor null. */
 export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }

@@ -1,15 +1,15 @@
-/** Longer names are cut: they would break every list and message they stand in. */
+/** Longer names are cut: they would break lists and messages. */
 export const longestName = 80;
 
 /**
- * A name as it may be shown: one line, no control characters, nothing that turns the direction of the text around it,
- * at most {@link longestName} characters. Empty when nothing is left to show.
+ * A name that is safe to show: one line, no control characters, no marks that change the direction of the text around it,
+ * at most {@link longestName} characters. Empty if no characters are left.
  */
 export function displayName(name: string): string {
   return cutTo(longestName, harmlessText(name).replace(/\s+/g, " ").trim());
 }
 
-/** Text from a plan, with everything taken out that would disturb the text around it. */
+/** Text from a plan, without characters that would disturb the text around it. */
 export function harmlessText(text: string): string {
   if (plain.test(text)) return text;
   return text

@@ -6,7 +6,7 @@ import { ofEveryPart, partTable, rating } from "./part-properties.ts";
 import { amount, amountOrNone, count, notAList, oneOf, type Property, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
 
-/* What each property of the parts may be that only pass current on. */
+/* Allowed values of each property of parts that only pass current on. */
 
 const busBar = {
   ...ofEveryPart,
@@ -35,17 +35,17 @@ export const disconnectProperties = partTable("disconnect", disconnect, { needed
 
 const shunt = {
   ...ofEveryPart,
-  // Its resistance is made of the two. Less than 1 A is no shunt in a supply, and would be an ohm or more.
+  // Both determine its resistance. Less than 1 A is not a shunt in a supply, and could be an ohm.
   ratedA: amount("a rating", "A", { from: 1, upTo: 10_000 }),
-  // Those that are made drop 50 or 75 mV; 100 mV and 60 mV are known too.
+  // Commercial shunts drop 50 or 75 mV; 100 mV and 60 mV are known too.
   ratedMV: amount("a voltage", "mV", { from: 1, upTo: 1_000 }),
 };
 export type ShuntValues = ValuesOf<typeof shunt>;
 export const shuntProperties = partTable("shunt", shunt, { needed: ["ratedA"] });
 
 /**
- * Without any resistance, two ends are one piece of metal. With less than 1 µΩ, as of a few millimetres of busbar, they are as
- * good as that; but currents would be worked out as differences of voltages too small for the accuracy of numbers.
+ * Two ends without any resistance are one piece of metal. Below 1 µΩ, as of a few millimetres of busbar, they practically are.
+ * Currents would then follow from voltage differences too small for floating-point accuracy.
  */
 function resistanceOrNone(upTo: number): Property<number> {
   return amountOrNone("a resistance", "mΩ", { from: 0.001, upTo });
@@ -55,7 +55,7 @@ const chassis = { ...ofEveryPart, milliohm: resistanceOrNone(1_000) };
 export type ChassisValues = ValuesOf<typeof chassis>;
 export const chassisProperties = partTable("chassis", chassis, { needed: ["milliohm"] });
 
-/** More terminals than any one device has. */
+/** More terminals than any single device has. */
 const mostTerminals = 100;
 const longestTerminal = 40;
 
@@ -89,13 +89,13 @@ const joins: Property<readonly WrittenJoin[]> = {
       ),
       { error: notAList },
     )
-    // Each terminal with each other one is more than enough.
+    // A connection between every two terminals is more than enough.
     .max(mostTerminals ** 2 / 2, { error: "is too long" }) as z.ZodType<readonly WrittenJoin[]>,
   allowed: `a list such as [{ between: ["in", "out"], milliohm: 2 }]; milliohm is ${milliohm.allowed}`,
   affectsResults: true,
 };
 
-/** What joins two terminals inside a part, as it is written. */
+/** A connection of two terminals inside a part, as the plan writes it. */
 interface WrittenJoin {
   readonly between: readonly [string, string];
   readonly milliohm?: number | undefined;
@@ -103,5 +103,5 @@ interface WrittenJoin {
 
 const part = { ...ofEveryPart, terminals: terminalNames, joins, ratedA: rating };
 export type OtherPartValues = ValuesOf<typeof part>;
-/** What each property of `part` may be. */
+/** Allowed values of each property of `part`. */
 export const otherPartProperties = partTable("part", part, { needed: ["terminals"] });

@@ -19,7 +19,7 @@ import type { SolarArrayValues, SolarControllerValues } from "./solar-properties
 import { type PartWord, terminalsOf } from "./terminals.ts";
 import { wordProperties } from "./word-properties.ts";
 
-/** A part as its record has it, with its place in the network: what it means beside other parts is not told yet. */
+/** A part as its record states it, with its place in the network. Its relation to other parts is not resolved yet. */
 export type PartDraft = { readonly [W in PartWord]: DraftOf<W> }[PartWord];
 
 /** The load that a circuit states itself, at the end of its two conductors. */
@@ -44,7 +44,7 @@ interface Place {
   /** Index of the record. */
   readonly record: number;
   readonly name: string;
-  /** Name to index in the network's terminals; undefined where nobody knows which terminals it has. */
+  /** Name to index in the network's terminals; undefined if its terminals are unknown. */
   readonly terminals: ReadonlyMap<string, number> | undefined;
 }
 
@@ -66,7 +66,7 @@ interface PartValues {
   readonly part: OtherPartValues;
 }
 
-/** Reads one part. Its terminals go to the end of `all`. */
+/** Reads one part. Appends its terminals to `all`. */
 export function draftPart(
   record: PlanRecord & { readonly word: PartWord },
   place: { readonly record: number; readonly index: number },
@@ -106,13 +106,13 @@ function sidesOf(word: PartWord, values: object): readonly (readonly [string, Si
 
 type Fastening = Pick<NetworkTerminal, "termination" | "torqueNm">;
 
-/** How conductors are fastened to each terminal, as far as the part says it. */
+/** How conductors are fastened to each terminal, as far as the part states it. */
 function fasteningIn(word: PartWord, values: object): (terminal: string) => Fastening {
   const { termination, torqueNm } = values as Fastening;
   const all = fasteningOf(termination, torqueNm);
   if (word !== "fusePanel") return () => all;
   const { branchTermination, branchTorqueNm } = values as FusePanelValues;
-  // A screw of another size is not tightened as the stud of the feed is.
+  // A screw of another size has another torque than the stud of the feed.
   const torqueOfFeed = branchTermination === undefined ? torqueNm : undefined;
   const branches = fasteningOf(branchTermination ?? termination, branchTorqueNm ?? torqueOfFeed);
   return (terminal) => (terminal === "feed" ? all : branches);

@@ -16,7 +16,7 @@ import { acceptedIn, defaultVoltage, dropLimitOf } from "./read-run.ts";
 import type { Run } from "./run.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
-/** A part with every default filled in. Its draft is wholly in order. */
+/** A part with every default filled in. Its draft must be valid. */
 export function makePart(draft: PartDraft, { build, nominal }: PartContext): Part {
   const at = (name: string) => draft.terminals!.get(name)!;
   const base = {
@@ -39,9 +39,9 @@ export function makePart(draft: PartDraft, { build, nominal }: PartContext): Par
     stated === undefined
       ? { efficiencyPercent: usual.percent, efficiencySource: usual.source }
       : { efficiencyPercent: stated, efficiencySource: statedInPlan(draft.values.source) };
-  /** Inverters and chargers are among what ISO 10133 holds to the closer limit. */
+  /** Inverters and chargers are among the devices with the closer limit of ISO 10133. */
   const { critical: _, ...closerDropLimit } = dropLimitOf({ critical: true }, build);
-  /** What is stated as it stands; what is left out is left out. */
+  /** The stated values unchanged; omitted values stay omitted. */
   const optional = <Values extends object, Name extends keyof Values>(values: Values, ...names: Name[]) =>
     Object.fromEntries(
       names.flatMap((name) => (values[name] === undefined ? [] : [[name, values[name]]])),
@@ -202,7 +202,7 @@ export interface PartContext {
   readonly nominal: NominalVoltages;
 }
 
-/** The load that a circuit states itself. The same object again for the same circuit at the same place. */
+/** The load that a circuit states itself. Returns the same object for the same circuit at the same place. */
 export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Run): LoadPart {
   const before = loadsMade.get(circuit);
   if (before?.index === draft.index && before.terminals.positive === draft.positive) return before;

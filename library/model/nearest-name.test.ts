@@ -24,12 +24,12 @@ it.each<[string, string | undefined]>([
   ["loadA", "load"],
   ["color", "colour"],
   ["returnColor", "returnColour"],
-  // Where it ends matters more than its colour.
+  // Its end matters more than its colour.
   ["return", "returnTo"],
-  // Two are as near, or the unit is open: offering one would be guessing.
+  // Two are equally near, or the unit is open: to offer one would be a guess.
   ["oneWay", undefined],
   ["positive", undefined],
-  // Another unit is another number.
+  // Another unit means another number.
   ["oneWayCm", undefined],
   ["oneWayMm", undefined],
   ["oneWayIn", undefined],
@@ -38,7 +38,7 @@ it.each<[string, string | undefined]>([
   ["ambientF", undefined],
   ["insulationF", undefined],
   ["voltageMv", undefined],
-  // Nothing like it.
+  // No similar name.
   ["wallpaper", undefined],
   ["__proto__", undefined],
   ["constructor", undefined],

@@ -1,6 +1,6 @@
 /**
- * The name among `known` that a builder most likely meant by `name`, or undefined when none is near or two are as near.
- * A name that differs in its unit is never offered: `ambientF` is not a slip for `ambientC`, nor `loadKw` for `loadW`.
+ * The name among `known` that a builder most likely meant by `name`; undefined if none is near or two are equally near.
+ * A name with another unit is never offered: `ambientF` is not a slip for `ambientC`, nor `loadKw` for `loadW`.
  */
 export function nearestName(name: string, known: Iterable<string>): string | undefined {
   if (name.length > longestTried) return undefined;
@@ -23,10 +23,10 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   return first && first.slips !== second?.slips ? first.candidate : undefined;
 }
 
-/** No property or rule id is nearly as long; what is longer is not a slip, and not worth the comparing. */
+/** No property or rule id is nearly as long. A longer name is not a slip and is not compared. */
 const longestTried = 60;
 
-/** What people call these things where the plan has another word; the thickest AWG sizes have two names. */
+/** Common words for these properties and sizes; the thickest AWG sizes have two names. */
 const tradeWords: ReadonlyMap<string, string> = new Map([
   ["awg", "gauge"],
   ["amps", "load"],
@@ -43,7 +43,7 @@ const tradeWords: ReadonlyMap<string, string> = new Map([
   ["0000", "4/0"],
 ]);
 
-/** The unit that a name's value is in: its ending, or what the plan's manual says. */
+/** The unit of a name's value, if the plan's manual states it and the ending does not. */
 const unitOfName: ReadonlyMap<string, string> = new Map([
   ["load", "a"],
   ["voltage", "v"],

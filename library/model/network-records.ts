@@ -17,7 +17,7 @@ import type { InvalidValue } from "./run.ts";
 import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
 import { isPartWord } from "./terminals.ts";
 
-/** What the records of a network say, each by itself and with the terminals that it names. */
+/** The records of a network, each read by itself and with the terminals that it names. */
 export interface NetworkRecords extends PartsOfPlan {
   readonly circuits: readonly FoundCircuit[];
   readonly cables: readonly FoundCable[];
@@ -32,9 +32,9 @@ interface Found<Values> {
 }
 
 interface FoundCircuit extends Found<CircuitValues> {
-  /** What was refused but counts in no figure of the circuit itself. */
+  /** Refused values that affect no result of the circuit itself. */
   readonly invalid: readonly Refusal[];
-  /** Whether nothing was refused that counts. */
+  /** True if no refused value affects results. */
   readonly sound: boolean;
   readonly ends: CircuitEnds | undefined;
   /** The load that it states itself. */
@@ -47,7 +47,7 @@ export interface FoundCable extends Found<CableValues> {
 
 type FoundScenario = Found<ScenarioValues>;
 
-/** Whether this is a circuit that starts or ends at a part of the plan, rather than one that stands alone. */
+/** True for a circuit that starts or ends at a part of the plan; false for one outside the network. */
 export function isWired({ word, input }: PlanRecord): boolean {
   return (
     word === "circuit" &&
@@ -97,7 +97,7 @@ export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecor
   return { ...plan, circuits, cables, scenarios, invalid };
 }
 
-/** A part tells itself how conductors are fastened to it. */
+/** A part states itself how conductors are fastened to it. */
 function strayTermination({ to, termination }: CircuitValues): readonly Refusal[] {
   if (to === undefined || termination === undefined) return [];
   return [
@@ -116,7 +116,7 @@ interface ReadParts extends PartsOfPlan {
   readonly refusedOfParts: ReadonlyMap<number, readonly Refusal[]>;
 }
 
-/** The parts with all their terminals come first: a cable may name those of a part that stands behind it in the plan. */
+/** Parts with all their terminals are read first: a cable may name terminals of a part that follows it in the plan. */
 function readParts(records: readonly PlanRecord[]): ReadParts {
   const terminals: NetworkTerminal[] = [];
   const parts: (PartDraft | LoadOfCircuit)[] = [];

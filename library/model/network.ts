@@ -4,27 +4,27 @@ import type { Protection, Run } from "./run.ts";
 
 /**
  * A build as one network: parts, and the conductors between their terminals. Every default is filled in, every unit is SI
- * except trade sizes. Made only of records that are wholly in order: one refused value could make any current wrong.
+ * except trade sizes. Made only from valid records: one refused value could make any current wrong.
  */
 export interface Network {
   /** The terminals of all parts. Conductors and results name a terminal by its index here. */
   readonly terminals: readonly NetworkTerminal[];
   readonly parts: readonly Part[];
   readonly conductors: readonly NetworkConductor[];
-  /** Never empty: those of the plan, or the built-in ones where it names none. */
+  /** Never empty: those of the plan, or the built-in ones if it has none. */
   readonly scenarios: readonly Scenario[];
 }
 
 export interface NetworkTerminal {
   /** Index in {@link Network.parts}. */
   readonly part: number;
-  /** As the plan writes it behind the part: "positive", "stud", "inputPositive". */
+  /** As the plan writes it after the part: "positive", "stud", "inputPositive". */
   readonly name: string;
-  /** What its part says of it; of "either" the topology tells. */
+  /** Polarity as its part states it; for "either", the topology determines it. */
   readonly side: Side;
-  /** How conductors are fastened to it; absent where the builder does not say. */
+  /** How conductors are fastened to it; absent if not stated. */
   readonly termination?: Termination;
-  /** As the maker of the part states it; there is no general value. */
+  /** As the maker of the part states it; no general value exists. */
   readonly torqueNm?: number;
 }
 
@@ -41,7 +41,7 @@ export interface NetworkConductor {
   readonly lengthM: number;
   /**
    * Size, insulation, surroundings, protection, as every rule about one run reads them. Both conductors of a circuit share
-   * one. Its `loadA` is what the plan states, 0 for a cable; what flows is for the solver to say.
+   * one. Its `loadA` is the load stated in the plan, 0 for a cable; the solver calculates the actual current.
    */
   readonly run: Run;
   /** The device towards `from`, and the one towards `to`; none on a return. */
@@ -76,9 +76,9 @@ interface PartBase<Kind extends string, TerminalName extends string> {
   readonly name: string;
   /** Terminal name to index in {@link Network.terminals}. */
   readonly terminals: Readonly<Record<TerminalName, number>>;
-  /** Where the builder has its numbers from: "data sheet p. 3". */
+  /** The builder's source of its numbers: "data sheet p. 3". */
   readonly source?: string;
-  /** What the builder pays for it, in the build's currency. */
+  /** In the build's currency. */
   readonly price?: number;
   readonly accept: Readonly<Record<string, string>>;
 }
@@ -90,21 +90,21 @@ export interface BatteryPart extends PartBase<"battery", "positive" | "negative"
   readonly nominalV: number;
   readonly capacityAh: number;
   readonly internal: InternalResistance;
-  /** As the maker states it. Overrules what would follow from the resistance. */
+  /** As the maker states it. Overrides the current that follows from the resistance. */
   readonly shortCircuitA?: number;
-  /** At rest and fully charged, for the greatest fault current, V. */
+  /** At rest and fully charged, for the maximum fault current, V. */
   readonly fullV: number;
   readonly fullVSource: Citation;
   readonly maxDischargeA?: number;
   readonly maxChargeA?: number;
 }
 
-/** Stated: both ends are the same. Otherwise the range usual for the chemistry, scaled to voltage and capacity. */
+/** Stated: both ends are equal. Otherwise the usual range for the chemistry, scaled to voltage and capacity. */
 export interface InternalResistance {
   readonly stated: boolean;
-  /** For the greatest fault current, Ω. */
+  /** For the maximum fault current, Ω. */
   readonly lowOhm: number;
-  /** For the least fault current and in use, Ω. */
+  /** For the minimum fault current and in use, Ω. */
   readonly highOhm: number;
   readonly source: Citation;
 }
@@ -140,7 +140,7 @@ export interface InverterPart extends PartBase<"inverter", "positive" | "negativ
   readonly cutOffV: number;
   readonly cutOffVSource: Citation;
   readonly idleW: number;
-  /** What hangs on it in use, W; its continuous power unless stated. */
+  /** Load connected to it in use, W; its continuous power unless stated. */
   readonly loadW: number;
   readonly dropLimitPercent: number;
   readonly dropLimitStated: boolean;
@@ -153,12 +153,12 @@ export interface DcDcChargerPart
   readonly efficiencyPercent: number;
   readonly efficiencySource: Citation;
   readonly inputMaxA?: number;
-  /** The least input voltage at which it still gives its full output. */
+  /** Minimum input voltage for its full output. */
   readonly inputMinV: number;
   readonly inputMinVSource: Citation;
-  /** False: both negatives are one inside. */
+  /** False: both negatives are connected inside. */
   readonly isolated: boolean;
-  /** Of the way to its input. */
+  /** For the supply path to its input. */
   readonly dropLimitPercent: number;
   readonly dropLimitStated: boolean;
 }
@@ -166,7 +166,7 @@ export interface DcDcChargerPart
 export interface AlternatorPart extends PartBase<"alternator", "positive" | "negative"> {
   readonly ratedA: number;
   readonly outputV: number;
-  /** What it may give for hours, in percent of its rating. */
+  /** Output that it may deliver for hours, in percent of its rating. */
   readonly continuousPercent: number;
   readonly continuousSource: Citation;
   readonly selfLimiting: boolean;
@@ -177,20 +177,20 @@ interface ShoreChargerPart extends PartBase<"shoreCharger", "positive" | "negati
   readonly outputV: number;
 }
 
-/** Data of one panel at standard test conditions, and how many there are. */
+/** Data of one panel at standard test conditions, and the number of panels. */
 export interface SolarArrayPart extends PartBase<"solarArray", "positive" | "negative"> {
   readonly openCircuitV: number;
   readonly shortCircuitA: number;
   readonly maxPowerV: number;
   readonly maxPowerA: number;
-  /** Negative, percent of the open-circuit voltage for each kelvin; undefined: the table for crystalline silicon counts. */
+  /** Negative, percent of the open-circuit voltage for each kelvin; undefined: the table for crystalline silicon applies. */
   readonly openCircuitPercentPerC?: number;
   readonly lowestC?: number;
   readonly series: number;
   readonly parallel: number;
-  /** The greatest fuse that the maker allows in series with a panel, A. */
+  /** Maximum fuse rating that the maker allows in series with a panel, A. */
   readonly maxSeriesFuseA?: number;
-  /** The fuse in each string, A. */
+  /** Rating of the fuse in each string, A. */
   readonly stringFuseA?: number;
 }
 
@@ -204,21 +204,21 @@ export interface SolarControllerPart
   readonly efficiencySource: Citation;
 }
 
-/** Metal that carries return current: `bond` is where its bonding conductor lands, `metal` where loads return. */
+/** Metal that carries return current: its bonding conductor ends at `bond`, loads return at `metal`. */
 export interface ChassisPart extends PartBase<"chassis", "bond" | "metal"> {
   readonly ohm: number;
 }
 
 export interface LoadPart extends PartBase<"load", "positive" | "negative"> {
   readonly draws: Draw;
-  /** The least voltage at which the device still works, V. */
+  /** Minimum voltage at which the device still works, V. */
   readonly minimumV?: number;
   readonly critical: boolean;
   readonly continuous: boolean;
   readonly dropLimitPercent: number;
   readonly dropLimitStated: boolean;
   readonly systemV: number;
-  /** Whether a circuit states it (its own two conductors end here), or it stands in the plan as a part. */
+  /** Whether a circuit states it (its own two conductors end here), or a part of the plan. */
   readonly statedBy: "load" | "motor" | "circuit";
 }
 
@@ -228,7 +228,7 @@ export type Draw =
   | { readonly as: "resistance"; readonly ohm: number }
   | { readonly as: "motor"; readonly runningA: number; readonly startingA: number };
 
-/** A part of which only the terminals are known, and what joins them inside. */
+/** A part with only its terminals and the connections inside it known. */
 interface OtherPart extends PartBase<"part", string> {
   readonly joins: readonly Join[];
   readonly ratedA?: number;
@@ -241,19 +241,19 @@ export interface Join {
   readonly ohm: number;
 }
 
-/** A state of the whole build, in which it is solved. */
+/** An operating state for which the whole build is solved. */
 export interface Scenario {
   /** Index of its record; absent for a built-in one. */
   readonly record?: number;
   readonly name: string;
-  /** By part index: whether a load draws, a source gives, a disconnect is closed. True for every other part. */
+  /** By part index: whether a load draws current, a source delivers, a disconnect is closed. True for every other part. */
   readonly on: readonly boolean[];
-  /** By part index: whether a motor is just starting. */
+  /** By part index: whether a motor is starting. */
   readonly starting: readonly boolean[];
-  /** By part index: the voltage of each battery at rest, V; undefined for other parts. */
+  /** By part index: the rest voltage of each battery, V; undefined for other parts. */
   readonly restV: readonly (number | undefined)[];
   /** Share of full sun on the panels, 0 to 1. */
   readonly sunShare: number;
-  /** A motor starts: what flows heats no conductor for long, so it counts for voltages only. */
+  /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;
 }

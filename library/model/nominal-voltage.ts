@@ -1,6 +1,6 @@
 /**
- * The nominal voltages of a network, from those of its batteries: what a charger's output or a load's minimum is meant for.
- * Disconnects count as closed. A network that contradicts itself (a battery across another one) still gets an answer.
+ * The nominal voltages of a network, from those of its batteries: a charger's output or a load's minimum relates to them.
+ * Disconnects count as closed. A contradictory network (a battery across another one) still gets a result.
  */
 export function nominalVoltages(wiring: Wiring): NominalVoltages {
   const netOf = netsOf(wiring);
@@ -13,7 +13,7 @@ export function nominalVoltages(wiring: Wiring): NominalVoltages {
       const below = heights[netOf[negative]!];
       if (!above || !below || above.island !== below.island) return undefined;
       const volts = tidy(above.volts - below.volts);
-      // Less than one cell is no system: the two terminals are one, or the wrong way round.
+      // Less than one cell is not a system: the terminals are one net, or reversed.
       return volts >= 1 ? volts : undefined;
     },
     ofIsland(terminal) {
@@ -25,21 +25,21 @@ export function nominalVoltages(wiring: Wiring): NominalVoltages {
 }
 
 export interface NominalVoltages {
-  /** Between two terminals, V; undefined where no battery and no charger of stated voltage tells. */
+  /** Between two terminals, V; undefined if no battery and no charger with a stated voltage determines it. */
   between(positive: number, negative: number): number | undefined;
-  /** The greatest between any two terminals that hang together with this one, V. */
+  /** Maximum between any two terminals of the island of this one, V. */
   ofIsland(terminal: number): number | undefined;
-  /** Of the string of batteries in series to which the battery with this positive terminal belongs, V. */
+  /** Sum of the series string that includes the battery with this positive terminal, V. */
   ofBank(positive: number): number | undefined;
 }
 
 /** All by terminal index. */
 export interface Wiring {
   readonly terminals: number;
-  /** Conductors, and what is joined inside of parts. */
+  /** Conductors, and connections inside parts. */
   readonly joined: readonly (readonly [number, number])[];
   readonly batteries: readonly Source[];
-  /** Chargers whose voltage is stated: they tell where no battery does. */
+  /** Chargers with a stated voltage, used if no battery determines the voltage. */
   readonly chargers: readonly Source[];
 }
 
@@ -49,7 +49,7 @@ export interface Source {
   readonly nominalV: number;
 }
 
-/** By terminal: the number of the piece of copper that it belongs to. */
+/** By terminal: the number of its net. */
 function netsOf({ terminals, joined }: Wiring): readonly number[] {
   const neighbours: number[][] = Array.from({ length: terminals }, () => []);
   for (const [one, other] of joined) {
@@ -62,7 +62,7 @@ function netsOf({ terminals, joined }: Wiring): readonly number[] {
     if (netOf[start] !== -1) continue;
     const found = [start];
     netOf[start] = nets;
-    // The list grows while it is walked.
+    // The list grows during the loop.
     for (const terminal of found)
       for (const next of neighbours[terminal]!) {
         if (netOf[next] !== -1) continue;
@@ -79,7 +79,7 @@ interface Height {
   readonly volts: number;
 }
 
-/** By net: how far above the others of its island it lies. Batteries come first; chargers only add what those left open. */
+/** By net: its voltage within its island. Batteries come first; chargers only add nets that batteries leave open. */
 function heightsOf(
   { batteries, chargers }: Wiring,
   netOf: readonly number[],
@@ -129,7 +129,7 @@ function spans(heights: readonly (Height | undefined)[]): ReadonlyMap<number, nu
   return new Map([...ends].map(([island, { least, most }]) => [island, tidy(most - least)]));
 }
 
-/** Sums of nominal voltages, without the dust of floating point. */
+/** Sums of nominal voltages, without floating-point noise. */
 function tidy(volts: number): number {
   return Math.round(volts * 1e6) / 1e6;
 }

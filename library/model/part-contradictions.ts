@@ -6,7 +6,7 @@ import { grouped } from "./property.ts";
 import { defaultVoltage } from "./read-run.ts";
 import type { Refusal } from "./read-values.ts";
 
-/** What a part says of itself that cannot all be true, though each value is allowed by itself. */
+/** Values of a part that contradict each other, although each is allowed by itself. */
 export function contradictionsIn(draft: PartDraft): readonly Refusal[] {
   switch (draft.word) {
     case "inverter": {
@@ -34,13 +34,13 @@ export function contradictionsIn(draft: PartDraft): readonly Refusal[] {
   }
 }
 
-/** Voltages of a part beside the system in which it hangs. */
+/** Voltages of a part that are too high for its system. */
 export function voltagesTooHigh(draft: PartDraft, { build, nominal }: PartContext): readonly Refusal[] {
   const systemV = (positive: string, negative: string) =>
     nominal.between(draft.terminals!.get(positive)!, draft.terminals!.get(negative)!) ??
     build.voltage ??
     defaultVoltage;
-  // No system of such a nominal voltage ever comes to more: the device would never run.
+  // A system of this nominal voltage never exceeds this: the device would never run.
   const charged = (nominalV: number) => (chargingVoltage.for12V * nominalV) / 12;
   switch (draft.word) {
     case "load":
@@ -101,7 +101,7 @@ function notAbove(
   ];
 }
 
-/** Behind a part, a terminal's name stands where its properties stand too: `relay.in`, `relay.name`. */
+/** A terminal's name is written after its part, like the part's properties: `relay.in`, `relay.name`. */
 function doubtfulNames(names: readonly string[]): Refusal[] {
   return names.flatMap((name, index) => {
     const wrong =

@@ -5,8 +5,8 @@ import { type Properties, type PropertyTable, propertyTable } from "./property-t
 import type { Word } from "./record.ts";
 
 /*
- * What the properties of parts have in common. The ceilings catch slips (a decimal point, another unit) and keep every figure
- * finite. A build that honestly needs more moves the number here and in the manual in `library/plan`.
+ * Properties shared by several parts. The maxima catch slips (a decimal point, another unit) and keep every figure finite.
+ * For a build that really needs more, raise the number here and in the manual in `library/plan`.
  */
 
 const acceptParts = propertyTable(
@@ -22,7 +22,7 @@ export const accept = {
   parts: acceptParts,
 } as Property<Readonly<Record<string, string | undefined>>>;
 
-/** Said of every part. */
+/** Properties of every part. */
 export const ofEveryPart = {
   name: text("a name, as text"),
   source: text("where the numbers come from, as text"),
@@ -32,26 +32,26 @@ export const ofEveryPart = {
   price,
 };
 
-/** No conductor of the tables carries more than some 560 A, and more than a few side by side are not seen. */
+/** No conductor of the tables carries more than about 560 A, and more than a few in parallel are not seen. */
 export const greatestCurrentA = 2_000;
 
 /** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). */
 export const greatestNominalV = 50;
 
-/** What a load draws. */
+/** Current of a load. */
 export const loadCurrent = amount("a current", "A", { above: 0, upTo: greatestCurrentA });
-/** What a part gives, or what it is made for: parts of several runs carry more than one run does. */
+/** Output or rated current of a part: parts with several runs carry more than one run does. */
 export const current = amount("a current", "A", { above: 0, upTo: 10_000 });
 export const rating = amount("a rating", "A", { above: 0, upTo: 10_000 });
 export const power = amount("a power", "W", { above: 0, upTo: greatestCurrentA * greatestNominalV });
-/** One cell gives more than 1 V. */
+/** One cell has more than 1 V. */
 export const nominalVoltage = amount("a voltage", "V", { from: 1, upTo: greatestNominalV });
-/** A nominal 50 V is charged with some 60 V, and equalised with more. */
+/** A nominal 50 V is charged at about 60 V, and equalised at more. */
 export const workingVoltage = amount("a voltage", "V", { from: 1, upTo: 100 });
 /** A share such as 0.9 is a slip. */
 export const efficiency = amount("an efficiency", "%", { from: 1, upTo: 100 });
 
-/** The table of a word that makes a part. */
+/** The table of a DSL function that makes a part. */
 export function partTable<Shape extends Properties>(
   word: Word,
   properties: Shape,

@@ -2,10 +2,10 @@ import * as z from "zod";
 import type { Property } from "./property.ts";
 import type { Word } from "./record.ts";
 
-/** Every property of a word, or of an object in one, by name. */
+/** Every property of a DSL function's input, or of an object in it, by name. */
 export interface PropertyTable<Shape extends Properties = Properties> extends Structure {
   readonly properties: ReadonlyMap<string, Property>;
-  /** Lets an argument through if all of it is in order. Quick, but its issues are not made for people. */
+  /** Accepts an argument if all of it is valid. Quick, but its issues are not for people. */
   readonly schema: z.ZodType<ValuesOf<Shape>>;
 }
 
@@ -15,22 +15,22 @@ export type ValuesOf<Shape extends Properties> = {
   readonly [Name in keyof Shape]?: (Shape[Name] extends Property<infer Value> ? Value : never) | undefined;
 };
 
-/** What an object must be besides each property by itself. */
+/** Requirements on an object besides those on each property. */
 export interface Structure {
-  /** The word whose result may be spread into its own argument: `circuit({ ...lamp, name: "Second lamp" })`. */
+  /** The DSL function whose result may be spread into its own argument: `circuit({ ...lamp, name: "Second lamp" })`. */
   readonly word?: Word;
-  /** What is wrong with a name that is not there: "is not a property of circuit". */
+  /** Message for an unknown name: "is not a property of circuit". */
   readonly unknown: string;
   /** Properties that must be given. */
   readonly needed?: readonly string[];
-  /** Properties that take each other's place. */
+  /** Properties that replace each other. */
   readonly choices: readonly Choice[];
 }
 
-/** Ways to say the same thing, of which only one is to be taken. Each is one property, or several that belong together. */
+/** Alternative ways to state the same; only one may be used. Each is one property, or several that belong together. */
 export interface Choice {
   readonly ways: readonly (readonly string[])[];
-  /** What there must be one of: "a size"; undefined where there may be none. */
+  /** Noun for messages, if one of them is required: "a size"; undefined if there may be none. */
   readonly needed?: string;
 }
 
@@ -55,13 +55,13 @@ export function propertyTable<Shape extends Properties>(
   };
 }
 
-/** The properties by which a word marks what it gives back. Nobody writes them, so they are not offered. */
+/** Properties that mark the result of a DSL function. Builders do not write them, so they are not offered. */
 export const markOfWord = "kind";
 export const numberOfCall = "id";
 
 type Input = Readonly<Record<string, unknown>>;
 
-/** Exactly one way is taken, and taken whole; or none where none is needed. */
+/** True if exactly one way is used, and completely; or none, if none is required. */
 export function isSound(input: Input, { ways, needed }: Choice): boolean {
   let begun = 0;
   let whole = 0;

@@ -2,24 +2,24 @@ import * as z from "zod";
 import { isNonPlain } from "./describe-value.ts";
 import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
 
-/** One property of a word: what zod lets through, and what people are told is allowed. */
+/** One property of a DSL function: the values that zod accepts, and their description for people. */
 export interface Property<Value = unknown> {
-  /** Its issues' messages say what is wrong with a value: "is negative". */
+  /** The messages of its issues state the error in a value: "is negative". */
   readonly schema: z.ZodType<Value>;
   readonly allowed: string;
-  /** Whether any figure or limit is worked out from it. If so, a circuit with a refused one is not judged. */
+  /** Whether any figure or limit is calculated from it. If so, a circuit with a refused one is not judged. */
   readonly affectsResults: boolean;
-  /** Only lists and labels are made of it: whatever is wrong with it, all that is judged is judged. */
+  /** It serves only lists and labels: an error in it prevents no check. */
   readonly listsOnly?: true;
-  /** For a property that may be an object: what that object may hold. */
+  /** For a property that may be an object: the properties of that object. */
   readonly parts?: PropertyTable;
-  /** For one that is a list of objects: what each of them may hold. One that is refused is left out, the others count. */
+  /** For a list of objects: the properties of each. A refused object is left out; the others are used. */
   readonly elements?: { readonly table: PropertyTable; readonly most: number };
-  /** For a property that is one of some texts: those texts, to tell which one a misspelt one was meant to be. */
+  /** For a property that is one of some texts: those texts, to find the one meant by a misspelt text. */
   readonly texts?: readonly string[];
 }
 
-/** An amount within limits. What is allowed is made of them: "a current above 0 and up to 2,000 A". */
+/** An amount within limits. `allowed` states them: "a current above 0 and up to 2,000 A". */
 export function amount(what: string, unit: string, limits: Limits): Property<number> {
   const error = ({ input }: { readonly input?: unknown }) => wrongAmount(input, limits);
   const number = z.number({ error }).lte(limits.upTo, { error });
@@ -30,7 +30,7 @@ export function amount(what: string, unit: string, limits: Limits): Property<num
   return { schema: within, allowed: `${what} ${range}`, affectsResults: true };
 }
 
-/** As an {@link amount}, or none at all: 0. */
+/** An {@link amount}, or 0. */
 export function amountOrNone(
   what: string,
   unit: string,
@@ -44,16 +44,16 @@ export function amountOrNone(
   };
 }
 
-/** The lower border, which is or is not itself allowed, and the upper one, which is. */
+/** The lower limit, exclusive (`above`) or inclusive (`from`), and the upper limit, inclusive. */
 export type Limits = ({ readonly above: number } | { readonly from: number }) & { readonly upTo: number };
 
-/** How many of something: a whole number within limits, both of them allowed. */
+/** A count: a whole number within limits, both inclusive. */
 export function count(limits: { readonly from: number; readonly upTo: number }): Property<number> {
   const { schema, allowed } = amount("a whole number", "", limits);
   return { schema: schema.refine(Number.isInteger, "is not a whole number"), allowed, affectsResults: true };
 }
 
-/** One of some numbers or texts. `unlike` says what is wrong with any other: "is not one of the sizes". */
+/** One of some numbers or texts. `unlike` is the message for any other: "is not one of the sizes". */
 export function oneOf<const Value extends string | number>(
   values: readonly Value[],
   unlike: string,
@@ -81,7 +81,7 @@ export function text(allowed: string): Property<string> {
   return { schema: z.string({ error: "is not text" }), allowed, affectsResults: false };
 }
 
-/** Text that stands in the cells of lists and on labels. */
+/** Text for the cells of lists and for labels. */
 export function shortText(what: string, longest: number): Property<string> {
   const schema = z
     .string({ error: "is not text" })
@@ -103,7 +103,7 @@ export function listOf<Shape extends Properties>(
   return { schema, allowed, affectsResults: true, elements: { table, most } };
 }
 
-/** The same property, where it only serves lists and labels. */
+/** The same property, marked as serving only lists and labels. */
 export function listsOnly<Value>(property: Property<Value>): Property<Value> {
   return { ...property, affectsResults: false, listsOnly: true };
 }
@@ -121,7 +121,7 @@ function wrongAmount(value: unknown, limits: Limits): string {
   return value === 0 ? "is zero" : "is too small";
 }
 
-/** The error of a schema for lists: of a list that was too long to be handed over, only that is known. */
+/** The error of a schema for lists. If a list was too long to be passed on, only that is known. */
 export function notAList({ input }: { readonly input?: unknown }): string {
   return isNonPlain(input) && input.$strange.startsWith("a list of more than")
     ? "is too long"

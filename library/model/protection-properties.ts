@@ -4,16 +4,16 @@ import { price } from "./bench-properties.ts";
 import { amount, oneOf, type Property } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 
-/** 6,000 A is the greatest standard rating in NFPA 70, 240.6(A) (from memory). */
+/** 6,000 A is the maximum standard rating in NFPA 70, 240.6(A) (from memory). */
 const rating = amount("a rating", "A", { above: 0, upTo: 6_000 });
 
 const properties = {
   ratingA: rating,
   family: oneOf(fuseFamilies, "is not a family of fuses or breakers"),
-  // As far away as the longest conductor reaches. Zero is a fuse on the terminal itself.
+  // Up to the length of the longest conductor. Zero is a fuse on the terminal itself.
   distanceIn: { ...amount("a distance", "in", { from: 0, upTo: 12_000 }), affectsResults: false },
   distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), affectsResults: false },
-  // 200,000 A is the greatest interrupting rating of UL 248-15 (from memory).
+  // 200,000 A is the maximum interrupting rating of UL 248-15 (from memory).
   interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), affectsResults: false },
   // Low voltage ends at 1,500 V DC (IEC 60364-1, from memory); solar fuses are made up to there.
   ratedV: { ...amount("a voltage", "V", { above: 0, upTo: 1_500 }), affectsResults: false },
@@ -26,10 +26,10 @@ const parts = propertyTable(properties, {
   choices: [{ ways: [["distanceIn"], ["distanceMm"]] }],
 });
 
-/** A fuse or breaker, as it is written: its rating alone, or an object. */
+/** A fuse or breaker, as the plan writes it: its rating alone, or an object. */
 export type WrittenProtection = number | ValuesOf<typeof properties>;
 
-/** What `protect` and `protectFarEnd` may be. */
+/** Allowed values of `protect` and `protectFarEnd`. */
 export const protection: Property<WrittenProtection> = {
   // A refused number is explained by the schema of the rating, a refused object part by part.
   schema: z.union([rating.schema, parts.schema], { error: ({ input }) => explainRating(input) }),

@@ -6,10 +6,10 @@ import { readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import type { BuildSettings, InvalidValue } from "./run.ts";
 
-/** What findings call it, whatever its name: a plan has one. */
+/** Its name in findings, regardless of its own name: a plan has one build. */
 const name = "the build";
 
-/** Reads the calls of `build`: the first one holds, and any other is refused. */
+/** Reads the calls of `build`: the first one applies, and any other is refused. */
 export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
   readonly settings: BuildSettings;
   readonly invalid: readonly InvalidValue[];
@@ -36,7 +36,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
       wrong: "build is called a second time",
       allowed: "one call of build in a plan",
     });
-    // Which of the two is meant, nobody knows: what they disagree on holds for no circuit.
+    // The intended one is unknown: properties that differ between them apply to no circuit.
     for (const property of other.unusable) missed.add(property);
     for (const property of settable)
       if (other.values[property] !== undefined && other.values[property] !== first.values[property])
@@ -56,7 +56,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
   };
 }
 
-/** All but what only serves lists: no figure is made of that. */
+/** All properties except those that serve only lists: no figure depends on the latter. */
 const settable = [...buildProperties.properties].flatMap(([name, { listsOnly }]) =>
   listsOnly ? [] : [name as keyof BuildValues],
 );

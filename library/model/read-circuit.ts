@@ -7,7 +7,7 @@ import { type Refusal, readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import type { Run } from "./run.ts";
 
-/** Reads one call of `circuit` that hangs in no network, with the defaults of its build. */
+/** Reads one call of `circuit` outside the network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {
   const { values, invalid, unusable } = readValues(record.input, circuitProperties);
   const name = displayName(values.name ?? "") || displayName(record.fallbackName);
@@ -20,7 +20,7 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
   };
 }
 
-/** A circuit of values that are each in order, unless they contradict each other. */
+/** A circuit from values that are each valid, unless they contradict each other. */
 export function circuitFrom(
   { values, invalid, name, record }: CircuitDraft,
   build: BuildValues,
@@ -35,7 +35,7 @@ export function circuitFrom(
   return made;
 }
 
-/** Values are never changed once they are read, and come again with every keystroke elsewhere in the plan: so does the circuit. */
+/** Values do not change once read, and recur with every keystroke elsewhere in the plan. Their circuit is therefore cached. */
 const madeBefore = new WeakMap<CircuitValues, { readonly build: BuildValues; readonly circuit: Run }>();
 
 function isOf(circuit: Run, { record, name, partlyInvalid }: Identity): boolean {
@@ -44,7 +44,7 @@ function isOf(circuit: Run, { record, name, partlyInvalid }: Identity): boolean 
 
 export interface CircuitDraft {
   readonly values: CircuitValues;
-  /** What was refused beside them, and counts in no figure. */
+  /** Refused values besides them, which affect no figure. */
   readonly invalid: readonly Refusal[];
   readonly name: string;
   readonly record: number;
@@ -53,7 +53,7 @@ export interface CircuitDraft {
 export interface ReadCircuit {
   readonly name: string;
   readonly invalid: readonly Refusal[];
-  /** Absent where what is wrong could make a figure wrong. */
+  /** Absent if an error could make a figure wrong. */
   readonly circuit?: Run;
 }
 
@@ -63,7 +63,7 @@ export interface ReadBuild {
   readonly missed: ReadonlySet<string>;
 }
 
-/** Whether the circuit would have taken from the build what the build does not soundly say. */
+/** Whether the circuit depends on a default that the build does not validly state. */
 export function reliesOnMissed(values: CircuitValues, missed: ReadonlySet<string>): boolean {
   if (missed.size === 0) return false;
   const limitLeftOut = values.dropLimitPercent === undefined;
@@ -78,7 +78,7 @@ export function reliesOnMissed(values: CircuitValues, missed: ReadonlySet<string
 /** Properties that mean the same in `build` and in `circuit`. */
 const sharedDefaults = ["voltage", "ambientC", "insulationC", "engineSpace", "continuous"] as const;
 
-/** Each value is allowed by itself, but not beside the others. */
+/** Each value is allowed by itself, but not together with the others. */
 function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | undefined {
   const systemV = values.voltage ?? build.voltage ?? defaultVoltage;
   const { minimumV, loadW } = values;
@@ -123,7 +123,7 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     systemV,
     ...lengthsOfPair(values),
     ...run,
-    // Its own wires lie together: all of both polarities, less the one that is looked at.
+    // Its own wires lie together: all of both polarities, less the one considered.
     bundledWith: values.bundledWith ?? 2 * run.conductor.parallel - 1,
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf(values, build),
@@ -132,7 +132,7 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
     toBattery: values.to?.kind === "battery",
     ...shown("returnColour", values.returnColour),
-    // Where it ends at a part, the part tells.
+    // If it ends at a part, the part states it.
     ...(values.termination !== undefined && values.to === undefined && { termination: values.termination }),
     partlyInvalid: identity.partlyInvalid,
   };

@@ -868,7 +868,7 @@ it("knows what its own words give back, spread into a further call", () => {
     invalid: [],
     circuits: [{ name: "Second lamp", systemV: 24, partlyInvalid: false }],
   });
-  // Found also where something else is wrong, and property by property is read.
+  // Also found if there is another error, and properties are read one by one.
   expect(complaints([circuitRecord({ ...lamp, gauge: 5 })])).toEqual(["gauge: 5 is not one of the sizes"]);
   expect(complaints([circuitRecord({ ...lamp, kind: "build" })])).toEqual([
     "kind is not a property of circuit",

@@ -6,10 +6,10 @@ import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, PlanModel, Run } from "./run.ts";
 
 /**
- * Makes circuits and a network of what a plan left behind when it ran: every value checked, every default filled in, lengths in
- * metres. Bad values never throw; they come back beside what could be used, each with its place and what is allowed there.
- * A circuit is judged only if nothing that was refused could make one of its figures wrong; the network, only if nothing of it
- * was refused. Without it, its circuits are judged by the load that they state themselves, as if they stood alone.
+ * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.
+ * Bad values never throw; they are returned beside the usable ones, each with its place and the allowed values.
+ * A circuit is judged only if no refused value could make one of its figures wrong; the network, only if none of its values
+ * was refused. Without the network, its circuits are judged by the load that they state themselves, as if outside it.
  */
 export function readModel(records: readonly PlanRecord[]): PlanModel {
   const build = readBuild(records);
@@ -26,7 +26,7 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
     if (record.word !== "circuit") return;
     if (isWired(record)) {
       const { name, circuit } = wired.get(index)!;
-      // Without the network, nobody knows what flows to the part where it ends.
+      // Without the network, the current to the part at its end is unknown.
       if (circuit && (network || circuit.statesLoad)) circuits.push(circuit);
       else unjudged.push({ record: index, name });
       return;

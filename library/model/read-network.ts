@@ -18,9 +18,9 @@ import type { InvalidValue, Run } from "./run.ts";
 import { wiringOf } from "./wiring.ts";
 
 /**
- * Makes one network of the parts, cables and scenarios of a plan, and of the circuits that start at a terminal. All that is
- * wrong is told at once; but one refused value leaves the network unread, because it could make any current in it wrong: any
- * but one that is only for lists and labels.
+ * Makes one network from the parts, cables and scenarios of a plan, and the circuits that start at a terminal. All errors are
+ * reported together. One refused value leaves the network unread, because it could make any current in it wrong, except a
+ * value that serves only lists and labels.
  */
 export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): ReadNetwork {
   if (!records.some(belongsToNetwork))
@@ -29,7 +29,7 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   const invalid: InvalidValue[] = [...found.invalid];
   const nominal = nominalVoltages(wiringOf(found, build.values));
   const circuits = makeCircuits(found, build, nominal, invalid);
-  // What the build does not soundly say may be a default of anything in the network.
+  // An invalid value of the build may be a default of any record in the network.
   const unread = { network: undefined, unread: true, circuits, invalid };
   if (invalid.some(stopsNetwork) || build.missed.size > 0) return unread;
   const surroundings = { build: build.values, nominal };
@@ -53,14 +53,14 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
 
 export interface ReadNetwork {
   readonly network: Network | undefined;
-  /** There is a network, and something of it, or of the build, was refused. */
+  /** The plan has a network, and a value of it or of the build was refused. */
   readonly unread: boolean;
-  /** By record: the circuits of the network; undefined for one that is not in order by itself either. */
+  /** By record: the circuits of the network; undefined for one that is not valid by itself either. */
   readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: Run | undefined }>;
   readonly invalid: readonly InvalidValue[];
 }
 
-/** What is only for lists and labels makes no current wrong. */
+/** A value that serves only lists and labels makes no current wrong. */
 export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
   return !listsOnly;
 }
@@ -84,7 +84,7 @@ function makeCircuits(
   );
 }
 
-/** The build's settings as they hold in a system of another nominal voltage: the same object for the same question. */
+/** The build's settings for a system of another nominal voltage: the same object for the same voltage. */
 function settingsByVoltage(values: BuildValues): (voltage: number | undefined) => BuildValues {
   const made = settingsOf.get(values) ?? new Map<number, BuildValues>();
   settingsOf.set(values, made);
@@ -134,7 +134,7 @@ function makeConductors(
   return [...pairs, ...single].sort((one, other) => one.record - other.record);
 }
 
-/** A cable as every rule about one run reads it. What flows in it is for the solver to say, and its drop for the whole way. */
+/** A cable as every rule about one run reads it. The solver calculates its current; drop is judged for the whole path. */
 function runOfCable(
   { record, name, values, ends }: FoundCable,
   { build, nominal }: PartContext,
@@ -153,7 +153,7 @@ function runOfCable(
     systemV,
     ...lengthOfOne(values),
     ...run,
-    // Its own wires lie together, less the one that is looked at.
+    // Its own wires lie together, less the one considered.
     bundledWith: values.bundledWith ?? run.conductor.parallel - 1,
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf({}, build),

@@ -6,12 +6,12 @@ import { displayName } from "./display-name.ts";
 import type { WrittenProtection } from "./protection-properties.ts";
 import type { Conductor, LengthProperty, Protection, Run } from "./run.ts";
 
-/** What a plan that says nothing of it means. The manual in `library/plan` promises the same. */
+/** Defaults for values that a plan does not state. The manual in `library/plan` promises the same. */
 export const defaultVoltage = 12;
 const defaultAmbientC = 30;
 const defaultInsulationC = 75;
 
-/** How the conductors of a circuit or a cable are made and where they lie, with the defaults of the build. */
+/** Construction and surroundings of the conductors of a circuit or cable, with the defaults of the build. */
 export function runOf(values: CircuitValues | CableValues, build: BuildValues): Construction {
   const insulationC = values.insulationC ?? build.insulationC;
   const ambientC = values.ambientC ?? build.ambientC;
@@ -34,7 +34,7 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
   };
 }
 
-/** Text of a plan for a cell or a label, if anything of it can be shown. */
+/** Text of a plan for a cell or a label, if any of it can be shown. */
 export function shown<Name extends string>(
   name: Name,
   text: string | undefined,
@@ -61,7 +61,7 @@ type Construction = Pick<
   | "label"
 >;
 
-/** What may be lost on the way to a load: what it says itself, else what the build says, else what the sources ask for. */
+/** Voltage-drop limit on the way to a load: stated by the load, else by the build, else by the standards. */
 export function dropLimitOf(
   { critical, dropLimitPercent }: Pick<CircuitValues, "critical" | "dropLimitPercent">,
   build: BuildValues,
@@ -81,7 +81,7 @@ type Lengths = Pick<Run, "lengthsGiven" | "positiveM" | "negativeM">;
 export const metresPerFoot = 0.3048;
 export const metresPerInch = 0.0254;
 
-/** The reader of the values has seen to it that exactly one kind of length is there. */
+/** The reader of the values ensures exactly one kind of length. */
 export function lengthsOfPair(values: CircuitValues): Lengths {
   const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM } = values;
   if (oneWayFt !== undefined) return lengths({ oneWayFt }, oneWayFt, oneWayFt, metresPerFoot);
@@ -91,7 +91,7 @@ export function lengthsOfPair(values: CircuitValues): Lengths {
   return lengths({ positiveM: positiveM!, negativeM: negativeM! }, positiveM!, negativeM!, 1);
 }
 
-/** One conductor, which is taken for the positive one, whatever its polarity. */
+/** One conductor, treated as the positive one, regardless of its polarity. */
 export function lengthOfOne({ lengthFt, lengthM }: CableValues): Lengths {
   if (lengthFt !== undefined) return lengths({ lengthFt }, lengthFt, 0, metresPerFoot);
   return lengths({ lengthM: lengthM! }, lengthM!, 0, 1);

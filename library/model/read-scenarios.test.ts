@@ -44,7 +44,7 @@ describe("scenarios", () => {
 
   type Boat = ReturnType<typeof boatParts>;
 
-  /** The names of what is off, by scenario. */
+  /** The names of the parts that are off, by scenario. */
   function offIn(make: (boat: Boat) => Parameters<typeof scenario>[0] | undefined) {
     const parts = boatParts();
     const given = make(parts);

@@ -5,19 +5,19 @@ import type { Refusal } from "./read-values.ts";
 import type { WrittenReference } from "./record.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
 
-/** What scenarios need to know of the network that they are about. */
+/** Data of the network that scenarios need. */
 export interface ScenarioContext {
   readonly parts: readonly Part[];
-  /** By part index: whether a charger runs although the engine does not. */
+  /** Indices of parts: chargers that run although the engine does not. */
   readonly runsAlways: ReadonlySet<number>;
-  /** The part that a reference means; a text says what it is instead, such as "is a cable". */
+  /** The part that a reference means; if it means none, a text states the error, such as "is a cable". */
   meant(reference: WrittenReference): number | string;
-  /** The nominal voltage of the build, V, and that of the string of batteries to which a battery belongs. */
+  /** The nominal voltage of the build, V, and that of the series string of a battery. */
   readonly systemV: number;
   bankNominalV(battery: BatteryPart): number;
 }
 
-/** Those of a plan that names none. */
+/** The scenarios of a plan that states none. */
 export function builtInScenarios(stage: ScenarioContext): readonly Scenario[] {
   const scenario = (name: string, loads: boolean, charging: boolean): Scenario => ({
     name,
@@ -37,7 +37,7 @@ export function builtInScenarios(stage: ScenarioContext): readonly Scenario[] {
   ];
 }
 
-/** One scenario of the plan, and what is wrong with it beside the rest of the plan. */
+/** One scenario of the plan, and its contradictions with the rest of the plan. */
 export function readScenario(
   values: ScenarioValues,
   identity: { readonly record: number; readonly name: string },
@@ -100,7 +100,7 @@ function isCharging({ kind }: Part): boolean {
   );
 }
 
-/** What keeps a part from being listed; undefined where nothing does. */
+/** The reason why a part may not be listed; undefined if it may. */
 function unfit(part: Part, property: "on" | "off" | "starting"): string | undefined {
   if (property === "starting")
     return part.kind === "load" && part.draws.as === "motor"
@@ -131,7 +131,7 @@ function unknownCharge(chargePercent: number | undefined, parts: readonly Part[]
   ];
 }
 
-/** Of a battery, V. */
+/** Rest voltage of a battery, V; undefined for other parts. */
 function restVoltageOf(
   part: Part,
   { chargePercent, bankV }: ScenarioValues,
@@ -145,8 +145,8 @@ function restVoltageOf(
 }
 
 /**
- * `bankV` is that of a bank of the build's voltage. In a build of 24 V a starter battery of 12 V rests at half of it; one of
- * 12.8 V in a build of 12 V rests at just that.
+ * `bankV` is for a bank of the build's voltage. In a build of 24 V, a starter battery of 12 V rests at half of `bankV`; one of
+ * 12.8 V in a build of 12 V rests at `bankV` itself.
  */
 function timesSystem(bankNominalV: number, systemV: number): number {
   const times = bankNominalV / systemV;

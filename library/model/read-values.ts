@@ -13,15 +13,15 @@ import {
 import type { InvalidValue } from "./run.ts";
 
 /**
- * Takes what is sound out of an argument, and says what is wrong with the rest. Arguments are never changed once they are
- * made, so one that was in order before still is: the same object comes again with every keystroke elsewhere in the plan.
+ * Reads the valid values of an argument, and reports the errors in the rest. Arguments do not change once made, so a valid one
+ * remains valid: the same object recurs with every keystroke elsewhere in the plan.
  */
 export function readValues<Shape extends Properties>(
   input: unknown,
   table: PropertyTable<Shape>,
 ): ReadValues<Shape> {
   if (isObject(input) && !isNonPlain(input)) {
-    // Nearly every argument is in order: one pass over all of it is several times quicker than property by property.
+    // Nearly every argument is valid: one pass over all of it is several times quicker than property by property.
     const before = inOrder.get(input);
     if (before?.table === table) return before.read as ReadValues<Shape>;
     const read = table.schema.safeParse(input);
@@ -37,21 +37,21 @@ export function readValues<Shape extends Properties>(
 export interface ReadValues<Shape extends Properties> {
   readonly values: ValuesOf<Shape>;
   readonly invalid: readonly Refusal[];
-  /** Refused or missing properties that some figure is worked out from, and {@link unknownProperty}. */
+  /** Refused or missing properties that affect some figure, and {@link unknownProperty}. */
   readonly unusable: ReadonlySet<string>;
 }
 
-/** An invalid value, but for the record it belongs to. */
+/** An invalid value, without its record and name. */
 export type Refusal = Omit<InvalidValue, "record" | "name">;
 
-/** Stands for a refused property of which nobody knows what it was meant to be. */
+/** Placeholder for a refused property that matches no known name. */
 export const unknownProperty = "*";
 
 const nothing: ReadonlySet<string> = new Set();
 
 const inOrder = new WeakMap<object, { readonly table: unknown; readonly read: ReadValues<Properties> }>();
 
-/** Property by property, for an argument in which something is wrong. */
+/** Property by property, for an argument with an error. */
 function explain<Shape extends Properties>(input: unknown, table: PropertyTable<Shape>): ReadValues<Shape> {
   if (!isObject(input) || isNonPlain(input)) {
     const refusal =
@@ -77,7 +77,7 @@ function explain<Shape extends Properties>(input: unknown, table: PropertyTable<
   return { values: values as ValuesOf<Shape>, invalid, unusable };
 }
 
-/** Nobody reads more about one argument; and an object of a million properties must not make a million findings. */
+/** More would not be read, and an object of a million properties must not make a million findings. */
 const mostExplained = 20;
 
 type Input = Readonly<Record<string, unknown>>;
@@ -88,7 +88,7 @@ interface Reading {
   readonly values: Record<string, unknown>;
   readonly invalid: Refusal[];
   readonly unusable: Set<string>;
-  /** Properties that misspelt ones were most likely meant to be: not also reported as missing. */
+  /** Properties most likely meant by misspelt ones: not also reported as missing. */
   readonly meant: Set<string>;
 }
 
@@ -119,7 +119,7 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
   }
 }
 
-/** What is sound in a list counts, also beside what is not. */
+/** Valid elements of a list are used, even if others are invalid. */
 function readElements(reading: Reading, name: string, property: Property, list: readonly unknown[]): void {
   const { values, invalid, unusable } = reading;
   const { table, most } = property.elements!;
@@ -145,7 +145,7 @@ function purposeOf({ listsOnly }: Property): { readonly listsOnly?: true } {
   return listsOnly ? { listsOnly } : {};
 }
 
-/** Of a list, each element that is refused; of anything else, what is wrong with it first. */
+/** For a list, each refused element; for any other value, its first error. */
 function firstOfEachPlace(issues: readonly Issue[]): readonly Issue[] {
   const places = new Map<string, Issue>();
   for (const issue of issues) {
@@ -170,13 +170,13 @@ function nearestValue(value: unknown, { texts }: Property): string | undefined {
 }
 
 /**
- * A misspelt property may be one that makes a conductor carry less, so leaving it out could make a figure too good.
- * Text that resembles no property cannot be one of those, because none of them is text.
+ * A misspelt property may be one that reduces a conductor's ampacity; leaving it out could make a figure too good.
+ * A text value under a name that resembles no property cannot be one of those, because none of them is text.
  */
 function refuseUnknown({ table, invalid, unusable, meant }: Reading, name: string, value: unknown): void {
   const nearest = nearestName(name, table.properties.keys());
   const meantProperty = nearest === undefined ? undefined : table.properties.get(nearest);
-  // A slip for something else would hardly hold what this one may hold.
+  // A slip for another property would hardly have a value that is valid for this one.
   const isMeant = meantProperty?.listsOnly === true && meantProperty.schema.safeParse(value).success;
   const allowed = nearest ?? [...table.properties.keys()].join(", ");
   invalid.push({

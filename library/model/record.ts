@@ -1,17 +1,16 @@
 /**
- * What a plan leaves behind when it has run: plain data, one record for each call of a word of the DSL.
- * A record knows nothing of files or text; its index in the list is the handle by which the room that read the text
- * finds the place again.
+ * The result of running a plan: plain data, one record for each call of a DSL function.
+ * A record contains no files or text positions; its index in the list is the handle for finding its place in the text.
  */
 export interface PlanRecord {
   readonly word: Word;
-  /** What was given to the word, copied out of the sandbox. Not checked yet; may hold {@link NonPlainValue} values. */
+  /** The input of the DSL function, copied out of the sandbox. Not checked yet; may hold {@link NonPlainValue} values. */
   readonly input: unknown;
-  /** The variable's name, or the place in the file ("camper.ts line 12"), for a circuit that names itself nowhere. */
+  /** The variable's name, or the place in the file ("camper.ts line 12"), for a circuit without a name. */
   readonly fallbackName: string;
 }
 
-/** The words that leave a record. Those of parts are also the kinds of parts, but for `motor`, which makes a load. */
+/** DSL functions that leave a record. Those of parts are also the kinds of parts, except `motor`, which makes a load. */
 export const words = [
   "circuit",
   "build",
@@ -37,8 +36,8 @@ export const words = [
 export type Word = (typeof words)[number];
 
 /**
- * How a record refers to a terminal of a part: `from: house.positive`. `part` counts all calls of words of the plan, from 0,
- * and so is the index of the part's record.
+ * How a record refers to a terminal of a part: `from: house.positive`. `part` counts all DSL calls of the plan from 0, and is
+ * therefore the index of the part's record.
  */
 export interface WrittenTerminal {
   readonly kind: "terminal";
@@ -55,16 +54,19 @@ export interface WrittenReference {
 
 /**
  * A value that plain data cannot carry (NaN, a function, a class instance …), as it arrives from the sandbox.
- * `described` is made for people: "NaN", "a function", "an object of class Date".
+ * `$strange` describes it for people: "NaN", "a function", "an object of class Date".
  */
 export interface NonPlainValue {
   readonly $strange: string;
 }
 
-/** Way from a word's argument to a value in it: `["gauge"]`, `["protect", "ratingA"]`, `["accept", "conductor/ampacity"]`; `[]` is the argument itself. */
+/**
+ * Path from a DSL function's argument to a value in it: `["gauge"]`, `["protect", "ratingA"]`,
+ * `["accept", "conductor/ampacity"]`; `[]` is the argument itself.
+ */
 export type PropertyPath = readonly string[];
 
-/** Something that stopped the plan, or a part of it, from being evaluated. Found while running it. */
+/** An obstacle to evaluating the plan or a part of it, found while running it. */
 export type PlanProblem =
   | { readonly rule: "plan/cannot-run"; readonly reason: CannotRunReason; readonly detail: string }
   | {
@@ -75,7 +77,7 @@ export type PlanProblem =
 
 /**
  * `detail` is the text that the message quotes: the error's message, the import, the import and the clause that gives the reason
- * ("cannot be read: permission is missing"), the syntax, the character, the word.
+ * ("cannot be read: permission is missing"), the syntax, the character, the DSL function.
  */
 export type CannotRunReason =
   | "error-thrown"

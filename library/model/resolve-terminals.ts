@@ -7,7 +7,7 @@ import type { Refusal } from "./read-values.ts";
 import type { PlanRecord, WrittenReference, WrittenTerminal } from "./record.ts";
 import { polesOf, returnOf } from "./terminals.ts";
 
-/** What a plan has, to tell what its terminals and references mean. */
+/** The contents of a plan, for resolving its terminals and references. */
 export interface PartsOfPlan {
   readonly records: readonly PlanRecord[];
   /** In the order of the network. */
@@ -16,9 +16,9 @@ export interface PartsOfPlan {
   readonly terminals: readonly NetworkTerminal[];
 }
 
-/** Where a run ends, as far as that can be told, and what is wrong with it. */
+/** The ends of a run, as far as they are known, and the errors in them. */
 export interface ReadEnds<Ends> {
-  /** Undefined where something is wrong, here or with the part where the run ends. */
+  /** Undefined if there is an error, here or in the part where the run ends. */
   readonly ends: Ends | undefined;
   readonly invalid: readonly Refusal[];
 }
@@ -42,7 +42,7 @@ export function endsOfCable(values: CableValues, plan: PartsOfPlan): ReadEnds<Ca
   return { ends: { from, to }, invalid };
 }
 
-/** Batteries in series are the one case in which a positive terminal is joined to a negative one. */
+/** Only batteries in series may connect a positive terminal to a negative one. */
 function acrossThePoles(from: number, to: number, { terminals, parts }: PartsOfPlan): string | undefined {
   const [one, other] = [terminals[from]!, terminals[to]!];
   if (one.side === other.side || one.side === "either" || other.side === "either") return undefined;
@@ -55,11 +55,11 @@ function acrossThePoles(from: number, to: number, { terminals, parts }: PartsOfP
 export interface CircuitEnds {
   readonly from: number;
   readonly returnTo: number;
-  /** The part where the circuit ends; undefined where it states its load itself. */
+  /** The part where the circuit ends; undefined if it states its load itself. */
   readonly to: { readonly part: number; readonly positive: number; readonly negative: number } | undefined;
 }
 
-/** Where a circuit starts, where its return ends, and the part that it feeds. */
+/** The start of a circuit, the end of its return, and the part that it feeds. */
 export function endsOfCircuit(values: CircuitValues, plan: PartsOfPlan): ReadEnds<CircuitEnds> {
   const invalid: Refusal[] = [];
   const refuse = (property: string, wrong: string, allowed: string) => {
@@ -102,7 +102,7 @@ export function endsOfCircuit(values: CircuitValues, plan: PartsOfPlan): ReadEnd
   return { ends: { from, returnTo, to }, invalid };
 }
 
-/** The negative terminal of the part to which the positive one belongs. */
+/** The negative terminal of the positive terminal's part. */
 function ownReturn(from: number, { terminals, parts }: PartsOfPlan): number | undefined {
   const { part, name } = terminals[from]!;
   const draft = parts[part];
@@ -134,7 +134,7 @@ function polesAt({ kind, id }: WrittenReference, plan: PartsOfPlan, invalid: Ref
   return { part: draft.index, positive, negative };
 }
 
-/** The index of a terminal; undefined where there is none, which is said unless it follows from what is wrong with its part. */
+/** The index of a terminal; undefined if there is none, which is reported unless it follows from an error in its part. */
 function terminalAt(
   written: WrittenTerminal | undefined,
   property: string,

@@ -3,25 +3,25 @@ import type { Termination } from "../plan/termination.ts";
 import type { BenchSettings } from "./bench-settings.ts";
 import type { Network } from "./network.ts";
 
-/** A circuit as it is judged: every default filled in, every unit in SI except trade sizes. */
+/** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export interface Run {
   /** Index of its record in the list of {@link PlanRecord}s. */
   readonly record: number;
-  /** The word that made it. One conductor of a `cable` is judged by the same rules, except for those about drop. */
+  /** The DSL function that made it. One conductor of a `cable` is judged by the same rules, except those about drop. */
   readonly word: "circuit" | "cable";
   /**
-   * It hangs in a network: what flows in it was worked out there, and {@link loadA} is the greatest of that and of what the
-   * circuit itself states.
+   * It is in a network: its current was calculated there, and {@link loadA} is the maximum of that current and the load that
+   * the circuit itself states.
    */
   readonly inNetwork: boolean;
   readonly name: string;
-  /** Whether `load` or `loadW` stands in the plan; not so for a cable, and for a circuit that ends at a part. */
+  /** Whether the plan states `load` or `loadW`; false for a cable, and for a circuit that ends at a part. */
   readonly statesLoad: boolean;
   /** Current of the load, A. From `load`, or from `loadW` at {@link loadAtV}. */
   readonly loadA: number;
-  /** Present when the load was given in watts. */
+  /** Present if the load was given in watts. */
   readonly loadW?: number;
-  /** The voltage at which watts were turned into amperes: the device's minimum if stated, else nominal. */
+  /** The voltage at which watts were converted to amperes: the device's minimum if stated, else nominal. */
   readonly loadAtV: number;
   readonly systemV: number;
   /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. */
@@ -32,7 +32,7 @@ export interface Run {
   readonly negativeM: number;
   readonly conductor: Conductor;
   readonly insulationC: InsulationC;
-  /** False: nobody stated the insulation, and 75 °C was taken. */
+  /** False: the insulation is not stated, and 75 °C was assumed. */
   readonly insulationStated: boolean;
   readonly engineSpace: boolean;
   /** Ambient, °C. 30 unless stated (outside engine spaces). */
@@ -47,27 +47,27 @@ export interface Run {
   readonly critical: boolean;
   readonly dropLimitPercent: number;
   readonly dropLimitStated: boolean;
-  /** The least voltage at which the device still works, V. */
+  /** Minimum voltage at which the device still works, V. */
   readonly minimumV?: number;
   readonly fedFromBothEnds: boolean;
   /** The circuit starts at a battery terminal, not at a bus or panel. */
   readonly fromBattery: boolean;
-  /** It ends at one, as a cable may; the device at its far end is then the one near a battery. */
+  /** It ends at a battery terminal, as a cable may; the device at its far end is then the one near a battery. */
   readonly toBattery: boolean;
   /** null: no protection is stated. */
   readonly protection: Protection | null;
   readonly protectionFarEnd: Protection | null;
   /** Colour of the insulation: of the positive conductor of a circuit, or of a cable. Absent: the build's colour for its side. */
   readonly colour?: string;
-  /** Of a circuit's return. */
+  /** Colour of a circuit's return. */
   readonly returnColour?: string;
-  /** What the builder wants printed on its labels, beside the number. Absent: its name. */
+  /** Text printed on its labels, beside the number. Absent: its name. */
   readonly label?: string;
   /** How its conductors end at the load that a circuit states itself. */
   readonly termination?: Termination;
-  /** Rule id to the builder's reason. Reasons may be empty: a rule says so. */
+  /** Rule id to the builder's reason. Reasons may be empty: a rule reports that. */
   readonly accept: Readonly<Record<string, string>>;
-  /** True when some other property of this circuit was refused; such a circuit is judged on what is sound. */
+  /** True if some other property of this circuit was refused; such a circuit is judged by its valid properties. */
   readonly partlyInvalid: boolean;
 }
 
@@ -89,46 +89,46 @@ export type Conductor = { readonly parallel: number } & (
 
 export interface Protection {
   readonly ratingA: number;
-  /** As the plan writes it: `protect: 50`, or `protect: { ratingA: 50 }`. Findings and fixes name the rating by it. */
+  /** As the plan writes it: `protect: 50`, or `protect: { ratingA: 50 }`. Findings and fixes name the rating accordingly. */
   readonly writtenAs: "number" | "object";
   readonly family?: FuseFamily;
   /** Distance from the source of power, measured along the conductor, m. */
   readonly distanceM?: number;
-  /** The same as the plan writes it, in the unit of its property: `{ distanceIn: 7 }`. Present whenever distanceM is. */
+  /** The same as the plan writes it, in the unit of its property: `{ distanceIn: 7 }`. Present if distanceM is. */
   readonly distanceGiven?: Readonly<Partial<Record<"distanceIn" | "distanceMm", number>>>;
   readonly interruptingA?: number;
-  /** The direct voltage for which it is made, as marked on it, V. */
+  /** Rated direct voltage, as marked on it, V. */
   readonly ratedV?: number;
-  /** What the builder pays for one, in the build's currency. */
+  /** Price of one, in the build's currency. */
   readonly price?: number;
 }
 
-/** What a plan says of itself as a whole. */
+/** Settings for the plan as a whole. */
 export interface BuildSettings {
-  /** Index of the record, or undefined when the plan calls no `build`. */
+  /** Index of the record; undefined if the plan does not call `build`. */
   readonly record?: number;
   readonly name?: string;
-  /** False: wherever neither a circuit nor a battery states its own nominal voltage, 12 V is taken. */
+  /** False: 12 V is assumed if neither a circuit nor a battery states its own nominal voltage. */
   readonly voltageStated: boolean;
   readonly bench: BenchSettings;
 }
 
 export interface PlanModel {
   readonly build: BuildSettings;
-  /** Circuits that could be read, in the order in which they were made; those in the network too. */
+  /** Circuits that could be read, in the order of their calls; those in the network too. */
   readonly circuits: readonly Run[];
   /** Undefined: the plan has none, or {@link networkUnread}. */
   readonly network: Network | undefined;
-  /** Something of the network was refused, so that no current in it can be told; {@link invalid} says what. */
+  /** A value of the network was refused, and all currents in it are unknown; {@link invalid} lists the value. */
   readonly networkUnread: boolean;
-  /** Records whose circuit cannot be judged at all, with the reason spelled out by {@link invalid}. */
+  /** Records whose circuit cannot be judged at all, with the reason in {@link invalid}. */
   readonly unjudged: readonly { readonly record: number; readonly name: string }[];
   readonly invalid: readonly InvalidValue[];
 }
 
 /**
- * One value of a plan that cannot be used. Never thrown: it travels beside what could be used. As a sentence:
- * path, given (if any), wrong, allowed; for an empty path the name stands in for both: "Lamp: a size is missing; allowed: …".
+ * One value of a plan that cannot be used. Never thrown: it is returned beside the usable values. As a sentence:
+ * path, given (if any), wrong, allowed; for an empty path the name replaces both: "Lamp: a size is missing; allowed: …".
  */
 export interface InvalidValue {
   readonly record: number;
@@ -136,16 +136,16 @@ export interface InvalidValue {
   readonly path: import("./record.ts").PropertyPath;
   /** The name of the circuit, or "the build". */
   readonly name: string;
-  /** What was given, as a person would write it: `"12"`, `NaN`, `-4`. Absent where it is missing, or where its name is what is wrong. */
+  /** The given value, as a person would write it: `"12"`, `NaN`, `-4`. Absent if it is missing, or if its name is wrong. */
   readonly given: string | undefined;
-  /** What is allowed: "a length above 0 and up to 1,000 ft". */
+  /** The allowed values: "a length above 0 and up to 1,000 ft". */
   readonly allowed: string;
-  /** The plain statement of what is wrong: "is not a number", "a size is missing", "is not a property of circuit". */
+  /** The plain statement of the error: "is not a number", "a size is missing", "is not a property of circuit". */
   readonly wrong: string;
   /** The nearest property, rule id or text value that exists, for a misspelt one. Names with another unit are never offered. */
   readonly nearest?: string;
-  /** Nothing of the network is judged until this is right. Not set where there is no network. */
+  /** The network is not judged until this is corrected. Not set if there is no network. */
   readonly stopsNetwork?: true;
-  /** It is only for lists and labels: whatever is judged is judged all the same. */
+  /** It serves only lists and labels, and prevents no check. */
   readonly listsOnly?: true;
 }

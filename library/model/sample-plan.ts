@@ -4,8 +4,8 @@ import type { PlanRecord, Word } from "./record.ts";
 import type { InvalidValue, PlanModel } from "./run.ts";
 
 /*
- * For tests: the model of what words gave back, handed over in the order of their calls. The words count their calls, so each
- * test begins with `continueNumberingAt(0)`.
+ * For tests: the model of the results of DSL functions, passed in the order of their calls. The functions number their calls,
+ * so each test begins with `continueNumberingAt(0)`.
  */
 
 export interface Made {
@@ -25,7 +25,7 @@ export function recordsOf(made: readonly Made[]): readonly PlanRecord[] {
   });
 }
 
-/** The network of a plan that must be in order. */
+/** The network of a plan that must be valid. */
 export function networkOf(...made: readonly Made[]): Network {
   const { network, networkUnread, unjudged, invalid } = modelOf(...made);
   if (!network || networkUnread || unjudged.length > 0 || invalid.length > 0)
@@ -33,7 +33,7 @@ export function networkOf(...made: readonly Made[]): Network {
   return network;
 }
 
-/** What is wrong with a network, a line each: "2: to is a busBar, which has no two poles". It must stay unread for it. */
+/** The errors in a network, a line each: "2: to is a busBar, which has no two poles". The network must remain unread. */
 export function complaints(...made: readonly Made[]): readonly string[] {
   const { network, networkUnread, invalid } = modelOf(...made);
   if (network || !networkUnread) throw new Error("a network was read");
@@ -45,7 +45,7 @@ function complaint({ record, path, given, wrong, stopsNetwork }: InvalidValue): 
   return [`${record}: ${path.join(".")}`.trim(), given && `(${given})`, wrong].filter(Boolean).join(" ");
 }
 
-/** What types would refuse, handed over all the same, as from a plan in JavaScript. */
+/** Passes a value that the types would refuse, as a plan in JavaScript could. */
 export const loosely = (given: unknown) => given as never;
 
 export const heavy = { lengthFt: 3, gauge: 2 } as const;

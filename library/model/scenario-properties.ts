@@ -20,7 +20,7 @@ const properties = {
 
 export type ScenarioValues = ValuesOf<typeof properties>;
 
-/** What each property of `scenario` may be. */
+/** Allowed values of each property of `scenario`. */
 export const scenarioProperties = propertyTable(properties, {
   word: "scenario",
   unknown: "is not a property of scenario",

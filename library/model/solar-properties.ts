@@ -2,15 +2,15 @@ import { current, efficiency, ofEveryPart, partTable, workingVoltage } from "./p
 import { amount, count, yesOrNo } from "./property.ts";
 import type { ValuesOf } from "./property-table.ts";
 
-/* What each property of the parts may be that charge from the sun. */
+/* Allowed values of each property of parts that charge from the sun. */
 
-/** Of one panel, or of a whole array entered as one. */
+/** For one panel, or a whole array entered as one. */
 const panelVoltage = amount("a voltage", "V", { above: 0, upTo: 500 });
 const panelCurrent = amount("a current", "A", { above: 0, upTo: 100 });
 
 const fuse = amount("a rating", "A", { above: 0, upTo: 1_000 });
 
-/** Colder than any place where somebody camps; warmer than the coldest day anywhere. */
+/** The minimum is colder than any campsite; the maximum is warmer than the coldest day anywhere. */
 export const coldestDay = amount("a temperature", "°C", { from: -60, upTo: 50 });
 
 const solarArray = {
@@ -19,7 +19,7 @@ const solarArray = {
   shortCircuitA: panelCurrent,
   maxPowerV: panelVoltage,
   maxPowerA: panelCurrent,
-  // Silicon and thin film lie between -0.24 and -0.35 (from memory); 0.3 without its sign is a slip.
+  // Silicon and thin film lie between -0.24 and -0.35 (from memory); 0.3 without the minus sign is a slip.
   openCircuitPercentPerC: amount("a change", "% for each °C", { from: -2, upTo: 0 }),
   lowestC: coldestDay,
   series: count({ from: 1, upTo: 50 }),

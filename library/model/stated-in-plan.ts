@@ -1,7 +1,7 @@
 import type { Citation } from "../standards/citation.ts";
 import { displayName } from "./display-name.ts";
 
-/** A figure that the plan gives itself. `said` is the builder's own word on where it comes from: "data sheet p. 3". */
+/** The citation of a figure stated in the plan. `said` is the builder's own source: "data sheet p. 3". */
 export function statedInPlan(said: string | undefined): Citation {
   const shown = displayName(said ?? "");
   return shown ? { ...stated, note: `According to the plan: ${shown}` } : stated;

@@ -5,8 +5,8 @@ import type { WrittenReference, WrittenTerminal } from "./record.ts";
 import { isPartWord } from "./terminals.ts";
 
 /**
- * A terminal of a part. Only its shape is looked at here: whether the plan has such a part, and the part such a terminal, is
- * for who knows the whole plan.
+ * A terminal of a part. Only its shape is checked here. Code with the whole plan checks that the part exists and has such a
+ * terminal.
  */
 export const terminal: Property<WrittenTerminal> = {
   schema: z.custom<WrittenTerminal>(isTerminal, { error: ({ input }) => notATerminal(input) }),
@@ -14,7 +14,7 @@ export const terminal: Property<WrittenTerminal> = {
   affectsResults: true,
 };
 
-/** A whole part. `what` names what is meant: "a part with a positive and a negative terminal". */
+/** A whole part. `what` describes it: "a part with a positive and a negative terminal". */
 export function reference(what: string): Property<WrittenReference> {
   return { schema: referenceTo("a part"), allowed: what, affectsResults: true };
 }

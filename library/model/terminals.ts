@@ -1,13 +1,13 @@
 import type { Side } from "./network.ts";
 import type { Word } from "./record.ts";
 
-/** The words that make a part. */
+/** DSL functions that make a part. */
 export type PartWord = Exclude<Word, "circuit" | "build" | "cable" | "scenario">;
 
-/** The terminals of each kind of part, in the order in which a part has them, and on which side of the system they lie. */
+/** The terminals of each kind of part, in their order in the part, with their polarity. */
 export const terminalsOf: Readonly<Record<PartWord, Readonly<Record<string, Side>>>> = {
   battery: { positive: "positive", negative: "negative" },
-  // What its `side` says, where it says it.
+  // Its `side`, if stated, takes precedence.
   busBar: { stud: "either" },
   fusePanel: { feed: "positive", branch: "positive", negative: "negative" },
   disconnect: { line: "either", load: "either" },
@@ -31,7 +31,7 @@ export const terminalsOf: Readonly<Record<PartWord, Readonly<Record<string, Side
   chassis: { bond: "negative", metal: "negative" },
   load: { positive: "positive", negative: "negative" },
   motor: { positive: "positive", negative: "negative" },
-  // Those that the plan names.
+  // The plan names them.
   part: {},
 };
 
@@ -39,7 +39,7 @@ export function isPartWord(word: Word): word is PartWord {
   return Object.hasOwn(terminalsOf, word);
 }
 
-/** The two terminals at which a pair of conductors ends that is drawn to the whole part; chargers are fed at their input. */
+/** The two terminals for a pair of conductors that ends at the whole part; chargers are fed at their input. */
 export const polesOf: Readonly<Partial<Record<PartWord, Poles>>> = {
   battery: ordinary(),
   fusePanel: { positive: "feed", negative: "negative" },
@@ -62,7 +62,7 @@ function ordinary(): Poles {
   return { positive: "positive", negative: "negative" };
 }
 
-/** The negative terminal that belongs to a positive one of the same part; undefined where the part has none. */
+/** The negative terminal that belongs to a positive one of the same part; undefined if the part has none. */
 export function returnOf(word: PartWord, positive: string): string | undefined {
   const own = positive.replace(/Positive$/, "Negative").replace(/^positive$/, "negative");
   const sides = terminalsOf[word];

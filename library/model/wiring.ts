@@ -4,7 +4,7 @@ import type { NetworkRecords } from "./network-records.ts";
 import type { Source, Wiring } from "./nominal-voltage.ts";
 import { defaultVoltage } from "./read-run.ts";
 
-/** What is joined to what, and where voltage comes from, as far as the records can be read. */
+/** The connections between terminals, and the sources of voltage, as far as the records can be read. */
 export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords, build: BuildValues): Wiring {
   const joined: (readonly [number, number])[] = parts.flatMap(joinedInside);
   for (const { ends } of cables) if (ends) joined.push([ends.from, ends.to]);
@@ -19,7 +19,7 @@ export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords,
   return { terminals: terminals.length, joined, batteries, chargers: parts.flatMap(chargerOf) };
 }
 
-/** Pairs of terminals that are one piece of metal, or nearly so. */
+/** Pairs of terminals that are one piece of metal, or nearly one. */
 function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [number, number])[] {
   if (part.word === "circuit") return [];
   const pair = (one: string, other: string): (readonly [number, number])[] => {
@@ -44,7 +44,7 @@ function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [numb
   }
 }
 
-/** A charger tells a nominal voltage only where its own is stated. */
+/** A charger determines a nominal voltage only if its own voltage is stated. */
 function chargerOf(part: PartDraft | LoadOfCircuit): readonly Source[] {
   switch (part.word) {
     case "dcDcCharger":
@@ -54,7 +54,7 @@ function chargerOf(part: PartDraft | LoadOfCircuit): readonly Source[] {
     case "solarController":
       return sourceAt(part, "positive", "negative", nominalOf(part.values.outputV));
     case "solarArray": {
-      // What its panels give at their best is what the way to the controller is made for.
+      // The conductors to the controller are designed for the maximum-power voltage of the panels.
       const { maxPowerV, series = 1 } = part.values;
       return sourceAt(part, "positive", "negative", maxPowerV && maxPowerV * series);
     }
@@ -75,7 +75,7 @@ function sourceAt(
   return [{ positive, negative, nominalV }];
 }
 
-/** The system that a charger's voltage is for: 12, 24 or 48 V, whichever lies next below; what is less than 12 V is its own. */
+/** The system voltage for a charger's voltage: the next lower of 12, 24 and 48 V; below 12 V, the charger's voltage itself. */
 function nominalOf(outputV: number | undefined): number | undefined {
   return outputV === undefined
     ? undefined

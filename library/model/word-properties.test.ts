@@ -5,7 +5,7 @@ import { wordProperties } from "./word-properties.ts";
 
 const partWords = words.filter((word) => !["circuit", "build", "cable", "scenario"].includes(word));
 
-/** Each amount with its limits: the lower one is itself allowed (`from`) or not (`above`), the upper one always is. */
+/** Each amount with its limits: the lower one is inclusive (`from`) or exclusive (`above`), the upper one inclusive. */
 const amounts: readonly [Word, string, { from: number } | { above: number }, number][] = [
   ["battery", "capacityAh", { from: 0.1 }, 10_000],
   ["battery", "nominalV", { from: 1 }, 50],
@@ -120,7 +120,7 @@ describe("amounts, on both sides of each limit", () => {
           schema.safeParse(4).success ? [`${word}.${name}`] : [],
         ),
       );
-    // Sizes and ratings of insulation are one of a list; the settings of a build are tested where they are read.
+    // Sizes and insulation ratings are one of a list; the settings of a build have tests with their reader.
     const listed = /\.(gauge|mm2)$|^build\.(voltage|ambientC|criticalDropPercent|dropPercent)$/;
     expect(all.filter((name) => !listed.test(name) && !other.has(name))).toEqual([]);
   });
@@ -349,7 +349,7 @@ describe("names that no property has", () => {
   });
 });
 
-/** What is wrong with one property, whatever else is missing; undefined where nothing is. */
+/** The error in one property, regardless of missing ones; undefined if there is none. */
 function wrongWith(word: Word, property: string, value: unknown): string | undefined {
   const { invalid } = readValues({ [property]: value }, wordProperties[word]);
   return invalid.find(({ path }) => path[0] === property)?.wrong;

@@ -21,7 +21,7 @@ import type { Word } from "./record.ts";
 import { scenarioProperties } from "./scenario-properties.ts";
 import { solarArrayProperties, solarControllerProperties } from "./solar-properties.ts";
 
-/** What each property of each word may be. */
+/** Allowed values of each property of each DSL function. */
 export const wordProperties: Readonly<Record<Word, PropertyTable>> = {
   circuit: circuitProperties,
   build: buildProperties,

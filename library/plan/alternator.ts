@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * An alternator on an engine. It gives current up to its limit while it holds its voltage.
+ * An alternator on an engine. It holds its voltage and delivers current up to its limit.
  *
  * Example: `alternator({ ratedA: 90 })`
  *
@@ -15,10 +15,10 @@ export function alternator(input: AlternatorInput): PlannedAlternator {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link alternator} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link alternator}: its input, frozen, with the terminals. */
 export interface PlannedAlternator extends AlternatorInput {
   readonly kind: "alternator";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: PositiveTerminal;
@@ -26,16 +26,16 @@ export interface PlannedAlternator extends AlternatorInput {
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link alternator} is given. */
+/** The input of {@link alternator}. */
 export interface AlternatorInput extends PartOptions {
   /**
-   * The most current that it gives, A, as rated. Above 0, up to 10,000. Always needed.
+   * Rated maximum output current, A. Above 0, up to 10,000. Always needed.
    *
    * Example: `ratedA: 90`
    */
   readonly ratedA: number;
   /**
-   * The voltage that it holds, V. From 1 to 100.
+   * Output voltage that it holds, V. From 1 to 100.
    *
    * Left out: taken as 14.4 V for each 12 V of nominal voltage.
    *
@@ -43,7 +43,7 @@ export interface AlternatorInput extends PartOptions {
    */
   readonly outputV?: number;
   /**
-   * What it may give for hours, in percent of its rating. From 1 to 100.
+   * Output current that it may deliver for hours, in percent of its rating. From 1 to 100.
    *
    * Left out: taken as 80 %.
    *
@@ -51,7 +51,7 @@ export interface AlternatorInput extends PartOptions {
    */
   readonly continuousPercent?: number;
   /**
-   * Whether it limits its current by itself, whatever is connected.
+   * Whether it limits its own current, regardless of anything connected to it.
    *
    * Left out: taken as true.
    *

@@ -4,7 +4,8 @@ import type { BatteryNegative, BatteryPositive } from "./terminal.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
 /**
- * A battery, or several in one case. Several in series or in parallel are as many batteries, joined by cables as they really are.
+ * A battery, or several in one case. Separate batteries in series or in parallel are written one by one, with the cables that
+ * connect them in reality.
  *
  * Example: `battery({ chemistry: "LiFePO4", capacityAh: 200 })`
  *
@@ -16,10 +17,10 @@ export function battery(input: BatteryInput): PlannedBattery {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link battery} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link battery}: its input, frozen, with the terminals. */
 export interface PlannedBattery extends BatteryInput {
   readonly kind: "battery";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: BatteryPositive;
@@ -27,11 +28,11 @@ export interface PlannedBattery extends BatteryInput {
   readonly negative: BatteryNegative;
 }
 
-/** What {@link battery} is given. */
+/** The input of {@link battery}. */
 export interface BatteryInput extends PartOptions {
   /**
-   * What the battery is made of: "LiFePO4", "AGM", "gel" or "flooded lead-acid". Always needed: it tells the voltage at
-   * rest, and the usual range of its internal resistance.
+   * What the battery is made of: "LiFePO4", "AGM", "gel" or "flooded lead-acid". Always needed: it determines the
+   * voltage at rest and the usual range of the internal resistance.
    *
    * Example: `chemistry: "LiFePO4"`
    */
@@ -53,22 +54,22 @@ export interface BatteryInput extends PartOptions {
   /**
    * Internal resistance, milliohms, from its data sheet. From 0.01 to 10,000.
    *
-   * Left out: taken as the range that is usual for its chemistry, capacity and voltage; what follows from it is shown as an estimate.
+   * Left out: taken as the usual range for its chemistry, capacity and voltage; results that use it are shown as estimates.
    *
    * Example: `internalMilliohm: 4`
    */
   readonly internalMilliohm?: number;
   /**
-   * Short-circuit current as the maker states it, A. From 1 to 200,000. It counts for what a dead short draws, whatever
-   * the internal resistance.
+   * Short-circuit current as the maker states it, A. From 1 to 200,000. It determines the current of a
+   * dead short, regardless of the internal resistance.
    *
-   * Left out: taken as what follows from the internal resistance.
+   * Left out: taken as the current that follows from the internal resistance.
    *
    * Example: `shortCircuitA: 4000`
    */
   readonly shortCircuitA?: number;
   /**
-   * The most it may be discharged with for longer than a moment, A, from its data sheet. Above 0, up to 10,000.
+   * Maximum discharge current for longer than a moment, A, from its data sheet. Above 0, up to 10,000.
    *
    * Left out: taken as not known, and not checked.
    *
@@ -76,7 +77,7 @@ export interface BatteryInput extends PartOptions {
    */
   readonly maxDischargeA?: number;
   /**
-   * The most it may be charged with, A, from its data sheet. Above 0, up to 10,000.
+   * Maximum charge current, A, from its data sheet. Above 0, up to 10,000.
    *
    * Left out: taken as not known, and not checked.
    *
@@ -85,5 +86,5 @@ export interface BatteryInput extends PartOptions {
   readonly maxChargeA?: number;
 }
 
-/** What batteries are made of. */
+/** Battery chemistries. */
 export type Chemistry = "LiFePO4" | "AGM" | "gel" | "flooded lead-acid";

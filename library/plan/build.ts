@@ -6,8 +6,8 @@ import type { SpoolInput } from "./spool.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
 /**
- * Says what holds for the whole build, so that each circuit need not repeat it. Call it at most once in a plan.
- * It applies to every circuit of the plan, before it or after it, and a circuit's own property always wins.
+ * Settings of the whole build, which its circuits then need not repeat. Call it at most once in a plan.
+ * It applies to every circuit of the plan, before it or after it. A circuit's own property always takes precedence.
  *
  * Example: `build({ name: "Library bus", voltage: 24, insulationC: 105 })`
  *
@@ -17,20 +17,20 @@ export function build(settings: BuildInput): BuildSettings {
   return frozenPlanData(settings, "build") as BuildSettings;
 }
 
-/** What {@link build} gives back: its settings, frozen. */
+/** The result of {@link build}: its settings, frozen. */
 export type BuildSettings = BuildInput & {
   readonly kind: "build";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
 };
 
-/** What {@link build} is given. Every property may be left out. */
+/** The input of {@link build}. Every property may be left out. */
 export type BuildInput = BuildOptions & (EndSlackInMillimetres | EndSlackInInches);
 
 interface EndSlackInInches {
   /**
-   * What a conductor is cut longer at each end, to be stripped and ended, in inches. 0 to 40. Give `endSlackIn` or
-   * `endSlackMm`, not both. It lengthens what is cut and bought, and no drop.
+   * Extra length cut at each end of a conductor, for stripping and termination, in inches. 0 to 40. Give `endSlackIn` or
+   * `endSlackMm`, not both. It adds to the length that is cut and bought, not to the voltage drop.
    *
    * Left out: taken as 100 mm at each end.
    *
@@ -42,8 +42,8 @@ interface EndSlackInInches {
 
 interface EndSlackInMillimetres {
   /**
-   * What a conductor is cut longer at each end, to be stripped and ended, in millimetres. 0 to 1,000. Give `endSlackIn` or
-   * `endSlackMm`, not both. It lengthens what is cut and bought, and no drop.
+   * Extra length cut at each end of a conductor, for stripping and termination, in millimetres. 0 to 1,000.
+   * Give `endSlackIn` or `endSlackMm`, not both. It adds to the length that is cut and bought, not to the voltage drop.
    *
    * Left out: taken as 100 mm at each end.
    *
@@ -53,10 +53,10 @@ interface EndSlackInMillimetres {
   readonly endSlackIn?: GiveOnlyOneOf.endSlackIn_or_endSlackMm;
 }
 
-/** What holds for the whole build, and what lists and labels need to know of it. Every property may be left out. */
+/** Settings of the whole build, and its details for lists and labels. Every property may be left out. */
 interface BuildOptions {
   /**
-   * What the build is called, in lists and reports.
+   * Name of the build, in lists and reports.
    *
    * Left out: taken as "the build".
    *
@@ -82,14 +82,14 @@ interface BuildOptions {
   /**
    * Temperature rating of the conductors' insulation, °C, as printed on it: 60, 70, 75, 80, 85, 90, 105, 125 or 200.
    *
-   * Left out: taken as 75 °C, and each circuit says so.
+   * Left out: taken as 75 °C, and a hint at each circuit reports it.
    *
    * Example: `insulationC: 105`
    */
   readonly insulationC?: InsulationC;
   /**
-   * Whether the conductors run through an engine space, where they carry less: what they carry at 50 °C (`gauge`) or
-   * 60 °C (`mm2`).
+   * Whether the conductors run through an engine space, where they may carry less: their ampacity at 50 °C
+   * (`gauge`) or 60 °C (`mm2`) applies.
    *
    * Left out: taken as false.
    *
@@ -105,7 +105,7 @@ interface BuildOptions {
    */
   readonly continuous?: boolean;
   /**
-   * The most that may be lost on the way to a circuit marked `critical`, in percent of the nominal voltage. Above 0, up to 20.
+   * Maximum voltage drop on the way to a circuit marked `critical`, in percent of the nominal voltage. Above 0, up to 20.
    *
    * Left out: taken as 3 %.
    *
@@ -113,7 +113,7 @@ interface BuildOptions {
    */
   readonly criticalDropPercent?: number;
   /**
-   * The most that may be lost on the way to any other circuit, in percent of the nominal voltage. Above 0, up to 20.
+   * Maximum voltage drop on the way to any other circuit, in percent of the nominal voltage. Above 0, up to 20.
    *
    * Left out: taken as 10 %.
    *
@@ -121,16 +121,16 @@ interface BuildOptions {
    */
   readonly dropPercent?: number;
   /**
-   * The coldest day in use, °C, for what solar panels give in the cold. -60 to 50.
+   * Temperature of the coldest day in use, °C, for the voltage of solar panels in the cold. -60 to 50.
    *
-   * Left out: taken as not known, and cold is not checked.
+   * Left out: taken as not known, and the voltage in the cold is not checked.
    *
    * Example: `lowestC: -10`
    */
   readonly lowestC?: number;
   /**
-   * What a conductor is cut longer than its way, in percent of it, for bends and slips. From 0 to 100. It lengthens what is
-   * cut and bought, and no drop.
+   * Extra length cut for bends and slips, in percent of the length of the conductor. From 0 to 100. It adds to the
+   * length that is cut and bought, not to the voltage drop.
    *
    * Left out: taken as 10 %.
    *
@@ -138,7 +138,7 @@ interface BuildOptions {
    */
   readonly slackPercent?: number;
   /**
-   * How many spare fuses of each family and rating lists count in. A whole number, 0 to 100.
+   * Number of spare fuses of each family and rating that lists include. A whole number, 0 to 100.
    *
    * Left out: taken as 2.
    *
@@ -146,7 +146,7 @@ interface BuildOptions {
    */
   readonly spareFuses?: number;
   /**
-   * Colour of positive conductors that name none of their own, in up to 40 characters.
+   * Colour of positive conductors that state none of their own, in up to 40 characters.
    *
    * Left out: taken as "red".
    *
@@ -154,8 +154,8 @@ interface BuildOptions {
    */
   readonly positiveColour?: Colour;
   /**
-   * Colour of negative conductors that name none of their own, in up to 40 characters. Where there is mains wiring too, yellow
-   * keeps them apart from its black ones.
+   * Colour of negative conductors that state none of their own, in up to 40 characters. If there is mains wiring too, yellow
+   * distinguishes them from its black conductors.
    *
    * Left out: taken as "black".
    *
@@ -163,7 +163,7 @@ interface BuildOptions {
    */
   readonly negativeColour?: Colour;
   /**
-   * What all prices of the plan are in, as it is put behind them, in up to 10 characters.
+   * Currency of all prices of the plan, as written after each price, in up to 10 characters.
    *
    * Left out: taken as no currency, and prices are plain numbers.
    *
@@ -171,8 +171,8 @@ interface BuildOptions {
    */
   readonly currency?: string;
   /**
-   * The spools that you can buy: each with its size (`gauge` or `mm2`), its length (`lengthFt` or `lengthM`), and, where you
-   * know them, its colour and its price. At most 200.
+   * The spools that you can buy: each with its size (`gauge` or `mm2`), its length (`lengthFt` or `lengthM`), and, if you know
+   * them, its colour and its price. At most 200.
    *
    * Left out: taken as spools of usual lengths in every size and colour.
    *

@@ -14,7 +14,7 @@ import type {
 } from "./terminal.ts";
 
 /**
- * One conductor between two terminals, with its protection. The return of what it feeds is another cable.
+ * One conductor between two terminals, with its protection. The return conductor is another cable.
  * Give one length (`lengthFt` or `lengthM`) and one size (`gauge` or `mm2`).
  *
  * Example: `cable({ from: house.positive, to: panel.feed, lengthFt: 4, gauge: 2, protect: 100 })`
@@ -25,14 +25,14 @@ export function cable<From extends Terminal>(input: CableInput<From>): PlannedCa
   return frozenPlanData(input, "cable") as PlannedCable;
 }
 
-/** What {@link cable} gives back: what it was given, frozen. */
+/** The result of {@link cable}: its input, frozen. */
 export type PlannedCable = CableInput & {
   readonly kind: "cable";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
 };
 
-/** What {@link cable} is given: two terminals, one length, one size, and whatever else is known. */
+/** The input of {@link cable}: two terminals, one length, one size, and optional properties. */
 export type CableInput<From extends Terminal = Terminal> = CableEnds<From> &
   CableOptions &
   CableLength &
@@ -50,15 +50,15 @@ export interface CableEnds<From extends Terminal = Terminal> {
    */
   readonly from: From;
   /**
-   * The terminal where it ends, on the same side, positive or negative, as `from`. Only the poles of two batteries in series
-   * are joined across. Always needed.
+   * The terminal where it ends, of the same polarity, positive or negative, as `from`. Only a cable between two batteries in
+   * series connects opposite poles. Always needed.
    *
    * Example: `to: panel.feed`
    */
   readonly to: FarEnd<From>;
 }
 
-/** What a cable from a terminal may lead to. */
+/** The terminals to which a cable from a terminal may lead. */
 type FarEnd<From> = From extends BatteryPositive
   ? PositiveTerminal | EitherTerminal | BatteryNegative
   : From extends BatteryNegative
@@ -89,10 +89,10 @@ interface LengthInMetres {
   readonly lengthFt?: GiveOnlyOneOf.lengthFt_or_lengthM;
 }
 
-/** What may be said of a cable besides its terminals, length and size. Every property may be left out. */
+/** The properties of a cable besides its terminals, length and size. Every property may be left out. */
 export interface CableOptions extends RunOptions {
   /**
-   * What the cable is called, in findings, lists and labels. Shown up to 80 characters.
+   * Name of the cable, in findings, lists and labels. Shown up to 80 characters.
    *
    * Left out: taken as the name of the variable that holds the cable, or its place in the file.
    *
@@ -117,8 +117,8 @@ export interface CableOptions extends RunOptions {
    */
   readonly protectFarEnd?: number | ProtectionInput;
   /**
-   * How many other loaded conductors lie in the same bundle, sheath or duct. A whole number, 0 to 200. Many together carry
-   * less each.
+   * Number of other loaded conductors in the same bundle, sheath or duct. A whole number, 0 to 200. The more there are, the
+   * less each may carry.
    *
    * Left out: taken as the cable's own other wires: 0, or more with `parallel`.
    *
@@ -126,7 +126,7 @@ export interface CableOptions extends RunOptions {
    */
   readonly bundledWith?: number;
   /**
-   * Whether what flows in it flows for three hours or longer at a time. Protection then aims at 125 % of it.
+   * Whether its current flows for three hours or longer at a time. Protection then aims at 125 % of that current.
    *
    * Left out: taken from `build`, else as true.
    *
@@ -137,7 +137,7 @@ export interface CableOptions extends RunOptions {
    * Findings that you accept for this cable: the rule's id, and your reason. They are then shown as accepted, with
    * the reason, everywhere. An empty reason is an error.
    *
-   * Left out: taken as nothing accepted.
+   * Left out: taken as none.
    *
    * Example: `accept: { "protection/distance": "in a conduit all the way" }`
    */

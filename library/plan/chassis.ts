@@ -3,8 +3,8 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal } from "./terminal.ts";
 
 /**
- * Metal that carries return current: a vehicle's body or an engine block. `bond` is where the cable that bonds it to the battery
- * lands, `metal` is where loads return.
+ * Metal that carries return current: a vehicle's body or an engine block. The cable that bonds it to the battery
+ * ends at `bond`; loads return at `metal`.
  *
  * Example: `chassis({ milliohm: 0.5 })`
  *
@@ -16,21 +16,21 @@ export function chassis(input: ChassisInput): PlannedChassis {
 
 const terminals = ["bond", "metal"] as const;
 
-/** What {@link chassis} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link chassis}: its input, frozen, with the terminals. */
 export interface PlannedChassis extends ChassisInput {
   readonly kind: "chassis";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
-  /** Where its bonding cable lands. */
+  /** The end of its bonding cable. */
   readonly bond: NegativeTerminal;
-  /** Where loads return. */
+  /** The return of the loads. */
   readonly metal: NegativeTerminal;
 }
 
-/** What {@link chassis} is given. */
+/** The input of {@link chassis}. */
 export interface ChassisInput extends PartOptions {
   /**
-   * Resistance between its bond and where loads return, milliohms, as measured. 0, or from 0.001 to 1,000. Always needed.
+   * Resistance between `bond` and `metal`, milliohms, as measured. 0, or from 0.001 to 1,000. Always needed.
    *
    * Example: `milliohm: 0.5`
    */

@@ -22,7 +22,8 @@ import type { NominalVoltage } from "./voltage.ts";
 
 /**
  * A load, the pair of conductors that feeds it, and the fuse or breaker that protects them.
- * Give one load (`load` or `loadW`), one length (`oneWayFt`, `oneWayM`, or that of each conductor) and one size (`gauge` or `mm2`).
+ * Give one load (`load` or `loadW`), one length (`oneWayFt`, `oneWayM`, or that of each conductor) and one size (`gauge` or
+ * `mm2`).
  *
  * Example: `circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50 })`
  *
@@ -32,28 +33,28 @@ export function circuit(input: CircuitInput): PlannedCircuit {
   return frozenPlanData(input, "circuit") as PlannedCircuit;
 }
 
-/** What {@link circuit} gives back: what it was given, frozen. */
+/** The result of {@link circuit}: its input, frozen. */
 export type PlannedCircuit = CircuitInput & {
   readonly kind: "circuit";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
 };
 
-/** What {@link circuit} is given: one load, one length, one size, and whatever else is known. */
+/** The input of {@link circuit}: one load, one length, one size, and optional properties. */
 export type CircuitInput = CircuitOptions & LoadInput & LengthInput & SizeInput;
 
 /** The load, in amperes or in watts, or the part that the circuit feeds. */
 export type LoadInput = LoadIsPart | LoadInWatts | LoadInAmperes;
 
-/** How long the conductors are: one way, in feet or metres, or each conductor on its own. */
+/** The length of the conductors: one way, in feet or metres, or each conductor on its own. */
 export type LengthInput = EachConductorInMetres | EachConductorInFeet | OneWayInMetres | OneWayInFeet;
 
-/** How thick the conductors are: an AWG size or a metric one. */
+/** The size of the conductors: an AWG size or a metric one. */
 export type SizeInput = MetricSize | Gauge;
 
 interface LoadInAmperes {
   /**
-   * Current that the load draws, A: the most it draws for longer than a moment. Above 0, up to 2,000.
+   * Current that the load draws, A: its maximum for longer than a moment. Above 0, up to 2,000.
    * Give `load`, `loadW` or `to`, and no other; one of them is needed.
    *
    * Example: `load: 40`
@@ -65,7 +66,7 @@ interface LoadInAmperes {
 
 interface LoadInWatts {
   /**
-   * Power that the load draws, W. Above 0, up to 100,000. Turned into amperes at the device's own minimum voltage (`minimumV`)
+   * Power that the load draws, W. Above 0, up to 100,000. Converted to amperes at the device's own minimum voltage (`minimumV`)
    * if that is stated, else at the nominal voltage: A = W / V. Give `load`, `loadW` or `to`, and no other; one of them is needed.
    *
    * Example: `loadW: 480`
@@ -77,8 +78,8 @@ interface LoadInWatts {
 
 interface LoadIsPart {
   /**
-   * The part that the circuit feeds, where it stands in the plan by itself: an inverter, a charger, a motor, a fuse panel. It has
-   * a plus and a minus, and both conductors of the circuit end there. Give `load`, `loadW` or `to`, and no other; one of them
+   * The part that the circuit feeds, if the plan states that part separately: an inverter, a charger, a motor, a fuse panel. It
+   * has a plus and a minus, and both conductors of the circuit end there. Give `load`, `loadW` or `to`, and no other; one of them
    * is needed, and `from` with it.
    *
    * Example: `to: windlass`
@@ -88,7 +89,10 @@ interface LoadIsPart {
   readonly loadW?: GiveOnlyOneOf.load_or_loadW_or_to;
 }
 
-/** A whole part that a circuit may end at: one with a plus and a minus. Chargers and controllers are fed at their input, panels at their feed. */
+/**
+ * A whole part at which a circuit may end: it has a plus and a minus. Chargers and controllers are fed at their input, panels
+ * at their feed.
+ */
 export type FedPart =
   | PlannedAlternator
   | PlannedBattery
@@ -134,7 +138,7 @@ interface OneWayInMetres {
 
 interface EachConductorInFeet {
   /**
-   * Length of the positive conductor, in feet, where the return is not as long. From 0.03 to 1,000.
+   * Length of the positive conductor, in feet, if the return has another length. From 0.03 to 1,000.
    * Give `negativeFt` with it, and no other length.
    *
    * Example: `positiveFt: 12, negativeFt: 3`
@@ -154,7 +158,7 @@ interface EachConductorInFeet {
 
 interface EachConductorInMetres {
   /**
-   * Length of the positive conductor, in metres, where the return is not as long. From 0.01 to 300.
+   * Length of the positive conductor, in metres, if the return has another length. From 0.01 to 300.
    * Give `negativeM` with it, and no other length.
    *
    * Example: `positiveM: 4, negativeM: 1`
@@ -189,7 +193,7 @@ interface MetricSize {
   /**
    * Cross-section of the conductors, mm²: 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 or 150.
    * Give `gauge` or `mm2`, not both; one of them is needed. The two systems are never converted into each other.
-   * What metric sizes may carry is shown as an unconfirmed figure: the table was recalled, not seen.
+   * The ampacity of metric sizes is shown as an unconfirmed figure: the table was recalled, not seen.
    *
    * Example: `mm2: 25`
    */
@@ -197,7 +201,7 @@ interface MetricSize {
   readonly gauge?: GiveOnlyOneOf.gauge_or_mm2;
 }
 
-/** What may be said of a circuit besides its load, length and size. Every property may be left out. */
+/** The properties of a circuit besides its load, length and size. Every property may be left out. */
 export interface CircuitOptions extends RunOptions {
   /**
    * What the circuit is called, in findings, lists and labels. Shown up to 80 characters.
@@ -209,7 +213,7 @@ export interface CircuitOptions extends RunOptions {
   readonly name?: string;
   /**
    * The terminal where its positive conductor begins, in a build with parts: `panel.branch`, `bus.stud`, `house.positive`.
-   * The circuit is then worked out with all the rest of the network.
+   * The circuit is then calculated with the rest of the network.
    *
    * Left out: taken as a circuit that is checked alone.
    *
@@ -234,7 +238,8 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly protect?: number | ProtectionInput;
   /**
-   * The fuse or breaker at the far end, where the far end can feed too (see `fedFromBothEnds`). Written like `protect`.
+   * The fuse or breaker at the far end, for a circuit that can be fed from there too (see `fedFromBothEnds`).
+   * Written like `protect`.
    *
    * Left out: taken as none there.
    *
@@ -250,8 +255,8 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly voltage?: NominalVoltage;
   /**
-   * Whether the device matters or minds a low voltage: inverter, charge controller, pump, navigation or safety equipment,
-   * feeder of a panel. The drop limit is then 3 %.
+   * Whether the device is vital or sensitive to low voltage: inverter, charge controller, pump, navigation or safety
+   * equipment, feeder of a panel. The drop limit is then 3 %.
    *
    * Left out: taken as false, with a drop limit of 10 %. `build` can change both limits.
    *
@@ -259,7 +264,7 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly critical?: boolean;
   /**
-   * The most that may be lost on the way to this load and back, in percent of the nominal voltage. Above 0, up to 20.
+   * Maximum voltage drop on the way to this load and back, in percent of the nominal voltage. Above 0, up to 20.
    *
    * Left out: taken from `build`, else as 3 % when `critical`, and 10 % when not.
    *
@@ -275,8 +280,8 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly continuous?: boolean;
   /**
-   * The least voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
-   * A load in watts is turned into amperes at this voltage.
+   * Minimum voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
+   * A load in watts is converted to amperes at this voltage.
    *
    * Left out: taken as not known, and only the drop in percent is checked.
    *
@@ -284,8 +289,9 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly minimumV?: number;
   /**
-   * How many other loaded conductors lie in the same bundle, sheath or duct as one of this circuit's conductors.
-   * The circuit's own return counts: a pair on its own is 1. A whole number, 0 to 200. Many together carry less each.
+   * Number of other loaded conductors in the same bundle, sheath or duct as one of this circuit's conductors.
+   * The circuit's own return counts: a pair on its own is 1. A whole number, 0 to 200. The more there are, the less each may
+   * carry.
    *
    * Left out: taken as the circuit's own conductors together: 1, or more with `parallel`.
    *
@@ -294,16 +300,16 @@ export interface CircuitOptions extends RunOptions {
   readonly bundledWith?: number;
   /**
    * Whether the circuit starts at a battery terminal, and not at a bus bar or panel.
-   * Its protection may then be up to 72 in from there.
+   * Its protection may then be up to 72 in from that terminal.
    *
-   * Left out: taken as true where `from` is a terminal of a battery, else as false.
+   * Left out: taken as true if `from` is a terminal of a battery, else as false.
    *
    * Example: `fromBattery: true`
    */
   readonly fromBattery?: boolean;
   /**
    * Whether current can come from both ends, as between two batteries, or a battery and a charger.
-   * The conductors then need protection at both ends. Of a circuit with `from` the network tells; this is for one alone.
+   * The conductors then need protection at both ends. Only for a circuit without `from`; for others the network shows it.
    *
    * Left out: taken as false.
    *
@@ -321,7 +327,7 @@ export interface CircuitOptions extends RunOptions {
   /**
    * How its conductors are fastened at the load that the circuit states itself: by a ring on a stud or screw ("#6", "#8", "#10",
    * "1/4 in", "5/16 in", "3/8 in", "1/2 in", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"), in a "screw clamp", or on a
-   * "6.3 mm tab". Where a circuit ends at a part (`to`), the part says it.
+   * "6.3 mm tab". If the circuit ends at a part (`to`), that part states it.
    *
    * Left out: taken as not known, and lists leave it empty.
    *
@@ -332,7 +338,7 @@ export interface CircuitOptions extends RunOptions {
    * Findings that you accept for this circuit: the rule's id, and your reason. They are then shown as accepted, with
    * the reason, everywhere. An empty reason is an error.
    *
-   * Left out: taken as nothing accepted.
+   * Left out: taken as none.
    *
    * Example: `accept: { "conductor/voltage-drop": "used in summer only, dimmed" }`
    */

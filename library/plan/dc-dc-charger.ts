@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * A charger that takes its power from a battery or alternator: it draws more current the lower its input voltage is.
+ * A charger fed by a battery or alternator. The lower its input voltage, the more current it draws.
  *
  * Example: `dcDcCharger({ outputA: 30 })`
  *
@@ -15,10 +15,10 @@ export function dcDcCharger(input: DcDcChargerInput): PlannedDcDcCharger {
 
 const terminals = ["inputPositive", "inputNegative", "outputPositive", "outputNegative"] as const;
 
-/** What {@link dcDcCharger} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link dcDcCharger}: its input, frozen, with the terminals. */
 export interface PlannedDcDcCharger extends DcDcChargerInput {
   readonly kind: "dcDcCharger";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Plus of its input. */
   readonly inputPositive: PositiveTerminal;
@@ -30,16 +30,16 @@ export interface PlannedDcDcCharger extends DcDcChargerInput {
   readonly outputNegative: NegativeTerminal;
 }
 
-/** What {@link dcDcCharger} is given. */
+/** The input of {@link dcDcCharger}. */
 export interface DcDcChargerInput extends PartOptions {
   /**
-   * The most current that it gives, A. Above 0, up to 10,000. Always needed.
+   * Maximum output current, A. Above 0, up to 10,000. Always needed.
    *
    * Example: `outputA: 30`
    */
   readonly outputA: number;
   /**
-   * The voltage that it holds at its output, V. From 1 to 100.
+   * Output voltage that it holds, V. From 1 to 100.
    *
    * Left out: taken as 14.4 V for each 12 V of nominal voltage.
    *
@@ -55,7 +55,7 @@ export interface DcDcChargerInput extends PartOptions {
    */
   readonly efficiencyPercent?: number;
   /**
-   * The most current that it takes, A, where it limits that itself. Above 0, up to 10,000.
+   * Maximum input current, A, if it limits that itself. Above 0, up to 10,000.
    *
    * Left out: taken as no limit of its own.
    *
@@ -63,7 +63,7 @@ export interface DcDcChargerInput extends PartOptions {
    */
   readonly inputMaxA?: number;
   /**
-   * The least input voltage at which it still gives its full output, V. From 1 to 100.
+   * Minimum input voltage for its full output, V. From 1 to 100.
    *
    * Left out: taken as 10.5 V for each 12 V of nominal voltage at its input.
    *
@@ -71,7 +71,7 @@ export interface DcDcChargerInput extends PartOptions {
    */
   readonly inputMinV?: number;
   /**
-   * Whether its two negatives are separate inside. Where they are not, they are one.
+   * Whether its two negatives are separate inside. If not, they are connected inside.
    *
    * Left out: taken as false.
    *

@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
 
 /**
- * A switch that disconnects what is behind it: a battery switch, for one.
+ * A switch that disconnects everything behind it, such as a battery switch.
  *
  * Example: `disconnect({ ratedA: 300 })`
  *
@@ -15,10 +15,10 @@ export function disconnect(input: DisconnectInput): PlannedDisconnect {
 
 const terminals = ["line", "load"] as const;
 
-/** What {@link disconnect} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link disconnect}: its input, frozen, with the terminals. */
 export interface PlannedDisconnect extends DisconnectInput {
   readonly kind: "disconnect";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Towards the source. */
   readonly line: EitherTerminal;
@@ -26,10 +26,10 @@ export interface PlannedDisconnect extends DisconnectInput {
   readonly load: EitherTerminal;
 }
 
-/** What {@link disconnect} is given. */
+/** The input of {@link disconnect}. */
 export interface DisconnectInput extends PartOptions {
   /**
-   * The most it may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
+   * Maximum current that it may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
    *
    * Example: `ratedA: 300`
    */

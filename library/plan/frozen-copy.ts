@@ -1,10 +1,10 @@
 import { takeNumber } from "./numbering.ts";
 
 /**
- * What a word was given, marked with the word's kind and the number of its call, as plain data that nobody can change any
- * more. A part also gets its terminals ("its own": those that it lists itself), which are not enumerable: they follow from the part and are no news about it.
- * Properties are read once, getters too; nearly every call holds nothing but numbers, texts, booleans and what other words
- * made, and is done then.
+ * The input of a DSL function as frozen plain data, marked with the function's kind and the number of its call. A part also
+ * gets its terminals ("its own": those that it lists itself). They are not enumerable, because they follow from the part.
+ * Properties, getters included, are read once. Nearly every call holds only numbers, texts, booleans and results of other
+ * functions, and needs no deep copy.
  */
 export function frozenPlanData(
   given: object,
@@ -12,7 +12,7 @@ export function frozenPlanData(
   terminals: readonly string[] | "its own" = [],
 ): object {
   let data: Record<string, unknown> = { ...given, kind, id: 0 };
-  // Not before: a getter may just have called another word.
+  // Only now: a getter may have called another function.
   const id = takeNumber();
   data.id = id;
   for (const key in data) {
@@ -23,7 +23,7 @@ export function frozenPlanData(
     }
   }
   for (const name of terminals === "its own" ? textsIn(data.terminals) : terminals) {
-    // What the builder gave stays what it is: a terminal called "name" cannot be reached as a property.
+    // The builder's own properties are kept: a terminal called "name" cannot be reached as a property.
     if (Object.hasOwn(data, name)) continue;
     const terminal = Object.freeze({ kind: "terminal", part: id, of: kind, terminal: name });
     made.add(terminal);
@@ -37,13 +37,13 @@ function textsIn(list: unknown): readonly string[] {
   return Array.isArray(list) ? list.filter((name) => typeof name === "string") : [];
 }
 
-/** What words made. It is frozen already, and is passed on as it is, so that a part keeps its terminals. */
+/** Results of DSL functions. They are already frozen and are passed on uncopied, which keeps a part's terminals. */
 const made = new WeakSet<object>();
 
 /**
- * A deep copy of plain data, frozen but for its outermost object: what a builder does to their own object later changes
- * nothing in the plan. Nothing is judged here, so that a plan with a wrong value still runs to its end and every wrong value
- * is found at once. Functions are passed on as they are. A getter or proxy that throws does so at the builder's own call.
+ * A deep copy of plain data, frozen except for its outermost object: later changes to the builder's own object do not affect
+ * the plan. Values are not checked here: a plan with a wrong value still runs to its end, and all wrong values are found
+ * together. Functions are passed on unchanged. A getter or proxy that throws does so at the builder's own call.
  */
 function copyOfPlainData(value: object): Record<string, unknown> {
   const copies = new Map<object, object>();
@@ -57,7 +57,7 @@ function copyOfPlainData(value: object): Record<string, unknown> {
     return copy;
   };
   const copyOfAll = copyOf(value) as Record<string, unknown>;
-  // The walk also meets what is added on the way: no recursion, so deep or circular objects cannot overflow the stack.
+  // The loop also visits entries added during it: without recursion, deep or circular objects cannot overflow the stack.
   for (const [original, copy] of copies) {
     const outermost = copy === copyOfAll;
     for (const key of Object.keys(original)) {

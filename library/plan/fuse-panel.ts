@@ -16,29 +16,29 @@ export function fusePanel(input: FusePanelInput): PlannedFusePanel {
 
 const terminals = ["feed", "branch", "negative"] as const;
 
-/** What {@link fusePanel} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link fusePanel}: its input, frozen, with the terminals. */
 export interface PlannedFusePanel extends FusePanelInput {
   readonly kind: "fusePanel";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
-  /** Where its feeder lands. */
+  /** The end of its feeder. */
   readonly feed: PositiveTerminal;
-  /** Where branches leave: any of its positions. */
+  /** The start of branches: any of its positions. */
   readonly branch: PositiveTerminal;
-  /** Its bus for the returns. */
+  /** Its return bus. */
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link fusePanel} is given. */
+/** The input of {@link fusePanel}. */
 export interface FusePanelInput extends PartOptions {
   /**
-   * How many branches it has room for. A whole number, 1 to 200. Always needed.
+   * Number of branches that it has room for. A whole number, 1 to 200. Always needed.
    *
    * Example: `positions: 12`
    */
   readonly positions: number;
   /**
-   * The most that its feed may carry, A. Above 0, up to 10,000.
+   * Maximum current that its feed may carry, A. Above 0, up to 10,000.
    *
    * Left out: taken as not known, and not checked.
    *
@@ -46,7 +46,7 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly ratedA?: number;
   /**
-   * The most that one branch may carry, A. Above 0, up to 10,000.
+   * Maximum current that one branch may carry, A. Above 0, up to 10,000.
    *
    * Left out: taken as not known, and not checked.
    *
@@ -54,7 +54,7 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly branchRatedA?: number;
   /**
-   * Whether it has a bus for the returns, its terminal `negative`.
+   * Whether it has a return bus, its terminal `negative`.
    *
    * Left out: taken as true.
    *
@@ -62,8 +62,8 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly negativeBus?: boolean;
   /**
-   * How conductors are fastened at its branches, and their returns at its bus for the returns, where that is not as at its
-   * feed. Whatever else ends at that bus, as the feeder's return does, is fastened as at the feed. Written like `termination`.
+   * How conductors are fastened at its branches, and their returns at its return bus, if that differs from its feed. Other
+   * conductors at that bus, such as the feeder's return, are fastened as at the feed. Written like `termination`.
    *
    * Left out: taken as `termination`.
    *
@@ -71,9 +71,9 @@ export interface FusePanelInput extends PartOptions {
    */
   readonly branchTermination?: Termination;
   /**
-   * What its maker says that its branches, and their returns at its bus, are tightened with, N·m. Above 0, up to 200.
+   * Tightening torque of its branches, and of their returns at its bus, as its maker states it, N·m. Above 0, up to 200.
    *
-   * Left out: taken as `torqueNm`; where `branchTermination` is given, as not known.
+   * Left out: taken as `torqueNm`; if `branchTermination` is given, as not known.
    *
    * Example: `branchTermination: "#8", branchTorqueNm: 1.4`
    */

@@ -1,10 +1,10 @@
 /**
- * Types of properties that must not be given, because another one already says the same thing. Nothing has such a type;
- * its name is the message that the compiler prints: "Type 'number' is not assignable to type 'GiveOnlyOneOf.load_or_loadW'".
+ * Types of properties that must not be given, because another one already states the same. No value has such a type; its
+ * name is the message that the compiler prints: "Type 'number' is not assignable to type 'GiveOnlyOneOf.load_or_loadW'".
  *
- * Members of an enumeration, because these are unit types: from a property that is given, TypeScript then knows which
- * alternative the plan takes. An interface or `never` in their place costs the hover on `gauge`, `load` and every length its
- * documentation, and makes the compiler complain of alternatives that nobody took.
+ * They are members of an enumeration, because these are unit types: from a given property, TypeScript then knows which
+ * alternative the plan takes. With an interface or `never` instead, the hover on `gauge`, `load` and every length would lose
+ * its documentation, and the compiler would report alternatives that the plan does not use.
  */
 export declare enum GiveOnlyOneOf {
   load_or_loadW_or_to = "load, loadW or to",

@@ -1,4 +1,4 @@
-/** The words of a plan. This is all that `import … from "loomwright"` gives. */
+/** The DSL functions and types: all exports of `import … from "loomwright"`. */
 export { type AlternatorInput, alternator, type PlannedAlternator } from "./alternator.ts";
 export { type BatteryInput, battery, type Chemistry, type PlannedBattery } from "./battery.ts";
 export { type BuildInput, type BuildSettings, build } from "./build.ts";

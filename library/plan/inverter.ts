@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * An inverter, seen from its direct-current side: it draws constant power, and so the more current the lower the voltage.
+ * An inverter, seen from its direct-current side. It draws constant power: the lower the voltage, the more current.
  *
  * Example: `inverter({ continuousW: 2000, surgeW: 4000 })`
  *
@@ -15,10 +15,10 @@ export function inverter(input: InverterInput): PlannedInverter {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link inverter} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link inverter}: its input, frozen, with the terminals. */
 export interface PlannedInverter extends InverterInput {
   readonly kind: "inverter";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: PositiveTerminal;
@@ -26,16 +26,16 @@ export interface PlannedInverter extends InverterInput {
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link inverter} is given. */
+/** The input of {@link inverter}. */
 export interface InverterInput extends PartOptions {
   /**
-   * The most it gives for longer than a moment, W. Above 0, up to 100,000. Always needed.
+   * Maximum output power for longer than a moment, W. Above 0, up to 100,000. Always needed.
    *
    * Example: `continuousW: 2000`
    */
   readonly continuousW: number;
   /**
-   * The most it gives for a moment, W, as to start a motor. Above 0, up to 200,000.
+   * Maximum output power for a moment, W, as for starting a motor. Above 0, up to 200,000.
    *
    * Left out: taken as not known, and not checked.
    *
@@ -51,7 +51,7 @@ export interface InverterInput extends PartOptions {
    */
   readonly efficiencyPercent?: number;
   /**
-   * Voltage at its terminals below which it switches off, V. From 1 to 100.
+   * Cut-off voltage at its terminals, V: below it, the inverter switches off. From 1 to 100.
    *
    * Left out: taken as 10.5 V for each 12 V of nominal voltage.
    *
@@ -59,7 +59,7 @@ export interface InverterInput extends PartOptions {
    */
   readonly cutOffV?: number;
   /**
-   * What it draws by itself, with nothing on, W. From 0 to 10,000.
+   * Its own consumption with no load on, W. From 0 to 10,000.
    *
    * Left out: taken as 0 W.
    *
@@ -67,7 +67,7 @@ export interface InverterInput extends PartOptions {
    */
   readonly idleW?: number;
   /**
-   * What hangs on it in use, W: the most that is drawn from it for longer than a moment. From 0 to 100,000.
+   * Load connected to it in use, W: the maximum drawn from it for longer than a moment. From 0 to 100,000.
    *
    * Left out: taken as its continuous power.
    *

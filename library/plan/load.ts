@@ -5,7 +5,7 @@ import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
  * A load as a part with two terminals, for cables that are written one by one. Give one of `currentA`, `powerW` and
- * `resistanceOhm`. A load on a pair of conductors of its own is shorter written as a `circuit`.
+ * `resistanceOhm`. A `circuit` is shorter for a load with its own pair of conductors.
  *
  * Example: `load({ powerW: 60 })`
  *
@@ -17,10 +17,10 @@ export function load(input: LoadPartInput): PlannedLoad {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link load} gives back: what it was given, frozen, and its terminals. */
+/** The result of {@link load}: its input, frozen, with its terminals. */
 export type PlannedLoad = LoadPartInput & {
   readonly kind: "load";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: PositiveTerminal;
@@ -28,12 +28,12 @@ export type PlannedLoad = LoadPartInput & {
   readonly negative: NegativeTerminal;
 };
 
-/** What {@link load} is given: what it draws, in one way of three, and whatever else is known. */
+/** The input of {@link load}: its current, power or resistance, and optional properties. */
 export type LoadPartInput = LoadOptions & (ConstantResistance | ConstantPower | ConstantCurrent);
 
 interface ConstantCurrent {
   /**
-   * Current that the load draws whatever its voltage, A. Above 0, up to 2,000.
+   * Current that the load draws at any voltage, A. Above 0, up to 2,000.
    * Give `currentA`, `powerW` or `resistanceOhm`, and no other; one of them is needed.
    *
    * Example: `currentA: 4`
@@ -67,10 +67,10 @@ interface ConstantResistance {
   readonly powerW?: GiveOnlyOneOf.currentA_or_powerW_or_resistanceOhm;
 }
 
-/** What may be said of loads and motors besides what they draw. Every property may be left out. */
+/** The properties of loads and motors besides their consumption. Every property may be left out. */
 export interface LoadOptions extends PartOptions {
   /**
-   * The least voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
+   * Minimum voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
    *
    * Left out: taken as not known, and only the drop in percent is checked.
    *
@@ -78,7 +78,7 @@ export interface LoadOptions extends PartOptions {
    */
   readonly minimumV?: number;
   /**
-   * Whether somebody depends on this load: navigation lights, a bilge pump, medical equipment. Less voltage drop is then allowed.
+   * Whether people depend on this load: navigation lights, a bilge pump, medical equipment. Less voltage drop is then allowed.
    *
    * Left out: taken as false.
    *
@@ -94,7 +94,7 @@ export interface LoadOptions extends PartOptions {
    */
   readonly continuous?: boolean;
   /**
-   * The most that may be lost on the way from the bank and back, in percent of the nominal voltage. Above 0, up to 20.
+   * Maximum voltage drop on the way from the bank and back, in percent of the nominal voltage. Above 0, up to 20.
    *
    * Left out: taken from `build`, else as 3 % when `critical`, and 10 % when not.
    *

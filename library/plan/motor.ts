@@ -3,7 +3,7 @@ import type { LoadOptions } from "./load.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * A motor: a pump, a windlass, a compressor. What it draws while it starts counts for voltages, not for what conductors carry.
+ * A motor: a pump, a windlass, a compressor. Its starting current counts for voltages, not for the ampacity of conductors.
  *
  * Example: `motor({ runningA: 6, startingA: 30 })`
  *
@@ -15,10 +15,10 @@ export function motor(input: MotorInput): PlannedMotor {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link motor} gives back: what it was given, frozen, and its terminals. */
+/** The result of {@link motor}: its input, frozen, with its terminals. */
 export interface PlannedMotor extends MotorInput {
   readonly kind: "motor";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: PositiveTerminal;
@@ -26,7 +26,7 @@ export interface PlannedMotor extends MotorInput {
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link motor} is given. */
+/** The input of {@link motor}. */
 export interface MotorInput extends LoadOptions {
   /**
    * Current that it draws while it runs, A. Above 0, up to 2,000. Always needed.

@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
 
 /**
- * Any other part that conductors land on, by its terminals, and what joins them inside: a relay, a socket, a terminal block.
+ * Any other part at which conductors end: its terminals, and the connections inside it. A relay, a socket, a terminal block.
  * Each terminal has the name that you give it: `relay.in`.
  *
  * Example: `part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"] }] })`
@@ -14,17 +14,17 @@ export function part<const Name extends string>(input: OtherPartInput<Name>): Pl
   return frozenPlanData(input, "part", "its own") as PlannedOtherPart<Name>;
 }
 
-/** What {@link part} gives back: what it was given, frozen, and its terminals. */
+/** The result of {@link part}: its input, frozen, with its terminals. */
 export type PlannedOtherPart<Name extends string = string> = OtherPartInput<Name> & {
   readonly kind: "part";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
 } & { readonly [Terminal in Name]: EitherTerminal };
 
-/** A part among whose terminals are a `positive` and a `negative` one, so that a circuit may end at it. */
+/** A part with a `positive` and a `negative` terminal; a circuit may therefore end at it. */
 export interface PartWithPoles {
   readonly kind: "part";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: EitherTerminal;
@@ -32,7 +32,7 @@ export interface PartWithPoles {
   readonly negative: EitherTerminal;
 }
 
-/** What {@link part} is given. */
+/** The input of {@link part}. */
 export interface OtherPartInput<Name extends string = string> extends PartOptions {
   /**
    * The names of its terminals, as texts, 1 to 100 of them. Always needed.
@@ -41,15 +41,15 @@ export interface OtherPartInput<Name extends string = string> extends PartOption
    */
   readonly terminals: readonly Name[];
   /**
-   * What is joined inside of it: pairs of terminals, each with its resistance in milliohms (0 where it is left out).
+   * The connections inside it: pairs of terminals, each with its resistance in milliohms (0 if left out).
    *
-   * Left out: taken as nothing joined.
+   * Left out: taken as none.
    *
    * Example: `joins: [{ between: ["in", "out"], milliohm: 2 }]`
    */
   readonly joins?: readonly JoinInput<NoInfer<Name>>[];
   /**
-   * The most that it may carry, A. Above 0, up to 10,000.
+   * Maximum current that it may carry, A. Above 0, up to 10,000.
    *
    * Left out: taken as not known, and not checked.
    *
@@ -58,7 +58,7 @@ export interface OtherPartInput<Name extends string = string> extends PartOption
   readonly ratedA?: number;
 }
 
-/** Two terminals of a part that are joined inside of it. */
+/** Two terminals of a part that are connected inside it. */
 export interface JoinInput<Name extends string = string> {
   /**
    * The two terminals, by their names. Always needed.

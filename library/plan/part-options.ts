@@ -1,10 +1,10 @@
 import type { AcceptedFindings } from "./rule-id.ts";
 import type { Termination } from "./termination.ts";
 
-/** What may be said of every part. Every property may be left out. */
+/** The properties of every part. Every property may be left out. */
 export interface PartOptions {
   /**
-   * What the part is called, in findings, lists and drawings. Shown up to 80 characters.
+   * Name of the part, in findings, lists and drawings. Shown up to 80 characters.
    *
    * Left out: taken as the name of the variable that holds the part, or its place in the file.
    *
@@ -12,7 +12,7 @@ export interface PartOptions {
    */
   readonly name?: string;
   /**
-   * Where its numbers come from, in your own words, so that others can look them up.
+   * Source of its numbers, in your own words, for others to look them up.
    *
    * Left out: taken as not stated.
    *
@@ -23,7 +23,7 @@ export interface PartOptions {
    * Findings that you accept for this part: the rule's id, and your reason. They are then shown as accepted, with
    * the reason, everywhere. An empty reason is an error.
    *
-   * Left out: taken as nothing accepted.
+   * Left out: taken as none.
    *
    * Example: `accept: { "disconnect/missing": "the plug is pulled by hand" }`
    */
@@ -38,15 +38,15 @@ export interface PartOptions {
    */
   readonly termination?: Termination;
   /**
-   * What its maker says that its terminals are tightened with, N·m. Above 0, up to 200.
+   * Tightening torque of its terminals, as its maker states it, N·m. Above 0, up to 200.
    *
-   * Left out: taken as not known, and lists leave it empty: there is no value that holds for every part.
+   * Left out: taken as not known, and lists leave it empty: no value is right for every part.
    *
    * Example: `torqueNm: 9`
    */
   readonly torqueNm?: number;
   /**
-   * What you pay for it, in the `currency` of `build`. From 0 to 1,000,000.
+   * Price, in the `currency` of `build`. From 0 to 1,000,000.
    *
    * Left out: taken as not known, and lists leave it empty.
    *

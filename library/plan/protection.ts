@@ -2,7 +2,7 @@ import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { FuseFamily } from "./sizes.ts";
 
 /**
- * A fuse or circuit breaker, where its rating alone does not say enough.
+ * A fuse or circuit breaker, for details besides its rating.
  *
  * Example: `protect: { ratingA: 50, family: "ISO 8820-3 Type E", distanceIn: 6 }`
  */
@@ -16,15 +16,16 @@ interface ProtectionDetails {
    */
   readonly ratingA: number;
   /**
-   * Family of the fuse, named by its standard, or `"circuit breaker"`. The rating must be one that this family is made in.
+   * Family of the fuse, named by its standard, or `"circuit breaker"`. The family must be made in this rating.
    *
-   * Left out: taken as any family, and a rating is good if any of them is made in it.
+   * Left out: taken as any family, and a rating is accepted if any family is made in it.
    *
    * Example: `family: "ISO 8820-3 Type F"`
    */
   readonly family?: FuseFamily;
   /**
-   * The greatest current that the fuse or breaker can interrupt, A, as marked on it. Above 0, up to 200,000.
+   * Interrupting rating of the fuse or breaker, A, as marked on it: the maximum current that it can interrupt.
+   * Above 0, up to 200,000.
    *
    * Left out: taken from the family's standard; for a breaker, a Class T fuse or no family at all, as not known.
    *
@@ -32,16 +33,16 @@ interface ProtectionDetails {
    */
   readonly interruptingA?: number;
   /**
-   * The direct voltage for which the fuse or breaker is made, V, as marked on it. Above 0, up to 1,500.
+   * Rated direct voltage of the fuse or breaker, V, as marked on it. Above 0, up to 1,500.
    * It may not be below the circuit's nominal voltage.
    *
-   * Left out: taken from the family's standard; where that has several, or leaves it to the marking, as not known.
+   * Left out: taken from the family's standard; if that has several, or leaves it to the marking, as not known.
    *
    * Example: `ratedV: 58`
    */
   readonly ratedV?: number;
   /**
-   * What you pay for one, in the `currency` of `build`. From 0 to 1,000,000.
+   * Price of one, in the `currency` of `build`. From 0 to 1,000,000.
    *
    * Left out: taken as not known, and lists leave it empty.
    *
@@ -54,7 +55,7 @@ interface DistanceInInches {
   /**
    * Distance from the source of power to this fuse or breaker, measured along the conductor, in inches. 0 to 12,000.
    * The source is the battery, bus bar or panel that feeds the conductor. It should be within 7 in (177.8 mm), 40 in (1,016 mm)
-   * where the run is `sheathed`, or 72 in (1,828.8 mm) where it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
+   * if the run is `sheathed`, or 72 in (1,828.8 mm) if it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
    *
    * Left out: taken as not known, and the distance is not checked.
    *
@@ -68,7 +69,7 @@ interface DistanceInMillimetres {
   /**
    * Distance from the source of power to this fuse or breaker, measured along the conductor, in millimetres. 0 to 300,000.
    * The source is the battery, bus bar or panel that feeds the conductor. It should be within 7 in (177.8 mm), 40 in (1,016 mm)
-   * where the run is `sheathed`, or 72 in (1,828.8 mm) where it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
+   * if the run is `sheathed`, or 72 in (1,828.8 mm) if it is `fromBattery`. Give `distanceIn` or `distanceMm`, not both.
    *
    * Left out: taken as not known, and the distance is not checked.
    *

@@ -1,4 +1,4 @@
-/** A rule whose finding a builder may accept, with a reason. The same as the path of its page, see `loomwright explain`. */
+/** A rule whose finding a builder may accept, with a reason. Also the path of its page, see `loomwright explain`. */
 export type RuleId =
   | "alternator/overload"
   | "battery/charge-current"

@@ -1,20 +1,20 @@
 import type { Colour } from "./colour.ts";
 import type { InsulationC } from "./sizes.ts";
 
-/** What may be said of the conductors of a circuit and of a cable alike: how they are made and where they lie. */
+/** The properties of the conductors of circuits and cables alike: their construction and surroundings. */
 export interface RunOptions {
   /**
    * Temperature rating of the insulation, °C, as printed on it: 60, 70, 75, 80, 85, 90, 105, 125 or 200.
-   * Where the ampacity table has no column for it, the next lower one counts.
+   * If the ampacity table has no column for it, the next lower one applies.
    *
-   * Left out: taken from `build`, else as 75 °C, and a hint says so.
+   * Left out: taken from `build`, else as 75 °C, and a hint reports it.
    *
    * Example: `insulationC: 105`
    */
   readonly insulationC?: InsulationC;
   /**
-   * Whether any part of the run lies in an engine space, where conductors carry less: what they carry at 50 °C (`gauge`) or
-   * 60 °C (`mm2`). With `ambientC` as well, the smaller of the two figures counts.
+   * Whether any part of the run lies in an engine space, where conductors may carry less: their ampacity at 50 °C
+   * (`gauge`) or 60 °C (`mm2`) applies. With `ambientC` as well, the smaller of the two figures applies.
    *
    * Left out: taken from `build`, else as false.
    *
@@ -31,7 +31,7 @@ export interface RunOptions {
   readonly ambientC?: number;
   /**
    * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
-   * Sizes down to 18 AWG or 0.75 mm² are then in order instead of 16 AWG or 1 mm², and protection up to 40 in from the
+   * Sizes down to 18 AWG or 0.75 mm² are then allowed instead of 16 AWG or 1 mm², and protection up to 40 in from the
    * source instead of 7 in.
    *
    * Left out: taken as false.
@@ -40,7 +40,7 @@ export interface RunOptions {
    */
   readonly sheathed?: boolean;
   /**
-   * How many equal wires side by side make up each conductor. A whole number, 1 to 8.
+   * Number of equal wires in parallel in each conductor. A whole number, 1 to 8.
    *
    * Left out: taken as 1.
    *
@@ -56,7 +56,7 @@ export interface RunOptions {
    */
   readonly colour?: Colour;
   /**
-   * What is printed on the labels at its ends, beside its number. Up to 40 characters.
+   * Text printed on the labels at its ends, beside its number. Up to 40 characters.
    *
    * Left out: taken as its name.
    *

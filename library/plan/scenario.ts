@@ -13,8 +13,9 @@ import type { PlannedSolarArray } from "./solar-array.ts";
 import type { PlannedSolarController } from "./solar-controller.ts";
 
 /**
- * A state of the whole build in which it is worked out and checked: what is on, and what charges. A plan that names none is
- * checked with everything on, on the bank alone, and while charging with nothing on. One that names some is checked in those.
+ * An operating state of the whole build, for calculation and checks: the loads that are on, and the sources that charge.
+ * A plan without scenarios is checked with everything on, on the bank alone, and while charging with no load on. A plan with
+ * scenarios is checked in those only.
  *
  * Example: `scenario({ name: "Night at anchor", chargePercent: 50 })`
  *
@@ -24,17 +25,17 @@ export function scenario(input: ScenarioInput): PlannedScenario {
   return frozenPlanData(input, "scenario") as PlannedScenario;
 }
 
-/** What {@link scenario} gives back: what it was given, frozen. */
+/** The result of {@link scenario}: its input, frozen. */
 export type PlannedScenario = ScenarioInput & {
   readonly kind: "scenario";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
 };
 
-/** What {@link scenario} is given: its name, and whatever else is known. */
+/** The input of {@link scenario}: its name, and optional properties. */
 export type ScenarioInput = ScenarioOptions & (ListOfOff | ListOfOn) & (BankVoltage | BankCharge);
 
-/** What can be on or off: a circuit, a load, an inverter, a source, a disconnect. */
+/** Anything that can be on or off: a circuit, a load, an inverter, a source, a disconnect. */
 export type Switched =
   | PlannedCircuit
   | PlannedLoad
@@ -50,8 +51,8 @@ export type Switched =
 
 interface ListOfOn {
   /**
-   * What is on: circuits, loads and inverters; all others of these are off. A source in the list is on whatever `engine`, `shore`
-   * and `sunPercent` say. Give `on` or `off`, not both.
+   * Circuits, loads and inverters that are on; all others of these are off. A source in the list is on, regardless of `engine`,
+   * `shore` and `sunPercent`. Give `on` or `off`, not both.
    *
    * Left out: taken as every circuit, load and inverter that is not in `off`.
    *
@@ -74,10 +75,10 @@ interface ListOfOff {
 
 interface BankCharge {
   /**
-   * How full the batteries are, in percent. From 0 to 100, and a row of the table of voltages at rest of their chemistry: 25, 50,
-   * 75 or 100, and for LiFePO4 every 10. Give `chargePercent` or `bankV`, not both.
+   * State of charge of the batteries, in percent. From 0 to 100, and a row in the table of voltages at rest for their chemistry:
+   * 25, 50, 75 or 100, and for LiFePO4 every 10. Give `chargePercent` or `bankV`, not both.
    *
-   * Left out: taken as not known, and the batteries as resting at their nominal voltage.
+   * Left out: taken as not known, and the batteries rest at their nominal voltage.
    *
    * Example: `chargePercent: 50`
    */
@@ -98,13 +99,13 @@ interface BankVoltage {
 
 interface ScenarioOptions {
   /**
-   * What the scenario is called, wherever something is worst in it. Shown up to 80 characters. Always needed.
+   * Name of the scenario, shown with each result that is worst in it. Shown up to 80 characters. Always needed.
    *
    * Example: `name: "Night at anchor"`
    */
   readonly name: string;
   /**
-   * Motors that are just starting, and so draw their starting current.
+   * Motors that are starting, and draw their starting current.
    *
    * Left out: taken as none.
    *

@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * A battery charger that runs from the mains.
+ * A battery charger fed by the mains.
  *
  * Example: `shoreCharger({ outputA: 20 })`
  *
@@ -15,10 +15,10 @@ export function shoreCharger(input: ShoreChargerInput): PlannedShoreCharger {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link shoreCharger} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link shoreCharger}: its input, frozen, with the terminals. */
 export interface PlannedShoreCharger extends ShoreChargerInput {
   readonly kind: "shoreCharger";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: PositiveTerminal;
@@ -26,16 +26,16 @@ export interface PlannedShoreCharger extends ShoreChargerInput {
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link shoreCharger} is given. */
+/** The input of {@link shoreCharger}. */
 export interface ShoreChargerInput extends PartOptions {
   /**
-   * The most current that it gives, A. Above 0, up to 10,000. Always needed.
+   * Maximum output current, A. Above 0, up to 10,000. Always needed.
    *
    * Example: `outputA: 20`
    */
   readonly outputA: number;
   /**
-   * The voltage that it holds, V. From 1 to 100.
+   * Output voltage that it holds, V. From 1 to 100.
    *
    * Left out: taken as 14.4 V for each 12 V of nominal voltage.
    *

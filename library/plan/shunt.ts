@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
 
 /**
- * A shunt, through which a battery's current is measured. All that uses the battery belongs on its system side.
+ * A shunt, which measures a battery's current. All users of the battery belong on its system side.
  *
  * Example: `shunt({ ratedA: 500, ratedMV: 50 })`
  *
@@ -15,27 +15,27 @@ export function shunt(input: ShuntInput): PlannedShunt {
 
 const terminals = ["batterySide", "systemSide"] as const;
 
-/** What {@link shunt} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link shunt}: its input, frozen, with the terminals. */
 export interface PlannedShunt extends ShuntInput {
   readonly kind: "shunt";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Towards the battery. */
   readonly batterySide: EitherTerminal;
-  /** Towards all the rest. */
+  /** Towards the rest of the system. */
   readonly systemSide: EitherTerminal;
 }
 
-/** What {@link shunt} is given. */
+/** The input of {@link shunt}. */
 export interface ShuntInput extends PartOptions {
   /**
-   * The current it is made for, A. From 1 to 10,000. Always needed.
+   * Rated current, A: the current for which it is made. From 1 to 10,000. Always needed.
    *
    * Example: `ratedA: 500`
    */
   readonly ratedA: number;
   /**
-   * The voltage across it at that current, mV. From 1 to 1,000.
+   * Voltage across it at its rated current, mV. From 1 to 1,000.
    *
    * Left out: taken as 50 mV.
    *

@@ -4,7 +4,7 @@ export type AwgSize = 18 | 16 | 14 | 12 | 10 | 8 | 6 | 4 | 2 | 1 | "1/0" | "2/0"
 /** Metric sizes, mm², that are made and that the tables cover. */
 export type Mm2Size = 0.75 | 1 | 1.5 | 2.5 | 4 | 6 | 10 | 16 | 25 | 35 | 50 | 70 | 95 | 120 | 150;
 
-/** Temperature ratings of insulation, °C, that the tables know. */
+/** Temperature ratings of insulation, °C, that the tables cover. */
 export type InsulationC = 60 | 70 | 75 | 80 | 85 | 90 | 105 | 125 | 200;
 
 /** Fuse and breaker families, named by their standard. */

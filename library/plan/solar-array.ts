@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * Solar panels that are alike: in series, in parallel, or both. Values are those of one panel at standard test conditions.
+ * Identical solar panels, in series, in parallel, or both. Values are those of one panel at standard test conditions.
  *
  * Example: `solarArray({ openCircuitV: 22.5, shortCircuitA: 9.8, maxPowerV: 18.6, maxPowerA: 9.2 })`
  *
@@ -15,10 +15,10 @@ export function solarArray(input: SolarArrayInput): PlannedSolarArray {
 
 const terminals = ["positive", "negative"] as const;
 
-/** What {@link solarArray} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link solarArray}: its input, frozen, with the terminals. */
 export interface PlannedSolarArray extends SolarArrayInput {
   readonly kind: "solarArray";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Its plus. */
   readonly positive: PositiveTerminal;
@@ -26,7 +26,7 @@ export interface PlannedSolarArray extends SolarArrayInput {
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link solarArray} is given. */
+/** The input of {@link solarArray}. */
 export interface SolarArrayInput extends PartOptions {
   /**
    * Open-circuit voltage of one panel, V. Above 0, up to 500. Always needed.
@@ -53,23 +53,23 @@ export interface SolarArrayInput extends PartOptions {
    */
   readonly maxPowerA: number;
   /**
-   * How the open-circuit voltage changes with temperature, in percent for each °C. Negative, from -2 to 0.
+   * Temperature coefficient of the open-circuit voltage, in percent for each °C. Negative, from -2 to 0.
    *
-   * Left out: taken as the table for crystalline silicon.
+   * Left out: taken from the table for crystalline silicon.
    *
    * Example: `openCircuitPercentPerC: -0.29`
    */
   readonly openCircuitPercentPerC?: number;
   /**
-   * The coldest day on which the sun shines on it, °C. -60 to 50.
+   * Temperature of the coldest day on which the sun shines on it, °C. -60 to 50.
    *
-   * Left out: taken from `build`; where that says nothing either, cold is not checked.
+   * Left out: taken from `build`; if that states none either, the voltage in the cold is not checked.
    *
    * Example: `lowestC: -10`
    */
   readonly lowestC?: number;
   /**
-   * How many panels are in series in each string. A whole number, 1 to 50.
+   * Number of panels in series in each string. A whole number, 1 to 50.
    *
    * Left out: taken as 1.
    *
@@ -77,7 +77,7 @@ export interface SolarArrayInput extends PartOptions {
    */
   readonly series?: number;
   /**
-   * How many strings are side by side. A whole number, 1 to 50.
+   * Number of strings in parallel. A whole number, 1 to 50.
    *
    * Left out: taken as 1.
    *
@@ -85,7 +85,7 @@ export interface SolarArrayInput extends PartOptions {
    */
   readonly parallel?: number;
   /**
-   * The greatest fuse that the maker allows in series with a panel, A. Above 0, up to 1,000.
+   * Maximum fuse rating that the maker allows in series with a panel, A. Above 0, up to 1,000.
    *
    * Left out: taken as not known.
    *
@@ -93,7 +93,7 @@ export interface SolarArrayInput extends PartOptions {
    */
   readonly maxSeriesFuseA?: number;
   /**
-   * The fuse in each string, A. Above 0, up to 1,000.
+   * Rating of the fuse in each string, A. Above 0, up to 1,000.
    *
    * Left out: taken as none.
    *

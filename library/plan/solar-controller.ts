@@ -15,10 +15,10 @@ export function solarController(input: SolarControllerInput): PlannedSolarContro
 
 const terminals = ["solarPositive", "solarNegative", "positive", "negative"] as const;
 
-/** What {@link solarController} gives back: what it was given, frozen, and the terminals. */
+/** The result of {@link solarController}: its input, frozen, with the terminals. */
 export interface PlannedSolarController extends SolarControllerInput {
   readonly kind: "solarController";
-  /** The number of the call that made it. */
+  /** Number of the call that made it. */
   readonly id: number;
   /** Plus of the panels. */
   readonly solarPositive: PositiveTerminal;
@@ -30,22 +30,22 @@ export interface PlannedSolarController extends SolarControllerInput {
   readonly negative: NegativeTerminal;
 }
 
-/** What {@link solarController} is given. */
+/** The input of {@link solarController}. */
 export interface SolarControllerInput extends PartOptions {
   /**
-   * The greatest voltage that its input stands, V. Above 0, up to 1,000. Always needed.
+   * Maximum input voltage, V. Above 0, up to 1,000. Always needed.
    *
    * Example: `maxInputV: 100`
    */
   readonly maxInputV: number;
   /**
-   * The most current that it gives, A. Above 0, up to 10,000. Always needed.
+   * Maximum output current, A. Above 0, up to 10,000. Always needed.
    *
    * Example: `outputA: 30`
    */
   readonly outputA: number;
   /**
-   * The voltage that it holds at its output, V. From 1 to 100.
+   * Output voltage that it holds, V. From 1 to 100.
    *
    * Left out: taken as 14.4 V for each 12 V of nominal voltage.
    *
@@ -53,7 +53,7 @@ export interface SolarControllerInput extends PartOptions {
    */
   readonly outputV?: number;
   /**
-   * Whether it keeps the panels at their maximum power. One that does not passes their current on as it is.
+   * Whether it keeps the panels at their maximum power. If not, it passes their current on unchanged.
    *
    * Left out: taken as true.
    *

@@ -3,7 +3,7 @@ import type { Colour } from "./colour.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 
 /**
- * One spool as it is sold: one size, one length, and whatever else is known.
+ * One spool as it is sold: one size, one length, and optional properties.
  *
  * Example: `spools: [{ gauge: 10, lengthFt: 100, colour: "red", price: 58 }]`
  */
@@ -21,7 +21,8 @@ interface SpoolInFeet {
 
 interface SpoolInMetres {
   /**
-   * Length of the conductor on it, in metres. Above 0, up to 3,000. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   * Length of the conductor on it, in metres. Above 0, up to 3,000. Give `lengthFt` or `lengthM`, not both;
+   * one of them is needed.
    *
    * Example: `lengthM: 25`
    */
@@ -31,7 +32,7 @@ interface SpoolInMetres {
 
 interface SpoolOptions {
   /**
-   * The colour in which it is sold, in up to 40 characters, written as in `colour` of the conductors.
+   * Colour of the conductor on it, in up to 40 characters, written as in `colour` of the conductors.
    *
    * Left out: taken as sold in every colour.
    *
@@ -39,7 +40,7 @@ interface SpoolOptions {
    */
   readonly colour?: Colour;
   /**
-   * What you pay for the whole spool, in the `currency` of `build`. From 0 to 1,000,000.
+   * Price of the whole spool, in the `currency` of `build`. From 0 to 1,000,000.
    *
    * Left out: taken as not known, and lists leave it empty.
    *

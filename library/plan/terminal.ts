@@ -1,6 +1,6 @@
 /**
- * Where a cable may end: a terminal of a part, taken from the part, as in `house.positive`. Plain frozen data.
- * The compiler keeps positive and negative ones apart; of an {@link EitherTerminal} only the whole network can tell.
+ * An end of a cable: a terminal of a part, taken from the part, as in `house.positive`. Plain frozen data.
+ * The compiler distinguishes positive and negative ones; the polarity of an {@link EitherTerminal} follows from the network.
  */
 export type Terminal = PositiveTerminal | NegativeTerminal | EitherTerminal;
 
@@ -14,12 +14,12 @@ export interface NegativeTerminal extends AnyTerminal {
   readonly [side]: "negative";
 }
 
-/** A terminal that may lie on either side: a stud of a bus bar, a side of a disconnect or shunt. */
+/** A terminal that may have either polarity: a stud of a bus bar, a side of a disconnect or shunt. */
 export interface EitherTerminal extends AnyTerminal {
   readonly [side]: "either";
 }
 
-/** The plus of a battery. Batteries in series are the one case in which a plus is joined to a minus. */
+/** The plus of a battery. It may be connected to a minus only between batteries in series. */
 export interface BatteryPositive extends PositiveTerminal {
   readonly of: "battery";
 }
@@ -31,13 +31,13 @@ export interface BatteryNegative extends NegativeTerminal {
 
 interface AnyTerminal {
   readonly kind: "terminal";
-  /** The number of the call that made the part. */
+  /** Number of the call that made the part. */
   readonly part: number;
-  /** The word that made the part. */
+  /** The DSL function that made the part. */
   readonly of: string;
-  /** Its name behind the part, "positive" in `house.positive`. */
+  /** Its name after the part, "positive" in `house.positive`. */
   readonly terminal: string;
 }
 
-/** For the compiler only, to tell terminals apart: none has it when a plan runs. */
+/** For the compiler only, to distinguish terminals: it does not exist when a plan runs. */
 declare const side: unique symbol;

@@ -1,5 +1,5 @@
 /**
- * How a conductor is fastened to a terminal: a ring terminal on a stud or screw of this size, a bare or ferruled end in a
+ * The fastening of a conductor at a terminal: a ring terminal on a stud or screw of this size, a bare or ferruled end in a
  * screw clamp, or a receptacle on a flat tab.
  */
 export type Termination =

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type BuildInput, build, type CircuitInput, circuit } from "./index.ts";
 
-/** What a plan in JavaScript, or one with `as any`, may hand over. */
+/** For input that a plan in JavaScript, or one with `as any`, may pass. */
 const circuitOf = (input: unknown) => circuit(input as CircuitInput) as unknown as Record<string, unknown>;
 
 describe("what a word gives back", () => {

@@ -4,7 +4,7 @@ import { judge } from "../judge.ts";
 import type { PlanRecord, Word } from "../model/record.ts";
 import { ruleById } from "./registry.ts";
 
-/** Each kind of part with the terminals that are on the positive, on the negative, and on either side. */
+/** Each kind of part with its terminals on the positive, on the negative, and on either side. */
 const kinds: readonly PartKind[] = [
   { word: "battery", input: { chemistry: "AGM", capacityAh: 100 }, plus: ["positive"], minus: ["negative"] },
   {
@@ -37,11 +37,11 @@ const kinds: readonly PartKind[] = [
   { word: "part", input: { terminals: ["a", "b"], joins: [{ between: ["a", "b"] }] }, either: ["a", "b"] },
 ];
 
-/** Rules about how a network hangs together, and about what its parts may carry. */
+/** Rules about the topology of a network, and about the ratings of its parts. */
 const aboutParts = /^(network|bus|panel|disconnect|shunt|battery)\//;
 /**
- * Of these, the ones that need no current and no bank, only what is joined to what. Which batteries make up a string is not
- * always told by the wires, when several are joined in no sensible way; then the first in the plan is taken.
+ * Those of them that need no current and no bank, only the connections. The wires do not always determine which batteries form a
+ * string, if several are connected in no sensible way; then the first in the plan is taken.
  */
 const aboutJoints = /^(network\/(no-return|two-grounds|unconnected)|bus\/studs)$/;
 
@@ -53,7 +53,7 @@ interface PartKind {
   readonly either?: readonly string[];
 }
 
-/** Parts of any kind, and cables between any terminals that the words of a plan let join, sensible or not. */
+/** Parts of any kind, and cables between any terminals that the DSL lets connect, sensible or not. */
 const anyNetwork = fc
   .record({
     parts: fc.array(fc.constantFrom(...kinds), { minLength: 1, maxLength: 12 }),
@@ -107,7 +107,7 @@ test("every message, on any network, is one plain sentence or two of numbers tha
     }),
     { numRuns: 500, seed: 4 },
   );
-  // The seed stands so that how many rules have spoken is no matter of luck.
+  // The seed is fixed, so the number of rules with findings is not a matter of luck.
   expect(spoken.size).toBeGreaterThan(8);
 });
 
@@ -120,7 +120,7 @@ test("the order of the statements changes nothing of how a network is found to h
   );
 });
 
-/** The same plan from its last statement to its first; terminals follow their parts. */
+/** The same plan with its statements in reverse order; terminals follow their parts. */
 function turnedRound(records: readonly PlanRecord[]): readonly PlanRecord[] {
   const last = records.length - 1;
   const moved = ({ part, ...terminal }: { readonly part: number }) => ({ ...terminal, part: last - part });
@@ -135,7 +135,7 @@ function turnedRound(records: readonly PlanRecord[]): readonly PlanRecord[] {
   });
 }
 
-/** Which rules speak, and how loudly. Which of several equal places they name, and so how many, may differ. */
+/** The rules with findings, and their severities. The choice among equal places, and so the number of findings, may differ. */
 function complaints(records: readonly PlanRecord[]): readonly string[] {
   const findings = judge(records, []).findings.filter(({ rule }) => aboutJoints.test(rule));
   return [...new Set(findings.map(({ rule, severity }) => `${rule} ${severity}`))].sort();

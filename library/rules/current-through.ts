@@ -4,7 +4,7 @@ import type { Citation } from "../standards/citation.ts";
 import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
 import { atPart, scenarioInWords } from "./wording/part-in-words.ts";
 
-/** What a part may carry is what its maker says, and the plan repeats: no document stands behind it. */
+/** A part's maximum current comes from its maker, and the plan repeats it. No document confirms it. */
 export const statedRating: Citation = {
   document: "The maker's rating, as the plan states it",
   section: "",
@@ -12,13 +12,13 @@ export const statedRating: Citation = {
   confirmed: "read",
 };
 
-/** The greatest current through a part that only passes current on, whichever way it flows, and in which scenario. */
+/** The maximum current through a part that only passes current on, in either direction, and its scenario. */
 export function currentThrough({ parts }: NetworkResult, { index }: Part): WorstOf | undefined {
   const { feeds, draws } = parts[index] ?? {};
   return draws && (!feeds || draws.currentA > feeds.currentA) ? draws : feeds;
 }
 
-/** The parts of a kind that carry more than their stated rating in some scenario that lasts; silent where none is stated. */
+/** The parts of a kind that carry more than their stated rating in some scenario that lasts; silent if none is stated. */
 export function aboveStatedRating(plan: JudgedPlan, kind: "busBar" | "disconnect"): Found<AboveRating>[] {
   return inNetwork(plan, ({ network, result }) =>
     network.parts.flatMap((part) => {
@@ -36,14 +36,14 @@ export function aboveStatedRating(plan: JudgedPlan, kind: "busBar" | "disconnect
 }
 
 export interface AboveRating {
-  /** The greatest current through it; through a bus, the sum of all that flows into it. */
+  /** The maximum current through it; through a bus, the sum of all currents into it. */
   readonly currentA: number;
   readonly ratedA: number;
   /** `in "everything on"`. */
   readonly scenario: string;
 }
 
-/** A worst current that is worth telling: the solver's answer for a conductor that carries nothing is dust, not 0. */
+/** A worst current that is worth reporting: for a conductor without current the solver gives rounding errors, not 0. */
 export function worthTelling(worst: WorstOf | undefined): WorstOf | undefined {
   return worst && worst.currentA >= leastToldA ? worst : undefined;
 }
@@ -51,8 +51,8 @@ export function worthTelling(worst: WorstOf | undefined): WorstOf | undefined {
 const leastToldA = 1e-3;
 
 /**
- * Whether a current that was solved for lies above its limit. The solver's answer is true to about 1e-9 of itself:
- * what is exactly at its limit is within it.
+ * True if a solved current is above its limit. The solver's relative error is about 1e-9: a current exactly at its limit is
+ * within it.
  */
 export function isAbove(currentA: number, limitA: number): boolean {
   return currentA > limitA * (1 + solverBlur);

@@ -2,21 +2,21 @@ import type { PropertyPath } from "../model/record.ts";
 
 export type Severity = "error" | "warning" | "info" | "hint";
 
-/** Where a finding or a change sits: on a value of a record, or on a problem met while the plan ran. */
+/** Place of a finding or a change: a value of a record, or a problem met while the plan ran. */
 export type At = { readonly record: number; readonly path: PropertyPath } | { readonly problem: number };
 
-/** One thing a rule found. Data only: {@link import("./rule.ts").Rule.message} makes words of it. */
+/** One result of a rule. Data only: {@link import("./rule.ts").Rule.message} words it. */
 export interface Finding<Values = unknown> {
   readonly rule: string;
   readonly severity: Severity;
   /** Name of the circuit it is about, "the build" or "the plan". */
   readonly subject: string;
   readonly at: At;
-  /** Every number and word that the message uses. */
+  /** Every number and word in the message. */
   readonly values: Values;
   readonly related: readonly Related[];
   readonly fixes: readonly ProposedFix[];
-  /** The builder's reason, when the finding was accepted in the plan. */
+  /** The builder's reason, if the plan accepts the finding. */
   readonly accepted?: string;
 }
 
@@ -25,20 +25,20 @@ export interface Related {
   readonly text: string;
 }
 
-/** Values for properties, not text: the room that knows the text makes the edits, and proves them by running again. */
+/** Values for properties, not text: the folder that knows the text makes the edits, and proves them by running again. */
 export interface ProposedFix {
   /** In a builder's words, with the value: "Use 6 AWG". */
   readonly title: string;
-  /** "repair": sound on its own, may be applied by "fix all". "suggestion": only ever by hand. */
+  /** "repair": sound on its own, "fix all" may apply it. "suggestion": only applied by hand. */
   readonly kind: "repair" | "suggestion";
   readonly changes: readonly Change[];
 }
 
 export type Change =
-  /** Sets the property, adding it where it is absent. */
+  /** Sets the property; adds it if it is absent. */
   | { readonly do: "set"; readonly record: number; readonly path: PropertyPath; readonly value: Settable }
   | { readonly do: "remove"; readonly record: number; readonly path: PropertyPath }
-  /** Keeps the value and its text, changes the property's name: a length that was meant in metres. */
+  /** Keeps the value and its text, changes the property's name: for a length that was meant in metres. */
   | { readonly do: "rename"; readonly record: number; readonly path: PropertyPath; readonly to: string };
 
 export type Settable = number | string | boolean | { readonly [key: string]: number | string | boolean };

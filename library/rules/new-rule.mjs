@@ -18,7 +18,7 @@ if (fault) {
 }
 
 const [folder, file] = id.split("/");
-// A single word says too little among all rules: there is a rating of buses, of panels, of disconnects.
+// A single word is ambiguous among all rules: there is a rating of buses, of panels, of disconnects.
 const nameParts = file.includes("-") ? file.split("-") : [folder, file];
 const name = nameParts.map((word, at) => (at === 0 ? word : word[0].toUpperCase() + word.slice(1))).join("");
 mkdirSync(`${here}${folder}`, { recursive: true });
@@ -115,7 +115,7 @@ circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50 });
 function register() {
   const path = `${here}registry.ts`;
   const before = readFileSync(path, "utf8");
-  // The rules' own file stands among them, where its path belongs.
+  // The import of the rules' own file is among them, where its path belongs.
   const lines = before.split("\n").filter((line) => importOf.test(line));
   const imports = [...lines, `import { ${name} } from "./${id}.ts";`].sort((one, other) =>
     pathIn(one) < pathIn(other) ? -1 : 1,

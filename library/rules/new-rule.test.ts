@@ -47,7 +47,7 @@ describe("new-rule.mjs", () => {
     const registry = text("registry.ts");
     expect(registry).toContain('import { colourCode } from "./conductor/colour-code.ts";\n');
     expect(registry).toMatch(/ampacity,\n {2}colourCode,\n {2}faultWithstand,/);
-    // The new rule is bundled with all others here, so its files hold together.
+    // The new rule is bundled with all others here, so this shows that its files fit together.
     expect(run("write-docs.mjs").status).toBe(0);
     expect(text("conductor/colour-code.md")).toContain(
       "# Conductor of the wrong colour\n\n`conductor/colour-code` · warning",

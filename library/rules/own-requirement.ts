@@ -1,9 +1,6 @@
 import type { Citation } from "../standards/citation.ts";
 
-/**
- * The source of a rule about the plan as a text, not about the wiring: no document asks for it. The note says what
- * it rests on.
- */
+/** The source of a rule about the plan as a text, not about the wiring: no document requires it. The note gives the reason. */
 export function ownRequirement(note: string): Citation {
   return {
     document: "Common practice, no source",

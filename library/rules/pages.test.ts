@@ -6,7 +6,7 @@ import { judge } from "../judge.ts";
 import { runExample } from "./page-tester.ts";
 import { rules } from "./registry.ts";
 
-/** The same on every page and in this order, so that a reader knows where to look. */
+/** The same on every page and in this order: a reader then knows where to look. */
 const headings = [
   "What it found",
   "Why it matters",
@@ -47,7 +47,7 @@ describe.each(rules.map((rule) => ({ rule, id: rule.id })))("the page of $id", (
   });
 
   it("has one sentence a line", () => {
-    // A line with two sentences has a full stop, a space and a capital letter in it. Lists, tables, code and the head may.
+    // A line with two sentences contains a full stop, a space and a capital letter. Lists, tables, code and the head may.
     const prose = withoutHead(page)
       .replaceAll(/^```[\s\S]*?^```/gm, "")
       .split("\n");
@@ -71,7 +71,7 @@ it("the heads of the pages, and the table of rules in the README, are up to date
   });
 });
 
-/** At least one plan, or the test that asks fails. */
+/** At least one plan, else the calling test fails. */
 function plansUnder(heading: string, page: string): string[] {
   const section = page.split(/^## /m).find((candidate) => candidate.startsWith(`${heading}\n`)) ?? "";
   const plans = [...section.matchAll(/^```ts\n([\s\S]*?)^```/gm)].map(([, code]) => code ?? "");

@@ -4,7 +4,7 @@ import { acceptableRules } from "../model/allowed-values.ts";
 import { ruleById, rules } from "./registry.ts";
 
 const here = new URL(".", import.meta.url);
-/** What rules share; a file there is no rule. */
+/** Folders of code that rules share; their files are not rules. */
 const shared = new Set(["wording", "fixes"]);
 const folders = readdirSync(here, { withFileTypes: true }).filter(
   (entry) => entry.isDirectory() && !shared.has(entry.name),

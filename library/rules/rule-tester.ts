@@ -7,10 +7,10 @@ import { type ExampleRun, runExample } from "./page-tester.ts";
 import type { Rule } from "./rule.ts";
 
 /**
- * Runs the table of cases of one rule through the whole engine, and proves every proposed fix by applying it and
- * judging again: after a repair the finding is gone and nothing new has come, from this rule or any other.
+ * Runs the table of cases of one rule through the whole engine, and proves every proposed fix by applying it and judging again:
+ * after a repair the finding is gone and there is no new one, from this rule or any other.
  *
- * A table is refused when it repeats a case, when a case asserts nothing, or when it shows only one side of the limit.
+ * A table is refused if it repeats a case, if a case asserts nothing, or if it shows only one side of the limit.
  */
 export function testRule(rule: Rule<unknown>, cases: readonly RuleCase[]): void {
   describe(rule.id, () => {
@@ -19,47 +19,47 @@ export function testRule(rule: Rule<unknown>, cases: readonly RuleCase[]): void 
   });
 }
 
-/** One row: a plan, and what this rule finds in it. */
+/** One row: a plan, and this rule's findings in it. */
 export interface RuleCase {
-  /** What is special about the plan, in a builder's words. */
+  /** The special point of the plan, in a builder's words. */
   readonly name: string;
-  /** The plan's circuits: each a change from {@link goodCircuit}; `undefined` takes a property away. */
+  /** The plan's circuits: each a change from {@link goodCircuit}; `undefined` removes a property. */
   readonly circuits?: readonly Input[];
   readonly build?: Input;
   /** The plan as code instead, in plain JavaScript without its import: `const house = battery({ … }); …`. */
   readonly plan?: string;
-  /** What stopped the plan, for rules about plans that could not run. */
+  /** The problems that stopped the plan, for rules about plans that could not run. */
   readonly problems?: readonly PlanProblem[];
-  /** "nothing", or the findings of this rule, in order. Findings of other rules are not looked at here. */
+  /** "nothing", or the findings of this rule, in order. Findings of other rules are ignored here. */
   readonly finds: "nothing" | readonly ExpectedFinding[];
 }
 
 interface ExpectedFinding {
-  /** The circuit's name; the only circuit's when left out. */
+  /** The circuit's name; if left out, the only circuit's. */
   readonly subject?: string;
-  /** The record it sits on, by its name (that of its variable, if it states none) or its number; any when left out. */
+  /** The record of the finding, by its name (that of its variable, if it states none) or its number; any if left out. */
   readonly record?: string | number;
-  /** The property it sits on, as it would be written: "gauge", "protect.ratingA", "" for the whole argument. */
+  /** The property of the finding, as a plan writes it: "gauge", "protect.ratingA", "" for the whole argument. */
   readonly on: string;
-  /** The rule's own severity when left out. */
+  /** The rule's own severity if left out. */
   readonly severity?: Severity;
-  /** The message, or how it starts. */
+  /** The message, or its beginning. */
   readonly message: string;
   /** Some or all of the values behind the message. */
   readonly values?: Readonly<Record<string, unknown>>;
-  /** What each fix is called, and what the circuit then holds; in order. */
+  /** The title of each fix, and the circuit's properties after it; in order. */
   readonly fixes: "no fix" | readonly ExpectedFix[];
-  /** The builder's reason, where the plan accepts the finding. */
+  /** The builder's reason, if the plan accepts the finding. */
   readonly accepted?: string;
 }
 
 interface ExpectedFix {
   readonly title: string;
-  /** A repair when left out. */
+  /** A repair if left out. */
   readonly kind?: ProposedFix["kind"];
   /**
-   * Properties after the fix, by path: `{ gauge: 6, "protect.ratingA": 60 }`; `undefined` for one that is gone. They are those
-   * of the record on which the finding sits, or of the one that is named: `{ "feed cable": { gauge: 2 } }`.
+   * Properties after the fix, by path: `{ gauge: 6, "protect.ratingA": 60 }`; `undefined` for one that is gone. They are those of
+   * the finding's record, or of the one that is named: `{ "feed cable": { gauge: 2 } }`.
    */
   readonly gives: Readonly<Record<string, unknown>>;
 }
@@ -76,7 +76,7 @@ export const goodCircuit: Input = {
   insulationC: 75,
 };
 
-/** What is wrong with a table as a table. Empty: nothing. */
+/** The faults of a table as a table. Empty if there are none. */
 export function faultsOfTable(rule: Rule<unknown>, cases: readonly RuleCase[]): string[] {
   const faults: string[] = [];
   // Each plan runs once, not once for every pair: a run makes a realm of its own.
@@ -95,7 +95,7 @@ export function faultsOfTable(rule: Rule<unknown>, cases: readonly RuleCase[]): 
   return faults;
 }
 
-/** What differs between what a case expects and what the engine does. Empty: nothing. */
+/** The differences between a case's expectations and the engine's results. Empty if there are none. */
 export function faultsOfCase(rule: Rule<unknown>, one: RuleCase): string[] {
   const { records, problems } = ranOf(one);
   const before = judge(records, problems).findings;
@@ -116,7 +116,7 @@ export function faultsOfCase(rule: Rule<unknown>, one: RuleCase): string[] {
   return faults;
 }
 
-/** What a case's plan leaves behind. */
+/** The records and problems of a case's plan. */
 function ranOf(one: RuleCase): ExampleRun {
   if (one.plan === undefined) return { records: recordsOf(one), problems: one.problems ?? [] };
   const { records, problems } = runExample(one.plan);
@@ -135,7 +135,7 @@ export function recordsOf({ build, circuits = [{}] }: Pick<RuleCase, "build" | "
   ];
 }
 
-/** The records as they are once every change of a fix is made. */
+/** The records after every change of a fix. */
 export function applyFix(records: readonly PlanRecord[], fix: ProposedFix): PlanRecord[] {
   const inputs = records.map(({ input }) => structuredClone(input)) as Record<string, unknown>[];
   for (const change of fix.changes) {
@@ -210,8 +210,8 @@ export interface Proof {
 }
 
 /**
- * What is wrong with a fix once it is applied and judged again. Empty: nothing. A suggestion may bring new findings,
- * for the builder decides; but the plan must still be one that can be judged.
+ * The faults of a fix that is applied and judged again. Empty if there are none. A suggestion may bring new findings, because the
+ * builder decides; but the plan must still be one that can be judged.
  */
 export function faultsOfFix(
   fix: ProposedFix,
@@ -248,7 +248,7 @@ function samePlace(one: Finding, other: Finding): boolean {
   return isDeepStrictEqual(one.at, other.at);
 }
 
-/** As the plan states it, else that of its variable. */
+/** The name in the plan, else that of its variable. */
 function nameOf(record: PlanRecord | undefined): string | undefined {
   const { name } = (record?.input ?? {}) as { readonly name?: unknown };
   return typeof name === "string" ? name : record?.fallbackName;

@@ -14,9 +14,9 @@ export interface Rule<Values> {
   readonly title: string;
   /** Titles of earlier versions: `loomwright explain` still finds the rule by them. */
   readonly formerTitles?: readonly string[];
-  /** The severity it usually has; {@link Found.severity} may differ where the values are worse. */
+  /** The usual severity; {@link Found.severity} may differ if the values are worse. */
   readonly severity: Severity;
-  /** One sentence: what goes wrong in the real thing. */
+  /** One sentence: the harm in the real installation. */
   readonly why: string;
   /** Never empty. */
   readonly sources: readonly [Citation, ...Citation[]];
@@ -25,23 +25,23 @@ export interface Rule<Values> {
   /** Whether a builder may accept it with a reason. Plans that cannot be read or run cannot be accepted. */
   readonly acceptable: boolean;
   check(plan: JudgedPlan): Found<Values>[];
-  /** About 100 characters: what is wrong, the value given, what is allowed; unit always, three significant figures. */
+  /** About 100 characters: the fault, the value given, the limit; unit always, three significant figures. */
   message(values: Values): string;
 }
 
-/** What a rule hands back; the engine adds the rule's id, and whether the builder accepted it. */
+/** A rule's result; the engine adds the rule's id, and whether the builder accepted it. */
 export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | "values"> {
   readonly severity?: Severity;
   readonly related?: readonly Related[];
   readonly fixes?: readonly ProposedFix[];
 }
 
-/** Results in: what every rule is given. A rule computes no physics. */
+/** The input of every rule: results. A rule computes no physics. */
 export interface JudgedPlan {
   readonly model: PlanModel;
-  /** Every run: lone circuits, circuits of the network, and its cables, each with the current that flows in it. */
+  /** Every run: lone circuits, circuits of the network, and its cables, each with its current. */
   readonly circuits: readonly JudgedRun[];
-  /** Undefined where the plan has no network, or where it could not be read. */
+  /** Undefined if the plan has no network, or if it could not be read. */
   readonly network: JudgedNetwork | undefined;
   readonly problems: readonly PlanProblem[];
 }
@@ -56,7 +56,7 @@ export interface JudgedNetwork {
   readonly result: NetworkResult;
 }
 
-/** Checks the shape of a rule at compile time and forgets its value type, so that rules can stand in one list. */
+/** Checks the shape of a rule at compile time and erases its value type, to allow all rules in one list. */
 export function defineRule<Values>(rule: Rule<Values>): Rule<unknown> {
   return rule as Rule<unknown>;
 }
@@ -73,7 +73,7 @@ export function perRun<Values>(
   return all;
 }
 
-/** For rules about the network: nothing where there is none. */
+/** For rules about the network: no findings if there is none. */
 export function inNetwork<Values>(
   { network }: JudgedPlan,
   check: (judged: JudgedNetwork) => Found<Values>[],

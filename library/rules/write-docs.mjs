@@ -1,5 +1,5 @@
-// Writes what is said twice: the head of every rule's page, and the table of rules in the README, from the rules themselves.
-// `node library/rules/write-docs.mjs` writes; with --check it changes nothing, names what is out of date and fails if anything is.
+// Writes all duplicated text from the rules: the head of every rule's page, and the table of rules in the README.
+// `node library/rules/write-docs.mjs` writes; with --check it changes nothing, names outdated files and fails if there are any.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -55,7 +55,7 @@ function headOf(rule) {
   ].join("\n");
 }
 
-/** Columns are padded as the formatter pads them, so that the two never undo each other's work. */
+/** Columns are padded as the formatter pads them: the two then never undo each other's work. */
 function tableOf(all) {
   const rows = [
     ["Rule", "Severity", "What it finds", "Fix"],
@@ -72,7 +72,7 @@ function tableOf(all) {
   return [head, line(widths.map((width) => "-".repeat(width))), ...body].join("\n");
 }
 
-/** Replaces what stands between `<!-- name:start -->` and `<!-- name:end -->`; all else is left as it is. */
+/** Replaces the text between `<!-- name:start -->` and `<!-- name:end -->`; all else is left as it is. */
 function replaceBetween(path, name, text) {
   const before = existsSync(path) ? readFileSync(path, "utf8") : "";
   const fence = new RegExp(`(<!-- ${name}:start[^>]*-->\n)[\\s\\S]*?(<!-- ${name}:end -->)`);

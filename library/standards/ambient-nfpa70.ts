@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** What stands behind the correction of an ampacity for the ambient. Its equation is in the analysis that uses it. */
+/** Source of the ampacity correction for ambient temperature. The equation is in the analysis that uses it. */
 export const ambientCorrection = {
   source: {
     document: "NFPA 70 (National Electrical Code)",
@@ -10,6 +10,6 @@ export const ambientCorrection = {
     confirmed: "memory",
     note: "At 50 °C it agrees with note 1 of 33 CFR 183.425 Table 5 to 0.01 for all but 200 °C insulation, where the note is milder.",
   } satisfies Citation,
-  /** The ambient for which the tables of ampacity are made. */
+  /** The ambient temperature for which the ampacity tables are made. */
   baseAmbientC: 30,
 } as const;

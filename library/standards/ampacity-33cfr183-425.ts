@@ -5,8 +5,8 @@ const edition = "42 FR 5944 (1977) as amended 48 FR 55736 (1983); unchanged in t
 
 /**
  * Allowable amperage of insulated stranded copper conductors, each on its own.
- * One row a size, one figure a column; printed 0, 00, 000 and 0000 are written 1/0 to 4/0.
- * All 105 cells were read in two copies of the regulation. 3 AWG keeps its row, though it is not commonly made.
+ * One row per size, one figure per column; printed 0, 00, 000 and 0000 are written 1/0 to 4/0.
+ * All 105 cells were read in two copies of the regulation. 3 AWG keeps its row, although it is not commonly made.
  */
 export const table5 = {
   source: {
@@ -38,7 +38,7 @@ export const table5 = {
   ],
 } as const;
 
-/** Note 1 to Table 5: what remains of a column's amperage inside an engine space. Read in one copy. */
+/** Note 1 to Table 5: factors on a column's amperage inside an engine space. Read in one copy. */
 export const note1EngineSpace = {
   source: {
     document,
@@ -54,7 +54,7 @@ export const note1EngineSpace = {
   factors: [0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1.0],
 } as const;
 
-/** Note 2 to Table 5: what remains when current-carrying conductors share a duct, bundle or cable. Read in one copy. */
+/** Note 2 to Table 5: factors if current-carrying conductors share a duct, bundle or cable. Read in one copy. */
 export const note2Bundling = {
   source: {
     document,

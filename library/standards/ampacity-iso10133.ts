@@ -12,7 +12,7 @@ export const tableA1 = {
     authority: "standard",
     confirmed: "memory",
   } satisfies Citation,
-  /** Temperature rating of the insulation, °C. The column printed 85 to 90 stands under 85. */
+  /** Temperature rating of the insulation, °C. The column printed 85 to 90 is listed as 85. */
   columnsC: [60, 70, 85, 105, 125, 200],
   rows: [
     { mm2: 0.75, amperes: [6, 10, 12, 16, 20, 25] },
@@ -33,7 +33,7 @@ export const tableA1 = {
   ],
 } as const;
 
-/** What remains in an engine space of 60 °C. Recalled, not seen. */
+/** Factors in an engine space of 60 °C. Recalled, not seen. */
 export const engineSpace60C = {
   source: {
     document,
@@ -44,11 +44,11 @@ export const engineSpace60C = {
     note: "Milder than the ambient equation of NFPA 70 310.15(B)(1) at 60 °C (0.50 for 70 °C insulation); near its values at 50 °C. Unconfirmed, so the smaller of the two is taken.",
   } satisfies Citation,
   ambientC: 60,
-  /** In the order of the columns of Table A.1; none for insulation of 60 °C, which may not go there. */
+  /** In the order of the columns of Table A.1; none for insulation of 60 °C, which is not allowed there. */
   factors: [null, 0.75, 0.82, 0.86, 0.89, 1.0],
 } as const;
 
-/** What remains when conductors are bundled. Recalled, not seen. */
+/** Factors for bundled conductors. Recalled, not seen. */
 export const bundling = {
   source: {
     document,

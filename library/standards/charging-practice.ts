@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** What chargers of all kinds hold at their output while they give their full current. */
+/** Output voltage of chargers of all kinds at their full current. */
 export const chargingVoltage = {
   source: {
     document: "Common practice, no source",
@@ -10,7 +10,7 @@ export const chargingVoltage = {
     note: "Within the absorption voltages recalled for every chemistry.",
   } satisfies Citation,
   for12V: 14.4,
-  /** Absorption voltage of a 12 V battery, least and greatest. */
+  /** Absorption voltage of a 12 V battery, minimum and maximum. */
   absorptionFor12V: {
     "flooded lead-acid": [14.4, 14.8],
     AGM: [14.2, 14.7],
@@ -19,7 +19,7 @@ export const chargingVoltage = {
   },
 } as const;
 
-/** What an alternator may give for hours. */
+/** Output that an alternator may deliver for hours. */
 export const alternatorShare = {
   source: {
     document: "FAA AC 43.13-1B (Acceptable Methods, Techniques, and Practices), chapter 11",

@@ -1,23 +1,23 @@
 /** How far a printed figure can be trusted. */
 export type Confirmed =
-  /** Seen in the document that is named. */
+  /** Seen in the named document. */
   | "read"
   /** Follows by arithmetic from a stated formula and stated inputs. */
   | "computed"
   /** Recalled, not seen: shown to the builder as an "unconfirmed figure". */
   | "memory";
 
-/** What kind of authority stands behind a figure. */
+/** The kind of authority for a figure. */
 type Authority =
   | "regulation"
   | "standard"
   | "maker's data"
   | "textbook"
   | "common practice"
-  /** A limit that the builder set; no document stands behind it. */
+  /** A limit that the builder set, without a document. */
   | "stated in the plan";
 
-/** Where a table, a formula or a limit comes from. Every limit that a builder sees carries one. */
+/** Source of a table, a formula or a limit. Every limit that a builder sees has one. */
 export interface Citation {
   /** The document's name, e.g. "33 CFR 183 (Boats and Associated Equipment), Subpart I". */
   readonly document: string;
@@ -26,6 +26,6 @@ export interface Citation {
   readonly edition?: string;
   readonly authority: Authority;
   readonly confirmed: Confirmed;
-  /** What a reader must know before relying on it. */
+  /** Caveats that a reader must know before relying on it. */
   readonly note?: string;
 }

@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** What colours of insulation mean on direct current. */
+/** Meaning of insulation colours for direct current. */
 export const conductorColours = {
   source: {
     document: "ISO 10133",
@@ -9,9 +9,9 @@ export const conductorColours = {
     confirmed: "memory",
     note: "Black negatives must be told apart from black conductors of mains wiring. Superseded by ISO 13297.",
   } satisfies Citation,
-  /** Or any other that is not reserved. */
+  /** Any other colour that is not reserved is allowed too. */
   positive: "red",
   negative: ["black", "yellow"],
-  /** For bonding, and for nothing else. */
+  /** For bonding only. */
   bonding: ["green", "green with yellow stripe"],
 } as const;

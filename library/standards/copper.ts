@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** Change of copper's resistance with temperature, about 20 °C. */
+/** Change of copper's resistance with temperature, relative to 20 °C. */
 export const temperatureCoefficient = {
   source: {
     document: "Annealed copper standard (IEC 60028, NBS Handbook 100)",
@@ -13,7 +13,7 @@ export const temperatureCoefficient = {
   referenceC: 20,
 } as const;
 
-/** At 20 °C. */
+/** Density at 20 °C. */
 export const copperDensity = {
   source: {
     document: "Annealed copper standard (IEC 60028, NBS Handbook 100)",
@@ -24,7 +24,7 @@ export const copperDensity = {
   kgPerDm3: 8.89,
 } as const;
 
-/** The lay of the strands makes each longer than the conductor: put on resistances that were given for solid wire. */
+/** The lay makes each strand longer than the conductor. The factor applies to resistances given for solid wire. */
 export const strandFactor = {
   source: {
     document: "NFPA 70 (National Electrical Code)",

@@ -1,6 +1,6 @@
 import type { Citation, Confirmed } from "./citation.ts";
 
-/** Ratings in which fuses and breakers are made, by family. Scopes were mostly read; lists of ratings are recalled. */
+/** Ratings of fuses and breakers that are made, by family. Scopes were mostly read; lists of ratings are recalled. */
 export const deviceFamilies = {
   "ISO 8820-3 Type F": {
     form: "blade, miniature",
@@ -125,7 +125,7 @@ export const deviceFamilies = {
       1, 2, 3, 6, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250,
       300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200,
     ],
-    // Rated for alternating current; DC voltage and DC breaking capacity are optional and stand on the fuse itself.
+    // Rated for alternating current; DC voltage and DC breaking capacity are optional and marked on the fuse itself.
     ratedVoltagesV: [],
     ratedVoltageConfirmed: "memory",
     breakingCapacityA: null,
@@ -138,7 +138,7 @@ export const deviceFamilies = {
     },
   },
   // Fixed wiring's standard ratings, the smaller ones added to them for fuses (1, 3, 6 and 10 A; 601 A left out), and
-  // the 5 and 7.5 A breakers of FAA AC 43.13-1B Table 11-3. A breaker's voltage and breaking capacity stand on it.
+  // the 5 and 7.5 A breakers of FAA AC 43.13-1B Table 11-3. A breaker's voltage and breaking capacity are marked on it.
   "circuit breaker": {
     form: "breaker",
     ratingsA: [
@@ -161,12 +161,12 @@ export const deviceFamilies = {
 
 export interface DeviceFamily {
   readonly form: string;
-  /** From the least to the greatest. */
+  /** In ascending order. */
   readonly ratingsA: readonly number[];
-  /** Voltages, DC, in which the family is made; empty where only the marking of the device tells. */
+  /** DC voltages in which the family is made; empty if only the marking of the device states them. */
   readonly ratedVoltagesV: readonly number[];
   readonly ratedVoltageConfirmed: Confirmed;
-  /** What the standard asks the device to interrupt; null where only the marking of the device tells. */
+  /** Interrupting rating that the standard requires; null if only the marking of the device states it. */
   readonly breakingCapacityA: number | null;
   readonly breakingCapacityConfirmed: Confirmed;
   readonly ratingsSource: Citation;

@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** Panel feeds, navigation lights, bilge pumps and blowers, and whatever else is vital or sensitive to a drop. */
+/** Panel feeds, navigation lights, bilge pumps and blowers, and other loads that are vital or sensitive to a drop. */
 export const criticalDropLimit = {
   source: {
     document: "ISO 10133 (Small craft, extra-low-voltage d.c. installations)",
@@ -23,7 +23,7 @@ export const ordinaryDropLimit = {
   percentOfNominal: 10,
 } as const;
 
-/** A limit that the circuit or its build states takes the place of both. */
+/** A limit that the circuit or its build states replaces both. */
 export const statedDropLimit: Citation = {
   document: "Limit stated in the plan",
   section: "",

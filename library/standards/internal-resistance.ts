@@ -1,8 +1,8 @@
 import type { Citation } from "./citation.ts";
 
 /**
- * Internal resistance of batteries as they are usually found: fully charged, 25 °C, direct current. Wide on purpose: the low end
- * is for the greatest fault current, the high end for the least one and for use. The maker's own figure is always better.
+ * Usual internal resistance of batteries: fully charged, 25 °C, direct current. The ranges are wide on purpose: the low end is
+ * for the maximum fault current, the high end for the minimum fault current and for use. The maker's figure is always better.
  */
 export const internalResistance = {
   source: {

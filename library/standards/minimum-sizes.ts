@@ -2,7 +2,7 @@ import type { Citation } from "./citation.ts";
 
 const subpartI = "33 CFR 183 (Boats and Associated Equipment), Subpart I (Electrical Systems)";
 
-/** Thinnest conductors allowed in AWG, whatever they carry. */
+/** Thinnest conductors allowed in AWG, regardless of their current. */
 export const minimumAwg = {
   single: {
     awg: 16,
@@ -28,7 +28,7 @@ export const minimumAwg = {
 
 const iso10133 = "ISO 10133 (Small craft, extra-low-voltage d.c. installations)";
 
-/** Thinnest conductors allowed in mm². The clause speaks of conductors of more than 200 mm. */
+/** Thinnest conductors allowed in mm². The clause covers conductors longer than 200 mm. */
 export const minimumMm2 = {
   single: {
     mm2: 1,

@@ -2,7 +2,7 @@ import type { Citation } from "./citation.ts";
 
 const subpartI = "33 CFR 183 (Boats and Associated Equipment), Subpart I (Electrical Systems)";
 
-/** How far above the conductor a protective device may be rated: here not at all. */
+/** The margin by which a protective device's rating may exceed the conductor's ampacity: here none. */
 export const ratingOverConductor = {
   source: {
     document: subpartI,
@@ -15,7 +15,7 @@ export const ratingOverConductor = {
   allowedBelow50VPercent: 150,
 } as const;
 
-/** A protective device carries its load: its rating lies between the load and what the conductor may carry. */
+/** A protective device carries its load: its rating lies between the load and the ampacity of the conductor. */
 export const ratingBetweenLoadAndConductor: Citation = {
   document: "IEC 60364-4-43 (Protection against overcurrent)",
   section: "433.1",
@@ -24,7 +24,7 @@ export const ratingBetweenLoadAndConductor: Citation = {
   note: "Design current at most the rated current of the device, and that at most the current-carrying capacity of the conductor.",
 };
 
-/** How far above a load that runs for hours its protective device should be rated. */
+/** Rating of a protective device relative to a load that runs for hours. */
 export const ratingOverContinuousLoad = {
   source: {
     document: "NFPA 70 (National Electrical Code)",
@@ -44,7 +44,7 @@ export const protectionRequired: Citation = {
   confirmed: "read",
 };
 
-/** The device is at the source of power of each circuit or conductor: two sources ask for two devices. */
+/** The device is at the source of power of each circuit or conductor: two sources require two devices. */
 export const protectionAtEachSource: Citation = {
   document: subpartI,
   section: "183.455(b)",
@@ -53,7 +53,7 @@ export const protectionAtEachSource: Citation = {
   note: "For conductors from a battery 183.460(a) asks the same within 72 in.",
 };
 
-/** What a device is made for is at least the circuit's nominal voltage. */
+/** A device's rated voltage is at least the circuit's nominal voltage. */
 export const deviceVoltage: Citation = {
   document: subpartI,
   section: "183.455(d)",
@@ -73,7 +73,7 @@ export const protectionOfMachine = {
   ofRatingPercent: 120,
 } as const;
 
-/** A device can interrupt the greatest current that a short right behind it draws. */
+/** A device can interrupt the maximum fault current of a short right behind it. */
 export const breakingCapacity: Citation = {
   document: "IEC 60364-4-43 (Protection against overcurrent)",
   section: "434.5.1",
@@ -82,7 +82,7 @@ export const breakingCapacity: Citation = {
   note: "It allows less where another device before it is able to, and lets no more energy through than both bear; that is not judged here. 33 CFR 183 asks for no figure.",
 };
 
-/** A device opens soon enough for the least current that a short behind it draws. */
+/** A device opens soon enough at the minimum fault current of a short behind it. */
 export const clearingTime = {
   source: {
     document: "IEC 60364-4-41 (Protection against electric shock)",
@@ -94,7 +94,7 @@ export const clearingTime = {
   maxS: 5,
 } as const;
 
-/** How far from its source of power a protective device may sit, along the conductor. */
+/** Maximum distance of a protective device from its source of power, along the conductor. */
 export const protectionDistances = {
   bare: {
     maxIn: 7,

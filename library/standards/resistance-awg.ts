@@ -4,7 +4,7 @@ import type { Citation } from "./citation.ts";
  * Resistance of solid annealed copper wire at 20 °C.
  * Computed: diameter 0.005 in × 92^((36 − n) / 39) of ASTM B258, resistivity 1/58 Ω·mm²/m of the annealed copper
  * standard (IEC 60028, NBS Handbook 100), rounded to four figures.
- * 4/0 to 6 AWG were compared with a table read elsewhere; 3 AWG keeps its row, though it is not commonly made.
+ * 4/0 to 6 AWG were compared with a table read elsewhere; 3 AWG keeps its row, although it is not commonly made.
  */
 export const resistanceOfAwg = {
   source: {

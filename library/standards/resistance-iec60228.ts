@@ -1,8 +1,8 @@
 import type { Citation } from "./citation.ts";
 
 /**
- * Greatest resistance of flexible (class 5) conductors of plain copper at 20 °C. Recalled, not seen.
- * A real conductor may be a few per cent better. 50 mm² (0.386) is below its class 2 value; that is no misprint.
+ * Maximum resistance of flexible (class 5) conductors of plain copper at 20 °C. Recalled, not seen.
+ * A real conductor may be a few per cent better. 50 mm² (0.386) is below its class 2 value; that is not a misprint.
  */
 export const resistanceOfClass5 = {
   source: {

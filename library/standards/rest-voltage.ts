@@ -1,11 +1,11 @@
 import type { Citation } from "./citation.ts";
 
 /*
- * Voltage of a battery at rest, by how far it is charged: 25 °C, hours after the last current in or out. Only the rows that
- * stand here are used; nothing is interpolated.
+ * Rest voltage of a battery by state of charge: 25 °C, hours after the last current in or out. Only the listed rows are used;
+ * values between them are not interpolated.
  */
 
-/** Of a 12 V battery. */
+/** Rest voltage of a 12 V battery. */
 export const floodedRestVoltage = {
   source: {
     document: "Magazine for recreational vehicles, answers on checking and maintaining batteries",
@@ -23,7 +23,7 @@ export const floodedRestVoltage = {
   ],
 } as const;
 
-/** Of a 12 V battery. Recalled, not seen. */
+/** Rest voltage of a 12 V battery. Recalled, not seen. */
 export const sealedRestVoltage = {
   source: {
     document: "Common practice, no source",
@@ -43,8 +43,8 @@ export const sealedRestVoltage = {
 } as const;
 
 /**
- * Of one cell. Three such lists were read; this is the one that has every row and, from 10 % to 80 %, the lowest voltages, so
- * that loads of constant power are not made out to draw too little.
+ * Rest voltage of one cell. Of three such lists that were read, this one has every row and, from 10 % to 80 %, the lowest
+ * voltages: the current of constant-power loads is then not underestimated.
  */
 export const lithiumIronPhosphateRestVoltage = {
   source: {
@@ -71,7 +71,7 @@ export const lithiumIronPhosphateRestVoltage = {
   ],
 } as const;
 
-/** How many cells a nominal voltage stands for. */
+/** Number of cells for a nominal voltage. */
 export const cellsInSeries = {
   /** LiFePO4: 12 V and 12.8 V both mean four cells of 3.2 V, and 48 V sixteen. */
   lithiumIronPhosphateFor12V: 4,

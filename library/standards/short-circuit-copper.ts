@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** Copper that a short heats so fast that all of the heat stays in it. */
+/** Adiabatic heating of copper: a short heats it so fast that all heat remains in it. */
 export const adiabaticCopper = {
   source: {
     document: "IEC 60949 (Thermally permissible short-circuit currents)",
@@ -12,13 +12,13 @@ export const adiabaticCopper = {
   } satisfies Citation,
   /** A·√s/mm² */
   bigK: 226,
-  /** °C; below 0 °C by as much, copper's resistance would vanish. */
+  /** °C; copper's resistance would vanish at this many degrees below 0 °C. */
   betaC: 234.5,
-  /** Longer than this, s, and the insulation takes heat away: the equation then asks for more than is needed. */
+  /** For longer times, s, the insulation takes heat away, and the equation requires more copper than necessary. */
   validUpToS: 5,
 } as const;
 
-/** How hot insulation may get for the seconds of a short, °C. */
+/** Maximum temperature of insulation for the seconds of a short, °C. */
 export const finalTemperatures = {
   source: {
     document: "IEC 60364-4-43 (Protection against overcurrent)",

@@ -3,8 +3,8 @@ import type { Citation, Confirmed } from "./citation.ts";
 const nfpa70 = "NFPA 70 (National Electrical Code)";
 
 /**
- * How much the open-circuit voltage of crystalline silicon rises where no maker's coefficient is at hand: by the lowest
- * expected ambient. Rows as printed, whole degrees. Only the row of 1.14 was seen.
+ * Rise of the open-circuit voltage of crystalline silicon, by the lowest expected ambient temperature, for use if no maker's
+ * coefficient is known. Rows as printed, whole degrees. Only the row of 1.14 was seen.
  */
 export const coldVoltageFactors = {
   source: {
@@ -41,7 +41,7 @@ export const coldVoltageFactors = {
   ] as readonly { fromC: number; toC: number; factor: number; confirmed: Confirmed }[],
 } as const;
 
-/** A maker's coefficient for the open-circuit voltage takes the place of the table. Voc(T) = Voc(25 °C) · (1 + β (T − 25)). */
+/** A maker's coefficient for the open-circuit voltage replaces the table. Voc(T) = Voc(25 °C) · (1 + β (T − 25)). */
 export const coldVoltageByCoefficient: Citation = {
   document: nfpa70,
   section: "690.7(A)",
@@ -54,7 +54,7 @@ export const coldVoltageByCoefficient: Citation = {
 /** The temperature of standard test conditions, at which panels are rated, °C. */
 export const standardTestC = 25;
 
-/** What the current of panels is multiplied by before a conductor or a fuse is chosen for it. */
+/** Factors on the current of panels, applied before a conductor or a fuse is chosen for it. */
 export const solarCurrentFactors = {
   /** More sun than at standard test conditions. */
   irradiance: 1.25,
@@ -66,7 +66,7 @@ export const solarCurrentFactors = {
     confirmed: "read",
     note: "The factor was read in training notes on the 2023 edition and in a list of practitioners.",
   } satisfies Citation,
-  /** Hours on end: conductors and fuses are sized for 125 % of the greatest current. */
+  /** Operation for hours: conductors and fuses are sized for 125 % of the maximum current. */
   continuous: 1.25,
   continuousSource: {
     document: nfpa70,
@@ -78,7 +78,7 @@ export const solarCurrentFactors = {
   } satisfies Citation,
 } as const;
 
-/** Strings side by side: one that has a fault is fed backwards by the others. */
+/** Parallel strings: the others feed a faulted string backwards. */
 export const stringProtectionRequired: Citation = {
   document: nfpa70,
   section: "690.9",

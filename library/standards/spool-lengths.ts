@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** Lengths in which conductors are usually sold where a builder states none: metric ones in m, AWG ones in ft. */
+/** Usual lengths of spools, for builds that state none: metric sizes in m, AWG sizes in ft. */
 export const usualSpoolLengths = {
   source: {
     document: "Common practice, no source",

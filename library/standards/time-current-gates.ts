@@ -1,7 +1,7 @@
 import type { FuseFamily } from "../plan/sizes.ts";
 import type { Citation } from "./citation.ts";
 
-/** How long fuses of a family may take to open, at 23 °C. All of it recalled, none of it seen: unconfirmed. */
+/** Permitted opening times of fuses by family, at 23 °C. All figures are recalled, none seen: unconfirmed. */
 export const timeCurrentGates = [
   {
     families: ["ISO 8820-3 Type C", "ISO 8820-3 Type F"],
@@ -72,13 +72,13 @@ export interface TimeCurrentGates {
   /** Above the first and up to the second, A. */
   readonly ratingsA: readonly [number, number];
   readonly source: Citation;
-  /** From the least multiple to the greatest. */
+  /** In ascending order of current. */
   readonly gates: readonly Gate[];
 }
 
 interface Gate {
   readonly percentOfRating: number;
-  /** It must not open sooner, s; null: nothing is said. */
+  /** It must not open sooner, s; null: no minimum is stated. */
   readonly minS: number | null;
   /** It must have opened by then, s; null: it need not open at all. */
   readonly maxS: number | null;

@@ -1,8 +1,8 @@
 import type { Citation } from "./citation.ts";
 
 /**
- * Up to which current batteries are usually charged where their maker says nothing, in parts of the capacity: 0.2 of 100 Ah
- * are 20 A. The upper ends of the usual ranges. Rules of thumb, recalled; no limit of any document.
+ * Usual maximum charge current of batteries, for use if their maker states none, as a fraction of the capacity: 0.2 of 100 Ah
+ * is 20 A. Upper ends of the usual ranges. Rules of thumb, recalled; not a limit of any document.
  */
 export const usualChargeRates = {
   source: {

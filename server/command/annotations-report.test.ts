@@ -121,8 +121,8 @@ describe("names that would give orders", () => {
 });
 
 /**
- * Reads a line as the service's own runner does: `::` at its beginning, the word, properties up to the next `::`, each
- * divided at its first equals sign; and then the escapes of each.
+ * Parses a line as the service's own runner does: `::` at its beginning, the command, properties up to the next `::`, each split
+ * at its first equals sign; then the escapes of each are resolved.
  */
 function readCommand(row: string) {
   const [, kind = "", given = "", message = ""] = /^::([a-z]+)(?: (.*?))?::(.*)$/s.exec(row) ?? [];

@@ -7,10 +7,10 @@ import type { ReportedFinding } from "./reported-plan.ts";
 import { printable } from "./terminal.ts";
 
 /**
- * Findings as the workflow commands that a continuous integration service shows beside the lines of a change:
- * `::error file=plan.ts,line=3,col=56,endColumn=58,title=winch: conductor/ampacity::…`. Worst first, because such a service
- * shows only the first ten or so of each kind; then a line with all counts, for the log. Hints are left out. What is accepted
- * is a notice with its reason.
+ * Findings as the workflow commands that a continuous integration service shows beside the lines of a change: `::error
+ * file=plan.ts,line=3,col=56,endColumn=58,title=winch: conductor/ampacity::…`. Worst first, because such a service shows only the
+ * first ten or so of each kind; then a line with all counts, for the log. Hints are left out. An accepted finding is a notice
+ * with its reason.
  */
 export function annotationsReport({ plans, passedBy }: Pick<CheckedPlans, "plans" | "passedBy">): string {
   const findings = plans.flatMap((plan) => plan.findings);
@@ -36,7 +36,7 @@ function notJudged({ file, why }: PassedFile): string {
   return `::error file=${escapedProperty(file)},title=${title}::${escapedMessage(printable(`${file} ${why}`))}`;
 }
 
-/** One notice for all of them: a service shows only so many. */
+/** One notice for all of them: a service shows only a limited number. */
 function knownOnes(passedBy: readonly PassedFile[]): string[] {
   return passedInLines(passedBy.filter((file) => !mayHideHazard(file))).map(
     ({ title, lines }) => `::notice title=${escapedProperty(title)}::${escapedMessage(lines.join("\n"))}`,
@@ -56,18 +56,18 @@ function command(finding: ReportedFinding): string {
   return `::${kind} ${written.join(",")}::${escapedMessage(lines.map(printable).join("\n"))}`;
 }
 
-/** Columns only where it all stands on one line: over several they are refused. */
+/** Includes columns only for a range within one line: the service refuses them for several lines. */
 function placeOf({ file, line, column, endLine, endColumn }: ReportedFinding) {
   const columns = line === endLine ? { col: column, endColumn } : {};
   return { file, line, endLine, ...columns };
 }
 
-/** As the service reads it: a percent sign begins an escape, and a line break would begin another command. */
+/** Escaped for the service: a percent sign begins an escape, and a line break would begin another command. */
 function escapedMessage(text: string): string {
   return text.replaceAll("%", "%25").replaceAll("\r", "%0D").replaceAll("\n", "%0A");
 }
 
-/** In a property's value a comma would begin another one, and a colon end them all. */
+/** In a property's value a comma would begin another property, and a colon would end them all. */
 function escapedProperty(value: string | number): string {
   return escapedMessage(String(value)).replaceAll(":", "%3A").replaceAll(",", "%2C");
 }

@@ -1,6 +1,6 @@
 import type { Judgement } from "../../library/judge.ts";
 
-/** Which scenario of a plan a name means: its index, or why there is none. No name is no scenario in particular. */
+/** The index of the scenario that a name refers to, or the reason why there is none. No name means no particular scenario. */
 export function askedScenario(
   { network, model }: Judgement,
   name: string | undefined,

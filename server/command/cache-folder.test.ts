@@ -7,7 +7,7 @@ const home = "/home/builder";
 test.each([
   ["linux", {}, home, "/home/builder/.cache/loomwright"],
   ["linux", { XDG_CACHE_HOME: "/var/own" }, home, "/var/own/loomwright"],
-  // XDG Base Directory Specification 0.8, "Basics": a relative path is invalid and to be ignored.
+  // XDG Base Directory Specification 0.8, "Basics": a relative path is invalid and must be ignored.
   ["linux", { XDG_CACHE_HOME: "own" }, home, "/home/builder/.cache/loomwright"],
   ["linux", { XDG_CACHE_HOME: "" }, home, "/home/builder/.cache/loomwright"],
   ["linux", {}, "", undefined],

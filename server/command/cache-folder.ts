@@ -4,14 +4,14 @@ import { isAbsolute, join, resolve } from "node:path";
 import { version } from "../../library/package.json";
 import type { KeptResults } from "./check-cache.ts";
 
-/** Whose folder it is, and on which system. */
+/** The owner of the folder, and the system. */
 interface User {
   readonly env: NodeJS.ProcessEnv;
   readonly platform: NodeJS.Platform;
   readonly home: string;
 }
 
-/** The results of this user's earlier runs; undefined where the user has no folder for them. */
+/** The results of this user's earlier runs; undefined if the user has no folder for them. */
 export function usersResults(user: User): KeptResults | undefined {
   const folder = cacheFolder(user);
   if (folder === undefined) return undefined;
@@ -24,13 +24,13 @@ export function usersResults(user: User): KeptResults | undefined {
 }
 
 /**
- * Where results of earlier runs are kept: for each user, in the system's own cache folder, or where LOOMWRIGHT_CACHE says.
- * Undefined where the user has no folder.
+ * The folder that keeps results of earlier runs: the user's own in the system's cache folder, or the one that LOOMWRIGHT_CACHE
+ * states. Undefined if the user has no folder.
  */
 export function cacheFolder({ env, platform, home }: User): string | undefined {
   if (env.LOOMWRIGHT_CACHE) return resolve(env.LOOMWRIGHT_CACHE);
   if (platform === "win32") return env.LOCALAPPDATA ? join(env.LOCALAPPDATA, "loomwright") : undefined;
-  // The XDG Base Directory Specification 0.8: a path that is not absolute is to be ignored.
+  // The XDG Base Directory Specification 0.8: a path that is not absolute must be ignored.
   const stated = env.XDG_CACHE_HOME && isAbsolute(env.XDG_CACHE_HOME) ? env.XDG_CACHE_HOME : undefined;
   const usual = platform === "darwin" ? "Library/Caches" : ".cache";
   const caches = stated ?? (isAbsolute(home) ? join(home, usual) : undefined);
@@ -38,9 +38,8 @@ export function cacheFolder({ env, platform, home }: User): string | undefined {
 }
 
 /**
- * Everything of Loomwright and of the machine that a result may depend on, as a digest: the version, our own bundles with all
- * rules, tables and limits in them, the parser, the sandbox, and the Node that runs them. Undefined where the bundles are not
- * there.
+ * A digest of everything in Loomwright and the machine that a result may depend on: the version, our own bundles with all rules,
+ * tables and limits, the parser, the sandbox, and the Node version that runs them. Undefined if the bundles are missing.
  */
 function toolDigest(): string | undefined {
   const hash = createHash("sha256");

@@ -22,7 +22,7 @@ function keptBy(tool: string | undefined): KeptResults {
   return { folder: join(project.around, "kept"), tool: () => tool };
 }
 
-/** Runs `check`, and tells whether a result was taken from an earlier run: those are given another circuit's name before. */
+/** Runs `check`, and reports whether a result came from an earlier run: kept results get another circuit's name beforehand. */
 async function check(words: readonly string[] = [], options: { cwd?: string; kept?: KeptResults } = {}) {
   const forged = forge();
   const ran = await project.run(["check", ...words], { kept, ...options });
@@ -238,7 +238,7 @@ describe("an entry that is not in order", () => {
       const cache = resultCache(join(kept.folder, "check"));
       for (const key of names(join(kept.folder, "check"))) cache.write(key, spoil[how]!(cache.read(key)!));
       expect(await project.run(["check"], { kept })).toMatchObject({ out, err: "" });
-      // And kept anew.
+      // It is kept again.
       expect((await check()).isKept).toBe(true);
     },
   );

@@ -8,30 +8,30 @@ import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
 import { type JsonPlan, planSchema } from "./json-report.ts";
 import { type ResultCache, resultCache } from "./result-cache.ts";
 
-/** Where results of earlier runs are, and what of Loomwright they depend on. */
+/** The folder with results of earlier runs, and the parts of Loomwright that they depend on. */
 export interface KeptResults {
   readonly folder: string;
-  /** Everything of Loomwright and of the machine that a result may depend on; undefined where that cannot be told. */
+  /** Everything in Loomwright and the machine that a result may depend on; undefined if that is unknown. */
   readonly tool: () => string | undefined;
 }
 
 /**
- * What earlier runs of `check` found out in one project folder. A result is kept under a digest of all that it follows from,
- * so that nothing is ever stale; it lies in the user's own cache folder and never in the folder that is checked, because a
- * stranger's repository must not be able to bring results along.
+ * Results of earlier runs of `check` in one project folder. A result is kept under a digest of everything it follows from, so it
+ * is never stale. The cache is in the user's own cache folder and never in the checked folder, because a stranger's repository
+ * must not be able to bring results along.
  */
 export class CheckCache {
   readonly #entries: ResultCache;
   readonly #tool: string;
   readonly #importsKey: string;
   readonly #fresh: boolean;
-  /** By the digest of a text: what it imports. */
+  /** The imports of a text, by its digest. */
   readonly #imports: ReadonlyMap<string, FileImports>;
-  /** Of the texts that this run has asked for. */
+  /** For the texts that this run has asked for. */
   readonly #asked = new Map<string, FileImports>();
   readonly #digests = new WeakMap<SourceText, string>();
 
-  /** `fresh`: what earlier runs kept is not read; what this one finds out is kept. */
+  /** `fresh`: results of earlier runs are not read; those of this run are kept. */
   static in(kept: KeptResults | undefined, folder: string, fresh: boolean): CheckCache | undefined {
     if (!kept || isInside(kept.folder, folder)) return undefined;
     const tool = kept.tool();
@@ -46,7 +46,7 @@ export class CheckCache {
     this.#imports = of.fresh ? new Map() : this.#readImports();
   }
 
-  /** What a text imports, if an earlier run has read it. */
+  /** The imports of a text, if an earlier run has read it. */
   importsOf(source: SourceText): FileImports | undefined {
     const key = this.#digestOf(source);
     const known = this.#asked.get(key) ?? this.#imports.get(key);
@@ -59,8 +59,8 @@ export class CheckCache {
   }
 
   /**
-   * The digest of all that the result of a plan follows from. The plan's own address is part of it: a plan can see that
-   * itself, in the stack of an error.
+   * The digest of everything that the result of a plan follows from. It includes the plan's own address: a plan can see that in
+   * the stack of an error.
    */
   keyOf(root: Uri, workspace: Workspace, importsOf: (source: SourceText) => FileImports): string {
     const inputs = planInputs(root, workspace, importsOf);
@@ -91,7 +91,7 @@ export class CheckCache {
     return new Map(parsed(this.#entries.read(this.#importsKey), importsSchema) ?? []);
   }
 
-  /** How a text is read depends on the ending of its name too. */
+  /** The extension of the file name is included: parsing depends on it. */
   #digestOf(source: SourceText): string {
     let known = this.#digests.get(source);
     if (known === undefined) {
@@ -116,7 +116,7 @@ const importsSchema = z.array(
   ]),
 );
 
-/** Undefined where the text is not what it should be. */
+/** Undefined if the text does not match the schema. */
 function parsed<Value>(text: string | undefined, schema: z.ZodType<Value>): Value | undefined {
   if (text === undefined) return undefined;
   try {
@@ -126,12 +126,12 @@ function parsed<Value>(text: string | undefined, schema: z.ZodType<Value>): Valu
   }
 }
 
-/** Of several texts, so that no two lists of them look alike. */
+/** Digests the texts as a list: different lists never look alike. */
 function digest(...texts: readonly string[]): string {
   return createHash("sha256").update(JSON.stringify(texts)).digest("hex");
 }
 
-/** Whether a folder lies in another one, or in the git repository around that. */
+/** Whether a folder is inside another one, or inside the git repository around that. */
 function isInside(inner: string, folder: string): boolean {
   return [folder, repositoryAround(folder)].some((outer) => {
     const way = relative(realOf(outer), realOf(inner));
@@ -146,7 +146,7 @@ function repositoryAround(folder: string): string {
   }
 }
 
-/** Where a path leads to, as far as it is there. */
+/** The real path, resolved as far as it exists. */
 function realOf(path: string): string {
   try {
     return realpathSync.native(path);

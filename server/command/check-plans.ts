@@ -11,8 +11,8 @@ import type { Reported } from "./reported-plan.ts";
 import { type AskedShard, type Shard, shardOf, shareOf } from "./shard.ts";
 
 /**
- * Checks the plans that names stand for, or a share of them, in their order. What an earlier run found out about the very same
- * texts is taken from there; then neither the parser nor the sandbox is even loaded. The answer is the same either way.
+ * Checks the plans that the names refer to, or a share of them, in their order. Results of an earlier run for exactly the same
+ * texts are reused; then neither the parser nor the sandbox is even loaded. The answer is the same either way.
  */
 export async function checkPlans(asked: AskedPlans): Promise<CheckedPlans> {
   const { cwd, shard } = asked;
@@ -35,14 +35,14 @@ export async function checkPlans(asked: AskedPlans): Promise<CheckedPlans> {
 }
 
 export interface AskedPlans {
-  /** Files and folders, as typed; none: the folder itself. */
+  /** Files and folders, as typed; if empty, the current folder. */
   readonly names: readonly string[];
-  /** Where the command runs; files are named relative to it. */
+  /** The folder where the command runs; files are named relative to it. */
   readonly cwd: string;
   readonly shard?: AskedShard | undefined;
-  /** Left out: nothing is taken from earlier runs, and nothing kept for later ones. */
+  /** If left out, earlier runs are not used and results are not kept. */
   readonly kept?: KeptResults | undefined;
-  /** Everything is worked out anew, and kept. */
+  /** Computes everything anew, and keeps it. */
   readonly fresh: boolean;
   progress(place: number, of: number): void;
 }
@@ -55,14 +55,14 @@ export interface CheckedPlans {
   readonly shard?: Shard;
 }
 
-/** First without the parser; with it where a text is met whose imports no earlier run has read. */
+/** Tries without the parser; loads it if a text is met whose imports no earlier run has read. */
 async function groupsOf(asked: AskedPlans): Promise<readonly NamedPlans<CheckedFolder>[]> {
   const { kept, fresh } = asked;
   const known = kept && !fresh ? groupsWith(undefined, asked) : undefined;
   return known ?? groupsWith(await loadTools(), asked) ?? [];
 }
 
-/** Undefined where more would have to be known. */
+/** Undefined if an answer needs the parser. */
 function groupsWith(
   tools: Tools | undefined,
   { names, cwd, kept, fresh }: AskedPlans,
@@ -76,13 +76,13 @@ function groupsWith(
     });
     return folders.some(({ missed }) => missed) ? undefined : groups;
   } catch (error) {
-    // A text that is not known yet may be the very plan that was not found.
+    // A text that is still unread may be the very plan that was not found.
     if (folders.some(({ missed }) => missed)) return undefined;
     throw error;
   }
 }
 
-/** Takes a plan whose files are named relative to its own folder, and gives them the names they have from where the command runs. */
+/** Renames the files of a plan: they are relative to its own folder, and become relative to the folder where the command runs. */
 function seenFrom(
   cwd: string,
   { plan, root, workspace }: { readonly plan: JsonPlan; readonly root: Uri; readonly workspace: Workspace },
@@ -106,12 +106,12 @@ function seenFrom(
   });
 }
 
-/** With forward slashes on every system, so that reports compare. */
+/** With forward slashes on every system, to keep reports comparable. */
 function named(cwd: string, path: string): string {
   return relative(cwd, path).split(sep).join("/");
 }
 
-/** Gives each property `file` another value, however deep it stands. */
+/** Replaces the value of each property `file`, at any depth. */
 function rename(value: unknown, nameOf: (file: string) => string): void {
   if (typeof value !== "object" || value === null) return;
   if (Array.isArray(value)) {

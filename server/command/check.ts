@@ -5,7 +5,7 @@ import type { ExitCode, Host } from "./run.ts";
 import { type AskedShard, askedShard } from "./shard.ts";
 import { oneOfWords, wholeNumber } from "./usage.ts";
 
-/** `loomwright check`: every plan that the names stand for, checked and reported. */
+/** `loomwright check`: checks and reports every plan that the names refer to. */
 export const check: Command = {
   name: "check",
   usage: [{ words: "[files or folders]", does: "check plans; without names, those below this folder" }],

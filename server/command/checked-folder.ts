@@ -11,20 +11,20 @@ import type { CheckCache } from "./check-cache.ts";
 import { type JsonPlan, planInJson, planSchema } from "./json-report.ts";
 import { reportPlan } from "./reported-plan.ts";
 
-/** The plans of one project folder: which there are, and what `check` says of each; from an earlier run where that is the same. */
+/** The plans of one project folder, and the result of `check` for each: from an earlier run if that gives the same result. */
 export class CheckedFolder {
   /**
-   * The files as they were when they were first asked for. What a result is kept under is then what was checked, whatever
-   * happens to the files meanwhile; and the disk is not asked twice.
+   * The files as they were when first read. A result is therefore kept under the texts that were really checked, even if the
+   * files change meanwhile; and each file is read from disk once.
    */
   readonly workspace: Workspace;
-  /** A question could not be answered, because the parser is not there and no earlier run has read some text. */
+  /** A question has no answer yet, because the parser is not loaded and no earlier run has read some text. */
   missed = false;
   readonly #cache: CheckCache | undefined;
   readonly #planRoots: PlanRoots;
   #work: Work | undefined;
 
-  /** `tools` are loaded later where they are needed only then. */
+  /** If `tools` is undefined, they are loaded when first needed. */
   constructor(disk: Workspace, cache: CheckCache | undefined, tools: Tools | undefined) {
     this.workspace = readOnce(disk);
     this.#cache = cache;
@@ -48,7 +48,7 @@ export class CheckedFolder {
     return this.#planRoots.whyNot(file);
   }
 
-  /** Files are named relative to the folder of the plan's root, wherever the command runs. */
+  /** Files are named relative to the folder of the plan's root, independent of where the command runs. */
   async check(root: Uri): Promise<JsonPlan> {
     const key = await this.#keyOf(root);
     const kept = key === undefined ? undefined : this.#cache?.read(key);
@@ -60,9 +60,9 @@ export class CheckedFolder {
     const outcome = await checker.check(root);
     if (isUnread(outcome)) work.stoppedByChance = true;
     const found = planInJson(await reportPlan(outcome, from, dirname(fileURLToPath(root))));
-    // Of all plans of a folder, only the report is kept until the end.
+    // Keeps only the report of each plan until the end.
     checker.forget(root);
-    // By way of text, as one that was kept has gone: so that nothing can tell the two apart.
+    // Goes through JSON text, as a kept result does: the two are then indistinguishable.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;
     if (key !== undefined && !work.stoppedByChance) this.#cache?.write(key, plan);
@@ -125,7 +125,7 @@ function readOnce(workspace: Workspace): Workspace {
   };
 }
 
-/** What is only loaded where something has to be worked out: TypeScript alone takes longer than all the rest. */
+/** Loaded only if something has to be computed: TypeScript alone takes longer than all the rest. */
 export interface Tools {
   readonly createChecker: typeof createChecker;
   readonly createSandbox: typeof createSandbox;
@@ -142,8 +142,8 @@ export async function loadTools(): Promise<Tools> {
 interface Work {
   readonly checker: Checker;
   /**
-   * A run, or the reading of a text, was stopped by a limit: which one it meets first, and how far it has come by then, may be otherwise on another
-   * machine, or on this one at another time.
+   * A limit stopped a run or the parsing of a text. The limit met first, and the progress by then, may differ on another machine,
+   * or on this one at another time.
    */
   stoppedByChance: boolean;
 }
@@ -156,7 +156,7 @@ function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools): 
   return work;
 }
 
-/** Another time, or on another machine, the same text may be read in time. */
+/** The same text may be parsed in time at another time or on another machine. */
 function isUnread(outcome: CheckOutcome): boolean {
   return (
     outcome.state === "checked" &&

@@ -11,8 +11,8 @@ import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 
 /**
- * For commands that make something of each plan: checks every plan that the names stand for, one after the other, and hands over
- * those that ran to their end. Of the others it is said why nothing can be made of them. Answers with the worst of all codes.
+ * For commands that make something from each plan: checks every plan that the names refer to, one after the other, and passes on
+ * those that ran to their end. For the others, it reports why nothing can be made of them. Returns the worst exit code.
  */
 export async function eachCheckedPlan(
   names: readonly string[],
@@ -47,18 +47,18 @@ export async function eachCheckedPlan(
 }
 
 export interface OpenedPlan {
-  /** It ran to its end; it may still have findings, and a network that could not be read. */
+  /** It ran to its end; it may still have findings, or a network that could not be read. */
   readonly plan: CheckedPlan;
-  /** Its root relative to where the command runs, with forward slashes, not yet printable. */
+  /** Path of its root relative to where the command runs, with forward slashes, not yet made printable. */
   readonly file: string;
   readonly workspace: Workspace;
   readonly checker: Checker;
-  /** It is the place-th, from 1, of so many that the names stand for. */
+  /** Its position, from 1, among the `of` plans that the names refer to. */
   readonly place: number;
   readonly of: number;
 }
 
-/** Relative to a folder, with forward slashes on every system. */
+/** Path relative to a folder, with forward slashes on every system. */
 export function shownFile(uri: Uri, cwd: string): string {
   return relative(cwd, fileURLToPath(uri)).split(sep).join("/");
 }

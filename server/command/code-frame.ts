@@ -1,7 +1,7 @@
 import type { Lines } from "./reported-plan.ts";
 import { type Paint, printable } from "./terminal.ts";
 
-/** Lines of the plan around a value, with the value underlined. `lineText` gives a line by its number. */
+/** Lines of the plan around a value, with the value underlined. `lineText` returns a line by its number. */
 export function codeFrame(at: Lines, lineText: (line: number) => string | undefined, paint: Paint): string {
   const first = Math.max(1, at.line - 1);
   const last = at.line + 1;
@@ -18,7 +18,7 @@ export function codeFrame(at: Lines, lineText: (line: number) => string | undefi
   return rows.join("\n");
 }
 
-/** Carets below the value; to the end of the line where the value goes on. Measured on the text as it is printed. */
+/** Carets below the value, up to the end of the line if the value continues. Measured on the text as printed. */
 function underline(text: string, { line, column, endLine, endColumn }: Lines, paint: Paint): string {
   const before = printable(text.slice(0, column - 1));
   const value = printable(text.slice(column - 1, endLine === line ? endColumn - 1 : undefined));

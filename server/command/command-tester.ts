@@ -5,9 +5,9 @@ import type { KeptResults } from "./check-cache.ts";
 import { type ExitCode, run } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
-/** A project folder of its own, to run commands in. */
+/** A temporary project folder to run commands in. */
 export class CommandTester {
-  /** Beside the project, for what is to lie outside of it. */
+  /** The folder around the project, for files that must be outside it. */
   readonly around = mkdtempSync(join(tmpdir(), "loomwright-command-"));
   readonly folder = join(this.around, "project");
 
@@ -41,7 +41,7 @@ export class CommandTester {
 export interface RunOptions {
   readonly cwd?: string;
   readonly kept?: KeptResults | undefined;
-  /** Left out: neither colour nor progress. */
+  /** If left out: neither colour nor progress. */
   readonly terminal?: Terminal;
 }
 
@@ -51,7 +51,7 @@ interface Ran {
   readonly err: string;
 }
 
-/** One command, in any folder. */
+/** Runs one command, in any folder. */
 async function runCommand(
   words: readonly string[],
   { cwd, kept, terminal = { colour: false, progress: false } }: RunOptions & { readonly cwd: string },
@@ -74,13 +74,13 @@ async function runCommand(
 
 const head = 'import { build, circuit } from "loomwright";\nbuild({ insulationC: 105 });\n';
 
-/** Plans by what is found in them. */
+/** Plans, named after the findings in them. */
 export const samplePlans = {
   head,
   clean: `${head}circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n`,
-  /** An error, which can be repaired. */
+  /** An error with a repair. */
   thin: `${head}circuit({ name: "winch", load: 48, continuous: false, oneWayFt: 10, gauge: 12, protect: 45 });\n`,
-  /** A warning, which can be repaired. */
+  /** A warning with a repair. */
   droopy: `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5 });\n`,
   accepted: `${head}circuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5, accept: { "conductor/voltage-drop": "only a marker" } });\n`,
   /** A hint. */

@@ -1,12 +1,12 @@
 import type { GivenOptions, OptionName } from "./options.ts";
 import type { ExitCode, Host } from "./run.ts";
 
-/** One command of `loomwright`. Its file says what it is called, what it takes, and does it. */
+/** One command of `loomwright`. Its file holds its name, its options and its action. */
 export interface Command {
   readonly name: string;
-  /** For the help: what to write behind the name, and what it then does. */
+  /** For the help: the words to write after the name, and their effect. */
   readonly usage: readonly { readonly words: string; readonly does: string }[];
   readonly takes: readonly OptionName[];
-  /** Where wrong words are an error that is not found out before, it throws a {@link import("./usage.ts").UsageError}. */
+  /** Throws a {@link import("./usage.ts").UsageError} for wrong words that were not detected earlier. */
   run(names: readonly string[], given: GivenOptions, outside: Host): Promise<ExitCode>;
 }

@@ -17,13 +17,13 @@ import { type PassedFile, passedFiles, passedInLines } from "./passed-files.ts";
 
 export interface ComparedFolders {
   readonly plans: readonly ComparedPlan[];
-  /** What was not looked at, in sentences. */
+  /** Files and folders that were not compared, in sentences. */
   readonly notes: readonly string[];
-  /** A file of the newer state that may hide a hazard was not looked at, and that is new. */
+  /** In the newer state only, a file that may hide a hazard was not checked. */
   readonly lostSight: boolean;
 }
 
-/** Every plan of two states of a folder, each with what changed. `told` is called before each plan is looked at. */
+/** Every plan of two states of a folder, each with its changes. Calls `told` before each plan. */
 export async function compareFolders(
   before: FolderState,
   after: FolderState,
@@ -103,7 +103,7 @@ function isIn(files: readonly PassedFile[], { file, reason }: PassedFile): boole
   return files.some((one) => one.file === file && one.reason === reason);
 }
 
-/** A folder on the disk that holds a repository is part of no revision of the one around it. */
+/** A folder on disk that contains a repository is part of no revision of the outer one. */
 function addNested(state: FolderState, root: Uri, apart: Set<string>): void {
   const names = pathIn(state, root).split("/").slice(0, -1);
   for (let depth = 1; depth <= names.length; depth++) {
@@ -112,7 +112,7 @@ function addNested(state: FolderState, root: Uri, apart: Set<string>): void {
   }
 }
 
-/** What a plan came to in one state. */
+/** The result of a plan in one state. */
 interface FoundPlan extends PairedPlan {
   readonly evaluated: Evaluated;
   readonly outcome: CheckOutcome;
@@ -124,8 +124,8 @@ function foundPlan(state: FolderState, root: Uri, outcome: CheckOutcome, evaluat
 }
 
 /**
- * Whether the other state has the same texts for all that went into a plan. Then it need not be run again: a plan knows nothing but
- * its texts. How lines end is no part of them: git may turn that around on the way to the disk.
+ * Whether the other state has the same texts for all inputs of a plan. If so, it need not run again: a plan depends only on its
+ * texts. Line endings are ignored: git may change them on checkout.
  */
 async function sameTexts({ outcome }: FoundPlan, one: FolderState, other: FolderState): Promise<boolean> {
   for (const uri of outcome.snapshot.keys()) {
@@ -149,7 +149,7 @@ function comparedPair(one: FoundPlan, other: FoundPlan): ComparedPlan {
       difference: planDifference(before.judgement, after.judgement),
     };
   const sides = { before: sideOf(before), after: sideOf(after) };
-  // The same one stands for both where the texts are the same.
+  // If the texts are the same, one result represents both states.
   return { path, movedFrom, state: "not-evaluated", unchanged: one === other, ...sides };
 }
 

@@ -15,7 +15,7 @@ import { type FolderState, stateAtRevision, stateOnDisk } from "./folder-state.t
 import type { ExitCode, Host } from "./run.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
-/** `loomwright diff`: what changed between two states of the plans of a folder, and what that does elsewhere. */
+/** `loomwright diff`: the changes between two states of the plans of a folder, and their effects elsewhere. */
 export const diff: Command = {
   name: "diff",
   usage: [
@@ -71,7 +71,7 @@ async function compare(
   }
 }
 
-/** 2: what the build is now could not be evaluated, and that is new. 1: something became worse. */
+/** 2: the present build could not be evaluated, and that is new. 1: something became worse. */
 function exitCode(plans: readonly ComparedPlan[]): ExitCode {
   const isLost = (plan: ComparedPlan) =>
     (plan.state === "not-evaluated" && !plan.unchanged && plan.after?.state === "not-evaluated") ||
@@ -80,14 +80,14 @@ function exitCode(plans: readonly ComparedPlan[]): ExitCode {
   return plans.some(becameWorse) ? 1 : 0;
 }
 
-/** What a word stands for. */
+/** The meaning of a word on the command line. */
 type Meant =
   | { readonly is: "folder"; readonly path: string; readonly typed: string }
   | { readonly is: "revision"; readonly revision: Revision };
 
 /**
- * A word that is written as a path is one. Any other is the revision of that name; where there is none, the folder. Who has a
- * branch and a folder of one name is told which was taken.
+ * A word written as a path is a path. Any other is the revision of that name or, if there is none, the folder. If a branch and a
+ * folder share the name, a message states which was taken.
  */
 async function meantBy(names: readonly string[], outside: Host): Promise<Meant[]> {
   const meant: Meant[] = [];
@@ -119,7 +119,7 @@ async function meantByOne(typed: string, all: readonly string[], outside: Host):
   }
 }
 
-/** Revisions are looked up in the repository of the folder that is compared. */
+/** Revisions are looked up in the repository of the compared folder. */
 function repositoryFolder(names: readonly string[], cwd: string): string {
   const path = resolve(cwd, names.at(-1) ?? ".");
   return names.length > 1 && isFolder(path) ? path : cwd;

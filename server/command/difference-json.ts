@@ -52,8 +52,8 @@ const side = z
 const file = { file: z.string(), movedFrom: z.string().optional(), becameWorse: z.boolean() };
 
 /**
- * The shape of `loomwright diff --format json`. Stable: properties are added, never renamed or removed, within a major version.
- * Numbers are unrounded; files are relative to the folder that is compared, with forward slashes.
+ * The shape of `loomwright diff --format json`. Stable: within a major version, properties are added, never renamed or removed.
+ * Numbers are unrounded; files are relative to the compared folder, with forward slashes.
  */
 export const jsonDifferenceSchema = z.strictObject({
   tool: z.strictObject({ name: z.string(), version: z.string() }),
@@ -65,7 +65,7 @@ export const jsonDifferenceSchema = z.strictObject({
       z.strictObject({
         ...file,
         state: z.literal("compared"),
-        /** Nothing of the build is otherwise, whatever was written otherwise. */
+        /** The build is unchanged, even if its text changed. */
         same: z.boolean(),
         added: z.array(standing),
         removed: z.array(standing),
@@ -87,7 +87,7 @@ export const jsonDifferenceSchema = z.strictObject({
             limitBefore: limit,
             limitAfter: limit,
             crossed: z.enum(["past", "back"]).nullable(),
-            /** Of something that was itself changed; false: elsewhere. */
+            /** True: the subject itself was changed; false: the effect is elsewhere. */
             own: z.boolean(),
           }),
         ),
@@ -104,14 +104,14 @@ export const jsonDifferenceSchema = z.strictObject({
             after: z.number(),
           }),
         ),
-        /** True: parts, cables and currents are not compared, because the network could not be read there. */
+        /** True: parts, cables and currents are not compared, because the network could not be read on that side. */
         networkUnread: z.strictObject({ before: z.boolean(), after: z.boolean() }),
         /** Names of scenarios without an operating point. */
         unsolved: z.strictObject({ before: z.array(z.string()), after: z.array(z.string()) }),
       }),
       z.strictObject({ ...file, state: z.literal("added"), after: side }),
       z.strictObject({ ...file, state: z.literal("removed"), before: side }),
-      /** null: there is no such plan on that side. */
+      /** null: that side has no such plan. */
       z.strictObject({
         ...file,
         state: z.literal("not-evaluated"),
@@ -202,7 +202,7 @@ function standingJson({ subject, measured }: StandingSubject) {
           ? value.parts.map((part) => subject.network?.parts[part]?.name ?? "").join(", ")
           : textOf(value),
     })),
-    // What could not be worked out is no figure, and JSON knows no NaN.
+    // A value that could not be computed is no figure, and JSON has no NaN.
     figures: measured
       .filter(({ value }) => Number.isFinite(value))
       .map(({ what, unit, value, limit: of }: Measured) => ({

@@ -7,7 +7,7 @@ import {
 import { type Comparison, closing } from "../../library/documents/difference/difference-markdown.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
-/** Two states of a folder for a person at a terminal. Columns stand below each other as far as names allow. */
+/** Two states of a folder for a person at a terminal. Columns are aligned as far as names allow. */
 export function differenceText(comparison: Comparison, terminal: Terminal): string {
   const paint = paintFor(terminal);
   const { before, after, plans, notes } = comparison;
@@ -26,7 +26,7 @@ export function differenceText(comparison: Comparison, terminal: Terminal): stri
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
 }
 
-/** More plans without a difference than this are counted and not named. */
+/** If more plans than this are without a difference, they are counted and not named. */
 const mostQuiet = 10;
 
 function quietText(lines: readonly string[]): string {
@@ -68,7 +68,7 @@ function isFindings(columns: readonly string[]): boolean {
   return columns.at(-1) === "Rule";
 }
 
-/** A message is longer than any column: it gets a line of its own. */
+/** A message is longer than any column, so it gets a line of its own. */
 function findingLines(row: readonly string[], paint: Paint): string {
   const [what = "", severity = "", about = "", message = "", rule = ""] = row.map(printable);
   const painted =
@@ -78,7 +78,7 @@ function findingLines(row: readonly string[], paint: Paint): string {
   return `  ${what}  ${painted}  ${about} · ${rule}\n      ${message}`;
 }
 
-/** Wider columns than this are let run on, so that one long name does not push everything to the right. */
+/** Wider columns overflow: one long name must not push everything to the right. */
 const widest = 48;
 
 function columnsOf(columns: readonly string[], rows: readonly (readonly string[])[], paint: Paint): string[] {
@@ -98,7 +98,7 @@ function columnsOf(columns: readonly string[], rows: readonly (readonly string[]
   });
 }
 
-/** In characters, not in units of UTF-16. */
+/** In characters, not in UTF-16 units. */
 function widthOf(text: string): number {
   return [...text].length;
 }

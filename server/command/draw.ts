@@ -31,7 +31,7 @@ export const draw: Command = {
     const target = given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd);
     if (given.page !== undefined && target?.kind !== "pdf")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
-    // A PDF of no stated page is a sheet as large as its drawing.
+    // A PDF without a stated page is a sheet as large as its drawing.
     const page = given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter"]);
     const layouts = createLayouts();
     const { scenario, force = false } = given;
@@ -105,16 +105,16 @@ const viewWords: Readonly<Record<View, string>> = {
 
 interface Made {
   readonly bytes: string | Uint8Array;
-  /** Characters that the typeface does not have. */
+  /** Characters that the typeface lacks. */
   readonly missing: readonly string[];
 }
 
 async function made(drawing: Drawing, kind: DrawingKind, page: PageSize | undefined): Promise<Made> {
   if (kind === "svg") return { bytes: drawing.svg, missing: [] };
-  // What makes paper, and the typeface, are loaded for those who want them.
+  // The PDF and PNG code, and the typeface, are loaded only if needed.
   const { drawingPdf, drawingPng } = await import("../output/paper.ts");
   return kind === "png" ? drawingPng(drawing, { scale: pngScale }) : drawingPdf(drawing, { page });
 }
 
-/** Sharp enough to be printed as large as the SVG. */
+/** Sharp enough to print as large as the SVG. */
 const pngScale = 2;

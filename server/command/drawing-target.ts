@@ -6,7 +6,7 @@ import { UsageError } from "./usage.ts";
 
 export type DrawingKind = "svg" | "png" | "pdf";
 
-/** Where drawings are written: to the file that is named, or each as SVG into the folder that is named. */
+/** The destination of drawings: the named file, or the named folder with an SVG for each. */
 export class DrawingTarget {
   readonly kind: DrawingKind;
   readonly #toFile: boolean;
@@ -25,7 +25,7 @@ export class DrawingTarget {
     this.#toFile = kind !== undefined;
   }
 
-  /** Relative to where the command runs; or why there is none. */
+  /** Relative to where the command runs; or the reason why there is none. */
   async pathFor(
     { file, of }: Pick<OpenedPlan, "file" | "of">,
     view: View,
@@ -40,7 +40,7 @@ export class DrawingTarget {
     if (!folder.written) return { path: this.out, why: folder.why };
     const stem = file.replace(/\.[cm]?[jt]sx?$/i, "");
     const short = `${basename(stem)}.${view}.svg`;
-    // Two plans of one name, in two folders: the second one takes its folders into its name.
+    // If two folders hold plans of the same name, the second one puts its folders into its name.
     const name = this.#taken.has(short)
       ? `${stem.replace(/^(\.\.\/)+/, "").replaceAll("/", "-")}.${view}.svg`
       : short;

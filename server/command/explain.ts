@@ -4,7 +4,7 @@ import { rulePage } from "./rule-page.ts";
 import type { ExitCode, Host } from "./run.ts";
 import { UsageError } from "./usage.ts";
 
-/** `loomwright explain <rule>`: the rule's page, of this very version, offline. Without a rule: a line for each. */
+/** `loomwright explain <rule>`: the rule's page for the installed version, offline. Without a rule: a line for each. */
 export const explain: Command = {
   name: "explain",
   usage: [
@@ -41,7 +41,7 @@ function ruleTitled(title: string) {
   );
 }
 
-/** Someone who typed half a rule's name is shown the rules that hold it. */
+/** For half of a rule's name, shows the rules that contain it. */
 function meant(typed: string): string {
   const half = typed.split("/").at(-1)!.toLowerCase();
   const near = half.length > 2 ? rules.filter(({ id }) => id.includes(half)).map(({ id }) => id) : [];

@@ -4,7 +4,7 @@ import type { ReportedFinding } from "./reported-plan.ts";
 
 const order: Record<Severity, number> = { error: 0, warning: 1, info: 2, hint: 3 };
 
-/** For sorting; what is accepted comes last. */
+/** For sorting; accepted findings come last. */
 export function worstFirst(a: ReportedFinding, b: ReportedFinding): number {
   const rank = (finding: ReportedFinding) => (finding.accepted === undefined ? order[finding.severity] : 4);
   return rank(a) - rank(b);

@@ -15,7 +15,7 @@ import { printable } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
 import { wholeNumber } from "./usage.ts";
 
-/** `loomwright fix`: every repair that was proved by checking the repaired text, written to the files, then a fresh check. */
+/** `loomwright fix`: writes every repair to the files that was proved by checking the repaired text, then checks again. */
 export const fix: Command = {
   name: "fix",
   usage: [{ words: "[files or folders]", does: "apply every proven repair, then check again" }],
@@ -71,7 +71,7 @@ async function checkGroups(groups: readonly PlanGroup[], outside: Host): Promise
   return plans;
 }
 
-/** False if a file could not be written; its reason has then been said. */
+/** False if a file could not be written; its reason has then been reported. */
 async function fixPlan(
   { checker, workspace }: PlanGroup,
   root: Uri,
@@ -115,14 +115,14 @@ function applied(text: string, edits: readonly Edit[]): string {
   return table.text;
 }
 
-/** Refuses, and gives the reason, when the file is no longer what was checked, so that nobody's newer text is lost. */
+/** Refuses, with the reason, if the file differs from the checked text: a newer text must not be lost. */
 async function replaceFile(
   named: string,
   edits: readonly Edit[],
   checked: string | undefined,
 ): Promise<string | undefined> {
   try {
-    // A link stays a link.
+    // A link remains a link.
     const path = await realpath(named);
     const before = await readFile(path);
     const found = before.toString("utf8");
@@ -136,5 +136,5 @@ async function replaceFile(
   }
 }
 
-/** What is checked begins behind it; in the file it stays. */
+/** The checked text begins after it; it stays in the file. */
 const byteOrderMark = /^\uFEFF/;

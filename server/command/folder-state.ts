@@ -7,16 +7,16 @@ import { type GitWorkspace, gitWorkspace } from "../evaluate/git/git-workspace.t
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { gitLimitMs } from "./named-plans.ts";
 
-/** One state of a folder whose plans are compared: as it lies on the disk, or as of a revision. */
+/** One state of a folder whose plans are compared: the present one on disk, or a revision. */
 export interface FolderState {
-  /** What it is called in the comparison. */
+  /** Its name in the comparison. */
   readonly label: string;
   readonly folder: string;
   readonly checker: Checker;
   readonly workspace: Workspace;
-  /** There where the state is a revision's. */
+  /** Present if the state is a revision. */
   readonly git: GitWorkspace | undefined;
-  /** Asks again until nothing more had to be loaded for the answer. */
+  /** Asks again until the answer required no further loading. */
   settled<Answer>(ask: () => Answer | Promise<Answer>): Promise<Answer>;
 }
 
@@ -32,14 +32,14 @@ export async function stateAtRevision(folder: string, revision: Revision): Promi
   const git = await gitWorkspace({ folder, revision, load: "plans" });
   const { named, commit } = revision;
   return {
-    // Seven digits are what git itself shows; a name that says the commit already does not say it twice.
+    // git itself shows seven digits; a name that already is the commit's does not get them again.
     label: commit.startsWith(named.toLowerCase()) ? named : `${named} (${commit.slice(0, 7)})`,
     ...{ folder, git, workspace: git, checker: createChecker(git) },
     settled: git.settled,
   };
 }
 
-/** A file's path below the folder of its state, with forward slashes: what is the same file in both states. */
+/** A file's path below the folder of its state, with forward slashes: it identifies a file in both states. */
 export function pathIn({ folder }: Pick<FolderState, "folder">, uri: Uri): string {
   return relative(folder, fileURLToPath(uri)).split(sep).join("/");
 }

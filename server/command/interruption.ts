@@ -1,8 +1,8 @@
 import type { ExitCode, Host } from "./run.ts";
 
 /**
- * Runs a command that somebody may break off with Ctrl+C: it is told by the signal, ends in order, and leaves nothing half
- * written. A second Ctrl+C ends the process at once, as ever.
+ * Runs a command that a person may stop with Ctrl+C. The signal informs the command, which ends in order and leaves no file half
+ * written. A second Ctrl+C ends the process at once, as usual.
  */
 export async function interruptible(
   outside: Host,

@@ -22,14 +22,14 @@ const size = z.strictObject({
 
 const at = { file: z.string(), line: z.int().min(1) };
 
-/** Scenarios are named by their place in the network's list. */
+/** A scenario is identified by its index in the network's list. */
 const scenario = z.int().min(0);
 const worst = z.strictObject({ currentA: z.number(), scenario }).nullable();
 const terminal = z.strictObject({ part: z.string(), terminal: z.string() });
 
 const solvedNetwork = z.strictObject({
   judged: z.literal(true),
-  /** How many of each stand in the plan. */
+  /** How many parts and cables the plan contains. */
   contents: z.strictObject({ parts: z.int().min(0), cables: z.int().min(0) }),
   summary: z.strictObject({
     scenarios: z.int().min(0),
@@ -44,7 +44,7 @@ const solvedNetwork = z.strictObject({
         scenario: z.string(),
       })
       .nullable(),
-    /** The device that gets the least of its nominal voltage. */
+    /** The device that gets the smallest share of its nominal voltage. */
     lowest: z.strictObject({ name: z.string(), voltageV: z.number(), scenario: z.string() }).nullable(),
   }),
   scenarios: z.array(
@@ -131,9 +131,9 @@ const solvedNetwork = z.strictObject({
 /** One plan of the report. */
 export const planSchema = z.strictObject({
   file: z.string(),
-  /** false: nothing can be said of this plan, because it could not be read or run; its findings say why. */
+  /** false: the plan has no results, because it could not be read or run; its findings state why. */
   evaluated: z.boolean(),
-  /** null: it was judged to its end. Else its figures and findings, if it has any, are those of the part before it stopped. */
+  /** null: it was judged to its end. Otherwise its figures and findings, if any, cover the part before it stopped. */
   notJudged: z.strictObject({ reason: z.enum(notJudgedReasons), message: z.string() }).nullable(),
   circuits: z.array(
     z.strictObject({
@@ -153,7 +153,7 @@ export const planSchema = z.strictObject({
         .nullable(),
     }),
   ),
-  /** The drop nearest to its own limit, or furthest over it; null where there is none. */
+  /** The drop nearest to its own limit, or furthest over it; null if there is none. */
   worstDrop: z
     .strictObject({
       name: z.string(),
@@ -163,7 +163,7 @@ export const planSchema = z.strictObject({
       overloaded: z.boolean(),
     })
     .nullable(),
-  /** null: the plan has no network. Not judged: a value of it was refused, and a finding says which. */
+  /** null: the plan has no network. Not judged: a value of it was refused, and a finding states which. */
   network: z
     .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])
     .nullable(),
@@ -177,7 +177,10 @@ export const planSchema = z.strictObject({
       ...lines,
       accepted: z.string().optional(),
       related: z.array(z.strictObject({ ...lines, text: z.string() })),
-      /** Only where no fix was tried although there may be one: of a plan with very many findings the first ones get theirs. */
+      /**
+       * Present only if no fix was tried although there may be one: in a plan with very many findings, only the first ones get
+       * theirs.
+       */
       fixesTried: z.literal(false).optional(),
       fixes: z.array(
         z.strictObject({
@@ -191,9 +194,9 @@ export const planSchema = z.strictObject({
 });
 
 /**
- * The version of the report's shape. It grows by one with every property that is removed, renamed, or comes to mean something else,
- * and with every value that a list of words loses. Properties and words may be added under the same version: readers pass over what
- * they do not know.
+ * The version of the report's shape. It increases by one with every property that is removed, renamed or changes its meaning, and
+ * with every value that an enumeration loses. Properties and values may be added under the same version: readers ignore unknown
+ * ones.
  */
 export const schemaVersion = 1;
 
@@ -204,7 +207,7 @@ export const schemaVersion = 1;
 export const jsonReportSchema = z.strictObject({
   schemaVersion: z.literal(schemaVersion),
   tool: z.strictObject({ name: z.string(), version: z.string() }),
-  /** Only where a share of the plans was asked for; `loomwright merge` takes it away again. */
+  /** Present only if a share of the plans was asked for; `loomwright merge` removes it. */
   shard: shardSchema.optional(),
   plans: z.array(planSchema),
   /** Files that look like plans, or belong to one, and are in none of the plans. */
@@ -214,13 +217,13 @@ export const jsonReportSchema = z.strictObject({
       reason: z.enum(passedByReasons),
       /** A clause whose subject is the file. */
       why: z.string(),
-      /** A hazard may be in it: the check did not reach its end, and exits with 2. */
+      /** It may contain a hazard: the check is then incomplete and exits with 2. */
       mayHideHazard: z.boolean(),
     }),
   ),
   summary: z.strictObject({
     plans: z.int().min(0),
-    /** Plans that were not judged to their end, and files that were passed by and may hide a hazard. */
+    /** Plans that were not judged to their end, and passed-by files that may hide a hazard. */
     notJudged: z.int().min(0),
     passedBy: z.int().min(0),
     errors: z.int(),
@@ -263,7 +266,7 @@ export function jsonReport({ plans, passedBy, shard }: CheckedPlans): string {
   return `${JSON.stringify(report, null, 2)}\n`;
 }
 
-/** A plan as JSON holds it. The schema's lists may be changed, the report's may not: hence a copy. */
+/** A plan as JSON. The schema's lists are mutable and the report's are not: hence a copy. */
 export function planInJson(plan: Reported): JsonPlan {
   const { file, evaluated, notJudged, circuits, worstDrop, network, networkUnread, findings } = plan;
   return structuredClone({
@@ -285,7 +288,7 @@ export function planInJson(plan: Reported): JsonPlan {
   }) as JsonPlan;
 }
 
-/** The other way: a plan out of JSON that the schema has found in order. */
+/** The reverse: a plan from JSON that the schema has validated. */
 export function planFromJson(plan: JsonPlan, lineText: Reported["lineText"]): Reported {
   const { network, worstDrop, ...rest } = plan;
   const solved = network?.judged ? network : undefined;

@@ -1,6 +1,6 @@
 import { type Position, TextDocument } from "vscode-languageserver-textdocument";
 
-/** Offsets of a text as lines and columns that people count, from 1. Columns are UTF-16 units, as in editors. */
+/** Converts offsets of a text into lines and columns as people count them, from 1. Columns are UTF-16 units, as in editors. */
 export interface LineIndex {
   positionAt(offset: number): { readonly line: number; readonly column: number };
   /** The text of a line without its line break; undefined past the end. */

@@ -5,7 +5,7 @@ import { outputTo } from "./output.ts";
 import { run } from "./run.ts";
 import { terminalFor } from "./terminal.ts";
 
-/** Incomplete output is answered with 2, whether or not there were findings. */
+/** Incomplete output gives exit code 2, with or without findings. */
 async function main(): Promise<void> {
   let isCutOff = false;
   const cutOff = () => {

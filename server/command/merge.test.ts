@@ -50,7 +50,7 @@ describe("shares", () => {
 test.each([1, 3, 50])(
   "%i shards of every example, merged: the same bytes as one check of all",
   async (of) => {
-    // Where an endless plan is stopped depends on the machine.
+    // The point at which an endless plan is stopped depends on the machine.
     cpSync(examples, project.folder, { recursive: true, filter: (path) => !path.endsWith("endless.ts") });
     const words = ["check", "--format", "json"];
     const files = Array.from({ length: of }, (_, place) => `shard ${of - place}.json`);
@@ -101,7 +101,7 @@ describe("merge", () => {
     [samplePlans.clean, samplePlans.thin, [], 1],
     [samplePlans.thin, samplePlans.half, [], 2],
     [samplePlans.droopy, samplePlans.droopy, [], 1],
-    // Warnings count over all shards, not for each of them.
+    // Warnings count over all shards, not for each shard.
     [samplePlans.droopy, samplePlans.droopy, ["--max-warnings", "1"], 1],
     [samplePlans.droopy, samplePlans.droopy, ["--max-warnings", "2"], 0],
   ])("exits as one check of all would: %#", async (first, second, words, code) => {
@@ -224,7 +224,7 @@ test("a name in a report that was tampered with reaches the terminal as visible 
   expect((await project.run(["merge", "whole.json"])).out).not.toContain("\u001b");
 });
 
-/** The lines of plans are not at hand where results are merged. */
+/** Merging has no access to the lines of plans. */
 function withoutFrames(text: string): string {
   return text
     .split("\n")

@@ -11,7 +11,7 @@ import { digestOf, joinShares, shareLength } from "./shard.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError, wholeNumber } from "./usage.ts";
 
-/** `loomwright merge`: what the shards of one check wrote as JSON, put together to what one check of all had written. */
+/** `loomwright merge`: combines the JSON of the shards of one check into the output of one check of everything. */
 export const merge: Command = {
   name: "merge",
   usage: [{ words: "<files>", does: "join the JSON that the shards of one check wrote" }],
@@ -47,7 +47,7 @@ async function mergeFiles({ names, format, maxWarnings }: MergeOptions, outside:
   }
 }
 
-/** Said to the person in a sentence; nothing has been written then. */
+/** Reported to the person in a sentence, without any output. */
 class CannotMerge extends Error {}
 
 interface ReadReport {
@@ -94,7 +94,7 @@ async function readJson(file: string, cwd: string): Promise<unknown> {
   }
 }
 
-/** All plans in the order in which one check of all of them has them. */
+/** All plans in the order of a single whole check. */
 function joined(read: readonly ReadReport[]): readonly Reported[] {
   const [first, ...others] = read;
   if (!first) return [];
@@ -146,7 +146,7 @@ interface Shared {
   readonly plans: number;
 }
 
-/** The lines of the plans are not at hand here, so that findings are shown without them. */
+/** The lines of the plans are not available here, so findings are shown without them. */
 function plansOf({ report }: ReadReport): readonly Reported[] {
   return report.plans.map((plan) => planFromJson(plan, () => undefined));
 }

@@ -7,7 +7,7 @@ import { whyUnread } from "../evaluate/text/plan-text.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { UsageError } from "./usage.ts";
 
-/** Plans of one project folder, and what they were found with. */
+/** Plans of one project folder, and the workspace and finder that found them. */
 export interface NamedPlans<Finder> {
   readonly workspace: Workspace;
   readonly finder: Finder;
@@ -29,10 +29,9 @@ interface PlanFinder {
 }
 
 /**
- * Turns files and folders, as typed, into plans. A folder stands for every plan below it. A file stands for the plans it
- * belongs to: itself, or those that import it. Names are looked up in their own project (the nearest folder upwards with a
- * package.json or a git repository), because that is what its imports may reach; so the result does not depend on where the
- * command is run.
+ * Turns files and folders, as typed, into plans. A folder means every plan below it. A file means the plans it belongs to:
+ * itself, or those that import it. A file is looked up in its own project (the nearest folder upwards with a package.json or a
+ * git repository), because its imports may reach that far; so the result does not depend on where the command is run.
  */
 export function namedPlans<Finder extends PlanFinder>(
   names: readonly string[],
@@ -65,7 +64,7 @@ export function namedPlans<Finder extends PlanFinder>(
   }
   return [...groups.values()].map(({ finder, workspace, roots, passedBy }) => ({
     ...{ workspace, finder, roots: [...roots].sort() },
-    // One that was named as well is judged.
+    // A file that was also named is judged.
     passedBy: inOrder(passedBy.filter(({ uri }) => !roots.has(uri))),
   }));
 }
@@ -77,12 +76,12 @@ interface Group<Finder> {
   readonly passedBy: PassedBy[];
 }
 
-/** A person who waits for a command waits for git too; only a repository that never answers is given up. */
+/** A person who waits for a command waits for git too; only a repository that never answers is abandoned. */
 export const gitLimitMs = 20_000;
 
 /**
- * Of a file that was named, why it is no plan; or wire numbers in its plan's folder that no plan reads, because it may have been
- * renamed without them.
+ * Why a named file is no plan; or wire numbers in its plan's folder that no plan reads, because the plan may have been renamed
+ * without them.
  */
 function besideFile(file: Uri, roots: readonly Uri[], finder: PlanFinder): readonly PassedBy[] {
   const why = roots.length === 0 ? finder.whyNot(file) : undefined;
@@ -97,7 +96,7 @@ function folderOf(uri: Uri): string {
   return uri.slice(0, uri.lastIndexOf("/"));
 }
 
-/** Throws a {@link UsageError} with the reason that the disk gives. */
+/** Throws a {@link UsageError} with the reason reported by the disk. */
 function kindOf(path: string, name: string): Stats {
   try {
     return statSync(path);
@@ -113,7 +112,7 @@ function kindOf(path: string, name: string): Stats {
   }
 }
 
-/** The nearest folder upwards that holds a project, else the folder itself. */
+/** The nearest folder upwards that holds a project; if there is none, the folder itself. */
 function projectFolder(folder: string): string {
   for (let at = folder; ; at = dirname(at)) {
     if (existsSync(join(at, "package.json")) || existsSync(join(at, ".git"))) return at;

@@ -71,7 +71,7 @@ describe("what is written", () => {
     expect(out).toMatch(/renamed +1 {2}panel feed .*, was feeder/);
     expect(out).toMatch(/joins +2 {2}back .*spare · negative/);
     expect(out).toMatch(/retired +3 {2}lamp, positive/);
-    // A lamp that became a horn, or a horn instead of a lamp: nobody but the builder knows.
+    // A lamp that became a horn, or a horn instead of a lamp: only the builder knows.
     expect(out).toContain("under another name");
     expect(lines()).toContain('"lamp" positive: the supply to its load = 3 retired');
   });
@@ -103,7 +103,7 @@ describe("what is written", () => {
     const { out } = await loomwright("number");
     expect(out).toContain("2 conductors without a name");
     expect(lines()).toHaveLength(2);
-    // And so, one that is held by a variable has its name from there.
+    // A circuit held by a variable takes its name from that.
     write(
       "boat.ts",
       `${head}const fan = circuit({ load: 2, oneWayFt: 10, gauge: 14, protect: 5 });\n${lamp}`,

@@ -20,7 +20,7 @@ import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 
-/** `loomwright number`: a number for every conductor, kept beside the plan. Nothing else writes that file. */
+/** `loomwright number`: a number for every conductor, kept beside the plan. No other command writes that file. */
 export const number: Command = {
   name: "number",
   usage: [
@@ -52,7 +52,7 @@ async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): P
   outside.out(summary(file, numbered, { changes, dryRun }));
   if (!changes) return 0;
   if (dryRun) return 1;
-  // What was read may be written over: every line of it is in the new text.
+  // The text that was read may be overwritten: the new text contains every line of it.
   const isOurs = (found: Uint8Array) => withoutMark(Buffer.from(found).toString("utf8")) === before;
   const written = await writeWhole(fileURLToPath(uri), text, { force: false, isOurs });
   if (written.written) return 0;
@@ -68,7 +68,7 @@ function withoutMark(text: string): string {
   return text.replace(/^\uFEFF/, "");
 }
 
-/** A conductor that could not be read would look like one that is gone, and its number would be retired. */
+/** A conductor that could not be read would look removed, and its number would be retired. */
 function whyNotNumbered(
   { plan }: OpenedPlan,
   { problems }: KeptNumbers,
@@ -136,7 +136,7 @@ function summary(
   ].join("\n");
 }
 
-/** A circuit under another name looks like one that is gone and one that is new, and only people know which it is. */
+/** A renamed circuit looks like a removed one and a new one, and only people know which it is. */
 function hints(file: string, added: readonly NumberedWire[], retired: NumberedWires["retired"]): string[] {
   const alike = retired.find(({ identity: gone }) =>
     added.some(

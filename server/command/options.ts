@@ -1,4 +1,4 @@
-/** What may be written behind a command. One meaning each, whichever command takes it. */
+/** Every command-line option. It has one meaning for all commands that take it. */
 export const options = {
   format: {
     type: "string",
@@ -36,7 +36,7 @@ export const options = {
 
 interface OptionSpec {
   readonly type: "string" | "boolean";
-  /** What stands for its value in the help. */
+  /** The placeholder for its value in the help. */
   readonly value?: string;
   readonly help: string;
 }

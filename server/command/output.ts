@@ -3,9 +3,9 @@ import { Socket } from "node:net";
 import type { Writable } from "node:stream";
 
 /**
- * Writes texts to the standard output or error, each whole. A failure is reported once, with the disk's reason, and the
- * texts behind it are dropped: they would be taken for the rest of the earlier ones. A reader that went away has seen enough
- * (`loomwright check | head`), and the exit code still says what was found.
+ * Writes texts to the standard output or error, each whole. A failure is reported once, with the disk's reason, and later texts
+ * are dropped: they would look like the continuation of earlier ones. A reader that closed the pipe has seen enough (`loomwright
+ * check | head`), and the exit code still reflects the findings.
  */
 export function outputTo(
   stream: Writable & { readonly fd: number },
@@ -17,7 +17,7 @@ export function outputTo(
     isLost = true;
   };
   stream.on("error", fail);
-  // Pipes and terminals have a queue, which takes all of a text.
+  // Pipes and terminals have a queue, which takes the whole text.
   if (stream instanceof Socket) {
     return (text) => {
       if (!isLost) stream.write(text);
@@ -33,7 +33,7 @@ export function outputTo(
   };
 }
 
-/** A disk that is nearly full takes a part of a text without an error, and refuses only the next one. */
+/** A disk that is nearly full accepts part of a text without an error, and refuses only the next one. */
 function writeAll(file: number, bytes: Uint8Array): void {
   for (let written = 0; written < bytes.length; ) written += writeSync(file, bytes, written);
 }

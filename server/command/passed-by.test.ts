@@ -198,7 +198,7 @@ describe("files that cannot be read as a plan are listed, and the answer is 2", 
     const all = await checked();
     expect(all).toMatchObject({ code: 2, plans: ["plan.ts"], passedBy: { "odd.ts": reason } });
     expect(all.summary).toMatchObject({ plans: 1, notJudged: 1, passedBy: 1 });
-    // Named, it is not said to be no plan.
+    // A named file is not reported as "no plan".
     expect(await checked("odd.ts")).toMatchObject({ code: 2, plans: [], passedBy: { "odd.ts": reason } });
     const { code, err } = await project.run(["number"]);
     expect([code, err]).toEqual([2, expect.stringContaining("odd.ts")]);
@@ -209,7 +209,7 @@ describe("files that cannot be read as a plan are listed, and the answer is 2", 
     "%s: the finding of a plan that imports it is at the import",
     async (_, [, make]) => {
       make();
-      // A later candidate may not take its place.
+      // A later candidate must not take its place.
       project.write("odd.js", clean);
       project.write("plan.ts", `import "loomwright";\nimport "./odd";\n`);
       const { code, out } = await project.run(["check", "plan.ts"]);

@@ -19,14 +19,14 @@ export function passedFiles(passedBy: readonly PassedBy[], cwd: string): PassedF
   }));
 }
 
-/** Those of several groups or shares together, each once, in the order of their names. */
+/** Merges several groups or shares: each file once, ordered by name. */
 export function joinedFiles(groups: readonly (readonly PassedFile[])[]): readonly PassedFile[] {
   const byFile = new Map(groups.flat().map((passed) => [passed.file, passed]));
   return [...byFile.values()].sort((a, b) => (a.file < b.file ? -1 : 1));
 }
 
 /**
- * The files in lines for people, the ones that may hide a hazard first. Of many with one reason only the first are named, but all
+ * The files in lines for people, those that may hide a hazard first. If many share a reason, only the first are named, but all
  * are counted.
  */
 export function passedInLines(
@@ -51,7 +51,7 @@ export function passedInLines(
 
 const mostNamed = 10;
 
-/** Says it on the standard error, for commands that make something of the plans. */
+/** Reports them on standard error, for commands that make something from the plans. */
 export function sayPassedBy(files: readonly PassedFile[], { err }: Pick<Host, "err">): void {
   for (const { title, lines } of passedInLines(files))
     err(`loomwright: ${title}:\n${lines.map((line) => `  ${line}\n`).join("")}`);

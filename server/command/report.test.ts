@@ -85,7 +85,7 @@ describe("what is there already", () => {
       expect(read(name)).toBe("my own notes");
       expect((await loomwright("report", "shed.ts", "--out", name, "--force")).code).toBe(0);
       expect(read(name)).not.toContain("my own notes");
-      // Ours by now.
+      // The file is ours by now.
       expect((await loomwright("report", "shed.ts", "--out", name)).code).toBe(0);
     },
   );

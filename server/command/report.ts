@@ -10,7 +10,7 @@ import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
-/** `loomwright report`: everything about each plan in one file, to be handed out. */
+/** `loomwright report`: everything about each plan in one file, to hand out. */
 export const report: Command = {
   name: "report",
   usage: [
@@ -71,7 +71,7 @@ async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Prom
   return 0;
 }
 
-/** Where reports are written: to a file that is named, or each to a file named after its plan, in a folder or where the command runs. */
+/** The destination of reports: a named file, or a file named after each plan, in a folder or where the command runs. */
 class Target {
   readonly kind: "html" | "pdf";
   private readonly file: string | undefined;
@@ -90,7 +90,7 @@ class Target {
     this.file = kind && out;
   }
 
-  /** As it is shown and written, relative to where the command runs; or why there is none. */
+  /** The path as shown and written, relative to where the command runs; or the reason why there is none. */
   async nameFor({ file, of }: OpenedPlan): Promise<string | { readonly path: string; readonly why: string }> {
     if (this.file !== undefined) {
       if (of > 1)
@@ -104,7 +104,7 @@ class Target {
       if (!folder.written) return { path: this.out, why: folder.why };
     }
     const stem = file.replace(/\.[cm]?[jt]sx?$/i, "");
-    // Two plans of one name, in two folders: the second one takes its folders into its name.
+    // If two folders hold plans of the same name, the second one puts its folders into its name.
     const short = `${basename(stem)}.report.html`;
     const name = this.taken.has(short)
       ? `${stem.replace(/^(\.\.\/)+/, "").replaceAll("/", "-")}.report.html`

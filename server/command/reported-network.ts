@@ -6,10 +6,13 @@ import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Lines } from "./reported-plan.ts";
 
-/** The network of one plan, as the command line reports it: plain data, unrounded, names instead of indices where people look. */
+/**
+ * The network of one plan, as the command line reports it: plain data, unrounded, with names instead of indices where people
+ * look.
+ */
 export interface ReportedNetwork {
   readonly summary: NetworkSummary;
-  /** How many of each stand in the plan. */
+  /** How many of each the plan contains. */
   readonly contents: ReturnType<typeof contentsOf>;
   readonly scenarios: readonly ReportedScenario[];
   readonly parts: readonly ReportedPart[];
@@ -22,11 +25,11 @@ interface WrittenAt {
   readonly line: number;
 }
 
-/** Index in {@link ReportedNetwork.scenarios} is what results name a scenario by. */
+/** Results refer to a scenario by its index in {@link ReportedNetwork.scenarios}. */
 type ReportedScenario = Partial<WrittenAt> & { readonly name: string } & (
     | {
         readonly state: "solved";
-        /** What is left of the sum of currents at any terminal, and the greatest current, A. */
+        /** The remaining sum of currents at any terminal, and the largest current, A. */
         readonly residualA: number;
         readonly largestA: number;
       }
@@ -52,7 +55,7 @@ interface ReportedPart extends WrittenAt {
     /** Out of its positive terminal into the network, or through it. */
     readonly currentA: number;
     readonly inputA: number;
-    /** null where no source reaches it, and for parts that have no voltage of their own. */
+    /** null if no source reaches it, and for parts that have no voltage of their own. */
     readonly voltageV: number | null;
   }[];
 }
@@ -64,9 +67,9 @@ interface ReportedConductor extends WrittenAt {
   readonly to: ReportedTerminal;
   readonly lengthM: number;
   readonly conductor: ReportedSize;
-  /** null where it was not judged. */
+  /** null if it was not judged. */
   readonly ampacityA: number | null;
-  /** In the scenarios that last; null where none could be solved. */
+  /** Over all scenarios except motor starts; null if none could be solved. */
   readonly worst: WorstOf | null;
   readonly results: readonly {
     readonly scenario: number;
@@ -76,7 +79,7 @@ interface ReportedConductor extends WrittenAt {
     readonly dropV: number;
   }[];
   readonly deadShort: {
-    /** At its beginning; null where no source reaches it. */
+    /** At its beginning; null if no source reaches it. */
     readonly greatestA: number | null;
     readonly estimated: boolean;
   };
@@ -93,7 +96,7 @@ interface ReportedDevice {
   readonly ratingA: number;
   readonly interruptingA: number | null;
   readonly greatestA: number;
-  /** null where it protects nothing. */
+  /** null if it protects nothing. */
   readonly leastA: number | null;
   readonly estimated: boolean;
 }
@@ -180,7 +183,7 @@ export function reportNetwork(
   };
 }
 
-/** What a report says of it, and nothing else that it was found by. */
+/** Copies only the properties that belong in a report. */
 function reportSummary({ scenarios, unsolved, hardest, lowest }: NetworkSummary): NetworkSummary {
   return {
     ...{ scenarios, unsolved },
@@ -199,7 +202,7 @@ export function reportSize(conductor: Conductor): ReportedSize {
   };
 }
 
-/** A built-in scenario is written nowhere. */
+/** A built-in scenario has no place in the text. */
 function whereOf(
   network: Network,
   { scenario }: ScenarioResult,
@@ -230,7 +233,7 @@ function reportPart({ result }: JudgedNetwork, part: Part, at: WrittenAt): Repor
   };
 }
 
-/** JSON knows no NaN. */
+/** JSON has no NaN. */
 function numberOrNull(value: number | undefined): number | null {
   return value === undefined || Number.isNaN(value) ? null : value;
 }

@@ -20,26 +20,26 @@ import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-netw
 /** One plan as the command line reports it: plain data with files, lines and columns, the same for text and JSON. */
 export interface Reported {
   readonly file: string;
-  /** False: nothing can be said of this plan, because it could not be read or run. */
+  /** False: this plan has no results, because it could not be read or run. */
   readonly evaluated: boolean;
   /** Why it was not judged to its end; null: it was. */
   readonly notJudged: NotJudged | null;
-  /** Those that stand alone, and those of the network. */
+  /** Stand-alone circuits, and those of the network. */
   readonly circuits: readonly ReportedCircuit[];
-  /** The drop that is nearest to its limit, of a circuit or of a whole way from the bank. */
+  /** The drop nearest to its limit, of a circuit or of a whole supply path. */
   readonly worstDrop: NamedDrop | undefined;
-  /** Undefined: the plan has none, or none that could be read. */
+  /** Undefined: the plan has no network, or none that could be read. */
   readonly network: ReportedNetwork | undefined;
-  /** A value of the network was refused, so that nothing in it was worked out; a finding says which. */
+  /** A value of the network was refused, so none of it was computed; a finding states which. */
   readonly networkUnread: boolean;
   readonly findings: readonly ReportedFinding[];
-  /** The line a place is on, as text, for code frames. */
+  /** The text of a line, for code frames. */
   lineText(file: string, line: number): string | undefined;
 }
 
 interface NotJudged {
   readonly reason: (typeof notJudgedReasons)[number];
-  /** A sentence, the same as that of the finding that says where. */
+  /** A sentence, the same as that of the finding that gives the place. */
   readonly message: string;
 }
 
@@ -61,7 +61,7 @@ interface ReportedCircuit {
   readonly systemV: number;
   readonly lengthOneWayM: number;
   readonly conductor: { readonly awg?: number | string; readonly mm2?: number; readonly parallel?: number };
-  /** null where no table covers the case; a finding says so. */
+  /** null if no table covers the case; a finding states this. */
   readonly ampacityA: number | null;
   readonly dropV: number;
   readonly dropPercent: number;
@@ -87,28 +87,28 @@ export interface ReportedFinding extends Lines {
   readonly rule: string;
   readonly severity: Severity;
   readonly subject: string;
-  /** The property that it sits on, "protect.ratingA"; absent where it is about the whole call, or about the plan. */
+  /** The property it refers to, "protect.ratingA"; absent if it is about the whole call, or about the plan. */
   readonly property?: string;
   readonly message: string;
   readonly accepted?: string;
   readonly related: readonly (Lines & { readonly text: string })[];
-  /** Only where no fix was tried although there may be one: the plan has more findings than can be tried in good time. */
+  /** Present only if no fix was tried although there may be one: the plan has more findings than can be tried in good time. */
   readonly fixesTried?: false;
   readonly fixes: readonly {
     readonly title: string;
-    /** A suggestion is never applied by `loomwright fix`. */
+    /** `loomwright fix` never applies a suggestion. */
     readonly kind: PlacedFix["kind"];
     readonly edits: readonly (Lines & { readonly newText: string })[];
   }[];
 }
 
-/** What a plan was checked with. */
+/** The workspace and the checker of a plan. */
 export interface CheckedWith {
   readonly workspace: Workspace;
   readonly checker: Pick<Checker, "provenFixes">;
 }
 
-/** Everything the command line says of one plan. Files are named relative to a folder. */
+/** Everything the command line reports about one plan. Files are named relative to a folder. */
 export async function reportPlan(
   outcome: CheckOutcome,
   group: CheckedWith,
@@ -141,7 +141,7 @@ export async function reportPlan(
   };
 }
 
-/** By the first of its problems: that is where it stopped. */
+/** Uses the first of its problems: there it stopped. */
 function notJudged({ judgement, findings }: CheckedPlan): NotJudged | null {
   const [problem] = judgement.problems;
   if (!problem) return null;
@@ -207,7 +207,7 @@ function propertyOf(at: At): { readonly property?: string } {
   return "path" in at && at.path.length > 0 ? { property: at.path.join(".") } : {};
 }
 
-/** What a report says of it, and nothing else that the drop may hold. */
+/** Copies only the properties that belong in a report. */
 function reportDrop(drop: NamedDrop | undefined): NamedDrop | undefined {
   if (!drop) return undefined;
   const { name, fromBank, dropPercent, dropLimitPercent, overloaded } = drop;
@@ -241,7 +241,7 @@ interface Places {
   lineText(file: string, line: number): string | undefined;
 }
 
-/** Files are named with forward slashes on every system, so that reports compare. */
+/** Files are named with forward slashes on every system, to keep reports comparable. */
 function placesIn(workspace: Workspace, folder: string): Places {
   const indexes = new Map<string, LineIndex>();
   const fileOf = (uri: Uri) => relative(folder, fileURLToPath(uri)).split(sep).join("/");

@@ -42,7 +42,7 @@ describe("what was kept", () => {
   test("is for this user's eyes only, and nothing else is left behind", () => {
     keep({ one: "1", two: "2" });
     expect(readdirSync(folder).sort()).toEqual(["one", "two"]);
-    // Windows has no such modes; there the user's folder is kept apart by the system.
+    // Windows has no such modes; there the system keeps the user's folder separate.
     const modes = [folder, join(folder, "one")].map((path) => statSync(path).mode & 0o777);
     expect(modes).toEqual(process.platform === "win32" ? modes : [0o700, 0o600]);
   });

@@ -12,9 +12,9 @@ import {
 import { join } from "node:path";
 
 /**
- * Texts of earlier runs, each under a key that is a digest of all it follows from; a file each, in a folder that is this
- * user's alone. Several runs may use it at once. Nothing here is ever an error: what cannot be read or is damaged is not there,
- * and what cannot be written is not kept.
+ * Texts of earlier runs, each under a key that is a digest of everything it follows from. Each is a file, in a folder that is
+ * this user's alone. Several runs may use it at once. It never fails: an unreadable or damaged entry is treated as missing, and
+ * an entry that cannot be written is not kept.
  */
 export function resultCache(folder: string, bound: Bound = usualBound): ResultCache {
   const mayRead = isOwn(folder);
@@ -52,7 +52,7 @@ export function resultCache(folder: string, bound: Bound = usualBound): ResultCa
 export interface ResultCache {
   read(key: string): string | undefined;
   write(key: string, text: string): void;
-  /** Drops the oldest entries where there are too many. */
+  /** Removes the oldest entries if there are too many. */
   close(): void;
 }
 
@@ -67,12 +67,12 @@ const usualBound: Bound = { entries: 10_000, allBytes: 256 * 1024 * 1024, entryB
 
 const checksumLength = 64;
 
-/** A checksum tells a damaged entry, and one that was put under another's name; what makes it ours is the folder. */
+/** The checksum detects a damaged entry, and one that was put under another's name; the folder makes it ours. */
 function entryOf(key: string, text: string): string {
   return `${createHash("sha256").update(`${key}\n${text}`).digest("hex")}\n${text}`;
 }
 
-/** Whole, or not at all: another run may be reading it. */
+/** Atomic: another run may be reading it. */
 function replace(path: string, text: string): void {
   const beside = `${path}.${randomBytes(8).toString("hex")}.tmp`;
   try {
@@ -84,7 +84,7 @@ function replace(path: string, text: string): void {
   }
 }
 
-/** A folder of this user in which nobody else may put anything. Windows keeps a user's folders apart by itself. */
+/** A folder of this user, writable by no one else. Windows keeps users' folders separate by itself. */
 function isOwn(folder: string): boolean {
   try {
     const found = lstatSync(folder);
@@ -95,7 +95,7 @@ function isOwn(folder: string): boolean {
   }
 }
 
-/** Down to three quarters of the bound, so that this is not done at every run. */
+/** Goes down to three quarters of the bound, to avoid doing this at every run. */
 function dropOldest(folder: string, { entries, allBytes }: Bound): void {
   try {
     const found = readdirSync(folder).flatMap((name) => {
@@ -112,6 +112,6 @@ function dropOldest(folder: string, { entries, allBytes }: Bound): void {
       bytes -= size;
     }
   } catch {
-    // Another run may be at the same work.
+    // Another run may be doing the same.
   }
 }

@@ -6,10 +6,10 @@ import type { ExitCode, Host } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
 
-/** How `check` and `merge` write what was found. */
+/** The output formats of `check` and `merge`. */
 export const resultFormats = ["text", "json", "sarif", "annotations"] as const;
 
-/** What was found, in one of the formats; the same whether it was checked now, kept from an earlier run, or merged. */
+/** The findings in one of the formats; the same whether they are new, kept from an earlier run, or merged. */
 export async function resultsAs(
   format: (typeof resultFormats)[number],
   checked: CheckedPlans,
@@ -19,7 +19,7 @@ export async function resultsAs(
     case "json":
       return jsonReport(checked);
     case "sarif": {
-      // With all rules, which nothing else needs.
+      // Loads all rules; the other formats do not need them.
       const { sarifReport } = await import("./sarif-report.ts");
       return sarifReport(checked);
     }
@@ -31,8 +31,8 @@ export async function resultsAs(
 }
 
 /**
- * 2 before 1 before 0: a plan that was not judged to its end is worse news than findings, whether it stopped, a file could not be read
- * as one, or there was no plan at all.
+ * 2 before 1 before 0: a plan that was not judged to its end is worse than findings, whether it stopped, a file could not be read
+ * as a plan, or there was no plan at all.
  */
 export function exitCode({ plans, passedBy, shard }: CheckedPlans, maxWarnings: number): ExitCode {
   if (plans.some(({ evaluated }) => !evaluated) || passedBy.some(mayHideHazard)) return 2;
@@ -46,7 +46,7 @@ function isEmpty({ plans, passedBy }: CheckedPlans): boolean {
   return plans.length === 0 && passedBy.length === 0;
 }
 
-/** A line, written over and over, for a person who waits for several plans. */
+/** A line, rewritten repeatedly, for a person who waits for several plans. */
 export function showingProgress({ terminal, err }: Host) {
   let shown = false;
   return {
@@ -61,7 +61,7 @@ export function showingProgress({ terminal, err }: Host) {
   };
 }
 
-/** Else the count of plans would be taken for that of all. */
+/** Without it, the count of plans would look like that of all. */
 function shardLine({ plans, shard }: CheckedPlans): string {
   if (!shard) return "";
   return `Share ${shard.index} of ${shard.of}: ${plans.length} of ${shard.plans} plans. The rest was not looked at here.\n`;

@@ -6,21 +6,21 @@ import { type GivenOptions, type OptionName, options } from "./options.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError, usage } from "./usage.ts";
 
-/** The outside of the command line, so that a test can stand in for it. */
+/** The environment of the command line, which a test can replace. */
 export interface Host {
   readonly cwd: string;
   out(text: string): void;
   err(text: string): void;
   readonly terminal: Terminal;
-  /** Results of earlier runs; left out, nothing is kept. */
+  /** Results of earlier runs; if left out, results are not kept. */
   readonly kept?: KeptResults;
 }
 
 export type ExitCode = 0 | 1 | 2;
 
 /**
- * In the order of the help. A command is loaded when it is asked for: what one of them needs (TypeScript, a typeface, the
- * layout) is not paid for by the others.
+ * In the order of the help. A command is loaded when asked for: the others do not pay for its needs (TypeScript, a typeface, the
+ * layout).
  */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   check: async () => (await import("./check.ts")).check,
@@ -34,7 +34,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   merge: async () => (await import("./merge.ts")).merge,
 };
 
-/** Runs one command. Nothing a person types, and no plan, makes it throw: whatever goes wrong is said and answered with 2. */
+/** Runs one command. No input and no plan makes it throw: every failure is reported and returns 2. */
 export async function run(words: readonly string[], outside: Host): Promise<ExitCode> {
   try {
     return await dispatch(words, outside);

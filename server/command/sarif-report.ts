@@ -12,8 +12,8 @@ import { rulePage } from "./rule-page.ts";
 import { fileReference, sarifText, sourceRoot } from "./sarif-text.ts";
 
 /**
- * What was found as a log in the Static Analysis Results Interchange Format (OASIS Standard, version 2.1.0): one run, every
- * rule with its page, findings with their fixes, what was accepted as suppressed in the source with its reason. A plan that was not
+ * Findings as a log in the Static Analysis Results Interchange Format (OASIS Standard, version 2.1.0): one run, every rule with
+ * its page, findings with their fixes, accepted findings as suppressed in the source with their reason. A plan that was not
  * judged to its end, and each file that was passed by, is a notification with the reason. The same plans give the same bytes: no
  * date, no address of this machine.
  */
@@ -81,7 +81,7 @@ function ruleOf(rule: Rule<unknown>, pageOf: (id: string) => string) {
   };
 }
 
-/** Other rules' pages are not where the log is read. */
+/** Other rules' pages are not available to a reader of the log. */
 function withoutLinks(page: string): string {
   return page.replaceAll(/\[([^\]\n]*)\]\((?![a-z]+:)[^)\n]*\)/g, "$1");
 }
@@ -110,7 +110,7 @@ function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: s
       })),
     }),
     partialFingerprints: { [fingerprintName]: fingerprint },
-    // Empty where there is none: a list that is missing would say that nobody knows.
+    // Empty if there is none: a missing list would mean "unknown".
     suppressions:
       accepted === undefined
         ? []
@@ -134,7 +134,7 @@ function fixOf({ title, kind, edits }: ReportedFinding["fixes"][number], artifac
   };
 }
 
-/** Why a plan could not be evaluated: a tool that only reads results would take its silence for success. */
+/** Why a plan could not be evaluated: a tool that reads only results would take silence for success. */
 function notificationsOf({ file, findings, notJudged }: Reported, artifacts: Artifacts) {
   const kind = `not-judged/${notJudged?.reason ?? "cannot-run"}`;
   return findings
@@ -148,7 +148,7 @@ function notificationsOf({ file, findings, notJudged }: Reported, artifacts: Art
     }));
 }
 
-/** The file was not analysed, so it is none of the log's artifacts. */
+/** The file was not analysed, so it is not among the log's artifacts. */
 function passedNotification({ file, reason, why }: PassedFile) {
   return {
     descriptor: descriptorOf(`passed-by/${reason}`),
@@ -177,12 +177,12 @@ function physical(at: Lines, artifacts: Artifacts) {
   return { artifactLocation: artifacts.locationOf(at.file), region: region(at) };
 }
 
-/** Both count from 1, and both end with the first position that is no longer meant. */
+/** Both count from 1, and both end with the first position after the range. */
 function region({ line, column, endLine, endColumn }: Lines) {
   return { startLine: line, startColumn: column, endLine, endColumn };
 }
 
-/** The files that a log speaks of, each once. */
+/** The files that a log refers to, each once. */
 class Artifacts {
   readonly #indices = new Map<string, number>();
 
@@ -208,8 +208,8 @@ class Artifacts {
 const fingerprintName = "ruleSubjectProperty/v1";
 
 /**
- * What makes a finding the same one after lines were added above it: rule, file, subject, and the property. The second of two
- * that are alike in all of that is told by its number.
+ * The identity of a finding, stable when lines are added above it: rule, file, subject and property. If two agree in all of that,
+ * the second gets a number.
  */
 function fingerprints(): (finding: ReportedFinding) => string {
   const seen = new Map<string, number>();

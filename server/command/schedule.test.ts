@@ -155,7 +155,7 @@ describe("in a folder", () => {
     expect(readdirSync(join(folder, "lists")).sort()).toEqual([...files].sort());
     expect(out.trim().split("\n")).toEqual(files.map((file) => join("lists", file)));
     const before = read(join("lists", files[0]!));
-    // Another size of another system brings other columns, and is the same list.
+    // A size of the other system gives other columns, and is the same list.
     write("boat.ts", boat.replace("mm2: 10 });", "gauge: 6 });"));
     expect((await loomwright(...words)).code).toBe(0);
     expect(read(join("lists", files[0]!))).not.toBe(before);

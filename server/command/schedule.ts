@@ -21,7 +21,7 @@ import { paintFor, printable } from "./terminal.ts";
 import { textTable } from "./text-table.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
-/** `loomwright schedule`: the lists for the bench, on the screen or a file for each. */
+/** `loomwright schedule`: the lists for the workshop, on the screen or a file for each. */
 export const schedule: Command = {
   name: "schedule",
   usage: [
@@ -49,7 +49,7 @@ export const schedule: Command = {
 };
 
 interface Asked {
-  /** The id of a table, or what several begin with. */
+  /** The id of a table, or the common beginning of several. */
   readonly table: (typeof tables)[number] | undefined;
   readonly scenario: string | undefined;
   readonly to:
@@ -79,7 +79,7 @@ const tables = [
   "first-power",
 ] as const;
 
-/** Reads the words; those that do not go together are said before any plan is read. */
+/** Reads the words; reports those that do not go together before any plan is read. */
 function read(given: GivenOptions, { cwd }: Host): Asked {
   const { out, force = false } = given;
   const table = given.table === undefined ? undefined : oneOfWords("table", given.table, tables);
@@ -147,7 +147,7 @@ async function schedulePlan(
     file,
     tables: benchDocuments(plan.judgement, numbered, {
       scenario: asked.scenario,
-      // It judges the plan many times, so only for those who want it.
+      // It judges the plan many times, so it runs only if asked for.
       ...(isWanted("fewer-sizes") && { fewerSizes: fewerSizesOf(opened) }),
     }).filter(({ id }) => isWanted(id)),
   };

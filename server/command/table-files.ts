@@ -10,10 +10,10 @@ import type { ExitCode, Host } from "./run.ts";
 import { tablesJson } from "./tables-json.ts";
 import { printable } from "./terminal.ts";
 
-/** In which a table can be a file. */
+/** The file formats of a table. */
 export type TableFormat = "csv" | "markdown" | "json";
 
-/** A folder into which the tables of plans go, a file each: `bus.wire-schedule.csv`. */
+/** A folder for the tables of plans, one file each: `bus.wire-schedule.csv`. */
 export class TableFolder {
   private readonly stems = new Map<string, string>();
 
@@ -22,7 +22,7 @@ export class TableFolder {
     private readonly how: { readonly cwd: string; readonly format: TableFormat; readonly force: boolean },
   ) {}
 
-  /** Writes what can be written; the others are said to be left as they are, and the answer is 2. */
+  /** Writes every table it can; reports the others as unchanged, and then returns 2. */
   async write(plan: PlanTables, outside: Host): Promise<ExitCode> {
     const { cwd, format, force } = this.how;
     const folder = await makeNamedFolder(resolve(cwd, this.named));
@@ -39,7 +39,7 @@ export class TableFolder {
     return code;
   }
 
-  /** Of two plans of one name, in two folders, the second one takes its folders into its name. */
+  /** If two folders hold plans of the same name, the second one puts its folders into its name. */
   private stemOf(file: string): string {
     const known = this.stems.get(file);
     if (known !== undefined) return known;
@@ -78,7 +78,7 @@ export async function writeLabels(
   outside: Host,
 ): Promise<ExitCode> {
   if (labels.length === 0) return refused(path, `would be empty: ${file} has no conductors`, outside);
-  // The typeface and what sets it are loaded for those who want paper.
+  // The typeface and the PDF code are loaded only if needed.
   const { labelPdf } = await import("../output/paper.ts");
   const title = `Wire labels of ${basename(file)}`;
   const { bytes, missing, cut } = await labelPdf(

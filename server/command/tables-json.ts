@@ -4,8 +4,8 @@ import { tableJson } from "../../library/documents/table-json.ts";
 import { name, version } from "../../library/package.json";
 
 /**
- * The shape of `loomwright schedule --format json`. Stable: tables, columns and properties are added, never renamed or removed,
- * within a major version. Numbers are unrounded, in the unit that ends the column's id; files are relative to where the command
+ * The shape of `loomwright schedule --format json`. Stable: within a major version, tables, columns and properties are added,
+ * never renamed or removed. Numbers are unrounded, in the unit that ends the column's id; files are relative to where the command
  * ran, with forward slashes.
  */
 export const tablesJsonSchema = z.strictObject({
@@ -19,13 +19,13 @@ export const tablesJsonSchema = z.strictObject({
           title: z.string(),
           notes: z.array(z.string()),
           columns: z.array(z.strictObject({ id: z.string(), title: z.string(), toFillIn: z.boolean() })),
-          /** By column id; null where there is nothing to say, and where a pen is to fill in. */
+          /** By column id; null for an empty cell, and for one to fill in with a pen. */
           rows: z.array(z.record(z.string(), z.union([z.string(), z.number(), z.null()]))),
         }),
       ),
     }),
   ),
-  /** Only in a file that Loomwright wrote: the digest of everything else in it. It no longer holds once the file is changed. */
+  /** Only in a file that Loomwright wrote: the digest of everything else in it. It no longer matches once the file is changed. */
   sha256: z.string().optional(),
 });
 

@@ -1,9 +1,9 @@
 import { styleText } from "node:util";
 
-/** What the command line may do with the screen it writes to. */
+/** The capabilities of the screen that the command line writes to. */
 export interface Terminal {
   readonly colour: boolean;
-  /** A progress line, rewritten in place, is only for a person who looks on. */
+  /** A progress line, rewritten in place, is only for a person who is watching. */
   readonly progress: boolean;
 }
 
@@ -11,7 +11,7 @@ interface Screen {
   readonly isTTY?: boolean;
 }
 
-/** Colour only on a terminal, and never where NO_COLOR is set (to anything but nothing) or the terminal is "dumb". */
+/** Colour only on a terminal, and never if NO_COLOR is set (and not empty) or the terminal is "dumb". */
 export function terminalFor(out: Screen, err: Screen, env: NodeJS.ProcessEnv): Terminal {
   const plain = Boolean(env.NO_COLOR) || env.TERM === "dumb";
   return { colour: Boolean(out.isTTY) && !plain, progress: Boolean(err.isTTY) && env.TERM !== "dumb" };
@@ -40,10 +40,10 @@ export function paintFor({ colour }: Terminal): Paint {
 }
 
 /**
- * A stranger's plan may hold escape sequences or marks that turn the writing direction around. Shown as visible code points,
- * they can neither repaint the screen nor make a number read backwards. Nor can they give an order to a continuous integration
- * service that reads along: such orders begin a line with `::`, or stand behind `##[` or `##vso[` anywhere. Tabs become single
- * spaces, so that columns hold.
+ * A stranger's plan may hold escape sequences or marks that reverse the writing direction. Shown as visible code points, they can
+ * neither repaint the screen nor make a number read backwards. Nor can the text give a command to a continuous integration
+ * service that reads the log: such commands begin a line with `::`, or follow `##[` or `##vso[` anywhere. Tabs become single
+ * spaces, which keeps columns aligned.
  */
 export function printable(text: string): string {
   return text.replaceAll("\t", " ").replace(unprintable, visible).replace(order, visible);

@@ -79,13 +79,16 @@ function planLine(plan: Reported, paint: Paint): string {
   const parts = [
     contents.filter(Boolean).join(", "),
     countsOf(plan.findings),
-    // The same one in the same words as over the plan in the editor.
+    // The same figure in the same words as above the plan in the editor.
     worstDrop && worstDropInWords(worstDrop, printable(worstDrop.name)),
   ];
   return [`${name}: ${parts.filter(Boolean).join(" · ")}`, ...networkLines(plan)].join("\n");
 }
 
-/** What the network comes to: how many scenarios could be solved, what is worked hardest, and what gets the least. */
+/**
+ * A summary of the network: how many scenarios could be solved, the conductor nearest to its ampacity, and the device with the
+ * smallest share of its nominal voltage.
+ */
 function networkLines({ network, networkUnread }: Reported): string[] {
   if (networkUnread) return ["  network: not judged, because a value of it cannot be used, see above"];
   if (!network) return [];

@@ -2,8 +2,8 @@ import type { Cell, Column, Table } from "../../library/documents/table.ts";
 import { type Paint, printable } from "./terminal.ts";
 
 /**
- * A table for a terminal: columns aligned, long cells on several lines, columns that are empty left out. One that is wider than a
- * screen is set in several parts below each other, each beginning with the first columns again.
+ * A table for a terminal: columns aligned, long cells on several lines, empty columns left out. A table wider than the screen is
+ * set in several parts below each other; each repeats the first columns.
  */
 export function textTable(table: Table, paint: Paint): string {
   const notes = table.notes.flatMap((note) =>
@@ -23,9 +23,9 @@ export function textTable(table: Table, paint: Paint): string {
   return [head, parts.join("\n\n"), ...notes, ""].join("\n");
 }
 
-/** As wide as most terminals are made. */
+/** The usual width of a terminal. */
 const widest = 140;
-/** A longer cell goes on below. */
+/** A longer cell continues on the next line. */
 const widestCell = 44;
 /** Between two columns. */
 const gap = "  ";
@@ -43,7 +43,7 @@ function cellLines(cell: Cell): readonly string[] {
   return wrapped(printable(typeof cell === "string" ? cell : cell.text), widestCell);
 }
 
-/** Columns that fit side by side; each further part begins with what tells its rows apart. */
+/** Columns that fit side by side; each further part begins with the columns that identify its rows. */
 function partsOf(columns: readonly TextColumn[]): TextColumn[][] {
   const key = keyOf(columns);
   const parts: TextColumn[][] = [[]];
@@ -55,7 +55,7 @@ function partsOf(columns: readonly TextColumn[]): TextColumn[][] {
   return parts;
 }
 
-/** The first columns that together tell the rows apart, three at most; a number alone says nothing to people. */
+/** The first columns that together identify the rows, three at most; a number alone is meaningless to people. */
 function keyOf(columns: readonly TextColumn[]): readonly TextColumn[] {
   const rows = columns[0]!.cells.length;
   for (let many = columns[0]!.column.align === "end" ? 2 : 1; many < 3; many++) {
@@ -101,8 +101,8 @@ function noteLine(text: string, index: number): string {
 }
 
 /**
- * Broken behind a semicolon where that can be, else behind a comma, else between words. A word that is longer than the line is not
- * broken, because half a name is another name.
+ * Broken after a semicolon if possible, else after a comma, else between words. A word longer than the line is not broken,
+ * because half a name is another name.
  */
 function wrapped(text: string, most: number, [separator, ...finer] = breaks): string[] {
   const lines: string[] = [];
@@ -119,7 +119,7 @@ function wrapped(text: string, most: number, [separator, ...finer] = breaks): st
 const betweenWords = / /;
 const breaks: readonly RegExp[] = [/(?<=;) /, /(?<=,) /, betweenWords];
 
-/** How many places of a terminal a text takes: characters of East Asia and emoji take two, marks that combine take none. */
+/** The width of a text in terminal cells: East Asian characters and emoji take two, combining marks none. */
 function cellsWide(text: string): number {
   let width = 0;
   for (const character of text) {

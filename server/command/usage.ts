@@ -1,10 +1,10 @@
 import type { Command } from "./command.ts";
 import { type OptionName, options } from "./options.ts";
 
-/** Wrong words on the command line: said in a sentence, answered with exit code 2. */
+/** Wrong words on the command line: reported in a sentence, with exit code 2. */
 export class UsageError extends Error {}
 
-/** The help, made of what each command says of itself. */
+/** The help, composed from the usage of each command. */
 export function usage(commands: readonly Command[]): string {
   const written = commands.flatMap(({ name, usage }) =>
     usage.map(({ words, does }) => [`loomwright ${name}${words && ` ${words}`}`, does] as const),
@@ -44,13 +44,13 @@ function columns(rows: readonly (readonly [string, string])[]): string {
   return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`).join("\n");
 }
 
-/** A whole number from 0 up, as typed behind an option. */
+/** A whole number from 0 up, as typed after an option. */
 export function wholeNumber(option: OptionName, given: string): number {
   if (/^\d{1,6}$/.test(given)) return Number(given);
   throw new UsageError(`--${option} takes a whole number from 0 up, not '${given}'.`);
 }
 
-/** One of the words that an option allows; the first one where nothing was typed. */
+/** One of the words that an option allows; the first one if none was typed. */
 export function oneOfWords<Word extends string>(
   option: OptionName,
   given: string | undefined,

@@ -4,44 +4,46 @@ import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import type { Snapshot, Uri, Version } from "./workspace.ts";
 
 /**
- * The outcome of checking one plan: the root file and all it imports. Every face of the product (editor, command line)
+ * The outcome of checking one plan: the root file and all it imports. Each front end of the product (editor, command line)
  * formats this and nothing else.
  */
 export type CheckOutcome = CheckedPlan | IncompletePlan;
 
-/** The text is whole: it was run and judged. A plan that could not run is checked too, with a finding that says why. */
+/**
+ * The text is complete: it was run and judged. A plan that could not run is checked too, with a finding that gives the reason.
+ */
 export interface CheckedPlan {
   readonly state: "checked";
   readonly root: Uri;
-  /** Every file that went in, with the version read. A finding is never shown against another version. */
+  /** Every file that was read, with its version. A finding is never shown against another version. */
   readonly snapshot: Snapshot;
-  /** What the plan left behind when it ran, as it was judged: for documents that ask what a change of it would bring. */
+  /** The records of the run, as they were judged: for documents that ask for the effect of a change. */
   readonly records: readonly PlanRecord[];
   readonly judgement: Judgement;
   /** Findings with their places, in the order of the judgement. Those about one shared value are merged into one. */
   readonly findings: readonly PlacedFinding[];
-  /** Where a value, or the whole argument (`[]`), of a record is written. Undefined when it is written nowhere. */
+  /** The range where a value, or the whole argument (`[]`), of a record is written. Undefined when it is not written anywhere. */
   placeOf(record: number, path: PropertyPath): SourceRange | undefined;
   /** The call that made the record: `circuit(...)` from its first to its last character. */
   callOf(record: number): SourceRange;
-  /** The property and record under a position, for hovers and completions; the innermost one. */
+  /** The innermost property and record under a position, for hovers and completions. */
   at(uri: Uri, offset: number): ValueAtPosition | undefined;
-  /** Edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */
+  /** Text edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */
   editsOf(fix: ProposedFix): PlacedFix | undefined;
 }
 
-/** A half-typed file: syntax errors in it or in an import. Nothing was run; TypeScript's own squiggle says where. */
+/** A half-typed file: syntax errors in it or in an import. The plan was not run; TypeScript's own squiggle shows the place. */
 export interface IncompletePlan {
   readonly state: "incomplete";
   readonly root: Uri;
   readonly snapshot: Snapshot;
   /** The file with the syntax error. */
   readonly broken: Uri;
-  /** TypeScript's first complaint about it, for faces without TypeScript's own squiggle (the command line). */
+  /** TypeScript's first syntax error in it, for front ends without TypeScript's own squiggle (the command line). */
   readonly syntaxError: { readonly place: SourceRange; readonly text: string };
 }
 
-/** A range of a file, in UTF-16 offsets, of the version in the plan's snapshot. */
+/** A source range, in UTF-16 offsets, of the file version in the plan's snapshot. */
 export interface SourceRange {
   readonly uri: Uri;
   readonly start: number;
@@ -50,7 +52,7 @@ export interface SourceRange {
 
 export interface PlacedFinding {
   readonly finding: Finding;
-  /** Names of all circuits it is about, when one written value sets several. */
+  /** Names of all circuits it is about, when one value in the source sets several. */
   readonly subjects: readonly string[];
   readonly message: string;
   readonly place: SourceRange;
@@ -63,20 +65,20 @@ export interface ValueAtPosition {
   readonly path: PropertyPath;
   /** The value's own range; the call's when path is `[]`. */
   readonly place: SourceRange;
-  /** Other records that the same written value sets. */
+  /** Other records that the same source value sets. */
   readonly alsoSets: readonly number[];
 }
 
 export interface PlacedFix {
   readonly title: string;
-  /** "suggestion" also where a repair would change other circuits. */
+  /** "suggestion" also if a repair would change other circuits. */
   readonly kind: "repair" | "suggestion";
   readonly edits: readonly Edit[];
-  /** Records, other than the finding's own, that the edits change too. */
+  /** Records, other than the finding's own, that the edits also change. */
   readonly alsoChanges: readonly number[];
 }
 
-/** Applied only if the file still has this version and this text there. */
+/** Applied only if the file still has this version, and this text in this range. */
 export interface Edit extends SourceRange {
   readonly version: Version;
   readonly expected: string;

@@ -13,46 +13,49 @@ import type { FileImports } from "./text/file-imports.ts";
 import { fileImports } from "./text/read-imports.ts";
 import type { SourceText, Uri, Workspace } from "./workspace.ts";
 
-/** The one way in for every face: files to checked plans. Made once; keeps parsed files and a worker between calls. */
+/**
+ * The single entry point for each front end: files to checked plans. Created once; keeps parsed files and a worker between
+ * calls.
+ */
 export interface Checker {
-  /** Checks the plan whose root is this file. Runs for one root never overlap; the caller drops results it no longer wants. */
+  /** Checks the plan with this root file. Runs for one root never overlap; the caller drops results it no longer wants. */
   check(root: Uri): Promise<CheckOutcome>;
   /**
-   * As {@link check}, with other text for some files, as if it had been typed; nothing is kept of it. For trying out a value:
+   * As {@link check}, with replacement texts for some files, as if they had been typed; caches nothing. For trying a value:
    * completions while a value is still empty, and fixes before they are offered. Snapshot versions of those files are "trial".
    */
   checkAs(root: Uri, texts: ReadonlyMap<Uri, string>): Promise<CheckOutcome>;
   /** Roots among the workspace's plan files: those that import the library and that no other such file imports. */
   roots(): readonly Uri[];
-  /** Roots whose plan a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
+  /** Roots of the plans that a file belongs to: itself, or those that import it, directly or not. Empty: not part of any plan. */
   rootsOf(file: Uri): readonly Uri[];
-  /** Which plans these files belong to; see {@link PlanRoots.membership}. */
+  /** The plans that these files belong to; see {@link PlanRoots.membership}. */
   membership(files: readonly Uri[]): Membership;
-  /** Whether {@link membership} knows every file; if not, {@link readPlanFiles} reads them. */
+  /** True if {@link membership} knows every file; if not, {@link readPlanFiles} reads them. */
   knowsPlanFiles(): boolean;
-  /** Reads the plan files of the workspace in small steps; first those that contain one of these words. */
+  /** Reads the plan files of the workspace in small steps, those that contain one of these words first. */
   readPlanFiles(first: readonly string[]): Generator<void, void>;
   /** Files that look like plans, or belong to one, and are in none of {@link roots}, each with the reason. */
   passedBy(): readonly PassedBy[];
-  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  /** The reason why a file that the user named is not judged; undefined: it is no plan at all. */
   whyNot(file: Uri): PassedBy | undefined;
-  /** Files that took long to read: only a short look is taken at their imports. */
+  /** Files that took long to read: their imports get a shorter time limit. */
   expectSlow(files: readonly Uri[]): void;
-  /** What the text of a file asks of others. */
+  /** The imports of a file's text. */
   importsOf(source: SourceText): FileImports;
-  /** Forgets what is known of files that changed on disk. Open editors are noticed by their version. */
+  /** Drops cached data of files that changed on disk. Changes in open editors are noticed by their version. */
   changedOnDisk(files: readonly Uri[]): void;
   /**
-   * Lets go of everything that is kept of a plan to check it faster the next time: it was closed, or its result is all that was
-   * wanted. Files that other checked plans use are kept. The next check of it works everything out again.
+   * Releases the cached data of a plan that would speed up its next check: it was closed, or only its result was wanted. Files
+   * that other checked plans use are kept. The next check of the plan starts afresh.
    */
   forget(root: Uri): void;
   /**
-   * The fixes of a finding, each proved: applied to a copy of the text and checked again, kept only if the finding is gone
-   * and nothing new has come (after a suggestion: nothing but what is only worth knowing). Best first.
+   * The fixes of a finding, each proved: applied to a copy of the text and checked again, kept only if the finding is gone and
+   * no new finding appeared (after a suggestion: none above information). Best first.
    */
   provenFixes(plan: CheckedPlan, finding: PlacedFinding): Promise<readonly PlacedFix[]>;
-  /** A change that no finding asks for, proved in the same way; undefined where it brings something new or changes anything else. */
+  /** A change without a finding, proved in the same way; undefined if it adds a finding or changes anything else. */
   provenChange(plan: CheckedPlan, proposed: ProposedFix): Promise<PlacedFix | undefined>;
   /** All repairs of a plan, applied one after another and proved together; for "fix all". Edits of one file never overlap. */
   fixAll(plan: CheckedPlan): Promise<PlacedFix | undefined>;
@@ -62,7 +65,10 @@ export interface Checker {
 export interface CheckerOptions {
   readonly limits?: Partial<Limits>;
   readonly sandbox?: Sandbox;
-  /** Called when work on a plan goes on after it has run, and another one may have been worked on; and when a file is glanced at. */
+  /**
+   * Called when work on a plan resumes after its run, since another plan may have been in between; and when a file is glanced
+   * at.
+   */
   readonly workGoesOn?: (root: Uri) => void;
 }
 
@@ -82,7 +88,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
   /** By root: the files of each plan that was checked and not forgotten since. */
   const checked = new Map<Uri, readonly Uri[]>();
 
-  /** One after another for each root. */
+  /** Runs one after another for each root. */
   function inTurn<Result>(root: Uri, run: () => Promise<Result>): Promise<Result> {
     const turn = (running.get(root) ?? Promise.resolve()).then(run);
     const settled = turn.catch(() => undefined);
@@ -142,7 +148,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
       }
     },
     forget(root) {
-      // After a check that is under way: it would keep everything again.
+      // After any check in progress, which would cache everything again.
       void inTurn(root, async () => forgetNow(root));
     },
     async provenFixes(plan, finding) {

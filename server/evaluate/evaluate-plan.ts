@@ -22,7 +22,7 @@ export interface Evaluator {
   readonly cache: Pick<FileCache, "get">;
   readonly sandbox: Sandbox;
   readonly limits: Limits;
-  /** By root: the last judgement of its plan, from which the next one takes what is the same. */
+  /** By root: the last judgement of its plan; the next one reuses its unchanged parts. */
   readonly judgements: Map<Uri, Judgement>;
   workGoesOn(root: Uri): void;
 }
@@ -54,7 +54,7 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   return new LocatedPlan({ traced, snapshot, records, judgement, problemPlaces: places });
 }
 
-/** For a plan that is not run because of a problem that was found before. */
+/** The outcome of a plan that is not run because of an earlier problem. */
 const nothingRun: RunOutcome = {
   records: [],
   calls: [],
@@ -69,7 +69,7 @@ interface Run {
   readonly rootFile: PlanFile;
 }
 
-/** Everything that keeps the judgement from being about the whole plan, and the place of each. */
+/** Each reason why the judgement does not cover the whole plan, with its place. */
 function failureOf(plan: LoadedPlan, { outcome, provenance, limits, rootFile }: Run): Failure {
   const { end } = outcome;
   if (plan.problems.length > 0) return failureWith(plan.problems);
@@ -89,7 +89,7 @@ interface Failure {
   readonly places: readonly SourceRange[];
 }
 
-/** The plan's own file does not exist, or does no longer, or gives no text. */
+/** The plan's own file does not exist (any more), or has no readable text. */
 function withoutRoot(plan: LoadedPlan, why: string | undefined): LocatedPlan {
   const file = new PlanFile({ uri: plan.root, version: "absent", text: "" }, 0);
   const place = { uri: plan.root, start: 0, end: 0 };
@@ -117,13 +117,16 @@ function modulesOf({ files, imports }: LoadedPlan) {
   }));
 }
 
-/** What the text gives to the words at a call site. Taken before the run: an edit meanwhile takes the trees along. */
+/**
+ * The input that the text itself gives to the DSL function at a call site. Taken before the run: an edit meanwhile invalidates
+ * the trees.
+ */
 function writtenInputs({ files }: LoadedPlan): (site: number) => WrittenInput | undefined {
   const sites = new Map([...files.values()].map(({ number, instrumented }) => [number, instrumented?.sites]));
   return (site) => sites.get(Math.floor(site / sitesInFile))?.[site % sitesInFile]?.input;
 }
 
-/** A plan may call the mark itself, with anything for a site: such a record is none. */
+/** A plan can call the instrumentation function itself, with anything as the site; such records are dropped. */
 function withInputs(outcome: RunOutcome, inputAt: (site: number) => WrittenInput | undefined): RunOutcome {
   const records = outcome.records.flatMap((record) => {
     if (record.written === undefined) return [record];
@@ -147,7 +150,7 @@ function tracedRunOf(plan: LoadedPlan, root: PlanFile, outcome: RunOutcome): Tra
   };
 }
 
-/** Names are only looked for when some record needs one. */
+/** Looks for names only if some record needs one. */
 function planRecords(records: readonly RawRecord[], provenance: Provenance): readonly PlanRecord[] {
   let names: ReadonlyMap<number, string> | undefined;
   const unnamed = () => records.flatMap(({ input }, index) => (hasName(input) ? [] : [index]));

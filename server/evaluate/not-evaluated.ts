@@ -8,7 +8,10 @@ export type Evaluated =
   | { readonly state: "evaluated"; readonly judgement: Judgement }
   | { readonly state: "not-evaluated"; readonly why: string };
 
-/** What became of a plan, for those who cannot use half of one: what ran before it stopped would read as if the rest was removed. */
+/**
+ * The result of a plan for users of complete plans only: the records before it stopped would look as if the rest had been
+ * removed.
+ */
 export function evaluatedOrWhy(outcome: CheckOutcome, { read }: Pick<Workspace, "read">): Evaluated {
   const at = ({ uri, start }: SourceRange) => {
     const line = (read(uri)?.text ?? "").slice(0, start).split(/\r\n|\r|\n/).length;

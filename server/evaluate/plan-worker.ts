@@ -1,6 +1,6 @@
 /**
- * The worker in which plans run. It has no environment and no standard streams, and knows nothing but QuickJS; its parent
- * kills it when a plan does not let go.
+ * The worker that runs plans. It has no environment and no standard streams, and contains only QuickJS; its parent kills it
+ * when a plan does not stop.
  */
 import { readFileSync } from "node:fs";
 import { parentPort, workerData } from "node:worker_threads";
@@ -12,15 +12,15 @@ import { createRealm } from "./sandbox/run-plan.ts";
 import type { FromWorker, ToWorker, WorkerStart } from "./sandbox/worker-messages.ts";
 import type { End } from "./sandbox.ts";
 
-/** WebAssembly memory never shrinks. An instance begins with 16 MiB; one that a plan has blown up is thrown away. */
+/** WebAssembly memory never shrinks. An instance begins with 16 MiB; one that a plan has enlarged is discarded. */
 const reusableBytes = 32 * 1024 * 1024;
 
-/** After a limit was hit, the engine may not have let go of everything, and then ends itself when asked to clean up. */
+/** After a limit was hit, the engine may not have freed everything, and then aborts when disposed of. */
 const mayReuseAfter = (end: End) => end === "whole" || end.why === "error";
 
 async function work() {
-  // Listening comes first: a worker with nothing to wait for settles all its background work before it goes on, and the
-  // engine's machine code is being made there. On a busy machine that took half a second.
+  // Listening comes first: a worker with no pending event finishes all its background work before it continues, and that
+  // includes compiling the engine. On a busy machine that took half a second.
   let answer: (request: ToWorker) => void = () => {};
   parentPort?.on("message", (request: ToWorker) => answer(request));
   const tell = (message: FromWorker) => parentPort?.postMessage(message);
@@ -46,7 +46,7 @@ async function work() {
       tell({ kind: "ended", end: { why: "failed", message: String(error) }, reusable });
     }
     if (!reusable) return;
-    // The answer is on its way; the next plan finds a fresh context waiting.
+    // The answer is sent; the next plan gets a prepared context.
     room.dispose();
     room = createRealm(quickjs, memory, records);
     tell({ kind: "ready" });
@@ -54,7 +54,7 @@ async function work() {
   tell({ kind: "ready" });
 }
 
-/** QuickJS asks this realm for the local time zone. What a plan gives must not depend on where it is checked. */
+/** QuickJS asks this realm for the local time zone. A plan's records must not depend on where it is checked. */
 function useUniversalTime() {
   const clock = Date.prototype as unknown as Record<string, unknown>;
   for (const part of ["FullYear", "Month", "Date", "Day", "Hours", "Minutes", "Seconds"]) {

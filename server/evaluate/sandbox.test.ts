@@ -6,7 +6,7 @@ afterAll(() => sandbox.dispose());
 
 const root = "file:///camper/plan.ts";
 
-/** Runs instrumented JavaScript, as the instrumentation hands it over, below an import of the library's words on its first line. */
+/** Runs instrumented JavaScript, as the instrumenter returns it, below an import of the DSL functions on its first line. */
 function run(js: string, limits: Partial<Limits> = {}): Promise<RunOutcome> {
   return runModules(
     { [root]: `import { battery, build, cable, circuit, part, scenario } from "loomwright";${js}` },

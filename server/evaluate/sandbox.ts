@@ -2,8 +2,8 @@ import type { Word } from "../../library/model/record.ts";
 import { PlanRunner } from "./sandbox/plan-runner.ts";
 
 /**
- * Starts nothing yet: the first plan starts the first worker. A second one is made ready some time after the first plan has
- * ended, so that a command line which checks one plan does not pay for it.
+ * Starts no worker yet: the first plan starts the first worker. A second one is prepared some time after the first plan has
+ * ended, to save its cost for a command line that checks one plan.
  */
 export function createSandbox(options: { readonly workerFile?: URL | string } = {}): Sandbox {
   const workerFile = options.workerFile ?? new URL("../dist/plan-worker.cjs", import.meta.url);
@@ -22,7 +22,7 @@ export function createSandbox(options: { readonly workerFile?: URL | string } = 
 
   const runNext = async (request: RunRequest): Promise<RunOutcome> => {
     let end: End = { why: "failed", message: "the sandbox was closed" };
-    // A worker may turn out to be spoilt while it makes itself ready again; the plan is then given to a new one.
+    // A worker may turn out to be corrupted while it prepares itself again; the plan then goes to a new one.
     for (let attempt = 0; attempt < 2 && !closed; attempt++) {
       if (!runner?.usable) {
         runner = spare?.usable ? spare : new PlanRunner(workerFile);
@@ -55,36 +55,36 @@ export function createSandbox(options: { readonly workerFile?: URL | string } = 
 const spareAfterMs = 500;
 
 /**
- * The contract between the room that reads text and the worker that runs it. Only plain data crosses.
+ * The contract between the code that reads text and the worker that runs it. Only plain data crosses.
  *
- * The text handed over is JavaScript with marks put in by `marks.ts`. The marks are six globals of the sandbox:
+ * The text handed over is JavaScript instrumented by `instrument.ts`. The hooks are six globals of the sandbox:
  *
  *  - `__enter(site, ...seen)` opens a call and returns the call that was open before (a token, opaque to the plan);
- *    `__leave(token, value)` makes that the open call again and returns `value`.
- *    Every call `f(x)` in a plan is `__leave(__enter(17, r), f(x))`.
- *  - `__open()` returns the token of the open call without opening one: `await x` is `__leave(__open(), await x)`, and
- *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, so that the calls an exception cut short are closed.
- *  - `__literal(literal, object, ...seen)` returns `object` and remembers, by its identity, its allocation: the literal that made it,
- *    the call open at that moment, and what was seen there. Every object literal is instrumented, except those that need not be.
- *  - `__written(site, word, ...named)` is true, and has made a record, where `word` is a word of the DSL. For a statement
- *    `circuit({ load: 4 })`, whose argument the text alone tells, it stands in place of the call, or before it where the name
- *    could mean something else: `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`. `named` are the terminals
- *    and parts that are all that such an argument has besides: `cable({ from: house.positive, … })`.
+ *    `__leave(token, value)` reopens that call and returns `value`. Every call `f(x)` in a plan is
+ *    `__leave(__enter(17, r), f(x))`.
+ *  - `__open()` returns the token of the open call without opening one. `await x` is `__leave(__open(), await x)`, and
+ *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, to close the calls that an exception cut short.
+ *  - `__literal(literal, object, ...seen)` returns `object` and remembers its allocation, by identity: its literal, the call
+ *    open at that moment, and the objects observed there. Every object literal is instrumented, except those that need not be.
+ *  - `__written(site, word, ...named)` is true, and has made a record, if `word` is a DSL function. For a statement
+ *    `circuit({ load: 4 })`, with an argument determined by the text alone, it replaces the call, or precedes it if the name
+ *    could mean something else: `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`. `named` are the only
+ *    other values of such an argument, its terminals and parts: `cable({ from: house.positive, … })`.
  *  - `__self` is a symbol: `object[__self]` is the object itself (a getter, not enumerable, on Object.prototype, which returns
  *    `this` in strict mode). A pattern `{ load }` is `{[__self]:__p,load}`, which gives the destructured object a name.
  *
- * `seen` are objects whose allocation the text alone cannot tell: the element of a loop, the argument of a callback. They are kept
- * as allocations, never as values.
+ * `seen` are objects with an allocation that the text alone does not determine: the element of a loop, the argument of a
+ * callback. They are kept as allocations, never as values.
  *
- * What a word returns has the allocation of the argument it was given. The marks are constants of the global scope and tokens have
- * private fields only, so a plan can neither replace nor forge them; one that calls them itself gets findings at wrong places
- * in that plan, and no more.
+ * The result of a DSL function has the allocation of its argument. The hooks are constants of the global scope and tokens have
+ * private fields only, so a plan can neither replace nor forge them. A plan that calls them itself only gets its own findings
+ * at wrong places.
  *
- * Open calls are a chain (each knows the one it was opened in), so that remembering the whole stack costs one pointer.
+ * Open calls are a chain (each knows the one it was opened in), so remembering the whole stack costs one pointer.
  */
 export interface RunRequest {
   readonly root: string;
-  /** Module name (a URI) to its JavaScript, and what each of its import texts leads to (a URI, or "loomwright"). */
+  /** Each module: its name (a URI), its JavaScript, and the target of each of its import texts (a URI, or "loomwright"). */
   readonly modules: readonly RunModule[];
   readonly limits: Limits;
 }
@@ -101,35 +101,38 @@ export interface Limits {
   readonly records: number;
 }
 
-/** 1 s and 64 MiB unless the user sets others; more circuits than this is a mistake in a loop, not a build. */
+/** 1 s and 64 MiB unless the user sets others; more circuits than this mean a mistake in a loop, not a build. */
 export const defaultLimits: Limits = { timeMs: 1_000, memoryBytes: 64 * 1024 * 1024, records: 20_000 };
 
 export interface RunOutcome {
   readonly records: readonly RawRecord[];
-  /** Every call that a record or a allocation below refers to, directly or as a caller. */
+  /** Every call that a record or allocation below refers to, directly or as a caller. */
   readonly calls: readonly OpenCall[];
   /** Every allocation that a record or a call refers to, directly or not. */
   readonly allocations: readonly Allocation[];
   readonly end: End;
 }
 
-/** Whether the plan ran to its end. If something stopped it, the records made before that are still there. */
+/** Shows whether the plan ran to its end. If it was stopped, its earlier records are still there. */
 export type End = "whole" | Stopped;
 
 export interface RawRecord {
   readonly word: Word;
-  /** Plain data; what plain data cannot carry is `{ $strange: "NaN" }`. Long texts are cut at 1,000 characters. */
+  /** Plain data; other values are `{ $strange: "NaN" }`. Long texts are cut at 1,000 characters. */
   readonly input: unknown;
   /**
-   * Where the call was `__written`: the call site whose text tells the input, and what was `named` there, in the order of the
-   * text. `input` is then undefined.
+   * If the call was `__written`: the call site with the input in its text, and the values `named` there, in source order.
+   * `input` is then undefined.
    */
   readonly written?: { readonly site: number; readonly given: readonly unknown[] };
-  /** The call open when the word was called, as an index in {@link RunOutcome.calls}; usually that of the word itself. -1: none. */
+  /**
+   * The call open when the DSL function was called, as an index in {@link RunOutcome.calls}; usually that of the function
+   * itself. -1: none.
+   */
   readonly call: number;
   /**
-   * Births of the argument and of the objects nested in it, as indices in {@link RunOutcome.allocations}, by property path joined
-   * with "." ("" is the argument itself). Objects of unknown allocation are left out.
+   * Allocations of the argument and of its nested objects, as indices in {@link RunOutcome.allocations}, by property path
+   * joined with "." ("" is the argument itself). Objects of unknown allocation are left out.
    */
   readonly allocations: Readonly<Record<string, number>>;
 }
@@ -139,11 +142,11 @@ export interface OpenCall {
   readonly callSite: number;
   /** The call it was opened in, as an index in {@link RunOutcome.calls}; -1 at the top of a module. */
   readonly within: number;
-  /** Births of the further arguments of `__enter`, in their order, as indices in {@link RunOutcome.allocations}; -1 where unknown. */
+  /** Allocations of the further arguments of `__enter`, in order, as indices in {@link RunOutcome.allocations}; -1 if unknown. */
   readonly seen: readonly number[];
 }
 
-/** How an object came to be: `literal` is the first argument of its `__literal`. */
+/** The allocation of an object: `literal` is the first argument of its `__literal`. */
 export interface Allocation {
   readonly literal: number;
   /** The call open at that moment, as an index in {@link RunOutcome.calls}; -1: none. */
@@ -155,15 +158,15 @@ export type Stopped =
   | {
       readonly why: "time" | "memory" | "records";
       /**
-       * As for an error, where they can be told. The engine takes note of calls, not of the turns of a loop: `at` is the last
-       * call before, or the beginning of the function (or module) in which the plan was stopped.
+       * As for an error, if known. QuickJS checks interrupts at calls, not at loop iterations: `at` is the last call before the
+       * stop, or the start of the function (or module) that was running.
        */
       readonly at?: InstrumentedPosition;
       readonly call?: number;
     }
   | {
       readonly why: "error";
-      /** False: the engine could not read the plan, and none of it was run. */
+      /** False: the engine could not read the plan, and ran none of it. */
       readonly began: boolean;
       /** "TypeError: x is not a function", one line, at most 300 characters. */
       readonly message: string;

@@ -1,8 +1,8 @@
 import type { Severity } from "../../library/rules/finding.ts";
 
 /**
- * How many findings of one rule are shown of one file. A builder mends the first few and looks again; editors grow slow with
- * tens of thousands. Only the display is limited: counts, exit codes, JSON, SARIF and fixes know all of them.
+ * The number of findings of one rule shown for one file. A builder fixes the first few and looks again; editors become slow
+ * with tens of thousands. Only the display is limited: counts, exit codes, JSON, SARIF and fixes use all of them.
  */
 export const mostShownOfRule = 100;
 
@@ -13,7 +13,7 @@ export interface Shown<Item> {
   readonly leftOut: readonly (readonly [Item, ...Item[]])[];
 }
 
-/** Of each rule and file the worst findings, of those as bad as each other the first; the rest is counted. */
+/** Selects, for each rule and file, the worst findings, and among equally bad ones the first; counts the rest. */
 export function shownFindings<Item>(items: readonly Item[], about: (item: Item) => ShownAs): Shown<Item> {
   const groups = new Map<string, { readonly item: Item; readonly rank: number }[]>();
   for (const item of items) {
@@ -27,7 +27,7 @@ export function shownFindings<Item>(items: readonly Item[], about: (item: Item) 
   const hidden = new Set<Item>();
   const leftOut: [Item, ...Item[]][] = [];
   for (const group of groups.values()) {
-    // One more is shown rather than a line that says "and 1 more".
+    // One more is shown rather than a line "and 1 more".
     if (group.length <= mostShownOfRule + 1) continue;
     const [first, ...others] = group.sort((one, other) => one.rank - other.rank).slice(mostShownOfRule);
     const rest: [Item, ...Item[]] = [first!.item, ...others.map(({ item }) => item)];

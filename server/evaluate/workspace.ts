@@ -1,26 +1,26 @@
 import type { PassedBy, Unread } from "./files/passed-by.ts";
 
 /**
- * The files a plan may see, given to the evaluator from outside. Files are named by URI everywhere in the server, so that
- * unsaved and remote documents are ordinary. The command line passes the disk, the language server the disk below the open
- * editors, a test an object.
+ * The files a plan may read, given to the evaluator from outside. The server names all files by URI, to treat unsaved and
+ * remote documents like any other. The command line passes the disk, the language server the disk below the open editors, a
+ * test an object.
  */
 export interface Workspace {
-  /** The newest text of a file, unsaved editor text first; undefined when there is none. */
+  /** The newest text of a file, unsaved editor text first; undefined when it has none. */
   read(uri: Uri): SourceText | undefined;
   /** Folders a plan may import from: the workspace folders. A plan outside all of them may import from its own folder. */
   folders(): readonly Uri[];
-  /** Where a file really is once symbolic links are followed; the uri itself when it is not on disk. */
+  /** The real URI of a file, with symbolic links resolved; the uri itself when it is not on disk. */
   realUri(uri: Uri): Uri;
   /** Every TypeScript or JavaScript file on disk or open that contains the library's name, without those that are passed by. */
   planFiles(): readonly Uri[];
-  /** The same in small steps, between which others can be served; absent where {@link planFiles} takes no time. */
+  /** The same in small steps, with other work in between; absent if {@link planFiles} takes no time. */
   planFilesInSteps?(): Generator<void, readonly Uri[]>;
-  /** The files that {@link planFiles} left out the last time. Missing: no file is ever left out. */
+  /** The files that the last {@link planFiles} left out. Missing: no file is ever left out. */
   leftOut?(): LeftOut;
-  /** Why {@link read} gave no text although there is something of that name. */
+  /** The reason why {@link read} gave no text although the name exists. */
   unread?(uri: Uri): Unread | undefined;
-  /** Files whose text may change without a word from the disk; absent when there are none. */
+  /** Files with text that may change without notice from the disk; absent if there are none. */
   openFiles?(): readonly Uri[];
 }
 

@@ -6,11 +6,16 @@ import type {
 import type { Message, NotificationMessage, RequestMessage } from "vscode-languageserver/node";
 import { TextDocument, type TextDocumentContentChangeEvent } from "vscode-languageserver-textdocument";
 
-/** The messages that an engine needs to take over: the handshake, and each open document as the editor has it now. */
+/** The messages that an engine needs to take over: the handshake, and each open document in the editor's current version. */
 export interface EditorState {
-  /** Takes in a message of the editor. Throws if a document is changed that is not open, or in a place that it does not have. */
+  /**
+   * Processes a message of the editor. Throws if it changes a document that is not open, or at a position that does not exist.
+   */
   heard(message: RequestMessage | NotificationMessage): void;
-  /** The messages that bring a new engine to where the editor is; its answers to the requests among them are not for the editor. */
+  /**
+   * The messages that bring a new engine up to date with the editor; its answers to the requests among them are not for the
+   * editor.
+   */
   replay(): readonly Message[];
 }
 
@@ -67,7 +72,7 @@ export function createEditorState(): EditorState {
     },
     replay() {
       if (!initialize) return [];
-      // The front watches over the editor's process; an engine ends with the front.
+      // The front monitors the editor's process; an engine ends with the front.
       const messages: object[] = [
         { id: handshakeId, method: "initialize", params: { ...initialize, processId: null } },
       ];
@@ -89,5 +94,5 @@ interface FolderChange {
   readonly removed: readonly { readonly uri: string }[];
 }
 
-/** No editor chooses this for a request of its own. */
+/** No editor uses this as a request id. */
 export const handshakeId = "loomwright/engine/handshake";

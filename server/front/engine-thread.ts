@@ -17,7 +17,7 @@ export interface EngineEvents {
 
 /**
  * @param file the bundle of the engine
- * @param number counts the engines of this process: an answer of one is never taken for another's
+ * @param number counts the engines of this process: an answer of one is never mistaken for another's
  */
 export function startEngineThread(
   file: URL,
@@ -26,7 +26,7 @@ export function startEngineThread(
 ): EngineThread {
   const worker = new Worker(file, {
     workerData: { number } satisfies EngineStart,
-    // The protocol may be on this process's standard output; prints of a library must not get into it.
+    // The protocol may use this process's standard output; output of a library must not get into it.
     stdout: true,
     stdin: false,
   });

@@ -1,20 +1,20 @@
 import { startTimeLimit } from "../evaluate/sandbox/time-limit.ts";
 
-/** Finds out whether an engine's thread is free: asks it at short intervals, for as long as it may be at work. */
+/** Monitors whether an engine's thread is free: pings it at short intervals, for as long as it may be working. */
 export interface EngineWatch {
-  /** The engine was given something to do. Before the first call it is not pinged. */
+  /** The engine got some work. It is not pinged before the first call. */
   busy(): void;
   answered(): void;
   stop(): void;
 }
 
 export interface WatchWiring {
-  /** How long the thread may take to answer, in ms, of time that the machine gave to this process. */
+  /** Time limit for an answer of the thread, in ms of time that the machine gave to this process. */
   readonly limitMs: number;
   ping(): void;
-  /** The thread takes unusually long, though not too long yet. Called once. */
+  /** The thread takes unusually long, but is within the limit. Called once. */
   slow(): void;
-  /** The thread took longer than the limit. Called once, and the watch is over. */
+  /** The thread exceeded the limit. Called once, and ends the watch. */
   stuck(): void;
 }
 
@@ -23,7 +23,7 @@ export function watchEngine({ limitMs, ping, slow, stuck }: WatchWiring): Engine
   let lastBusyMs = 0;
   let stopped = false;
   let slowReported = false;
-  /** Of the ping that waits for its answer: whether it has waited unusually long, and too long. */
+  /** The outstanding ping: whether it has waited unusually long, and too long. */
   let waiting: { readonly isSlow: () => boolean; readonly isOver: () => boolean } | undefined;
 
   const stop = () => {
@@ -62,7 +62,7 @@ export function watchEngine({ limitMs, ping, slow, stuck }: WatchWiring): Engine
 
 const intervalMs = 50;
 
-/** An engine that had no message for so long, and answers, has finished its work. */
+/** An engine that got no message for this long, and answers, has finished its work. */
 const restMs = 10_000;
 
 const slowShare = 0.3;

@@ -18,18 +18,18 @@ import { type EngineWatch, watchEngine } from "./engine-watch.ts";
 
 /**
  * The engines on duty. The foreground engine has the plans of open files and must stay quick; the background engine has those
- * that are slow or not open. An engine that does not answer is ended, and another takes its place: a plan that held up the
- * foreground becomes the background's, and one that held up even the background is given up until its text changes.
+ * that are slow or not open. An engine that does not answer is ended and replaced: a plan that blocked the foreground engine
+ * moves to the background, and one that blocked even the background engine is given up until its text changes.
  */
 export interface Engines {
   readonly foreground: Engine;
-  /** Undefined until there is something for it to do. */
+  /** Undefined until it has work. */
   readonly background: Engine | undefined;
-  /** The background engine; starts it if need be. */
+  /** The background engine; starts it if necessary. */
   startBackground(): Engine;
-  /** A plan is no longer shown: when it is opened again, it begins as a quick one. */
+  /** A plan is no longer shown: when reopened, it counts as quick again. */
   forget(root: Uri): void;
-  /** A plan that had been slow is now shown by the foreground engine. */
+  /** A formerly slow plan is now shown by the foreground engine. */
   movedToForeground(root: Uri): void;
   end(): void;
 }
@@ -41,13 +41,13 @@ export interface Engine {
 
 export interface EnginesWiring {
   startThread(number: number, events: EngineEvents): EngineThread;
-  /** The messages that a new engine must get before any other. */
+  /** The messages that a new engine must get before all others. */
   replay(): readonly Message[];
-  /** An engine says something that is not about engines. */
+  /** An engine sent a message that is not about engines. */
   received(engine: Engine, message: Message): void;
-  /** `next` has taken the place of `ended`, because of the plan with these open files, if that is known. */
+  /** `next` has replaced `ended`, because of the plan with these open files, if known. */
   replaced(ended: Engine, next: Engine, role: Duty["role"], because: WorkingOn | undefined): void;
-  /** Engines end so often that something else must be wrong. */
+  /** Engines end so often that the cause must be something else. */
   hopeless(why: string): void;
   log(text: string): void;
   readonly limitsMs: Readonly<Record<Duty["role"], number>>;
@@ -56,10 +56,10 @@ export interface EnginesWiring {
 export function createEngines(wiring: EnginesWiring): Engines {
   const { startThread, replay, received, replaced, hopeless, log, limitsMs } = wiring;
   const slow = new Set<Uri>();
-  /** How often each plan has held up the foreground. */
+  /** The number of times that each plan has blocked the foreground engine. */
   const demotions = new Map<Uri, number>();
   const givenUp = new Map<Uri, GivenUp>();
-  /** Plans that are quick again, and that the background engine keeps until the foreground engine shows them. */
+  /** Plans that are quick again; the background engine keeps them until the foreground engine shows them. */
   const moving = new Set<Uri>();
   let count = 0;
   let failures: number[] = [];
@@ -96,7 +96,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
     return engine;
   };
 
-  /** When the foreground engine is at rest, there is time to start others: the background's, and one that could take over. */
+  /** When the foreground engine is at rest, others can start: the background engine, and a spare one. */
   const prepareOthers = (engine: Running): void => {
     if (engine !== foreground) return;
     if (slow.size > 0) background ??= appoint(takeSpare(), "background");
@@ -109,7 +109,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
     engine.watch = watchEngine({
       limitMs,
       ping() {
-        // While it loads, it cannot answer, and is not to blame.
+        // While it loads, it cannot answer, and is not at fault.
         if (engine.ready) notify(engine.thread, pingMethod, {});
         else engine.watch?.answered();
       },
@@ -177,7 +177,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
   };
 
   const moveToForeground = (root: Uri): void => {
-    // A plan that is quick to edit and slow to open would go to and fro.
+    // A plan that is quick to edit and slow to open would move back and forth.
     if (!slow.has(root) || (demotions.get(root) ?? 0) > mostMoves) return;
     moving.add(root);
     notify(foreground, dutyMethod, dutyOf("foreground"));
@@ -221,17 +221,17 @@ export function createEngines(wiring: EnginesWiring): Engines {
 
 interface Running extends Engine {
   readonly thread: EngineThread;
-  /** It has loaded all that it needs. */
+  /** It has loaded everything it needs. */
   ready: boolean;
-  /** The plan that it reported last. */
+  /** The last plan that it reported. */
   workingOn: WorkingOn | undefined;
   watch: EngineWatch | undefined;
 }
 
-/** Once is an accident of a first reading; a plan that was slow twice stays in the background until it is closed. */
+/** A first reading may be slow by accident; a plan that was slow twice stays in the background until it is closed. */
 const mostMoves = 1;
 
-/** Each hostile file of a folder may end one engine. An engine that ends for no reason of a plan's ends at once again. */
+/** Each hostile file of a folder may end one engine. An engine that fails independently of plans fails again at once. */
 const mostFailures = 20;
 const failuresWithinMs = 60_000;
 

@@ -21,7 +21,7 @@ import { createFront } from "./front.ts";
 const van = "file:///plans/van.ts";
 const boat = "file:///plans/boat.ts";
 
-/** Engines that do what the test says. */
+/** Engines controlled by the test. */
 interface FakeEngine {
   readonly number: number;
   readonly heard: (RequestMessage & NotificationMessage & ResponseMessage)[];
@@ -142,7 +142,7 @@ describe("front", () => {
     expect(asked(background)).toEqual([7]);
     hover(9, van);
     expect(asked(background)).toEqual([7, 9]);
-    // A late word of the ended engine is not for the editor.
+    // A late answer of the ended engine is not for the editor.
     engines[0]!.answer(7, "late");
     expect(answered(7)).toBeUndefined();
   });

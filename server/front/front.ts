@@ -26,11 +26,11 @@ import { createEngines, type Engine, type Engines, type EnginesWiring } from "./
 import { createOwners } from "./owners.ts";
 
 /**
- * Stands between the editor and the engines: passes each message on to the engine that answers for it, and each answer back.
- * It never parses or judges, because it must always be able to answer; the editor does not notice when an engine ends.
+ * Connects the editor and the engines: passes each message on to the engine that answers for it, and each answer back. It never
+ * parses or judges, because it must always be able to answer; the editor does not notice when an engine ends.
  */
 export interface Front {
-  /** Takes in a message of the editor. */
+  /** Processes a message of the editor. */
   receive(message: Message): void;
   /** The editor has gone. */
   end(): void;
@@ -39,17 +39,17 @@ export interface Front {
 export interface FrontWiring extends Pick<EnginesWiring, "startThread" | "limitsMs"> {
   /** The results of engines are still text: {@link AnswerText}. */
   toEditor(message: Message): void;
-  /** The process is to end. */
+  /** Ends the process. */
   exit(code: number): void;
-  /** Calls back when the process of that number, the editor's, is no longer there. */
+  /** Calls back when the process with that id, the editor's, no longer exists. */
   whenGone(processId: number, gone: () => void): void;
 }
 
 export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }: FrontWiring): Front {
   const editor = createEditorState();
-  /** Requests of the editor that are not answered yet, by their id. */
+  /** Unanswered requests of the editor, by their id. */
   const asked = new Map<Id, Asked>();
-  /** Requests of engines to the editor, by the id that they have there. */
+  /** Requests of engines to the editor, by their id at the editor. */
   const askedOfEditor = new Map<Id, { readonly engine: Engine; readonly id: Id }>();
   /** Open files that the background engine answers for, by the editor's URIs. */
   let elsewhere: ReadonlySet<string> = new Set();
@@ -75,7 +75,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
       if (role === "foreground" && because) elsewhere = new Set([...elsewhere, ...because.openUris]);
       for (const [id, request] of asked) {
         if (!request.waitsFor.delete(ended)) continue;
-        // A plan that is given up is asked about in vain; any other request is put to the engine that took over.
+        // A request about a plan that was given up is cancelled; any other request goes to the engine that took over.
         if (role === "background" && because?.openUris.includes(fileOf(request.message) ?? ""))
           answer(id, { error: cancelled("The plan took too long.") });
         else for (const engine of again(request.message, next)) put(request, engine);
@@ -100,7 +100,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
 
   const enginesFor = (message: RequestMessage, foreground: Engine): readonly Engine[] => {
     const { method } = message;
-    // A check of all plans, or a report, takes longer than a person who types can wait.
+    // A check of all plans, or a report, would delay a person who types.
     if (method === checkWorkspaceMethod) return [foreground, engines.startBackground()];
     if (method === reportMethod) return [engines.startBackground()];
     const uri = fileOf(message);
@@ -108,7 +108,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     return [foreground];
   };
 
-  /** Of a request for both engines, the other one has its part already. */
+  /** For a request to both engines, the other one already has its part. */
   const again = (message: RequestMessage, next: Engine): readonly Engine[] =>
     message.method === checkWorkspaceMethod ? [next] : enginesFor(message, engines.foreground);
 
@@ -173,7 +173,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
   };
 
   const statusOf = (engine: Engine, status: StatusParams) => {
-    // That a further engine is ready is no news for the editor.
+    // The editor need not know that a further engine is ready.
     if (status.uri === undefined && (engine !== engines.foreground || engine.number > 1)) return;
     if (!owners.status(engine, status) || status.uri === undefined) return;
     const root = normalisedUri(status.uri);
@@ -205,7 +205,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     if (method === "client/registerCapability") {
       const { registrations } = params as { registrations: { method: string; registerOptions?: unknown }[] };
       const key = JSON.stringify(registrations.map((one) => [one.method, one.registerOptions]));
-      // An engine that took over asks for a capability that is registered already.
+      // An engine that took over requests a capability that is already registered.
       if (registered.has(key)) return engine.send({ jsonrpc: "2.0", id: inEngine, result: null } as Message);
       registered = new Set([...registered, key]);
     }
@@ -261,7 +261,7 @@ function cancelled(message: string) {
   };
 }
 
-/** The plans of both engines; one that moved between them meanwhile is in both answers, and the later one holds. */
+/** The plans of both engines. One that moved between them meanwhile is in both answers, and the later one counts. */
 function together(checks: readonly unknown[]): WorkspaceCheck {
   const plans = (checks as WorkspaceCheck[]).flatMap((check) => check.plans);
   const byUri = new Map(plans.map((plan) => [plan.uri, plan]));

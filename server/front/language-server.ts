@@ -14,7 +14,9 @@ import { createFront } from "./front.ts";
 // The language server: speaks the Language Server Protocol over standard input and output (--stdio), Node's own channel between
 // processes (--node-ipc), a socket or a pipe. This thread only passes messages on; the engines work in threads of their own.
 
-/** How long an engine's thread may be at one piece of work. A keystroke of 3,000 circuits takes a tenth of the first. */
+/**
+ * Time limits for one piece of work of an engine's thread. A keystroke in a plan of 3,000 circuits takes a tenth of the first.
+ */
 const limitsMs = { foreground: 400, background: 30_000 };
 
 const words = process.argv.slice(2);
@@ -34,7 +36,7 @@ if (words.includes("--help") || !transport) {
     void writer
       .write(takesText ? message : withResultRead(message))
       .catch(report("the editor cannot be reached"));
-  // A failure that no caller waits for ends no request; the server goes on.
+  // An unhandled rejection affects no request; the server continues.
   process.on("unhandledRejection", report("something failed in the background"));
   process.on("uncaughtException", (error) => {
     report("the server cannot go on")(error);
@@ -53,7 +55,7 @@ if (words.includes("--help") || !transport) {
       }, 3_000);
     },
     exit(code) {
-      // The last message is on its way.
+      // Lets the last message leave first.
       setImmediate(() => process.exit(code));
     },
   });
@@ -66,7 +68,7 @@ function isThere(processId: number): boolean {
   try {
     return process.kill(processId, 0);
   } catch (error) {
-    // It is there, and belongs to somebody else.
+    // The process exists, and belongs to another user.
     return (error as NodeJS.ErrnoException).code === "EPERM";
   }
 }
@@ -74,7 +76,7 @@ function isThere(processId: number): boolean {
 interface Transport {
   readonly reader: MessageReader;
   readonly writer: MessageWriter;
-  /** The writer puts the text of a result into the message as it is. */
+  /** The writer inserts the text of a result into the message as it is. */
   readonly takesText: boolean;
 }
 

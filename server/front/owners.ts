@@ -2,16 +2,16 @@ import { type StatusParams, statusMethod } from "../language/messages.ts";
 import type { Engine } from "./engines.ts";
 
 /**
- * Which engine's findings and states the editor shows. A plan may move from one engine to another; the one that lets go of it
- * clears up behind itself, and must not clear away findings of the other one. The findings that an ended engine has left
- * behind go when the others are at rest and have not replaced them.
+ * The engine that owns each finding and state shown in the editor. A plan may move from one engine to another. The one that
+ * releases it clears its own findings, and must not clear those of the other one. The findings of an ended engine are removed
+ * when the others are at rest and have not replaced them.
  */
 export interface Owners {
   findings(engine: Engine, params: { readonly uri: string; readonly diagnostics: readonly unknown[] }): void;
   /** Passes a state on to the editor; false if it was out of date. */
   status(engine: Engine, status: StatusParams): boolean;
   ended(engine: Engine): void;
-  /** An engine has no more plans to check; `onDuty` are those that there are now. */
+  /** An engine has no more plans to check; `onDuty` are the current engines. */
   atRest(engine: Engine, onDuty: readonly (Engine | undefined)[]): void;
 }
 
@@ -25,7 +25,7 @@ export function createOwners(notifyEditor: (method: string, params: object) => v
     owners.set(uri, (owners.get(uri) ?? new Set()).add(engine));
   };
 
-  /** False if another engine still has something to show there. */
+  /** False if another engine still shows something there. */
   const letGo = (owners: Map<string, Set<Engine>>, uri: string, engine: Engine): boolean => {
     const left = [...(owners.get(uri) ?? [])].filter((one) => one !== engine && !gone.has(one));
     if (left.length > 0) owners.set(uri, new Set(left));

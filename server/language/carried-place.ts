@@ -1,13 +1,13 @@
 /**
  * Carries places from one text to a later one. While a file is half typed, hints and lenses still belong to the last complete
- * text; everything before and after the one stretch that was edited has only moved, and what lies in the stretch has no place.
+ * text. Everything before and after the one edited range has only moved, and text in that range has no place.
  */
 export interface Carrying {
-  /** Where a stretch that nobody edited stands in the newer text; undefined when it was touched. */
+  /** The place of an unedited range in the newer text; undefined if it was edited. */
   whole(start: number, end: number): Stretch | undefined;
-  /** The same for a stretch of which only the ends must be untouched. */
+  /** The same for a range whose ends alone must be unedited. */
   spanning(start: number, end: number): Stretch | undefined;
-  /** An offset of the newer text in the older one; undefined in the edited stretch and at its edges. */
+  /** An offset of the newer text in the older one; undefined in the edited range and at its edges. */
   back(offset: number): number | undefined;
 }
 

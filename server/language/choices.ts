@@ -9,9 +9,9 @@ import type { Protection, Run } from "../../library/model/run.ts";
 import type { Finding } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
 
-/** One value that a builder could choose, and what would come of it. */
+/** One value that a builder could choose, and its results. */
 export interface Choice {
-  /** As it is written in a plan: `4`, `"1/0"`, `50`. */
+  /** As written in a plan: `4`, `"1/0"`, `50`. */
   readonly written: string;
   readonly circuit: Run;
   readonly result: CircuitResult;
@@ -20,8 +20,8 @@ export interface Choice {
 }
 
 /**
- * Every made size of the system that the circuit is given in, thinnest first. In a network each with the current that would
- * flow with it: of two leads side by side the thicker one takes more.
+ * Every made size of the circuit's own system, thinnest first. In a network each with the current that would flow with it: of two
+ * leads side by side the thicker one takes more.
  */
 export function sizeChoices(circuit: Run, network?: Network): Choice[] {
   return madeSizes(circuit.conductor).map((conductor) => {
@@ -33,7 +33,7 @@ export function sizeChoices(circuit: Run, network?: Network): Choice[] {
   });
 }
 
-/** The greatest current that lasts in any scenario that can be solved, or that the circuit states itself; else that of now. */
+/** The maximum lasting current of any solved scenario, or the circuit's own stated one; else the present one. */
 function flowWith({ record, conductor, loadA }: Run, network: Network): number {
   if (network.conductors.length > mostToSolveAgain) return loadA;
   const conductors = network.conductors.map((one) =>
@@ -48,7 +48,7 @@ function flowWith({ record, conductor, loadA }: Run, network: Network): number {
   return flows.length === 0 ? loadA : Math.max(conductors[own]?.run.loadA ?? 0, ...flows);
 }
 
-/** Fifteen sizes are tried at a keystroke: a network of more conductors than these is not solved for each. */
+/** Fifteen sizes are tried at a keystroke: a network of more conductors than this is not solved for each. */
 const mostToSolveAgain = 400;
 
 /** Every made rating (of the stated family, else of any) for the protection at one end, smallest first. */
@@ -61,8 +61,8 @@ export function ratingChoices(circuit: Run, end: "protection" | "protectionFarEn
 }
 
 /**
- * The same rules that check the plan, over this one circuit: a choice can never be praised here and refused there. What it does
- * to the rest of a network is not looked at, and whoever shows the choice says so.
+ * Applies the rules that check the plan to this one circuit: a choice can never be praised here and refused there. The effect on
+ * the rest of a network is not considered; the caller must state this beside the choice.
  */
 function choice(written: string, circuit: Run): Choice {
   const result = analyseCircuit(circuit);

@@ -21,8 +21,8 @@ import { markdownWords } from "./plain-words.ts";
 import { wayRow } from "./way-row.ts";
 
 /**
- * One line for each limit: the value, the limit, the margin, the source. For a circuit or a cable of a network also what is lost
- * on the whole way from the bank, what a dead short draws, and a table of the scenarios.
+ * One line for each limit: the value, the limit, the margin, the source. For a circuit or a cable of a network also the loss on
+ * the whole supply path, the dead-short current, and a table of the scenarios.
  */
 export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
   const { circuit, result } = judged;
@@ -46,11 +46,11 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
     .join("\n\n");
 }
 
-/** A circuit whose network could not be read is judged by what it states itself, and says so. */
+/** A circuit whose network could not be read is judged by its own statements, and this is reported. */
 const notInNetwork =
   "Judged alone, by the load that it states: a value of the network cannot be used, so that no current in it can be told.";
 
-/** Where a circuit or a cable is in the network: its own or its positive conductor, and the part that it ends at. */
+/** The place of a circuit or a cable in the network: its own or its positive conductor, and the part at its end. */
 interface Wiring {
   readonly judged: JudgedNetwork;
   readonly conductor: number;
@@ -64,7 +64,7 @@ function wiringOf({ network: judged }: JudgedPlan, { record, inNetwork }: Run): 
   return { judged, conductor, device: judged.network.terminals[to]!.part };
 }
 
-/** What goes back to the bank needs no protection of its own. */
+/** A conductor that leads back to the bank needs no protection of its own. */
 function isReturn({ judged: { result }, conductor }: Wiring): boolean {
   return result.topology.conductorSides[conductor] === "negative";
 }
@@ -72,7 +72,7 @@ function isReturn({ judged: { result }, conductor }: Wiring): boolean {
 /** Currents of a network are solved to far less than this share of them. */
 const solvedTo = 1e-6;
 
-/** In which scenario it is the most; what the circuit states itself may be more. */
+/** The scenario with the maximum current; the circuit's own stated current may be higher. */
 function flowsIn({ judged: { network, result }, conductor }: Wiring, { loadA }: Run): string {
   const worst = result.conductors[conductor]?.worst;
   if (!worst) return "";
@@ -86,7 +86,7 @@ type Result = JudgedRun["result"];
 
 function wattsInWords({ loadA, loadW, loadAtV }: Run): string {
   if (loadW === undefined) return "";
-  // In a network more may flow than the watts would draw at that voltage.
+  // In a network the current may be higher than that of the watts at that voltage.
   return exceeds(loadA, loadW / loadAtV)
     ? ` (${formatExact(loadW)} W)`
     : ` (${formatExact(loadW)} W / ${formatExact(loadAtV)} V)`;
@@ -111,7 +111,7 @@ function carried({ loadA }: Run, ampacity: Result["ampacity"]): string {
   );
 }
 
-/** The margin in volts: what is left of a percentage would itself be read as a percentage of something. */
+/** The margin in volts: a difference of percentages would itself be read as a percentage of something. */
 function lost({ systemV, inNetwork }: Run, drop: Result["drop"]): string {
   const { dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded, source } = drop;
   const limitV = (systemV * dropLimitPercent) / 100;
@@ -127,7 +127,7 @@ function lost({ systemV, inNetwork }: Run, drop: Result["drop"]): string {
   );
 }
 
-/** Without a limit: that is for the whole way from the bank. */
+/** Without a limit: that is for the whole supply path. */
 function lostOnCable({ dropV, dropPercent, overloaded, source }: Result["drop"]): string {
   return limitRow(
     "Drop on it",
@@ -149,7 +149,7 @@ function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
   );
 }
 
-/** No temperature beyond the limit is named: what an overloaded conductor comes to, nobody can reckon. */
+/** Gives no temperature beyond the limit: that of an overloaded conductor cannot be computed. */
 function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result["drop"]): string {
   const { columnC, ambientC } = ampacity;
   const what = "Temperature of the conductor";

@@ -137,7 +137,7 @@ circuit({ load: 3, oneWayFt: n, gauge: n‸, insulationC: 75, protect: 5 });
 });
 
 describe("code actions in a network", () => {
-  /** Without the fuse of its first cable, no device protects what hangs on the bank but the heater's own. */
+  /** Without the fuse of its first cable, only the heater's own device protects the circuits on the bank. */
   const unprotected = sampleBuild.replace(/ {2}protect: \{ ratingA: 100.*\n/, "");
 
   test("protection is put into the cable that a source reaches past none, with rating, family and place", async () => {
@@ -151,7 +151,7 @@ describe("code actions in a network", () => {
     expect(add?.title).toMatch(
       /^Add a 100 A fuse \(.*\) within 7 in of the positive terminal of the house bank$/,
     );
-    // Only whoever buys the fuse can see that it is marked for such a short.
+    // Only the buyer of the fuse can see that it is marked for such a fault.
     expect(add?.isPreferred).toBeUndefined();
     expect(add?.diagnostics?.map(({ code }) => code)).toEqual(["protection/unprotected-path"]);
     expect(textAfter(add)).toMatch(

@@ -27,9 +27,9 @@ import type { PlanInView } from "./plan-in-view.ts";
 export interface ActionRequest {
   readonly uri: Uri;
   readonly range: Range;
-  /** Kinds that were asked for; undefined: whatever there is. */
+  /** Kinds that were requested; undefined: all. */
   readonly only: readonly string[] | undefined;
-  /** The editor asks of itself, as the cursor moves; what takes long and is never meant for the light bulb is left out. */
+  /** The editor asks by itself, as the cursor moves; slow actions that are never meant for the light bulb are left out. */
   readonly automatic: boolean;
   readonly editor: ClientAbilities;
 }
@@ -42,8 +42,8 @@ export interface ClientAbilities {
 }
 
 /**
- * What can be done about the findings in a stretch of a file. Empty unless the plan was computed from the texts of now: a right
- * edit on the wrong text deletes somebody's letter. Every fix was proved by checking the edited text before it is offered.
+ * The actions for the findings in a range of a file. Empty unless the plan was computed from the current texts: a right edit on
+ * the wrong text deletes somebody's letter. Every fix was proved by checking the edited text before it is offered.
  */
 export async function codeActions(
   view: PlanInView,
@@ -72,7 +72,7 @@ function wanted({ only }: ActionRequest, kind: string): boolean {
   return only === undefined || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
 }
 
-/** Other tools' fix-all (`source.fixAll.eslint`) is none of ours. */
+/** Other tools' fix-all (`source.fixAll.eslint`) is not ours. */
 function asksForFixAll(request: ActionRequest): boolean {
   return wanted(request, fixAllKind) && !(request.only === undefined && request.automatic);
 }
@@ -106,7 +106,7 @@ function once<Key extends object, Value>(
   return value;
 }
 
-/** One action for each different edit: findings about the same value often have the same way out. */
+/** One action for each different edit: findings about the same value often have the same fix. */
 async function fixesOf(
   view: PlanInView,
   checker: Pick<Checker, "provenFixes">,
@@ -146,7 +146,7 @@ function titleOf({ plan }: PlanInView, { title, alsoChanges }: PlacedFix): Edito
   return editorWords(`${title} (also changes ${others})`);
 }
 
-/** "circuit" or "cable" where all of them are; "item" where they are of several kinds. */
+/** "circuit" or "cable" if all of them are; "item" if they are of several kinds. */
 function kindOfAll({ judgement: { model } }: CheckedPlan, records: readonly number[]): string {
   const kinds = new Map<number, string>(model.circuits.map(({ record }) => [record, "circuit"]));
   for (const { record } of model.unjudged) kinds.set(record, "circuit");
@@ -158,7 +158,10 @@ function kindOfAll({ judgement: { model } }: CheckedPlan, records: readonly numb
   return first !== undefined && others.length === 0 ? first : "item";
 }
 
-/** Writes `accept` into the circuit, cable or part and leaves the reason to the builder: an accepted finding without one is a finding again. */
+/**
+ * Writes `accept` into the circuit, cable or part and leaves the reason to the builder: an accepted finding without one is a
+ * finding again.
+ */
 function acceptance(
   view: PlanInView,
   placed: PlacedFinding,
@@ -184,7 +187,7 @@ function acceptance(
   return { title: titleOf(view, fix), kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit };
 }
 
-/** What a circuit, a cable or a part has accepted already; undefined for what cannot accept anything. */
+/** The accepted findings of a circuit, a cable or a part; undefined for a record that cannot accept any. */
 function acceptOf({ judgement: { model } }: CheckedPlan, record: number): Run["accept"] | undefined {
   return (
     model.circuits.find((one) => one.record === record) ??
@@ -193,12 +196,12 @@ function acceptOf({ judgement: { model } }: CheckedPlan, record: number): Run["a
   )?.accept;
 }
 
-/** The reason is what the cursor goes to, in editors that can put it there. */
+/** The cursor goes to the reason, in editors that can put it there. */
 const emptyReason = { written: '""', typedIn: '"$0"' };
 
 /**
- * Where a conductor is two sizes or more above need: thinner is never offered as a fix, only as a rewrite that a builder asks
- * for, and only if the thinner plan has no finding that this one has not.
+ * For a conductor two or more sizes above need: thinner is never offered as a fix, only as a rewrite that a builder asks for, and
+ * only if the thinner plan has no finding that this one does not have.
  */
 async function thinnerSizes(
   view: PlanInView,
@@ -221,7 +224,7 @@ async function thinnerSizes(
   return [{ title: titleOf(view, fix), kind: CodeActionKind.RefactorRewrite, edit }];
 }
 
-/** The edits as the protocol wants them; undefined if any of them expects other text than there is. */
+/** The edits in the protocol's form; undefined if any of them expects a different text. */
 function workspaceEdit(
   view: PlanInView,
   edits: readonly Edit[],

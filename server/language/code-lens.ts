@@ -7,7 +7,9 @@ import { contentsInWords, countsInWords, countsOf } from "./counts.ts";
 import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
-/** One line over a plan: how many circuits, parts and cables, what was found, the worst drop. Only in the plan's root file. */
+/**
+ * One line over a plan: the numbers of circuits, parts, cables and findings, and the worst drop. Only in the plan's root file.
+ */
 export function codeLens(view: PlanInView, uri: Uri): CodeLens[] {
   if (uri !== view.plan.root) return [];
   const start = view.span(placeOfLens(view))?.start ?? { line: 0, character: 0 };

@@ -36,7 +36,7 @@ describe("the value that is being typed", () => {
   });
 });
 
-/** What is offered at `‸` in a text that may be half typed, after another that was whole. */
+/** The completions at `‸` in a text that may be half typed, after another that was whole. */
 async function offered(typed: string, whole = "circuit({ load: 1, oneWayFt: 1, gauge: 4, protect: 5 });") {
   const { uri, checker, text, position } = await planUnderCursor(whole, { later: typed });
   const document = TextDocument.create(uri, "typescript", 2, text);

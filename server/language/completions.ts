@@ -14,17 +14,17 @@ import type { Uri } from "../evaluate/workspace.ts";
 import { type Choice, ratingChoices, sizeChoices } from "./choices.ts";
 import { editorWords, markdownWords } from "./plain-words.ts";
 
-/** Where a value of a plan is being typed, in the editor's own text, whole or not. */
+/** The place of a value that is being typed, in the editor's own text, complete or not. */
 export interface TypedValue {
   readonly property: "gauge" | "mm2" | "protect" | "protectFarEnd" | "ratingA";
-  /** Offsets of what stands there already; empty while nothing does. */
+  /** Offsets of the text typed so far; empty if there is none. */
   readonly start: number;
   readonly end: number;
 }
 
 /**
- * The value under the cursor, if it looks like a size or a rating that is being typed. A light look at the line: text that is
- * half typed has no reliable tree. It only proposes; whether this really is a value of a circuit is decided by running it.
+ * The value under the cursor, if it looks like a size or a rating that is being typed. Only scans the line: half-typed text has
+ * no reliable tree. It only proposes; a run decides whether this really is a value of a circuit.
  */
 export function typedValue(text: string, offset: number): TypedValue | undefined {
   const before = text.slice(Math.max(0, offset - longestLine), offset);
@@ -41,16 +41,16 @@ export function typedValue(text: string, offset: number): TypedValue | undefined
 export interface CompletionRequest {
   readonly root: Uri;
   readonly uri: Uri;
-  /** The editor's text, and what is being typed in it. */
+  /** The editor's text, and the value being typed in it. */
   readonly text: string;
   readonly typed: TypedValue;
   positionAt(offset: number): Position;
 }
 
 /**
- * Sizes and ratings that are really made, each with what would come of it, the best first. A stand-in value is tried in the
- * text, so that the same engine that checks plans says which circuit this is and what each choice does to it, also while the
- * value is still empty. Empty where the rest of the circuit does not yet say enough.
+ * Sizes and ratings that are really made, each with its results, the best first. A stand-in value is tried in the text: the
+ * engine that checks plans then finds the circuit and the effect of each choice, even while the value is still empty. Empty if
+ * the rest of the circuit does not yet state enough.
  */
 export async function completions(
   checker: Pick<Checker, "checkAs">,
@@ -67,7 +67,7 @@ export async function completions(
   return [];
 }
 
-/** With the value alone; and, where the brackets are not closed yet, with those closed that are open on the way to it. */
+/** With the value alone; and, for brackets not closed yet, with those closed that are open before it. */
 function* trialTexts({ text, typed }: CompletionRequest): Iterable<string> {
   const before = text.slice(0, typed.start) + standIn[typed.property];
   yield before + text.slice(typed.end);
@@ -83,7 +83,7 @@ const standIn: Record<TypedValue["property"], string> = {
   ratingA: "30",
 };
 
-/** Undefined where the cursor is on no such value of a circuit that could be judged. */
+/** Undefined if the cursor is on no such value of a circuit that could be judged. */
 function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice[] | undefined {
   const spot = plan.at(uri, typed.start);
   if (!spot || spot.path.at(-1) !== typed.property) return undefined;
@@ -93,7 +93,7 @@ function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice
   return ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
 }
 
-/** Where one value serves several circuits, the one with the greatest load speaks for all. */
+/** If one value serves several circuits, the one with the largest load represents all. */
 function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedRun | undefined {
   const among = new Set(records);
   return plan.judgement.circuits
@@ -116,8 +116,8 @@ function items(choices: readonly Choice[], typed: TypedValue, range: Range): Com
 }
 
 /**
- * Those within all limits first: of sizes the thinnest, of ratings the smallest that reaches the aim. Then the others, nearest
- * to being good first: fewest faults, and of sizes the thicker, of ratings the smaller.
+ * Those within all limits first: for sizes the thinnest, for ratings the smallest that reaches the aim. Then the others, best
+ * first: fewest faults, then for sizes the thicker, for ratings the smaller.
  */
 function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
   const good = choices.filter(({ faults }) => faults.length === 0);
@@ -126,7 +126,7 @@ function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
   return [...good, ...byNearness.toSorted((one, other) => one.faults.length - other.faults.length)];
 }
 
-/** Fits into the list as wide as it opens: longer lines are cut off at their end, and a number that lost its end is another. */
+/** Fits the initial width of the list: longer lines are cut off at their end, and a number without its end is a wrong number. */
 function inShort({ result, faults, circuit }: Choice, { property }: TypedValue): string {
   const worst = faults.some(({ severity }) => severity === "error") ? "error" : "warning";
   const verdict = faults.length === 0 ? "limits met" : worst;
@@ -137,7 +137,7 @@ function inShort({ result, faults, circuit }: Choice, { property }: TypedValue):
   return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${spare}`;
 }
 
-/** In words only: where the editor unfolds it, it breaks lines inside numbers. */
+/** In words only: the editor breaks lines inside numbers when it unfolds it. */
 function verdict({ faults, circuit }: Choice): string {
   if (faults.length > 0) return titlesOf(faults);
   return circuit.inNetwork ? "within its own limits" : "within all limits checked";
@@ -189,7 +189,7 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
   return lines.filter((line) => line !== "").join("\n\n");
 }
 
-/** A list of values is no place for judging a whole network, one for each. */
+/** Judging a whole network for each value of a list would be too much. */
 const rest = "_What it does to the rest of the network is checked when it stands there._";
 
 function carriedInWords(loadA: number, ampacityA: number): string {
@@ -197,5 +197,5 @@ function carriedInWords(loadA: number, ampacityA: number): string {
   return `Carries ${load} A; may carry ${most} A.`;
 }
 
-/** No value stands further behind its property's name than this. */
+/** No value is further behind its property's name than this. */
 const longestLine = 200;

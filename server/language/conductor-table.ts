@@ -7,8 +7,8 @@ import { conductorsOf } from "./network-at.ts";
 import { type ScenarioColumn, scenarioTable } from "./scenario-table.ts";
 
 /**
- * What flows in a conductor, what it loses and how warm it gets, by scenario. Of a circuit, what both of its conductors lose
- * together, and what arrives at its end.
+ * The current in a conductor, its loss and its temperature, by scenario. For a circuit, the loss of both its conductors together,
+ * and the voltage at its end.
  */
 export function conductorTable(judged: JudgedNetwork, conductor: number, word: "circuit" | "cable"): string {
   const { network } = judged;
@@ -24,7 +24,7 @@ export function conductorTable(judged: JudgedNetwork, conductor: number, word: "
   ];
   if (word === "circuit")
     columns.push({ title: "At its end", cell: ({ partV }) => voltageInWords(partV[device]) });
-  // What flows for a moment heats nothing, and so is the worst only of voltages.
+  // A momentary current heats nothing, so it is the worst only for voltages.
   return scenarioTable(judged, columns, ({ scenario, conductorA, partV }) => {
     if (network.scenarios[scenario]?.momentary) return undefined;
     const currentA = Math.abs(conductorA[conductor] ?? 0);
@@ -33,7 +33,7 @@ export function conductorTable(judged: JudgedNetwork, conductor: number, word: "
   });
 }
 
-/** Of a cable or circuit of which no scenario tells what flows in it for longer than a moment. */
+/** For a cable or circuit whose lasting current no scenario gives. */
 export function unsolvedSummary(judged: JudgedNetwork, conductor: number): string {
   const { run, role } = judged.network.conductors[conductor] as NetworkConductor;
   return [
@@ -42,15 +42,15 @@ export function unsolvedSummary(judged: JudgedNetwork, conductor: number): strin
   ].join("\n\n");
 }
 
-/** A lead of a battery carries its charge the other way. */
+/** A lead of a battery carries its charging current the other way. */
 function flowInWords(currentA: number): string {
   return `${withUnit(Math.abs(currentA), "A")}${currentA < -leastCurrentA ? " towards its start" : ""}`;
 }
 
-/** Below this a current, and its sign, is rounding, A. */
+/** A current below this, and its sign, is rounding error, A. */
 export const leastCurrentA = 1e-6;
 
-/** Where no source reaches, there is no voltage to tell. */
+/** A terminal that no source reaches has no voltage. */
 export function voltageInWords(voltageV: number | undefined): string {
   return voltageV === undefined || Number.isNaN(voltageV) ? "none reaches it" : withUnit(voltageV, "V");
 }

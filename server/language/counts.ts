@@ -3,7 +3,7 @@ import { counted } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Counts } from "./messages.ts";
 
-/** What a plan amounts to, for the status and the code lens. */
+/** The counts of a plan, for the status and the code lens. */
 export function countsOf(plan: CheckedPlan): Counts {
   const open = plan.findings.filter(({ finding }) => finding.accepted === undefined);
   const of = (severity: string) => open.filter(({ finding }) => finding.severity === severity).length;
@@ -19,7 +19,7 @@ export function countsOf(plan: CheckedPlan): Counts {
   };
 }
 
-/** "5 circuits, 12 parts, 9 cables, 1 warning", and what of the plan was not checked. */
+/** "5 circuits, 12 parts, 9 cables, 1 warning", and the unchecked parts of the plan. */
 export function planInWords(plan: CheckedPlan): string {
   const counts = countsOf(plan);
   return [
@@ -32,7 +32,7 @@ export function planInWords(plan: CheckedPlan): string {
     .join(", ");
 }
 
-/** "2 circuits"; "5 circuits, 12 parts, 9 cables"; empty for a plan with nothing in it yet. */
+/** "2 circuits"; "5 circuits, 12 parts, 9 cables"; empty for an empty plan. */
 export function contentsInWords({ circuits, parts, cables }: Counts): string {
   return [several(circuits, "circuit"), several(parts, "part"), several(cables, "cable")]
     .filter((part) => part !== "")

@@ -15,8 +15,8 @@ import type { PlanInView } from "./plan-in-view.ts";
 export const source = "loomwright";
 
 /**
- * The findings of a plan that sit in one file, as squiggles. Only findings whose text nobody has touched since are given.
- * Of thousands of one rule some are shown, the worst ones, and how many more there are.
+ * The findings of a plan that are in one file, as squiggles. Only findings whose text is unedited since are given. For thousands
+ * of one rule, the worst ones are shown, with the number of others.
  * An accepted finding stays visible as information with the builder's reason, and never counts as an error.
  */
 export function diagnostics(view: PlanInView, uri: Uri): Diagnostic[] {
@@ -33,7 +33,7 @@ export function diagnostics(view: PlanInView, uri: Uri): Diagnostic[] {
   ];
 }
 
-/** At the first finding that is not shown: how many more of its kind there are. */
+/** At the first finding that is not shown: the number of others of its kind. */
 function closingDiagnostic(view: PlanInView, leftOut: readonly PlacedFinding[]): Diagnostic | undefined {
   const first = leftOut.find(({ place }) => view.range(place));
   const diagnostic = first && toDiagnostic(view, first);
@@ -45,7 +45,7 @@ function closingDiagnostic(view: PlanInView, leftOut: readonly PlacedFinding[]):
   };
 }
 
-/** One finding as a squiggle; undefined when its text has been touched since. Code actions name what they solve with it. */
+/** One finding as a squiggle; undefined if its text was edited since. Code actions name the findings they solve with it. */
 export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnostic | undefined {
   const range = view.range(placed.place);
   if (!range) return undefined;
@@ -69,7 +69,7 @@ export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnosti
   };
 }
 
-/** With the circuit's name first: a list of findings shows no line of the plan that would tell. */
+/** With the circuit's name first: a list of findings shows no line of the plan that would name it. */
 function messageOf({ finding: { at, subject, accepted }, message }: PlacedFinding): string {
   const name = "record" in at && subject !== "the build" ? subject : "";
   if (accepted !== undefined) return `${name === "" ? "" : `${name}, `}accepted: ${accepted}. ${message}`;
@@ -78,7 +78,7 @@ function messageOf({ finding: { at, subject, accepted }, message }: PlacedFindin
     : `${name}: ${message.replace(/^[A-Z](?=[a-z ])/, (first) => first.toLowerCase())}`;
 }
 
-/** The page of a rule, of the version that runs: the pages lie beside the bundle. */
+/** The page of a rule, of the running version: the pages are beside the bundle. */
 export function rulePage(rule: string): string {
   return new URL(`../dist/rules/${rule}.md`, import.meta.url).href;
 }
@@ -94,12 +94,12 @@ function severityOf(severity: Severity): DiagnosticSeverity {
   return severities[severity];
 }
 
-/** What was accepted stays in sight; a hint has no squiggle to begin with, and gets none by being accepted. */
+/** Accepted findings stay visible; a hint has no squiggle to begin with, and gets none by being accepted. */
 function acceptedAs(severity: Severity): Severity {
   return severity === "hint" ? "hint" : "info";
 }
 
-/** A property that no word of the DSL knows has no effect on the plan: the editor fades it. A test holds the wording. */
+/** A property that no DSL function knows has no effect on the plan: the editor fades it. A test fixes the wording. */
 function withoutEffect({ finding }: PlacedFinding): boolean {
   if (finding.rule !== "plan/invalid-value") return false;
   const { wrong } = finding.values as { readonly wrong?: unknown };

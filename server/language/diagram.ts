@@ -6,13 +6,13 @@ import type { Diagram, DiagramElement, Picture } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
-/** What a picture shows: which view, and the figures of which scenario (index in the network's scenarios; undefined: of none). */
+/** The content of a picture: its view, and the scenario of its figures (index in the network's scenarios; undefined: none). */
 export interface Shown {
   readonly view: View;
   readonly scenario: number | undefined;
 }
 
-/** A plan's picture with what ties it to the texts as they are now. Every text of it is fit to be shown as plain text. */
+/** A plan's picture with its links to the current texts. Every text of it is fit to be shown as plain text. */
 export function diagram(view: PlanInView, shown: Shown, drawing: Drawing): Diagram {
   const names = scenarioNames(view.plan.judgement);
   const scenario = shown.scenario === undefined ? undefined : names[shown.scenario];
@@ -29,7 +29,7 @@ export function diagram(view: PlanInView, shown: Shown, drawing: Drawing): Diagr
   };
 }
 
-/** Of a plan of which no complete text was ever seen, or that could not be checked: `why` says so in a sentence. */
+/** For a plan without any complete text so far, or one that could not be checked: `why` states the reason in a sentence. */
 export function withoutPicture(
   root: { readonly uri: string; readonly version: number | null },
   view: View,
@@ -46,7 +46,7 @@ export function withoutPicture(
   };
 }
 
-/** As they are shown and as they are asked for. */
+/** As they are shown and requested. */
 export function scenarioNames({ model }: Judgement): string[] {
   return (model.network?.scenarios ?? []).map(({ name }) => plainWords(name));
 }
@@ -65,8 +65,8 @@ function titleOf({ plan }: PlanInView): string {
 }
 
 /**
- * Where something is missing that ought to be there, what the picture says of it is said beside it too, because the foot of the
- * picture may be out of sight: silence must not stand for "all of it is in the picture".
+ * If something is missing from the picture, its notices are repeated beside it, because the foot of the picture may be out of
+ * sight: silence must not mean "all of it is in the picture".
  */
 function notesOf({ plan }: PlanInView, scenario: number | undefined, { notices }: Drawing): string[] {
   const { model, network, problems } = plan.judgement;
@@ -100,15 +100,14 @@ function elementOf(view: PlanInView, drawn: DrawnElement): DiagramElement {
 }
 
 /**
- * The call that made it, or the value in that call which says it. Where the same name stands for several records, a click leads to
- * the first.
+ * The call that made it, or the value in that call that states it. If several records share the name, a click leads to the first.
  */
 function locationOf(view: PlanInView, { records, property }: DrawnElement): DiagramElement["location"] {
   const [record] = records;
   if (record === undefined) return undefined;
   const call = view.plan.callOf(record);
   const value = property && view.plan.placeOf(record, [property]);
-  // A value that many share stands elsewhere; then the call is nearer to what was clicked.
+  // A value that many share is elsewhere; then the call is nearer to the clicked element.
   const place = value && isWithin(value, call) ? value : call;
   const range = view.span(place);
   return range && { uri: view.client(place.uri).uri, range };

@@ -17,7 +17,7 @@ import type { DifferenceAnswer } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
-/** Plans as they are in the editor, unsaved text included, against the last commit of the repository that holds them. */
+/** Plans as they are in the editor, unsaved text included, compared with the last commit of their repository. */
 export async function difference(
   views: readonly PlanInView[],
   workspace: Workspace,
@@ -70,7 +70,7 @@ async function comparedPlan(
   return { path, movedFrom: moved, state: "not-evaluated", unchanged: false, ...sides };
 }
 
-/** A plan of the last commit whose file is no longer there, and that is the same by its name or by most of what it is made of. */
+/** A plan of the last commit whose file is gone, and that matches by its name or by most of its content. */
 async function movedFrom(
   root: Uri,
   now: Evaluated,

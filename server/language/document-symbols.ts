@@ -11,7 +11,7 @@ import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /**
- * What is made in a file, in the order of the plan: circuits, each with its load, size and protection; and of a network its
+ * The records of a file, in the order of the plan: circuits, each with its load, size and protection; and for a network its
  * parts, beneath each the cables and circuits that begin at it, and its scenarios.
  */
 export function documentSymbols(view: PlanInView, uri: Uri): DocumentSymbol[] {
@@ -29,7 +29,7 @@ class Outline {
   readonly #view: PlanInView;
   readonly #uri: Uri;
   readonly #top: { readonly record: number; readonly symbol: DocumentSymbol }[] = [];
-  /** By record of the part that a run begins at. */
+  /** By record of the part at the beginning of a run. */
   readonly #parts = new Map<number, DocumentSymbol>();
   /** By record of a run, the record of that part. */
   readonly #startsAt = new Map<number, number>();
@@ -103,7 +103,7 @@ class Outline {
   }
 }
 
-/** What flows is left out where nobody knows it; of a cable, protection where it has some: few need it. */
+/** The current is left out if it is unknown; for a cable, protection is given only if it has some: few need it. */
 function detail(circuit: Run): string {
   const known = circuit.statesLoad || circuit.loadA > 0;
   const { protection, protectionFarEnd, word } = circuit;

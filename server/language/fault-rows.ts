@@ -11,7 +11,7 @@ import { unconfirmed } from "../../library/rules/wording/source-in-words.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 
-/** What a dead short would draw through a conductor and through the protective devices on it, a line each. */
+/** The dead-short currents through a conductor and through the protective devices on it, a line each. */
 export function faultRows({ network, result: { faults } }: JudgedNetwork, conductor: number): string[] {
   const own = faults.devices.filter((device) => device.conductor === conductor);
   const fault = faults.conductors[conductor];
@@ -41,7 +41,7 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
   ];
 }
 
-/** Whoever reads a computed short-circuit current must know that it rests on a usual figure, not on the builder's. */
+/** Every reader of a computed short-circuit current must know that it is based on a usual figure, not on the builder's. */
 const estimated = "from an internal resistance that is usual, not stated";
 
 function interruptingRow(network: Network, device: DeviceFault, severalHere: boolean): string {
@@ -74,7 +74,7 @@ function capacitySource({ interruptingA, family }: Protection): string {
   return familyData(family).breakingCapacityConfirmed === "memory" ? `${family}, ${unconfirmed}` : family;
 }
 
-/** The weakest short that a device has to open. */
+/** The minimum fault current that a device has to open. */
 function leastRow(network: Network, { least, leastNotWorkedOut, conductor }: DeviceFault): string[] {
   if (leastNotWorkedOut) {
     const why = "more than 64 devices feed the same short";

@@ -12,7 +12,7 @@ export interface PlanUnderCursor {
   readonly view: PlanInView;
   readonly checker: Checker;
   readonly workspace: EditorWorkspace;
-  /** Where `‸` stood; the start of the file if nowhere. */
+  /** The place of `‸`; the start of the file if there is none. */
   readonly position: Position;
   /** An empty range there. */
   readonly range: Range;
@@ -23,8 +23,8 @@ export interface PlanUnderCursor {
 const folder = "file:///plans/";
 
 /**
- * Checks a plan, inside a test: `circuit` and `build` are imported for it on a line of their own if it does not do so itself. Further files are
- * given by name. `later` is what the editor's text became after the check, for features that answer "as of the last complete text".
+ * Checks a plan, inside a test: a line that imports `circuit` and `build` is added if it has no import. Further files are given
+ * by name. `later` is the editor's text after the check, for features that answer "as of the last complete text".
  */
 export async function planUnderCursor(
   marked: string,

@@ -18,9 +18,9 @@ import { scenarioSummary } from "./scenario-summary.ts";
 import { terminalSummary } from "./terminal-summary.ts";
 
 /**
- * What a circuit or cable carries and may carry, what it loses, how warm it gets and what may protect it; what a part gives or
- * takes, in each scenario; what a scenario comes to: each against its limit and with its source. On the call or any of its
- * values; on a terminal that is named there, what comes together at it. Undefined anywhere else.
+ * Current, ampacity, drop, temperature and permitted protection of a circuit or cable; the output or input of a part, in each
+ * scenario; the result of a scenario: each against its limit and with its source. On the call or any of its values; on the name
+ * of a terminal, the conductors connected there. Undefined anywhere else.
  */
 export function hover(view: PlanInView, uri: Uri, position: Position): Hover | undefined {
   const spot = spotAt(view, uri, position);
@@ -49,7 +49,7 @@ export function hover(view: PlanInView, uri: Uri, position: Position): Hover | u
   };
 }
 
-/** The whole reckoning of what is at a position, for a page of its own. */
+/** The whole derivation for a position, as a page of its own. */
 export function working(view: PlanInView, uri: Uri, position: Position): Working | undefined {
   const spot = spotAt(view, uri, position);
   const subject = spot && subjectsAt(view, spot)[0];
@@ -70,14 +70,14 @@ function spotAt(view: PlanInView, uri: Uri, position: Position): ValueAtPosition
   return offset === undefined ? undefined : view.plan.at(uri, offset);
 }
 
-/** One thing that a hover speaks of. */
+/** One subject of a hover. */
 interface Subject {
   readonly kind: "circuit" | "cable" | "part" | "scenario" | "terminal";
   readonly name: string;
   /** In front of the summary. */
   readonly heading: string;
   readonly summary: () => string;
-  /** Of a circuit or cable. */
+  /** For a circuit or cable. */
   readonly judged?: JudgedRun;
 }
 
@@ -118,13 +118,13 @@ function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {
   ];
 }
 
-/** "circuit" where all are, else a word for anything. */
+/** "circuit" if all are, else a word for anything. */
 function kindOfAll(subjects: readonly Subject[]): string {
   const [first] = subjects;
   return first && subjects.every(({ kind }) => kind === first.kind) ? first.kind : "one";
 }
 
-/** What cannot be judged says so; silence would read as "nothing found". */
+/** Reports anything that cannot be judged; silence would read as "nothing found". */
 function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: ValueAtPosition): string[] {
   const { model } = plan.judgement;
   const records = new Set([record, ...alsoSets]);
@@ -174,7 +174,7 @@ function findingInWords({ finding, message }: PlacedFinding): string {
   return `- ${finding.severity} \`${finding.rule}\`: ${markdownWords(message)}${accepted}`;
 }
 
-/** More than these in one popup nobody reads. */
+/** No one reads more than these in one popup. */
 const mostSubjects = 3;
 /** A call in a loop may have thousands. */
 const mostFindings = 20;

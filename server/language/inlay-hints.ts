@@ -12,8 +12,8 @@ import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
 /**
- * Drop and spare capacity beside each conductor size in a stretch of a file; beside a cable's, the current and what is spare.
- * Where one written size serves several, the hint speaks for the worst of them.
+ * Drop and spare capacity beside each conductor size in a range of a file; for a cable, the current and the spare capacity. If
+ * one written size serves several, the hint shows the worst of them.
  */
 export function inlayHints(view: PlanInView, uri: Uri, within: Range): InlayHint[] {
   const { sizes, ways } = sizedRuns(view.plan);
@@ -33,7 +33,7 @@ export function inlayHints(view: PlanInView, uri: Uri, within: Range): InlayHint
   });
 }
 
-/** For a run of a network in which no scenario could be solved: no hint would read as nothing to say. */
+/** For a run of a network without a solved scenario: a missing hint would read as no problem. */
 const notWorkedOut = {
   label: "current not worked out",
   tooltip: "What flows in it could not be worked out in any scenario.",
@@ -42,7 +42,7 @@ const notWorkedOut = {
 interface Sized {
   readonly place: SourceRange;
   readonly judged: JudgedRun[];
-  /** Runs of the network in which it is not known what flows. */
+  /** Runs of the network whose current is unknown. */
   unsolved: number;
 }
 
@@ -52,7 +52,7 @@ interface SizedRuns {
   readonly ways: Ways;
 }
 
-/** An editor asks at every scroll: the part that does not depend on the stretch is worked out once a plan. */
+/** An editor asks at every scroll: the part that does not depend on the range is computed once a plan. */
 const known = new WeakMap<CheckedPlan, SizedRuns>();
 
 function sizedRuns(plan: CheckedPlan): SizedRuns {
@@ -100,7 +100,7 @@ function label(judged: readonly JudgedRun[]): string {
     .join(", ");
 }
 
-/** The drop of a cable has no limit of its own: where there are only cables, what flows tells more. */
+/** The drop of a cable has no limit of its own: for cables alone, the current is more useful. */
 function dropOrCurrent(judged: readonly JudgedRun[]): string {
   const circuits = judged.filter(isCircuit);
   if (circuits.length === 0) return `carries ${withUnit(ofGreatestCurrent(judged).circuit.loadA, "A")}`;
@@ -162,7 +162,7 @@ function ofWorstDrop(judged: readonly JudgedRun[]): JudgedRun {
   return worstDrop(judged.map((one) => ({ ...one.result.drop, one })))!.one;
 }
 
-/** Undefined where the ampacity of none of them could be judged. */
+/** Undefined if the ampacity of none of them could be judged. */
 function leastSpare(judged: readonly JudgedRun[]): number | undefined {
   const spares = judged.flatMap(({ circuit, result: { ampacity } }) =>
     ampacity.judged ? [ampacity.ampacityA - circuit.loadA] : [],

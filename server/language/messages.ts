@@ -1,49 +1,49 @@
 /**
- * What the language server and its own clients say to each other beyond the protocol. Plain types and names only, so that the
- * extension can import this file without pulling anything else in. Any other client may ignore all of it.
+ * The messages between the language server and its own clients beyond the protocol. Plain types and names only: the extension can
+ * import this file without anything else. Any other client may ignore all of it.
  */
 
 /** The source action that applies every repair of a plan, on request or on save. */
 export const fixAllKind = "source.fixAll.loomwright";
 
-/** Notification, server to client: how one plan, or the server itself, is doing. */
+/** Notification, server to client: the state of one plan, or of the server itself. */
 export const statusMethod = "loomwright/status";
 
 /** Request: checks every plan of the workspace, shows the findings, and answers with {@link WorkspaceCheck}. No parameters. */
 export const checkWorkspaceMethod = "loomwright/checkWorkspace";
 
-/** Request with {@link WorkingParams}: how the numbers at a position were worked out. Answers {@link Working} or null. */
+/** Request with {@link WorkingParams}: the derivation of the numbers at a position. Answers {@link Working} or null. */
 export const workingMethod = "loomwright/working";
 
 type PlanState =
-  /** Everything the editor shows was computed from the texts as they are. */
+  /** Everything the editor shows was computed from the current texts. */
   | "idle"
   | "checking"
-  /** A file is half typed; what is shown is as of the last complete text. */
+  /** A file is half typed; the results shown are as of the last complete text. */
   | "incomplete"
-  /** The plan could not be checked; `message` says why. */
+  /** The plan could not be checked; `message` gives the reason. */
   | "failed"
   /** No plan any more: it no longer imports the library, or another plan imports it, or it was closed. */
   | "gone";
 
 export interface StatusParams {
-  /** Root file of the plan; absent when the message is about the server itself. */
+  /** Root file of the plan; absent if the message is about the server itself. */
   readonly uri?: string;
-  /** The editor's version of the root that the state is about; absent when the root is not open in the editor. */
+  /** The editor's version of the root for this state; absent if the root is not open in the editor. */
   readonly version?: number;
   /** The editor's versions of all open files of the plan, by URI as the editor writes it. */
   readonly versions?: Readonly<Record<string, number>>;
   readonly state: PlanState;
   /** One line for people. */
   readonly message: string;
-  /** Of the newest complete check; absent while there was none. */
+  /** From the newest complete check; absent before the first. */
   readonly counts?: Counts;
 }
 
-/** What a plan amounts to. Accepted findings count only as accepted. */
+/** The counts of a plan. Accepted findings count only as accepted. */
 export interface Counts {
   readonly circuits: number;
-  /** Of the plan's network; 0 where it has none, or none that could be read. */
+  /** Those of the plan's network; 0 if it has none, or none that could be read. */
   readonly parts: number;
   readonly cables: number;
   readonly errors: number;
@@ -72,7 +72,7 @@ export interface PlanCheck {
   readonly uri: string;
   readonly state: "idle" | "incomplete" | "failed";
   readonly message: string;
-  /** Absent where the plan is half typed or could not be checked. */
+  /** Absent if the plan is half typed or could not be checked. */
   readonly counts?: Counts;
 }
 
@@ -85,7 +85,7 @@ export interface WorkingParams {
 export interface Working {
   /** Name of the circuit, cable, part or scenario. */
   readonly circuit: string;
-  /** The whole reckoning, with formulas, actual numbers and sources. */
+  /** The whole derivation, with formulas, actual numbers and sources. */
   readonly markdown: string;
 }
 
@@ -99,20 +99,20 @@ export interface DiagramParams {
   readonly scenario?: string;
 }
 
-/** What is known of the picture of one plan. */
+/** The picture of one plan, and related data. */
 export interface Diagram {
   /** Root file of the plan. */
   readonly uri: string;
-  /** The editor's versions of all open files of the plan, by URI as the editor writes it: every `location` stands in these. */
+  /** The editor's versions of all open files of the plan, by URI as the editor writes it: every `location` refers to these. */
   readonly versions: Readonly<Record<string, number>>;
-  /** What the plan is called, fit to be shown. */
+  /** The plan's title, fit to be shown. */
   readonly title: string;
   /** Whether the picture was computed from exactly {@link versions}. False: it is as of the last complete text. */
   readonly current: boolean;
   readonly view: DiagramParams["view"];
-  /** Sentences about the plan as a whole: what could not be read, run or solved, and so is not in the picture. */
+  /** Sentences about the plan as a whole: the parts that could not be read, run or solved, and so are not in the picture. */
   readonly notes: readonly string[];
-  /** Absent where there never was a complete text to draw; `notes` says why. */
+  /** Absent if there was never a complete text to draw; `notes` gives the reason. */
   readonly picture?: Picture;
   /** Names of the plan's scenarios, in their order. */
   readonly scenarios: readonly string[];
@@ -123,7 +123,7 @@ export interface Diagram {
 export interface Picture {
   /** For the screen: colours come from the page around it. */
   readonly svg: string;
-  /** Everything that can be pointed at, in reading order. */
+  /** All elements that can be pointed at, in reading order. */
   readonly elements: readonly DiagramElement[];
 }
 
@@ -137,7 +137,7 @@ export interface DiagramElement {
   readonly findings: readonly string[];
   /** In the coordinates of the SVG. */
   readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
-  /** Where it is written, as the texts stand now; absent where that was edited away. */
+  /** Its place in the current texts; absent if that was edited away. */
   readonly location?: {
     readonly uri: string;
     readonly range: {
@@ -152,10 +152,10 @@ export const reportMethod = "loomwright/report";
 
 export interface ReportParams {
   readonly textDocument: { readonly uri: string };
-  /** Where to write, a file's path; `.html` or `.pdf` says which. */
+  /** Path of the file to write; `.html` or `.pdf` selects the format. */
   readonly path: string;
   readonly page: "A4" | "Letter";
-  /** Write also over a file that Loomwright did not make. */
+  /** Also overwrite a file that Loomwright did not make. */
   readonly force: boolean;
 }
 
@@ -163,14 +163,17 @@ export type ReportAnswer =
   | {
       readonly state: "written";
       readonly path: string;
-      /** Characters that the typeface of a PDF lacks, with spaces between; "" where it has all. */
+      /** Characters that the typeface of a PDF lacks, with spaces between; "" if it has all. */
       readonly missing: string;
     }
-  /** There is a file that is not ours; asked again with `force`, it is replaced. */
+  /** There is a file that is not ours; a second request with `force` replaces it. */
   | { readonly state: "not-ours"; readonly message: string }
   | { readonly state: "failed"; readonly message: string };
 
-/** Request with {@link DifferenceParams}: the plans that a file belongs to, as they are in the editor, against the last commit. Answers {@link DifferenceAnswer}. */
+/**
+ * Request with {@link DifferenceParams}: compares the plans that a file belongs to, as they are in the editor, with the last
+ * commit. Answers {@link DifferenceAnswer}.
+ */
 export const differenceMethod = "loomwright/difference";
 
 export interface DifferenceParams {
@@ -180,7 +183,7 @@ export interface DifferenceParams {
 export type DifferenceAnswer =
   | {
       readonly state: "compared";
-      /** What the page is called: the plan's name. */
+      /** The title of the page: the plan's name. */
       readonly title: string;
       readonly markdown: string;
     }

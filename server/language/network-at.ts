@@ -4,22 +4,22 @@ import type { Network, NetworkConductor, Part, Scenario } from "../../library/mo
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import type { ValueAtPosition } from "../evaluate/checked-plan.ts";
 
-/** What the records at a place are in the plan's network. */
+/** The elements of the plan's network for the records at a place. */
 export interface NetworkAt {
   readonly judged: JudgedNetwork;
-  /** Parts that stand in the plan as such; not the load that a circuit states itself. */
+  /** Parts of the plan as such; not the load that a circuit states itself. */
   readonly parts: readonly Part[];
   /** Conductors of cables, and positive ones of circuits, by index in the network. */
   readonly conductors: readonly number[];
   /** By index in the network. */
   readonly scenarios: readonly number[];
-  /** The terminal that is named there: `from: house.positive`. */
+  /** The terminal named there: `from: house.positive`. */
   readonly terminal: number | undefined;
-  /** The whole part that is named there: `to: inverter`. */
+  /** The whole part named there: `to: inverter`. */
   readonly fed: Part | undefined;
 }
 
-/** Undefined where the plan has no network that could be read. */
+/** Undefined if the plan has no network that could be read. */
 export function networkAt({ network: judged }: JudgedPlan, spot: ValueAtPosition): NetworkAt | undefined {
   if (!judged) return undefined;
   const { network } = judged;
@@ -49,7 +49,7 @@ function rank(conductor: NetworkConductor | undefined): number {
   return conductor?.role === "return" ? 1 : 0;
 }
 
-/** The whole way from the bank to the device that each circuit of the network feeds, by the circuit's record. */
+/** The whole supply path to the device that each circuit of the network feeds, by the circuit's record. */
 export function waysOfCircuits({ network, result }: JudgedNetwork): ReadonlyMap<number, SupplyPath> {
   const byPart = new Map(result.supplyPaths.map((way) => [way.part, way]));
   const byRecord = new Map<number, SupplyPath>();

@@ -3,7 +3,7 @@ import { planUnderCursor } from "./feature-tester.ts";
 import { hover, working } from "./hover.ts";
 import { sampleBuild } from "./sample-build.ts";
 
-/** The hover at a piece of the sample build, which is written with `‸` in it; `changes` are made before. */
+/** The hover at a place of the sample build marked with `‸`; `changes` are applied before. */
 async function hoverAt(marked: string, changes: Readonly<Record<string, string>> = {}): Promise<string> {
   const { view, uri, position } = await planUnderCursor(changed(marked, changes));
   const contents = hover(view, uri, position)?.contents;

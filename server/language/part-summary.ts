@@ -19,8 +19,8 @@ import { type ScenarioColumn, scenarioTable, type Weight } from "./scenario-tabl
 import { wayRow } from "./way-row.ts";
 
 /**
- * What a part gives, takes or passes on in the worst scenario, each against what it may, then all scenarios, and where its
- * numbers come from. What cannot be judged, because the plan states no limit, is said.
+ * A part's output, input or through current in the worst scenario, each against its limit, then all scenarios, and the source of
+ * its numbers. A value that cannot be judged, because the plan states no limit, is reported as such.
  */
 export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string {
   return [
@@ -34,7 +34,7 @@ export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part)
     .join("\n\n");
 }
 
-/** The lowest voltage at a device, against what it needs. */
+/** The lowest voltage at a device, against its minimum. */
 export function lowestVoltageRow({ network, result }: JudgedNetwork, index: number): string[] {
   const part = network.parts[index] as Part;
   const lowest = result.parts[index]?.lowestV;
@@ -66,7 +66,7 @@ function leastV(
     : undefined;
 }
 
-/** The data that tell one of its kind from another, as the plan gives them. */
+/** The data that distinguish parts of one kind, as the plan gives them. */
 function dataInWords(part: Part): string {
   const data = dataOf(part);
   return data.map((one) => `, ${one}`).join("");
@@ -176,9 +176,9 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
 }
 
 interface Limit {
-  /** Undefined: nothing to hold it against; then `unstated` says why, or there is nothing to say. */
+  /** Undefined: no limit to compare with; then `unstated` gives the reason, if there is one. */
   readonly limitA?: number | undefined;
-  /** What the limit is, in front of the number. */
+  /** The kind of limit, in front of the number. */
   readonly is?: string;
   readonly unstated?: string;
   readonly source?: string;
@@ -225,7 +225,7 @@ function surgeRow({ network }: JudgedNetwork, { surge, draws }: PartWorst): stri
   ];
 }
 
-/** Its own share only: what else feeds a short stands at each protective device. */
+/** Its own share only: other sources of a fault are listed at each protective device. */
 function deadShortRow(part: BatteryPart): string {
   const { voltageV, ohm } = sourceForMaxFault(part);
   const sources =
@@ -272,7 +272,7 @@ function givenOrTaken(currentA: number): string {
   return currentA < 0 ? `takes ${withUnit(-currentA, "A")}` : `gives ${withUnit(currentA, "A")}`;
 }
 
-/** Of devices the lowest voltage is the worst, of everything else the greatest current that lasts. */
+/** The worst is the lowest voltage for devices, the maximum lasting current for everything else. */
 function weightOf({ network }: JudgedNetwork, part: Part): Weight {
   const { index } = part;
   if (part.kind === "load" || part.kind === "inverter")
@@ -285,7 +285,7 @@ function weightOf({ network }: JudgedNetwork, part: Part): Weight {
   };
 }
 
-/** What was taken because the plan does not state it, or may not be the plan's own: with its source. */
+/** Values assumed because the plan does not state them, or perhaps not the plan's own: with their source. */
 function takenRows(part: Part): string[] {
   const taken = (what: string, is: string, source: Citation) =>
     source.authority === "stated in the plan" ? [] : [limitRow(what, is, "", "", sourceInWords(source))];

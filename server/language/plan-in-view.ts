@@ -5,22 +5,22 @@ import type { Uri } from "../evaluate/workspace.ts";
 import { type Carrying, carryBetween, type Stretch } from "./carried-place.ts";
 
 /**
- * A checked plan against the texts that the editor has now. The one place where offsets of checked texts become the protocol's
- * positions, and the other way; every feature goes through it, so none can show a number against a text it was not computed from.
+ * A checked plan against the editor's current texts. The one place that converts between offsets of checked texts and the
+ * protocol's positions; every feature uses it, so none can show a number against a text it was not computed from.
  */
 export interface PlanInView {
   readonly plan: CheckedPlan;
   /** False: some text is newer than the plan, which is "as of the last complete text". */
   readonly current: boolean;
-  /** Where a place of the checked text stands now; undefined where something in it was edited, or the file is gone. */
+  /** The current place of a range of the checked text; undefined if something in it was edited, or the file is gone. */
   range(place: SourceRange): Range | undefined;
-  /** The same for a place of which the inside may be under edit, such as a whole circuit. */
+  /** The same for a range whose inside may be edited, such as a whole circuit. */
   span(place: SourceRange): Range | undefined;
-  /** The offset in the checked text that a position of the editor's text stands for. */
+  /** The offset in the checked text for a position of the editor's text. */
   offset(uri: Uri, position: Position): number | undefined;
   /** The checked text at a place. */
   textAt(place: SourceRange): string | undefined;
-  /** A file's uri as the client writes it, and its version there; null when it is not open. */
+  /** A file's URI as the client writes it, and its version there; null if it is not open. */
   client(uri: Uri): { readonly uri: string; readonly version: number | null };
 }
 
@@ -31,7 +31,7 @@ export interface ViewInput {
   readonly plan: CheckedPlan;
   /** The texts that the plan was computed from. */
   readonly checked: Texts;
-  /** The texts as they are now. */
+  /** The current texts. */
   readonly now: Texts;
   client(uri: Uri): { readonly uri: string; readonly version: number | null };
 }

@@ -1,6 +1,6 @@
 /**
  * A whole small build, in order with every rule: a bank, a switch, a panel with a heater on it, and an inverter behind the
- * switch. For tests only, which change one thing of it.
+ * switch. Only for tests, each of which changes one thing.
  */
 export const sampleBuild = `import { battery, build, cable, circuit, disconnect, fusePanel, inverter, scenario } from "loomwright";
 

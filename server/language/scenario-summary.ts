@@ -9,8 +9,8 @@ import { markdownWords } from "./plain-words.ts";
 import { whyUnsolved } from "./scenario-table.ts";
 
 /**
- * What is on in a scenario, whether it was solved and how exactly, the conductor that works hardest, and what each source
- * gives and each device gets. Of one without an operating point, who pulls the voltage down.
+ * The devices on in a scenario, whether it was solved and how exactly, the conductor nearest to its ampacity, and each source's
+ * output and each device's voltage. Without an operating point, the devices that pull the voltage down.
  */
 export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: number): string {
   const { network, result } = judged;
@@ -35,7 +35,7 @@ export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: 
     .join("\n\n");
 }
 
-/** A number far below anything that could be measured: only its size tells. */
+/** A number far below anything measurable: only its magnitude matters. */
 function exponent(value: number): string {
   return value === 0 ? "0" : value >= 0.001 ? formatRounded(value) : value.toExponential(0);
 }
@@ -79,7 +79,7 @@ function hardestWorked(
   return hardest ? `Nearest to its ampacity: ${hardest.words}.` : "";
 }
 
-/** Sources by what they give, then devices by how little voltage they get. */
+/** Sources by output, highest first, then devices by voltage, lowest first. */
 function deviceTable({ network }: JudgedNetwork, { partA, partV }: SolvedScenario): string {
   const nominal = (part: Part) => partV[part.index] ?? Number.NaN;
   const rows = [

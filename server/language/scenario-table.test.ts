@@ -3,7 +3,7 @@ import type { ScenarioResult } from "../../library/analysis/network-result.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { scenarioTable } from "./scenario-table.ts";
 
-/** A network of one conductor, with what flows in it in each scenario; `undefined` for one without an operating point. */
+/** A network of one conductor, with its current in each scenario; `undefined` for one without an operating point. */
 function flowing(
   flows: Readonly<Record<string, number | undefined>>,
   momentary: string[] = [],

@@ -10,18 +10,18 @@ import { listInWords, partInWords } from "../../library/rules/wording/part-in-wo
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
 
-/** One column of a {@link scenarioTable}: what it is called, and what stands in it for a scenario that was solved. */
+/** One column of a {@link scenarioTable}: its title, and its cell for a solved scenario. */
 export interface ScenarioColumn {
   readonly title: string;
   readonly cell: (solved: SolvedScenario) => string;
 }
 
-/** What makes one scenario worse than another, the weightiest number first. Undefined, or not a number: it is not compared. */
+/** The numbers that rank scenarios, the most important first. Undefined, or not a number: it is not compared. */
 export type Weight = (solved: SolvedScenario) => readonly number[] | undefined;
 
 /**
- * A Markdown table with a row for each scenario, worst first: those without an operating point, then by weight, greatest
- * first. The worst of those that were solved is marked, if they differ.
+ * A Markdown table with a row for each scenario, worst first: those without an operating point, then by weight, highest first.
+ * The worst solved one is marked, if they differ.
  */
 export function scenarioTable(
   { network, result }: JudgedNetwork,
@@ -59,10 +59,10 @@ export function scenarioTable(
     .join("\n");
 }
 
-/** More rows than these nobody reads in a popup. */
+/** No one reads more rows than these in a popup. */
 const mostScenarios = 6;
 
-/** Why scenarios have no numbers, a sentence each: silence would read as "nothing flows". */
+/** Why scenarios have no numbers, a sentence each: silence would read as "no current". */
 function unsolvedInWords({ network, result }: JudgedNetwork): string[] {
   const unsolved = result.scenarios.flatMap((one) => (one.state === "unsolved" ? [one] : []));
   return unsolved.slice(0, 2).flatMap((one) => {
@@ -75,7 +75,7 @@ function unsolvedInWords({ network, result }: JudgedNetwork): string[] {
 export function whyUnsolved({ parts }: Network, { why, reachedShare, culprits }: UnsolvedScenario): string {
   const who = markdownWords(listInWords(culprits.flatMap((part) => parts[part] ?? []).map(partInWords), 3));
   if (why === "not-converged" && who === "") return "the reckoning came to no end, so nothing is told of it.";
-  // A share just below all of it is not called all of it.
+  // A share just below 100 % is not shown as 100 %.
   const [share] = formatDistinct(100 * reachedShare, 100);
   const reached = `With up to ${share} % of the power there is one.`;
   return why === "collapse"
@@ -100,7 +100,7 @@ function rankOf({ state }: ScenarioResult): number {
   return state === "unsolved" ? 1 : 0;
 }
 
-/** Above 0 where the first one weighs more. What was solved differs by rounding even where nothing differs. */
+/** Above 0 if the first one is worse. Solved values differ by rounding even between equal scenarios. */
 function heavier({ weight: one }: Row, { weight: other }: Row): number {
   if (!one || !other) return Number(one !== undefined) - Number(other !== undefined);
   for (const [index, value] of one.entries()) {
@@ -110,7 +110,7 @@ function heavier({ weight: one }: Row, { weight: other }: Row): number {
   return 0;
 }
 
-/** Far above what the solver leaves, far below what is shown. */
+/** Far above the solver's error, far below the displayed digits. */
 const rounding = 1e-6;
 
 function weightOf(solved: SolvedScenario, weight: Weight): readonly number[] | undefined {

@@ -1,12 +1,12 @@
 import { defaultLimits, type Limits } from "../evaluate/sandbox.ts";
 
-/** What a person can set, in the section `loomwright` of their editor or as `initializationOptions`. */
+/** A person's settings, in the section `loomwright` of their editor or as `initializationOptions`. */
 export interface Settings {
   /** Whether drop and spare capacity are shown beside each size. */
   readonly inlayHints: boolean;
-  /** How long a plan may run before it is stopped, ms. */
+  /** Maximum run time of a plan before it is stopped, ms. */
   readonly timeLimitMs: number;
-  /** How much memory a plan may take while it runs, MiB. */
+  /** Maximum memory of a plan while it runs, MiB. */
   readonly memoryLimitMiB: number;
 }
 
@@ -25,8 +25,8 @@ export const allowedLimits = {
 } as const;
 
 /**
- * Reads settings as any client may send them. A limit outside of its range becomes the nearest allowed one; what is missing, or
- * no number, keeps its default.
+ * Reads settings as any client may send them. A limit outside of its range becomes the nearest allowed one; a missing or
+ * non-numeric value keeps its default.
  */
 export function readSettings(given: unknown): Settings {
   const values: Record<string, unknown> = typeof given === "object" && given !== null ? { ...given } : {};
@@ -37,7 +37,7 @@ export function readSettings(given: unknown): Settings {
   };
 }
 
-/** The settings that the sandbox obeys. */
+/** The limits that the sandbox enforces. */
 export function limitsOf(settings: Settings): Partial<Limits> {
   return { timeMs: settings.timeLimitMs, memoryBytes: settings.memoryLimitMiB * bytesPerMiB };
 }

@@ -7,7 +7,7 @@ import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
 import { scenarioTable } from "./scenario-table.ts";
 
-/** The voltage of a terminal by scenario, and what each conductor that lands on it carries at most. */
+/** The voltage of a terminal by scenario, and the maximum current of each conductor that lands on it. */
 export function terminalSummary(judged: JudgedNetwork, terminal: number): string {
   const { network, result } = judged;
   const landing = network.conductors.flatMap((conductor, index) =>
@@ -28,7 +28,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
         title: "Through it",
         cell: ({ conductorA }) =>
           withUnit(
-            // What comes in goes out again: half of all that flows, except where the part itself gives or takes it.
+            // Incoming current leaves again: half of the sum of all currents, except if the part itself gives or takes some.
             throughA(
               landing.map(({ conductor, index }) => [conductor.to === terminal, conductorA[index] ?? 0]),
             ),
@@ -38,7 +38,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
     ],
     ({ terminalV }) => {
       const is = terminalV[terminal];
-      // A voltage is worst where it is lowest; of a negative terminal, where it is furthest from 0.
+      // The lowest voltage is the worst; for a negative terminal, the one furthest from 0.
       return is === undefined ? undefined : [isNegative(part, network.terminals[terminal]!.name) ? is : -is];
     },
   );
@@ -53,7 +53,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
 
 const mostConductors = 8;
 
-/** The greater of what arrives and what leaves, A. */
+/** The greater of the arriving and the leaving current, A. */
 function throughA(flows: readonly (readonly [arrives: boolean, currentA: number])[]): number {
   let [arriving, leaving] = [0, 0];
   for (const [arrives, currentA] of flows) {

@@ -12,7 +12,7 @@ import {
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 
-/** What is lost on the whole way from the bank to a device, both polarities, and where most of it goes. */
+/** The loss on the whole supply path to a device, both polarities, and its largest contributions. */
 export function wayRow(plan: JudgedPlan, part: number): string[] {
   const { network: judged } = plan;
   const way = judged?.result.supplyPaths.find((one) => one.part === part);
@@ -33,13 +33,13 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
   ];
 }
 
-/** Some conductor on it carries more than it may, gets hotter than can be reckoned, and loses more than is said. */
+/** Some conductor on it is above its ampacity, hotter than can be computed, and loses more than is shown. */
 function isOverloaded({ circuits, network }: JudgedPlan, { legs }: SupplyPath): boolean {
   const records = new Set(legs.map(({ conductor }) => network?.network.conductors[conductor]?.record));
   return circuits.some(({ circuit, result }) => records.has(circuit.record) && result.drop.overloaded);
 }
 
-/** Those that add the most, greatest first: there a thicker conductor helps. Both conductors of a circuit are one. */
+/** Those that add the most, greatest first: a thicker conductor helps there. Both conductors of a circuit are one. */
 function legsInWords({ network }: JudgedPlan, { legs, dropV }: SupplyPath): string {
   const byRecord = new Map<number, { words: string; dropV: number }>();
   for (const leg of legs) {

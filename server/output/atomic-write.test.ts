@@ -26,7 +26,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const list = "# Wires\n\n- one\n";
-/** The same as it is written. */
+/** The same list in its written form. */
 const ours = sealed("wires.md", list).toString();
 const write = (name: string, content: string | Uint8Array, options: Partial<WriteOptions> = {}) =>
   writeWhole(at(name), content, { force: false, ...options });
@@ -148,7 +148,7 @@ describe("nothing is left behind when", () => {
   const failing = (operation: "writeFile" | "chmod" | "rename", code: string): Disk => ({
     ...nodeFiles,
     async [operation](path: string) {
-      // As a disk does that fills up in the middle: the file is there, and not whole.
+      // Imitates a disk that fills up in the middle: the file exists, but incomplete.
       if (operation === "writeFile") writeFileSync(path, "ha");
       throw Object.assign(new Error(code), { code });
     },
@@ -203,7 +203,7 @@ describe("a named folder", () => {
   });
 });
 
-/** Root may write everywhere; whoever runs the tests as root becomes nobody for a moment. */
+/** Root may write everywhere; if the tests run as root, they change to the user "nobody" for a moment. */
 async function asNobody(act: () => Promise<void>): Promise<void> {
   const root = process.geteuid!() === 0;
   if (root) process.seteuid!(65_534);

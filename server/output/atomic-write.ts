@@ -5,12 +5,12 @@ import { whyNotOurs } from "./recognise-own-files.ts";
 import { sealed } from "./seal.ts";
 
 /**
- * Writes a file whole: beside it first, then renamed over it, so that nobody ever finds half of one. A link stays a link, a
- * file keeps its mode, no folder is made. A file that is there already is written over only if it is ours and as we wrote it, or with
- * `force`: hence the digest that each file gets.
+ * Writes a file whole: beside it first, then renamed over it; no reader ever finds half a file. A link stays a link, a file keeps
+ * its mode, no folder is made. An existing file is overwritten only if it is ours and unchanged since we wrote it, or with
+ * `force`: hence the digest in each file.
  *
- * Whatever the disk says is an answer, not an error. Rejects only with the reason of `signal`; then, as after every failure,
- * nothing is left behind.
+ * A disk failure is a result, not an error. Rejects only with the reason of `signal`. Neither a rejection nor a failure leaves
+ * anything behind.
  */
 export async function writeWhole(
   path: string,
@@ -40,24 +40,24 @@ export async function writeWhole(
 }
 
 export interface WriteOptions {
-  /** Also over a file that is not ours. A folder, or what is no ordinary file, is never written over. */
+  /** Also overwrites a file that is not ours. A folder, or anything else that is no ordinary file, is never overwritten. */
   readonly force: boolean;
-  /** Whether the bytes that are there are ours to replace. Left out: see {@link whyNotOurs}; the file is then sealed. */
+  /** Whether the existing bytes are ours to replace. If left out: see {@link whyNotOurs}; the file is then sealed. */
   readonly isOurs?: (before: Uint8Array) => boolean;
   readonly signal?: AbortSignal | undefined;
-  /** The disk; a test puts a failing one here. */
+  /** The disk; a test can pass a failing one. */
   readonly disk?: Disk;
 }
 
-/** What became of one file that was to be written. */
+/** The outcome of writing one file. */
 export type Written =
   | { readonly written: true; readonly path: string }
-  /** Nothing was changed on disk. `why` is a clause: "is a folder". */
+  /** The disk is unchanged. `why` is a clause: "is a folder". */
   | {
       readonly written: false;
       readonly path: string;
       readonly why: string;
-      /** Only `force` would write over it, for this reason, a clause too. */
+      /** The reason, also a clause, why only `force` would overwrite it. */
       readonly notOurs?: string;
     };
 
@@ -67,8 +67,8 @@ export type Disk = Pick<
 >;
 
 /**
- * Replaces or makes the file of a path that is not a link. Rejects with what the disk or `signal` says, and has then changed
- * nothing.
+ * Replaces or makes the file of a path that is not a link. Rejects with the error of the disk or of `signal`, and then leaves the
+ * file unchanged.
  */
 export async function replaceWhole(
   path: string,
@@ -76,10 +76,10 @@ export async function replaceWhole(
   { signal, disk = nodeFiles }: { readonly signal?: AbortSignal | undefined; readonly disk?: Disk } = {},
 ): Promise<void> {
   const mode = await modeOf(path, disk);
-  // In the same folder, so that the rename stays on one disk; a short name of its own fits wherever the file's fits.
+  // In the same folder, to keep the rename on one disk; this short name fits wherever the file's own name fits.
   const beside = join(dirname(path), `.${randomBytes(6).toString("hex")}.tmp`);
   try {
-    // Flushed, so that after a power cut the name does not stand for an empty file.
+    // Flushed: otherwise a power cut could leave an empty file under the name.
     await disk.writeFile(beside, content, { flag: "wx", flush: true });
     if (mode !== undefined) await disk.chmod(beside, mode);
     signal?.throwIfAborted();
@@ -90,7 +90,7 @@ export async function replaceWhole(
   }
 }
 
-/** Makes the folder that somebody named to write into, where it is not there yet; the one above it has to be. */
+/** Makes the folder that the user named, if it does not exist yet; its parent must exist. */
 export async function makeNamedFolder(path: string, disk: Disk = nodeFiles): Promise<Written> {
   try {
     await disk.mkdir(path);
@@ -102,7 +102,7 @@ export async function makeNamedFolder(path: string, disk: Disk = nodeFiles): Pro
   }
 }
 
-/** What the disk said, as a clause: "is in a folder that is not there". */
+/** The disk's error, as a clause: "is in a folder that is not there". */
 export function whyNotWritten(error: unknown): string {
   const { code = "" } = error as NodeJS.ErrnoException;
   return reasons[code] ?? `could not be written: ${code || (error instanceof Error ? error.message : error)}`;
@@ -129,7 +129,7 @@ type Found =
   | { readonly path: string; readonly there: boolean; readonly why?: undefined }
   | { readonly why: string };
 
-/** Where a path leads: through links, to a file that may be replaced or to a free name. */
+/** The target of a path: through links, to a file that may be replaced or to a free name. */
 async function found(named: string, disk: Disk): Promise<Found> {
   const itself = await disk.lstat(named).catch(unlessMissing);
   if (!itself) return { path: named, there: false };
@@ -141,7 +141,10 @@ async function found(named: string, disk: Disk): Promise<Found> {
   return { path, there: true };
 }
 
-/** Of a file that may be written, for the one that takes its place. A rename alone would not ask the file, only its folder. */
+/**
+ * The mode of a writable file, for the file that replaces it. A rename alone would check permission for the folder only, not for
+ * the file.
+ */
 async function modeOf(path: string, disk: Disk): Promise<number | undefined> {
   const there = await disk.stat(path).catch(unlessMissing);
   if (!there) return undefined;

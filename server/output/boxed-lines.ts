@@ -2,15 +2,15 @@ import type { Pages } from "./pages.ts";
 import { artifact, marked, structure } from "./pdf-file.ts";
 import { lineHeightPt, type TextStyle } from "./text-lines.ts";
 
-/** A text in a box, of a notice or a finding. */
+/** A text in a box, for a notice or a finding. */
 export interface BoxedText {
   readonly text: string;
   readonly style: TextStyle;
-  /** Above it, pt. */
+  /** Space above it, pt. */
   readonly gapPt?: number;
 }
 
-/** A box of several texts: in one piece, or, where it would take most of a page, going on in a box on the next. */
+/** A box of several texts: in one piece, or, if it would take most of a page, continued in a box on the next page. */
 export function boxedLines(pages: Pages, texts: readonly BoxedText[], frame: Frame): Boxed {
   const width = pages.area.width - frame.barPt - 2 * inside.x;
   const lines: Line[] = texts.flatMap(({ text, style, gapPt = 0 }, textIndex) =>
@@ -57,7 +57,7 @@ export interface Boxed {
 }
 
 export interface Frame {
-  /** Of the bar at its left edge; severity is told by words, the bar only helps to find it. */
+  /** Width of the bar at its left edge; the text states the severity, the bar only helps to find it. */
   readonly barPt: number;
   readonly bar: string;
   readonly line: string;
@@ -70,7 +70,7 @@ interface Line {
   readonly gapPt: number;
 }
 
-/** Of a page. */
+/** Fraction of a page. */
 const mostInOnePiece = 0.5;
 const leadLines = 5;
 

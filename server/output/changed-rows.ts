@@ -3,8 +3,8 @@ import { csvRecords } from "./csv-records.ts";
 import { csvMark } from "./seal.ts";
 
 /**
- * The rows of a list on disk that hold what would be lost, by their first cells: those with an entry in a column that is left empty
- * for a pen; if there is none, those that the new list does not have in just this way. Empty for files that are no lists.
+ * The rows of a list on disk that would be lost, named by their first cells: those with an entry in a column that is left empty
+ * for a pen; if there are none, those that the new list does not have in exactly this form. Empty for files that are no lists.
  */
 export function changedRows(path: string, before: string, now: string): readonly string[] {
   const read = readers[extname(path).toLowerCase()];
@@ -28,7 +28,7 @@ interface List {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** A column that is empty in each row of the new list, or that it does not have. */
+/** A column that is empty in each row of the new list, or missing from it. */
 function isForPen(old: List, fresh: List, column: number): boolean {
   const title = old.titles[column];
   const at = title === undefined ? -1 : fresh.titles.indexOf(title);

@@ -2,9 +2,9 @@ import type { Cell, Table } from "../../library/documents/table.ts";
 import type { TextSetter, TextStyle } from "./text-lines.ts";
 
 /**
- * How wide each column of a table is on paper, and at what size its letters are set: the largest at which no word has to
- * be broken and rows do not grow tall. Every column gets its least; then, as far as there is room, what its cells want, what its title wants, and its share
- * of the rest, which goes to the columns for the pen where there are some.
+ * The width of each column of a table on paper, and the letter size: the largest that needs no broken words and keeps rows low.
+ * Every column gets its minimum. The remaining width first serves cells, then titles; the rest is shared, or goes to the columns
+ * for the pen if there are any.
  */
 export function columnWidths(table: Table, text: TextSetter, widthPt: number): ColumnWidths {
   const columns = measured(table, text);
@@ -22,7 +22,7 @@ export interface ColumnWidths {
   readonly sizePt: number;
   /** Together as wide as the table, pt. */
   readonly widths: readonly number[];
-  /** Words have to be broken, or most rows take many lines: a wider page would serve it. */
+  /** Words have to be broken, or most rows take many lines: a wider page would help. */
   readonly crammed: boolean;
 }
 
@@ -33,16 +33,16 @@ export const padding = { x: 4.5, y: 2.4 };
 
 export const innerPt = (widthPt: number) => widthPt - 2 * padding.x;
 
-/** Of the letters, pt. */
+/** Letter sizes, pt. */
 const sizes = [8, 7.5, 7, 6.5];
 
-/** How many times the width of the page the columns may wish for before their rows grow tall. */
+/** How many page widths the columns may wish for before their rows grow tall. */
 const crammedFrom = 1.3;
 
-/** Of a column that is written in by hand, at least: common practice, no source. */
+/** Minimum width of a column for handwriting, pt: common practice, no source. */
 const penColumnPt = 62;
 
-/** Widths at a size of 1 pt: `least` without breaking what should stay whole, `best` without any second line. */
+/** Widths at a size of 1 pt: `least` without breaking text that should stay whole, `best` without any second line. */
 interface MeasuredColumn {
   readonly least: number;
   readonly best: number;
@@ -61,14 +61,14 @@ function measured({ columns, rows }: Table, text: TextSetter): MeasuredColumn[] 
       const cell = cellText(row[index] ?? null);
       const whole = text.widthPt(cell, regular);
       best = Math.max(best, whole);
-      // A number is not broken; of words, the longest of all does not set the width for everybody.
+      // A number is not broken. Among words, a very long one does not set the minimum width.
       least = Math.max(least, align === "end" ? whole : Math.min(text.widestWordPt(cell, regular), longWord));
     }
     return { least, best, title: text.widthPt(title, bold), pen: toFillIn === true };
   });
 }
 
-/** In multiples of the size of the letters. */
+/** In multiples of the letter size. */
 const longWord = 11;
 const sentence = 18;
 
@@ -80,7 +80,7 @@ function leastPt({ least, pen }: MeasuredColumn, sizePt: number): number {
   return Math.max(least * sizePt, pen ? penColumnPt : 0) + 2 * padding.x;
 }
 
-/** For the shortest rows. Sentences have several lines anyway, and wish for no more than {@link sentence}. */
+/** For the shortest rows. Sentences take several lines anyway, and wish for no more than {@link sentence}. */
 function wishedPt(columns: readonly MeasuredColumn[], sizePt: number): number {
   return total(
     columns.map((column) => Math.max(Math.min(column.best, sentence) * sizePt, leastPt(column, sizePt))),
@@ -109,9 +109,9 @@ function shared(columns: readonly MeasuredColumn[], sizePt: number, widthPt: num
   });
 }
 
-/** Widths at which the longest cell of each column takes about the same number of lines, as few as there is room for. */
+/** Widths that give the longest cell of each column about the same number of lines, as few as fit. */
 function evenRows(least: readonly number[], best: readonly number[], widthPt: number): number[] {
-  // What is broken at words does not fill its lines.
+  // Text broken at words does not fill its lines.
   const at = (lines: number) =>
     best.map((width, index) => {
       const filled = lines === 1 ? width : (width / lines) * 1.12;
@@ -128,7 +128,7 @@ function evenRows(least: readonly number[], best: readonly number[], widthPt: nu
   return total(found) <= widthPt ? found : [...least];
 }
 
-/** Widths moved towards those that are wanted: all the way, or each by the same part of it. */
+/** Widths enlarged to those wanted: fully, or each by the same fraction of its shortfall. */
 function widened(widths: readonly number[], wanted: readonly number[], widthPt: number): number[] {
   const missing = widths.map((width, index) => Math.max(0, wanted[index]! - width));
   const part = Math.min(1, total(missing) > 0 ? (widthPt - total(widths)) / total(missing) : 0);

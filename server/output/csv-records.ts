@@ -1,4 +1,4 @@
-/** The records of a text of comma-separated values (RFC 4180), each with its cells and the place at which it ends in the text. */
+/** The records of a text of comma-separated values (RFC 4180), each with its cells and its end position in the text. */
 export function csvRecords(text: string): readonly CsvRecord[] {
   const records: CsvRecord[] = [];
   let cells: string[] = [];
@@ -6,7 +6,7 @@ export function csvRecords(text: string): readonly CsvRecord[] {
   field.lastIndex = text.startsWith("\uFEFF") ? 1 : 0;
   while (field.lastIndex < text.length || cells.length > 0) {
     const at = field.lastIndex;
-    // Text behind a closing quote is no CSV; the rest of it is one cell then.
+    // Text after a closing quote is not valid CSV; the rest of it is then one cell.
     const [whole, quoted, plain, end = ""] = field.exec(text) ?? [text.slice(at), undefined, text.slice(at)];
     cells.push(quoted?.replaceAll('""', '"') ?? plain ?? "");
     if (end === ",") continue;

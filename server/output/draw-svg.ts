@@ -3,7 +3,7 @@ import type { Pdf } from "./pdf-file.ts";
 
 /**
  * Draws an SVG for paper onto the current page, with its upper left corner here; text stays text. Throws an error if the SVG
- * asks for something that cannot be drawn, so that nothing is left out in silence.
+ * needs something that cannot be drawn: no part is left out silently.
  */
 export function drawSvg({ doc, drawable }: Pdf, { svg, widthPx, heightPx }: SvgPicture, place: Place): void {
   const warnings: string[] = [];
@@ -13,7 +13,7 @@ export function drawSvg({ doc, drawable }: Pdf, { svg, widthPx, heightPx }: SvgP
     height: heightPx,
     assumePt: true,
     fontCallback: (_, bold) => (bold ? "bold" : "regular"),
-    // Nothing is ever fetched for a drawing.
+    // A drawing never causes a download.
     imageCallback: () => "",
     documentCallback: () => undefined,
     warningCallback: (warning) => warnings.push(warning),
@@ -35,5 +35,5 @@ interface Place {
   readonly ptPerPx: number;
 }
 
-/** Of CSS: 96 px and 72 pt are an inch. */
+/** From CSS: 96 px and 72 pt are an inch. */
 export const naturalPtPerPx = 0.75;

@@ -1,9 +1,9 @@
 import type { Coverage } from "./fonts.ts";
 
 /**
- * Makes text drawable in given fonts. A character that one of them lacks becomes an empty box that everybody sees, and is
- * kept in `missing`; so does one that draws nothing itself and changes how others are read, such as marks that turn the
- * direction of writing around. Line breaks and tabs become spaces: whoever sets a text makes its lines.
+ * Makes text drawable in given fonts. A character that one of them lacks becomes a visible empty box, and is kept in `missing`.
+ * So does a character that draws nothing itself but changes how others are read, such as marks that reverse the writing
+ * direction. Line breaks and tabs become spaces: the caller breaks the lines.
  */
 export function drawableText(fonts: readonly Coverage[]) {
   const missing = new Set<string>();

@@ -6,7 +6,7 @@ import { drawingPng, mostPixels } from "./drawing-png.ts";
 import { readPdf } from "./pdf-tester.ts";
 import { isAsSealed, sealed } from "./seal.ts";
 
-/** A black square of 40 px at (20, 10), and a word in bold and one in regular. */
+/** A black square of 40 px at (20, 10), and one word in bold and one in regular. */
 function drawing(widthPx: number, heightPx: number, word = "house bank"): DrawingToPrint {
   return {
     svg: `<svg xmlns="http://www.w3.org/2000/svg" width="${widthPx}" height="${heightPx}" viewBox="0 0 ${widthPx} ${heightPx}" font-family="DejaVu Sans, Verdana, sans-serif" font-size="16"><title>Bus</title><rect x="20" y="10" width="40" height="40" fill="#000000"/><text x="20" y="90">${word}</text><text x="20" y="120" font-weight="bold">2/0 AWG &amp; 12 V</text></svg>`,
@@ -19,7 +19,7 @@ describe("PNG", () => {
     const { bytes, missing } = await drawingPng(drawing(300, 150), { scale });
     expect(missing).toEqual([]);
     expect([...bytes.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
-    // Checks the checksum of each chunk, and that the picture is whole.
+    // Verifies the checksum of each chunk, and that the picture is complete.
     const { width, height, data } = PNG.sync.read(Buffer.from(bytes), { checkCRC: true });
     expect([width, height]).toEqual([300 * scale, 150 * scale]);
     const at = (x: number, y: number) => [

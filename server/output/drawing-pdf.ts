@@ -3,9 +3,9 @@ import { type PageSize, pageSizes, ptPerMm } from "./page-size.ts";
 import { finishedPdf, marked, newPdf, type Paper, structure } from "./pdf-file.ts";
 
 /**
- * A drawing for paper as a PDF of one page; its lines are lines and its text is text. Without a page size the page is as large
- * as the drawing. With one, the sheet lies so that the drawing is larger, and the drawing is scaled down to fit between margins
- * of 10 mm, which any printer leaves.
+ * A drawing for paper as a PDF of one page; its lines are lines and its text is text. Without a page size the page is as large as
+ * the drawing. With one, the sheet is turned to make the drawing larger, and the drawing is scaled down to fit between margins of
+ * 10 mm, which any printer can keep.
  */
 export async function drawingPdf(
   drawing: DrawingToPrint,
@@ -27,7 +27,7 @@ export async function drawingPdf(
 
 export interface DrawingToPrint extends SvgPicture {
   readonly title: string;
-  /** For those who cannot see it. */
+  /** For people who cannot see it. */
   readonly description: string;
 }
 

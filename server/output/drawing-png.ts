@@ -8,7 +8,7 @@ import { withChunks } from "./png-chunks.ts";
 
 /**
  * A drawing for paper as PNG on white, the same bytes on every machine. `scale` is pixels per pixel of the SVG: 2 for a sharp
- * print. A drawing that would have more than {@link mostPixels} is made smaller until it has not.
+ * print. A drawing with more than {@link mostPixels} is scaled down to that limit.
  */
 export async function drawingPng(picture: SvgPicture, { scale }: { readonly scale: number }): Promise<Paper> {
   const [{ regular, bold }, { drawable, missing }] = await Promise.all([typeface(), newPdf(""), started()]);
@@ -35,12 +35,12 @@ export async function drawingPng(picture: SvgPicture, { scale }: { readonly scal
   }
 }
 
-/** A quarter of a gigabyte while it is drawn. */
+/** It needs a quarter of a gigabyte during drawing. */
 export const mostPixels = 64_000_000;
 
 const family = "DejaVu Sans";
 
-/** The library may be started once in a process, and says so with an error the second time. */
+/** The library may be started once in a process, and throws an error the second time. */
 function started(): Promise<void> {
   engine.started ??= readFile(new URL("../dist/resvg.wasm", import.meta.url)).then((wasm) => initWasm(wasm));
   return engine.started;

@@ -5,8 +5,8 @@ import { artifact } from "./pdf-file.ts";
 import { lineHeightPt, type TextStyle } from "./text-lines.ts";
 
 /**
- * How a figure that had to be made too small for its letters to be read is shown again in parts, each on a page of its own, with
- * a strip of its neighbours at its edges: on as few pages as make it readable. Undefined where it can be read as it is.
+ * The layout for repeating a figure in readable parts, if its letters had to be made too small. Each part is on a page of its
+ * own, with a strip of its neighbours at its edges, on as few pages as possible. Undefined if the figure is readable as it is.
  */
 export function enlargement(
   { widthPx, heightPx }: SvgPicture,
@@ -43,7 +43,7 @@ export interface Enlargement {
 
 export const sheets = ({ columns, rows }: Enlargement) => columns * rows;
 
-/** Draws the parts, row by row. To a screen reader they are nothing new. */
+/** Draws the parts, row by row. They are artifacts for a screen reader. */
 export function placeEnlarged(
   pages: Pages,
   picture: SvgPicture,
@@ -70,16 +70,16 @@ export function placeEnlarged(
   }
 }
 
-/** Points a pixel. Letters of 10 px are then of 4.5 pt and 5.5 pt; 4 pt is the least that is printed to be read. */
+/** Points a pixel. Letters of 10 px are then 4.5 pt and 5.5 pt; 4 pt is the smallest size that is printed to be read. */
 const readable = { already: 0.45, again: 0.55 };
 
-/** What two neighbours both show: room for a label that the edge of one cuts. */
+/** The overlap of two neighbours: enough for a label that the edge of one cuts. */
 const overlapPt = 70;
 
 const small: TextStyle = { bold: false, sizePt: 7.5 };
 const captionPt = lineHeightPt(small) + 8;
 
-/** More sheets than these would be laid out on a floor. */
+/** More sheets than these would need a floor to lay them out. */
 const grids = [1, 2, 3, 4].flatMap((columns) =>
   [1, 2, 3, 4]
     .map((rows) => ({ columns, rows }))

@@ -1,8 +1,8 @@
 import { readFile } from "node:fs/promises";
 
 /**
- * The typeface of everything on paper, DejaVu Sans. It travels with us, so that a drawing or a report is the same on every
- * machine, whatever is installed there.
+ * The typeface of everything on paper, DejaVu Sans. It is part of the package: a drawing or a report is the same on every
+ * machine, independent of the fonts installed there.
  */
 export async function typeface(): Promise<Typeface> {
   const [regular, bold] = await Promise.all(
@@ -19,12 +19,12 @@ export interface Typeface {
   readonly bold: Uint8Array;
 }
 
-/** Makes the typeface known to a PDF as "regular" and "bold", and tells what it can draw. */
+/** Registers the typeface in a PDF as "regular" and "bold", and returns the characters that it covers. */
 export function fontsOf(doc: PDFKit.PDFDocument, { regular, bold }: Typeface): Coverage[] {
   return Object.entries({ regular, bold }).map(([name, bytes]) => {
     doc.registerFont(name, bytes as Buffer);
     doc.font(name);
-    // What pdfkit has read of the file; its types do not tell of it.
+    // pdfkit's parsed font file; its types do not include it.
     return (doc as unknown as { readonly _font: { readonly font: Coverage } })._font.font;
   });
 }

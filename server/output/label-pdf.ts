@@ -8,8 +8,8 @@ import { artifact, finishedPdf, marked, newPdf, type Paper, type Pdf, structure 
 import { lineHeightPt, type TextSetter, type TextStyle, textSetter } from "./text-lines.ts";
 
 /**
- * Labels at the places of a label sheet. The first line of each is set large, all shrink until they fit; what does not fit at
- * the smallest size that can still be read ends in an ellipsis, and `cut` tells of how many labels that is true.
+ * Labels at the positions of a label sheet. The first line of each is set large, and all lines shrink until they fit. Text that
+ * does not fit at the smallest readable size ends in an ellipsis; `cut` counts such labels.
  */
 export async function labelPdf(
   labels: readonly (readonly string[])[],
@@ -36,28 +36,30 @@ export async function labelPdf(
 export interface LabelOptions {
   readonly title: string;
   readonly geometry: LabelSheetGeometry;
-  /** Labels that are missing at the beginning of the first sheet. */
+  /** How many labels are missing at the beginning of the first sheet. */
   readonly skip?: number;
-  /** A hairline around each label, to cut by, on plain paper. */
+  /** A hairline around each label, for cutting plain paper. */
   readonly cuttingLines?: boolean;
 }
 
-/** Kept free at each edge: no printer meets a sheet of labels exactly. */
+/** Kept free at each edge: no printer aligns a sheet of labels exactly. */
 const edgePt = 1.8 * ptPerMm;
 
-/** Sizes of the lower lines, pt; the first line is set larger by {@link firstLarger}. Below 4.5 pt nobody reads at the bench. */
+/**
+ * Sizes of the lower lines, pt; the first line is larger by {@link firstLarger}. Below 4.5 pt a label is unreadable at the bench.
+ */
 const sizes = [9, 8, 7, 6.5, 6, 5.5, 5, 4.5];
 const firstLarger = 1.5;
 
 interface SetLine {
   readonly line: string;
   readonly style: TextStyle;
-  /** Which text of the label it is of, and which line of that. */
+  /** The index of its text on the label, and its line within that text. */
   readonly textIndex: number;
   readonly row: number;
 }
 
-/** The lines at the largest size at which all of them fit, with whole words if that can be had. */
+/** The lines at the largest size at which all of them fit, with whole words if possible. */
 function fitted(
   { widthMm, heightMm, lines }: PlacedLabel<readonly string[]>,
   text: TextSetter,
@@ -85,7 +87,7 @@ function fitted(
   return { lines: shortened(at(sizes.at(-1)!), roomPt.height), complete: false };
 }
 
-/** As many lines as fit: the first of every text, then more of the earlier ones, each with an ellipsis where it is cut. */
+/** As many lines as fit: the first of every text, then more of the earlier texts, each with an ellipsis where it is cut. */
 function shortened(all: readonly SetLine[], roomPt: number): SetLine[] {
   const kept = new Set<SetLine>();
   const wanted = [...all].sort((a, b) => a.row - b.row || a.textIndex - b.textIndex);

@@ -3,8 +3,8 @@ import { layOut } from "../../library/documents/diagram/lay-out.ts";
 import type { FromLayoutWorker, ToLayoutWorker } from "./layouts.ts";
 
 /*
- * The thread in which diagrams are laid out: it may take a second for a large one, and the library that does it takes some
- * time to load. One diagram after another.
+ * The thread that lays out diagrams, one after another: a large one may take a second, and the layout library takes some time to
+ * load.
  */
 
 const port = parentPort!;

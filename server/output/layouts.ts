@@ -1,14 +1,14 @@
 import { Worker } from "node:worker_threads";
 import type { DiagramGraph, LaidOut } from "../../library/documents/diagram/graph.ts";
 
-/** Lays diagrams out in a thread of their own, so that whoever asks goes on answering meanwhile. */
+/** Lays out diagrams in a separate thread, to keep the calling thread responsive. */
 export interface Layouts {
   /**
-   * Never rejects. Of the requests that wait under one key only the newest is kept; an older one is answered as superseded. One
-   * that is being laid out is finished.
+   * Never rejects. Among the requests waiting under one key only the newest is kept; an older one is answered as superseded. A
+   * layout that has begun is finished.
    */
   layOut(graph: DiagramGraph, key?: string): Promise<LaidOut>;
-  /** What still waits is answered as not laid out. */
+  /** Answers the waiting requests as not laid out. */
   dispose(): Promise<void>;
 }
 
@@ -21,8 +21,8 @@ export interface FromLayoutWorker {
 }
 
 /**
- * Starts nothing yet: the first diagram starts the worker, which then stays warm. One that dies, or that does not answer in time,
- * costs its diagram; the next one gets another worker. A graph that was laid out lately is not laid out again.
+ * Starts lazily: the first diagram starts the worker, which then stays warm. If a worker dies or does not answer in time, its
+ * diagram fails, and the next one gets another worker. A recently laid out graph is not laid out again.
  */
 export function createLayouts(options: LayoutOptions = {}): Layouts {
   const workerFile = options.workerFile ?? new URL("../dist/layout-worker.cjs", import.meta.url);
@@ -101,13 +101,13 @@ export function createLayouts(options: LayoutOptions = {}): Layouts {
 
 export interface LayoutOptions {
   readonly workerFile?: URL | string;
-  /** Calls back after that time, unless what it returns was called before. For tests. */
+  /** Calls back after that time, unless the returned function was called before. For tests. */
   readonly setTimer?: (ms: number, callBack: () => void) => () => void;
 }
 
 interface Waiting {
   readonly graph: DiagramGraph;
-  /** Of the graph; the same text, the same layout. */
+  /** The graph as text; the same text gives the same layout. */
   readonly text: string;
   readonly key: string | undefined;
   answer(laidOut: LaidOut): void;
@@ -126,7 +126,7 @@ const notLaidOut = {
   why: "The diagram was not laid out: another request took its place, or Loomwright was closed.",
 } as const;
 
-/** The oldest ones go first. */
+/** Removes the oldest ones first. */
 function keep(recent: Map<string, LaidOut>, text: string, laidOut: LaidOut): void {
   recent.delete(text);
   recent.set(text, laidOut);

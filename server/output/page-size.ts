@@ -12,7 +12,7 @@ export type PageSize = keyof typeof pageSizes;
 
 export type Orientation = "portrait" | "landscape";
 
-/** To a thousandth, as much as a PDF holds. */
+/** To a thousandth, the precision of a PDF. */
 function inPoints({ widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number }) {
   const points = (mm: number) => Math.round(mm * ptPerMm * 1000) / 1000;
   return { widthPt: points(widthMm), heightPt: points(heightMm) };

@@ -2,11 +2,11 @@ import { type Orientation, type PageSize, pageSizes } from "./page-size.ts";
 import { artifact, marked, type Pdf, structure } from "./pdf-file.ts";
 import { lineHeightPt, type TextSetter, type TextStyle, textSetter } from "./text-lines.ts";
 
-/** Pages that fill from the top. Whoever draws asks for room first, draws at {@link y}, and moves it down. */
+/** Pages that fill from the top. The caller asks for room first, draws at {@link y}, and moves it down. */
 export class Pages {
   readonly text: TextSetter;
   orientation: Orientation = "portrait";
-  /** Where the next thing goes, from the top of the page, pt. */
+  /** The position of the next element, from the top of the page, pt. */
   y = 0;
 
   constructor(
@@ -16,7 +16,7 @@ export class Pages {
     this.text = textSetter(pdf);
   }
 
-  /** Of the part of a page between its margins, pt. */
+  /** The part of a page between its margins, pt. */
   get area() {
     return areaOf(this.size, this.orientation);
   }
@@ -25,12 +25,12 @@ export class Pages {
     return this.area.bottom - this.y;
   }
 
-  /** True while nothing was put on the page. */
+  /** True while the page is empty. */
   get fresh(): boolean {
     return this.y === this.area.top;
   }
 
-  /** As high as anything on one page can be, pt. */
+  /** The maximum height on one page, pt. */
   get fullPt(): number {
     return this.area.bottom - this.area.top;
   }
@@ -43,17 +43,17 @@ export class Pages {
     this.y = this.area.top;
   }
 
-  /** Goes to a new page unless so much still fits on this one. */
+  /** Goes to a new page unless this height still fits on the current one. */
   makeRoom(heightPt: number): void {
     if (heightPt > this.freePt && !this.fresh) this.newPage();
   }
 
-  /** Leaves this much empty, but never at the top of a page. */
+  /** Leaves this much empty, except at the top of a page. */
   skip(heightPt: number): void {
     if (!this.fresh) this.y = Math.min(this.y + heightPt, this.area.bottom);
   }
 
-  /** A text of whatever length as one element, over as many pages as it takes; never one line alone on either side. */
+  /** A text of any length as one element, over as many pages as needed; never one line alone on either side. */
   paragraph(
     text: string,
     style: TextStyle,

@@ -1,4 +1,4 @@
-// The way in to everything that makes PDF and PNG. It is bundled as a file of its own, so import it when it is needed:
+// The entry to all code that makes PDF and PNG. It is bundled as a file of its own, so import it only when needed:
 // `await import("../output/paper.ts")`.
 
 export { drawingPdf } from "./drawing-pdf.ts";

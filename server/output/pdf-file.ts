@@ -5,20 +5,20 @@ import { drawableText } from "./drawable-text.ts";
 import { fontsOf, typeface } from "./fonts.ts";
 
 /**
- * An empty PDF without pages, in English, for screen readers too: whatever is put on a page has to be marked as part of `root`
- * or as an artifact (see {@link marked}, {@link artifact}). Nothing in it depends on clock, chance or installed fonts.
+ * An empty PDF without pages, in English, for screen readers too: all content must be marked as part of `root` or as an artifact
+ * (see {@link marked}, {@link artifact}). It does not depend on clock, chance or installed fonts.
  */
 export async function newPdf(title: string, { printScaling = true }: PrintOptions = {}): Promise<Pdf> {
   const doc = new TimelessPdf({
     autoFirstPage: false,
-    // Page numbers are written when all pages are there.
+    // Page numbers are written when all pages exist.
     bufferPages: true,
     pdfVersion: "1.7",
     tagged: true,
     lang: "en",
     displayTitle: true,
     info: { Title: title, Producer: `Loomwright ${version}`, Creator: `Loomwright ${version}` },
-    // No font of the library's own; it would be looked for on disk.
+    // Without a font of the library's own, which would be looked for on disk.
     font: null as never,
   });
   if (!printScaling) doc.askForTrueSize();
@@ -29,26 +29,26 @@ export async function newPdf(title: string, { printScaling = true }: PrintOption
 }
 
 interface PrintOptions {
-  /** Whether a printer may shrink pages to the part of the sheet that it can reach, as most do unless they are asked not to. */
+  /** Whether a printer may shrink pages to its printable area, as most do unless asked not to. */
   readonly printScaling?: boolean;
 }
 
 export interface Pdf {
   readonly doc: PDFKit.PDFDocument;
   readonly root: PDFKit.PDFStructureElement;
-  /** The text as the typeface can draw it; {@link missing} tells what it could not. */
+  /** The text as the typeface can draw it; {@link missing} lists the other characters. */
   drawable(text: string): string;
   readonly missing: ReadonlySet<string>;
 }
 
-/** What was put on paper. */
+/** A finished PDF or PNG. */
 export interface Paper {
   readonly bytes: Uint8Array;
-  /** Characters that the typeface does not have, each drawn as an empty box. */
+  /** Characters that the typeface lacks, each drawn as an empty box. */
   readonly missing: readonly string[];
 }
 
-/** Ends a PDF and gives its bytes. */
+/** Ends a PDF and returns its bytes. */
 export async function finishedPdf({ doc, root, missing }: Pdf): Promise<Paper> {
   const pieces: Buffer[] = [];
   await new Promise((resolve, reject) => {
@@ -79,7 +79,7 @@ export function artifact({ doc }: Pdf, draw: () => void): void {
   doc.endMarkedContent();
 }
 
-/** A new element behind those that its parent has. */
+/** A new element after the existing children of its parent. */
 export function structure(
   { doc }: Pdf,
   parent: PDFKit.PDFStructureElement,
@@ -91,7 +91,7 @@ export function structure(
   return element;
 }
 
-/** `scope`: of a heading cell, what it is the head of. */
+/** `scope`: whether a heading cell is the head of a column or a row. */
 type StructureOptions = PDFKit.Mixins.StructureElementOptions & { readonly scope?: "Column" | "Row" };
 
 class TimelessPdf extends PDFDocument {
@@ -102,7 +102,7 @@ class TimelessPdf extends PDFDocument {
   }
 
   askForTrueSize() {
-    // ISO 32000-1, table 150. pdfkit makes the dictionary, and its types do not tell of it.
+    // ISO 32000-1, table 150. pdfkit makes the dictionary, but its types do not include it.
     const { _root } = this as unknown as {
       readonly _root: {
         readonly data: { readonly ViewerPreferences: { readonly data: Record<string, unknown> } };
@@ -111,7 +111,7 @@ class TimelessPdf extends PDFDocument {
     _root.data.ViewerPreferences.data.PrintScaling = "None";
   }
 
-  /** What the library would write here holds the date, and the title as it is, which may be no XML. */
+  /** The library's own metadata would contain the date, and the title unescaped, which may be invalid XML. */
   protected _addInfo() {
     const { Title = "", Producer = "" } = this.info;
     this.appendXML(`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/">

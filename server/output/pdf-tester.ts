@@ -1,9 +1,9 @@
 import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { PDFPageProxy, TextItem, TextMarkedContent } from "pdfjs-dist/types/src/display/api.d.ts";
 
-/** Reads a PDF as somebody else's program does: pdf.js, the reader of a browser. */
+/** Reads a PDF with an independent program: pdf.js, the reader of a browser. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
-  // It takes the bytes for itself.
+  // The call takes ownership of the bytes.
   const loading = getDocument({ data: new Uint8Array(bytes), verbosity: 0, useSystemFonts: false });
   const doc = await loading.promise;
   try {
@@ -48,9 +48,9 @@ export interface ReadPdf {
 export interface ReadPage {
   readonly widthPt: number;
   readonly heightPt: number;
-  /** In the order in which they are drawn. */
+  /** In drawing order. */
   readonly texts: readonly ReadText[];
-  /** Glyphs that stand for "this font has none". */
+  /** Glyphs that mean "this font has none". */
   readonly missingGlyphs: number;
   /** Elements of the structure, by their tag: { Table: 1, TH: 4, … }. */
   readonly elements: Readonly<Record<string, number>>;
@@ -59,7 +59,7 @@ export interface ReadPage {
 
 interface ReadText {
   readonly text: string;
-  /** Of the mark that it stands in: "TD", "Artifact". */
+  /** The enclosing mark: "TD", "Artifact". */
   readonly tag: string | undefined;
   /** From the left, and of the baseline from the top, pt. */
   readonly x: number;
@@ -97,7 +97,7 @@ async function readPage(page: PDFPageProxy): Promise<ReadPage> {
   };
 }
 
-/** Character 0 of a font made of TrueType is its glyph ".notdef". */
+/** Character 0 of a font made from TrueType is its glyph ".notdef". */
 async function missingGlyphs(page: PDFPageProxy): Promise<number> {
   const { fnArray, argsArray } = await page.getOperatorList();
   const shown = fnArray.flatMap((operation, index) =>

@@ -23,12 +23,12 @@ export async function planReport(asked: AskedReport): Promise<MadeReport> {
   const content = await planReportContent(asked);
   signal?.throwIfAborted();
   if (kind === "html") return { bytes: new TextEncoder().encode(reportHtml(content)), missing: [] };
-  // The typeface and what sets it are loaded for those who want paper.
+  // The typeface and the PDF code are loaded only if needed.
   const { reportPdf } = await import("../output/paper.ts");
   return reportPdf(content, { page, signal });
 }
 
-/** The same as data, before it is set. */
+/** The report as data, before it is set. */
 export async function planReportContent(asked: ReportedPlan): Promise<ReportContent> {
   asked.signal?.throwIfAborted();
   return reportContent(await reportInput(asked));
@@ -48,11 +48,11 @@ interface ReportedPlan {
 
 export interface MadeReport {
   readonly bytes: Uint8Array;
-  /** Characters that the typeface does not have, each drawn as an empty box. */
+  /** Characters that the typeface lacks, each drawn as an empty box. */
   readonly missing: readonly string[];
 }
 
-/** Which kind of file a name asks for by its ending; undefined for any other. */
+/** The kind of file that a name's ending asks for; undefined for any other. */
 export function reportKind(path: string): AskedReport["kind"] | undefined {
   const [, ending] = /\.(html|pdf)$/i.exec(path) ?? [];
   return ending?.toLowerCase() as AskedReport["kind"] | undefined;
@@ -62,7 +62,7 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
   const { judgement, root } = plan;
   const { numbered, kept } = numberedWires(plan, workspace);
   const file = nameOf(root, root);
-  // Before anything is waited for: the texts may be others afterwards.
+  // Before the first wait: the texts may change afterwards.
   const findings = plan.findings.map(({ finding, subjects, message, place }): ReportFinding => {
     const { rule, severity, accepted } = finding;
     return {
@@ -87,7 +87,7 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
   };
 }
 
-/** "power.ts:14", seen from the folder of the root. */
+/** "power.ts:14", relative to the folder of the root. */
 function lineInWords({ uri, start }: SourceRange, root: string, workspace: Pick<Workspace, "read">): string {
   const before = workspace.read(uri)?.text.slice(0, start) ?? "";
   return `${nameOf(uri, root)}:${before.split(/\r\n|\n|\r/).length}`;

@@ -1,7 +1,7 @@
 import { crc32 } from "node:zlib";
 
 /**
- * A PNG with a note of who made it and of its resolution (PNG, third edition, sections 11.3.3.2 and 11.3.4.3), put behind its
+ * A PNG with a note of its maker and its resolution (PNG, third edition, sections 11.3.3.2 and 11.3.4.3), placed after its
  * header, where both belong.
  */
 export function withChunks(
@@ -22,13 +22,13 @@ export function withChunks(
   ]);
 }
 
-/** A PNG with one more chunk of text, before its last chunk, IEND. */
+/** A PNG with one more text chunk, before its last chunk, IEND. */
 export function chunkBefore(png: Buffer, text: string): Buffer {
   const end = png.length - lastBytes;
   return Buffer.concat([png.subarray(0, end), chunk("tEXt", Buffer.from(text, "latin1")), png.subarray(end)]);
 }
 
-/** The PNG without such a chunk, found by the beginning of its text; undefined: there is none before the last chunk. */
+/** The PNG without such a chunk, found by the beginning of its text; undefined if there is none before the last chunk. */
 export function withoutChunk(png: Buffer, beginning: string): Buffer | undefined {
   const at = png.lastIndexOf(Buffer.from(`tEXt${beginning}`, "latin1")) - 4;
   if (at < 0) return undefined;

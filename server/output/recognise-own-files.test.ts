@@ -12,7 +12,7 @@ const png = (software: string) =>
     Buffer.from("\0\0\0\0IENDcccc", "latin1"),
   ]);
 
-/** A file of each kind as it is made, before it is written. */
+/** A file of each kind as made, before it is written. */
 const made: Readonly<Record<string, Buffer>> = {
   ".svg": Buffer.from("<svg><title>Bus</title><metadata>Loomwright 0.1.0</metadata></svg>\n"),
   ".html": Buffer.from('<head><meta name="generator" content="Loomwright 0.1.0"/></head>\n<p>2.5 mm²</p>\n'),
@@ -68,7 +68,7 @@ describe.each(Object.keys(made))("%s", (ending) => {
   });
 });
 
-/** Left unchanged by a change of layout: how lines end, how a list is quoted, how JSON is spaced. */
+/** The content that a change of layout preserves: line endings, quoting of a list, spacing of JSON. */
 function means(ending: string, file: Buffer): string {
   const text = file
     .toString("utf8")
@@ -91,7 +91,7 @@ test.each([".svg", ".html", ".md", ".json", ".csv"])("%s is still ours with othe
     expect(isAsSealed(`a${ending}`, Buffer.from(written.replaceAll(/\r?\n/g, end)))).toBe(true);
 });
 
-/** Ending, what is there. */
+/** Extension and existing content. */
 const foreign: readonly (readonly [string, string])[] = [
   ["a.svg", "<svg><text>Loomwright</text></svg>"],
   ["a.svg", "<svg><metadata>another program</metadata></svg>"],
@@ -106,7 +106,7 @@ const foreign: readonly (readonly [string, string])[] = [
   ["a.pdf", "%PDF-1.7\n7 0 obj\n(another)\nendobj\n8 0 obj\n(Loomwright 0.1.0)\n<< /Producer 7 0 R >>"],
   ["a.pdf", "%PDF-1.7\n<< /Title (Loomwright 0.1.0) >>"],
   ["a.png", "\u0089PNG tEXtSoftware\0another"],
-  // The name of another kind does not make it one of ours.
+  // The name of another kind does not make it ours.
   ["a.md", '{"tool":{"name":"loomwright"}}'],
   ["a.ts", "<!-- made by Loomwright -->"],
   ["a", "<!-- made by Loomwright -->"],

@@ -3,8 +3,8 @@ import { changedRows } from "./changed-rows.ts";
 import { csvMark, isAsSealed } from "./seal.ts";
 
 /**
- * Why a file may not be written over unasked, as a clause; undefined: it is ours, exactly as it was written, or empty. `now` is the
- * content that would take its place: rows of a list that were filled in or changed since are named.
+ * Why a file may not be overwritten without being asked for, as a clause; undefined: it is ours, exactly as written, or empty.
+ * `now` is the content that would replace it: rows of a list that were filled in or changed since are named.
  */
 export function whyNotOurs(path: string, before: Uint8Array, now: Uint8Array | string): string | undefined {
   if (before.length === 0 || isAsSealed(path, before)) return undefined;
@@ -26,7 +26,7 @@ const marks: Readonly<Record<string, Mark>> = {
   ".html": (before) => /<meta name="generator" content="Loomwright\b/.test(text(before)),
   ".md": (before) => text(before).includes("<!-- made by Loomwright"),
   ".json": (before) => toolOf(text(before))?.toLowerCase() === "loomwright",
-  // Before there was a seal, the titles of the columns were all that could be known by.
+  // Before seals existed, a file could be recognised only by its column titles.
   ".csv": (before, now) => {
     const line = firstLine(text(before));
     return (
@@ -39,7 +39,7 @@ const marks: Readonly<Record<string, Mark>> = {
 };
 
 function text(bytes: Uint8Array): string {
-  // Without its byte order mark, which a spreadsheet may have put there.
+  // Drops its byte order mark, which a spreadsheet may have added.
   return new TextDecoder().decode(bytes);
 }
 
@@ -61,7 +61,7 @@ function toolOf(json: string): string | undefined {
   }
 }
 
-/** What stands behind /Producer in the information dictionary, there or in an object of its own. */
+/** The value of /Producer in the information dictionary, inline or in an object of its own. */
 function producerOf(pdf: string): string | undefined {
   if (!pdf.startsWith("%PDF-")) return undefined;
   const named = /\/Producer (?:\(([^)]*)\)|(\d+) 0 R)/.exec(pdf);

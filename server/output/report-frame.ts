@@ -3,7 +3,7 @@ import type { Pages } from "./pages.ts";
 import { artifact, marked, structure } from "./pdf-file.ts";
 import { lineHeightPt, type TextStyle } from "./text-lines.ts";
 
-/** A chapter in the list of contents: where its line stands, and, once it has been placed, on which page it begins. */
+/** A chapter in the list of contents: the position of its line and, once it has been placed, the page where it begins. */
 export interface ContentsEntry {
   readonly id: string;
   readonly text: string;
@@ -44,7 +44,7 @@ export function placeTitle(pages: Pages, { title, subtitle, blocks }: ReportCont
   return entries;
 }
 
-/** Writes what stands on every page, and the page numbers of the list of contents. */
+/** Writes the text that is on every page, and the page numbers of the list of contents. */
 export function finishPages(
   pages: Pages,
   { title, madeBy }: ReportContent,

@@ -16,7 +16,7 @@ function report(blocks: readonly Block[]): ReportContent {
   return { title: "Library bus", subtitle: "A plan, not a measurement", madeBy, blocks };
 }
 
-/** What is read aloud of a page, without spaces, which a line's end takes away. */
+/** The text of a page as read aloud, without spaces: a line's end removes them. */
 const spoken = ({ texts }: ReadPage) =>
   texts
     .filter(({ tag }) => tag !== "Artifact" && tag !== "TOCI")
@@ -26,7 +26,7 @@ const close = (text: string) => text.replaceAll(/\s+/g, "");
 const allSpoken = ({ pages }: ReadPdf) => close(pages.map(spoken).join(""));
 const footOf = ({ texts }: ReadPage) => texts.filter(({ tag }) => tag === "Artifact").map(({ text }) => text);
 
-/** Everything that a report says, in order. */
+/** The whole text of a report, in order. */
 function said({ title, subtitle, blocks }: ReportContent): string {
   const texts = blocks.flatMap((block): (string | undefined)[] => {
     switch (block.kind) {
@@ -167,7 +167,7 @@ describe("tables", () => {
       const titles = texts.map(({ text }) => text);
       for (const title of ["No.", "From", "To", "Size"]) expect(titles).toContain(title);
     }
-    // The head, and each row: a table that goes over pages is one.
+    // The head, and each row: a table that continues over pages is one table.
     expect(pages[0]!.elements).toMatchObject({ Table: 1, TH: 6, TR: 151, TD: 900 });
   });
 
@@ -293,7 +293,7 @@ describe("figures that are too small to be read", () => {
         ),
       );
       expect(whole.length, `word ${index}`).toBeGreaterThan(0);
-      // 5 points: smaller print is not read at the bench.
+      // 5 points: smaller print is unreadable at the bench.
       for (const { sizePt } of whole) expect(sizePt).toBeGreaterThan(5);
     }
     expect(close(pages.map(spoken).join("")).match(/word7/g)).toHaveLength(1);
@@ -502,7 +502,7 @@ describe("whatever stands in a report", () => {
             expect(x + widthPt, drawn).toBeLessThanOrEqual(page.widthPt - 50.9);
             expect(y, drawn).toBeLessThan(page.heightPt - 55);
           }
-          // Nothing is read of a page that shows a part of a figure again.
+          // A page that repeats a part of a figure has no text to read aloud.
           if (footOf(page).some((drawn) => drawn.startsWith("part "))) continue;
           expect(read.filter(({ tag }) => tag !== "TOCI").at(-1)?.tag).not.toMatch(/^H[23]$/);
         }

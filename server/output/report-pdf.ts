@@ -10,14 +10,14 @@ import { type Piece, pieceOnPaper } from "./report-pieces.ts";
  * A report as PDF: every block in reading order, with bookmarks, a list of contents, and the structure that screen readers
  * follow. The same content gives the same bytes.
  *
- * Wide tables and figures get pages that lie on their side. A heading stands on the page of what follows it. Rejects with the
- * reason of `signal`, and only with that.
+ * Wide tables and figures get landscape pages. A heading is on the same page as the block after it. Rejects with the reason of
+ * `signal`, and only with that.
  */
 export async function reportPdf(
   content: ReportContent,
   { page, signal }: { readonly page: PageSize; readonly signal?: AbortSignal | undefined },
 ): Promise<Paper> {
-  // Other requests, and the one that cancels this, get their turn in between.
+  // Lets other requests, and the one that cancels this, run in between.
   const breathe = async () => {
     await nextTurn();
     signal?.throwIfAborted();
@@ -28,7 +28,7 @@ export async function reportPdf(
   pages.newPage("portrait");
   const contents = placeTitle(pages, content);
   let lying: Orientation = "portrait";
-  // A page is begun with what stands on it, so that none stays empty.
+  // A page begins with its first block: no page stays empty.
   let onNewPage = false;
   const all = groups(content.blocks);
   for (const [index, group] of all.entries()) {
@@ -41,7 +41,7 @@ export async function reportPdf(
     }
     const pieces: Piece[] = [];
     for (const block of group) pieces.push(pieceOnPaper(block, { pages, contents, above: [...pieces] }));
-    // Without a heading a text stays beside what it belongs to, and what introduces a table goes to where that will lie.
+    // Without a heading, a text stays on the page of its context, and a text that introduces a table goes to the table's page.
     const asBefore = first!.kind === "heading" || onNewPage ? lying : pages.orientation;
     const wide = [group.at(-1)!, ...introduced(all, index)].some((block) =>
       pieceOnPaper(block, { pages, contents, above: [] }).needsLandscape?.(page),
@@ -61,14 +61,14 @@ function pdfTitle({ title, subtitle }: ReportContent): string {
   return subtitle === "" ? title : `${title} – ${subtitle}`;
 }
 
-/** The table or figure that a paragraph stands before, directly or with others like it. */
+/** The table or figure that a paragraph precedes, directly or with other paragraphs in between. */
 function introduced(all: readonly (readonly Block[])[], index: number): readonly Block[] {
   if (all[index]!.at(-1)!.kind !== "paragraph") return [];
   const [next] = all.slice(index + 1).find(([first]) => first?.kind !== "paragraph") ?? [];
   return next?.kind === "table" || next?.kind === "figure" ? [next] : [];
 }
 
-/** Headings with what follows them; everything else by itself. */
+/** Headings together with the block after them; every other block by itself. */
 function groups(blocks: readonly Block[]): Block[][] {
   const found: Block[][] = [];
   let headings: Block[] = [];

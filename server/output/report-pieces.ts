@@ -11,9 +11,9 @@ import { lineHeightPt, type TextStyle } from "./text-lines.ts";
 
 /** One block, ready to be placed. */
 export interface Piece {
-  /** What of it has to stand on the page where it begins, on a page as it lies now, pt. */
+  /** The height that must fit on the page where it begins, in the current orientation, pt. */
   leadPt(): number;
-  /** Whether it needs a page on its side. Left out: it lies as everything around it. */
+  /** Whether it needs a landscape page. If left out, it has the orientation of its surroundings. */
   needsLandscape?(page: PageSize): boolean;
   place(breathe: () => Promise<void>): void | Promise<void>;
 }
@@ -21,7 +21,7 @@ export interface Piece {
 interface Where {
   readonly pages: Pages;
   readonly contents: ContentsEntry[];
-  /** The headings that have to stay with this block. */
+  /** The headings that must stay with this block. */
   readonly above: readonly Piece[];
 }
 
@@ -79,7 +79,7 @@ function heading(
     place() {
       pages.skip(above);
       const { doc } = pages.pdf;
-      // Measured from the right, as pdfkit does; its types know of neither.
+      // Measured from the right, as pdfkit does; its types include neither.
       const top = { top: pages.y - 6, left: doc.page.width } as object;
       const chapter = level === 3 ? doc.outline.children.at(-1) : undefined;
       (chapter ?? doc.outline).addItem(title, top);
@@ -253,7 +253,7 @@ function figure(block: Extract<Block, { kind: "figure" }>, { pages, above }: Whe
     const takenPt = captionPt(width) + total(above.map((piece) => piece.leadPt()));
     return Math.min(naturalPtPerPx, width / widthPx, (freePt - takenPt) / heightPx);
   };
-  // A little smaller is better than a page of its own.
+  // Slightly smaller is better than a page of its own.
   const scaleHere = () => {
     const whole = scaleIn(pages.area);
     const free = scaleIn(pages.area, pages.freePt);

@@ -4,16 +4,16 @@ import { csvRecords } from "./csv-records.ts";
 import { chunkBefore, withoutChunk } from "./png-chunks.ts";
 
 /**
- * A file as it is written: with a digest of its content in it, at a place where the kind of file allows one. A file whose digest
- * holds is ours to replace; in any other, somebody may have written something. Of an ending that is not in the table, the content
- * stays as it is.
+ * A file in its written form: with a digest of its content, at a place that its format allows. A file whose digest matches is
+ * ours to replace; any other may contain somebody's changes. For an extension that is not in the table, the content stays as it
+ * is.
  */
 export function sealed(path: string, content: Uint8Array | string): Uint8Array {
   const bytes = Buffer.from(content as Uint8Array);
   return kinds[extname(path).toLowerCase()]?.seal(bytes) ?? bytes;
 }
 
-/** Whether a file is exactly as it was sealed. How lines end, and how JSON and CSV are laid out, is no part of that. */
+/** Whether a file is exactly as it was sealed. Line endings, and the layout of JSON and CSV, are ignored. */
 export function isAsSealed(path: string, bytes: Uint8Array): boolean {
   return kinds[extname(path).toLowerCase()]?.holds(Buffer.from(bytes)) ?? false;
 }
@@ -74,7 +74,7 @@ const kinds: Readonly<Record<string, Kind>> = {
       return isEmpty && title === `${csvMark}${digestOfCells(records.map((cells) => cells.slice(0, -1)))}`;
     },
   },
-  /** A comment behind the end; whoever adds to a PDF adds behind that. */
+  /** A comment after the end; programs that add to a PDF add after that. */
   ".pdf": {
     seal: (content) => Buffer.concat([content, Buffer.from(`${pdfMark}${digestOf(content)}\n`)]),
     holds(file) {
@@ -91,12 +91,12 @@ const kinds: Readonly<Record<string, Kind>> = {
   },
 };
 
-/** Begins the title of the column that a CSV is sealed with. */
+/** Begins the title of the column that seals a CSV. */
 export const csvMark = "madeByLoomwright_";
 const pdfMark = "%Loomwright sha256 ";
 const pngMark = "Loomwright\0sha256 ";
 
-/** Without the byte order mark, and with the line ends, that an editor or git may change. */
+/** Without the byte order mark and line endings that an editor or git may change. */
 function textIn(file: Buffer): string {
   return file
     .toString("utf8")
@@ -116,7 +116,7 @@ function digestOfJson(value: unknown): string {
   return digestOf(JSON.stringify(value));
 }
 
-/** Short, because it is seen in a spreadsheet, and after a letter, so that it is not taken for a number. */
+/** Short, because it is visible in a spreadsheet. Its column title begins with a letter, to avoid looking like a number. */
 function digestOfCells(records: readonly (readonly string[])[]): string {
   const plain = records.map((cells) => cells.map((cell) => cell.replaceAll("\r\n", "\n")));
   return digestOf(JSON.stringify(plain)).slice(0, 16);

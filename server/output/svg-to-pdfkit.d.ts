@@ -1,4 +1,4 @@
-/** Draws an SVG into a PDF. pdfmake carries the copy of it that is kept up. */
+/** Draws an SVG into a PDF. pdfmake contains the maintained copy. */
 declare module "pdfmake/js/3rd-party/svg-to-pdfkit/source.js" {
   export default function svgToPdfkit(
     doc: PDFKit.PDFDocument,

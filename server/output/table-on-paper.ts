@@ -5,8 +5,8 @@ import { artifact, marked, structure } from "./pdf-file.ts";
 import { lineHeightPt, type TextSetter, type TextStyle } from "./text-lines.ts";
 
 /**
- * A table as it will stand on paper of this width. Its head is repeated on every page that it goes on to; a row is broken only
- * where it would take most of a page. The time it takes grows with the rows and no faster.
+ * A table laid out for paper of this width. Its head is repeated on every page; a row is broken only if it would take most of a
+ * page. The time is linear in the number of rows.
  */
 export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): TableOnPaper {
   const { sizePt, widths, crammed } = columnWidths(table, text, widthPt);
@@ -34,7 +34,7 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
     lines.forEach((cellLines, index) => {
       const width = widths[index]!;
       const { align, toFillIn } = table.columns[index]!;
-      // The lines of a head stand on its rule, so that a short title is not far from its cells.
+      // The lines of a head rest on its rule, which keeps a short title near its cells.
       const above = style === head ? longest(lines) - cellLines.length : 0;
       const left = x + padding.x;
       around(index, () => {
@@ -85,7 +85,7 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
         let lines = rowLines(row);
         const linesThatFit = () => Math.floor((pages.freePt - 2 * padding.y) / lineHeightPt(body));
         const breaksHere = rowHeightPt(lines) > mostInOnePiece * pages.fullPt && linesThatFit() >= 4;
-        // The last row goes to a new page only with the one before it, and keeps the notes with it.
+        // The last two rows stay on one page, and the last one keeps the notes with it.
         const next =
           index === table.rows.length - 2 ? rowHeightPt(rowLines(table.rows.at(-1)!)) + notesPt : 0;
         const together = rowHeightPt(lines) + (index > 1 && next < pages.fullPt / 3 ? next : 0);
@@ -97,7 +97,7 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
           onNewPage();
         }
         place(lines);
-        // What is complete is written out, so that a long table is not kept in memory twice.
+        // A complete row is written out: a long table is not kept in memory twice.
         line.end();
       }
     },
@@ -105,24 +105,24 @@ export function tableOnPaper(table: Table, text: TextSetter, widthPt: number): T
 }
 
 export interface TableOnPaper {
-  /** Words have to be broken, or most rows take many lines: a wider page would serve it. */
+  /** Words have to be broken, or most rows take many lines: a wider page would help. */
   readonly crammed: boolean;
-  /** What belongs together at its beginning: the head and two rows. */
+  /** Height of the parts that belong together at its beginning: the head and two rows. */
   readonly leadPt: number;
   /**
    * @param breathe called every few dozen rows
-   * @param notesPt how high the notes are that follow
+   * @param notesPt height of the notes after it
    */
   place(pages: Pages, breathe: () => Promise<void>, notesPt: number): Promise<void>;
 }
 
-/** Of each cell of a row, its lines. */
+/** The lines of each cell of a row. */
 type CellLines = readonly (readonly string[])[];
 
-/** Of a page; a row that is higher is broken. */
+/** Fraction of a page; a higher row is broken. */
 const mostInOnePiece = 0.5;
 
-/** Where something is written in by hand, rows are as high as a pen needs: common practice, no source. */
+/** Rows for handwriting are as high as a pen needs: common practice, no source. */
 const penPt = 22;
 
 function drawBox(

@@ -1,19 +1,19 @@
 import type { Pdf } from "./pdf-file.ts";
 
-/** How a text is set. Sizes in points. */
+/** The typography of a text. Sizes in points. */
 export interface TextStyle {
   readonly bold: boolean;
   readonly sizePt: number;
 }
 
-/** From one line of a text to the next. DejaVu Sans is wide and open; less looks crammed, more falls apart. */
+/** From one line of a text to the next. DejaVu Sans is wide and open: less looks crammed, more falls apart. */
 export const lineHeightPt = ({ sizePt }: TextStyle) => sizePt * 1.32;
 
 /** Measures and breaks texts for one PDF, and remembers each word's width. */
 export function textSetter({ doc, drawable }: Pdf) {
   const widths = { regular: new Map<string, number>(), bold: new Map<string, number>() };
 
-  /** Of a text on one line, pt. */
+  /** Width of a text on one line, pt. */
   function widthPt(text: string, { bold, sizePt }: TextStyle): number {
     const face = bold ? "bold" : "regular";
     let perPoint = widths[face].get(text);
@@ -25,8 +25,8 @@ export function textSetter({ doc, drawable }: Pdf) {
   }
 
   /**
-   * The text on lines no wider than this, broken at spaces; a longer word behind its marks ("house.bus/"), or, where even that
-   * is not enough, anywhere. An empty text is one empty line.
+   * The text on lines no wider than this, broken at spaces; a longer word after its marks ("house.bus/") or, if even that is not
+   * enough, anywhere. An empty text is one empty line.
    */
   function lines(text: string, style: TextStyle, roomPt: number): string[] {
     const found: string[] = [];
@@ -69,7 +69,7 @@ export function textSetter({ doc, drawable }: Pdf) {
     return [...pieces, piece];
   }
 
-  /** Of the widest piece that is not broken if it can be helped, pt. */
+  /** Width of the widest piece that should not be broken, pt. */
   function widestWordPt(text: string, style: TextStyle): number {
     return Math.max(
       ...drawable(text)
@@ -78,11 +78,11 @@ export function textSetter({ doc, drawable }: Pdf) {
     );
   }
 
-  /** Draws one line with its upper left corner here; nothing is broken or cut. */
+  /** Draws one line with its upper left corner here; without breaking or cutting it. */
   function draw(line: string, style: TextStyle, at: { readonly x: number; readonly y: number }): void {
     if (line === "") return;
     doc.font(style.bold ? "bold" : "regular").fontSize(style.sizePt);
-    // Half of what the line is higher than the letters goes above them.
+    // Half of the extra line height goes above the letters.
     const above = (lineHeightPt(style) - doc.currentLineHeight()) / 2;
     doc.text(line, at.x, at.y + above, { lineBreak: false });
   }
@@ -92,9 +92,9 @@ export function textSetter({ doc, drawable }: Pdf) {
 
 export type TextSetter = ReturnType<typeof textSetter>;
 
-/** Spaces, but not the one between a number and its unit: "14 AWG", "2.1 mm²", "30 °C". */
+/** Spaces, except the one between a number and its unit: "14 AWG", "2.1 mm²", "30 °C". */
 const breaks =
   / +(?!(?<=\d +)(?:AWG|[mk]?(?:A|V|W|Ω|Hz|Ah|Wh|Nm)|mm²?|cm|m|in|ft|%|°[CF]|s|ms|h)(?![\p{L}\d]))/u;
 
-/** A long name may go on in the next line behind one of these. */
+/** A long name may continue in the next line after one of these. */
 const breaksBehind = /(?<=[-/._:,;·→ ])/;

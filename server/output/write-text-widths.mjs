@@ -1,4 +1,5 @@
-// Writes library/documents/diagram/text-widths.ts: how far each character of DejaVu Sans advances, read from the typeface's own tables.
+// Writes library/documents/diagram/text-widths.ts: the advance width of each character of DejaVu Sans, read from the typeface's
+// own tables.
 // Run as `node server/output/write-text-widths.mjs`; with --check it writes nothing and fails if the file differs.
 
 import { readFileSync, writeFileSync } from "node:fs";
@@ -11,7 +12,7 @@ const fonts = join(dirname(require.resolve("dejavu-fonts-ttf/package.json")), "t
 const { version } = require("dejavu-fonts-ttf/package.json");
 const target = fileURLToPath(new URL("../../library/documents/diagram/text-widths.ts", import.meta.url));
 
-/** What plans in European languages, units and our own marks are written with. Everything else counts as wide. */
+/** The characters of plans in European languages, units and our own marks. Every other one counts as wide. */
 const ranges = [
   [0x20, 0x7e],
   [0xa0, 0x17f],

@@ -1,4 +1,4 @@
-// `npm run bench`: everything is measured in one run on one machine and judged as ratios, because seconds differ between machines.
+// `npm run bench`: measures everything in one run on one machine and judges ratios, because seconds differ between machines.
 // Prints one table and writes tests/bench/results.json (not kept in git: it belongs to the machine it was measured on).
 
 import { spawnSync } from "node:child_process";
@@ -105,14 +105,14 @@ results.bounds = [
   ),
   ...solverBounds(),
   bound("500 builds, unchanged, of the first check", results.many.unchangedMs / results.many.firstMs, 0.2),
-  // Sizes in MB as they are downloaded. A commit that moves one says what users gain by it.
+  // Download sizes in MB. A commit that moves one states the benefit to users.
   bound(
     "the packed extension (.vsix), MB",
     results.bytes["the packed extension (.vsix)"].compressed / 1e6,
     5.3,
   ),
   bound("the packed library (npm), MB", results.bytes["the packed library (npm)"].compressed / 1e6, 5),
-  // Bounds that a person feels as time, and not only as a share of another program's.
+  // Limits on time that a person feels, not only on a share of another program's time.
   ...Object.entries(results.hover).flatMap(([beside, { medianMs, longestMs }]) => [
     bound(`longest hover beside ${beside}, of 1 s`, longestMs / 1_000, 1),
     bound(`median hover beside ${beside}, of 300 ms`, medianMs / 300, 1),
@@ -126,8 +126,8 @@ writeFileSync(new URL("results.json", import.meta.url), `${JSON.stringify(result
 process.exitCode = results.bounds.every(({ met }) => met) ? 0 : 1;
 
 /**
- * Median time from sending a one-character edit to holding its findings, in ms. The edit turns one load from one digit into
- * another in the middle of the file, so that every answer differs from the one before and nothing can be reused.
+ * Median time from sending a one-character edit to holding its findings, in ms. The edit changes one load from one digit to
+ * another in the middle of the file. Every answer therefore differs from the one before, and none can be reused.
  */
 async function keystroke(start, size, text) {
   const file = join(folder, `plan-${size}.ts`);
@@ -195,8 +195,8 @@ async function serverStart() {
 }
 
 /**
- * What the extension costs an editor in which nobody opens a plan: loading its entry, in plain Node, with an empty `vscode` in
- * place of the editor's. How long its activation takes in a real editor is printed by the editor's stories.
+ * The cost of the extension in an editor without a plan: loading its entry, in plain Node, with an empty `vscode` instead of the
+ * editor's. The editor's stories print how long its activation takes in a real editor.
  */
 function extensionLoad() {
   const script = `
@@ -245,7 +245,7 @@ function libraryPackage() {
   return JSON.parse(stdout)[0];
 }
 
-/** Where ngspice is installed: the solver takes at most a tenth of its time, process start left out on both sides. */
+/** If ngspice is installed: the solver takes at most a tenth of its time, without process start on either side. */
 function solverBounds() {
   return sizes.flatMap((size) => {
     const { ratio } = results.solver.bySize[size];

@@ -1,5 +1,5 @@
-// How long a hover on one plan takes while another plan is at work: an ordinary plan is open, and beside it a plan that is as
-// heavy as anybody could write one, of each kind. All in one run, beside the same hover with nothing else open.
+// How long a hover on one plan takes while another plan is being checked: an ordinary plan is open, and beside it an extremely
+// heavy plan, of each kind. All in one run, beside the same hover without any other plan open.
 
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -58,7 +58,7 @@ async function hoversBeside(folder, heavyText) {
     if (heavyText !== undefined) server.openUnasked(heavy, heavyText);
     const times = [];
     for (let n = 0; n < hovers; n++) {
-      // Each edit of the heavy plan has it checked anew, as somebody who types in it would.
+      // Each edit of the heavy plan causes a new check, as typing in it would.
       if (heavyText !== undefined && n % 10 === 9) server.changeUnasked(heavy, `${heavyText}// ${n}\n`);
       const before = performance.now();
       const answer = await server.hover(plan, text, "gauge");

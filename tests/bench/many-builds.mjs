@@ -1,5 +1,5 @@
-// A repository of many small builds, each in a folder of its own: what checking all of them costs the first time, and what it
-// costs when nothing, or one file, has changed since.
+// A repository of many small builds, each in its own folder: the cost of checking all of them the first time, and the cost after
+// no change, or after a change of one file.
 
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -13,8 +13,8 @@ const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.me
 /**
  * @param {number} builds how many
  * @param {number} runs how often the unchanged repository is checked; the median counts
- * @returns {{ builds: number, firstMs: number, unchangedMs: number, oneChangedMs: number, versionMs: number }} each with the
- *   start of the process in it; `versionMs` is the least that any command takes
+ * @returns {{ builds: number, firstMs: number, unchangedMs: number, oneChangedMs: number, versionMs: number }} each includes the
+ *   start of the process; `versionMs` is the minimum for any command
  */
 export function manyBuilds(builds = 500, runs = 5) {
   const folder = mkdtempSync(join(tmpdir(), "loomwright-builds-"));

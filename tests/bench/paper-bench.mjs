@@ -1,5 +1,5 @@
-// How long until a picture or a report is there: the diagram from an edit to the new picture, in the server as the panel asks it,
-// and the report of the largest example from the command line, beside a plain check of it.
+// How long a picture or a report takes: the diagram from an edit to the new picture, in the server as the panel requests it, and
+// the report of the largest example from the command line, beside a plain check of it.
 
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -26,7 +26,7 @@ export async function diagramBench(folder) {
   return results;
 }
 
-/** Each edit types a letter into the name of a circuit: the label grows, so no layout can be used again. */
+/** Each edit types a letter into the name of a circuit: the label grows, so no layout can be reused. */
 async function editToPicture(folder, view, circuits) {
   const text = networkPlanText(Math.round(circuits * 2.25 + 4));
   const file = join(folder, `diagram-${view}-${circuits}.ts`);
@@ -58,7 +58,7 @@ async function editToPicture(folder, view, circuits) {
   }
 }
 
-/** The report of the library bus as both kinds of file, and a check of it, each as a command of its own, ms. */
+/** The report of the library bus as both kinds of file, and a check of it, each as a separate command, ms. */
 export function reportBench() {
   const folder = mkdtempSync(join(tmpdir(), "loomwright-report-"));
   try {
@@ -75,7 +75,7 @@ export function reportBench() {
   }
 }
 
-/** Median of three, of the whole process. */
+/** Median of three, for the whole process. */
 function commandMs(words, cwd) {
   const times = Array.from({ length: 3 }, () => {
     const before = performance.now();

@@ -1,5 +1,5 @@
-// The three servers that are measured side by side, behind one shape: open a file, then change one character and wait for
-// this version's findings. Each is asked for them in its own way, none is made to wait.
+// The three servers that are compared, behind one interface: open a file, then change one character and wait for this version's
+// findings. Each is asked for them in its own way, and none is delayed.
 
 import { spawn } from "node:child_process";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -67,7 +67,7 @@ async function lspServer(program, words, folder) {
       });
       return (await diagnostics(uri)).items;
     },
-    /** As {@link open} and {@link change}, without waiting for an answer: the whole text at once. */
+    /** Like {@link open} and {@link change}, without waiting for an answer: the whole text at once. */
     openUnasked(file, text) {
       const textDocument = { uri: pathToFileURL(file).href, languageId: "typescript", version: 1, text };
       connection.sendNotification("textDocument/didOpen", { textDocument });
@@ -84,7 +84,7 @@ async function lspServer(program, words, folder) {
       const textDocument = { uri: pathToFileURL(file).href };
       return connection.sendRequest("textDocument/hover", { textDocument, position });
     },
-    /** The picture of the plan as it is after a change; ours alone has it. */
+    /** The picture of the plan after a change; only our server has it. */
     async picture(file, range, text, asked) {
       const uri = pathToFileURL(file).href;
       version += 1;

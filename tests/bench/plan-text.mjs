@@ -1,6 +1,6 @@
 /**
- * A plan of `count` circuits in which every one is made by a function from a table of rows: nothing of it can be read in the
- * text, all of it must be run.
+ * A plan of `count` circuits made by a function from a table of rows: no circuit can be read from the text, all of it must be
+ * run.
  */
 export function tabularPlanText(count) {
   const rows = Array.from(
@@ -56,9 +56,9 @@ export function planText(count) {
 }
 
 /**
- * A whole network of about `branches` conductors, as people write it: a bank behind its fuse, disconnect and shunt, bus bars,
- * and a fuse panel for every eight circuits, each circuit a positive and a return conductor. Beyond some 300 branches there
- * are several such banks, tied to one another with a fuse at each end, so that it stays one network.
+ * A whole network of about `branches` conductors, as people write it: a bank behind its fuse, disconnect and shunt, bus bars, and
+ * a fuse panel for every eight circuits, each circuit a positive and a return conductor. Beyond some 300 branches there are
+ * several such banks, connected to one another with a fuse at each end, to keep one network.
  * One circuit in ten is too thin for its length. The figures are invented for the measurement.
  */
 export function networkPlanText(branches) {

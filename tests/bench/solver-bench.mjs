@@ -1,8 +1,8 @@
 // The network solver alone, against ngspice's own analysis time on the same networks, in the same run:
 // `node tests/bench/solver-bench.mjs`, or as a part of `npm run bench`.
-// On both sides the operating point alone counts: ngspice without starting, reading and printing (the same process solves once
-// and many times over, and the difference counts), ours with its branches laid out already. What a keystroke costs, from
-// the network to the results of three scenarios, is told beside it.
+// Only the operating point counts on both sides. For ngspice, starting, reading and printing are excluded (the same process
+// solves once and many times, and the difference counts); for ours, the branches are prepared. The cost of a keystroke, from the
+// network to the results of three scenarios, is reported beside it.
 
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -17,9 +17,9 @@ const ngspiceRepeats = { 30: 200, 300: 60, 3000: 12 };
 const ourRounds = { 30: 5000, 300: 2000, 3000: 150 };
 
 /**
- * By size: branches; the operating point of one scenario, ours and ngspice's, in ms, and how many times faster ours is; ours
- * from the network to all results, for one scenario and for three. ngspice's are undefined where it is not installed.
- * `growth` is the exponent of the last from 300 to 3,000 branches.
+ * By size: branches; the operating point of one scenario, ours and ngspice's, in ms, and how many times faster ours is; ours from
+ * the network to all results, for one scenario and for three. ngspice's are undefined if it is not installed. `growth` is the
+ * exponent of the last from 300 to 3,000 branches.
  */
 export async function solverBench() {
   const folder = mkdtempSync(join(tmpdir(), "loomwright-solver-"));
@@ -74,7 +74,7 @@ function median(run, rounds) {
   return times[rounds >> 1];
 }
 
-/** The best of three, so that a busy machine speaks for ngspice and not against it. */
+/** The best of three: a busy machine then counts in favour of ngspice and not against it. */
 function ngspiceMs(text, folder) {
   writeFileSync(join(folder, "network.cir"), text);
   let best;

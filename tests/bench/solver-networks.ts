@@ -9,8 +9,8 @@ import { nodeName, type SpiceBranch, spiceBranches } from "../published/ngspice/
 export { solveScenarios };
 
 /**
- * A large build: a bank, an alternator, a charger to a second bank, and panels of a dozen loads each, of constant
- * current, constant power and constant resistance in turn; about 150 A in all, whatever the size. The same in three scenarios.
+ * A large build: a bank, an alternator, a charger to a second bank, and panels of a dozen loads each, of constant current,
+ * constant power and constant resistance in turn; about 150 A in all, at any size. The same in three scenarios.
  */
 export function benchNetwork(branches: number): Network {
   const build = sampleNetwork();
@@ -65,7 +65,7 @@ export function benchNetwork(branches: number): Network {
 const thick = (lengthM: number) =>
   ({ lengthM, conductor: { system: "awg", awg: "4/0", parallel: 4 } }) as const;
 
-/** Solves the first scenario again and again: what ngspice calls its analysis, with the pattern and the branches there already. */
+/** Solves the first scenario repeatedly. Like ngspice's analysis time, this excludes preparing the pattern and the branches. */
 export function operatingPointOf(network: Network): () => unknown {
   const [scenario] = network.scenarios;
   const pattern = patternOf(network, scenario!)!;

@@ -23,7 +23,7 @@ describe("whatever is drawn can be pointed at and read out", () => {
     for (const view of views) {
       const drawing = await drawn(plan, { view });
       const { elements } = piecesOf(drawing.svg, inRoom);
-      // Whatever can be pointed at has its group, in any order, and no group more.
+      // Every selectable element has its group, in any order, and there are no other groups.
       expect(elements.map(({ id }) => id).sort()).toEqual(drawing.elements.map(({ id }) => id).sort());
       expect(new Set(elements.map(({ id }) => id)).size).toBe(elements.length);
       for (const { id, label, role, title, description } of elements) {
@@ -35,7 +35,7 @@ describe("whatever is drawn can be pointed at and read out", () => {
         expect(Object.values(box).every(Number.isFinite)).toBe(true);
         for (const record of records) expect(record).toBeGreaterThanOrEqual(0);
       }
-      // Each finding is at what it is about, or said to be elsewhere.
+      // Each finding is shown at its subject, or listed as being elsewhere.
       const open = plan.findings.filter(({ accepted }) => accepted === undefined).length;
       const shown = drawing.elements.filter(({ severity }) => severity !== undefined);
       expect(open === 0).toBe(

@@ -11,7 +11,7 @@ import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 
 /*
- * For tests of drawings: plans from files and from texts, judged, and drawn as everything that draws does it.
+ * For tests of drawings: plans from files and from texts, judged, and drawn by the production code.
  */
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
@@ -19,7 +19,7 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 /** Every plan that a reader would learn from, the faulty ones too, as paths from the house. */
 export const examplePlans: readonly string[] = readdirSync(join(house, "examples"), { recursive: true })
   .map((name) => `examples/${String(name).replaceAll("\\", "/")}`)
-  // One of them never ends, and makes more circuits than anybody draws.
+  // One of them never ends, and makes too many circuits for a drawing.
   .filter((name) => name.endsWith(".ts") && !name.endsWith("/endless.ts") && importsTheLibrary(name))
   .sort();
 
@@ -38,7 +38,7 @@ export function fileJudge(): (file: string) => Promise<Judgement> {
   };
 }
 
-/** A plan that stands in no file. */
+/** A plan without a file. */
 export async function judgedText(text: string): Promise<Judgement> {
   const uri = "file:///drawn/plan.ts";
   const workspace: Workspace = {
@@ -57,7 +57,7 @@ export async function judgedText(text: string): Promise<Judgement> {
   }
 }
 
-/** Draws in this thread; fails where no picture comes out. */
+/** Draws in this thread; fails if no picture results. */
 export async function drawn(plan: Judgement, options: Partial<DrawingOptions> = {}): Promise<Drawing> {
   const outcome = await drawDiagram(plan, { view: "wiring", medium: "paper", ...options }, layOut);
   if (!outcome.drawn) throw new Error(outcome.why);

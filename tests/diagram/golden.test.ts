@@ -4,8 +4,7 @@ import { drawn, fileJudge } from "./drawn-plans.ts";
 const judgedFile = fileJudge();
 
 /*
- * Two drawings as they were looked at and found good. `npx vitest run -u` writes them anew; look at the pictures before you keep
- * them.
+ * Two drawings that were inspected and approved. `npx vitest run -u` writes them anew; look at the pictures before you keep them.
  */
 test.each([
   ["battery-and-lamp", "tests/networks/correct/battery-and-lamp.ts", { view: "wiring", scenario: 0 }],

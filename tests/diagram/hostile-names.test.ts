@@ -29,7 +29,7 @@ const hostile = [
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
 const steering = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/;
 
-/** What the pictures of a harmless plan consist of: nothing else may come in through a name. */
+/** The pictures of a harmless plan consist of these: a name must not add any other. */
 const harmless = await everythingIn("plain name");
 
 describe("a name cannot break out of the picture", () => {
@@ -43,7 +43,7 @@ describe("a name cannot break out of the picture", () => {
         expect(elements.length).toBe(harmless[index]!.elements.length);
         expect(new Set(elements.map(({ id }) => id)).size).toBe(elements.length);
         for (const { id } of elements) expect(id).toMatch(/^[\w:%.~-]+$/);
-        // Nothing reaches the page that steers a terminal, turns the text around or cannot be in XML.
+        // No character reaches the page that controls a terminal, reverses the text or is invalid in XML.
         expect(svg).not.toMatch(steering);
         expect(svg.length).toBeLessThan(400_000);
         for (const { text } of texts) expect(text.length).toBeLessThan(400);

@@ -1,4 +1,4 @@
-// The picture joins what the plan joins: read back from the SVG's lines, against the terminals in the network.
+// The picture connects the same terminals as the plan: read back from the SVG's lines, against the terminals in the network.
 
 import { SaxesParser } from "saxes";
 import { expect, test } from "vitest";

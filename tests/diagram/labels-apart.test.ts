@@ -34,7 +34,7 @@ describe("labels keep clear of each other, of lines and of symbols", () => {
   test.each([20, 60, 200])(
     "a network of %i circuits",
     async (circuits) => {
-      // As many branches as the generator makes that many circuits of.
+      // As many branches as the generator needs for that many circuits.
       await expectNoBlots(await judgedText(networkPlanText(circuits * 2.25 + 4)));
     },
     120_000,

@@ -10,7 +10,7 @@ import { createLayouts, type LayoutOptions } from "../../server/output/layouts.t
 const folder = await mkdtemp(join(tmpdir(), "layouts-"));
 afterAll(() => rm(folder, { recursive: true }));
 
-/** Two parts one above the other, and a line from each to a third. `width` tells graphs apart. */
+/** Two parts one above the other, and a line from each to a third. `width` distinguishes graphs. */
 function graphOf(width: number): DiagramGraph {
   const port = (side: "west" | "east") => ({ side, y: 10, height: 20 });
   return {

@@ -1,13 +1,13 @@
 import { SaxesParser } from "saxes";
 
 /*
- * What a drawing is made of, read back from its SVG as any program would: texts with the room they take, lines, shapes. Knows
- * nothing of how it was drawn; it reads the widths of letters from the typeface itself.
+ * The content of a drawing, read back from its SVG as any program would: texts with the room they take, lines, shapes. It is
+ * independent of the drawing code, and reads the widths of letters from the typeface itself.
  */
 
 export interface Pieces {
   readonly texts: readonly TextPiece[];
-  /** Straight pieces of lines and outlines. */
+  /** Straight segments of lines and outlines. */
   readonly segments: readonly Segment[];
   readonly elements: readonly ElementPiece[];
   readonly viewBox: readonly number[];
@@ -23,7 +23,7 @@ export interface TextPiece {
 export interface Segment {
   readonly from: readonly [number, number];
   readonly to: readonly [number, number];
-  /** Of the whole shape that it belongs to. */
+  /** The whole shape that it belongs to. */
   readonly of: string;
 }
 
@@ -42,10 +42,10 @@ export interface Rect {
   readonly bottom: number;
 }
 
-/** Width of a text as long as its size, by the typeface. */
+/** Width of a text relative to its size, from the typeface. */
 export type Measure = (text: string, bold: boolean) => number;
 
-/** Throws where the SVG is not well-formed XML. */
+/** Throws if the SVG is not well-formed XML. */
 export function piecesOf(svg: string, measure: Measure): Pieces {
   const texts: TextPiece[] = [];
   const segments: Segment[] = [];
@@ -89,7 +89,7 @@ export function piecesOf(svg: string, measure: Measure): Pieces {
   return { texts, segments, elements, viewBox, tags, attributes };
 }
 
-/** Pairs of texts that share room, and texts that a line runs through; a person would call either a blot. */
+/** Pairs of overlapping texts, and texts crossed by a line; a person would call either a blot. */
 export function blots({ texts, segments, viewBox }: Pieces): string[] {
   const found: string[] = [];
   for (const [index, one] of texts.entries()) {

@@ -14,7 +14,7 @@ import {
 } from "../../library/plan/index.ts";
 import { continueNumberingAt } from "../../library/plan/numbering.ts";
 
-/** A drawing that needs no files, to be made again in another process. */
+/** A drawing that needs no files, to be repeated in another process. */
 export async function sampleDrawing(): Promise<string> {
   continueNumberingAt(0);
   const made = [

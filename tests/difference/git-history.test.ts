@@ -17,7 +17,7 @@ function read({ out }: Answer): Difference {
   return jsonDifferenceSchema.parse(JSON.parse(out));
 }
 
-/** Everything that is told of one plan, a line each, in order. */
+/** The full description of one plan's changes, a line each, in order. */
 function lines(difference: Difference): string[] {
   return difference.plans.flatMap((plan) => {
     const head = `${plan.movedFrom === undefined ? "" : `${plan.movedFrom} → `}${plan.file}: ${plan.state}`;
@@ -133,7 +133,7 @@ const saloon = pump("bilge pump", 10);`,
     expect(half.out).toMatch(/As of right-again \([0-9a-f]{7}\): 2 circuits; nothing found\./);
     const threw = await repository.loomwright("diff", "throws", "right-again");
     expect(threw.out).toMatch(/could not be evaluated: boat\.ts, line 7: .*six/);
-    // What the build is now cannot be told.
+    // The state of the present build is unknown.
     expect((await repository.loomwright("diff", "right-again", "throws")).code).toBe(2);
     expect((await repository.loomwright("diff", "right-again", "half-typed", "--format", "json")).code).toBe(
       2,
@@ -157,7 +157,7 @@ const saloon = pump("bilge pump", 10);`,
       const changed = read(await repository.loomwright("diff", "HEAD", "--format", "json"));
       expect(changed.after).toBe("the working tree");
       expect(lines(changed)).toContain("circuit saloon lights: length 12 ft → 13 ft");
-      // Lines that end in another way are no difference.
+      // Other line endings are no difference.
       writeFileSync(file, text.replaceAll("\n", "\r\n"));
       expect((await repository.loomwright("diff", "HEAD")).out).toContain("nothing changed in the build");
     } finally {
@@ -346,7 +346,7 @@ describe("other folders", () => {
       const { code, err } = await one.loomwright("diff", "HEAD");
       expect(code).toBe(2);
       expect(err).toContain("git was not found on this computer");
-      // Two folders need none.
+      // Two folders need no git.
       expect((await one.loomwright("diff", "a", "b")).code).toBe(0);
     } finally {
       process.env.PATH = PATH;

@@ -16,8 +16,8 @@ import { jsonDifferenceSchema } from "../../server/command/difference-json.ts";
 import { boat, type ScriptedRepository, scriptedRepository, sizes } from "./scripted-repository.ts";
 
 /*
- * A repository is a stranger's: its configuration, its names and its objects try to have something run, written or read that is
- * none of the plan's business.
+ * A repository is a stranger's: its configuration, names and objects try to make git run, write or read files that do not belong
+ * to the plan.
  */
 
 const made: ScriptedRepository[] = [];
@@ -35,7 +35,7 @@ function repository(): ScriptedRepository {
   return one;
 }
 
-/** Every file of the folder and of its repository, with what is in it: index, HEAD and configuration are among them. */
+/** Every file of the folder and of its repository, with its content: index, HEAD and configuration are among them. */
 function everything(folder: string): Record<string, string> {
   const found: Record<string, string> = {};
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
@@ -63,7 +63,7 @@ async function asksFor(one: ScriptedRepository, ...words: readonly string[]) {
   return answer;
 }
 
-/** What is seen in every repository here that can be read at all. */
+/** The change reported in every repository here that can be read at all. */
 const change = "cabin lights";
 
 test("the trap works: git itself would run it", () => {
@@ -173,7 +173,7 @@ test("a branch that looks like an option is a name that is refused", async () =>
   const { code, out, err } = await asksFor(one, "--", "--output=x");
   expect({ code, out }).toEqual({ code: 2, out: "" });
   expect(err).toContain("'--output=x' is not the name of a revision");
-  // By its whole name it is one like any other.
+  // By its full name it is a normal revision.
   expect((await asksFor(one, "refs/heads/--output=x")).out).toContain(change);
 });
 

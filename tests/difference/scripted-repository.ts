@@ -4,15 +4,15 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { run } from "../../server/command/run.ts";
 
-/** A git repository in a temporary folder, whose history a test writes. Nobody's own configuration plays a part in it. */
+/** A git repository in a temporary folder, whose history a test writes. No user's git configuration affects it. */
 export interface ScriptedRepository {
   readonly folder: string;
-  /** Runs git in the folder; gives what it says. Throws with its complaint. */
+  /** Runs git in the folder; returns its output. Throws with its error message. */
   git(...words: readonly string[]): string;
   write(file: string, text: string): void;
-  /** Replaces the first occurrence of a text, which must be there. */
+  /** Replaces the first occurrence of a text, which must exist. */
   edit(file: string, found: string, replacement: string): void;
-  /** Commits everything as it lies in the folder, and tags it. */
+  /** Commits the whole folder, and tags it. */
   commit(tag: string): void;
   /** Runs `loomwright` in process, in the folder or one below it. */
   loomwright(...words: readonly string[]): Promise<Answer>;
@@ -65,7 +65,7 @@ export function scriptedRepository({ init = true } = {}): ScriptedRepository {
   };
 }
 
-/** Whoever and whenever, so that a history has the same commits on every machine. */
+/** With a fixed author and date: a history has the same commits on every machine. */
 export function runGit(folder: string, words: readonly string[]): string {
   try {
     return execFileSync("git", words, {

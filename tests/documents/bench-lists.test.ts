@@ -8,7 +8,7 @@ import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { numberedWires } from "../../server/evaluate/files/kept-numbers.ts";
 
-// What must hold in the lists of any plan: of every example, the faulty one too, and of every network of a careful builder.
+// Properties of the lists of any plan: of every example, the faulty one too, and of every network of a careful builder.
 
 const house = new URL("../../", import.meta.url);
 const folders = ["examples/", "tests/networks/correct/"].map((name) => new URL(name, house).href);
@@ -61,7 +61,7 @@ describe.each(plans)("%s", (plan) => {
 });
 
 function expectSound({ columns, rows, notes }: Table): void {
-  // One plan has 40,000 conductors: only what is wrong is put before `expect`.
+  // One plan has 40,000 conductors: only the wrong rows are passed to `expect`.
   expect(rows.filter((row) => row.length !== columns.length)).toEqual([]);
   const isUnsound = (cell: Table["rows"][number][number]) =>
     cell !== null &&
@@ -78,7 +78,7 @@ function column(tables: ReadonlyMap<string, Table>, id: string, name: string) {
   return rows.map((row) => row[index]!);
 }
 
-/** Rows without a number count as nothing. */
+/** Rows without a number count as zero. */
 function numbersIn(tables: ReadonlyMap<string, Table>, id: string, name: string): number[] {
   return column(tables, id, name).map((cell) => (cell === null || typeof cell === "string" ? 0 : cell.value));
 }

@@ -1,5 +1,5 @@
 // The in-host suite in a desktop VS Code: `npm run test:electron [-- --vscode=PATH] [-- --optional]`.
-// Takes the VS Code of --vscode or VSCODE_PATH, else downloads the oldest one that the extension supports.
+// Uses the VS Code of --vscode or VSCODE_PATH, else downloads the oldest one that the extension supports.
 
 import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -45,7 +45,7 @@ try {
   rmSync(folder, { recursive: true, force: true });
 }
 
-/** The path of the program. Without a network the download fails at once, with the name of the place it could not find. */
+/** The path of the program. Without a network the download fails at once, with the name of the host it could not find. */
 async function findVSCode() {
   const stated =
     words.find((word) => word.startsWith("--vscode="))?.slice("--vscode=".length) ?? process.env.VSCODE_PATH;

@@ -1,5 +1,5 @@
 // The stories in the real editor: `node tests/editor/run.mjs [--picture] [names of stories …]`.
-// Gets VS Code's server and a Chromium, packs the extension, and hands their places to the stories.
+// Gets VS Code's server and a Chromium, packs the extension, and passes their paths to the stories.
 
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
@@ -56,6 +56,6 @@ if (editor && chromium) {
 } else {
   console.log("The stories in the real editor DID NOT RUN. What they need could not be had:");
   for (const what of missing) console.log(`- ${what}`);
-  // On Debian and in continuous integration everything can be had, so a missing piece is a fault there.
+  // On Debian and in continuous integration everything is available, so a missing component is a fault there.
   if (process.env.CI === "true" || isDebian()) process.exitCode = 1;
 }

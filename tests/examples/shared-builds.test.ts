@@ -16,7 +16,7 @@ let folder: string;
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "loomwright-shared-"));
   cpSync(example, join(folder, "repository"), { recursive: true });
-  // What `npm ci` would have made of the repository's own package.json: `npx loomwright` is the built command.
+  // `npm ci` would have made this from the repository's own package.json: `npx loomwright` is the built command.
   mkdirSync(join(folder, "bin"));
   writeFileSync(
     join(folder, "bin/npx"),
@@ -98,7 +98,7 @@ describe("the workflow of several machines", () => {
     expect(codes.at(-1)).toBe(2);
   });
 
-  /** Each share on its own, what it sends, and what the last job makes of all that arrived. */
+  /** Runs each share separately, with its upload, and the last job with all uploads that arrived. */
   function runMany(arrives: (shard: number) => boolean = () => true) {
     const { share, join: joining } = workflow(workflows[1]!).jobs;
     const shards = share!.strategy!.matrix.shard;
@@ -145,7 +145,7 @@ function thinnerWire(): void {
   write("tool-trailer/plan.ts", read("tool-trailer/plan.ts").replace("gauge: 10", "gauge: 18"));
 }
 
-/** The commands of a job one after the other, each in the shell that the service runs them in. */
+/** The commands of a job in sequence, each in the shell that the service uses. */
 function runJob({ steps }: Job, values: Readonly<Record<string, string>> = {}) {
   const ran = steps.flatMap(({ run }) => {
     if (run === undefined || run === "npm ci") return [];

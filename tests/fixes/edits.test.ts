@@ -8,10 +8,10 @@ afterAll(closeCheckers);
 interface Case {
   readonly before: string;
   readonly changes: readonly Change[];
-  /** Undefined: cannot be edited. */
+  /** Undefined: it cannot be edited. */
   readonly after: string | undefined;
   readonly alsoChanges?: readonly number[];
-  /** Behind the plan's import line, so that the cases stay short. */
+  /** The plan's import line, kept out of the text to shorten the cases. */
   readonly importLine?: string;
 }
 

@@ -6,7 +6,9 @@ import { applyEdits } from "./apply-edits.ts";
 
 afterAll(closeCheckers);
 
-/** Plans with faults of many kinds, written in many ways. How many findings can be fixed keeps the test from proving nothing. */
+/**
+ * Plans with faults of many kinds, written in many ways. The number of fixable findings ensures that the test proves something.
+ */
 const plans: Readonly<
   Record<string, { readonly plan: string; readonly fixable: number; readonly left: number }>
 > = {
@@ -249,7 +251,7 @@ const heater = circuit({ from: panel.branch, load: 20, oneWayFt: 20, gauge: 10, 
   });
 });
 
-/** What still asks for something, hints aside. */
+/** The open findings, except hints. */
 function open(plan: CheckedPlan): readonly string[] {
   return plan.judgement.findings
     .filter(({ severity, accepted }) => severity !== "hint" && accepted === undefined)

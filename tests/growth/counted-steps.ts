@@ -1,14 +1,14 @@
 import { type Profiler, Session } from "node:inspector/promises";
 
-// From the start: V8 counts in no function that ran before.
+// From the start: V8 does not count functions that ran before.
 const session = new Session();
 session.connect();
 await session.post("Profiler.enable");
 await session.post("Profiler.startPreciseCoverage", { callCount: true, detailed: true });
 
 /**
- * How many steps of our own code something takes: V8 counts how often each function is entered and each branch and loop is gone
- * through. The same on any machine, however busy it is. Work inside the JavaScript engine, as in `sort`, is not counted.
+ * How many steps of our own code an operation takes: V8 counts the entries of each function, branch and loop. The count is the
+ * same on any machine, however busy. Work inside the JavaScript engine, as in `sort`, is not counted.
  */
 export async function countedSteps(run: () => Promise<void>): Promise<number> {
   await session.post("Profiler.takePreciseCoverage");

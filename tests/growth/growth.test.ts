@@ -8,7 +8,7 @@ afterAll(closeCheckers);
 
 const limits = { timeMs: 60_000 };
 
-/** The steps of a plan from its text to its findings in their places, without the run itself, which has a clock of its own. */
+/** The steps of a plan from its text to its findings in their places, except the run itself, which is timed. */
 async function stepsOf(text: string): Promise<number> {
   return countedSteps(async () => {
     const { plan } = await checkFiles(filesOf(text), undefined, { limits });
@@ -21,7 +21,7 @@ async function stepsOf(text: string): Promise<number> {
 const mostExponent = 1.2;
 
 async function exponentOf(plan: PlanOfSize, few: number, many: number): Promise<number> {
-  // Work that is done once for all plans is done here.
+  // Does the work here that is done once for all plans.
   await stepsOf(plan(10));
   const [less, more] = [await stepsOf(plan(few)), await stepsOf(plan(many))];
   return Math.log(more / less) / Math.log(many / few);
@@ -37,7 +37,7 @@ describe("work grows no faster than n log n up to 3,000", () => {
   });
 });
 
-/** The same, and the editor's questions: the value at a place, and the edits of every fix. */
+/** The same, and the editor's questions: the value at a position, and the edits of every fix. */
 async function stepsToText(text: string): Promise<number> {
   return countedSteps(async () => {
     const files = filesOf(text);
@@ -57,8 +57,8 @@ describe("the way back to the text grows no faster", () => {
 });
 
 /**
- * In these shapes each conductor is on the path of many others, so the paths themselves, which are results, grow with the square
- * of the count. A builder has a handful in a row. The bound shows that it is not worse.
+ * In these shapes each conductor is on the path of many others. The paths themselves are results, so they grow with the square of
+ * the count. A builder has a handful in a row. The bound shows that growth is no worse.
  */
 const quadraticShapes = new Set([
   "batteries that short one another",
@@ -69,8 +69,8 @@ const quadraticShapes = new Set([
 ]);
 
 /**
- * Words at a few hundred in the gate. GROWTH=all goes through every word at 500 and 2,000 and every shape at 250 and 1,000, which
- * takes minutes, and prints the exponents.
+ * The gate tests functions at a few hundred. GROWTH=all tests every function at 500 and 2,000 and every shape at 250 and 1,000,
+ * which takes minutes, and prints the exponents.
  */
 const inAll = process.env.GROWTH === "all";
 

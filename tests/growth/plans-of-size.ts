@@ -27,7 +27,7 @@ const imports = `import {
 } from "loomwright";
 `;
 
-/** Many of each word on one pair of bus bars: what a builder repeats when a system grows. */
+/** Many calls of each function on one pair of bus bars: a builder repeats these when a system grows. */
 export const plansByWord: Readonly<Record<Word, PlanOfSize>> = {
   circuit: looped(bus, "circuit({ ...onBus, load: 0.05, name: `lamp ${i}` });"),
   build: looped("circuit({ load: 5, oneWayM: 1, gauge: 16, protect: 10 });\n", "build({ voltage: 12 });"),
@@ -109,7 +109,7 @@ circuit({ ...onBus, from: relay.out, load: 0.05 });`,
   ),
 };
 
-/** Other shapes in which a plan grows: chains, meshes, lists, and plans with a fault in every circuit. */
+/** Other shapes of growing plans: chains, meshes, lists, and plans with a fault in every circuit. */
 export const plansByShape: Readonly<Record<string, PlanOfSize>> = {
   "batteries side by side": looped(
     'let before = battery({ chemistry: "AGM", capacityAh: 100 });\n',

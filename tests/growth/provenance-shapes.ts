@@ -8,23 +8,23 @@ function lines(count: number, line: (index: number) => string): string {
   return Array.from({ length: count }, (_, index) => line(index)).join("\n");
 }
 
-/** A list, and the statement that is made of each of its elements. */
+/** A list, and the statement made from each of its elements. */
 function listed(element: (index: number) => string, made: string): PlanOfSize {
   return (count) =>
     `${imports}const list = [\n${lines(count, (index) => `  ${element(index)},`)}\n];\n${made}\n`;
 }
 
-/** Statements, with their constants in front of them. */
+/** Statements, preceded by their constants. */
 function repeated(before: string, statement: (index: number) => string): PlanOfSize {
   return (count) => `${imports}${before}\n${lines(count, statement)}\n`;
 }
 
-/** Ratings that are wrong, so that findings are about the values of the list; some occur several times. */
+/** Wrong ratings, to make the findings refer to the values of the list; some occur several times. */
 const rating = (index: number) => 60 + (index % 100);
 const row = (index: number) =>
   `{ name: "lamp ${index}", load: ${30 + (index % 7)}, protect: ${rating(index)} }`;
 
-/** Ways in which builders make many circuits from lists, or from something that is written once. */
+/** The ways that builders make many circuits from lists, or from a single text. */
 export const plansByProvenance: Readonly<Record<string, PlanOfSize>> = {
   "a list of objects, spread": listed(row, `for (const one of list) circuit({ ...one, ${sizes} });`),
   "a list of objects, taken apart": listed(

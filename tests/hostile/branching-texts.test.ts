@@ -3,8 +3,8 @@ import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 
-// Following values back to the text is done outside of the sandbox, with no time limit: text that branches at every step, so
-// that there are more ways through it than could ever be gone, must not hold the server up. That these tests end is the test.
+// Values are traced back to the text outside the sandbox, without a time limit. A text that branches at every step has far too
+// many paths to follow all of them, and must not hold up the server. The test is that these tests end.
 
 const planUri = "file:///plans/plan.ts";
 const files = new Map<string, string>();
@@ -30,7 +30,7 @@ async function check(text: string, others: Readonly<Record<string, string>> = {}
   return outcome;
 }
 
-/** Made where no text tells of it, so that every way is tried in vain. */
+/** Its values have no origin in the text, so every path is tried in vain. */
 const base = `const base = (): any => JSON.parse('{"load":48,"gauge":12,"oneWayFt":10}');\n`;
 
 /** Forty names, each made from the one before, which is written `#`. */

@@ -3,8 +3,8 @@ import { afterAll, describe, expect, test } from "vitest";
 import { createSandbox, defaultLimits, type RunRequest } from "../../server/evaluate/sandbox.ts";
 
 /**
- * The thread that waits for a plan may be held up by other work at any moment, and for longer than the plan may run. It then
- * finds its own timer and several messages of the worker at once, and must still arrive at the end of the plan.
+ * Other work may delay the thread that waits for a plan at any moment, for longer than the plan may run. The thread then finds
+ * its own timer and several messages of the worker at once, and must still reach the end of the plan.
  */
 const limitMs = 150;
 
@@ -34,7 +34,7 @@ const plans: readonly { name: string; js: string; limits?: Partial<RunRequest["l
     },
   ];
 
-// Around the limit, and around the moment at which a worker that does not answer is killed.
+// Around the limit, and around the moment when an unresponsive worker is killed.
 const busyMs = [0, limitMs + 290, limitMs + 310, 7 * limitMs];
 
 const moments: readonly { name: string; comes: () => Promise<unknown> }[] = [
@@ -88,7 +88,7 @@ test("held up between the end of a plan and the next one, both are known", async
   }
 });
 
-/** The worker may have to be started or to prepare itself first, and then the thread must not be held up yet. */
+/** The worker may first have to start or prepare itself; the thread must not be delayed during that time. */
 function nextMessageToWorker(): Promise<void> {
   return new Promise((resolve) => {
     const { postMessage } = Worker.prototype;

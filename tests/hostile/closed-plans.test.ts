@@ -7,7 +7,7 @@ import { afterAllAtOnce, afterFolderOf, afterOneByOne } from "../soak/closed-pla
  * `node tests/soak/closed-plans.mjs` measures the same with larger plans and more of them.
  */
 describe("closed plans are freed", () => {
-  // A plan of 300 circuits that is kept takes some 3 MB.
+  // A retained plan of 300 circuits takes some 3 MB.
   test.each([
     ["opened one after another", () => afterOneByOne([5, 40], 300)],
     ["open at the same time", () => afterAllAtOnce([5, 40], 300)],

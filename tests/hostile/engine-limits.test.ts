@@ -3,7 +3,7 @@ import type { Message } from "vscode-languageserver/node";
 import { startEngineThread } from "../../server/front/engine-thread.ts";
 import { createFront, type Front } from "../../server/front/front.ts";
 
-// The front with real engines, and limits so short that a plan which the parser gives up after two seconds is too much for both.
+// The front with real engines, and very short limits: a plan that the parser abandons after two seconds is too much for both.
 
 const engine = new URL("../../server/dist/engine.cjs", import.meta.url);
 const slow = (text: string) => `import { circuit } from "loomwright";\n${"async(".repeat(40)}${text}\n`;

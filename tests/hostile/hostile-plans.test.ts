@@ -63,7 +63,7 @@ describe("after all hostile plans", () => {
   });
 });
 
-/** What the finding sits on, cut to the length of what is expected. */
+/** The text under the finding, cut to the expected length. */
 function textUnder({ place }: PlacedFinding, { text, on }: HostilePlan): string {
   expect(place.uri).toBe(planUri);
   return text.slice(place.start, Math.min(place.end, place.start + on.length));

@@ -1,26 +1,26 @@
 /**
- * Plans written to do harm: to hang, to fill memory, to reach the machine, to lie about what they are. Each says what must
- * come of it. Every text begins with the import of the library's words, and most then make one sound circuit that must still
- * be there in the end.
+ * Plans written to do harm: to hang, to fill memory, to reach the machine, to lie about their content. Each states its required
+ * outcome. Every text begins with the import of the library's functions, and most then make one sound circuit that must still
+ * exist at the end.
  */
 export interface HostilePlan {
   readonly name: string;
   readonly text: string;
   readonly finding: "plan/cannot-run" | "plan/too-slow" | "plan/invalid-value";
-  /** The text that the finding sits on, or begins with. Empty where no more can be told than the file. */
+  /** The text that the finding covers, or begins with. Empty if only the file is known. */
   readonly on: string;
-  /** What its message says, among other things. */
+  /** A part of its message. */
   readonly says: string;
-  /** Sound circuits that the result must still hold. */
+  /** Sound circuits that the result must still contain. */
   readonly circuits: number;
-  /** For plans that are to meet another limit than the time's, however busy the machine. */
+  /** For plans that must meet a limit other than time, however busy the machine. */
   readonly patient?: true;
 }
 
 const goodCircuit =
   'circuit({ name: "good", load: 40, oneWayFt: 15, gauge: 4, protect: 50, insulationC: 105 });';
 
-/** The same with one property more, whose value is up to no good. */
+/** The same with one more property, whose value is malicious. */
 const circuitWith = (property: string) =>
   `circuit({ name: "bad", load: 40, oneWayFt: 15, gauge: 4, protect: 50, insulationC: 105, ${property} });`;
 
@@ -28,11 +28,11 @@ const outOfTime = "s: look for a loop";
 
 const begin = `import { battery, build, busBar, cable, circuit, load, motor, part, scenario } from "loomwright";\n`;
 
-/** What a plan is without any harm in it. */
+/** A plan without any harm in it. */
 export const soundPlan = `${begin}${goodCircuit}\n`;
 
 export const hostilePlans: readonly HostilePlan[] = [
-  // Never ending.
+  // Endless running time.
   ...tooSlow(outOfTime, [
     ["an empty loop", "for (;;) {}", "for"],
     [
@@ -72,7 +72,7 @@ export const hostilePlans: readonly HostilePlan[] = [
       "(Error as any).prepareStackTrace = () => { for (;;) {} };\n(null as any).load;",
     ],
   ]),
-  // Without end in size.
+  // Unlimited size.
   ...tooSlow("MiB of memory", [
     ["a list that grows", 'const list: unknown[] = [];\nfor (;;) list.push("x".repeat(1e6));', "repeat"],
     [
@@ -167,7 +167,7 @@ export const hostilePlans: readonly HostilePlan[] = [
       "revoked",
     ],
   ]),
-  // Out of the sandbox.
+  // Escapes from the sandbox.
   ...cannotRun([
     [
       "code from text, by constructor.constructor",
@@ -397,7 +397,7 @@ export const hostilePlans: readonly HostilePlan[] = [
       "-5",
     ],
   ]),
-  // Misuse of what the checker puts into the text.
+  // Misuse of the checker's own instrumentation.
   {
     name: "the checker's own marks, called by hand",
     text: `${begin}declare const __enter: any, __leave: any, __literal: any, __open: any;
@@ -420,7 +420,7 @@ circuit(__literal(1e9, { name: "bad", load: -1, oneWayFt: 15, gauge: 4 }));\n`,
   },
 ];
 
-/** A cable that is sound but for the property given. */
+/** A cable that is sound except for the given property. */
 function networks(
   rows: readonly (readonly [name: string, property: string, on: string, text: string])[],
 ): HostilePlan[] {
@@ -439,7 +439,7 @@ cable({ ${property}, to: bus.stud, lengthM: 1, gauge: 4 } as any);
   }));
 }
 
-/** Statements that leave no network that could be read. */
+/** Statements that leave no readable network. */
 function nonsense(rows: readonly (readonly [name: string, text: string, says: string])[]): HostilePlan[] {
   return rows.map(([name, text, says]) => ({
     name,
@@ -482,7 +482,7 @@ function cannotRun(
   }));
 }
 
-/** Nothing of such a plan is run. */
+/** None of such a plan is run. */
 function refusedImports(
   rows: readonly (readonly [name: string, specifier: string, says: string])[],
 ): HostilePlan[] {
@@ -512,7 +512,7 @@ ${circuitWith(property)}
   }));
 }
 
-/** The name is harmless in itself; what it does to whoever shows it is looked at where the message is made. */
+/** The name itself is harmless; its effect on a program that shows it is tested where the message is made. */
 function names(rows: readonly (readonly [name: string, value: string])[]): HostilePlan[] {
   return rows.map(([name, value]) => ({
     name: `a name: ${name}`,

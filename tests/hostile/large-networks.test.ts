@@ -3,7 +3,7 @@ import { checkFiles, closeCheckers, filesOf } from "../provenance/marked-plan.ts
 
 afterAll(closeCheckers);
 
-/** What is held here is size, not speed: on a slow machine such a plan may well need more than the second that others get. */
+/** This tests size, not speed: on a slow machine such a plan may well need more than the usual second. */
 const limits = { timeMs: 60_000 };
 
 async function checked(text: string) {
@@ -13,7 +13,7 @@ async function checked(text: string) {
 
 const words = 'import { battery, busBar, cable, circuit, load, scenario } from "loomwright";\n';
 
-/** Networks far larger than any build, and others of the least sense: each is checked to its end. */
+/** Networks far larger than any build, and other senseless ones: each is checked to its end. */
 const plans: Readonly<Record<string, { readonly plan: string; readonly parts: number }>> = {
   "two thousand loads on one stud": {
     plan: `const house = battery({ chemistry: "AGM", capacityAh: 100 });

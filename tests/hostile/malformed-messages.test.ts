@@ -28,7 +28,7 @@ const requests: Readonly<Record<string, Params>> = {
   "textDocument/diagnostic": { textDocument, previousResultId: "1" },
   "loomwright/working": { textDocument, position },
   "loomwright/diagram": { textDocument, view: "wiring", scenario: "Night" },
-  // Of a plan that does not exist: no file is written.
+  // For a plan that does not exist: no file is written.
   "loomwright/report": {
     textDocument: { uri: "file:///camper/none.ts" },
     path: "/none/report.html",
@@ -215,7 +215,7 @@ function kindOf(value: unknown): string {
   return typeof value;
 }
 
-/** An error that no client can do anything with. */
+/** An error that no client can handle. */
 function serious({ error }: Answer): Answer["error"] {
   return error && [-32603, -32803, -32601].includes(error.code) ? error : undefined;
 }
@@ -235,7 +235,7 @@ interface Server {
 
 const builtServer = fileURLToPath(new URL("../../server/dist/language-server.cjs", import.meta.url));
 
-/** Speaks in raw messages: a library for clients would not send most of these. */
+/** Sends raw messages: a client library would refuse to send most of these. */
 async function startServer({ handshake = true } = {}): Promise<Server> {
   const child = spawn(process.execPath, [builtServer, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
   const exited = new Promise<number | null>((resolve) => child.once("exit", resolve));

@@ -6,8 +6,8 @@ import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { hostilePlans, soundPlan } from "./hostile-plans.ts";
 
 /**
- * A thousand hostile plans, one after another, as if typed into one file. About one in thirty meets a limit, which costs its
- * worker; the others end by themselves. After the first two hundred everything has been used once, and memory must stay.
+ * A thousand hostile plans, one after another, as if typed into one file. About one in thirty meets a limit, which ends its
+ * worker; the others end by themselves. After the first two hundred everything has been used once, and memory must not grow.
  */
 it("memory is as large after a thousand hostile plans as after two hundred", async () => {
   setFlagsFromString("--expose-gc");
@@ -49,8 +49,8 @@ it("memory is as large after a thousand hostile plans as after two hundred", asy
   expect(await check(soundPlan)).toBe(0);
   await checker.dispose();
 
-  // What is kept of one run is at least a page of 0.5 MB or an instance of 16 MB, were anything of it kept: 800 runs would
-  // show. The collector's moods stay below these.
+  // If a run leaked, it would keep at least a page of 0.5 MB or an instance of 16 MB: 800 runs would show it. Variations of the
+  // collector are below these.
   expect((late.heapUsed - early.heapUsed) / 1e6, "growth of the heap, MB").toBeLessThan(15);
   expect((late.arrayBuffers - early.arrayBuffers) / 1e6, "growth of buffers, MB").toBeLessThan(15);
   expect((late.rss - early.rss) / 1e6, "growth of the process, MB").toBeLessThan(200);

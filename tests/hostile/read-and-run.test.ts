@@ -7,9 +7,9 @@ import { createSandbox, type Sandbox } from "../../server/evaluate/sandbox.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 
 /**
- * The text that the parser reads and the program that the engine runs are two readings of one file. A circuit of the one that
- * is missing in the other, without a word, would be the worst that can happen: so each odd character at each kind of place,
- * and each way to lose a part of the program, must end in a finding, in an unfinished text, or in the whole plan.
+ * The text that the parser reads and the program that the engine runs are two readings of one file. The worst possible fault is a
+ * circuit that one of them has and the other silently lacks. Therefore each odd character at each kind of place, and each way to
+ * lose a part of the program, must end in a finding, in an unfinished text, or in the whole plan.
  */
 const uri = "file:///camper/plan.ts";
 let text = "";
@@ -21,7 +21,7 @@ const workspace: Workspace = {
   planFiles: () => [uri],
 };
 
-/** Hands on other JavaScript than it is given, as an engine does that reads the text in another way. */
+/** Passes on different JavaScript, like an engine that parses the text differently. */
 let misread = (js: string) => js;
 const engine = createSandbox();
 const misreading: Sandbox = {
@@ -63,7 +63,7 @@ const characters: readonly string[] = [
   ...["\r", "\r\n", "\n\r", "*/", "/*", "<!--", "-->", "//", "\\", "`", "${", "'", '"'],
 ];
 
-/** A call that no comment hides, in either reading. */
+/** A call outside any comment, in either reading. */
 const sameLine = /^(?!.*\/\/).*same line/s;
 
 /** Between two circuits, or within the first one. */
@@ -139,7 +139,7 @@ const certain: readonly string[] = [
   'lib.circuit({ name: "C", load: 4, oneWayM: 3, mm2: 6 });',
 ];
 
-/** Each is run or not, as the plan has it. */
+/** Each is run or not, depending on the plan. */
 const uncertain: readonly string[] = [
   "if (1 > 2) C;",
   "const a = 1 > 2 ? C : 1;",
@@ -187,7 +187,7 @@ describe("a call that every run must make", () => {
     if (whole.state === "incomplete") throw new Error(whole.syntaxError.text);
     expect(reasonsIn(whole)).toEqual([]);
     expect(namesIn(whole)).toContain("C");
-    // The engine reads no further than to the line.
+    // The engine stops reading at that line.
     misread = (js) => js.split("\n").slice(0, 4).join("\n");
     try {
       const cut = await check(`${plan}\n`);

@@ -1,7 +1,10 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
 
-/** TypeScript reads more than the engine runs. Both lists are kept, refused syntax and syntax that runs: neither may change unseen. */
+/**
+ * TypeScript parses more than the engine runs. Both lists are kept, refused syntax and syntax that runs: neither may change
+ * unnoticed.
+ */
 const uri = "file:///camper/plan.ts";
 let text = "";
 let version = 0;

@@ -4,7 +4,7 @@ import { afterAll, expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
-// Small networks as a careful builder would make them: no rule may have anything to say of any of them. Adding a file adds a test.
+// Small networks as a careful builder would make them: no rule may report anything for them. Adding a file adds a test.
 
 const folder = fileURLToPath(new URL("./correct/", import.meta.url));
 const plans = readdirSync(folder).filter((name) => name.endsWith(".ts"));

@@ -5,8 +5,8 @@ import { build, type Plugin } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 
 /*
- * No work of others is shipped without its notice. The packages are those that the bundler really takes in, so a new dependency
- * of a dependency is found too; files beside the bundles are named by hand.
+ * No third-party work is shipped without its notice. The packages are those that the bundler really includes, so a new indirect
+ * dependency is found too; files beside the bundles are listed by hand.
  */
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
@@ -97,7 +97,7 @@ describe.each([
   });
 });
 
-/** Folders of the packages that the bundler takes in, relative to the house. */
+/** Folders of the bundled packages, relative to the house. */
 async function bundledPackages(entries: readonly string[]): Promise<string[]> {
   const plugin = join(house, "server/evaluate/sandbox/bundled-text-plugin.mjs");
   const { bundledText } = (await import(pathToFileURL(plugin).href)) as { readonly bundledText: Plugin };

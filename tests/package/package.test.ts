@@ -20,8 +20,8 @@ import { libraryArchive, libraryRecipe, libraryTarball, sha256Of } from "../../e
 import { words } from "../../library/model/record.ts";
 
 /*
- * What is published is what is checked: the library is packed, judged by the tool that knows how module systems find types,
- * installed without a network into an empty folder, and used there as a builder would.
+ * The published package is the one that is checked: the library is packed, judged by the tool that knows how module systems find
+ * types, installed without a network into an empty folder, and used there as a builder would.
  */
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
@@ -183,7 +183,7 @@ export const lead = cable({ from: house.positive, to: panel.feed, lengthM: 1, ga
 `;
       const files = [`in-order.${extension}`, `refused.${extension}`] as const;
       write(files[0], text);
-      // The types are really there: a size that is not made is refused.
+      // The types really work: a size that is not made is refused.
       write(files[1], text.replace("gauge: 4", "gauge: 5").replace("panel.feed", "panel.negative"));
       const compilerOptions = {
         ...options,
@@ -286,7 +286,7 @@ describe("the library that a new build gets from the extension", () => {
     const twice = filesIn(join(installed, "dist")).filter(
       (file) => carried.has(file) && !(`package/dist/${file}` in recipe.beside),
     );
-    // The extension's own notices name the client of the protocol besides.
+    // The extension's own notices also name the protocol client.
     expect(twice).toEqual(["THIRD-PARTY-NOTICES.txt"]);
   });
 });
@@ -309,7 +309,7 @@ function write(file: string, text: string): void {
   writeFileSync(join(home, file), text);
 }
 
-/** Runs to its end; anything but success fails the test with all that was printed. */
+/** Runs to its end; any failure fails the test with all output. */
 function run(command: string, words: readonly string[], cwd: string): { readonly stdout: string } {
   const { status, stdout, stderr, error } = spawnSync(command, words, { cwd, encoding: "utf8" });
   if (error || status !== 0)

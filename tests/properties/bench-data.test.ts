@@ -9,8 +9,8 @@ import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
 /*
- * Colours, labels, prices, slack, spools: whatever a builder says of the work at the bench, and however wrong it is, every
- * current, drop, temperature and finding stays what it is without it.
+ * Colours, labels, prices, slack, spools: any workshop data, however wrong, leaves every current, drop, temperature and finding
+ * unchanged.
  */
 
 const folders = ["examples/", "tests/networks/correct/"].map((path) =>
@@ -24,7 +24,7 @@ const plans = folders.flatMap((folder) =>
 const checker = createChecker(diskWorkspace(folders.map((folder) => pathToFileURL(folder).href)));
 afterAll(() => checker.dispose());
 
-/** Sound and unsound alike: the properties find out themselves. */
+/** Both sound and unsound: the property tests find out which. */
 const anyValue = fc.oneof(
   fc.constantFrom<unknown>("red", "M8", "screw clamp", "", "x".repeat(50), 5, -1, 1e9, null, true, {}, [5]),
   fc.constantFrom<unknown>(
@@ -64,14 +64,14 @@ test.each(plans)("%s", async (name, uri) => {
       );
       const after = judge(changed, []);
       expect(judgedIn(after)).toBe(judgedIn(before));
-      // Once more with what was judged before to lean on, as in an editor.
+      // Once more with the previous judgement for reuse, as in an editor.
       expect(judgedIn(judge(changed, [], before))).toBe(judgedIn(before));
     }),
     { numRuns: 6 },
   );
 });
 
-/** All figures and findings, but for what says that a value cannot be used; as text, for the ways to the bank are functions. */
+/** All figures and findings, except those about an unusable value; as text, because supply paths are functions. */
 function judgedIn({ circuits, network, findings, model }: Judgement): string {
   const judged = {
     results: circuits.map(({ circuit, result }) => [circuit.record, circuit.loadA, result]),

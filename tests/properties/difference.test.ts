@@ -15,7 +15,7 @@ import { cable } from "../../library/plan/cable.ts";
 import { circuit } from "../../library/plan/circuit.ts";
 import { continueNumberingAt } from "../../library/plan/numbering.ts";
 
-/** One circuit of a random plan. Few names and few values, so that many are alike. */
+/** One circuit of a random plan. Few names and few values: many are alike. */
 interface Some {
   readonly name: string;
   readonly load: number;

@@ -8,7 +8,7 @@ import type { PlanRecord } from "../../library/model/record.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 
-/* Of every plan of ours: what is suggested is written into the records once more, and judged again by itself. */
+/* For each of our plans: the suggestion is written into the records, and judged again separately. */
 
 const folders = ["examples/", "tests/networks/correct/"].map((path) =>
   fileURLToPath(new URL(`../../${path}`, import.meta.url)),
@@ -49,7 +49,7 @@ test.each(plans)("%s", async (name, uri) => {
   expect(found.extraCopperKg).toBeGreaterThan(0);
   const before = new Set(keysOf(judgement));
   expect(keysOf(after).filter((key) => !before.has(key))).toEqual([]);
-  // No fuse or breaker is another one.
+  // No fuse or breaker changes.
   const devices = ({ circuits }: Judgement) =>
     circuits.map(({ circuit }) => [circuit.record, circuit.protection, circuit.protectionFarEnd]);
   expect(devices(after)).toEqual(devices(judgement));

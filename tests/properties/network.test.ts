@@ -10,13 +10,13 @@ import { randomNetwork, randomNumbers } from "../published/ngspice/random-networ
 const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
 const runs = { numRuns: 120 };
 
-/** Networks whose answer once hung on the order in which their parts stand. */
+/** Networks whose answer once depended on the order of their parts. */
 const onceOrdered = [
-  // Nothing flows anywhere.
+  // No current flows anywhere.
   1423340046,
-  // Two sources behind an open disconnect: one of them stood at 120 V.
+  // Two sources behind an open disconnect: one of them was at 120 V.
   597374216, 1823215528,
-  // No answer in some orders: sources that give nothing are alone on their bus, and something draws there.
+  // No answer in some orders: blocked sources are alone on their bus, and a load draws there.
   1141860287, 1169927659, 1626441370, 2079394295, 34431812,
   // "Collapse" in some orders: converters make a pivot negative.
   1875591661, 1884912542,
@@ -173,7 +173,7 @@ describe("linear networks", () => {
   });
 });
 
-/** Pairs of figures that are not the same; what there is no figure for has none on both sides. */
+/** Pairs of figures that differ; a missing figure must be missing on both sides. */
 function farApart(
   pairs: readonly (readonly [number, number])[],
   within: (figure: number) => number,
@@ -213,7 +213,7 @@ function solved(network: Network): SolvedScenario | undefined {
   return result?.state === "solved" ? result : undefined;
 }
 
-/** The index at which each place finds its element. */
+/** The old index of the element at each new index. */
 function shuffled(length: number, random: () => number): number[] {
   const order = Array.from({ length }, (_, index) => index);
   for (let at = length - 1; at > 0; at--) {
@@ -223,7 +223,7 @@ function shuffled(length: number, random: () => number): number[] {
   return order;
 }
 
-/** Terminals keep their numbers, so that their voltages can be compared one by one. */
+/** Terminals keep their numbers, to let their voltages be compared one by one. */
 function reordered(network: Network, parts: readonly number[], conductors: readonly number[]): Network {
   const placeOf = new Map(parts.map((from, at) => [from, at]));
   const [scenario] = network.scenarios;
@@ -242,7 +242,7 @@ function reordered(network: Network, parts: readonly number[], conductors: reado
   };
 }
 
-/** A bank that feeds loads over a tree of cables: no loops in which more copper could take current from elsewhere. */
+/** A bank that feeds loads over a tree of cables: no loops, where more copper could take current from another path. */
 function feederTree(seed: number, constantPower: boolean): Network {
   const random = randomNumbers(seed);
   const build = sampleNetwork();

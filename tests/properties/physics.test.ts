@@ -14,7 +14,7 @@ import {
 import type { Protection, Run } from "../../library/model/run.ts";
 import { circuits, decimal } from "./arbitrary-circuit.ts";
 
-/** Where two ways of computing the same number may differ in the last bits of a binary fraction. */
+/** For two computations of the same number that may differ in the last bits of a binary fraction. */
 const bits = 1 + 1e-12;
 
 describe("thicker", () => {
@@ -194,7 +194,7 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
         if (!sizing) return;
         expect(sizesAbove(sizing.conductor, circuit.conductor)).toBeGreaterThanOrEqual(0);
         expectSatisfied(circuit, sizing);
-        // Once put in, there is nothing left to change.
+        // Once applied, it requires no further change.
         expect(thinnestSufficient(sized(circuit, sizing))).toEqual(sizing);
       }),
       runs,
@@ -265,14 +265,14 @@ function expectSatisfied(circuit: Run, sizing: Sizing): void {
   for (const device of [after.protection, after.protectionFarEnd]) {
     if (!device) continue;
     expect(device.ratingA).toBeLessThanOrEqual(protection.maxA ?? 0);
-    // A family that is not made so great is left alone: no size of conductor could help it.
+    // A family not made in so high a rating is left alone: no size of conductor could help.
     if (nearestRatingAbove(protection.aimA, device.family) === undefined) continue;
     expect(device.ratingA).toBeGreaterThanOrEqual(protection.minA);
     expect(isMadeRating(device.ratingA, device.family)).toBe(true);
   }
 }
 
-/** The circuit with the sizing in it; a device that was missing takes the other end's family. */
+/** The circuit with the sizing in it; a missing device takes the other end's family. */
 function sized(circuit: Run, { conductor, ratingA, ratingFarEndA }: Sizing): Run {
   const { protection, protectionFarEnd } = circuit;
   const near = ratingA === undefined ? protection : withRating(protection, ratingA, protectionFarEnd);
@@ -290,7 +290,7 @@ function ampereA({ ampacity }: Pick<ReturnType<typeof analyseCircuit>, "ampacity
   return ampacity.judged ? ampacity.ampacityA : 0;
 }
 
-/** Equal but for rounding: ampacities are rounded to 1e-9 A, of at least 0.1 A. */
+/** Equal except for rounding: ampacities are rounded to 1e-9 A, of at least 0.1 A. */
 function expectClose(actual: number, expected: number): void {
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(1e-7 * Math.abs(expected));
 }

@@ -34,7 +34,7 @@ function loadsOf({ parts }: Network) {
   return parts.flatMap((part) => {
     const { index } = part;
     if (part.kind === "inverter") return [{ part: index, ...part.terminals, currentA: 80 }];
-    // Also the wrong way round, and far more than its cables let through.
+    // Includes reversed polarity, and currents far beyond its cables.
     if (part.kind === "load") {
       const { positive, negative } = part.terminals;
       return [{ part: index, positive: negative, negative: positive, currentA: 5 }];
@@ -48,7 +48,7 @@ function loadsOf({ parts }: Network) {
   });
 }
 
-/** Every second charger joins its two negatives. */
+/** Every second charger connects its two negatives. */
 function withSharedNegatives(network: Network, seed: number): Network {
   const parts = network.parts.map((part) =>
     part.kind === "dcDcCharger" ? { ...part, isolated: (part.index + seed) % 2 === 0 } : part,

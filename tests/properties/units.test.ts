@@ -5,7 +5,7 @@ import { thinnestSufficient } from "../../library/analysis/sizing.ts";
 import { readModel } from "../../library/model/read-model.ts";
 import { decimal } from "./arbitrary-circuit.ts";
 
-/** What a plan may say besides its lengths. */
+/** The other properties of a plan, besides its lengths. */
 const rest = fc.record({
   load: decimal(0.1, 200),
   gauge: fc.constantFrom(16, 12, 8, 4, 1, "2/0"),

@@ -1,6 +1,7 @@
-// The capabilities of the editors that the protocol tests and the soak play. Plain JavaScript, because the soak runs as it is.
+// The capabilities of the editors that the protocol tests and the soak simulate. Plain JavaScript, because the soak runs
+// unbundled.
 
-/** An editor that has findings pushed to it and can do everything else. */
+/** An editor that receives pushed findings and can do everything else. */
 export const pushing = {
   workspace: {
     configuration: true,

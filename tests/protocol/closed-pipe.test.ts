@@ -11,7 +11,7 @@ const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.me
 test("a reader who closes the pipe early sees no crash, and the exit code still tells what was found", async () => {
   const folder = mkdtempSync(join(tmpdir(), "loomwright-pipe-"));
   try {
-    // Far more than a pipe holds, so that writing goes on after it was closed.
+    // Far more than a pipe holds: writing continues after it was closed.
     const circuits =
       "for (let n = 0; n < 1_000; n++) circuit({ name: `lamp ${n}`, load: 48, oneWayFt: 9, gauge: 12 });";
     writeFileSync(join(folder, "package.json"), "{}");

@@ -48,7 +48,7 @@ async function diagramOf(editor: ScriptedEditor, shown?: Shown, file?: string): 
   return diagram;
 }
 
-/** The diagram, of which a picture is expected. */
+/** The diagram, which must have a picture. */
 async function pictureOf(editor: ScriptedEditor, shown?: Shown, file?: string) {
   const diagram = await diagramOf(editor, shown, file);
   if (!diagram.picture) throw new Error(`There is no picture: ${diagram.notes.join(" ")}`);
@@ -71,7 +71,7 @@ function writtenAt(editor: ScriptedEditor, { location }: DiagramElement): string
   return editor.textOf("van.ts").slice(offset(start.line, start.character), offset(end.line, end.character));
 }
 
-/** What an XML parser of others makes of a picture: names of elements, ids of what can be pointed at, texts. */
+/** A picture as read by an independent XML parser: names of elements, ids of selectable ones, texts. */
 function readSvg(svg: string): {
   tags: Set<string>;
   attributes: Set<string>;
@@ -115,7 +115,7 @@ describe("a builder looks at the diagram while writing", () => {
         scenarios: ["evening", "cooking"],
       });
       expect(diagram.scenario).toBeUndefined();
-      // Everything that is said can be pointed at, once.
+      // Every reported element can be selected, once.
       expect(readSvg(diagram.svg).ids.sort()).toEqual(diagram.elements.map(({ id }) => id).sort());
       expect(writtenAt(editor, named(diagram.elements, "house bank"))).toBe(
         'battery({ name: "house bank", chemistry: "AGM", capacityAh: 60, internalMilliohm: 20 })',
@@ -267,7 +267,7 @@ describe("a builder looks at the diagram while writing", () => {
     });
     const texts = readSvg((await pictureOf(editor)).svg).texts.join("\n");
     expect(texts).toMatch(/\b77\b(?!\*)/);
-    // One that is not kept yet is marked.
+    // A number that is not kept yet is marked.
     expect(texts).toMatch(/\b78\*/);
   });
 });
@@ -348,7 +348,7 @@ ${circuits.join("\n")}
       expect([...attributes].filter((name) => /^on|href|style|src/i.test(name))).toEqual([]);
       expect(ids.sort()).toEqual(elements.map(({ id }) => id).sort());
       expect(texts.join("\n")).toContain("<script>alert(1)</script>");
-      // Nothing that hides or turns round what stands beside it gets out, in the picture or beside it.
+      // No character that hides or reverses neighbouring text gets out, in the picture or beside it.
       const said = JSON.stringify([
         title,
         scenarios,

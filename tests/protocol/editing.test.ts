@@ -3,7 +3,7 @@ import { type CodeAction, LSPErrorCodes } from "vscode-languageserver/node";
 import { pulling } from "./capabilities.mjs";
 import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 
-/** 12 AWG is too thin for 40 A over 15 ft: too much is lost, and the fuse is above what it may carry. */
+/** 12 AWG is too thin for 40 A over 15 ft: the drop is too large, and the fuse is above the ampacity. */
 const tooThin = `import { circuit } from "loomwright";
 
 circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: 12, protect: 50, insulationC: 105 });
@@ -125,7 +125,7 @@ describe("a builder edits one plan", () => {
     );
     source.cancel();
     await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
-    // And the server goes on: the loop is stopped, and said so.
+    // And the server continues: it stops the loop, and reports this.
     await editor.until("loop.ts", "idle");
     expect(rulesIn(editor, "loop.ts")).toContain("plan/too-slow");
   });

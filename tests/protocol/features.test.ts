@@ -102,7 +102,7 @@ describe("what the server offers, over the wire", () => {
     await editor.until("van.ts", "idle");
     const hints = () => editor.ask<InlayHint[]>("textDocument/inlayHint", "van.ts", { range: everywhere });
     editor.type("van.ts", "load: 40", "load: 30");
-    // Answered at once, from the newest complete result, whichever that is.
+    // Answered at once, from the newest complete result, which may be any of them.
     await hints();
     await editor.until("van.ts", "idle");
     expect((await hints())[0]?.label).toContain(" A spare");

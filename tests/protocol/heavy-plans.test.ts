@@ -2,14 +2,14 @@ import { afterEach, describe, expect, test } from "vitest";
 import type { Diagnostic, Hover } from "vscode-languageserver/node";
 import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 
-// A plan is answered for, even while the plan beside it holds an engine up.
+// A plan is answered, even while the plan beside it blocks an engine.
 
 const sound = `import { circuit } from "loomwright";
 circuit({ name: "lamp", load: 2, oneWayFt: 9, gauge: 14, protect: 10, insulationC: 105 });
 `;
 const thin = sound.replace("gauge: 14", "gauge: 18").replace("load: 2", "load: 9");
 
-/** Texts that the parser cannot end, made of syntax that it tries to read in more than one way. */
+/** Texts that the parser cannot finish, with syntax that it tries to parse in more than one way. */
 const endless = {
   "async calls in async calls": `${"async(".repeat(40)}`,
   "generic async calls": `${"async<T>(".repeat(40)}`,
@@ -47,7 +47,7 @@ describe("a plan beside one that cannot be read", () => {
     expect(await hovered("van.ts")).not.toBeNull();
     await pushedFor("van.ts", (found) => found.length > 0);
     await pushedFor("endless.ts", (found) => found.some(({ code }) => code === "plan/cannot-run"));
-    // Each further text of it is tried; one that can be read is checked.
+    // Each further text of it is tried; a readable one is checked.
     editor.retype("endless.ts", `${files["endless.ts"]}// still\n`);
     editor.type("van.ts", "gauge: 18", "gauge: 10");
     await editor.until("van.ts", "idle");
@@ -65,7 +65,7 @@ test("a plan beside one of thousands of circuits: both are judged, and both answ
   timeout: 180_000,
 }, async () => {
   const files = { "van.ts": thin, "fleet.ts": withCircuits(8_000) };
-  // So many take longer to run than a plan is given by default.
+  // This many take longer to run than a plan's default limit.
   editor = await startEditor({ files, configuration: { timeLimitMs: 60_000 } });
   editor.open("van.ts");
   await editor.until("van.ts", "idle");

@@ -19,7 +19,7 @@ beforeEach(() => {
     join(folder, "project/boat/lamps.ts"),
     'import { circuit } from "loomwright";\ncircuit({ name: "lamp", load: 4, oneWayFt: 80, gauge: 14, protect: 5 });\n',
   );
-  // Says when it ends what it has loaded.
+  // Reports the loaded modules when it ends.
   writeFileSync(
     join(folder, "witness.cjs"),
     `const threads = require("node:worker_threads");

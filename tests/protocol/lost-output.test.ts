@@ -64,7 +64,7 @@ if (hasFullDisk) {
   });
 }
 
-// A disk that is nearly full takes the beginning without an error.
+// A disk that is nearly full accepts the beginning without an error.
 if (process.platform !== "win32") {
   test("a text of which only a part fits is not taken for whole", () => {
     const out = join(folder, "report.json");

@@ -9,7 +9,7 @@ import type {
 import snippets from "../../extension/snippets/plan.json";
 import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 
-/** A bank, a switch and a panel with a heater. The bank is small: what a dead short draws any fuse can interrupt. */
+/** A bank, a switch and a panel with a heater. The bank is small: any fuse can interrupt its dead-short current. */
 const build = `import { battery, build, cable, circuit, disconnect, fusePanel, scenario } from "loomwright";
 
 build({ insulationC: 105 });
@@ -73,7 +73,7 @@ describe("a builder works on a network", () => {
     const ofFeeder = editor
       .pushed("van.ts")!
       .find(({ code, range }) => code === "protection/unprotected-path" && range.start.line === 7);
-    // On the terminal that the bank arrives at, and pointing to the bank and to the cable before it.
+    // On the terminal where the bank's cable arrives, with references to the bank and to the cable before it.
     expect(ofFeeder?.range).toEqual({
       start: editor.behind("van.ts", 'name: "feeder", from: '),
       end: editor.behind("van.ts", 'name: "feeder", from: off.load'),
@@ -172,7 +172,7 @@ describe("a builder works on a network", () => {
 });
 
 describe("snippets", () => {
-  /** As the editor puts it in: each place with what it proposes, of a choice the first. */
+  /** As the editor inserts it: each placeholder with its default, of a choice the first. */
   const expanded = (body: readonly string[]) =>
     body
       .join("\n")

@@ -21,7 +21,7 @@ test("the plan that is open does not wait for others, however many others change
   const { plans } = await editor.request<{ plans: readonly unknown[] }>("loomwright/checkWorkspace", {});
   expect(plans).toHaveLength(121);
   const before = editor.statuses.length;
-  // A file that all of them use, and all of them.
+  // Changes a file that all of them use, and all of them.
   editor.onDisk({
     ...Object.fromEntries(others.map((name) => [name, plan(4)])),
     "wire.ts": "export const wire = 12;\n",
@@ -29,7 +29,7 @@ test("the plan that is open does not wait for others, however many others change
   const idle = () => editor.statuses.slice(before).filter(({ state }) => state === "idle");
   const place = () => idle().findIndex(({ uri }) => uri === editor.uri("open.ts"));
   await expect.poll(place, { timeout: 60_000 }).toBeGreaterThanOrEqual(0);
-  // The others are checked by an engine of their own meanwhile; a few of them may be done.
+  // Another engine checks the others meanwhile; a few of them may be done.
   expect(place()).toBeLessThan(20);
   const checked = () =>
     new Set(

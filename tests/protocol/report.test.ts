@@ -92,7 +92,7 @@ test("one that is broken off is answered as cancelled, and leaves no file", asyn
   const asked = editor.connection.sendRequest(reportMethod, params, stopping.token);
   stopping.cancel();
   await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
-  // The next one is answered as ever, and when it is there the one before has long come to its end.
+  // The next request is answered as usual; by that time, the one before has ended.
   expect(await ask(editor, "shed.html")).toMatchObject({ state: "written" });
   expect(existsSync(path)).toBe(false);
   expect(readdirSync(handedOut)).toEqual(["shed.html"]);

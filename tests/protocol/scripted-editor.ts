@@ -24,8 +24,8 @@ import { type StatusParams, statusMethod } from "../../server/language/messages.
 import { pushing } from "./capabilities.mjs";
 
 /**
- * A small editor without a screen: starts the built server as a child process and speaks the real protocol with it.
- * It waits for what the server says of itself, never for time to pass.
+ * A small editor without a screen: starts the built server as a child process and uses the real protocol. It waits for the
+ * server's own messages, never for time to pass.
  */
 export interface ScriptedEditor {
   readonly server: InitializeResult;
@@ -40,32 +40,32 @@ export interface ScriptedEditor {
   uri(file: string): string;
   /** Opens a file with the text on disk, or another. */
   open(file: string, text?: string): void;
-  /** Replaces the first occurrence of a text, as one incremental change. Gives the new version. */
+  /** Replaces the first occurrence of a text, as one incremental change. Returns the new version. */
   type(file: string, found: string, replacement: string): number;
   /** Replaces the whole text, as one change without a range. */
   retype(file: string, text: string): number;
   close(file: string): void;
   textOf(file: string): string;
-  /** The position just behind the first occurrence of a text; behind `before` within it, if that is given. */
+  /** The position just after the first occurrence of a text; after `before` within it, if that is given. */
   behind(file: string, found: string): Position;
-  /** What was pushed last for a file; undefined before the first push. */
+  /** The last push for a file; undefined before the first push. */
   pushed(file: string): Diagnostic[] | undefined;
-  /** Resolves with the first status, past or to come, in which the newest text of the file was looked at, in one of the states. */
+  /** Resolves with the first status, past or future, that covers the newest text of the file and has one of the states. */
   until(file: string, ...states: StatusParams["state"][]): Promise<StatusParams>;
-  /** Resolves at the next request of this kind that the server sends. */
+  /** Resolves at the next request of this kind from the server. */
   asks(method: string): Promise<void>;
   request<T>(method: string, params: object): Promise<T>;
-  /** Asks with `textDocument` and `position` filled in. */
+  /** Sends a request with `textDocument` and `position` filled in. */
   ask<T>(method: string, file: string, more?: object): Promise<T>;
   /** Applies an action's versioned edits as an editor does: refuses them for any other version. */
   apply(action: CodeAction): void;
-  /** Writes, or with undefined removes, files on disk and says so to the server. */
+  /** Writes files on disk, or removes those with undefined, and notifies the server. */
   onDisk(files: Readonly<Record<string, string | undefined>>): void;
-  /** The same, and nobody tells the server. */
+  /** The same, without notifying the server. */
   onDiskUnheard(files: Readonly<Record<string, string>>): void;
   save(file: string): void;
   setConfiguration(section: object): void;
-  /** Ends the server in the protocol's way; resolves with its exit code. */
+  /** Ends the server as the protocol requires; resolves with its exit code. */
   quit(): Promise<number | null>;
 }
 

@@ -118,14 +118,14 @@ describe("a plan of several files", () => {
   });
 });
 
-/** Changes the disk and waits until the plan that imports the file was looked at again. */
+/** Changes the disk and waits until the plan that imports the file has been checked again. */
 async function changedOnDisk(editor: ScriptedEditor, files: Record<string, string | undefined>) {
   const before = editor.statuses.length;
   editor.onDisk(files);
   for (;;) {
     const rest = editor.statuses.slice(before).filter(({ state }) => state === "idle" || state === "failed");
     if (rest.length > 0) return;
-    // Requests are answered in order: this one comes back after the notification was taken in.
+    // Requests are answered in order: this one comes back after the notification was processed.
     await editor.ask("textDocument/documentSymbol", "van.ts");
   }
 }

@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { jsonReportSchema } from "../../server/command/json-report.ts";
 
-// Files that the disk refuses to this user. The administrator may read everything; the command then runs as another user.
+// Files that this user may not read. The administrator may read everything; the command then runs as another user.
 
 const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "loomwright-unreadable-"));

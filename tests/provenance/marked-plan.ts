@@ -4,14 +4,14 @@ import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
 import type { Uri, Workspace } from "../../server/evaluate/workspace.ts";
 
 /**
- * A plan as text with marks: below a line, a comment whose carets stand exactly below the characters of a finding, then
- * severity, rule, `{names}` where it is about several circuits, and the start of the message. `related` in place of severity
- * and rule marks a related place. A line `// file: name.ts` starts a further file; the first file is `plan.ts`.
+ * A plan as text with marks: below a line, a comment whose carets are exactly below the characters of a finding, then severity,
+ * rule, `{names}` if it is about several circuits, and the start of the message. `related` in place of severity and rule marks a
+ * related place. A line `// file: name.ts` starts a further file; the first file is `plan.ts`.
  *
  *     circuit({ load: 20, oneWayFt: 3, gauge: 8, protect: 15 });
  *     //                                                  ^^ error protection/below-load The 15 A fuse
  *
- * Everything found must be marked and everything marked must be found; hints are left out.
+ * Every finding must be marked and every mark must be found; hints are left out.
  */
 export async function expectMarks(text: string): Promise<CheckedPlan> {
   const { files, marks } = readMarked(text);
@@ -28,7 +28,7 @@ export async function expectMarks(text: string): Promise<CheckedPlan> {
   expect({ missed, unexpected }).toEqual({ missed: [], unexpected: [] });
   return plan;
 
-  /** Line and columns as in the text without marks, and the characters, so that a failure can be read. */
+  /** Line and columns as in the text without marks, and the characters, to make a failure readable. */
   function placeText({ uri, start, end }: SourceRange): string {
     return describePlace(uri, files.get(uri) ?? "", start, end);
   }
@@ -53,7 +53,7 @@ export function workspaceOf(files: ReadonlyMap<Uri, string>): Workspace {
   return {
     read(uri) {
       const text = files.get(uri);
-      // The text itself: as good a version as any, for it changes whenever the text does.
+      // The text itself serves as version, because it changes whenever the text does.
       return text === undefined ? undefined : { uri, version: text, text };
     },
     folders: () => [folder],

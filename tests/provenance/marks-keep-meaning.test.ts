@@ -2,7 +2,7 @@ import { runInNewContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { PlanFile } from "../../server/evaluate/text/parse.ts";
 
-/** Bodies of functions that give a value, or throw; with marks they must do the same. */
+/** Bodies of functions that return a value, or throw; with marks they must do the same. */
 const bodies: readonly string[] = [
   "return [1, 2, 3].map((x) => x * 2).concat([4]);",
   "const o = { n: 3, get() { return this.n; } }; return o.get();",
@@ -96,7 +96,7 @@ describe("marks do not change what a plan does", () => {
   });
 });
 
-/** As the sandbox has them, in the plainest form. */
+/** The sandbox's functions in their plainest form. */
 const marks = `
 const open = [], allocations = new WeakMap();
 const __enter = (site, ...seen) => { const token = open.slice(); open.push({ site, seen: seen.map((o) => Object(o) === o && allocations.get(o)) }); return token; };

@@ -6,8 +6,8 @@ import { checkFiles, closeCheckers, filesOf } from "./marked-plan.ts";
 afterAll(closeCheckers);
 
 /*
- * A part's number is the index of its record, in whatever way the records came about: in plain Node, recorded in the sandbox,
- * or read in the text. Each plan ends with a circuit whose name says the numbers that it wants to tell.
+ * A part's number is the index of its record, independent of the origin of the records: plain Node, recorded in the sandbox, or
+ * read from the text. Each plan ends with a circuit whose name lists the numbers under test.
  */
 
 const head = 'import { battery, build, busBar, cable, circuit, part, scenario } from "loomwright";\n';

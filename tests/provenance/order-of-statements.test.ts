@@ -5,8 +5,8 @@ import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
 import { closeCheckers, folder, workspaceOf } from "./marked-plan.ts";
 
 /*
- * Parts first, then statements that need nothing but them: in whatever order these stand, the plan says the same build, and
- * the same is found. Parts may change places among themselves too.
+ * Parts first, then statements that need only them: in any order of these, the plan describes the same build, with the same
+ * findings. Parts may also be reordered among themselves.
  */
 
 const head =
@@ -57,7 +57,7 @@ afterAll(async () => {
 
 it("finds the same in whatever order independent statements stand", { timeout: 60_000 }, async () => {
   const wanted = await found([...parts, ...rest]);
-  // A plan in which little is wrong would prove little.
+  // A plan with few faults would prove little.
   expect(new Set(wanted.map((line) => line.split(" ")[1])).size).toBeGreaterThan(6);
   await fc.assert(
     fc.asyncProperty(fc.shuffledSubarray(rest, { minLength: rest.length }), async (then) => {
@@ -100,7 +100,7 @@ async function found(statements: readonly string[]): Promise<readonly string[]> 
   return plan.findings.map((placed) => describePlaced(placed, plan)).sort();
 }
 
-/** The finding with the statement and the piece of text that it sits on, its message and what it proposes. */
+/** The finding with its statement and the text that it covers, its message and its proposals. */
 function describePlaced(
   { finding, place, message }: CheckedPlan["findings"][number],
   plan: CheckedPlan,

@@ -4,8 +4,9 @@ import { checkFiles, closeCheckers, expectMarks, filesOf, folder } from "./marke
 afterAll(closeCheckers);
 
 /*
- * A value of a network sits where it is written: `house.positive`, the name of a part in a list, the resistance of a join.
- * In each plan the place stands between « and »; of several records that one call makes, the last is asked unless told.
+ * A finding about a value of a network is at the text of the value: `house.positive`, the name of a part in a list, the
+ * resistance of a join. In each plan « and » enclose the place; if one call makes several records, the last is asked unless
+ * stated.
  */
 
 const head = `import { battery, build, busBar, cable, circuit, inverter, load, part, scenario } from "loomwright";
@@ -202,7 +203,7 @@ scenario({ name: "Start", starting: [heat] });
 `);
 });
 
-/** All calls of words in the plan: records are numbered without gaps. */
+/** All calls of the library's functions in the plan: records are numbered without gaps. */
 function recordCount(plan: { callOf(record: number): unknown; readonly judgement: unknown }): number {
   return (plan as unknown as { traced: { outcome: { records: readonly unknown[] } } }).traced.outcome.records
     .length;

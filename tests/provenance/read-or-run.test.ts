@@ -4,8 +4,8 @@ import { checkFiles, closeCheckers, filesOf } from "./marked-plan.ts";
 afterAll(closeCheckers);
 
 /**
- * A circuit whose argument is written out is read in the text; any other is recorded while the plan runs. Wrapped in `[…]`
- * the same call is no statement of its own any more, and is recorded. Both ways must lead to the same records.
+ * A circuit whose argument is written out is read from the text; any other is recorded while the plan runs. Wrapped in `[…]`, the
+ * same call is no longer a separate statement, and is recorded. Both methods must give the same records.
  */
 const plans: readonly string[] = [
   'circuit({ name: "a", load: 4, oneWayFt: 3, gauge: 12, protect: 5 });',
@@ -28,7 +28,7 @@ const bus = busBar({ ratedA: 200 });
 const fan = load({ powerW: 40 });
 `;
 
-/** Of a network, read and run alike: each names terminals and parts of {@link parts}, or something else in their place. */
+/** For a network, read and run alike: each names terminals and parts of {@link parts}, or other values in their place. */
 const networks: readonly string[] = [
   "cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4, protect: 100 });",
   "cable({ from: bus.stud, to: house.positive, lengthM: 1, mm2: 16, protect: { ratingA: 60, distanceIn: 4 } });",

@@ -6,7 +6,7 @@ afterAll(closeCheckers);
 
 const uri = `${folder}/plan.ts`;
 
-/** The cursor stands at `|`; what is there: record, path, text of the value, and other records that it sets. */
+/** The cursor is at `|`; the result: record, path, text of the value, and other records that it sets. */
 const spots: readonly [string, string, unknown][] = [
   ["on a value", "circuit({ load: 4, oneWayFt: 3, gauge: 1|2, protect: 5 });", [0, ["gauge"], "12", []]],
   ["behind a value", "circuit({ load: 4, oneWayFt: 3, gauge: 12|, protect: 5 });", [0, ["gauge"], "12", []]],

@@ -4,8 +4,8 @@ import { closeCheckers, expectMarks } from "./marked-plan.ts";
 afterAll(closeCheckers);
 
 /*
- * In these plans one value is wrong: a fuse of 17 A, which nobody makes. Where the finding sits tells where the fuse's rating
- * was found to come from.
+ * In these plans one value is wrong: a fuse of 17 A, which is not made. The place of the finding shows the detected origin of the
+ * fuse's rating.
  */
 const plans: Readonly<Record<string, string>> = {
   "a value in the literal": `

@@ -50,15 +50,15 @@ describe("33 CFR 183.425, Table 5, note 1 (engine spaces)", () => {
     expect([...note1EngineSpace.factors]).toEqual(columnsC.map((c) => note1.factors[c]));
   });
 
-  // An independent check of the ambient equation of NFPA 70, 310.15(B)(1), at 50 °C: the note prints two figures, and
-  // its factor for 105 °C is rounded downward, so 0.01. For 200 °C the note prints 1.0, which no equation gives.
+  // An independent check of the ambient equation of NFPA 70, 310.15(B)(1), at 50 °C: the note prints two figures, and its factor
+  // for 105 °C is rounded downward, so 0.01. For 200 °C the note prints 1.0, which no equation gives.
   test.each(columnsC.filter((c) => c !== 200))("for %i °C it agrees with √((Tc − 50) / (Tc − 30))", (c) => {
     expect(Math.abs(ambientFactor(c, 50) - (note1.factors[c] ?? 0))).toBeLessThan(0.01);
     expect(ambientFactor(c, 50)).toBeCloseTo(Math.sqrt((c - 50) / (c - 30)), 12);
   });
 });
 
-// Bind circuits of 50 V or more only, through 183.435(b); the library applies them below 50 V too, which is stricter.
+// Binding for circuits of 50 V or more only, through 183.435(b); the library applies them below 50 V too, which is stricter.
 test("33 CFR 183.425, Table 5, note 2 (conductors together): factors as printed", () => {
   const note2 = regulation.note_2_conductor_count_factor;
   expect(note2.confirmed).toBe("read");
@@ -90,7 +90,7 @@ describe("33 CFR 183, worked cases", () => {
   });
 });
 
-// ISO 10133:2012, Annex A. Recalled, not seen: this compares two copies and proves nothing of the standard.
+// ISO 10133:2012, Annex A. Recalled, not seen: this compares two copies and does not verify the standard.
 describe("ISO 10133 Annex A (unconfirmed figures: two copies agree, neither was checked)", () => {
   const annexA = published<{ iso10133_annexA_table_A1: AnnexA }>("metric.json").iso10133_annexA_table_A1;
 
@@ -141,8 +141,8 @@ describe("the ambient equation against published corrections", () => {
     expect(expected.derated_A).toBe(34.8);
   });
 
-  // NFPA 70, 310.15(B)(1), Table: a row holds for its upper end. Recalled but for one cell, so it proves nothing; it
-  // would show a slip in the equation. Two figures are printed: half of 0.01, and 0.001 for what they round twice.
+  // NFPA 70, 310.15(B)(1), Table: a row holds for its upper end. Recalled except for one cell, so it proves nothing; it would
+  // show a slip in the equation. Two figures are printed: half of 0.01, and 0.001 for those that are rounded twice.
   test("NFPA 70, 310.15(B)(1), table (unconfirmed figures)", () => {
     const { rows } = published<{ ambient_correction: { rows: NecRow[] } }>("nec.json").ambient_correction;
     let compared = 0;

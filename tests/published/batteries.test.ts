@@ -70,7 +70,7 @@ describe("rest voltage of LiFePO4 cells", () => {
   });
 });
 
-// Recalled, not seen, but for the block whose maker's figure is printed in a thread on telecom racks.
+// Recalled, not seen, except for the block whose maker's figure is printed in a thread on telecom racks.
 describe("internal resistance (unconfirmed figures: two copies agree, neither was checked)", () => {
   const rows = data.internal_resistance_ranges.rows;
   const ofLibrary: Readonly<Record<string, string>> = {

@@ -4,7 +4,7 @@ import { thinnestNeeded } from "../../library/analysis/sizing.ts";
 import { table5 } from "../../library/standards/ampacity-33cfr183-425.ts";
 import { metresPerFoot } from "./published-data.ts";
 
-/** A run as the books put it. */
+/** A run as the books describe it. */
 export interface Run {
   readonly systemV: number;
   readonly currentA: number;
@@ -19,7 +19,7 @@ export function chosenAwg(run: Run): number | string | undefined {
   return sizing?.conductor.system === "awg" ? sizing.conductor.awg : undefined;
 }
 
-/** The run as a circuit without protection, so that only current and drop choose the size. */
+/** The run as a circuit without protection: only current and drop determine the size. */
 export function circuitOf({ systemV, currentA, roundTripFt, allowedDropV }: Run) {
   const eachWayM = (roundTripFt / 2) * metresPerFoot;
   return sampleCircuit({
@@ -36,8 +36,8 @@ export function circuitOf({ systemV, currentA, roundTripFt, allowedDropV }: Run)
 }
 
 /**
- * The sizes that agree with a book's: its own and the next that is made. The books take cold and solid copper, the
- * library strands at their working temperature, so it may be one size further up and never below.
+ * The sizes that agree with a book's: its own and the next that is made. The books assume cold and solid copper, the library
+ * strands at their working temperature, so it may be one size further up and never below.
  */
 export function sameOrOneLarger(bookAwg: number | string): (number | string)[] {
   const printed = table5.rows.map(({ awg }): number | string => awg);
@@ -47,6 +47,6 @@ export function sameOrOneLarger(bookAwg: number | string): (number | string)[] {
   const place = printed.indexOf(bookAwg);
   if (place < 0) throw new Error(`${bookAwg} AWG is not in the tables.`);
   const fromBook = printed.slice(place).filter((awg) => made.includes(awg));
-  // Where the book's own size is not made (3 AWG), the next one up is the one size larger.
+  // If the book's own size is not made (3 AWG), the next one up is the one size larger.
   return fromBook.slice(0, made.includes(bookAwg) ? 2 : 1);
 }

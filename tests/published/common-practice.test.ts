@@ -4,7 +4,7 @@ import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
 import { ordinaryDropLimit } from "../../library/standards/drop-limits.ts";
 import { metresPerFoot } from "./published-data.ts";
 
-// Common practice, no source: what builders' charts agree on, so a first plan must come out the same.
+// Common practice, no source: builders' charts agree on this, so a first plan must give the same.
 
 test("40 A over 15 ft one way on 4 AWG with 50 A is within 3 %", () => {
   const circuit = sampleCircuit({ critical: true, dropLimitPercent: 3 });

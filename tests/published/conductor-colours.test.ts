@@ -9,7 +9,7 @@ interface Colours {
   readonly bonding: readonly string[];
 }
 
-// ISO 10133, identification of conductors. Recalled, not seen: this compares two copies and proves nothing.
+// ISO 10133, identification of conductors. Recalled, not seen: this compares two copies and does not verify the standard.
 test("colours of conductors (unconfirmed: two copies agree, neither was checked)", () => {
   const printed = published<Colours>("conductor-colours.json");
   const { positive, negative, bonding, source } = conductorColours;

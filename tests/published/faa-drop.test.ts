@@ -5,8 +5,8 @@ import { asInAPlan, type Confirmed, metresPerFoot, published } from "./published
 
 /*
  * FAA Advisory Circular 43.13-1B with Change 1 (2001), chapter 11. Lengths are those of the whole conductor as stated.
- * Resistances are the circular's own (Table 11-9, tin-plated aircraft wire) where a voltage is compared, and the
- * library's where a size is.
+ * Resistances are the circular's own (Table 11-9, tin-plated aircraft wire) if a voltage is compared, and the library's if a size
+ * is.
  */
 const { cases } = published<{ cases: Row[] }>("faa.json");
 
@@ -14,13 +14,13 @@ const withRead = cases.filter(({ confirmed }) => confirmed === "read");
 const table117 = withRead.filter(({ table }) => table === "Table 11-7");
 const table118 = withRead.filter(({ table }) => table === "Table 11-8");
 
-// Paragraph 11-66, Table 11-7. The circular rounds as it pleases (3.6 V for 3.555 V): 0.05 V.
+// Paragraph 11-66, Table 11-7. The circular rounds freely (3.6 V for 3.555 V): 0.05 V.
 describe("Table 11-7: drop of the size read from the chart", () => {
   test.each(table117)("$id: $expected.drop_V V", ({ input, expected }) => {
     expect(Math.abs(dropV(input) - expected.drop_V)).toBeLessThanOrEqual(0.05);
   });
 
-  // Row 2 takes No. 4 from the chart with 0.504 V where 0.5 V is allowed: only its voltage is tested.
+  // Row 2 takes No. 4 from the chart with 0.504 V although 0.5 V is allowed: only its voltage is tested.
   test.each(table117.filter(({ id }) => id !== "AC43-11-7-2"))(
     "$id: No. $expected.wire_awg",
     ({ input, expected }) => {
@@ -74,7 +74,7 @@ function dropV({ resistance_ohm_per_ft, run_length_ft, current_A }: Row["input"]
   return voltageDropV(current_A, ohm);
 }
 
-/** The circular gives the drop in volts, so any voltage does; 100 V makes the percentage the same number. */
+/** The circular gives the drop in volts, so any voltage will do; 100 V makes the percentage the same number. */
 function runOf(input: Row["input"]) {
   return {
     systemV: 100,

@@ -3,7 +3,7 @@ import { judge } from "../../library/judge.ts";
 import { published } from "./published-data.ts";
 
 /**
- * The engine against a second one: written apart, in another language, from the reference data in this folder and the
+ * The engine against a second one: written separately, in another language, from the reference data in this folder and the
  * formulas on the rules' pages. Neither proves the other right; a slip in one of them shows.
  */
 const { cases } = published<{ readonly cases: readonly Case[] }>("oracle-circuits.json");
@@ -60,7 +60,7 @@ describe("circuits worked out twice", () => {
   }
 });
 
-/** Equal but for the order of the operations, and for the 1e-9 A to which the engine rounds currents. */
+/** Equal except for the order of the operations, and for the 1e-9 A to which the engine rounds currents. */
 function expectSame(actual: number | null, expected: number | null): void {
   if (actual === null || expected === null) expect(actual).toBe(expected);
   else expect(Math.abs(actual - expected)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(expected)));

@@ -6,8 +6,8 @@ import type { Word } from "../../library/model/record.ts";
 import { published } from "./published-data.ts";
 
 /**
- * Whole networks against a second engine: written apart, in another language and with other methods (see oracle-networks.py).
- * Neither proves the other right; a slip in one of them shows.
+ * Whole networks against a second engine: written separately, in another language and with other methods (see
+ * oracle-networks.py). Neither proves the other right; a slip in one of them shows.
  */
 const { cases } = process.env.ORACLE_NETWORKS
   ? (JSON.parse(readFileSync(process.env.ORACLE_NETWORKS, "utf8")) as Cases)
@@ -77,7 +77,7 @@ function partAt({ parts }: Network, record: number): number {
   return parts.findIndex((part) => part.record === record);
 }
 
-/** Both engines stop when nothing moves by more than rounding; what is left is the order of their operations. */
+/** Both engines stop when no value changes by more than rounding; the order of their operations accounts for the rest. */
 function expectSame(actual: number | undefined, expected: number, scale: number): void {
   expect(Math.abs((actual ?? Number.NaN) - expected)).toBeLessThanOrEqual(
     1e-7 * Math.max(Math.abs(scale), Math.abs(expected)),

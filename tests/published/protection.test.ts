@@ -106,7 +106,7 @@ describe("families of fuses", () => {
     expect(Math.max(...deviceFamilies[family].ratingsA)).toBe(greatestA);
   });
 
-  // NFPA 70, 240.6(A), recalled, with its small ratings for fuses; 5 and 7.5 A stand in FAA AC 43.13-1B, Table 11-3.
+  // NFPA 70, 240.6(A), recalled, with its small ratings for fuses; FAA AC 43.13-1B, Table 11-3, lists 5 and 7.5 A.
   test("circuit breakers", () => {
     const standard = published<{ standard_device_ratings_240_6_A: NecRatings }>(
       "nec.json",

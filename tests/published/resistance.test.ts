@@ -30,8 +30,8 @@ describe("resistance of AWG sizes at 20 °C", () => {
     expect(Math.abs((row?.solidOhmPerKm20C ?? 0) / ohmPerKm - 1)).toBeLessThan(5e-4);
   });
 
-  // A second table of wire sizes that was read, 4/0 to 6 AWG, Ω per 1000 ft at 20 °C, printed to three or four figures;
-  // 0.2 % is the greatest difference found between it and the formula, from its three-figure cells.
+  // A second table of wire sizes that was read, 4/0 to 6 AWG, Ω per 1000 ft at 20 °C, printed to three or four figures; 0.2 % is
+  // the largest difference found between it and the formula, from its three-figure cells.
   const secondTable = awgData.rows.filter((row) => row.second_table_ohm_per_kft_20C?.confirmed === "read");
   test.each(secondTable)("$awg AWG agrees with a second table", ({ awg, second_table_ohm_per_kft_20C }) => {
     const row = resistanceOfAwg.rows.find((candidate) => candidate.awg === asInAPlan(awg));
@@ -40,8 +40,8 @@ describe("resistance of AWG sizes at 20 °C", () => {
   });
   test("nine of its ten sizes are ours", () => expect(secondTable).toHaveLength(9));
 
-  // NFPA 70, Chapter 9, Table 8, 75 °C, stranded uncoated: the one row that was read. The strand factor of 1.02 stands
-  // for 1.018 to 1.025 in that table: 0.5 %.
+  // NFPA 70, Chapter 9, Table 8, 75 °C, stranded uncoated: the one row that was read. The strand factor of 1.02 represents 1.018
+  // to 1.025 in that table: 0.5 %.
   test("16 AWG stranded at 75 °C agrees with NFPA 70, Chapter 9, Table 8", () => {
     const table8 = awgData.rows.find(({ awg }) => awg === "16")?.nec_ch9_table8;
     expect(table8?.confirmed).toBe("read");
@@ -52,7 +52,7 @@ describe("resistance of AWG sizes at 20 °C", () => {
   });
 });
 
-// IEC 60228:2004, Table 3. Recalled, not seen: this compares two copies and proves nothing of the standard.
+// IEC 60228:2004, Table 3. Recalled, not seen: this compares two copies and does not verify the standard.
 describe("IEC 60228 class 5, plain copper (unconfirmed figures: two copies agree, neither was checked)", () => {
   const iec60228 = published<Iec60228>("iec60228.json");
 
@@ -75,7 +75,7 @@ describe("IEC 60228 class 5, plain copper (unconfirmed figures: two copies agree
     },
   );
 
-  // 50 mm² is the one size where class 5 (0.386) lies below class 2 (0.387); it is no misprint.
+  // 50 mm² is the one size with class 5 (0.386) below class 2 (0.387); it is no misprint.
   test("only 50 mm² lies below its class 2 value", () => {
     const below = iec60228.rows.filter(
       (row) => row.class5_plain_max_ohm_per_km_20C < row.class2_plain_max_ohm_per_km_20C,
@@ -90,8 +90,8 @@ describe("copper's resistance with temperature", () => {
     expect(read).toMatchObject({ value: temperatureCoefficient.perK, confirmed: "read" });
   });
 
-  // FAA AC 43.13-1B CHG 1, 11-66d(4): lengths at temperature go with 254.5 / (234.5 + T). 0.00393 is 1/254.5 rounded
-  // to three figures, 2 parts in 10,000: over 180 K of rise that is under 0.1 %.
+  // FAA AC 43.13-1B CHG 1, 11-66d(4): lengths at temperature vary with 254.5 / (234.5 + T). 0.00393 is 1/254.5 rounded to three
+  // figures, 2 parts in 10,000: over 180 K of rise that is under 0.1 %.
   test.each([-20, 0, 20, 50, 75, 105, 150, 200])(
     "at %i °C it agrees with the inferred zero at −234.5 °C",
     (degC) => {

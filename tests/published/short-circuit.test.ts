@@ -27,7 +27,7 @@ describe("k of copper, IEC 60364-4-43 Table 43A", () => {
     expect(data.adiabatic.equation).toBe("I^2 t = k^2 S^2");
   });
 
-  // Printed in whole numbers; 0.3 is the greatest difference from the formula of IEC 60949 that is known.
+  // Printed in whole numbers; 0.3 is the largest known difference from the formula of IEC 60949.
   test.each(read)("$insulation: $k", ({ initial_degC, final_degC, k }) => {
     expect(Math.abs(adiabaticK(initial_degC, final_degC) - k)).toBeLessThan(0.3);
   });
@@ -46,8 +46,8 @@ describe("k of copper, IEC 60364-4-43 Table 43A", () => {
   });
 });
 
-// The withstand table: k² · S² with k = 115 (PVC, 70 °C). Our k is 114.99: 3 parts in 10,000 of the square. 0.3 A²s is
-// the rounding that is printed.
+// The withstand table: k² · S² with k = 115 (PVC, 70 °C). Our k is 114.99: 3 parts in 10,000 of the square. 0.3 A²s is the
+// printed rounding.
 describe("withstand of metric sizes, PVC 70 °C", () => {
   test.each(data.adiabatic.withstand_example_table)(
     "$mm2 mm²: $k2S2_pvc70_A2s A²s",
@@ -101,7 +101,7 @@ describe("prospective current of a bank (BAT-1)", () => {
   test("seven strings of four blocks, before links and cables", () => {
     const build = sampleNetwork();
     const bus = { plus: build.busBar(), minus: build.busBar() };
-    // The links have next to no length, so that the terminal value is met.
+    // The links have almost no length, to reach the terminal value.
     const link = { lengthM: 1e-9 };
     for (let string = 0; string < (input.strings_parallel as number); string++) {
       let below = bus.minus;
@@ -126,12 +126,12 @@ describe("prospective current of a bank (BAT-1)", () => {
     expect(
       Math.abs((main?.greatestA as number) / (expected.bank_short_circuit_A as number) - 1),
     ).toBeLessThan(1e-5);
-    // All 28 blocks feed the short; those that give most are named, and no more than sixteen.
+    // All 28 blocks feed the short; the largest contributors are named, and no more than sixteen.
     expect(main?.sources).toHaveLength(16);
   });
 });
 
-// ISO 8820-3, ISO 8820-5 and UL 248-15. Recalled, not seen: this compares two copies and proves nothing of the standards.
+// ISO 8820-3, ISO 8820-5 and UL 248-15. Recalled, not seen: this compares two copies and does not verify the standards.
 describe("time-current gates (unconfirmed figures: two copies agree, neither was checked)", () => {
   const gates = published<Gates>("time-current-gates.json");
 

@@ -83,8 +83,8 @@ describe("current", () => {
     expect(nearestRatingAbove(neededA)).toBe(expected.next_standard_fuse_A);
   });
 
-  // 10 AWG, 90 °C insulation in 45 °C: the code's 40 A times 0.87. The factor is compared with the correction that the
-  // library applies to its own table; printed to two decimals.
+  // 10 AWG, 90 °C insulation in 45 °C: the code's 40 A times 0.87. The factor is compared with the correction that the library
+  // applies to its own table; printed to two decimals.
   test("PV-ISC-2: the correction for the place, and that the conductor is enough for 690.8(A)(1)", () => {
     const { input, expected } = byId("PV-ISC-2");
     const ampacity = ampacityOf(
@@ -96,7 +96,7 @@ describe("current", () => {
     const { greatestA, neededA } = solarCurrent(byId("PV-ISC-1").input.Isc_A, 1);
     expect(greatestA).toBeCloseTo(expected.required_A, 12);
     expect(greatestA <= expected.derated_A).toBe(expected.ok);
-    // Held here to 125 % of that, which this conductor meets as well.
+    // Limited here to 125 % of that, which this conductor meets as well.
     expect(neededA).toBeLessThan(expected.derated_A);
   });
 });
@@ -118,7 +118,7 @@ interface Row {
   readonly confirmed: Confirmed;
 }
 
-/** Each case has those of its kind. */
+/** Each case has the properties of its kind. */
 interface Case {
   readonly id: string;
   readonly input: Figures<"Voc_V" | "beta_percent_per_K" | "Tmin_degC" | "limit_V" | "table_factor"> &

@@ -3,7 +3,7 @@ import { nodeTerminal, resistorNetwork } from "../../library/analysis/network/so
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { Network } from "../../library/model/network.ts";
 
-/** Ω; where the book knows no internal resistance. It shifts the answers by far less than they are printed. */
+/** Ω; used if the book states no internal resistance. It shifts the answers by far less than their printed precision. */
 const stiffOhm = 1e-6;
 
 describe("networks worked out in textbooks", () => {

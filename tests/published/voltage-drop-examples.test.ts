@@ -7,9 +7,9 @@ import { chosenAwg, circuitOf, sameOrOneLarger } from "./chosen-size.ts";
 import { asInAPlan, type Confirmed, metresPerFoot, ohmPerM, published } from "./published-data.ts";
 
 /*
- * Worked examples from books, lessons and a table of losses. Each is fed its own resistance or constant, so the
- * arithmetic must come out as printed, to half a unit of the last figure printed; where the library's own tables
- * choose a size, it must be the book's or the next one up.
+ * Worked examples from books, lessons and a table of losses. Each uses its own resistance or constant, so the arithmetic must
+ * give the printed result, to half a unit of the last figure printed. If the library's own tables choose a size, it must be the
+ * book's or the next one up.
  */
 const { cases } = published<{ cases: Example[] }>("voltage-drop-examples.json");
 
@@ -33,7 +33,7 @@ const checks: Readonly<Record<string, (example: Example) => void>> = {
     );
     expectSize({ systemV: 110, currentA, roundTripFt: 2 * oneWayFt, allowedDropV }, expected.wire_awg);
   },
-  // The same, The Ohm, before art. 11: 0.396 Ω. The book's 0.259 is for warmer copper than 20 °C: only its arithmetic.
+  // The same, The Ohm, before art. 11: 0.396 Ω. The book's 0.259 is for copper warmer than 20 °C: only its arithmetic.
   "COL-10": ({ input, expected }) => {
     const ohm = roundTripResistance({
       ohmPerM: ohmPerM(input.ohm_per_kft),
@@ -59,7 +59,7 @@ const checks: Readonly<Record<string, (example: Example) => void>> = {
     expect(Math.abs(voltageDropV(currentA, ohm) / allowedDropV - 1)).toBeLessThan(1 / expected.area_cmil);
     expectSize({ systemV, currentA, roundTripFt: 2 * oneWayFt, allowedDropV }, expected.wire_awg);
   },
-  // The same, p. 66, item 17: out and back, 21 for the pair. Exact but for the last bits of a binary fraction.
+  // The same, p. 66, item 17: out and back, 21 for the pair. Exact except for the last bits of a binary fraction.
   "RBB-17": ({ expected }) => {
     expect(roundTrip(10.5 / metresPerFoot, 2)).toBeCloseTo(expected.K_pair, 12);
   },
@@ -100,7 +100,7 @@ const checks: Readonly<Record<string, (example: Example) => void>> = {
     );
     expect(Math.abs(dropV - expected.drop_V)).toBeLessThan(0.05);
     expect(Math.abs((100 * dropV) / input.system_V - expected.drop_percent)).toBeLessThan((100 * 0.05) / 24);
-    // The library's own wire at 75 °C: the strand factor 1.02 stands for 1.022 in that row.
+    // The library's own wire at 75 °C: the strand factor 1.02 represents 1.022 in that row.
     const own = voltageDropV(input.current_A, roundTrip(resistanceAt(wireAt(16).ohmPerM20C, 75), 200));
     expect(Math.abs(own / dropV - 1)).toBeLessThan(0.005);
   },
@@ -138,9 +138,9 @@ test("every check has its example", () => {
   expect(Object.keys(checks).sort()).toEqual(cases.map(({ id }) => id).sort());
 });
 
-// Professional installers' mailing list, 8 April 2010, table of losses: I² · R over the pair at 75 °C, percent of
-// 3500 W. Losses are printed in whole watts (4 AWG: 32 W, ±1.6 %) and follow NEC Chapter 9, Table 8, in which solid
-// and stranded differ: 4 % in all.
+// Professional installers' mailing list, 8 April 2010, table of losses: I² · R over the pair at 75 °C, percent of 3500 W. Losses
+// are printed in whole watts (4 AWG: 32 W, ±1.6 %) and follow NEC Chapter 9, Table 8, whose solid and stranded figures differ: 4
+// % in all.
 function lossCase({ input, expected }: Example): void {
   const awg = Number(input.awg) as 12 | 10 | 8 | 6 | 4;
   const ohm = roundTrip(resistanceAt(wireAt(awg).ohmPerM20C, 75), 2 * input.one_way_ft);

@@ -252,7 +252,7 @@ describe("the examples", () => {
     );
     const [conductors] = rowsOf(tableOf(content, "checked"));
     expect(conductors).toMatch(/^Conductors \| .* \| 0 of 5 runs \| not judged$/);
-    // In its only lasting scenario nothing could be worked out: all its runs are listed, and none has a figure.
+    // Its only lasting scenario has no results: all its runs are listed, and none has a figure.
     expect(rowsOf(tableOf(content, "circuits"))).toEqual(
       ["well pump supply", "trough heater supply", "panel feeder", "yard lamp"].map((name) =>
         expect.stringMatching(

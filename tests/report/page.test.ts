@@ -18,11 +18,11 @@ interface Element {
 interface Parsed {
   readonly elements: readonly Element[];
   readonly text: string;
-  /** Of the one style sheet. */
+  /** The content of the only style sheet. */
   readonly style: string;
 }
 
-/** Read by an independent parser of XML, strictly: what is not well-formed throws. */
+/** Read by an independent parser of XML, strictly: text that is not well-formed throws. */
 function parse(html: string): Parsed {
   const elements: Element[] = [];
   const open: string[] = [];
@@ -164,7 +164,7 @@ describe.each([
 
 describe("names and reasons from a plan are text and nothing else", () => {
   const planNamed = (name: string) => {
-    // Of a colour and a label, 40 characters are enough for anybody.
+    // A colour and a label are cut to 40 characters, which is enough.
     const [text, short] = [JSON.stringify(name), JSON.stringify([...name].slice(0, 40).join(""))];
     return `import { battery, build, cable, circuit, fusePanel, scenario } from "loomwright";
 build({ name: ${text}, voltage: 12, insulationC: 105 });
@@ -195,7 +195,7 @@ scenario({ name: ${text} });
     "😀 Ωμέγα קבל 電池",
   ];
 
-  /** Controls but for line breaks, what turns the direction of the text around, what cannot be seen, halves of characters. */
+  /** Controls except line breaks, characters that change the text direction, invisible ones, halves of characters. */
   const hidden = /(?![\n\u200c\u200d])[\p{Cc}\p{Cf}\p{Cs}\p{Cn}]/u;
 
   let plain: Parsed;
@@ -203,7 +203,7 @@ scenario({ name: ${text} });
     plain = parse(reportHtml(await reported(planNamed("lamp"))));
   });
 
-  /** Links lead to numbers that stand in the text, and drawings wrap their words: neither is of the name's making. */
+  /** Links lead to numbers in the text, and drawings wrap their words: neither depends on the name. */
   const shapeOf = ({ elements }: Parsed) =>
     elements
       .filter(({ name, parents }) => name !== "a" && !parents.includes("svg"))

@@ -6,7 +6,7 @@ import { createChecker } from "../../server/evaluate/checker.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { planReportContent } from "../../server/output/plan-report.ts";
 
-/** What a report says of a plan that is given as text, or as several files of which `plan.ts` is the root. */
+/** The report of a plan given as text, or as several files with the root `plan.ts`. */
 export async function reported(files: string | Readonly<Record<string, string>>): Promise<ReportContent> {
   const workspace = inMemory(typeof files === "string" ? { "plan.ts": files } : files);
   const checker = createChecker(workspace);
@@ -23,7 +23,7 @@ export function reportedOf(plan: CheckedPlan, workspace: Pick<Workspace, "read">
   return planReportContent({ plan, workspace, layOut });
 }
 
-/** Everything that can be read in a report, a line each. */
+/** Every readable text in a report, a line each. */
 export function wordsOf({ title, subtitle, blocks }: ReportContent): readonly string[] {
   return [title, subtitle, ...blocks.flatMap(wordsOfBlock)];
 }

@@ -41,7 +41,7 @@ try {
 
 function writePlans(folder) {
   cpSync(join(root, "examples"), join(folder, "examples"), { recursive: true });
-  // Ended by the clock, so the number of its circuits is another one in each run.
+  // Its end depends on the clock, so the number of its circuits differs in each run.
   rmSync(join(folder, "examples/faulty-workshop/endless.ts"));
   cpSync(join(root, "tests/networks/correct"), join(folder, "correct"), { recursive: true });
   mkdirSync(join(folder, "pages"));
@@ -105,7 +105,7 @@ function withoutWording(value) {
   );
 }
 
-/** Sorted, because a sentence that is put in another way may name them in another order. */
+/** Sorted, because a reworded sentence may name them in another order. */
 function numbersIn(text) {
   return (text.match(/\d[\d,]*(\.\d+)?/g) ?? []).sort();
 }

@@ -102,13 +102,16 @@ test("no room keeps state for the whole process, save tables and what is worked 
   ).toEqual([]);
 });
 
-/** Not shipped from here: what a builder's own folder begins with. */
+/** Not part of the product: the initial content of a builder's own folder. */
 const roomsOfOthers = new Set(["extension/template"]);
 
-/** Its process is one plan's: the context is made anew for each. The plan's words run there too, and count their calls. */
+/**
+ * Its process belongs to one plan: the context is made anew for each. The library's functions run there too, and count their
+ * calls.
+ */
 const insideSandbox = /^server\/evaluate\/sandbox\/inside\/|^library\/plan\/numbering\.ts$/;
 
-/** Maps that fill up with what follows from the tables alone, and so are the same whatever was asked before. */
+/** Maps filled only with results of the tables: the same for any order of requests. */
 const workedOutOnce = new Set([
   "library/analysis/made-sizes.ts: conductorsMade",
   "library/rules/wording/format-number.ts: formats",
@@ -150,7 +153,7 @@ function roomOf(file: string): string {
   return matches.sort((a, b) => b.length - a.length)[0] ?? "";
 }
 
-/** Sources that are shipped: tests and testers may reach across rooms, and the rules' tester is one. */
+/** Shipped sources: tests and testers may reach across rooms, and the rules' tester is one. */
 function sourceFiles(): string[] {
   return ["library", "server", "extension"].flatMap((folder) =>
     readdirSync(join(house, folder), { recursive: true, withFileTypes: true })
@@ -194,7 +197,7 @@ function importsOf(source: ts.SourceFile): Import[] {
   return imports;
 }
 
-/** Where names of the surroundings are used, by file and line. */
+/** The uses of global names, by file and line. */
 function usesOf(source: ts.SourceFile, names: ReadonlySet<string>): string[] {
   const found: string[] = [];
   const visit = (node: ts.Node): void => {
@@ -221,7 +224,7 @@ function processWideState(source: ts.SourceFile): string[] {
         if (!(declarationList.flags & ts.NodeFlags.Const)) return true;
         const made = initializer && ts.isNewExpression(initializer) ? initializer : undefined;
         const growing = made && /^(?:Map|Set)$/.test(made.expression.getText(source));
-        // What is filled where it is made is a table.
+        // A collection filled at its creation is a table.
         return growing && !type?.getText(source).startsWith("Readonly") && !made.arguments?.length;
       })
       .map(({ name }) => `${source.fileName}: ${name.getText(source)}`),

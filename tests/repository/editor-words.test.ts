@@ -5,8 +5,8 @@ import { describe, expect, test } from "vitest";
 import { type GivenText, textsGiven } from "./shown-texts.ts";
 
 /*
- * Text of a plan, a file name, a path or an error never becomes a link or an icon in the editor: all that the editor is given to
- * show is a literal, or has been through `editorWords`. The places are found through the compiler, by the declarations of the
+ * Text of a plan, a file name, a path or an error never becomes a link or an icon in the editor: every text that the editor
+ * receives for display is a literal, or has been through `editorWords`. The compiler finds the places, by the declarations of the
  * editor's interface and of the protocol. Each parameter and property there that takes text counts as shown unless the list below
  * gives the reason why it is not, so a new call of any kind fails here until it is right or listed.
  */
@@ -126,7 +126,7 @@ const madeUp = Object.fromEntries(
   [...wrong, ...right].map((line, index) => [`extension/made-up-${index}.ts`, `${head}${line}\n`]),
 );
 
-/** One look at everything: most of the time goes into the compiler's own preparation. */
+/** One program for everything: most of the time is the compiler's own preparation. */
 const allGiven = textsGiven(files, madeUp);
 const given = allGiven.filter(({ place }) => !place.startsWith("extension/made-up-"));
 
@@ -140,7 +140,7 @@ test("all that the editor is given to show is a literal or has been through edit
       `${name} is listed, and never met`,
     ).not.toEqual([]);
   }
-  // Were the reader broken, it would find nothing.
+  // A broken reader would not find any of these.
   for (const taker of [
     ...["showInformationMessage.message", "showErrorMessage.message", "showWarningMessage.message"],
     ...["ProgressOptions.title", "StatusBarItem.text", "StatusBarItem.tooltip", "WebviewPanel.title"],

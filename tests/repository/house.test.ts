@@ -60,7 +60,7 @@ test("every file that the contributors' page names is there", () => {
 });
 
 test("every npm script that a page names exists", () => {
-  // The template and the walkthrough speak of a builder's own folder, which has scripts of its own.
+  // The template and the walkthrough refer to a builder's own folder, which has its own scripts.
   const ours = pages().filter(({ file }) => !/^extension\/(template|walkthrough)\//.test(file));
   const missing = ours.flatMap(({ file, text }) =>
     [...text.matchAll(/`npm (?:run )?([a-z][\w:-]*)[^`]*`|^ *npm (?:run )?([a-z][\w:-]*)/gm)]
@@ -100,7 +100,7 @@ test("package, server and extension carry one version", () => {
 });
 
 test("no test is skipped, focused or left for later", () => {
-  // Written in pieces, so that this file does not find itself.
+  // In fragments: this file must not find itself.
   const marks = new RegExp(
     `\\b(?:test|it|describe)\\.(?:${["skip", "only", "todo", "fails", "skipIf", "runIf"].join("|")})\\b`,
   );

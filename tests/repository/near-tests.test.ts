@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 // @ts-expect-error plain JavaScript, for the script that runs it as it is
 import { nearTests } from "../setup/near-tests.mjs";
 
-/** Not written out, because this file would then be near it. */
+/** Composed, because writing it out would make this file near it. */
 const rule = (ending: string) => `library/rules/bus/studs.${ending}`;
 
 /** This file names other files, and so is near them. */

@@ -1,8 +1,8 @@
 import { randomFrom } from "../soak/random.mjs";
 
 /**
- * The text of a plan with a random network, the same for the same seed: a bank or two, what charges them, and circuits with sizes,
- * devices and lengths that are right or wrong as it happens. The figures are invented.
+ * The text of a plan with a random network, the same for the same seed: a bank or two, their chargers, and circuits whose sizes,
+ * devices and lengths are right or wrong at random. The figures are invented.
  */
 export function randomNetworkText(seed) {
   const random = randomFrom(seed);

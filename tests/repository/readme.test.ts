@@ -1,4 +1,4 @@
-// What the README shows is run: its plans are checked, and its commands are typed in a folder that holds the examples.
+// The README's content is run: its plans are checked, and its commands are typed in a folder with the examples.
 
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";

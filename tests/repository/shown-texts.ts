@@ -4,11 +4,11 @@ import ts from "typescript";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
 
-/** A place at which an interface of the editor, or the protocol, is given text. */
+/** A place that passes text to an interface of the editor, or to the protocol. */
 export interface GivenText {
   /** Relative to the house, with the line: "extension/report.ts:88". */
   readonly place: string;
-  /** The parameter or the property, by the names that its declaration has: "showErrorMessage.message", "CodeLens.title". */
+  /** The parameter or the property, by the names in its declaration: "showErrorMessage.message", "CodeLens.title". */
   readonly taker: string;
   /** Whether it is a literal, or has been through `editorWords`. */
   readonly fit: boolean;
@@ -16,12 +16,11 @@ export interface GivenText {
 }
 
 /**
- * Everything that sources of ours hand to an interface that others declare, where that takes text: arguments, properties of
- * object literals, assignments, and results of callbacks. A function of theirs that is passed on instead of called is listed
- * as unfit: its calls could not be seen.
+ * Every text that our sources pass to a foreign interface: arguments, properties of object literals, assignments, and results of
+ * callbacks. A foreign function that is passed on instead of called is listed as unfit: its calls are invisible.
  *
  * @param files sources, relative to the house
- * @param made texts of sources that are on no disk, by such a name
+ * @param made texts of sources without a file, by such a name
  */
 export function textsGiven(
   files: readonly string[],
@@ -89,7 +88,7 @@ function lookAtArguments(
     if (!parameter) continue;
     const taker = `${nameOf(declaration)}.${parameter.name}`;
     take(taker, argument, checker, add);
-    // A generic parameter takes our own type for granted; its constraint is the type that they declare.
+    // A generic parameter has the type of our argument; its constraint is the foreign declared type.
     const declared = parameter.valueDeclaration && checker.getTypeAtLocation(parameter.valueDeclaration);
     const own = checker.getTypeAtLocation(argument);
     if (declared && isGeneric(declared, checker) && !mayBeText(own))
@@ -97,7 +96,7 @@ function lookAtArguments(
   }
 }
 
-/** A message of the protocol that is sent by its name, `send("window/showMessage", { message })`, through a function of ours. */
+/** A protocol message that one of our functions sends by its name: `send("window/showMessage", { message })`. */
 function lookAtNamedMessage(
   call: ts.CallExpression | ts.NewExpression,
   checker: ts.TypeChecker,
@@ -149,7 +148,7 @@ function lookAtAssignment({ left, right }: ts.BinaryExpression, checker: ts.Type
   if (declaration) take(nameOf(declaration), right, checker, add);
 }
 
-/** An object of theirs that a function of ours makes by way of other objects. */
+/** A foreign object that one of our functions makes through other objects. */
 function lookAtReturned(value: ts.Expression, checker: ts.TypeChecker, add: Add): void {
   const expression = bare(value);
   const type = checker.getContextualType(expression);
@@ -158,7 +157,7 @@ function lookAtReturned(value: ts.Expression, checker: ts.TypeChecker, add: Add)
   if (!mayBeText(from)) takeType(undefined, { from, to: type, at: expression }, checker, add);
 }
 
-/** `const show = window.showErrorMessage`: its later arguments are not seen. */
+/** `const show = window.showErrorMessage`: its later arguments are invisible. */
 function lookAtPassedOn(
   node: ts.PropertyAccessExpression | ts.Identifier,
   checker: ts.TypeChecker,
@@ -175,14 +174,14 @@ function lookAtPassedOn(
     add(`${nameOf(declaration)} passed on`, node, false);
 }
 
-/** A value for a taker of text: the text itself, or plain objects and lists of ours whose texts the taker will find. */
+/** A value for a taker of text: the text itself, or our own plain objects and lists whose texts the taker will find. */
 function take(taker: string, value: ts.Expression, checker: ts.TypeChecker, add: Add): void {
   const expression = bare(value);
   if (ts.isArrowFunction(expression) || ts.isFunctionExpression(expression)) {
     takeReturned(taker, expression, checker, add);
     return;
   }
-  // Looked at as a literal of its own.
+  // Handled as a separate literal.
   if (ts.isObjectLiteralExpression(expression)) return;
   const type = checker.getTypeAtLocation(expression);
   if (mayBeText(type)) add(taker, expression, isFit(expression, checker));
@@ -226,7 +225,9 @@ interface Given {
   readonly at: ts.Node;
 }
 
-/** An object that was made elsewhere: each of its texts, by what the taker declares of them. Without a taker, a text of ours is no text for others. */
+/**
+ * An object made elsewhere: each of its texts, by the taker's declarations. Without a taker, our text is not passed to others.
+ */
 function takeType(
   taker: string | undefined,
   { from, to, at }: Given,
@@ -235,7 +236,7 @@ function takeType(
   depth = 0,
 ): void {
   for (const given of membersOf(from, checker)) {
-    // Values that their own interfaces made are theirs; a value of ours is looked into.
+    // Values made by the foreign interfaces are foreign; ours are inspected.
     if (isTheirs(given)) continue;
     for (const taken of membersOf(to, checker)) {
       if (taker !== undefined && mayBeText(given) && mayBeText(taken)) add(taker, at, isFitType(given));
@@ -266,7 +267,7 @@ function takeType(
   }
 }
 
-/** The types that a value can have, those of a list's elements in place of the list. */
+/** The types that a value can have, with those of a list's elements in place of the list. */
 function membersOf(type: ts.Type, checker: ts.TypeChecker): ts.Type[] {
   return (type.isUnion() ? type.types : [type]).flatMap((one) => {
     const element = checker.getIndexTypeOfType(one, ts.IndexKind.Number);
@@ -291,7 +292,7 @@ function propertyOf(type: ts.Type, name: string, checker: ts.TypeChecker): ts.Sy
   return undefined;
 }
 
-/** A literal, or pieces that are fit and cannot make a link or an icon where they meet. */
+/** A literal, or fit parts that cannot form a link or an icon where they meet. */
 function isFit(value: ts.Expression, checker: ts.TypeChecker): boolean {
   const expression = bare(value);
   if (ts.isConditionalExpression(expression))
@@ -332,7 +333,7 @@ function isForeign(declaration: ts.Node): boolean {
   );
 }
 
-/** With the interface that it is declared in, where there is one. */
+/** With the interface of its declaration, if there is one. */
 function nameOf(declaration: ts.Node): string {
   const own = (declaration as ts.NamedDeclaration).name?.getText() ?? "new";
   for (let around = declaration.parent; around; around = around.parent) {

@@ -1,4 +1,4 @@
-// For `npm run quick`, before tests that run the built product: builds it, unless it is newer than all that it is made of.
+// For `npm run quick`, before tests that run the built product: builds it, unless it is newer than all its sources.
 
 import { spawnSync } from "node:child_process";
 import { readdirSync, statSync } from "node:fs";
@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
 
-/** One file of each room's build, in the order in which they are built. */
+/** One file of each room's build, in build order. */
 const built = ["server/dist/command.cjs", "library/dist/command.cjs", "extension/dist/library-rest.json"];
 
 if (isStale()) {
@@ -38,7 +38,7 @@ function everythingIn(folder) {
   });
 }
 
-/** Milliseconds; undefined if it is not there. */
+/** Milliseconds; undefined if it does not exist. */
 function changedAt(file) {
   return statSync(`${house}${file}`, { throwIfNoEntry: false })?.mtimeMs;
 }

@@ -4,10 +4,11 @@ import { fileURLToPath } from "node:url";
 const house = fileURLToPath(new URL("../..", import.meta.url));
 
 /**
- * The files that differ from the main branch, committed or not: what was changed since this branch left it. On the main branch
- * itself, without one on a server: the files that are not committed.
+ * The files that differ from the main branch, committed or not: the changes since this branch left it. On the main branch itself,
+ * if no server has one: the uncommitted files.
  *
- * @returns {{ files: readonly string[], since: string }} paths from the house, those of deleted files too; and what they are compared with
+ * @returns {{ files: readonly string[], since: string }} paths from the house, including deleted files; and the base of the
+ * comparison
  */
 export function changedFiles() {
   const main = ["origin/HEAD", "origin/main", "main"].find(

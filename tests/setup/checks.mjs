@@ -1,4 +1,4 @@
-/** The checks that run nothing of ours, as steps of `npm test` and `npm run quick`. */
+/** The checks that run none of our code, as steps of `npm test` and `npm run quick`. */
 
 const tsc = "node_modules/typescript/lib/tsc.js";
 
@@ -21,7 +21,7 @@ export const deadCode = {
 /**
  * The tests outside the real editor.
  *
- * @param {...string} words what Vitest is asked for besides: files, all of them if none is given
+ * @param {...string} words further arguments for Vitest: files, all of them if none is given
  */
 export function tests(...words) {
   return {

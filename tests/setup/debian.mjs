@@ -2,7 +2,7 @@ import { accessSync, constants, existsSync, readFileSync } from "node:fs";
 import { delimiter, join } from "node:path";
 import { runCommand } from "./run-command.mjs";
 
-/** Whether this is a Debian or one of its descendants: there, apt can give us everything we need. */
+/** Whether this is a Debian or one of its descendants: there, apt can provide everything we need. */
 export function isDebian() {
   return (
     existsSync("/etc/os-release") && /^ID(_LIKE)?=.*\bdebian\b/m.test(readFileSync("/etc/os-release", "utf8"))
@@ -10,10 +10,10 @@ export function isDebian() {
 }
 
 /**
- * Installs packages of Debian, as root or through a `sudo` that asks for nothing.
+ * Installs packages of Debian, as root or through a `sudo` without a password.
  *
  * @param {...string} packages
- * @returns {Promise<void>} rejects where this user may not, or where there is no such package
+ * @returns {Promise<void>} rejects if this user may not, or if there is no such package
  */
 export async function installFromDebian(...packages) {
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
@@ -27,7 +27,7 @@ export async function installFromDebian(...packages) {
 }
 
 /**
- * The first of some programs that is installed, as a path.
+ * The path of the first of some programs that is installed.
  *
  * @param {readonly string[]} names
  * @param {readonly string[]} [otherFolders] besides those of the PATH

@@ -1,5 +1,5 @@
-// `npm run demo`: the main job on a real plan. Checks a camper's first draft, repairs a copy of it, and checks that; then makes
-// what a builder carries to the bench of a whole network.
+// `npm run demo`: the main job on a real plan. Checks a camper's first draft, repairs a copy of it, and checks that; then makes a
+// builder's workshop documents for a whole network.
 
 import { spawnSync } from "node:child_process";
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
@@ -27,7 +27,7 @@ try {
   say(
     `Open the two files in ${papers}, and examples/camper-draft in VS Code to see findings while you type; the README says how.`,
   );
-  // The draft is wrong on purpose, the repaired copy is not: anything else means that the demo itself is broken.
+  // The draft is wrong on purpose, the repaired copy is not: any other result means that the demo itself is broken.
   const sound = draft === 1 && repaired === 0 && made.every((code) => code === 0);
   process.exitCode = sound ? 0 : 1;
 } finally {

@@ -1,4 +1,4 @@
-// Before the tests: git, which reads the older states of a plan. What is tested of that needs it, and fails without it.
+// Before the tests: git, which reads the older states of a plan. Tests of that need it, and fail without it.
 
 import { installedProgram, installFromDebian, isDebian } from "./debian.mjs";
 

@@ -6,18 +6,19 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 
 /**
  * The test files near some files: those among them, those that import one of them, those of the same room that import one through
- * one file between, and those that name one of them, as tests do that read a page, a table or a snapshot. Nearly every test imports
- * every rule, through the engine; the near ones take seconds and find most mistakes.
+ * one file between, and those that name one of them, such as tests that read a page, a table or a snapshot. Nearly every test
+ * imports every rule, through the engine; the near ones take seconds and find most mistakes.
  *
  * @param {readonly string[]} files paths from the house, with `/`
- * @returns {{ tests: readonly string[], runTheBuild: boolean }} paths of test files, sorted; and whether one of them needs a `dist`
+ * @returns {{ tests: readonly string[], runTheBuild: boolean }} paths of test files, sorted; and whether one of them needs a
+ * `dist`
  */
 export function nearTests(files) {
   const sources = sourceTexts();
   const imports = new Map([...sources].map(([file, text]) => [file, importsIn(file, text)]));
   const importersOf = (file) =>
     [...imports].filter(([, names]) => names.includes(file)).map(([name]) => name);
-  // What a rule's page says is checked where the rule is.
+  // The tests of a rule also check its page.
   const changed = files.map((file) =>
     /^library\/rules\/.+\.md$/.test(file) ? file.replace(/md$/, "ts") : file,
   );
@@ -36,7 +37,7 @@ export function nearTests(files) {
   return { tests, runTheBuild };
 }
 
-/** A test file, and all that it imports of `tests`, directly or not. */
+/** A test file, and all its imports from `tests`, direct or indirect. */
 function withHelpers(test, imports) {
   const found = new Set([test]);
   for (const file of found)
@@ -48,7 +49,7 @@ function isTest(file) {
   return file.endsWith(".test.ts");
 }
 
-/** `library/rules` of all that is below it. */
+/** `library/rules` for everything below it. */
 function roomOf(file) {
   return file.split("/").slice(0, -1).slice(0, 2).join("/");
 }
@@ -67,7 +68,7 @@ function filesIn(folder) {
   });
 }
 
-/** The files that a file imports. An import of types alone does not count: the compiler looks after it. */
+/** The files that a file imports. A type-only import does not count: the compiler checks it. */
 function importsIn(file, text) {
   const named = text.matchAll(/^(?:import|export) (?!type )[^;"]*"([^"]+)"|\bimport\("([^"]+)"\)/gm);
   return [...named].flatMap(([, fixed, asked]) => {

@@ -1,5 +1,5 @@
-// Before the tests: the circuit simulator that the solver is held against, where it can be had. Where it cannot, the tests
-// compare with its recorded answers alone, and this says so.
+// Before the tests: installs the circuit simulator that the solver is compared with, if possible. If not, the tests compare only
+// with its recorded answers, and this reports it.
 
 import { installedProgram, installFromDebian, isDebian } from "./debian.mjs";
 

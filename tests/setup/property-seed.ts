@@ -1,5 +1,5 @@
 import fc from "fast-check";
 
-// What is checked for "any" plan or network is checked for the same ones each time, so that the gate says the same of the same
-// text. New ones are looked for on purpose: LOOMWRIGHT_SEED is any whole number.
+// Checks of "any" plan or network use the same ones each time: the gate gives the same result for the same text. A search for new
+// ones is deliberate: LOOMWRIGHT_SEED is any whole number.
 fc.configureGlobal({ ...fc.readConfigureGlobal(), seed: Number(process.env.LOOMWRIGHT_SEED ?? 1) });

@@ -1,5 +1,5 @@
-// `npm run quick`: format, lint and types of everything, and the tests near the files that were changed.
-// `npm run quick -- --related` runs every test that imports one of them, however far away.
+// `npm run quick`: format, lint and types of everything, and the tests near the changed files.
+// `npm run quick -- --related` runs every test that imports one of them, however indirectly.
 
 import { changedFiles } from "./changed-files.mjs";
 import { formatAndLint, tests, types } from "./checks.mjs";

@@ -1,5 +1,5 @@
-// Installs and builds what is missing, so that `npm run demo` and `npm test` each work as the first command in a fresh clone.
-// Uses nothing but Node, because nothing is installed yet when it runs. With `--install-only` it builds nothing.
+// Installs and builds missing components: `npm run demo` and `npm test` each work as the first command in a fresh clone.
+// It uses only Node, because no package is installed yet when it runs. With `--install-only` it does not build.
 
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
@@ -18,7 +18,7 @@ if (!installedIsCurrent()) {
 }
 if (!process.argv.includes("--install-only")) step("building", ["run", "--silent", "build"]);
 
-/** npm writes what it installed beside what it installed; the same versions there as in the lock file mean nothing is to be done. */
+/** npm records its installation beside it; if the versions there equal those of the lock file, no installation is needed. */
 function installedIsCurrent() {
   const installed = `${house}node_modules/.package-lock.json`;
   if (!existsSync(installed)) return false;

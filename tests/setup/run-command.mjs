@@ -1,12 +1,13 @@
 import { spawn } from "node:child_process";
 
 /**
- * Runs a program to its end and gives back what it printed on stdout and stderr.
+ * Runs a program to its end and returns its output on stdout and stderr.
  *
  * @param {string} program
  * @param {readonly string[]} args
- * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, timeoutMs?: number }} [options] killed after `timeoutMs`, five minutes unless given
- * @returns {Promise<string>} rejects with the last lines printed when the exit code is not 0
+ * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, timeoutMs?: number }} [options] killed after `timeoutMs`, five minutes by
+ * default
+ * @returns {Promise<string>} rejects with the last lines of output if the exit code is not 0
  */
 export function runCommand(program, args, options = {}) {
   return new Promise((resolve, reject) => {

@@ -5,8 +5,8 @@ import v8 from "node:v8";
 import { afterAll, expect, vi } from "vitest";
 
 /*
- * For test files that share a process: a file that affects the process would change what other files find, depending on the
- * order in which they run. Such an effect fails the file, with the way out.
+ * For test files that share a process: a file that affects the process would change the results of other files, depending on the
+ * order of execution. Such an effect fails the file, with the way out.
  */
 
 const wayOut = "a file that needs this goes into the list `alone` of tests/vitest.config.ts, with the reason";
@@ -30,7 +30,7 @@ forbid(inspectorPromises.Session.prototype, ["connect"], "inspector.Session");
 forbid(process, ["chdir", "memoryUsage"], "process");
 syncBuiltinESMExports();
 
-// Before the file is imported, so that what it does at its top counts too.
+// Before the file is imported: effects of its top-level code count too.
 const before = stateOfProcess();
 
 afterAll(() => {

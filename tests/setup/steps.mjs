@@ -10,8 +10,8 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
  */
 
 /**
- * Runs chains beside each other, and the steps of a chain one after another. Every step runs even if one before it failed, so that
- * one run reports everything. The output of a step is printed whole when the step ends, and the status of each step at the end.
+ * Runs chains beside each other, and the steps of a chain one after another. Every step runs even if one before it failed: one
+ * run reports everything. The output of a step is printed whole when the step ends, and the status of each step at the end.
  *
  * @param {readonly (readonly Step[])[]} chains
  * @returns {Promise<boolean>} whether every step passed

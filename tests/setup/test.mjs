@@ -1,4 +1,4 @@
-// `npm test`: the whole gate. The checks that run nothing of ours go beside the tests.
+// `npm test`: the whole gate. The checks that run none of our code run beside the tests.
 
 import { deadCode, formatAndLint, tests, types } from "./checks.mjs";
 import { runSteps } from "./steps.mjs";

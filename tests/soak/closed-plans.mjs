@@ -1,5 +1,5 @@
-// How much memory the built server uses after many plans were opened, checked, looked at, and closed again.
-// `node tests/soak/closed-plans.mjs [PLANS] [CIRCUITS]` prints it for three ways to do so.
+// How much memory the built server uses after many plans were opened, checked, viewed, and closed again.
+// `node tests/soak/closed-plans.mjs [PLANS] [CIRCUITS]` prints it for three such sequences.
 
 import { mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -36,7 +36,7 @@ export async function afterAllAtOnce(numbers, circuits) {
   });
 }
 
-/** The same, one after another, in a folder that has so many files on disk from the beginning; a server for each number. */
+/** The same, one after another, in a folder with that many files on disk from the beginning; a server for each number. */
 export async function afterFolderOf(numbers, circuits) {
   const used = [];
   for (const number of numbers) {
@@ -49,7 +49,7 @@ export async function afterFolderOf(numbers, circuits) {
   return used;
 }
 
-/** The server prepares an engine that could take over when it is at rest: the memory is measured when that is done. */
+/** At rest, the server prepares an engine that could take over: the memory is measured when that is done. */
 async function steadyMB(editor) {
   for (let before = 0; ; ) {
     const now = await editor.usedMB();
@@ -71,7 +71,7 @@ async function inFolder(circuits, files, run) {
   ]);
   const documentOf = (index) =>
     TextDocument.create(pathToFileURL(nameOf(index)).href, "typescript", 1, textOf(index));
-  /** Looks at a plan as an editor does; returns the function that closes it. */
+  /** Views a plan as an editor does; returns the function that closes it. */
   const open = async (document) => {
     const { uri } = document;
     world.open.set(uri, document);

@@ -1,9 +1,9 @@
-// Everything that a server at rest says of the open files, and the same of a process that never saw anything but the last texts.
+// All answers of a server at rest about the open files, and those of a process that only ever saw the last texts.
 
 import { isDeepStrictEqual } from "node:util";
 import { startSoakEditor } from "./soak-editor.mjs";
 
-/** The differences between a server that has lived through much and a fresh one in the same world; empty when they agree. */
+/** The differences between a long-running server and a fresh one in the same world; empty when they agree. */
 export async function differencesFromFresh(editor, world, questions) {
   const fresh = await startSoakEditor(world);
   try {
@@ -48,7 +48,7 @@ async function everythingSaid(editor, world, questions) {
   return said;
 }
 
-/** It counts what the process has done. */
+/** It depends on the earlier work of the process. */
 function withoutResultId({ answer, error }) {
   if (error) return { error };
   if (typeof answer !== "object" || answer === null || !("resultId" in answer)) return { answer };

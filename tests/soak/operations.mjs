@@ -1,5 +1,5 @@
-// The things that an editor, or somebody beside it, can do in a soak. Each is plain data and names its result, not a change of what
-// was before; so any part of a list of them can be done again.
+// The operations of an editor, or of a user beside it, in a soak. Each is plain data and names its result, not a change of the
+// previous state; so any part of a list of them can be repeated.
 
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
@@ -7,8 +7,9 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { TextDocument } from "vscode-languageserver-textdocument";
 
 /**
- * A folder on disk, and what an editor has of it:
- * `pulls` (it asks for findings), `folders` of the workspace, `configuration`, and `open` documents by URI in the order of opening.
+ * A folder on disk, and an editor's view of it:
+ * `pulls` (it asks for findings), `folders` of the workspace, `configuration`, and `open` documents by URI in the order of
+ * opening.
  */
 export function worldIn(base, { pulls, folders, configuration, open, files }) {
   for (const [name, text] of Object.entries(files)) write(join(base, name), text);
@@ -23,7 +24,7 @@ export function worldIn(base, { pulls, folders, configuration, open, files }) {
   };
 }
 
-/** Where the world is now, to begin from there again. */
+/** The present state of the world, to begin from there again. */
 export function snapshotOf({ base, pulls, folders, configuration, open }) {
   return {
     base,
@@ -35,7 +36,7 @@ export function snapshotOf({ base, pulls, folders, configuration, open }) {
   };
 }
 
-/** Does one operation: to the world, and through the editor to the server. */
+/** Performs one operation: on the world, and through the editor on the server. */
 export async function perform(operation, world, editor) {
   const { base, open } = world;
   switch (operation.kind) {

@@ -1,4 +1,4 @@
-// Which operation comes next, by chance.
+// Chooses the next operation at random.
 
 import { readFileSync } from "node:fs";
 import { join, relative } from "node:path";
@@ -7,11 +7,11 @@ import { filesOf } from "./operations.mjs";
 import { editedText, isWhole } from "./random-text.mjs";
 import { pastedTexts, startingFiles, workspaceFolders } from "./starting-plans.mjs";
 
-/** No plan is slow here; a busy machine must not make one look as if it were. */
+/** No plan is slow here; a busy machine must not make one look slow. */
 export const calmConfiguration = { inlayHints: true, timeLimitMs: 20_000, memoryLimitMiB: 64 };
 
 export function createRandomOperations(world, random) {
-  /** By URI: the texts to which undo and redo lead. */
+  /** By URI: the texts for undo and redo. */
   const histories = new Map();
 
   const nameOf = (uri) =>
@@ -103,7 +103,7 @@ export function createRandomOperations(world, random) {
     return { kind: "on disk", files: { [from]: null, [to]: textOnDisk(uriOf(from)) ?? "" } };
   };
 
-  /** As a build step, an install or a checkout sets off. */
+  /** Like the events of a build step, an install or a checkout. */
   const flood = () => {
     const alsoNamed = Array.from({ length: 100 + random.below(400) }, (_, index) =>
       random.pick([
@@ -161,7 +161,7 @@ export function createRandomOperations(world, random) {
         [0.5, configure],
         [0.3, changeFolders],
       ])(),
-    /** Brings every half-typed text to one that a builder would go back to. */
+    /** Returns every half-typed text to one that a builder would go back to. */
     mending() {
       const typing = [...world.open.values()]
         .filter((document) => !isWhole(document.getText()))
@@ -176,7 +176,7 @@ export function createRandomOperations(world, random) {
       const files = Object.fromEntries(broken.map((name) => [name, startingFiles[name] ?? null]));
       return broken.length > 0 ? [...typing, { kind: "on disk", files }] : typing;
     },
-    /** The edits of an answer as texts, for documents that have the version it was made for. */
+    /** The edits of an answer as texts, for documents with the version it was made for. */
     application(action) {
       return (action.edit?.documentChanges ?? []).flatMap(({ textDocument, edits }) => {
         const document = world.open.get(textDocument.uri);
@@ -196,7 +196,7 @@ const ownNames = [
   "shared/far.js",
 ];
 
-/** A request at a random place of an open file. */
+/** A request at a random position of an open file. */
 export function randomQuestion(world, random) {
   const document = random.pick([...world.open.values()]);
   if (!document) return undefined;
@@ -243,7 +243,7 @@ export function randomQuestion(world, random) {
   ])();
 }
 
-/** Mostly where something can be said: in a word or behind a colon. */
+/** Mostly a position with an answer: in a word or after a colon. */
 function placeIn(text, random) {
   const at = random.below(text.length + 1);
   if (random.chance(0.3)) return at;

@@ -3,9 +3,9 @@
 import ts from "typescript";
 import { pastedTexts } from "./starting-plans.mjs";
 
-/** Another text, made from this one by one edit; `original` is the text that the file began with. */
+/** Another text, made from this one by one edit; `original` is the initial text of the file. */
 export function editedText(text, original, random) {
-  // A text that has grown out of all proportion only makes the run slow.
+  // An excessively long text only makes the run slow.
   if (text.length > largestText) return original;
   return random.weighted([
     [40, changeValue],
@@ -26,7 +26,7 @@ export function editedText(text, original, random) {
 
 const largestText = 8_000;
 
-/** Whether it is complete TypeScript; by the compiler itself, not by the server under test. */
+/** Whether it is complete TypeScript; decided by the compiler itself, not by the server under test. */
 export function isWhole(text) {
   return ts.createSourceFile("file.ts", text, ts.ScriptTarget.ESNext).parseDiagnostics.length === 0;
 }
@@ -73,7 +73,7 @@ function moveLine(text, random) {
   return withLines(text, move, random);
 }
 
-/** As a text looks while somebody types at its end or in the middle of a line. */
+/** Like a text while a person types at its end or in the middle of a line. */
 function leaveHalfTyped(text, random) {
   const at = random.below(text.length + 1);
   return random.pick([

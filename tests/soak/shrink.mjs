@@ -1,4 +1,4 @@
-// A mismatch again, from fewer operations.
+// Reproduces a mismatch with fewer operations.
 
 import { mkdtempSync, realpathSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -9,8 +9,8 @@ import { perform, worldIn } from "./operations.mjs";
 import { startSoakEditor } from "./soak-editor.mjs";
 
 /**
- * Does what was done since the last agreement again, one by one with a rest after each, and leaves out as much as can be left out.
- * Undefined if the mismatch does not come again in this way: it needs a longer past, or a moment that was met by chance.
+ * Repeats the operations since the last agreement, one by one with a rest after each, and leaves out as many as possible.
+ * Undefined if this does not reproduce the mismatch: it needs a longer history, or depended on timing.
  */
 export async function shrunk({ since, questions }) {
   let runs = 0;
@@ -59,7 +59,7 @@ async function again({ world: start, operations, questions }) {
   }
 }
 
-/** The folder that the URIs of a snapshot lie in. */
+/** The folder of the URIs in a snapshot. */
 function folderNamed({ base }) {
   return pathToFileURL(base).href;
 }

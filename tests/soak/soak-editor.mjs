@@ -1,5 +1,5 @@
-// A small editor for the soak. It starts the built server, speaks the protocol with it over standard input and output, and depends on
-// nothing else of it. It keeps count of every request, and lists as trouble everything that a sound server never does.
+// A small editor for the soak. It starts the built server, uses the protocol over standard input and output, and depends on no
+// other part of it. It counts every request, and lists as trouble everything that a sound server never does.
 
 import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
@@ -18,7 +18,7 @@ const server = fileURLToPath(new URL("../../server/dist/language-server.cjs", im
 /** No answer takes this long, even on a machine that is busy with much else. */
 const patienceMs = 60_000;
 
-/** Starts a server for the world, with every document of it open; `nodeWords` are options of Node for the server's process. */
+/** Starts a server for the world, with all its documents open; `nodeWords` are options of Node for the server's process. */
 export async function startSoakEditor(world, nodeWords = []) {
   const child = spawn(process.execPath, [...nodeWords, server, "--stdio"], {
     stdio: ["pipe", "pipe", "pipe", "ipc"],
@@ -73,7 +73,7 @@ export async function startSoakEditor(world, nodeWords = []) {
   for (const method of requestsOfServers) connection.onRequest(method, () => null);
   connection.listen();
 
-  /** Resolves when the condition holds; rejects as stuck when it does not come to hold. */
+  /** Resolves when the condition holds; rejects as stuck if it never does. */
   const until = (holds, what) =>
     new Promise((resolve, reject) => {
       const done = (end, value) => {
@@ -91,7 +91,7 @@ export async function startSoakEditor(world, nodeWords = []) {
       look();
     });
 
-  /** Never rejects except as stuck: an error is an answer too. Those that no editor would ever see are trouble. */
+  /** Never rejects except as stuck: an error is an answer too. Errors that no editor would ever see are trouble. */
   const ask = async (method, params, token) => {
     let timer;
     const stuck = new Promise((_, reject) => {
@@ -118,7 +118,7 @@ export async function startSoakEditor(world, nodeWords = []) {
     }
   };
 
-  /** A server that has ended is seen by its end, not by each message that can no longer be written. */
+  /** A server that has ended is detected by its end, not by each message that can no longer be written. */
   const notify = (method, params) => void connection.sendNotification(method, params).catch(() => undefined);
   const open = (document) =>
     notify("textDocument/didOpen", {
@@ -147,7 +147,7 @@ export async function startSoakEditor(world, nodeWords = []) {
     notify,
     ask,
     open,
-    /** Asks, and cancels the request after that time. */
+    /** Sends a request, and cancels it after that time. */
     async askAndCancel(method, params, afterMs) {
       const source = new CancellationTokenSource();
       const asked = ask(method, params, source.token);
@@ -161,9 +161,9 @@ export async function startSoakEditor(world, nodeWords = []) {
       notify("workspace/didChangeConfiguration", { settings: null });
       await until(() => configurationsAsked > before, "the server to ask for its configuration");
     },
-    /** Waits until the server says of every plan that it has looked at the newest texts. */
+    /** Waits until the server reports for every plan that it has checked the newest texts. */
     async rest(documents) {
-      // Twice: work that the first round of answers started must come to rest too.
+      // Twice: work started by the first round of answers must come to rest too.
       for (let round = 0; round < 2; round++) {
         await Promise.all(
           [...documents.keys()].map((uri) => ask("textDocument/documentSymbol", { textDocument: { uri } })),
@@ -190,13 +190,13 @@ export async function startSoakEditor(world, nodeWords = []) {
       connection.dispose();
       child.kill("SIGKILL");
     },
-    /** Memory in use in all threads after garbage was collected, MB; of a server with `memory-of-threads.cjs` loaded. */
+    /** Memory in use in all threads after garbage collection, MB; for a server with `memory-of-threads.cjs` loaded. */
     async usedMB() {
       const answer = new Promise((resolve) => child.once("message", resolve));
       child.send("measure");
       return (await answer).bytes / 1e6;
     },
-    /** Memory that the process holds, MB; undefined where the system does not show it. */
+    /** Memory that the process holds, MB; undefined if the system does not show it. */
     residentMB() {
       try {
         const status = readFileSync(`/proc/${child.pid}/status`, "utf8");
@@ -209,7 +209,7 @@ export async function startSoakEditor(world, nodeWords = []) {
   return editor;
 }
 
-/** The server did not answer, or is no more. */
+/** The server did not answer, or has ended. */
 export class Stuck extends Error {}
 
 function isAtRest({ state, versions = {} }, documents) {
@@ -217,7 +217,7 @@ function isAtRest({ state, versions = {} }, documents) {
   return Object.entries(versions).every(([uri, version]) => documents.get(uri)?.version === version);
 }
 
-/** Cancelled by us, the text changed meanwhile, or the server put the answer off. */
+/** Cancelled by us, the text changed meanwhile, or the server deferred the answer. */
 const expectedErrors = new Set([-32800, -32801, -32802]);
 
 const requestsOfServers = [

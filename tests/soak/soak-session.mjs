@@ -1,4 +1,4 @@
-// One server and its editor: random work on several open files of one folder, and now and then a comparison with a fresh process.
+// One server and its editor: random work on several open files of one folder, and occasional comparisons with a fresh process.
 
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, realpathSync, rmSync } from "node:fs";
@@ -15,7 +15,7 @@ import { startingFiles, workspaceFolders } from "./starting-plans.mjs";
 
 /**
  * Runs `edits` edits from this seed, with a comparison about every `editsPerComparison`. An odd seed is an editor that pulls
- * findings, an even one has them pushed. Counts into `counts` while it goes.
+ * findings, an even one receives them pushed. Updates `counts` during the run.
  */
 export async function soakSession({ seed, edits, editsPerComparison, counts, isOver }) {
   const random = randomFrom(seed);
@@ -37,7 +37,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
   let [edit, step] = [0, 0];
   let since = { world: snapshotOf(world), operations: [] };
 
-  /** An answer is only waited for now and then. */
+  /** Waits for an answer only now and then. */
   const start = async (operation) => {
     step++;
     since.operations.push(operation);
@@ -54,7 +54,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
       .catch((error) => void editor.troubles.push(error.message))
       .finally(() => underWay.delete(tracked));
     underWay.add(tracked);
-    // An editor has only so many requests under way.
+    // An editor has only a limited number of requests under way.
     if (underWay.size > 24) await Promise.all(underWay);
   };
 
@@ -66,7 +66,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
 
   const compare = async () => {
     await Promise.all(underWay);
-    // A fresh process has no last complete text of a file that is half typed, so all files are made whole first.
+    // A fresh process has no last complete text of a half-typed file, so all files are made whole first.
     for (const operation of operations.mending()) await start(operation);
     const questions = Array.from({ length: 12 }, () => randomQuestion(world, random)).filter(Boolean);
     counts.comparisons++;
@@ -85,7 +85,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
       const operation = operations.next();
       if (operation) await start(operation);
       if (editor.troubles.length > 0) break;
-      // Now in a rush, now with a pause: edits meet every state of the server.
+      // Sometimes fast, sometimes with a pause: edits meet every state of the server.
       await random.weighted([
         [60, () => undefined],
         [25, () => nextTurn()],
@@ -109,7 +109,7 @@ export async function soakSession({ seed, edits, editsPerComparison, counts, isO
   return { mismatches, troubles: troubles(), since: editor.troubles.length > 0 ? since : undefined };
 }
 
-/** So that there is something for the difference to the last commit. Without git that question is simply answered otherwise. */
+/** Gives the difference to the last commit some content. Without git that question is simply answered differently. */
 function keepInGit(base) {
   const git = (...words) => execFileSync("git", ["-C", base, ...words], { stdio: "ignore" });
   try {

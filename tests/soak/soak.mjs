@@ -1,8 +1,8 @@
 // `npm run soak -- MINUTES [--seed N] [--edits N] [--edits-per-comparison N] [--folder FOLDER]`
 //
-// Random edits over the protocol, with questions, cancellations, changes on disk, floods of file events, and changes of settings and
-// folders. Now and then the server comes to rest, and everything it says is compared with a fresh process that is given the same
-// texts. Ends with 1 at a mismatch, at a request without an answer, and at anything on standard error.
+// Random edits over the protocol, with questions, cancellations, changes on disk, floods of file events, and changes of settings
+// and folders. Now and then the server comes to rest, and all its answers are compared with a fresh process that is given the
+// same texts. Ends with 1 at a mismatch, at a request without an answer, and at any output on standard error.
 
 import { mkdirSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -29,7 +29,7 @@ if (!(minutes > 0) || !Number.isInteger(seed) || !(mostEdits > 0) || !(editsPerC
   process.exit(2);
 }
 
-/** A server is typed into for so long; then another one begins with the next seed. */
+/** The number of edits for one server; then another one begins with the next seed. */
 const editsPerSession = 5_000;
 
 const began = performance.now();

@@ -7,7 +7,7 @@ import { expect, test } from "vitest";
 
 const script = fileURLToPath(new URL("soak.mjs", import.meta.url));
 
-/** The whole script, for as long as the gate can wait; `npm run soak -- MINUTES` goes on. */
+/** The whole script, for as long as the gate can wait; `npm run soak -- MINUTES` runs longer. */
 test.each([
   ["pulls findings", 11],
   ["has findings pushed", 12],

@@ -1,5 +1,5 @@
-// The plans that are typed into: several roots that share files, in two workspace folders, and every kind of text that a parser
-// or a tracer of values finds hard. Names are paths below one folder.
+// The initial plans for typing: several roots that share files, in two workspace folders, and every kind of text that is hard for
+// a parser or a tracer of values. Names are paths below one folder.
 
 import { readdirSync, readFileSync } from "node:fs";
 import { bank, fromBankToRelay, manyWays, odd, stock } from "../typing/hard-texts.mjs";

@@ -7,7 +7,7 @@ import { planCompiler } from "./compiler.ts";
 
 const head = `import { ${words.join(", ")} } from "loomwright";\n`;
 
-/** The likeliest mistakes. The snapshot beside this file is what a builder reads; its changes are read like prose. */
+/** The likeliest mistakes. A builder reads the snapshot beside this file; its changes are reviewed like prose. */
 const mistakes: readonly [mistake: string, plan: string][] = [
   ["a size that is not made", "circuit({ load: 40, oneWayFt: 15, gauge: 5 });"],
   ["a size as text", 'circuit({ load: 40, oneWayFt: 15, gauge: "4" });'],
@@ -93,7 +93,7 @@ const mistakes: readonly [mistake: string, plan: string][] = [
   ["what is on and what is off", 'scenario({ name: "Night", on: [heat], off: [heat] });'],
 ];
 
-/** What the mistakes in a network are about. */
+/** The parts that the mistakes in a network refer to. */
 const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
 const panel = fusePanel({ positions: 12 });
 const minus = busBar({ side: "negative" });
@@ -102,7 +102,7 @@ const heat = load({ powerW: 60 });
 `;
 
 it("leaves to the check what no type can tell", () => {
-  // The plus of a battery may go to the minus of another one, and TypeScript cannot tell which battery it is.
+  // The positive of a battery may be connected to the negative of another one, and TypeScript cannot distinguish batteries.
   const plan = "cable({ from: house.positive, to: house.negative, lengthM: 1, gauge: 4, protect: 50 });";
   expect(planCompiler().diagnostics(`${head}${parts}${plan}`)).toEqual([]);
   const { records } = runExample(parts + plan);
@@ -122,7 +122,7 @@ it("tells each of the likeliest mistakes in words that a builder understands", a
   await expect(`${drawn.join("\n\n")}\n`).toMatchFileSnapshot("compiler-messages.snap");
 });
 
-/** The line as the editor shows it, the underlined part marked below it, and the message. */
+/** The line as the editor shows it, with the underlined part marked below it, and the message. */
 function draw(source: string, { start = 0, length = 0, messageText }: ts.Diagnostic): string {
   const lineStart = source.lastIndexOf("\n", start - 1) + 1;
   const line = source.slice(lineStart, source.indexOf("\n", start));

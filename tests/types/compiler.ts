@@ -2,17 +2,19 @@ import { fileURLToPath } from "node:url";
 import ts from "typescript";
 
 /**
- * The TypeScript compiler over one small plan at a time, as a builder's editor runs it: strict, with the words of a plan
+ * The TypeScript compiler over one small plan at a time, as a builder's editor runs it: strict, with the functions of a plan
  * imported from "loomwright". Files other than the plan are read and parsed once for all plans.
  */
 export interface PlanCompiler {
   /** The compiler's diagnostics of a plan, syntax and types. */
   diagnostics(plan: string): readonly ts.Diagnostic[];
-  /** The same of each of many plans, as files of one program: the library's types are checked once and not once for each plan. */
+  /**
+   * The same for each of many plans, as files of one program: the library's types are checked once and not once for each plan.
+   */
   diagnosticsOfEach(plans: readonly string[]): readonly (readonly ts.Diagnostic[])[];
   /** Types that the compiler had to instantiate to check a plan: its work, counted without a clock. */
   instantiations(plan: string): number;
-  /** The editor's proposals at the sign `|` in a plan, in the order in which it shows them. */
+  /** The editor's proposals at the sign `|` in a plan, in the order of display. */
   completions(planWithCursor: string): readonly ts.CompletionEntry[];
   /** The documentation that the editor shows for the property that ends before the sign `|`. */
   hover(planWithCursor: string): string;

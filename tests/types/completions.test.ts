@@ -8,7 +8,7 @@ const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
 const relay = part({ terminals: ["in", "out"] });
 `;
 
-/** What TypeScript itself proposes while a plan is typed; our server adds drop and margin to the values. */
+/** TypeScript's own proposals while a plan is typed; our server adds drop and margin to the values. */
 const places: readonly [what: string, plan: string][] = [
   ["the value of gauge", "circuit({ load: 40, oneWayFt: 15, gauge: | });"],
   [

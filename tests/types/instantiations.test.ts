@@ -3,7 +3,7 @@ import { planCompiler } from "./compiler.ts";
 
 const head = 'import { build, circuit } from "loomwright";\n';
 
-/** Circuits of every kind, so that each alternative is compared with each. */
+/** Circuits of every kind: each alternative is compared with each. */
 const kinds: readonly ((i: number) => string)[] = [
   (i) => `circuit({ name: "c${i}", load: ${(i % 40) + 1}, oneWayFt: 15, gauge: 4, protect: 50 });`,
   (i) =>
@@ -46,15 +46,15 @@ it("costs an editor no type instantiation for any further cable or part", () => 
   expect(compiler.diagnostics(networkPlan(300))).toEqual([]);
   const [few, many] = [inNetwork.length, 300].map((cables) => compiler.instantiations(networkPlan(cables)));
   expect((many ?? 0) - (few ?? 0)).toBe(0);
-  // Counted when this was written: which ends a cable from each kind of terminal may have. Whoever needs more moves the number
-  // here, and says what for.
+  // The count when this was written: the allowed ends of a cable from each kind of terminal. A change that needs more moves the
+  // number here, and states the reason.
   expect(many).toBeLessThanOrEqual(150);
 });
 
 it("costs next to nothing over an empty plan", () => {
   const compiler = planCompiler();
   const words = compiler.instantiations(plan(300)) - compiler.instantiations("export {};\n");
-  // Counted when this was written: the record of accepted rules, the number behind a voltage, the text behind a colour, the list
-  // of spools. Whoever needs more moves the number here, and says what for.
+  // The count when this was written: the record of accepted rules, the number behind a voltage, the text behind a colour, the
+  // list of spools. A change that needs more moves the number here, and states the reason.
   expect(words).toBeLessThanOrEqual(7);
 });

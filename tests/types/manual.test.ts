@@ -10,8 +10,8 @@ import { runExample } from "../../library/rules/page-tester.ts";
 import { planCompiler } from "./compiler.ts";
 
 /*
- * The doc comment of a property is its manual: the editor shows it on hover. These tests hold it to what it promises, and run
- * every example in it.
+ * The doc comment of a property is its manual: the editor shows it on hover. These tests verify its promises, and run every
+ * example in it.
  */
 
 const planFolder = fileURLToPath(new URL("../../library/plan", import.meta.url));
@@ -149,7 +149,7 @@ it("quotes the same limits as the check", () => {
       const limits = /(?:above (?<above>\S+) and up to|from (?<from>\S+) to) (?<upTo>[\d,.]+)/.exec(
         allowed,
       )?.groups;
-      // Limits that depend on another value are said in words, and the far end is written like the near one.
+      // Limits that depend on another value are stated in words, and the far end is written like the near one.
       if (!limits || name === "minimumV" || name === "protectFarEnd") continue;
       const lowest = limits.above ?? limits.from ?? "";
       const stated = new RegExp(
@@ -171,7 +171,7 @@ const tablesByFile = new Map([
 
 interface ManualEntry {
   readonly file: string;
-  /** The interface that it stands in. */
+  /** The interface that contains it. */
   readonly holder: string;
   readonly name: string;
   readonly optional: boolean;
@@ -180,8 +180,8 @@ interface ManualEntry {
 }
 
 /**
- * Every property that a builder may give: the forbidden halves have no manual, because nobody writes them, and what a word
- * gives back has another one.
+ * Every property that a builder may give. The forbidden alternatives have no manual, because they are never written, and the
+ * returned objects have another one.
  */
 function propertiesIn(file: string): ManualEntry[] {
   const text = readFileSync(`${planFolder}/${file}`, "utf8");
@@ -205,7 +205,7 @@ function propertiesIn(file: string): ManualEntry[] {
   });
 }
 
-/** What the examples name, besides what they show. */
+/** The names that the examples use besides their own. */
 const head = `import { ${words.join(", ")} } from "loomwright";\n`;
 const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
 const panel = fusePanel({ positions: 12 });
@@ -214,7 +214,7 @@ const windlass = motor({ runningA: 40, startingA: 120 });
 const fridge = circuit({ from: panel.branch, load: 4, oneWayFt: 15, gauge: 12 });
 `;
 
-/** An example in a plan of its own, for each word that it is for. */
+/** An example in a plan of its own, for each function that it applies to. */
 function plansOf(holder: string, example: string): readonly string[] {
   return wordsOf(holder).map((word) => `${parts}${word}(${argumentOf(word, holder, example)});\n`);
 }
@@ -246,7 +246,7 @@ const nested = new Set([
 ]);
 const sizes = ["Gauge", "MetricSize"];
 
-/** The words in whose argument an interface's properties stand. */
+/** The functions whose argument contains an interface's properties. */
 function wordsOf(holder: string): readonly Word[] {
   const word = wordsByHolder[holder];
   if (!word) throw new Error(`the test does not know where ${holder} belongs`);
@@ -295,7 +295,7 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   BankVoltage: ["scenario"],
 };
 
-/** What a word needs besides an example: each, unless the example has it or what takes its place. */
+/** The other requirements of a function for an example: each is added, unless the example has it or its alternative. */
 const needs: Readonly<Partial<Record<Word, readonly (readonly [property: string, or?: RegExp])[]>>> = {
   circuit: [
     ["load: 40", /\b(load(W)?|to):/],
@@ -325,14 +325,14 @@ const needs: Readonly<Partial<Record<Word, readonly (readonly [property: string,
   part: [['terminals: ["in", "out"]']],
 };
 
-/** An example is one property, or those that belong together; what else the word needs is added. */
+/** An example is one property, or several that belong together; the other requirements of the function are added. */
 function argumentOf(word: Word, holder: string, example: string): string {
   const given = within(holder, example);
   const rest = (needs[word] ?? []).flatMap(([property, or]) => {
     const own = new RegExp(`\\b${property.slice(0, property.indexOf(":"))}:`);
     return own.test(given) || or?.test(given) ? [] : [property];
   });
-  // Only a circuit that starts somewhere ends at a part.
+  // Only a circuit with a start ends at a part.
   const starts = word === "circuit" && /^(to|returnTo):/.test(given) ? ["from: panel.branch"] : [];
   return `{ ${[...rest, ...starts, given].join(", ")} }`;
 }

@@ -1,6 +1,6 @@
 /*
- * Plans that the compiler must refuse, and their neighbours that it must not. Nothing here is run: the compiler reports every
- * `@ts-expect-error` under which nothing is wrong. The words of its messages are held by compiler-messages.test.ts.
+ * Plans that the compiler must refuse, and similar ones that it must accept. This file is never run: the compiler reports every
+ * `@ts-expect-error` without an error below it. compiler-messages.test.ts checks the words of its messages.
  */
 import {
   type AwgSize,
@@ -41,7 +41,7 @@ import {
 
 const rest = { load: 40, oneWayFt: 15 } as const;
 
-// Every size that is made, and none beside it.
+// Every size that is made, and no other.
 circuit({ ...rest, gauge: 18 });
 circuit({ ...rest, gauge: 1 });
 circuit({ ...rest, gauge: "1/0" });
@@ -142,7 +142,7 @@ build({ accept: { "conductor/voltage-drop": "in summer only" } });
 // @ts-expect-error: misspelt
 build({ ambient: 40 });
 
-// What is given back is frozen.
+// Returned objects are frozen.
 const heater = circuit({ ...rest, gauge: 4 });
 // @ts-expect-error: read only
 heater.name = "Heater";
@@ -173,7 +173,7 @@ build(settings);
 const rule: RuleId = "conductor/ampacity";
 circuit({ ...rest, gauge: 4, accept: { [rule]: "short bursts" } });
 
-// A network: every part, and cables between terminals that may be joined.
+// A network: every part, and cables between terminals that may be connected.
 build({ lowestC: -10 });
 const house = battery({ chemistry: "LiFePO4", capacityAh: 200, nominalV: 12.8, source: "data sheet p. 3" });
 const second = battery({ ...house, name: "second" });
@@ -296,7 +296,7 @@ scenario({ name: "At anchor", starting: [heat] });
 // @ts-expect-error: a terminal is never off
 scenario({ name: "At anchor", off: [heat.positive] });
 
-// What is said for the bench.
+// Workshop data.
 build({
   slackPercent: 5,
   endSlackMm: 50,

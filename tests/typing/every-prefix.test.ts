@@ -8,9 +8,9 @@ import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { examplePlans, ownPlans, type TypedPlan } from "./typed-plans.ts";
 
 /**
- * Prefixes of every plan, as if somebody typed it one character after the other: each third one, and each one at which a token
- * ends; `TYPING=all` takes every one. The checker never throws, every text is either held or checked, and at the end it says
- * exactly what a checker says that has never seen any other text.
+ * Prefixes of every plan, as if typed one character after the other: each third one, and each one that ends with a token;
+ * `TYPING=all` takes every one. The checker never throws, every text is either incomplete or checked, and at the end the result
+ * is exactly that of a checker that has never seen any other text.
  */
 describe("every prefix", () => {
   const all = process.env.TYPING === "all";
@@ -101,7 +101,7 @@ function editorOf({ file, files }: TypedPlan) {
   };
 }
 
-/** Every finding has a message, and sits inside the text. */
+/** Every finding has a message, and a range inside the text. */
 function expectSound(plan: CheckedPlan): void {
   for (const { message, place } of plan.findings) {
     expect(message).not.toBe("");
@@ -117,7 +117,7 @@ function drawn(outcome: CheckOutcome): unknown {
     finding.rule,
     finding.severity,
     message,
-    // Where an endless loop is stopped depends on the machine's moment.
+    // The point at which an endless loop is stopped depends on the machine.
     finding.rule === "plan/too-slow" ? place.uri : place,
     subjects,
   ]);

@@ -1,5 +1,5 @@
-// Texts that are hard on a parser or a tracer of values, for the typing tests and the soak. Plain JavaScript, because the soak runs
-// as it is.
+// Texts that are hard for a parser or a tracer of values, for the typing tests and the soak. Plain JavaScript, because the soak
+// runs unbundled.
 
 /** Constants, spreads, factories and loops; imports {@link stock} as "./stock.ts". `name` is a template text. */
 export const manyWays = (name) => `import { build, circuit, type CircuitInput } from "loomwright";

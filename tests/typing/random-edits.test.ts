@@ -3,9 +3,9 @@ import { type ScriptedEditor, startEditor } from "../protocol/scripted-editor.ts
 import { ownPlans } from "./typed-plans.ts";
 
 /**
- * Random edits of two plans, typed into the built server over its real protocol, with questions in between: 1,200 of them, or 3,000
- * with `TYPING=all`. The server never dies, answers every question, and ends with exactly the findings of a server that sees the
- * last text only.
+ * Random edits of two plans, typed into the built server over its real protocol, with questions in between: 1,200 of them, or
+ * 3,000 with `TYPING=all`. The server never dies, answers every question, and ends with exactly the findings of a server that
+ * sees only the last text.
  */
 const editors: ScriptedEditor[] = [];
 const edits = process.env.TYPING === "all" ? 500 : 200;
@@ -31,17 +31,18 @@ test.each([
   const original = editor.textOf(file);
 
   for (let edit = 1; edit <= edits; edit++) {
-    // Now and then back to a whole text, so that not everything is typed into one that is broken for good.
+    // Sometimes returns to a whole text: otherwise everything would be typed into one that is permanently broken.
     const from = random() < 0.2 ? original : editor.textOf(file);
     editor.retype(file, edited(from, random));
     if (edit % 10 === 0) await question(editor, file, random);
-    // A file that does not even name the library any more is no plan, and the server has no state for it.
+    // A file that no longer names the library is no plan, and the server has no state for it.
     const isPlan = editor.textOf(file).includes("loomwright");
     if (edit % 50 === 0 && isPlan) await editor.until(file, "idle", "incomplete", "failed");
     expect(editor.statuses.filter(({ state }) => state === "failed")).toEqual([]);
   }
 
-  // The last text is whole again, except for one number: held texts have no findings to compare. Above 30 A the wire is never protected.
+  // The last text is whole again, except for one number: incomplete texts have no findings to compare. Above 30 A the wire is
+  // never protected.
   const last = original.replace("protect: 10", `protect: ${30 + Math.ceil(random() * 40)}`);
   expect(last).not.toBe(original);
   editor.retype(file, last);
@@ -60,7 +61,7 @@ test.each([
 
 const questions = ["hover", "completion", "documentSymbol", "codeLens", "codeAction", "inlayHint"];
 
-/** Any answer will do, and so will "the text changed meanwhile"; an answer must come. */
+/** Any answer will do, including "the text changed meanwhile"; an answer must come. */
 async function question(editor: ScriptedEditor, file: string, random: () => number): Promise<void> {
   const lines = editor.textOf(file).split("\n");
   const line = Math.floor(random() * lines.length);

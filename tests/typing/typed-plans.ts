@@ -3,14 +3,17 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { bank, fromBankToRelay, manyWays, odd, stock } from "./hard-texts.mjs";
 
-/** A plan as a folder of texts, and the file of it that is typed in. */
+/** A plan as a folder of texts, and its typed file. */
 export interface TypedPlan {
   readonly name: string;
   readonly file: string;
   readonly files: Readonly<Record<string, string>>;
 }
 
-/** Texts that hold what the examples do not: everything a builder may write that is hard on a parser or a tracer of values. */
+/**
+ * Texts with content that the examples lack: everything that is hard for a parser or a tracer of values and that a builder may
+ * write.
+ */
 export const ownPlans: readonly TypedPlan[] = [
   {
     name: "constants, spreads, factories and loops",

@@ -1,15 +1,15 @@
 import type { ShownElement } from "../messages.ts";
 
-/** The strip below the picture: what is known of the chosen element. It is read out when it changes, and only then. */
+/** The strip below the picture, with the details of the chosen element. It is read out when it changes, and only then. */
 export interface Details {
-  /** @param beside what else is written in the same place of the text, as a circuit's conductors are */
+  /** @param beside the other elements written at the same place of the text, such as a circuit's conductors */
   show(element: ShownElement | undefined, beside: readonly ShownElement[]): void;
 }
 
 export interface DetailsActions {
-  /** Somebody wants to see where the element is written. */
+  /** The user wants to see where the element is written. */
   goTo(element: ShownElement): void;
-  /** Somebody wants to read about another one. */
+  /** The user wants to read about another one. */
   choose(element: ShownElement): void;
 }
 
@@ -17,7 +17,7 @@ export function createDetails(strip: HTMLElement, actions: DetailsActions): Deta
   let shown: string | undefined;
   return {
     show(element, beside) {
-      // Only what is said counts: where the element stands in the picture may change with every key.
+      // Compares only the displayed content: the position of the element in the picture may change with every key.
       const said = JSON.stringify(
         [element ?? "", beside.map(({ id, severity }) => [id, severity])],
         (key, value) => (key === "box" ? undefined : value),
@@ -76,7 +76,7 @@ function markOf(severity: keyof typeof severities): HTMLElement {
   return mark;
 }
 
-/** The description, with the findings in it set off from the rest. */
+/** The description, with its findings emphasised. */
 function withFindings(description: string, findings: readonly string[]): (string | HTMLElement)[] {
   for (const finding of findings) {
     const at = finding === "" ? -1 : description.indexOf(finding);

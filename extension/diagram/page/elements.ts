@@ -2,20 +2,20 @@ import type { ShownElement } from "../messages.ts";
 import type { Box } from "../place.ts";
 import { svgNamespace } from "./picture.ts";
 
-/** The parts, conductors and devices of the picture that is shown, as things that can be chosen. */
+/** The parts, conductors and devices of the shown picture, as selectable elements. */
 export interface Elements {
-  /** Ties the groups of a new picture to what they stand for. Whoever had the focus has it again afterwards. */
+  /** Connects the groups of a new picture to their elements. The focused element keeps the focus. */
   adopt(picture: SVGSVGElement, elements: readonly ShownElement[]): void;
-  /** Puts the frames around what is on the screen by now: only there its words can be measured. */
+  /** Puts the frames around the elements on the screen: only there can their words be measured. */
   frame(): void;
   element(id: string): ShownElement | undefined;
-  /** What an element covers with its words, in the coordinates of the picture. */
+  /** The area of an element with its words, in the coordinates of the picture. */
   box(id: string): Box | undefined;
   all(): readonly ShownElement[];
   /** The one whose details are shown. */
   chosen(): string | undefined;
   choose(id: string | undefined): void;
-  /** What the cursor in the text is on. */
+  /** Marks the elements under the cursor in the text. */
   mark(ids: readonly string[]): void;
   marked(): readonly string[];
   /** Moves the focus to one. */
@@ -39,7 +39,7 @@ export function createElements(): Elements {
       group.classList.toggle("chosen", id === chosen);
       group.classList.toggle("marked", marked.has(id));
     }
-    // One stop of the Tab key in the whole picture: the chosen one, else the first.
+    // One Tab stop for the whole picture: the chosen element, else the first.
     const stop =
       chosen !== undefined && groups.has(chosen) ? chosen : all.find(({ id }) => groups.has(id))?.id;
     for (const [id, group] of groups) group.setAttribute("tabindex", id === stop ? "0" : "-1");
@@ -63,7 +63,7 @@ export function createElements(): Elements {
     },
     frame() {
       const framed = [...groups].filter(([, group]) => !group.classList.contains("of-conductor"));
-      // First measured all of them, then drawn all of them: the browser lays the picture out once.
+      // Measures all of them first, then draws all of them: the browser lays the picture out once.
       boxes = new Map(framed.map(([id, group]) => [id, group.getBBox()]));
       for (const [id, group] of framed) group.prepend(frameAround(boxes.get(id)!));
     },
@@ -89,7 +89,7 @@ export function createElements(): Elements {
   };
 }
 
-/** The group of the element that something in the picture belongs to. */
+/** The group of the element that an event target belongs to. */
 export function groupAround(target: EventTarget | null): SVGGElement | undefined {
   return target instanceof Element
     ? (target.closest<SVGGElement>("g[data-element]") ?? undefined)
@@ -98,7 +98,7 @@ export function groupAround(target: EventTarget | null): SVGGElement | undefined
 
 function makeButton(group: SVGGElement, { name, description, findings, kind }: ShownElement): void {
   group.setAttribute("role", "button");
-  // Its title names it, also to those who rest the pointer on it; what can be read in it is more than its name.
+  // Its title is its name, also as a tooltip; the text inside it contains more than the name.
   const title = document.createElementNS(svgNamespace, "title");
   title.textContent = name;
   for (const old of group.querySelectorAll(":scope > :is(title, desc)")) old.remove();
@@ -108,7 +108,7 @@ function makeButton(group: SVGGElement, { name, description, findings, kind }: S
   group.prepend(title, ...(kind === "conductor" ? linesOf(group).map(haloOf) : []));
 }
 
-/** Screen readers go through a page as it is written. */
+/** Screen readers follow the order of the page's elements. */
 function inReadingOrder(ordered: readonly SVGGElement[]): void {
   for (const group of ordered) group.parentNode?.append(group);
 }
@@ -117,7 +117,7 @@ function linesOf(group: SVGGElement): SVGElement[] {
   return [...group.querySelectorAll<SVGElement>("path, polyline, line")];
 }
 
-/** A conductor is a thin line. Its halo is wide enough to be hit, and is what shows that it is chosen. */
+/** A conductor is a thin line. Its halo is wide enough to click, and shows that it is chosen. */
 function haloOf(line: SVGElement): SVGElement {
   const halo = line.cloneNode(false) as SVGElement;
   for (const { name } of [...halo.attributes]) {

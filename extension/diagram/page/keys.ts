@@ -4,7 +4,7 @@ import type { Elements } from "./elements.ts";
 import type { Stage } from "./stage.ts";
 import { zoomStep } from "./toolbar.ts";
 
-/** A key while an element has the focus: on to the next one, or to its line. True: the key was meant for it. */
+/** Handles a key while an element has the focus: moves to the next element, or to its line. True: the key was used. */
 export function keyOnElement(
   { key, shiftKey }: KeyboardEvent,
   element: ShownElement,
@@ -16,7 +16,7 @@ export function keyOnElement(
   };
   switch (key) {
     case "Tab":
-      // Past either end the browser goes on, to the strip below or back to the picture.
+      // Past either end the browser moves on, to the strip below or back to the picture.
       return focus(elements.neighbour(element.id, shiftKey ? -1 : 1));
     case "ArrowRight":
     case "ArrowDown":
@@ -37,7 +37,7 @@ export function keyOnElement(
   }
 }
 
-/** A key while the picture has the focus: where it stands and how large it is. True: the key was meant for it. */
+/** Handles a key while the picture has the focus: moves or scales it. True: the key was used. */
 export function keyOnPicture({ key, shiftKey }: KeyboardEvent, stage: Stage): boolean {
   const step = shiftKey ? 200 : 50;
   const steps: Readonly<Record<string, Point>> = {

@@ -1,4 +1,5 @@
-// The page of a diagram panel. It draws what the extension sends, and says what the person chose; it knows nothing of electrics.
+// The page of a diagram panel. It draws the extension's pictures and reports the user's choices; it has no knowledge of
+// electrics.
 
 import type { FromPage, ShowDiagram, ShownElement, ToPage } from "../messages.ts";
 import { type PanelState, readPanelState } from "../panel-state.ts";
@@ -10,7 +11,7 @@ import { isRefused, readPicture } from "./picture.ts";
 import { createStage } from "./stage.ts";
 import { createToolbar } from "./toolbar.ts";
 
-/** What the editor gives to the page of a webview. */
+/** The editor's interface for the page of a webview. */
 declare function acquireVsCodeApi(): {
   postMessage(message: FromPage): void;
   getState(): unknown;
@@ -29,10 +30,10 @@ function start(): void {
   const notice = find("notice");
   const elements = createElements();
   let state = readPanelState(editor.getState());
-  /** Where the picture stood in the other view. */
+  /** The picture's place in the other view. */
   let otherPlace: Place | undefined;
   let diagram: ShowDiagram | undefined;
-  /** What is drawn now: an edit that changes nothing of it redraws nothing. */
+  /** The drawn content: an edit that leaves it unchanged causes no redraw. */
   let drawn = "";
 
   const number = () => diagram?.number ?? 0;
@@ -54,7 +55,7 @@ function start(): void {
   });
   const toolbar = createToolbar(find, {
     choose: (view, listed) => {
-      // While nothing can be chosen from the list, what was chosen last still is.
+      // If the list is empty, the last choice still applies.
       const scenario = diagram?.scenarios.length ? listed : state.scenario;
       if (view !== state.view) {
         const place = otherPlace;
@@ -122,7 +123,7 @@ function start(): void {
       const focused = elements.focused();
       const sameView = before?.picture !== undefined && before.view === next.view;
       const place = state.place && sameView ? placeIn(next, before, state.place) : state.place;
-      // Kept as it is, also where the picture is so small just now that the stage must show it elsewhere.
+      // Kept unchanged, even if the picture is too small at the moment and the stage must show it elsewhere.
       if (place) keep({ place });
       elements.adopt(picture, next.picture.elements);
       stage.show(picture, place);
@@ -133,7 +134,7 @@ function start(): void {
     choose(elements.chosen());
   };
 
-  /** The same scale; and the element that the person looks at, if it is there still, where it was. */
+  /** The same scale; and the element that the person looks at, if it still exists, at its old position. */
   const placeIn = (next: ShowDiagram, before: ShowDiagram, place: Place): Place => {
     const now = new Map(next.picture?.elements.map(({ id, box }) => [id, box]));
     const still = (before.picture?.elements ?? []).flatMap(({ id, box }) => {
@@ -161,7 +162,7 @@ function start(): void {
       case "diagram":
         return show(data);
       case "cursor":
-        // Of a picture that was replaced meanwhile; the one that is on its way brings its own.
+        // Ignored for a picture that was replaced meanwhile; the next one brings its own cursor.
         if (data.number === number()) showCursor(data.elements);
         return;
       case "trouble":
@@ -178,14 +179,14 @@ function start(): void {
     if (!element) return;
     choose(element.id);
     elements.focus(element.id);
-    // The second click of a double one also takes the cursor there.
+    // The second click of a double-click also takes the cursor there.
     goTo(element, detail > 1);
   });
   stageElement.addEventListener("focusin", ({ target }) => {
     const element = elementOf(target);
     if (!element) return;
     choose(element.id);
-    // What was reached by the keyboard may be out of sight; what was pointed at is not, and must not slip away.
+    // An element reached by the keyboard may be out of sight; one under the pointer is visible, and must not move away.
     const box = elements.box(element.id);
     if (box && groupAround(target)?.matches(":focus-visible")) stage.reveal(box);
   });
@@ -198,12 +199,12 @@ function start(): void {
     if (used) event.preventDefault();
   });
   document.addEventListener("keydown", ({ key, target }) => {
-    // There it closes the list.
+    // In a list, Escape closes the list.
     if (key === "Escape" && !(target instanceof HTMLSelectElement))
       editor.postMessage({ type: "leave", number: number() });
   });
 
-  // Whoever comes by keyboard, and had nothing here before, comes to the picture.
+  // A keyboard user without an earlier focus here starts at the picture.
   globalThis.addEventListener("focus", () => {
     if (document.activeElement === document.body) stageElement.focus({ preventScroll: true });
   });

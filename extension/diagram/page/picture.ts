@@ -1,8 +1,8 @@
 import { attributeIs, elementIs } from "../allowed-svg.ts";
 
 /**
- * A picture as elements of this page. It is built anew, piece by piece, out of what the list allows; if anything else is in it,
- * nothing of it is shown, because half a wiring diagram would be worse than none.
+ * A picture as elements of this page. It is rebuilt from allowed content only. If it contains anything else, none of it is shown:
+ * half a wiring diagram would be worse than none.
  */
 export function readPicture(text: string): SVGSVGElement | Refused {
   const { documentElement: root, doctype } = new DOMParser().parseFromString(text, "image/svg+xml");
@@ -17,7 +17,7 @@ export function readPicture(text: string): SVGSVGElement | Refused {
 }
 
 export interface Refused {
-  /** What was found that has no business there. */
+  /** The forbidden content that was found. */
   readonly refused: string;
 }
 
@@ -39,9 +39,9 @@ function copyOf(element: Element, depth: number): SVGElement {
   }
   const copy = document.createElementNS(svgNamespace, localName) as SVGElement;
   for (const { name, value, namespaceURI: namespace, prefix } of element.attributes) {
-    // Declarations of namespaces are no content.
+    // Namespace declarations are not content.
     if (name === "xmlns" || prefix === "xmlns") continue;
-    // "xml:space" and "xml:lang" say how the text is to be read.
+    // "xml:space" and "xml:lang" state how to read the text.
     if (prefix === "xml") continue;
     const kind = namespace === null ? attributeIs(name, value) : "refused";
     if (kind === "refused") throw new NotAllowed(`an attribute ${name} on <${localName}>`);
@@ -54,7 +54,7 @@ function copyOf(element: Element, depth: number): SVGElement {
   return copy;
 }
 
-/** What is refused is taken too, as far as the place where the refusal is told. */
+/** Refused elements are included here: copying them reports the refusal. */
 function isTaken({ namespaceURI, localName }: Element): boolean {
   return namespaceURI !== svgNamespace || elementIs(localName) !== "left out";
 }

@@ -13,32 +13,32 @@ import {
   zoomed,
 } from "../place.ts";
 
-/** The window in which a picture is seen: what part of it, and how large. */
+/** The viewport of a picture: the visible part, and its scale. */
 export interface Stage {
-  /** In place of the picture before, in one step. */
+  /** Replaces the previous picture in one step. */
   show(picture: SVGSVGElement, place: Place | undefined): void;
   clear(): void;
-  /** Undefined: the whole picture is in the window, whatever its size. */
+  /** Undefined: the whole picture is in the window, at any window size. */
   place(): Place | undefined;
   /** Screen pixels for each unit of the picture. */
   scale(): number;
-  /** Whether a box, in units of the picture, can be seen. */
+  /** Whether a box, in units of the picture, is visible. */
   sees(box: Box): boolean;
-  /** Brings a box into the window, gently and by no more than it takes. Not while somebody moves the picture. */
+  /** Brings a box into the window, smoothly and no further than necessary; not while the user is moving the picture. */
   reveal(box: Box): void;
   /** The point of the picture in the middle of the window. */
   middle(): Point;
-  /** Pushes the picture by so many pixels. */
+  /** Moves the picture by so many pixels. */
   push(byPx: Point): void;
   /** About the middle of the window. */
   zoom(factor: number): void;
   showAll(): void;
 }
 
-/** @param placed called when somebody moved the picture or changed its size */
+/** @param placed called when the user moved or scaled the picture */
 export function createStage(element: HTMLElement, placed: (place: Place | undefined) => void): Stage {
   let picture: SVGSVGElement | undefined;
-  /** What of its plane the picture covers. */
+  /** The area of its plane that the picture covers. */
   let size: Box = { x: 0, y: 0, width: 1, height: 1 };
   let chosen: Place | undefined;
   let gliding = 0;
@@ -93,7 +93,7 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
       if (!picture) return;
       event.preventDefault();
       wheeling = performance.now();
-      // A pinch on a touchpad arrives as a wheel with Control.
+      // A pinch on a touchpad arrives as a wheel event with Control.
       if (event.ctrlKey || event.metaKey) scaleBy(Math.exp(-event.deltaY * zoomForPx(event)), at(event));
       else {
         const px = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? lineInPx : 1;
@@ -113,7 +113,7 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
     const now = at(event);
     const moving = element.hasPointerCapture(event.pointerId);
     if (!moving && distance(before, now) < stillPx) return;
-    // Only now, so that a press without a move stays a click on what is under it.
+    // Captured only now: a press without a move is still a click on the element below.
     if (!moving) element.setPointerCapture(event.pointerId);
     const [other] = [...pointers].flatMap(([id, point]) => (id === event.pointerId ? [] : [point]));
     pointers.set(event.pointerId, now);
@@ -131,7 +131,7 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
       const { x, y, width, height } = next.viewBox.baseVal;
       size = { x, y, width: width || 1, height: height || 1 };
       chosen = place && inSight(place, size, window());
-      // The size of the element is the window's; what of the picture is seen in it, its viewBox says.
+      // The element is as large as the window; its viewBox selects the visible part of the picture.
       for (const name of ["width", "height"]) next.setAttribute(name, "100%");
       next.setAttribute("preserveAspectRatio", "xMidYMid meet");
       draw();
@@ -156,14 +156,14 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
   };
 }
 
-/** Until a pointer has gone this far, it has not moved the picture. */
+/** A pointer that has moved less than this does not move the picture. */
 const stillPx = 4;
 const glideMs = 160;
-/** A turn of a wheel is many events; for so long after the last one it still counts as being turned. */
+/** A turn of a wheel is many events; for this long after the last one it still counts as turning. */
 const wheelRestMs = 400;
 const lineInPx = 20;
 
-/** A notch of a wheel is about 100 px, a pinch comes in steps of a few. */
+/** A notch of a wheel is about 100 px; a pinch comes in steps of a few. */
 function zoomForPx({ deltaMode, deltaY }: WheelEvent): number {
   if (deltaMode === WheelEvent.DOM_DELTA_LINE) return 0.05;
   return Math.abs(deltaY) < 50 ? 0.01 : 0.002;

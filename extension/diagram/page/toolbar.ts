@@ -1,7 +1,7 @@
 import type { DiagramParams } from "../../../server/language/messages.ts";
 import { isView, type ShowDiagram } from "../messages.ts";
 
-/** The row above the picture: which view, the figures of which scenario, how large. */
+/** The row above the picture: choice of view and scenario, and the scale. */
 export interface Toolbar {
   show(diagram: Pick<ShowDiagram, "title" | "view" | "scenarios" | "scenario">): void;
   showScale(scale: number): void;
@@ -36,7 +36,7 @@ export function createToolbar(
     show(diagram) {
       title.textContent = `Wiring diagram: ${diagram.title}`;
       view.value = diagram.view;
-      // A list that is open would close if it were filled again.
+      // Refilling an open list would close it.
       const list = JSON.stringify(diagram.scenarios);
       if (list !== listed) {
         listed = list;
@@ -54,7 +54,7 @@ export function createToolbar(
   };
 }
 
-/** Of the buttons and the keys: four steps double the size. */
+/** For the buttons and the keys: four steps double the size. */
 export const zoomStep = 2 ** 0.25;
 
 function option(value: string, text: string): HTMLOptionElement {

@@ -15,7 +15,7 @@ import type { Protection, Run } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { sampleCircuit } from "../sample-circuit.ts";
 
-/** Builds a network piece by piece, every default filled in. For tests only. Each part comes back as its terminals. */
+/** Builds a network piece by piece, every default filled in. For tests only. Each part is returned as its terminals. */
 export function sampleNetwork() {
   const terminals: NetworkTerminal[] = [];
   const parts: Part[] = [];

@@ -7,13 +7,13 @@ import { type Port, portsOf } from "./topology/ports.ts";
 import type { Bank, NetworkTopology } from "./topology/topology.ts";
 
 /**
- * For every load, inverter and charger input that a bank feeds: what is lost from the bank's terminals to the device's, both
- * polarities together, in the scenario in which it is the most while the device is on.
+ * For every load, inverter and charger input that a bank feeds: the voltage drop from the bank's terminals to the device's, both
+ * polarities together, in the worst scenario with the device on.
  *
  *     U_lost = (V_bank+ − V_bank−) − (V_device+ − V_device−)
  *
- * The bank is the one that both of the device's terminals are reached from over conductors and parts that pass current on;
- * of several the one with the fewest conductors on the way to the positive terminal.
+ * The bank is the one from which both of the device's terminals are reached over conductors and parts that pass current on;
+ * of several the one with the fewest conductors on the path to the positive terminal.
  */
 export function supplyPathsOf(
   network: Network,
@@ -56,7 +56,7 @@ interface FoundPath {
   readonly arrivingV: number;
 }
 
-/** The terminals of a bank between which a device hangs. */
+/** The terminals of a bank between which a device is connected. */
 interface BankEnds {
   readonly bank: number;
   readonly positive: number;
@@ -64,7 +64,7 @@ interface BankEnds {
 }
 
 function drawingPoles(part: Part): readonly Port[] {
-  // A solar controller takes from panels, not from a bank.
+  // A solar controller draws from an array, not from a bank.
   if (part.kind === "solarController") return [];
   return portsOf(part).filter(({ does }) => does === "draws");
 }
@@ -104,15 +104,15 @@ interface Walks {
   readonly banks: readonly Bank[];
   readonly positive: readonly Walk[];
   readonly negative: readonly Walk[];
-  /** Banks with a positive terminal joined to the one and a negative terminal joined to the other, ascending. */
+  /** Banks with a positive terminal connected to the one and a negative terminal connected to the other, ascending. */
   joinedTo(positive: number, negative: number): readonly number[];
 }
 
-/** The step that reaches a terminal, which must be joined to the start of the walk. */
+/** The step that reaches a terminal, which must be connected to the start of the walk. */
 type Walk = (terminal: number) => Step | undefined;
 
 interface Step {
-  /** The bank's terminal at which the way begins. */
+  /** The bank's terminal at which the path begins. */
   readonly start: number;
   /** The terminal before, and the conductor from there; −1 inside a part. */
   readonly before: number;
@@ -183,8 +183,8 @@ function linksIn(network: Network, scenario: Scenario): readonly (readonly Link[
 }
 
 /**
- * Breadth first by the number of conductors; a step inside a part costs nothing and is taken at once. Goes no further than it has
- * been asked: of many banks that share one return, each is near to its own devices.
+ * Breadth first by the number of conductors; a step inside a part has no cost and is taken at once. Extends only as far as
+ * requested: of many banks that share one return, each is near to its own devices.
  */
 function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]): Walk {
   const walk = new Map<number, Step>();
@@ -233,7 +233,7 @@ function nearestBank(walks: Walks, { positive, negative }: Port): BankEnds | und
   return nearest;
 }
 
-/** Conductors from the bank outwards; `sign` turns the current in each into a loss towards the device. */
+/** Conductors from the bank outwards; `sign` turns the current in each into a drop towards the device. */
 function alongWalk(
   network: Network,
   walk: Walk,

@@ -63,7 +63,7 @@ describe("the worst over scenarios", () => {
     const { conductors } = worstOf(network);
     expect(conductors[cables.winch]!.worst).toEqual({ currentA: expect.closeTo(40, 9), scenario: 1 });
     expect(conductors[cables.plus]!.worst).toEqual({ currentA: expect.closeTo(60, 9), scenario: 3 });
-    // The same in two scenarios: the first is told.
+    // The same in two scenarios: the first is reported.
     expect(conductors[cables.light]!.worst).toEqual({ currentA: expect.closeTo(5, 9), scenario: 0 });
   });
 

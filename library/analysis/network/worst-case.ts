@@ -11,14 +11,14 @@ import { passesCurrentOn } from "./topology/internal-connections.ts";
 import type { NetworkTopology } from "./topology/topology.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 
-/** The worst over all scenarios, for each conductor, each part, and each way from a bank to a device. */
+/** The worst over all scenarios, for each conductor, each part, and each path from a bank to a device. */
 export function worstCaseOver(
   network: Network,
   topology: NetworkTopology,
   scenarios: readonly ScenarioResult[],
 ): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
   const solved = scenarios.filter((result): result is SolvedScenario => result.state === "solved");
-  // What a starting motor draws is over before it heats anything.
+  // The current of a starting motor is over before it heats a conductor.
   const lasting = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
   const momentary = solved.filter(({ scenario }) => network.scenarios[scenario]?.momentary);
   return {
@@ -46,7 +46,7 @@ export function worstCaseOver(
 /** The same current in two scenarios differs in its last digits. */
 const moreThanRounding = 1 + 1e-9;
 
-/** Of several scenarios that are as bad the first; undefined where none is left. */
+/** Of several equally bad scenarios the first; undefined if there is none. */
 function greatest(
   scenarios: readonly SolvedScenario[],
   currentIn: (result: SolvedScenario) => number,
@@ -60,7 +60,7 @@ function greatest(
   return worst;
 }
 
-/** What only passes current on does so in both directions; everything else feeds where its current is positive. */
+/** Parts that only pass current on do so in both directions; all others feed if their current is positive. */
 function fedOrPassedOn(part: Part, partA: number): number {
   return passesCurrentOn(part) ? Math.abs(partA) : Math.max(0, partA);
 }

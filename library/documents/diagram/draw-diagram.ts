@@ -16,8 +16,8 @@ import { readsForward } from "./upstream.ts";
 import { wiringSchematic } from "./wiring-schematic.ts";
 
 /**
- * Draws a judged plan: what is in it, laid out by `layOut`, as SVG. Where there is nothing to draw, the picture says so.
- * The same plan and options give the same bytes.
+ * Draws a judged plan as SVG, laid out by `layOut`. If the plan has nothing to draw, the picture states that. The same plan and
+ * options give the same bytes.
  */
 export async function drawDiagram(
   plan: Judgement,
@@ -51,7 +51,7 @@ export async function drawDiagram(
   return { drawn: true, drawing: { ...whole, notices } };
 }
 
-/** A plan with a loop that never ends makes as many circuits as it may. No sheet shows them, and no layout comes to an end. */
+/** A plan with an endless loop makes as many circuits as it may. No sheet shows them, and their layout never ends. */
 const mostConductors = 2_000;
 
 function conductorsIn({ circuits, network }: Judgement): number {
@@ -132,7 +132,7 @@ function outline(
   node: DrawnElement["box"],
   body: DrawnElement["box"],
 ): DrawnElement["box"] {
-  // Words behind the body belong to it as those above it do.
+  // Words behind the body belong to it, like those above it.
   if (words.some(({ anchor }) => anchor === "start"))
     return { ...node, x: body.x, width: node.x + node.width - body.x };
   return { x: body.x, y: node.y, width: body.width, height: body.y + body.height - node.y };

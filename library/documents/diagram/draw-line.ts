@@ -9,7 +9,7 @@ import type { SvgWriter } from "./svg-writer.ts";
 import { deviceHalfPx, drawDevice } from "./symbols/protection.ts";
 import { textWidth } from "./text-measure.ts";
 
-/** One of the two ends of a line, at its part. */
+/** One end of a line, at its part. */
 export interface LineFoot {
   readonly anatomy: NodeGeometry;
   readonly placed: PlacedNode;
@@ -22,7 +22,7 @@ export interface DrawnLine {
   readonly devices: readonly { readonly device: Device; readonly svg: string; readonly box: Box }[];
 }
 
-/** A line from symbol to symbol, with what stands on it. `way` is as it was laid out, between the ports. */
+/** A line from symbol to symbol, with its devices, signs and labels. `way` is its path between the ports, as laid out. */
 export function drawLine(
   pen: SvgWriter,
   line: SchematicLine,
@@ -100,7 +100,7 @@ function interrupted(
   return [...first, withoutStraights(middle), ...last];
 }
 
-/** Points on the way between their neighbours say nothing. */
+/** Drops the points that lie straight between their neighbours. */
 function withoutStraights(points: readonly Point[]): readonly Point[] {
   return points.filter((point, index) => {
     const [before, after] = [points[index - 1], points[index + 1]];
@@ -116,7 +116,7 @@ function sign(pen: SvgWriter, { polarity }: SchematicLine, { atBody, outwards, y
   return pen.text({ x, y: y - 3 }, polarity === "positive" ? "+" : "−", { sizePx: 10, anchor: "middle" });
 }
 
-/** Two strokes through a line: it stands for two conductors. */
+/** Two strokes through a line: it represents two conductors. */
 export function pairStrokes(pen: SvgWriter, { x, y }: Point): string {
   return [-2.5, 2.5]
     .map((offset) =>

@@ -7,7 +7,7 @@ import { type Lead, leadY } from "./symbols/part-symbol.ts";
 import { symbols } from "./symbols/symbols.ts";
 import { cutToWidth } from "./text-measure.ts";
 
-/** A part at its place: its symbol, what gathers its lines, its words and its mark. */
+/** A part at its place: its symbol, its gathered leads, its words and its mark. */
 export function drawPart(pen: SvgWriter, anatomy: NodeGeometry, placed: PlacedNode): string {
   const { part, mark, words } = anatomy;
   const symbol = symbols[part.symbol];
@@ -38,7 +38,7 @@ export function drawPart(pen: SvgWriter, anatomy: NodeGeometry, placed: PlacedNo
   );
 }
 
-/** Where the symbol stands on the sheet. */
+/** Position of the symbol on the sheet. */
 export function bodyBox({ body }: NodeGeometry, { x, y }: PlacedNode): Box {
   return { x: x + body.x, y: y + body.y, width: body.width, height: body.height };
 }

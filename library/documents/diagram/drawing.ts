@@ -9,20 +9,20 @@ export type View = "one-line" | "wiring";
 
 export interface DrawingOptions {
   readonly view: View;
-  /** Index in the network's scenarios: its currents stand on the lines, its voltages at the parts. */
+  /** Index in the network's scenarios: its currents are on the lines, its voltages at the parts. */
   readonly scenario?: number;
   /**
-   * `paper`: black on white, every property an SVG attribute, so that any renderer draws it alike. `screen`: classes and custom
-   * properties, so that the page around it sets the colours.
+   * `paper`: black on white, every property an SVG attribute; any renderer draws it alike. `screen`: classes and custom
+   * properties; the page around it sets the colours.
    */
   readonly medium: "paper" | "screen";
-  /** What the picture is called where the plan names no build: its file, say. */
+  /** Title of the picture if the plan names no build: its file, say. */
   readonly title?: string;
-  /** The numbers on the conductors, ready to be shown; undefined where one has none. */
+  /** The numbers of the conductors, ready to be shown; undefined for a conductor without one. */
   readonly numbers?: WireNumbers;
 }
 
-/** The number of a conductor, which is named by its record and its role: of circuits that stand alone as of those in the network. */
+/** The number of a conductor, which is named by its record and its role. Covers circuits outside a network too. */
 export type WireNumbers = (record: number, role: NetworkConductor["role"]) => string | undefined;
 
 export type DrawingOutcome = { readonly drawn: true; readonly drawing: Drawing } | NotDrawn;
@@ -31,7 +31,7 @@ export type DrawingOutcome = { readonly drawn: true; readonly drawing: Drawing }
 interface NotDrawn {
   readonly drawn: false;
   readonly why: string;
-  /** A newer request for the same picture took its place: nothing went wrong, and nothing is to be said. */
+  /** A newer request for the same picture replaced this one: no error, and no report. */
   readonly superseded?: true;
 }
 
@@ -47,7 +47,7 @@ export interface Drawing {
   readonly heightPx: number;
   /** Everything that can be pointed at, in reading order. */
   readonly elements: readonly DrawnElement[];
-  /** Sentences that stand in the picture too: what is not drawn, not solved, taken together. */
+  /** Sentences that the picture shows too: anything not drawn, not solved, or combined. */
   readonly notices: readonly string[];
 }
 
@@ -56,11 +56,11 @@ export interface DrawnElement {
   readonly id: string;
   readonly kind: "part" | "conductor" | "protection";
   readonly name: string;
-  /** A sentence for those who cannot see the picture: what it is, between what, with which figures and findings. */
+  /** A sentence for those who cannot see the picture: the kind, the ends, the figures and the findings. */
   readonly description: string;
-  /** Records of the plan that it stands for: where a click leads is the first. */
+  /** Records of the plan that it represents; a click leads to the first. */
   readonly records: readonly number[];
-  /** The property of the first of them that says it; undefined where the whole call does. */
+  /** The property of the first record that states it; undefined if the whole call does. */
   readonly property: "protect" | "protectFarEnd" | undefined;
   readonly box: Box;
   /** Of its worst finding that is not accepted. */

@@ -1,8 +1,8 @@
 import { displayName } from "../../model/display-name.ts";
 
 /**
- * Names for what is drawn: the same as long as the plan's own name stays, and unique in one picture. Only letters, figures and
- * marks that are safe in an attribute, a selector and a message come out, whatever the plan calls its parts.
+ * Ids for drawn elements: the same as long as the plan's own name stays, and unique in one picture. For any name in the plan,
+ * they contain only letters, figures and marks that are safe in an attribute, a selector and a message.
  */
 export function elementIds(): (kind: string, name: string, which?: string) => string {
   const taken = new Set<string>();

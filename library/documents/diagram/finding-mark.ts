@@ -3,7 +3,7 @@ import type { Point } from "./graph.ts";
 import type { FoundHere } from "./schematic.ts";
 import type { SvgWriter } from "./svg-writer.ts";
 
-/** What the mark of a place says: the worst of what is open there, or that all there was accepted. */
+/** The mark of a place: its worst open severity, or that all its findings are accepted. */
 export type MarkKind = Severity | "accepted";
 
 /** Width and height of a mark. */
@@ -16,7 +16,7 @@ export function worstOf(found: readonly FoundHere[]): MarkKind | undefined {
   );
 }
 
-/** Each kind has a shape and a letter of its own, so that nobody needs colours to tell them apart. */
+/** Each kind has its own shape and letter, to be recognised without colours. */
 export function drawMark(pen: SvgWriter, kind: MarkKind, { x, y }: Point): string {
   const { letter, corners, sizePx, down } = looks[kind];
   const half = markPx / 2;

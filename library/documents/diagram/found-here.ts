@@ -3,18 +3,18 @@ import type { NetworkConductor } from "../../model/network.ts";
 import { ruleById } from "../../rules/registry.ts";
 import type { FoundHere } from "./schematic.ts";
 
-/** Findings, sorted by what is drawn. A finding is handed out once; {@link FindingsByPlace.left} are those without a place. */
+/** Findings by drawn element. A finding is handed out once; {@link FindingsByPlace.left} are those without a place. */
 export interface FindingsByPlace {
   /** About the device at one end of a run. */
   ofDevice(record: number, end: "near" | "far"): readonly FoundHere[];
-  /** About one conductor: of a circuit the positive one gets all that is not about its return. */
+  /** About one conductor: the positive one of a circuit gets all findings that are not about its return. */
   ofConductor(record: number, role: NetworkConductor["role"]): readonly FoundHere[];
-  /** About a part, or all that is left of a record. */
+  /** About a part, or all remaining findings of a record. */
   ofRecord(record: number): readonly FoundHere[];
   left(): readonly FoundHere[];
 }
 
-/** To be asked in the order devices, conductors, parts: each takes what it is about. */
+/** Query it in the order devices, conductors, parts: each takes its own findings. */
 export function findingsByPlace({ findings }: Judgement): FindingsByPlace {
   const waiting = new Map(
     findings.map((finding): [number, Waiting] => {

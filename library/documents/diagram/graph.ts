@@ -1,16 +1,16 @@
-/** What is laid out: nodes with ports on their west and east sides, and lines between ports. Pure numbers, px. */
+/** The graph to lay out: nodes with ports on their west and east sides, and lines between ports. Pure numbers, px. */
 export interface DiagramGraph {
   readonly nodes: readonly GraphNode[];
   readonly edges: readonly GraphEdge[];
 }
 
-/** Nodes stand in the order in which they should appear from top to bottom, where the lines leave a choice. */
+/** The order of the nodes is their order from top to bottom, if the lines leave a choice. */
 export interface GraphNode {
   readonly width: number;
   readonly height: number;
   /**
-   * `placed`: its ports lie where {@link GraphPort.y} says. `free`: they may change places along their side, so that fewer
-   * lines cross; on each side they are stacked around its middle, each as high as it says.
+   * `placed`: its ports are at {@link GraphPort.y}. `free`: they may change places along their side to reduce line crossings; on
+   * each side they are stacked around its middle, each with its own height.
    */
   readonly ports: "placed" | "free";
   readonly rows: readonly GraphPort[];
@@ -18,7 +18,7 @@ export interface GraphNode {
 
 export interface GraphPort {
   readonly side: "west" | "east";
-  /** Of the point where the line arrives, from the top of the node. Meant only where ports are placed. */
+  /** Of the point where the line arrives, from the top of the node. Used only if ports are placed. */
   readonly y: number;
   /** Room that its row takes. */
   readonly height: number;
@@ -33,9 +33,9 @@ export interface GraphEdge {
 export interface PlacedGraph {
   readonly width: number;
   readonly height: number;
-  /** In the order of the graph's. */
+  /** In the order of the graph's nodes. */
   readonly nodes: readonly PlacedNode[];
-  /** In the order of the graph's: from port to port, bends included. */
+  /** In the order of the graph's edges: from port to port, bends included. */
   readonly edges: readonly (readonly Point[])[];
 }
 

@@ -1,8 +1,8 @@
 import type { Network } from "../../model/network.ts";
 
 /**
- * By part index: over how many conductors it is reached from the nearest battery; where no battery reaches it, from the nearest
- * other source, and 0 where nothing does. It orders parts from left to right where their kinds do not.
+ * By part index: the number of conductors from the nearest battery; if no battery reaches the part, from the nearest other
+ * source; 0 if no source does. It orders parts from left to right if their kinds do not decide.
  */
 export function hopsFromSources({ parts, conductors, terminals }: Network): number[] {
   const neighbours: number[][] = parts.map(() => []);

@@ -2,8 +2,8 @@ import ElkConstructor, { type ElkNode } from "elkjs/lib/elk.bundled.js";
 import type { DiagramGraph, GraphNode, LaidOut, PlacedGraph, Point } from "./graph.ts";
 
 /**
- * Lays a diagram out from left to right in layers, with right-angled lines (Sugiyama's method, by the Eclipse Layout Kernel).
- * In this thread: for some 100 nodes it takes a sixth of a second. The same graph gives the same numbers.
+ * Lays a diagram out from left to right in layers, with right-angled lines (Sugiyama's method, by the Eclipse Layout Kernel). It
+ * runs in this thread: some 100 nodes take a sixth of a second. The same graph gives the same numbers.
  */
 export async function layOut(graph: DiagramGraph): Promise<LaidOut> {
   try {
@@ -14,7 +14,7 @@ export async function layOut(graph: DiagramGraph): Promise<LaidOut> {
   }
 }
 
-// Named and default exports are one thing in its types and another in its file, depending on who loads it.
+// Its types and its file disagree on named and default exports, depending on the loader.
 const Elk = (ElkConstructor as unknown as { default?: typeof ElkConstructor }).default ?? ElkConstructor;
 const elk = new Elk();
 
@@ -27,16 +27,16 @@ const options = {
   "elk.spacing.componentComponent": "24",
   "elk.spacing.edgeNode": "12",
   "elk.spacing.edgeEdge": "10",
-  // The room that a row needs is the height of its port.
+  // The height of a port is the room that its row needs.
   "elk.spacing.portPort": "0",
   "elk.layered.spacing.nodeNodeBetweenLayers": "24",
   "elk.layered.spacing.edgeNodeBetweenLayers": "12",
   "elk.layered.spacing.edgeEdgeBetweenLayers": "10",
-  // What stands first in the plan stands first in the picture, so that a small change moves little.
+  // The picture keeps the order of the plan: a small change moves little.
   "elk.layered.considerModelOrder.strategy": "NODES_AND_EDGES",
-  // Parts come in reading order, which leaves few crossings; only ports are free to change places.
+  // Parts come in reading order, which leaves few crossings; only ports may change places.
   "elk.layered.crossingMinimization.forceNodeModelOrder": "true",
-  // With the order of the parts given, seven rounds, which is usual, find nothing better: no drawing of an example changes.
+  // With the order of the parts given, the usual seven rounds find no better layout: no drawing of an example changes.
   "elk.layered.thoroughness": "3",
   "elk.layered.nodePlacement.bk.fixedAlignment": "BALANCED",
 };

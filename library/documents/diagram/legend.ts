@@ -9,15 +9,15 @@ import { drawDevice } from "./symbols/protection.ts";
 import { symbols } from "./symbols/symbols.ts";
 import { textWidth } from "./text-measure.ts";
 
-/** One sign of the picture and what it means. */
+/** One sign of the picture and its meaning. */
 export interface LegendEntry {
   readonly words: string;
   readonly height: number;
-  /** Around a middle. */
+  /** Draws it around a middle. */
   draw(pen: SvgWriter, middle: Point): string;
 }
 
-/** What this picture uses, and nothing else. */
+/** Only the signs that this picture uses. */
 export function legendOf({ parts, lines }: Schematic): readonly LegendEntry[] {
   const polarities = new Set(lines.map(({ polarity }) => polarity));
   const kinds = new Set(parts.map(({ symbol }) => symbol));
@@ -101,7 +101,7 @@ function markEntry(kind: MarkKind): LegendEntry {
 
 const symbolOrder = Object.keys(symbols) as (keyof typeof symbols)[];
 
-/** The symbol itself, small, with leads as it usually has. */
+/** The symbol itself, small, with its usual leads. */
 function symbolEntry(name: keyof typeof symbols): LegendEntry {
   const { legend, widthPx: width, heightPx: height, draw } = symbols[name];
   const factor = Math.min(1, 20 / height, 44 / width);
@@ -128,7 +128,7 @@ function usualLeads(name: keyof typeof symbols, { y, height }: Box): readonly Le
 const passesOn: ReadonlySet<string> = new Set(["disconnect", "shunt", "busBar", "fusePanel"]);
 const inOneLine: ReadonlySet<string> = new Set(["disconnect", "shunt"]);
 
-/** Draws everything nearer to a middle. */
+/** Draws everything closer to a middle, by a factor. */
 function smallPen(pen: SvgWriter, { x, y }: Point, factor: number): SvgWriter {
   const near = (point: Point): Point => ({ x: x + (point.x - x) * factor, y: y + (point.y - y) * factor });
   return {

@@ -9,8 +9,8 @@ import { cutToWidth, textWidth } from "./text-measure.ts";
 import { fixedSide, readsForward } from "./upstream.ts";
 
 /**
- * A part as it will stand on the sheet, before it has a place: its symbol's body between the stubs of the lines that end
- * there, its words above the body, or behind it for what stands at the end of its line.
+ * The geometry of a part before it has a place on the sheet: its symbol's body between the stubs of the lines that end there, its
+ * words above the body, or behind it for a part at the end of its line.
  */
 export interface NodeGeometry {
   readonly part: SchematicPart;
@@ -22,7 +22,7 @@ export interface NodeGeometry {
   /** From the top left corner of the node. */
   readonly body: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   readonly words: readonly PlacedWords[];
-  /** Where its mark stands, should it have one: the middle. */
+  /** The middle of its mark, if it has one. */
   readonly mark: { readonly x: number; readonly y: number };
 }
 
@@ -34,7 +34,7 @@ interface PlacedWords {
   readonly bold: boolean;
 }
 
-/** The parts in their order, and each line from the port at which it is read from. */
+/** The parts in their order, each with its rows; a line's label is at its upstream port. */
 export function anatomiesOf(schematic: Schematic, view: View): readonly NodeGeometry[] {
   const rows = rowsByPart(schematic, view);
   return schematic.parts.map((part, index) => {
@@ -53,11 +53,11 @@ const inSeries: ReadonlySet<SymbolName> = new Set(["disconnect", "shunt"]);
 
 const rowPx = 22;
 const twoTextsRowPx = 42;
-/** What a mark is higher than a line of text. */
+/** Extra height of a mark over a line of text. */
 const moreForMarkPx = 8;
-/** One line for two conductors, with a name and words at its end: what the one-line view needs from line to line. */
+/** Height from line to line in the one-line view: one line for two conductors, with a name and words at its end. */
 const oneLineRowPx = 34;
-/** What the layout leaves between two parts one above the other; with it, a load is as high as its rows at the panel. */
+/** Gap that the layout leaves between two parts one above the other; with it, a load is as high as its rows at the panel. */
 const betweenPx = 8;
 const wordPx = 14;
 const mostWordsPx = 220;
@@ -93,7 +93,7 @@ function rowsByPart(schematic: Schematic, view: View): readonly (readonly Row[])
   );
 }
 
-/** What passes current on has one terminal on each side, whatever the order of its neighbours. */
+/** A part that passes current on has one terminal on each side, in any order of its neighbours. */
 function onOppositeSides(rows: readonly Row[], { terminals }: SchematicPart): readonly Row[] {
   const [first, second] = terminals.map(({ name }) => name);
   const eastward = (terminal: string | undefined) =>
@@ -113,7 +113,7 @@ function endPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
   const west = columnsOf(rows, lines);
   const plain = view === "wiring" ? rowPx : oneLineRowPx;
   const sorted = byTerminal(rows, part);
-  // As far apart as at the other end of its lines, so that they run straight.
+  // As far apart as at the other end of its lines, to keep them straight.
   const pitches = sorted.map(({ pitch }) => pitch);
   const least = view === "wiring" ? 2 * plain : plain;
   const height = Math.max(sumOf(pitches), least) - betweenPx;
@@ -158,7 +158,7 @@ function barPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
   const tallest = Math.max(sumOfHeights(west), sumOfHeights(east), symbol.heightPx);
   const foot = part.symbol === "chassis" ? 14 : 4;
   const head = headOf(part, columnsOf(west, lines), columnsOf(east, lines), symbol.widthPx);
-  // Ports are stacked around the middle of the node: what stands above them leaves as much room below.
+  // Ports are stacked around the middle of the node: the room above them is needed below too.
   const margin = Math.max(head.height, foot);
   const heights: GraphPort[] = rows.map(({ side, height }) => ({ side, y: 0, height }));
   return {
@@ -254,7 +254,7 @@ interface Head {
   readonly bodyWidth: number;
 }
 
-/** Name and words, in the middle above the body; wider than body and stubs, they make room for themselves. */
+/** Name and words, centred above the body; if they are wider than body and stubs, they widen the node. */
 function headOf(part: SchematicPart, west: StubColumns, east: StubColumns, bodyWidth: number): Head {
   const name = cutToWidth(part.name, mostNamePx, textPx, "bold");
   const rest = part.words.map((words) => cutToWidth(words, mostWordsPx, textPx));
@@ -280,7 +280,7 @@ function headOf(part: SchematicPart, west: StubColumns, east: StubColumns, bodyW
   };
 }
 
-/** Labels inside of a body, on both sides of what is drawn in its middle. */
+/** Labels inside a body, on both sides of the drawing in its middle. */
 function labelsWidth({ symbol, terminals }: SchematicPart): number {
   const widest = Math.max(0, ...terminals.map(({ label }) => textWidth(cutToWidth(label, 80, 9), 9)));
   return symbol === "part" ? 2 * widest + 24 : 0;

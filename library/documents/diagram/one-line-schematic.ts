@@ -3,8 +3,8 @@ import type { FoundHere, Schematic, SchematicLine, SchematicPart, SymbolName } f
 import { sentences } from "./wiring-schematic.ts";
 
 /**
- * The whole system at a glance: the two conductors of a circuit are one line, cables of the return side are left out, and with
- * them the bars, shunts and metal on which nothing else lands. What is left out is said, and what was found there is kept.
+ * The whole system at a glance: the two conductors of a circuit are one line. Cables of the return side are left out, with the
+ * bars, shunts and metal that only they reach. Notices state the omissions, and the findings there are kept.
  */
 export function oneLineSchematic(wiring: Schematic): Schematic {
   const returns = returnOfCircuits(wiring);
@@ -67,7 +67,7 @@ function sentencesOnly(found: readonly FoundHere[]): string {
   return found.length === 0 ? "" : sentences("Its return", found);
 }
 
-/** What was found on a cable that is left out stands at the part that it belongs to: the one that is no bar and no metal. */
+/** Findings on an omitted cable move to the part that it belongs to: the one that is neither bar nor metal. */
 function movedFindings(
   { lines, parts }: Schematic,
   hidden: ReadonlySet<number>,
@@ -114,5 +114,5 @@ function partsOf(lines: readonly SchematicLine[]): ReadonlySet<number> {
   return new Set(lines.flatMap(({ from, to }) => [from.part, to.part]));
 }
 
-/** What may be left out where nothing but return conductors lands on it. */
+/** Parts that may be left out if only return conductors land on them. */
 const ofReturnSide: ReadonlySet<SymbolName> = new Set(["busBar", "chassis", "shunt", "disconnect", "part"]);

@@ -3,14 +3,14 @@ import type { LoadPart, Part } from "../../model/network.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import { kindInWords } from "../../rules/wording/part-in-words.ts";
 
-/** What a part is, and for how much it is made, as the plan states it: "AGM battery, 12 V, 110 Ah". */
+/** A part's kind and ratings, as the plan states them: "AGM battery, 12 V, 110 Ah". */
 export function ratingInWords(part: Part): string {
   const kind = kindWithChemistry(part);
-  // A panel that is called "fuse panel" need not be called so twice.
+  // A panel that is called "fuse panel" does not need its kind repeated.
   return [...(part.name === kind ? [] : [kind]), ...ratingsOf(part)].join(", ");
 }
 
-/** What a part carries in a scenario: "13.2 V · gives 103 A". Nothing where nothing was worked out. */
+/** A part's voltage and current in a scenario: "13.2 V · gives 103 A". Empty if neither was calculated. */
 export function operatingWords(part: Part, { partV, partA, inputA }: SolvedScenario): string {
   const voltageV = partV[part.index];
   const words = [currentInWords(part, partA[part.index] ?? Number.NaN, inputA[part.index] ?? 0)];
@@ -69,7 +69,7 @@ function drawInWords({ draws }: LoadPart): string {
   }
 }
 
-/** Below it, a figure is the solver's rounding, and no current. */
+/** Below this, a figure is the solver's rounding, not a current. */
 const leastCurrentA = 1e-6;
 
 function currentInWords(part: Part, currentA: number, inputA: number): string {
@@ -87,7 +87,7 @@ function currentInWords(part: Part, currentA: number, inputA: number): string {
     case "solarArray":
       return `gives ${amount}`;
     case "load":
-      // What it takes stands on its line.
+      // Its line shows its current.
       return size === 0 ? "off" : "";
     case "inverter":
       return size === 0 ? "off" : `takes ${amount}`;

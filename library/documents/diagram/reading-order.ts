@@ -2,9 +2,9 @@ import type { Schematic } from "./schematic.ts";
 import { readsForward } from "./upstream.ts";
 
 /**
- * The parts in the order in which an eye that follows the lines meets them: from the first source of the plan outwards, each
- * branch to its end before the next, in the order of the plan. Drawn in this order from top to bottom few lines cross; and what is
- * added to a plan later pushes nothing else past one another.
+ * The parts in the order an eye meets them along the lines: from the first source of the plan outwards, each branch to its end
+ * before the next, in the order of the plan. Drawn in this order from top to bottom, few lines cross; and a part added later does
+ * not reorder the others.
  */
 export function readingOrder(schematic: Schematic): readonly number[] {
   const { parts, lines } = schematic;
@@ -18,7 +18,7 @@ export function readingOrder(schematic: Schematic): readonly number[] {
   const order: number[] = [];
   const seen = new Set<number>();
   const follow = (start: number) => {
-    // A list of its own, and no call within a call: a chain of parts may be as long as a plan.
+    // An explicit stack instead of recursion: a chain of parts may be as long as a plan.
     const ahead = [start];
     for (let part = ahead.pop(); part !== undefined; part = ahead.pop()) {
       if (seen.has(part)) continue;
@@ -30,7 +30,7 @@ export function readingOrder(schematic: Schematic): readonly number[] {
   parts.forEach((_, part) => {
     if (!entered.has(part)) follow(part);
   });
-  // What is left hangs in a circle.
+  // The remaining parts are in circles.
   parts.forEach((_, part) => {
     follow(part);
   });

@@ -13,13 +13,13 @@ export interface SheetContent {
   readonly view: View;
   readonly scenario: string | undefined;
   readonly schematic: Schematic;
-  /** The diagram itself, in its own coordinates from 0, and how large it is. */
+  /** The diagram itself, in its own coordinates from 0, and its size. */
   readonly drawn: string;
   readonly diagram: Pick<PlacedGraph, "width" | "height">;
   readonly elements: readonly DrawnElement[];
 }
 
-/** The whole SVG: the diagram, below it the notices, the legend, and in the corner the title block. */
+/** The whole SVG: the diagram; below it the notices and the legend; in the corner the title block. */
 export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "notices"> {
   const { schematic, diagram, elements } = content;
   const legend = legendOf(schematic);
@@ -46,7 +46,7 @@ export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "not
     heightPx: Math.ceil(height),
     svg: [
       `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.ceil(width)}" height="${Math.ceil(height)}"`,
-      // The margin is in the view box, so that everything else counts from the corner of the diagram.
+      // The view box includes the margin: everything else counts from the corner of the diagram.
       ` viewBox="${px(-marginPx)} ${px(-marginPx)} ${Math.ceil(width)} ${Math.ceil(height)}"`,
       ` font-family="${fontFamily}" font-size="${textPx}" role="group" aria-label="${xmlText(name)}">\n`,
       `<title>${xmlText(name)}</title>\n<desc>${xmlText(description)}</desc>\n`,

@@ -2,7 +2,7 @@ import { numberText } from "../schedules/cells.ts";
 import type { NumberedWires } from "../schedules/wire-numbers.ts";
 import type { WireNumbers } from "./drawing.ts";
 
-/** The numbers of a plan's wires as a drawing asks for them; those that are not kept yet are marked as in the schedules. */
+/** The numbers of a plan's wires in the form a drawing needs; those not kept yet are marked as in the schedules. */
 export function shownNumbers({ wires }: NumberedWires): WireNumbers {
   const numbers = new Map(wires.map((one) => [`${one.wire.record} ${one.wire.role}`, numberText(one)]));
   return (record, role) => numbers.get(`${record} ${role}`);

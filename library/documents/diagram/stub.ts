@@ -6,12 +6,12 @@ import { deviceHalfPx } from "./symbols/protection.ts";
 import { cutToWidth, textWidth } from "./text-measure.ts";
 
 /**
- * A stub is the piece of a line next to a part, as long for every line on that side of it: there stand, from the part outwards,
- * the sign of polarity, the protective device, and, where the line is read from, its label. So labels stand under one another,
- * and the layout keeps other lines and parts away from them as it does from the part.
+ * A stub is the piece of a line next to a part, equally long for every line on that side of it. From the part outwards it holds
+ * the sign of polarity, the protective device and, where the line is read from, its label. Labels are thus under one another, and
+ * the layout keeps other lines and parts away from them as it does from the part.
  */
 export interface StubColumns {
-  /** Width of each column, px; 0 where nothing stands in it. */
+  /** Width of each column, px; 0 if it is empty. */
   readonly sign: number;
   readonly device: number;
   readonly label: number;
@@ -24,26 +24,26 @@ export interface Row {
   readonly terminal: string;
   readonly side: "west" | "east";
   readonly end: LineEnd;
-  /** Its label stands here. */
+  /** Its label, if it is at this end. */
   readonly label: LineLabel | undefined;
   /** Room from line to line, px. */
   readonly height: number;
-  /** The greater of that and of the room that it takes at its other end, px. */
+  /** The greater of that and the room at its other end, px. */
   readonly pitch: number;
 }
 
 export interface LineLabel {
   /** Above the line. */
   readonly above: string;
-  /** Below it, where one line of text does not do; else "". */
+  /** Below it, if one line of text is not enough; else "". */
   readonly below: string;
 }
 
 export const ratingPx = 10;
-/** The widest that a label may get; what is longer is cut. */
+/** Maximum width of a label; a longer one is cut. */
 const mostLabelPx = 190;
 
-/** `own`: the part at the other end is called as the line is, so that the name need not stand twice. */
+/** `own`: the part at the other end has the line's name, which the label then omits. */
 export function labelOf({ number, name, data }: SchematicLine, own: boolean): LineLabel {
   const called = [number, own ? "" : name].filter(Boolean).join("  ");
   if (own)
@@ -58,7 +58,7 @@ export function ratingText({ protection }: Device): string {
   return `${formatExact(protection.ratingA)} A`;
 }
 
-/** Room for what stands on one side of a part. */
+/** Column widths of the stubs on one side of a part. */
 export function columnsOf(rows: readonly Row[], lines: readonly SchematicLine[]): StubColumns {
   if (rows.length === 0) return { sign: 0, device: 0, label: 0 };
   const device = Math.max(0, ...rows.map(({ end }) => (end.device ? deviceWidth(end.device) : 0)));

@@ -4,8 +4,8 @@ import type { Weight } from "./text-measure.ts";
 import { xmlText } from "./xml-text.ts";
 
 /**
- * Draws lines, shapes and texts as SVG, all of them in the coordinates of the whole picture. Nothing else writes SVG, so that
- * nothing of a plan gets into the picture but as text.
+ * Draws lines, shapes and texts as SVG, all in the coordinates of the whole picture. Nothing else writes SVG: a plan's content
+ * gets into the picture only as text.
  */
 export interface SvgWriter {
   line(points: readonly Point[], stroke?: Stroke): string;
@@ -39,9 +39,9 @@ interface TextStyle {
 }
 
 interface GroupWords {
-  /** Classes on the screen, the first one says what it is. */
+  /** Classes on the screen; the first one names the kind. */
   readonly classes: readonly string[];
-  /** `data-element`; absent for what cannot be pointed at. */
+  /** `data-element`; absent if it cannot be pointed at. */
   readonly id?: string;
   readonly title?: string;
   readonly description?: string;
@@ -51,10 +51,10 @@ export const fontFamily = "DejaVu Sans, Verdana, sans-serif";
 export const textPx = 11;
 
 /**
- * `paper`: black on white. `screen`: the page may set these custom properties on anything around the picture, and else the text
- * colour of the page counts: --loomwright-ink, --loomwright-faint, --loomwright-positive, --loomwright-negative,
- * --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on what can be pointed at (with
- * `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for what was found there;
+ * `paper`: black on white. `screen`: the page may set these custom properties on anything around the picture; otherwise the
+ * page's text colour applies: --loomwright-ink, --loomwright-faint, --loomwright-positive, --loomwright-negative,
+ * --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on elements that can be pointed at
+ * (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for their findings;
  * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors; loomwright-legend, loomwright-title-block and
  * loomwright-notices at the edge of the picture.
  */
@@ -91,7 +91,7 @@ export function createPen(medium: "paper" | "screen"): SvgWriter {
   };
 }
 
-/** Coordinates to a hundredth of a pixel, so that rounding of the layout never shows in the file. */
+/** Coordinates to a hundredth of a pixel: rounding of the layout never shows in the file. */
 export function px(value: number): string {
   return String(Math.round(value * 100) / 100 + 0);
 }

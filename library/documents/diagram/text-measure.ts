@@ -1,8 +1,8 @@
 import { boldWidths, regularWidths } from "./text-widths.ts";
 
 /**
- * How wide a text is at most, px: in DejaVu Sans, or in Verdana, which is as wide. Characters that the table does not hold
- * count as {@link widest}, so that no script and no emoji ever runs into what stands beside it.
+ * Maximum width of a text, px: in DejaVu Sans, or in Verdana, which is as wide. Characters that the table lacks count as {@link
+ * widest}: no script and no emoji ever runs into its neighbours.
  */
 export function textWidth(text: string, sizePx: number, weight: Weight = "regular"): number {
   const widths = weight === "bold" ? bold : regular;

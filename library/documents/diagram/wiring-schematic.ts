@@ -24,7 +24,7 @@ import type {
   SchematicTerminal,
 } from "./schematic.ts";
 
-/** Everything there is: each part, and each conductor of either polarity from terminal to terminal. */
+/** The complete plan: each part, and each conductor of either polarity from terminal to terminal. */
 export function wiringSchematic(
   plan: Judgement,
   scenario: number | undefined,
@@ -64,7 +64,7 @@ class Drawing {
     for (const line of lines) this.#lines.push(line);
   }
 
-  /** Each hangs between one supply that the plan does not state and a load of its own. */
+  /** Each is connected between one supply that the plan does not state and a load of its own. */
   addLoneCircuits(): void {
     const alone = this.#plan.circuits
       .map(({ circuit }) => circuit)
@@ -116,7 +116,7 @@ class Drawing {
   }
 
   #partOf(part: Part, hops: number): SchematicPart {
-    // The circuit's record is spoken for by its conductors.
+    // The circuit's conductors already show the findings of its record.
     const found = isOfCircuit(part) ? [] : this.#found.ofRecord(part.record);
     const operating = this.#solved ? operatingWords(part, this.#solved) : "";
     const words = [ratingInWords(part), operating].filter(Boolean);
@@ -155,7 +155,7 @@ class Drawing {
 
   #polarityOf(network: Network, { role, from }: NetworkConductor, side: ConductorPolarity): Polarity {
     if (role !== "cable") return role === "positive" ? "positive" : "negative";
-    // Between equal poles of two batteries: which poles, their own terminals say.
+    // Between equal poles of two batteries: their own terminals state which poles.
     if (side === "parallel-link")
       return network.terminals[from]!.side === "negative" ? "negative" : "positive";
     return polarityOf[side];
@@ -249,7 +249,7 @@ class Drawing {
 
 type Landing = Omit<LineEnd, "device">;
 
-/** A sentence, and what was found behind it. */
+/** A sentence, followed by the findings. */
 export function sentences(first: string, found: readonly FoundHere[]): string {
   return [`${first}.`, ...found.map(({ severity, message }) => `${atStart(severity)}: ${message}`)].join(" ");
 }

@@ -1,6 +1,6 @@
 import { harmlessText } from "../../model/display-name.ts";
 
-/** Text as it may stand between tags and in a double-quoted attribute of XML. What XML cannot hold at all becomes a space. */
+/** Text for use between tags and in a double-quoted attribute of XML. Characters that XML cannot hold become spaces. */
 export function xmlText(text: string): string {
   return harmlessText(text)
     .replace(notInXml, " ")

@@ -7,18 +7,18 @@ import type { Subject } from "./subject.ts";
 export interface ChangedProperty {
   readonly id: string;
   readonly words: string;
-  /** "not stated" on the side where there is none. As the plan gives it: not yet fit to be shown. */
+  /** "not stated" on the side without one. As the plan gives it: not yet fit to be shown. */
   readonly before: string;
   readonly after: string;
 }
 
-/** Which part of the plan after is which part of the plan before, by index; undefined for one that only one of them has. */
+/** The same parts in the plan before and the plan after, by index; undefined for a part that only one of them has. */
 export interface SameParts {
   readonly afterOf: ReadonlyMap<number, number>;
   readonly beforeOf: ReadonlyMap<number, number>;
 }
 
-/** What differs between the two states of one subject, in the order in which its properties are told. */
+/** The differences between the two states of one subject, in the order of its properties. */
 export function changedProperties(before: Subject, after: Subject, same: SameParts): ChangedProperty[] {
   const old = new Map(before.properties.map((property) => [property.id, property]));
   const now = new Map(after.properties.map((property) => [property.id, property]));
@@ -39,7 +39,7 @@ interface Sides {
 
 const notStated = "not stated";
 
-/** Undefined where both are the same. */
+/** Undefined if both are the same. */
 function textsOf(
   one: PropertyValue | undefined,
   other: PropertyValue | undefined,
@@ -67,12 +67,12 @@ function textsOf(
   return [textOf(one), textOf(other)];
 }
 
-/** As it is shown by itself. */
+/** As shown on its own. */
 export function textOf(value: Exclude<PropertyValue, { as: "parts" }>): string {
   return value.as === "quantity" ? `${formatExact(value.amount)} ${value.unit}`.trim() : value.text;
 }
 
-/** Which parts are in the list on one side only; a part that only one plan has is in no list that anybody changed. */
+/** The parts in the list on one side only; a part that only one plan has does not count as a changed list. */
 function partTexts(
   one: PropertyValue | undefined,
   other: PropertyValue | undefined,
@@ -93,7 +93,7 @@ function partTexts(
   ];
 }
 
-/** Lengths that were given in other units, and sums that a plan works out, differ in their last digits without being others. */
+/** Equal lengths given in other units, and equal sums that a plan calculates, can differ in their last digits. */
 function differ(one: number, other: number): boolean {
   return Math.abs(one - other) > 1e-9 * Math.max(Math.abs(one), Math.abs(other));
 }

@@ -3,31 +3,31 @@ import { contentsOf } from "../network-summary.ts";
 import { compareFindings, type DiffFinding, somethingWorse } from "./findings.ts";
 import type { PlanDifference } from "./plan-difference.ts";
 
-/** What is told of one plan of a folder, between two states of the folder. */
+/** The result for one plan of a folder, between two states of the folder. */
 export type ComparedPlan = {
-  /** Of its root, as it is called now; as it was called where it is gone. */
+  /** Path of its root, as it is called now; as it was called if it is gone. */
   readonly path: string;
-  /** Where its root was moved. */
+  /** Former path of its root, if it was moved. */
   readonly movedFrom: string | undefined;
 } & (
   | { readonly state: "compared"; readonly difference: PlanDifference }
   | { readonly state: "added" | "removed"; readonly side: PlanSide }
-  /** At least one of its sides is there and could not be evaluated, so that the two cannot be compared. */
+  /** At least one of its sides exists and could not be evaluated: the two cannot be compared. */
   | {
       readonly state: "not-evaluated";
-      /** Its texts are the same on both sides, and so is what is wrong with it. */
+      /** Its texts are the same on both sides, and so is the failure. */
       readonly unchanged: boolean;
       readonly before: PlanSide | undefined;
       readonly after: PlanSide | undefined;
     }
 );
 
-/** One side of a plan, for itself. */
+/** One side of a plan, on its own. */
 export type PlanSide =
   | {
       readonly state: "evaluated";
       readonly circuits: number;
-      /** 0 where the plan has no network, or none that could be read. */
+      /** 0 if the plan has no network, or none that could be read. */
       readonly parts: number;
       readonly cables: number;
       readonly networkUnread: boolean;
@@ -52,8 +52,8 @@ export function evaluatedSide(judged: Judgement): PlanSide {
 }
 
 /**
- * Whether something became worse: a finding of severity error or warning that was not there before. Of a plan that could not be
- * evaluated before, nobody can tell what was there; whatever is found in it now counts.
+ * True if something became worse: a finding of severity error or warning that was not there before. The earlier findings of a
+ * plan that could not be evaluated before are unknown; all its present findings count.
  */
 export function becameWorse(plan: ComparedPlan): boolean {
   switch (plan.state) {

@@ -11,16 +11,16 @@ import type { Subject } from "./subject.ts";
 
 /**
  * One plan's difference as words in blocks, the same for the terminal, Markdown and the editor: they only escape and set it.
- * Nothing here is fit to be shown yet: names and reasons stand in it as the plans give them.
+ * Nothing here is fit to be shown yet: names and reasons are as the plans give them.
  */
 export interface DiffText {
   readonly path: string;
   readonly movedFrom: string | undefined;
-  /** Nothing of it is otherwise: one of many that a reader need not look at. */
+  /** True if nothing changed; shown collapsed. */
   readonly quiet: boolean;
-  /** One line: what came of it. */
+  /** One line: the result. */
   readonly summary: string;
-  /** Sentences that a reader has to know before the rest. */
+  /** Sentences that a reader must know before the rest. */
   readonly notices: readonly string[];
   readonly blocks: readonly DiffBlock[];
 }
@@ -30,11 +30,11 @@ export interface DiffBlock {
   readonly columns: readonly string[];
   /** Each as long as {@link columns}. */
   readonly rows: readonly (readonly string[])[];
-  /** Of less weight, and many: shown folded or only counted. None of them crossed a limit. */
+  /** Minor and many: shown folded or only counted. None of them crossed a limit. */
   readonly further: readonly (readonly string[])[];
 }
 
-/** `labels`: what the two states are called, "HEAD~1", "the working tree". */
+/** `labels`: the names of the two states, "HEAD~1", "the working tree". */
 export function describeDiff(
   plan: ComparedPlan,
   labels: { readonly before: string; readonly after: string },
@@ -58,7 +58,7 @@ export function describeDiff(
       return {
         ...{ path, movedFrom, quiet: false, summary: `${word}: ${contentsInWords(side)}` },
         notices: unreadNotice(side.networkUnread, label),
-        // Nobody has to look into what is no longer there.
+        // The findings of a removed plan need no attention.
         blocks: came ? sideFindings(side.findings, "found") : [],
       };
     }
@@ -193,10 +193,10 @@ function changesBlock({ added, removed, changed }: PlanDifference): DiffBlock {
   };
 }
 
-/** From this many on, subjects that changed alike are told in one row. */
+/** From this many on, subjects that changed alike share one row. */
 const fewestTogether = 3;
 
-/** A default of the build that was changed shows in every circuit; it is told once, with how many took it. */
+/** A changed default of the build shows in every circuit; it is reported once, with the number of circuits that took it. */
 function changedRows(changed: readonly ChangedSubject[]): string[][] {
   const alike = new Map<string, Subject[]>();
   const keyOf = (kind: string, property: ChangedSubject["properties"][number]) =>
@@ -222,7 +222,7 @@ function changedRows(changed: readonly ChangedSubject[]): string[][] {
   ]);
 }
 
-/** What a builder knows a new one by. The rest is in the plan. */
+/** The fields by which a builder knows a new one. The rest is in the plan. */
 const first = ["from", "to", "load", "loadW", "draws", "drawsW", "length", "size", "protection"];
 
 function standingInWords({ subject, measured }: StandingSubject): string {
@@ -257,7 +257,7 @@ function measuredInWords({ words, value, unit, limit }: Measured): string {
   return `${words} ${is} ${unit} of ${may} ${unit}`;
 }
 
-/** More of what moved without crossing a limit than a reader takes in. The rest is there, folded. */
+/** Maximum number of effects shown, unless more crossed a limit: a reader takes in no more. The rest are folded. */
 const mostEffects = 12;
 
 function effectsBlock(title: string, effects: readonly Effect[]): DiffBlock {
@@ -290,7 +290,7 @@ function effectRow({
   return [subject.called, words, `${was} ${unit}`, `${is} ${unit}`, limit, `${crossing}${left}`];
 }
 
-/** With as many figures as it takes to be told from each of the others. */
+/** With enough figures to be distinct from each of the others. */
 function apart(value: number, others: readonly (number | undefined)[]): string {
   return others
     .flatMap((other) => (other === undefined ? [] : [formatDistinct(value, other)[0]]))
@@ -369,7 +369,7 @@ function purchasesBlock(purchases: readonly PurchaseChange[]): DiffBlock {
       const amount = (value: number) =>
         unit === "pieces" ? formatExact(value) : `${formatExact(value)} ${unit}`;
       const less = unit === "pieces" ? "fewer" : "less";
-      // Of what is shown, so that the three add up.
+      // From the amounts shown, to make the three add up.
       const apart = shownAmount(Math.abs(is - was), unit);
       return [what, amount(was), amount(is), `${amount(apart)} ${after > before ? "more" : less}`];
     }),

@@ -121,7 +121,7 @@ describe("names and reasons of a plan mean nothing", () => {
 
   test.each(["@team", "#12", "GH-12", "owner/repo#12"])("%s links nobody and nothing", (name) => {
     const text = told([compared({ name }, { name, loadA: 3 })]);
-    // What a forge looks for after it has read the Markdown.
+    // The patterns that a forge looks for after it has read the Markdown.
     expect(reader.render(text).replaceAll("&#8203;", "\u200b")).not.toMatch(/@\w|#\d|GH-\d/);
   });
 });

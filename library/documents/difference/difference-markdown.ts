@@ -2,13 +2,13 @@ import { markdownText } from "../markdown-text.ts";
 import type { ComparedPlan } from "./compared-plan.ts";
 import { type DiffBlock, type DiffText, describeDiff } from "./difference-in-words.ts";
 
-/** Two states of one folder or one plan, and what is told of every plan in them. */
+/** Two states of one folder or one plan, and the result for every plan in them. */
 export interface Comparison {
   /** "HEAD~1 (1a2b3c4)", "the working tree", a folder: not yet fit to be shown. */
   readonly before: string;
   readonly after: string;
   readonly plans: readonly ComparedPlan[];
-  /** What was not looked at, in sentences. */
+  /** Omissions from the comparison, in sentences. */
   readonly notes: readonly string[];
 }
 

@@ -6,7 +6,7 @@ import type { Pair } from "./match.ts";
 import { type Limit, type Measured, measuredIn } from "./measured.ts";
 import type { Subject } from "./subject.ts";
 
-/** A figure of a subject that both plans have, and that came out visibly different. */
+/** A figure of a subject that both plans have, with a visible difference. */
 export interface Effect {
   readonly subject: Subject;
   readonly what: Measured["what"];
@@ -18,9 +18,9 @@ export interface Effect {
   readonly limitAfter: Limit | undefined;
   /** It went past its limit, or came back within it. */
   readonly crossed: "past" | "back" | undefined;
-  /** Less is left to the limit than before; undefined where there is none. */
+  /** Less is left to the limit than before; undefined without a limit. */
   readonly worse: boolean | undefined;
-  /** It is of a subject that was itself changed; false: that is what a change does elsewhere. */
+  /** Its subject was itself changed; false: a change elsewhere caused it. */
   readonly own: boolean;
 }
 
@@ -29,8 +29,8 @@ export interface ChangedPair extends Pair {
 }
 
 /**
- * What the changes do: every figure that differs by more than three figures show, and is not told as the change itself already.
- * What crossed a limit comes first, then what came nearest to its own.
+ * The effects of the changes: every figure with a visible difference that the change itself does not already report. Those that
+ * crossed a limit come first, then those nearest to their own.
  */
 export function effectsOf(before: JudgedPlan, after: JudgedPlan, pairs: readonly ChangedPair[]): Effect[] {
   const [old, now] = [measuredIn(before), measuredIn(after)];
@@ -53,7 +53,7 @@ export function effectsOf(before: JudgedPlan, after: JudgedPlan, pairs: readonly
 
 const crossings: readonly Effect["crossed"][] = ["past", "back", undefined];
 
-/** How much of the limit is used, if it is more than before; else how much of it was given back, which matters less. */
+/** The used share of the limit; it counts for far less if the figure did not become worse. */
 function weight(effect: Effect): number {
   const { after, limitAfter, worse } = effect;
   if (!limitAfter) return -1;
@@ -70,7 +70,7 @@ function effectOf({ after: subject, changes }: ChangedPair, was: Measured, is: M
   const toldAsLimit = changes.some(({ id }) => id === is.limit?.statedBy || id === was.limit?.statedBy);
   const crossed = crossing(was, is);
   if (!crossed && !moved(was.value, is.value) && (!limitMoved || toldAsLimit)) return [];
-  // A circuit that draws more because its load was changed says so once.
+  // A circuit that draws more because its load was changed reports that once.
   const texts = [`${formatRounded(was.value)} ${was.unit}`, `${formatRounded(is.value)} ${is.unit}`];
   if (!crossed && changes.some(({ before, after }) => before === texts[0] && after === texts[1])) return [];
   return [
@@ -82,7 +82,7 @@ function effectOf({ after: subject, changes }: ChangedPair, was: Measured, is: M
   ];
 }
 
-/** Three figures differ, and not only because both stand at the edge where one rounds up and the other down. */
+/** Three figures differ, and not only because one value rounds up and the other down at the same edge. */
 function moved(before: number | undefined, after: number | undefined): boolean {
   if (before === undefined || after === undefined) return before !== after;
   if (Number.isNaN(before) || Number.isNaN(after)) return false;
@@ -92,7 +92,7 @@ function moved(before: number | undefined, after: number | undefined): boolean {
 
 /** Half a unit of the third figure, at most. */
 const leastShare = 5e-4;
-/** A, V or %: below this, the solver's answer for what carries nothing is dust. */
+/** A, V or %: below this, the solver's result for a part without current is only rounding. */
 const leastShown = 1e-3;
 
 function crossing(was: Measured, is: Measured): Effect["crossed"] {
@@ -120,8 +120,8 @@ export function shareLeft(value: number, limit: Limit | undefined): number | und
 
 /**
  * One change in one conductor shows in the drop of the circuit, in the drop from the bank, in the voltage at the device and in
- * what a short draws. Told is the nearest to its limit of the drops, the voltage where the device needs one, and a short where
- * its device could be asked too much; whatever crossed its limit is told always.
+ * the fault current. Reported: the drop closest to its limit, the device voltage if it has a minimum, and fault currents that may
+ * exceed the device; also every figure that crossed its limit.
  */
 function toldOnce(effects: readonly Effect[]): Effect[] {
   const of = (what: Measured["what"]) => effects.find((effect) => effect.what === what);
@@ -131,7 +131,7 @@ function toldOnce(effects: readonly Effect[]): Effect[] {
     if (effect.crossed) return true;
     if (effect === lesserDrop) return false;
     if (effect.what === "farFaultA") return effect.own;
-    // It flows in the conductors to the device, and is told there.
+    // It flows in the conductors to the device, and is reported there.
     if (effect.what === "takesA" && !effect.own && !effect.limitAfter) return false;
     return effect.limitAfter !== undefined || !["lowestV", "faultA"].includes(effect.what);
   });

@@ -4,7 +4,7 @@ import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Matching } from "./match.ts";
 import type { Subject } from "./subject.ts";
 
-/** Which findings came, which went, and which are there still but weigh differently. Moved lines change nothing. */
+/** Findings that came, that went, and that remain with another weight. Moved lines change nothing. */
 export interface FindingsDifference {
   readonly came: readonly DiffFinding[];
   readonly went: readonly DiffFinding[];
@@ -16,35 +16,35 @@ export interface FindingsDifference {
 export interface DiffFinding {
   readonly rule: string;
   readonly severity: Finding["severity"];
-  /** As the plan gives it, and so is the message: not yet fit to be shown. */
+  /** As the plan gives it, like the message: not yet fit to be shown. */
   readonly subject: string;
   readonly message: string;
-  /** The builder's reason, where it is accepted. */
+  /** The builder's reason, if it is accepted. */
   readonly accepted: string | undefined;
-  /** What it is about, for "with the circuit that went". */
+  /** State of its subject, for "with the circuit that went". */
   readonly of: "kept" | "removed" | "added";
 }
 
 interface ChangedFinding {
   readonly before: DiffFinding;
   readonly after: DiffFinding;
-  /** More of a worry than before: of a higher severity, or no longer accepted. */
+  /** More serious than before: of a higher severity, or no longer accepted. */
   readonly worse: boolean;
 }
 
-/** What of the plans is the same, and what only one of them has. */
+/** The subjects that both plans have, and those that only one of them has. */
 type MatchedRecords = Pick<Matching, "pairs" | "removed" | "added">;
 
 type Judged = JudgedPlan & { readonly findings: readonly Finding[] };
 
-/** Findings are the same if the rule, what they are about and the value they sit on are, whatever their figures say. */
+/** Findings are the same if their rule, subject and property are, even with other figures. */
 export function compareFindings(before: Judged, after: Judged, matched: MatchedRecords): FindingsDifference {
   const after2before = new Map(matched.pairs.map((pair) => [pair.after.record, pair.before.record]));
   const before2after = new Map([...after2before].map(([other, one]) => [one, other]));
   const [removed, added] = [recordsOf(matched.removed), recordsOf(matched.added)];
   const old = before.findings.map((finding) => placed(finding, removed, "removed"));
   const now = after.findings.map((finding) => placed(finding, added, "added"));
-  // What could not be read is nothing that could be matched; it has a name.
+  // A subject that could not be read cannot be matched; its name identifies it.
   const unread = ({ subject }: Finding) => `unread ${subject}`;
   const subjectBefore = (finding: Finding): unknown => {
     const record = recordOf(finding);
@@ -58,7 +58,7 @@ export function compareFindings(before: Judged, after: Judged, matched: MatchedR
   };
   const open = { old: new Set(old), now: new Set(now) };
   const both: [Placed, Placed][] = [];
-  // The same figures too, then the same value, then the same subject: a size that was `gauge` may be `mm2` now.
+  // By the figures too, then by the property, then by the subject alone: a size that was `gauge` may be `mm2` now.
   const looks: readonly ((one: Placed, subject: unknown) => string)[] = [
     ({ finding, told }, subject) => key(finding.rule, subject, propertyOf(finding), told.message),
     ({ finding }, subject) => key(finding.rule, subject, propertyOf(finding)),
@@ -89,7 +89,7 @@ export function compareFindings(before: Judged, after: Judged, matched: MatchedR
   };
 }
 
-/** Whether a reader of a pull request should stop here: an error or a warning that was not there before. */
+/** True if a reader of a pull request should stop here: an error or a warning that is new or became worse. */
 export function somethingWorse({ came, changed }: FindingsDifference): boolean {
   const matters = ({ severity, accepted }: DiffFinding) =>
     accepted === undefined && (severity === "error" || severity === "warning");
@@ -112,7 +112,7 @@ function recordsOf(subjects: readonly Subject[]): ReadonlySet<number> {
   return new Set(subjects.flatMap(({ record }) => record ?? []));
 }
 
-/** A finding about the run itself belongs to the plan. */
+/** A finding from running the plan belongs to the plan. */
 function recordOf({ at }: Finding): number | undefined {
   return "record" in at ? at.record : undefined;
 }

@@ -2,7 +2,7 @@ import { changedProperties, type SameParts } from "./changed-properties.ts";
 import type { PropertyValue } from "./property.ts";
 import type { Subject } from "./subject.ts";
 
-/** What became of each subject of the plan before. */
+/** The subjects that both plans have, and those removed and added. */
 export interface Matching {
   readonly pairs: readonly Pair[];
   readonly removed: readonly Subject[];
@@ -16,9 +16,9 @@ export interface Pair {
 }
 
 /**
- * Finds each subject of the plan before in the plan after: by kind and name; within a family of one name the equal ones, then in
- * their order; then by what is left, where something was renamed: parts that are the same but for their name or hang on the same
- * conductors, conductors between the same ends, circuits that kept most of what they are.
+ * Finds each subject of the plan before in the plan after: by kind and name; in a family of one name, equal ones first, then in
+ * their order. Renamed subjects then match by the rest: parts that are the same except for their name or are connected to the
+ * same conductors, conductors between the same ends, circuits that kept most of their properties.
  */
 export function matchSubjects(before: readonly Subject[], after: readonly Subject[]): Matching {
   const open = { before: new Set(before), after: new Set(after) };
@@ -36,7 +36,7 @@ export function matchSubjects(before: readonly Subject[], after: readonly Subjec
     const names = kind === "build" ? [undefined] : new Set(old.map(({ name }) => name));
     for (const name of names) take(family(named(old, name), named(now, name)));
   }
-  // Parts first: what conductors are fastened to tells which of them are the same.
+  // Parts first: conductors are recognised by the parts that they are connected to.
   for (const only of [isPart, (one: Subject) => !isPart(one)])
     for (const kind of kinds) {
       const [old, now] = [ofKind(open.before, kind).filter(only), ofKind(open.after, kind).filter(only)];
@@ -66,7 +66,7 @@ function named(subjects: readonly Subject[], name: string | undefined): readonly
   return name === undefined ? subjects : subjects.filter((subject) => subject.name === name);
 }
 
-/** Several of one name: the equal ones belong together, wherever they stand now; the others in their order. */
+/** Several of one name: equal ones belong together, at any position; the others match in their order. */
 function family(before: readonly Subject[], after: readonly Subject[]): Pair[] {
   if (before.length === 1 && after.length === 1) return [{ before: before[0]!, after: after[0]! }];
   const pairs = equalOnes(before, after);
@@ -79,8 +79,8 @@ function family(before: readonly Subject[], after: readonly Subject[]): Pair[] {
 }
 
 /**
- * Those that are the same in everything but, maybe, the name, in their order: first those of which the same is accepted, so that
- * one of two alike is not told to have been accepted because they changed places.
+ * Those equal in everything except, perhaps, the name, in their order. Match equal accept lists first: two identical subjects
+ * that changed places then do not look like a change of acceptance.
  */
 function equalOnes(before: readonly Subject[], after: readonly Subject[]): Pair[] {
   const alike = samePrints(before, after, (one) => fingerprint(one) + acceptedOf(one));
@@ -109,7 +109,7 @@ function samePrints(
   });
 }
 
-/** Everything but the name, in text. Parts that it is fastened to are named. */
+/** Everything except the name, as text. Includes the names of the parts that it is connected to. */
 function fingerprint({ properties, network }: Subject): string {
   return JSON.stringify(properties.map(({ id, value }) => [id, printOf(value, network)]));
 }
@@ -131,7 +131,7 @@ function printOf(value: PropertyValue, network: Subject["network"]): unknown {
   }
 }
 
-/** Of one kind and left over on both sides: those that are alike enough to be one thing with another name, most alike first. */
+/** Unmatched subjects of one kind: the pairs alike enough to be one thing with another name, most alike first. */
 function renamed(before: readonly Subject[], after: readonly Subject[], known: readonly Pair[]): Pair[] {
   if (before.length === 0 || after.length === 0) return [];
   const same = sameParts(known);
@@ -142,7 +142,7 @@ function renamed(before: readonly Subject[], after: readonly Subject[], known: r
       return likeness === undefined ? [] : [{ before: one, after: other, likeness, row, column }];
     }),
   );
-  // Where two are equally alike, the order in the plan decides, so that the answer is always the same.
+  // For equal likeness, the order in the plan decides: the answer is always the same.
   candidates.sort((a, b) => b.likeness - a.likeness || a.row - b.row || a.column - b.column);
   const taken = new Set<Subject>();
   return candidates.flatMap((candidate) => {
@@ -152,14 +152,14 @@ function renamed(before: readonly Subject[], after: readonly Subject[], known: r
   });
 }
 
-/** 0 to 1, the share of what is the same; undefined where nobody would take one for the other. */
+/** 0 to 1, the share of equal properties; undefined if no reader would take one for the other. */
 function likenessOf(
   one: Subject,
   other: Subject,
   same: SameParts,
   neighbours: (part: Subject) => ReadonlySet<string>,
 ): number | undefined {
-  // Asked of every two that are left over, so that what is quickly seen is looked at first.
+  // Runs for every two unmatched subjects: the quick checks come first.
   if (
     !isPart(one) &&
     one.kind !== "scenario" &&
@@ -188,10 +188,13 @@ function endsAtSamePart(one: Subject, other: Subject, same: SameParts): boolean 
   );
 }
 
-/** What a builder would recognise a circuit by. */
+/** The properties by which a builder would recognise a circuit. */
 const telling = ["load", "loadW", "length", "size", "protection"];
 
-/** Three of load, length, size and protection, and all but one: two circuits to lamps of one kind are often alike in two of them. */
+/**
+ * At least three of load, length, size and protection are equal, and all except one: two circuits to lamps of one kind are often
+ * alike in two of them.
+ */
 function tellingAlike(one: Subject, other: Subject): boolean {
   const [first, second] = [tellingOf(one), tellingOf(other)];
   const told = new Set([...first.keys(), ...second.keys()]);
@@ -207,7 +210,7 @@ function tellingOf({ properties, network }: Subject): ReadonlyMap<string, string
   );
 }
 
-/** Of each part: the ends of conductors that both plans have and that are fastened to it. */
+/** By part: the ends of conductors that both plans have and that are connected to it. */
 function neighboursOf(known: readonly Pair[]): (part: Subject) => ReadonlySet<string> {
   const touching = new Map<Subject["network"], Map<number, Set<string>>>();
   for (const [index, pair] of known.entries())

@@ -5,7 +5,7 @@ import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
 import type { Subject } from "./subject.ts";
 
-/** One figure that was worked out of a subject, in the scenario in which it is worst, and what it is held against. */
+/** One calculated figure of a subject, in its worst scenario, with its limit. */
 export interface Measured {
   /** Stable, for programs. One subject has each at most once. */
   readonly what:
@@ -26,15 +26,15 @@ export interface Measured {
 
 export interface Limit {
   readonly value: number;
-  /** The value may be at most that, or must be at least that. */
+  /** The limit is a maximum or a minimum. */
   readonly is: "most" | "least";
-  /** What the limit is: "ampacity", "rating". */
+  /** The name of the limit: "ampacity", "rating". */
   readonly words: string;
-  /** The property that states it, where one does: a limit that the builder changed is told as that. */
+  /** The property that states it, if one does: a limit that the builder changed is reported as that property. */
   readonly statedBy?: string;
 }
 
-/** Looks up, for each subject of one plan, what was worked out of it. */
+/** Looks up the calculated figures of each subject of one plan. */
 export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Measured[] {
   const { network: judged } = plan;
   const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
@@ -74,7 +74,7 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
       ...(worst.lowestV && (part.kind === "load" || part.kind === "inverter")
         ? told("lowestV", "lowest voltage", worst.lowestV.voltageV, "V", lowest)
         : []),
-      // What a circuit's own load draws is the current of the circuit.
+      // The current of a circuit's own load is the current of the circuit.
       ...(isCircuitsOwn ? [] : currents(part, currentThrough(judged.result, part), worst)),
     ];
   }
@@ -145,8 +145,8 @@ function currents(
 }
 
 /**
- * What a dead short draws through the devices of a run: the greatest, against what the device interrupts; and the least, at the
- * far end of what it protects. Whether the device opens soon enough on that is for a rule to say.
+ * Fault currents through the devices of a run: the maximum, against the interrupting rating; and the minimum, at the far end of
+ * the protected conductors. A rule decides whether the device opens soon enough at the minimum.
  */
 function faultsByRecord({ network: judged }: JudgedPlan): ReadonlyMap<number, Measured[]> {
   const faults = new Map<number, Measured[]>();

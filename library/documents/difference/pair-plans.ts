@@ -1,16 +1,16 @@
 import type { JudgedPlan } from "../../rules/rule.ts";
 
-/** A plan of a folder, as far as pairing asks. */
+/** A plan of a folder, as far as pairing needs it. */
 export interface PairedPlan {
   /** Of its root, below the folder, with forward slashes. */
   readonly path: string;
-  /** What `build` calls it; empty where it is not called. */
+  /** Its name in `build`; empty if it has none. */
   readonly buildName: string;
-  /** Names of all that it is made of. */
+  /** Names of all its circuits and parts. */
   readonly names: ReadonlySet<string>;
 }
 
-/** `judged` is undefined where the plan could not be evaluated: then only its path tells which one it is. */
+/** `judged` is undefined if the plan could not be evaluated: only its path then identifies it. */
 export function pairedPlan(path: string, judged: JudgedPlan | undefined): PairedPlan {
   if (!judged) return { path, buildName: "", names: new Set() };
   const { model, network } = judged;
@@ -26,8 +26,8 @@ export interface PlanPairs<Plan> {
 }
 
 /**
- * Which plan of one state of a folder is which of the other: by the path of its root; where that was moved, by the build's name,
- * if only one has it; else the one that has most of its names, and at least half of them.
+ * Pairs the plans of two states of a folder: by the path of the root; if that was moved, by the build's name, if only one has it;
+ * else with the plan that shares most names, and at least half of them.
  */
 export function pairPlans<Plan extends PairedPlan>(
   before: readonly Plan[],
@@ -66,7 +66,7 @@ export function pairPlans<Plan extends PairedPlan>(
   };
 }
 
-/** The share of names that two plans have in common, of all that either has; 0 where they have none. */
+/** The share of names that two plans have in common, of all that either has; 0 if they have none in common. */
 function shared(one: ReadonlySet<string>, other: ReadonlySet<string>): number {
   const common = [...one].filter((name) => other.has(name)).length;
   return common === 0 ? 0 : common / (one.size + other.size - common);

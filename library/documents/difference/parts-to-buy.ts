@@ -8,7 +8,7 @@ import { readWireNumbers } from "../schedules/wire-numbers-file.ts";
 import { wiresOf } from "../schedules/wires.ts";
 import type { Table } from "../table.ts";
 
-/** More or less of one thing to buy. */
+/** A change in the amount of one thing to buy. */
 export interface PurchaseChange {
   /** Not yet fit to be shown: colours and some names are words of the plan. */
   readonly what: string;
@@ -19,9 +19,9 @@ export interface PurchaseChange {
 }
 
 /**
- * What has to be bought beyond, or is left over from, what the plan before asked for. Made from the lists that are bought by, so
- * that they cannot disagree: wire as it is cut, spools, parts, protective devices with their spares, fittings. The devices that
- * the circuits feed are told as the circuits that they are. `renamed`: names before to names after.
+ * Purchases beyond those of the plan before, or left over from them. Made from the lists for buying, which it can therefore never
+ * contradict: wire as it is cut, spools, parts, protective devices with their spares, fittings. The devices that circuits feed
+ * are reported as circuits. `renamed`: names before to names after.
  */
 export function purchaseChanges(
   before: Judgement,
@@ -41,7 +41,7 @@ export function purchaseChanges(
 }
 
 interface Purchase {
-  /** Of its list. */
+  /** Position of its list. */
   readonly place: number;
   readonly unit: PurchaseChange["unit"];
   amount: number;
@@ -72,7 +72,7 @@ function purchases(plan: Judgement, renamed: ReadonlyMap<string, string>): Reado
     if (group === "devices") continue;
     const item = renamed.get(row.text("item")) ?? row.text("item");
     const rest = row.texts("details", "standard").replace(/\bnot stated$/, "family not stated");
-    // How a wire is ended nobody can buy for before it is stated.
+    // A fitting cannot be bought before the plan states it.
     if (item === "fitting, not stated") continue;
     add([item, rest].filter(Boolean).join(", "), 2, "pieces", row.amount("quantity"));
   }
@@ -81,7 +81,7 @@ function purchases(plan: Judgement, renamed: ReadonlyMap<string, string>): Reado
 
 interface Row {
   text(column: string): string;
-  /** Those that say something, as one text. */
+  /** Those that are not empty, as one text. */
   texts(...columns: readonly string[]): string;
   amount(column: string): number;
 }

@@ -13,7 +13,7 @@ import { scenario } from "../../plan/scenario.ts";
 import { somethingWorse } from "./findings.ts";
 import { isSame, type PlanDifference, planDifference } from "./plan-difference.ts";
 
-/** What of a small boat differs from one test to the next; each value is the one of the plan as it is in order. */
+/** The values of a small boat that differ from one test to the next; each default is that of the sound plan. */
 interface Boat {
   readonly system?: string;
   readonly bus?: string;

@@ -7,7 +7,7 @@ import { type Measured, measuredIn } from "./measured.ts";
 import { type PurchaseChange, purchaseChanges } from "./parts-to-buy.ts";
 import { type Subject, subjectsOf } from "./subject.ts";
 
-/** What changed between two states of one plan, and what that does. All numbers unrounded, all names as the plans give them. */
+/** The changes between two states of one plan, and their effects. All numbers unrounded, all names as the plans give them. */
 export interface PlanDifference {
   readonly added: readonly StandingSubject[];
   readonly removed: readonly StandingSubject[];
@@ -16,9 +16,9 @@ export interface PlanDifference {
   readonly effects: readonly Effect[];
   readonly findings: FindingsDifference;
   readonly purchases: readonly PurchaseChange[];
-  /** On which sides a network could not be read, so that its parts, cables and currents are not compared. */
+  /** The sides with a network that could not be read: its parts, cables and currents are not compared. */
   readonly networkUnread: { readonly before: boolean; readonly after: boolean };
-  /** Scenarios without an operating point, on each side: nothing that hangs there has a worst current. */
+  /** Scenarios without an operating point, on each side: the parts in them have no worst current. */
   readonly unsolved: { readonly before: readonly string[]; readonly after: readonly string[] };
 }
 
@@ -29,14 +29,14 @@ export interface StandingSubject {
 
 export interface ChangedSubject {
   readonly subject: Subject;
-  /** Its name before, where it was renamed. */
+  /** Its name before, if it was renamed. */
   readonly renamedFrom: string | undefined;
   readonly properties: readonly ChangedProperty[];
 }
 
 /**
- * Compares two judgements of one plan. Pure. Where statements stand in the text, what variables are called and in which order
- * things are made makes no difference. What could not be read on one side is not told as removed or added.
+ * Compares two judgements of one plan. Pure. The positions of statements in the text, the names of variables and the order of
+ * creation make no difference. An item that one side could not read is not reported as removed or added.
  */
 export function planDifference(before: Judgement, after: Judgement): PlanDifference {
   const networkUnread = { before: before.model.networkUnread, after: after.model.networkUnread };
@@ -65,14 +65,14 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
       ? effectsOf(alone(old), alone(now), changedPairs)
       : effectsOf(before, after, changedPairs),
     findings: compareFindings(before, after, known),
-    // What is bought follows from nothing else; nesting pieces into spools takes longer than all the rest.
+    // Without other changes the purchases are the same; nesting pieces into spools takes longer than all the rest.
     purchases: partial || !somethingElse ? [] : purchaseChanges(before, after, newNames(changedPairs)),
     networkUnread,
     unsolved: { before: unsolvedScenarios(before), after: unsolvedScenarios(after) },
   };
 }
 
-/** Nothing was added, removed, renamed or changed, and nothing came out otherwise. */
+/** Nothing was added, removed, renamed or changed, and all results are the same. */
 export function isSame({ added, removed, changed, effects, findings, purchases }: PlanDifference): boolean {
   const { came, went, changed: weighed } = findings;
   return [added, removed, changed, effects, came, went, weighed, purchases].every(
@@ -80,17 +80,17 @@ export function isSame({ added, removed, changed, effects, findings, purchases }
   );
 }
 
-/** Where one side's network is unread, only circuits can be compared: nobody knows what became of the rest. */
+/** If one side's network is unread, only circuits can be compared: the changes of the rest are unknown. */
 function comparable(judged: Judgement, partial: boolean): Judgement {
   return partial ? { ...judged, network: undefined } : judged;
 }
 
-/** Currents of a network that the other side lacks are not held against what circuits state themselves. */
+/** Currents of a network that the other side lacks are not compared with the loads that circuits state themselves. */
 function alone(judged: Judgement): Judgement {
   return { ...judged, circuits: judged.circuits.filter(({ circuit }) => !circuit.inNetwork) };
 }
 
-/** Circuits that stand in the other plan too, and could not be read there, were neither removed nor added. */
+/** Circuits that the other plan has but could not read were neither removed nor added. */
 function notUnread(subjects: readonly Subject[], other: Judgement): Subject[] {
   const unread = new Set(other.model.unjudged.map(({ name }) => name));
   return subjects.filter(({ kind, name }) => kind !== "circuit" || !unread.has(name));
@@ -102,7 +102,7 @@ function changedSubject({ before, after, changes }: ChangedPair): ChangedSubject
   return [{ subject: after, renamedFrom: renamed ? before.name : undefined, properties: changes }];
 }
 
-/** Named by nothing but the line where it stands, as "camper.ts line 12": that moves with every edit above it. */
+/** Named only by its line, as "camper.ts line 12": that moves with every edit above it. */
 function namedByPlace(name: string): boolean {
   return /\.[cm]?[jt]sx? line \d+(?: no\. \d+)?$/.test(name);
 }

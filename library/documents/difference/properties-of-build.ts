@@ -3,12 +3,12 @@ import type { BuildSettings } from "../../model/run.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 
-/** What a plan says of itself as a whole. Defaults that it gives to circuits are told where they arrive. */
+/** Settings of a plan as a whole. Its defaults for circuits are reported at the circuits. */
 export function buildProperties({ bench }: BuildSettings): Property[] {
   return (Object.keys(fields) as (keyof BenchSettings)[]).flatMap((field) => fields[field](bench));
 }
 
-/** A field that is new in the model is missed here by the compiler. */
+/** The compiler reports a new field of the model that is missing here. */
 const fields: Readonly<Record<keyof BenchSettings, (bench: BenchSettings) => Property[]>> = {
   slackPercent: ({ slackPercent }) => [quantity("slackPercent", "slack when cutting", slackPercent, "%")],
   endSlackM: ({ endSlackM }) => [quantity("endSlackM", "slack at each end", endSlackM * 1000, "mm")],

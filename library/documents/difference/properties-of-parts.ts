@@ -3,7 +3,7 @@ import { formatExact, formatRounded, type Unit } from "../../rules/wording/forma
 import { terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 
-/** What a builder states of a part, as values that can be compared, with what is taken for what was not stated. */
+/** The values that a builder states of a part, in comparable form, with defaults for those not stated. */
 export function partProperties(part: Part, network: Network): Property[] {
   const values = part as unknown as Readonly<Record<string, unknown>>;
   const own = (Object.keys(fields) as Field[]).flatMap((field): Property[] => {
@@ -22,7 +22,7 @@ export function partProperties(part: Part, network: Network): Property[] {
   ];
 }
 
-/** Every property that any kind of part has. A field that is new in the model is missed here by the compiler. */
+/** Every property that any kind of part has. The compiler reports a new field of the model that is missing here. */
 type Field = Exclude<FieldOf<Part>, "kind" | "index" | "record" | "name" | "terminals" | "accept">;
 type FieldOf<One> = One extends Part ? keyof One : never;
 
@@ -33,7 +33,7 @@ interface Told {
 
 type Teller = (value: never, network: Network) => Property[];
 
-/** In the order in which they are told. Null: told by another field, or where a figure comes from. */
+/** In the order of the report. Null: reported by another field, or the source of a figure. */
 const fields: Readonly<Record<Field, Told | Teller | null>> = {
   chemistry: { words: "chemistry" },
   statedBy: null,

@@ -4,8 +4,8 @@ import { formatExact } from "../../rules/wording/format-number.ts";
 import { count, type NamedEnd, type Property, quantity, said, stated, text } from "./property.ts";
 
 /**
- * What a builder states of a circuit or a cable, as values that can be compared: each in the unit in which it is written. What
- * was not stated is there with what is taken for it, because that is what it was judged by.
+ * The values that a builder states of a circuit or a cable, in comparable form: each in its written unit. Values not stated are
+ * there with their defaults, because the run was judged by these.
  */
 export function runProperties(circuit: Run, ends: readonly NamedEnd[]): Property[] {
   return (Object.keys(readers) as Read[]).flatMap((field) => {
@@ -14,12 +14,15 @@ export function runProperties(circuit: Run, ends: readonly NamedEnd[]): Property
   });
 }
 
-/** What says the same as another field, or is the plan's bookkeeping. */
+/** Fields that repeat another field, or are the plan's bookkeeping. */
 type Ignored = "record" | "word" | "name" | "inNetwork" | "accept" | "partlyInvalid";
 type Read = Exclude<keyof Run, Ignored>;
 type Reader = (circuit: Run, ends: readonly NamedEnd[]) => Property[];
 
-/** In the order in which they are told. Null: told by another field. A field that is new in the model is missed here by the compiler. */
+/**
+ * In the order of the report. Null: reported by another field. The compiler reports a new field of the model that is missing
+ * here.
+ */
 const readers: Readonly<Record<Read, Reader | null>> = {
   fromBattery: ({ fromBattery, inNetwork }, ends) =>
     inNetwork
@@ -76,7 +79,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
 
 const endWords = { from: "from", to: "to", returnTo: "returns to" } as const;
 
-/** Whoever goes over from feet to metres, and states the same length, has changed nothing. */
+/** A change from feet to metres with the same length is no change. */
 function lengths({ lengthsGiven, positiveM, negativeM, word }: Run): Property[] {
   if (word === "cable") return [length("length", "length", lengthsGiven, ["lengthFt", "lengthM"], positiveM)];
   if (lengthsGiven.oneWayFt !== undefined || lengthsGiven.oneWayM !== undefined || positiveM === negativeM)
@@ -106,7 +109,7 @@ function length(
   return { id, words, value: { as: "text", text: inUnit, compare: lengthM } };
 }
 
-/** Each property of a protective device by itself, so that a change says what it is of. */
+/** Each property of a protective device on its own: a change names the property. */
 function device(id: string, words: string, protection: Protection | null): Property[] {
   if (!protection) return [];
   const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, price } = protection;

@@ -2,8 +2,8 @@ import type { Network, Scenario } from "../../model/network.ts";
 import { type Property, quantity } from "./property.ts";
 
 /**
- * What a scenario switches on and off, as values that can be compared. A device that is new in the plan changes no scenario:
- * only parts that both plans have are compared.
+ * The settings of a scenario, and the parts that it switches on and off, in comparable form. A new device in the plan changes no
+ * scenario: only parts that both plans have are compared.
  */
 export function scenarioProperties(scenario: Scenario, { parts }: Network): Property[] {
   const having = (id: string, words: string, has: (part: number) => boolean): Property => ({
@@ -23,7 +23,7 @@ export function scenarioProperties(scenario: Scenario, { parts }: Network): Prop
   ];
 }
 
-/** Batteries at rest: one voltage, or several where the bank is not of one kind. */
+/** Batteries at rest: one voltage, or several if the bank is not of one kind. */
 function restVoltages(restV: readonly number[]): Property[] {
   const [first, ...others] = [...restV].sort((one, other) => one - other);
   if (first === undefined) return [];

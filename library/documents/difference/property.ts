@@ -1,6 +1,6 @@
 import type { Unit } from "../../rules/wording/format-number.ts";
 
-/** One value of a subject. Two are the same if what they hold is, whatever the text says. */
+/** One value of a subject. Two are the same if their content is, even with other text. */
 export interface Property {
   /** Stable, for programs: "length", "protection.ratingA". */
   readonly id: string;
@@ -10,13 +10,13 @@ export interface Property {
 }
 
 export type PropertyValue =
-  /** Two numbers that differ by more than the arithmetic of the computer blurs are two values. */
+  /** Two numbers are two values if they differ by more than the computer's rounding. */
   | { readonly as: "quantity"; readonly amount: number; readonly unit: Unit | "Ah" | "" }
-  /** `compare`: what counts, where the text says the same in several ways: metres for feet. */
+  /** `compare`: the value that counts if several texts mean the same: metres for feet. */
   | { readonly as: "text"; readonly text: string; readonly compare?: number }
-  /** A terminal: the same if it is of the same part, whatever that is called. */
+  /** A terminal: the same if it is of the same part, even under another name. */
   | { readonly as: "end"; readonly text: string; readonly end: End }
-  /** Parts by index, of which only those count that both plans have. */
+  /** Parts by index; only those that both plans have count. */
   | { readonly as: "parts"; readonly parts: readonly number[] };
 
 export interface End {
@@ -24,7 +24,7 @@ export interface End {
   readonly terminal: string;
 }
 
-/** An end with the property that it is written as. The load that a circuit states itself is no end that anybody moves. */
+/** An end with the property that states it. The load that a circuit states itself is not an end that a builder can move. */
 export interface NamedEnd {
   readonly property: "from" | "to" | "returnTo";
   readonly end: End;
@@ -45,7 +45,7 @@ export function count(id: string, words: string, amount: number): Property {
   return quantity(id, words, amount, "");
 }
 
-/** A word of the builder's, or yes or no. */
+/** A word from the builder, or yes or no. */
 export function said(value: string | boolean | undefined, id: string, words: string): Property[] {
   if (value === undefined) return [];
   return [text(id, words, typeof value === "string" ? value : value ? "yes" : "no")];

@@ -9,30 +9,30 @@ import { runProperties } from "./properties-of-runs.ts";
 import { scenarioProperties } from "./properties-of-scenarios.ts";
 import type { End, NamedEnd, Property } from "./property.ts";
 
-/** One thing of a plan that can come, go or change: what a builder would point at. */
+/** One thing of a plan that can come, go or change, as a builder would point at it. */
 export interface Subject {
-  /** What only equals are compared with. */
+  /** Only subjects of equal kind are compared. */
   readonly kind: "build" | "circuit" | "cable" | "scenario" | Part["kind"];
   /** The trade's word for it: "circuit", "bus bar". */
   readonly kindInWords: string;
   /** As the plan gives it: not yet fit to be shown. */
   readonly name: string;
-  /** The name with what it is, where the name does not say that itself: "circuit refrigerator", "bus bar front", "starter battery". */
+  /** The name with the kind, unless the name already states that: "circuit refrigerator", "bus bar front", "starter battery". */
   readonly called: string;
-  /** Index of its record; undefined for the build of a plan that calls none. */
+  /** Index of its record; undefined for the build of a plan without one. */
   readonly record: number | undefined;
   readonly properties: readonly Property[];
-  /** Reasons by rule, where findings about it are accepted. What became of those is told of the findings themselves. */
+  /** Reasons by rule, if findings about it are accepted. Their changes are reported with the findings. */
   readonly accept: Readonly<Record<string, string>>;
-  /** Index of the part it is, or of the load that a circuit states itself. */
+  /** Index of its part, or of the load that a circuit states itself. */
   readonly part: number | undefined;
-  /** What a circuit or cable is fastened to. */
+  /** The terminals that a circuit or cable is connected to. */
   readonly ends: readonly End[];
-  /** The network it belongs to, for the names of the parts that it speaks of. */
+  /** The network it belongs to, for the names of the parts that it refers to. */
   readonly network: Network | undefined;
 }
 
-/** Everything that can be compared of a plan, in the order of the plan. */
+/** Everything in a plan that can be compared, in the order of the plan. */
 export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonly Subject[] {
   const { model } = plan;
   const network = plan.network?.network;
@@ -78,7 +78,7 @@ function partSubject(part: Part, network: Network): Subject {
   };
 }
 
-/** The built-in scenarios follow from the rest, so that nobody has changed them. */
+/** The built-in scenarios follow from the rest: no builder changes them. */
 function scenarioSubject(scenario: Scenario, network: Network): Subject[] {
   if (scenario.record === undefined) return [];
   const { name, record } = scenario;

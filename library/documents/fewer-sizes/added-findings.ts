@@ -1,7 +1,9 @@
 import type { Finding, Severity } from "../../rules/finding.ts";
 import { ruleById } from "../../rules/registry.ts";
 
-/** Findings that were not there before, or weigh more than before. The same rule at the same value about the same thing is the same. */
+/**
+ * Findings that are new, or weigh more than before. The same rule at the same value about the same subject is the same finding.
+ */
 export function addedFindings(before: readonly Finding[], after: readonly Finding[]): readonly Finding[] {
   const known = new Map<string, Severity[]>();
   for (const finding of before) {
@@ -9,7 +11,7 @@ export function addedFindings(before: readonly Finding[], after: readonly Findin
     severities.push(finding.severity);
     known.set(keyOf(finding), severities);
   }
-  // The heaviest is held against the heaviest: one error and one hint are no excuse for two errors.
+  // Compares the heaviest with the heaviest: one error and one hint are no excuse for two errors.
   const heaviestFirst = after.toSorted((one, other) => weight[other.severity] - weight[one.severity]);
   for (const severities of known.values()) severities.sort((one, other) => weight[other] - weight[one]);
   return heaviestFirst.filter((finding) => {
@@ -18,7 +20,7 @@ export function addedFindings(before: readonly Finding[], after: readonly Findin
   });
 }
 
-/** How many findings, hints aside, are there before and after, with other figures: better or worse, only a reader can tell. */
+/** Number of findings, hints aside, that remain with other figures: only a reader can judge whether they are better or worse. */
 export function foundWithOtherFigures(before: readonly Finding[], after: readonly Finding[]): number {
   const figures = ({ rule, values }: Finding) => ruleById(rule)?.message(values) ?? "";
   const all = new Set(before.map((finding) => keyOf(finding) + figures(finding)));
@@ -28,7 +30,7 @@ export function foundWithOtherFigures(before: readonly Finding[], after: readonl
 
 const weight: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
 
-/** Accepted or not makes two findings: what was accepted before may not come back open. */
+/** Accepted and open make two findings: one that was accepted before may not come back open. */
 function keyOf({ rule, at, subject, accepted }: Finding): string {
   const place = "record" in at ? [at.record, ...at.path] : ["problem", at.problem];
   return JSON.stringify([rule, subject, accepted ?? null, place]);

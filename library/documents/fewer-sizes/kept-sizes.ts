@@ -1,10 +1,10 @@
 import { differentSizes, type SizedRun, sizeKey } from "./sized-runs.ts";
 
 /**
- * Every set of the sizes in use that could be kept, so that each run has one of its choices in it. Sets that could not serve all runs
- * are never built: from the thickest size down, one is only dropped where each of its runs has a kept one above.
+ * Every set of the sizes in use that could be kept and leaves each run one of its choices. Sets that could not serve all runs are
+ * never built: from the thickest size down, one is only dropped if each of its runs has a kept one above.
  *
- * `most`: no more sets than these are followed, those that keep fewest; some fifteen sizes in a row would reach it.
+ * `most`: maximum number of sets that are followed, those that keep fewest; some fifteen sizes in a row would reach it.
  */
 export function keptSizes(runs: readonly SizedRun[], most: number): KeptSizes {
   let sets: (readonly string[])[] = [[]];
@@ -25,11 +25,11 @@ export function keptSizes(runs: readonly SizedRun[], most: number): KeptSizes {
 
 export interface KeptSizes {
   readonly sets: readonly ReadonlySet<string>[];
-  /** False: there are more. */
+  /** False: more exist. */
   readonly all: boolean;
 }
 
-/** For each different list of choices that runs of this size have: the sizes that could take its place. */
+/** For each different list of choices that runs of this size have: the sizes that could replace it. */
 function alternativesOf(size: string, runs: readonly SizedRun[]): readonly (readonly string[])[] {
   const lists = new Map<string, readonly string[]>();
   for (const { choices } of runs) {

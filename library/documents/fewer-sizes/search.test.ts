@@ -29,7 +29,7 @@ const someRuns = fc
     });
   });
 
-/** What no rule would let through: pairs of choices that may not meet, at random. The plan as it is always may be. */
+/** Refused combinations: random pairs of choices that may not meet. The plan as it is is always allowed. */
 const somePairs = fc.array(
   fc.tuple(
     fc.nat({ max: 4 }),
@@ -48,11 +48,11 @@ const refusedBy =
   (choices: readonly number[]): Refusal | undefined => {
     const met = pairs.filter(([one, a, other, b]) => choices[one] === a && choices[other] === b);
     if (met.length === 0) return undefined;
-    // Some are found on a run, others elsewhere.
+    // Some findings are on a run, others elsewhere.
     return { runs: new Set(met.some(([, , , , blamed]) => !blamed) ? [] : met.map(([, , other]) => other)) };
   };
 
-/** Every way there is, gone through one by one. */
+/** Every combination, one by one. */
 function* everyWay(runs: readonly SizedRun[], from = 0): Generator<readonly number[]> {
   if (from === runs.length) return yield [];
   for (const rest of everyWay(runs, from + 1))
@@ -64,7 +64,7 @@ const sizesOf = (runs: readonly SizedRun[], choices: readonly number[]) =>
 const copper = (runs: readonly SizedRun[], choices: readonly number[]) =>
   runs.reduce((sum, run, index) => sum + copperOf(run, choices[index]!), 0);
 
-/** By the greatest number of sizes: the least copper that is not refused. */
+/** By the maximum number of sizes: the least copper that is not refused. */
 function leastByCount(runs: readonly SizedRun[], refusalOf: ReturnType<typeof refusedBy>) {
   const inUse = sizesOf(
     runs,
@@ -147,7 +147,7 @@ describe("the sizes that can be spared", () => {
     });
     const { ways, triedWays, stoppedEarly } = sparedSizes(runs, () => undefined);
     expect(stoppedEarly).toBe(false);
-    // Fourteen sizes in a row, of which every third is enough.
+    // Fourteen sizes in a row; every third one is enough.
     expect(ways.map((choices) => sizesOf(runs, choices))).toEqual([5, 6, 7, 8, 9, 10, 11, 12, 13]);
     expect(triedWays).toBe(ways.length);
     expect(

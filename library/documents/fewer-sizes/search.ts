@@ -2,12 +2,12 @@ import { keptSizes } from "./kept-sizes.ts";
 import { copperOf, type SizedRun, sizeKey } from "./sized-runs.ts";
 
 /**
- * For each number of sizes below that in use, from the fewest up: the least copper with which as few sizes serve all runs, as the
- * choice that each run takes. Numbers for which there is no way are left out.
+ * For each number of sizes below that in use, from the fewest up: the combination with the least copper that serves all runs, as
+ * the choice that each run takes. Numbers without such a combination are left out.
  *
- * Every run begins with its thinnest choice in a set of sizes, which is the least copper that the set can do with; what is refused is
- * tried again with one run thicker, always the least copper of all sets of the same number first. What is not refused first is
- * therefore the answer, unless the search met a bound on the way: {@link Spared.stoppedEarly}.
+ * Every run begins with its thinnest choice in a set of sizes, which is the least copper possible with that set. A refused
+ * combination is tried again with one run thicker, always the least copper of all sets of the same number first. The first
+ * combination that is not refused is therefore the answer, unless the search met a bound on the way: {@link Spared.stoppedEarly}.
  */
 export function sparedSizes(
   runs: readonly SizedRun[],
@@ -33,9 +33,9 @@ export function sparedSizes(
 export interface Spared {
   /** By number of sizes, the fewest first; each by run: the index of its choice. */
   readonly ways: readonly (readonly number[])[];
-  /** How many ways to choose were judged. */
+  /** Number of combinations that were judged. */
   readonly triedWays: number;
-  /** Not every way was tried: with fewer sizes, or with less copper, there may be one. */
+  /** Not every combination was tried: one with fewer sizes, or with less copper, may exist. */
   readonly stoppedEarly: boolean;
 }
 
@@ -43,11 +43,11 @@ interface Search {
   readonly runs: readonly SizedRun[];
   readonly refusalOf: (choices: readonly number[]) => Refusal | undefined;
   readonly bounds: Bounds;
-  /** What was told of each way to choose. */
+  /** The result for each combination. */
   readonly judged: Map<string, Refusal | undefined>;
 }
 
-/** The way with the least copper in which no size is used but those of one of the sets. */
+/** The combination with the least copper that uses only sizes of one of the sets. */
 function leastCopper(
   { runs, refusalOf, bounds, judged }: Search,
   sets: readonly ReadonlySet<string>[],
@@ -82,18 +82,18 @@ function leastCopper(
   return { stoppedEarly };
 }
 
-/** Why a way to choose will not do: the runs on which something new was found; none where it lies elsewhere. */
+/** Why a combination is refused: the runs with a new finding; none if it is elsewhere. */
 export interface Refusal {
   readonly runs: ReadonlySet<number>;
 }
 
 export interface Bounds {
-  /** Sets of sizes that are followed. */
+  /** Maximum number of sets of sizes that are followed. */
   readonly sets: number;
-  /** Ways to choose that are judged in all, and for each number of sizes: each is as much work as checking the plan once. */
+  /** Combinations that are judged in all, and for each number of sizes: each is as much work as checking the plan once. */
   readonly judged: number;
   readonly judgedForEachCount: number;
-  /** Where more runs than these could be thicker, only those on which something was found are. */
+  /** If more runs than these could be thicker, only those with a new finding are made thicker. */
   readonly triedAtOnce: number;
 }
 
@@ -110,7 +110,7 @@ function stateOf(runs: readonly SizedRun[], kept: ReadonlySet<string>, choices: 
   return { kept, choices, copperMm2M };
 }
 
-/** Equal copper is told apart by the choices, so that the order of the sets has no say. */
+/** The choices decide between equal copper: the order of the sets has no influence. */
 function leastCopperFirst(one: State, other: State): number {
   const differing = one.choices.findIndex((choice, run) => choice !== other.choices[run]);
   return (

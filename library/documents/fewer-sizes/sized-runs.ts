@@ -5,21 +5,21 @@ import type { Conductor } from "../../model/run.ts";
 import type { Termination } from "../../plan/termination.ts";
 import { type Wire, wiresOf } from "../schedules/wires.ts";
 
-/** A circuit or cable of the plan, with the sizes that it may be made in. */
+/** A circuit or cable of the plan, with its possible sizes. */
 export interface SizedRun {
   readonly record: number;
   readonly name: string;
-  /** Its own size first, then the thicker ones that are in use, thinnest first. All with its own number of parallel wires. */
+  /** Its own size first, then the thicker ones in use, thinnest first. All with its own number of parallel wires. */
   readonly choices: readonly [Conductor, ...Conductor[]];
   /** Cut length of all its wires together, m. */
   readonly wireM: number;
-  /** Its terminals do not tell what they take, so it keeps its size. */
+  /** The plan does not state which sizes its terminals take: it keeps its size. */
   readonly heldByTerminal: boolean;
 }
 
 /**
- * Every run of the plan. One keeps its size where nobody can tell whether a thicker one fits into its terminals, and where it was not
- * judged, so that nothing could be proved of it.
+ * Every run of the plan. One keeps its size if it is unknown whether a thicker one fits its terminals, or if it was not judged:
+ * nothing could be proved of it then.
  */
 export function sizedRuns(plan: Judgement): readonly SizedRun[] {
   const judged = new Set(plan.circuits.map(({ circuit }) => circuit.record));
@@ -35,10 +35,10 @@ export function sizedRuns(plan: Judgement): readonly SizedRun[] {
   });
 }
 
-/** What a thicker conductor must still fit into: common practice, no source. */
+/** A thicker conductor must still fit: common practice, no source. */
 export const mostSizesThicker = 2;
 
-/** A ring is made for many sizes; what a clamp takes, and a receptacle for a tab, the plan does not tell. */
+/** A ring is made for many sizes; the plan does not state the sizes that a clamp, or a receptacle for a tab, takes. */
 function isTight(termination: Termination | undefined): boolean {
   return termination === "screw clamp" || termination === "6.3 mm tab";
 }
@@ -58,7 +58,7 @@ function wireOf({ cutLengthM, size }: Wire): number {
   return cutLengthM * size.parallel;
 }
 
-/** One text for each size that can be bought, whatever the number of wires side by side. */
+/** One text for each size that can be bought, for any number of wires side by side. */
 export function sizeKey(size: Conductor): string {
   return size.system === "awg" ? `${size.awg} AWG` : `${size.mm2} mm²`;
 }

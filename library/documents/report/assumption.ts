@@ -2,13 +2,13 @@ import type { Citation } from "../../standards/citation.ts";
 import type { Cell } from "../table.ts";
 import { type SourceList, standingInWords } from "./sources.ts";
 
-/** Something that was taken because the plan does not say it. */
+/** A default taken because the plan does not state the value. */
 export interface Assumption {
   readonly what: string;
   readonly takenAs: string;
-  /** Names of circuits and parts; all in full, because whoever checks the list goes through it with a pen. */
+  /** Names of circuits and parts; all in full, because a reader checks the list with a pen. */
   readonly where: string;
-  /** How it is known: a source, or words for what has none. */
+  /** How it is known: a source, or words if it has none. */
   readonly source: Citation | string;
 }
 
@@ -23,7 +23,7 @@ export function assumptionRow(
 function knownBy(source: Citation, sources: SourceList): string {
   const standing = standingInWords(source);
   const cited = sources.cite(source);
-  // Common practice and unconfirmed figures are called so by the citation itself.
+  // The citation itself names common practice and unconfirmed figures as such.
   return cited.startsWith(standing) || cited.includes("unconfirmed") ? cited : `${cited}, ${standing}`;
 }
 

@@ -9,7 +9,7 @@ import type { Assumption } from "./assumption.ts";
 
 const ownPractice = "common practice, no source";
 
-/** What was taken of the parts of a network because nobody states it, and with what scenarios it was solved. */
+/** Defaults taken for the parts of a network because they are not stated, and the scenarios it was solved with. */
 export function assumptionsOfParts(network: Network): readonly Assumption[] {
   return [...network.parts.flatMap(assumptionsOf), ...assumptionsOfScenarios(network)];
 }
@@ -21,7 +21,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
   const unlessStated = (what: string, takenAs: string, source: Citation) =>
     source.authority === "stated in the plan" ? [] : taken(what, takenAs, source);
   const outputV = (volts: number, nominal12: number) =>
-    // A stated voltage that is the usual one cannot be told from the usual one, and need not be.
+    // A stated voltage equal to the default is indistinguishable from the default, which is fine.
     isUsual(volts, nominal12) ? taken("Output voltage", withUnit(volts, "V"), chargingVoltage.source) : [];
   switch (part.kind) {
     case "battery":
@@ -127,7 +127,7 @@ function assumptionsOfBattery(part: BatteryPart): readonly Assumption[] {
   ];
 }
 
-/** Voltages at rest are taken where a scenario says nothing, or says how full the bank is. */
+/** Voltages at rest are defaults if a scenario states none, or states how full the bank is. */
 function assumptionsOfScenarios({ scenarios, parts }: Network): readonly Assumption[] {
   const batteries = parts.filter((part): part is BatteryPart => part.kind === "battery");
   const atNominal = scenarios.filter(({ restV }) =>

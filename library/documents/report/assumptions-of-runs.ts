@@ -9,7 +9,7 @@ import { criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limit
 import { type Assumption, namesOf } from "./assumption.ts";
 import { everyRun } from "./every-run.ts";
 
-/** What was taken of circuits and cables because nobody states it. */
+/** Defaults taken for circuits and cables because they are not stated. */
 export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
   const { model } = plan;
   const runs = everyRun(plan);

@@ -7,7 +7,7 @@ import { assumptionsOfRuns } from "./assumptions-of-runs.ts";
 import { tableBlock, textColumn } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 
-/** Every default that was taken, with how it is known. */
+/** Every default taken, and how it is known. */
 export function assumptionsChapter(context: ReportContext): Chapter {
   const { judgement, sources } = context;
   const { network, model } = judgement;
@@ -50,7 +50,7 @@ function assumptionsAtBench(bench: BenchSettings): readonly Assumption[] {
     what,
     takenAs: takenAs(bench[name]),
     where: "schedules and lists",
-    // What is stated and the same as usual cannot be told from what is usual, and need not be.
+    // A stated value equal to the default is indistinguishable from the default, which is fine.
     source: bench[name] === defaultBench[name] ? "common practice, no source" : "stated in the plan",
   });
   return [

@@ -1,7 +1,7 @@
 import type { Table } from "../table.ts";
 import type { Chapter } from "./chapter.ts";
 
-/** What everybody who works by a report has to know. In the words of the README; a test holds the two together. */
+/** Cautions for everyone who works by a report. In the words of the README; a test keeps the two equal. */
 export function cautionsChapter(): Chapter {
   return {
     id: "cautions",

@@ -2,16 +2,14 @@ import { formatDistinct, formatRounded } from "../../rules/wording/format-number
 import type { Cell, Column, Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
 
-/*
- * How the report puts numbers into tables. All are unrounded until here.
- */
+/* Cells for the numbers in the report's tables. All are unrounded until here. */
 
 /** A number with three significant figures. */
 export function quantity(value: number): Cell {
   return { value, text: formatRounded(value) };
 }
 
-/** A value and its limit, told apart wherever they differ. */
+/** A value and its limit, with enough figures to differ if they do. */
 export function valueAndLimit(value: number, limit: number): readonly [Cell, Cell] {
   const [is, may] = formatDistinct(value, limit);
   return [
@@ -28,7 +26,7 @@ export function numberColumn(id: string, title: string): Column {
   return { id, title, align: "end" };
 }
 
-/** A table as a block; none where it has no rows, because an empty frame says nothing. A last column without a word goes too. */
+/** A table as a block; none if it has no rows, because an empty frame has no information. An empty last column is dropped too. */
 export function tableBlock(table: Table): readonly Block[] {
   if (table.rows.length === 0) return [];
   const last = table.columns.length - 1;

@@ -5,22 +5,22 @@ import type { Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
 import type { SourceList } from "./sources.ts";
 
-/** What a report is made of. Everything in it belongs to one text of one plan. */
+/** The input of a report. Everything in it belongs to one text of one plan. */
 export interface ReportInput {
   /** "Loomwright 0.1.0" */
   readonly madeBy: string;
   /** The plan's root as people name it: "bus.ts". */
   readonly file: string;
-  /** Which state of the plan it is, if the caller wants it said: "4f2a91c", "as of 1 May". */
+  /** The state of the plan, if the caller wants it shown: "4f2a91c", "as of 1 May". */
   readonly revision?: string;
   readonly judgement: Judgement;
   /** In the order of the judgement; those about one shared value merged into one. */
   readonly findings: readonly ReportFinding[];
   /** For paper. */
   readonly drawings: readonly { readonly view: View; readonly outcome: DrawingOutcome }[];
-  /** What goes to the bench: wires, cuts, parts, fuses, checks before first power. */
+  /** Lists for the bench: wires, cuts, parts, fuses, checks before first power. */
   readonly schedules: readonly Table[];
-  /** Sentences that have to be read before the schedules: a kept wire number that cannot be read. */
+  /** Sentences that must be read before the schedules: a kept wire number that cannot be read. */
   readonly notices: readonly string[];
 }
 
@@ -31,20 +31,20 @@ export interface ReportFinding {
   /** Names of all circuits and parts it is about. */
   readonly subjects: readonly string[];
   readonly message: string;
-  /** "bus.ts:14"; "" where it is written nowhere. */
+  /** "bus.ts:14"; "" if it is written nowhere. */
   readonly place: string;
   readonly accepted?: string;
 }
 
-/** A finding with the number by which the report speaks of it: "F3", or "A1" for an accepted one. */
+/** A finding with its number in the report: "F3", or "A1" for an accepted one. */
 export interface NumberedFinding extends ReportFinding {
   readonly number: string;
 }
 
-/** What the chapters have in common. */
+/** The data that the chapters share. */
 export interface ReportContext extends ReportInput {
   readonly numbered: readonly NumberedFinding[];
-  /** Grows while the chapters are written, in reading order; its own chapter comes behind all that cite. */
+  /** Grows while the chapters are written, in reading order; its own chapter comes after all that cite. */
   readonly sources: SourceList;
 }
 
@@ -52,9 +52,9 @@ export interface ReportContext extends ReportInput {
 export interface Chapter {
   readonly id: string;
   readonly title: string;
-  /** Lies on its side where its tables are wide. */
+  /** Landscape if its tables are wide. */
   readonly orientation: "portrait" | "landscape";
-  /** Needs no page of its own behind one that lies the same way. */
+  /** Needs no page of its own after one of the same orientation. */
   readonly follows?: boolean;
   readonly blocks: readonly Block[];
   readonly sections?: readonly Section[];

@@ -2,7 +2,7 @@ import type { DrawingOutcome, View } from "../diagram/drawing.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 import type { Block } from "./report-content.ts";
 
-/** The drawings, each on a page of its own, which lies or stands as the drawing does. */
+/** The drawings, each on a page of its own, in the orientation of the drawing. */
 export function diagramsChapter({ drawings }: ReportContext): Chapter {
   const [first] = drawings;
   return {

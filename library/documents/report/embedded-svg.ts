@@ -1,6 +1,6 @@
 /**
- * A drawing of ours as it may stand in a page among others: without prolog and metadata, and with every name within it made
- * its own, so that two drawings never point into each other.
+ * A drawing of ours for use in a page with others: without prolog and metadata, and with every name in it made its own. Two
+ * drawings thus never refer to each other.
  *
  * @param prefix a word that no other drawing of the page has.
  */
@@ -11,7 +11,7 @@ export function embeddedSvg(svg: string, prefix: string): string {
     .replace(/<[a-z][^<>]*>/gi, (tag) => withOwnNames(tag, prefix));
 }
 
-/** Attributes that name an element, or lead to one. Their values are taken as they are written: escaped, in double quotes. */
+/** Attributes that name an element, or refer to one. Their values are taken as they are written: escaped, in double quotes. */
 function withOwnNames(tag: string, prefix: string): string {
   return tag.replace(/(\s)([\w:-]+)="([^"]*)"/g, (whole, space: string, attribute: string, value: string) => {
     const own = ownValue(attribute, value, prefix);

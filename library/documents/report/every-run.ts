@@ -2,8 +2,8 @@ import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 
 /**
- * Every circuit and cable that could be read, in the order of the plan: also those of a network in which no current could be
- * worked out, which are not among the circuits of the judgement.
+ * Every circuit and cable that could be read, in the order of the plan. Includes those of a network without a calculated current,
+ * which are not among the circuits of the judgement.
  */
 export function everyRun({ circuits, network }: JudgedPlan): readonly Run[] {
   const runs = new Map(network?.network.conductors.map(({ record, run }) => [record, run]));

@@ -3,7 +3,7 @@ import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
 import type { Block } from "./report-content.ts";
 
-/** Every finding that stands. */
+/** Every open finding. */
 export function findingsChapter(context: ReportContext): Chapter {
   const open = context.numbered.filter(({ accepted }) => accepted === undefined);
   return {
@@ -54,7 +54,7 @@ function findingBlock(finding: NumberedFinding, { sources }: ReportContext): Blo
     subject: listInWords(subjects, subjects.length),
     message,
     ...(accepted === undefined ? {} : { accepted }),
-    // One document is named; of many, the list of sources tells.
+    // Up to two documents are cited in full; for more, the list of sources gives them.
     source:
       cited.length <= 2 ? cited.map(sources.cite).join("; ") : distinct(cited.map(sources.short)).join(", "),
   };

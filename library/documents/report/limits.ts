@@ -28,7 +28,7 @@ import { textColumn } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 import { standingInWords } from "./sources.ts";
 
-/** Every limit with its figure, every rule with what it rests on, and the documents behind them in full. */
+/** Every limit with its figure, every rule with its basis, and the documents behind them in full. */
 export function limitsChapter(context: ReportContext): Chapter {
   const { sources, judgement } = context;
   const limits = limitTable(judgement, context);
@@ -88,7 +88,7 @@ function documentInFull({ document, section, edition, note }: Citation): string 
 interface Limit {
   readonly what: string;
   readonly figure: string;
-  /** To how many runs or parts of this plan it applies; undefined: to the plan as a whole. */
+  /** The runs or parts of this plan that it applies to, counted; undefined: to the plan as a whole. */
   readonly applies: string;
   readonly sources: readonly Citation[];
 }
@@ -342,7 +342,7 @@ function ruleTable({ sources, numbered }: ReportContext): Table {
   };
 }
 
-/** "0.58 to 1"; insulation that may not go there at all has no factor. */
+/** "0.58 to 1"; insulation that is not allowed there has no factor. */
 function range(factors: readonly (number | null)[]): string {
   const allowed = factors.filter((factor) => factor !== null);
   return `${formatExact(Math.min(...allowed))} to ${formatExact(Math.max(...allowed))}`;

@@ -13,7 +13,9 @@ import { numbersAbout } from "./numbered-findings.ts";
 import { ratingsTable } from "./ratings.ts";
 import { shortCircuitTable } from "./short-circuits.ts";
 
-/** The network as a whole: in which scenarios it was solved, what arrives, what each part passes on, what a short draws. */
+/**
+ * The network as a whole: the scenarios it was solved in, the arriving voltages, the currents of each part, the fault currents.
+ */
 export function networkChapter(context: ReportContext): Chapter {
   const { judgement } = context;
   const common = { id: "network", title: "The network", orientation: "landscape" } as const;
@@ -206,7 +208,7 @@ function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext):
   };
 }
 
-/** So many scenarios stand side by side; further ones follow in a table of their own. */
+/** Number of scenarios side by side; further ones follow in a table of their own. */
 const scenariosAcross = 4;
 
 function partTables({ network, result }: JudgedNetwork): readonly Table[] {
@@ -214,7 +216,7 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
   const chunks = Array.from({ length: Math.ceil(solved.length / scenariosAcross) }, (_, index) =>
     solved.slice(index * scenariosAcross, (index + 1) * scenariosAcross),
   );
-  // The load that a circuit states itself goes by the circuit's name, and belongs among the devices.
+  // The load that a circuit states itself has the circuit's name, and belongs among the devices.
   const parts = [...network.parts].sort(
     (one, other) => Number(isOfCircuit(one)) - Number(isOfCircuit(other)),
   );
@@ -244,7 +246,10 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
   }));
 }
 
-/** What is left of the sum of currents is no current. Which of its terminals a part names first, nobody who reads this knows. */
+/**
+ * The residual of the sum of currents is not a current. A part that passes current on has no sign here: a reader does not know
+ * which of its terminals it names first.
+ */
 function shownCurrentA(part: Part, { partA, largestA }: SolvedScenario): number {
   const currentA = partA[part.index] ?? 0;
   if (Math.abs(currentA) < 1e-6 * Math.max(1, largestA)) return 0;

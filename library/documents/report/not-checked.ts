@@ -7,7 +7,7 @@ import { formatExact } from "../../rules/wording/format-number.ts";
 import type { Chapter, ReportContext, Section } from "./chapter.ts";
 import { everyRun } from "./every-run.ts";
 
-/** What nobody should believe was checked: in any plan, and in this one because it does not say enough. */
+/** Checks that a reader must not assume: those missing in any plan, and in this one because it states too little. */
 export function notCheckedChapter({ judgement }: ReportContext): Chapter {
   const silent = silences(judgement);
   const sections: readonly Section[] = [
@@ -35,7 +35,7 @@ export function notCheckedChapter({ judgement }: ReportContext): Chapter {
   return { id: "not-checked", title: "What was not checked", orientation: "portrait", blocks: [], sections };
 }
 
-/** In the words of the README; a test holds the two together. */
+/** In the words of the README; a test keeps the two equal. */
 export const whatIsChecked = [
   "What is checked is each run as it is written, and each network in the scenarios of the plan: what flows, what arrives, what protects, and what a dead short draws.",
   "Between runs that no plan joins, nothing is added up: circuits without from are judged alone.",
@@ -57,7 +57,7 @@ interface Silence {
   readonly value: string;
 }
 
-/** What a rule keeps silent on because the plan leaves it out, and about which circuits and parts. */
+/** The rules that stay silent because the plan omits a value, and the circuits and parts concerned. */
 function silences(plan: JudgedPlan): readonly Silence[] {
   const { network } = plan;
   const runs = everyRun(plan);

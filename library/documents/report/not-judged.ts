@@ -4,8 +4,8 @@ import type { NumberedFinding } from "./chapter.ts";
 import { numbersOf } from "./numbered-findings.ts";
 
 /**
- * What of this plan could not be judged at all, a sentence each. It comes before everything else: whoever reads no further
- * must not take silence for a good result.
+ * The items of this plan that could not be judged at all, a sentence each. It comes before everything else: a reader who stops
+ * here must not take silence for a good result.
  */
 export function notJudged(plan: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
   return [
@@ -43,7 +43,7 @@ function unsolvedScenarios(
   });
 }
 
-/** Runs of the network whose greatest current could not be told: they are not among the circuits of the judgement. */
+/** Runs of the network with an unknown maximum current: they are not among the circuits of the judgement. */
 function withoutCurrent({ network: judged, circuits }: JudgedPlan): readonly string[] {
   if (!judged) return [];
   const told = new Set(circuits.map(({ circuit }) => circuit.record));

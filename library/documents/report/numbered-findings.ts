@@ -22,7 +22,7 @@ export function numbersAbout(findings: readonly NumberedFinding[], name: string)
     .join(", ");
 }
 
-/** " (F1, F2)": the findings of a rule, to be put behind a sentence; empty where there are none. */
+/** " (F1, F2)": the findings of a rule, to follow a sentence; empty if there are none. */
 export function numbersOf(findings: readonly NumberedFinding[], rule: string): string {
   const numbers = findings.filter((finding) => finding.rule === rule).map(({ number }) => number);
   return numbers.length === 0 ? "" : ` (${numbers.join(", ")})`;

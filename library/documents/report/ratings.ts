@@ -8,7 +8,7 @@ import { numberColumn, quantity, textColumn, valueAndLimit } from "./cells.ts";
 import type { ReportContext } from "./chapter.ts";
 import { numbersAbout } from "./numbered-findings.ts";
 
-/** What every part that has a rating, or might have one, carries at most; a rating nobody states is said. */
+/** Maximum current of each rateable part; missing ratings are listed as not stated. */
 export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
   const duties = judged.network.parts.flatMap((part) =>
     dutiesOf(judged, part).map((duty) => ({ part, ...duty })),
@@ -42,7 +42,7 @@ export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext)
 interface Duty {
   readonly does: "gives" | "takes" | "carries";
   readonly worst: WorstOf | undefined;
-  /** undefined: nobody states one. */
+  /** undefined: not stated. */
   readonly ratedA: number | undefined;
 }
 

@@ -1,12 +1,12 @@
 import type { Table } from "../table.ts";
 
 /**
- * A report as plain data, in reading order. Made once of a checked plan; the page of HTML and the PDF are two ways to set it and
- * say the same.
+ * A report as plain data, in reading order. Made once from a checked plan; the page of HTML and the PDF are two settings of the
+ * same content.
  */
 export interface ReportContent {
   readonly title: string;
-  /** Under the title: what it is of, and what it is not. */
+  /** Under the title: its subject, and its limits. */
   readonly subtitle: string;
   /** "Loomwright 0.1.0", for the foot of each page and the files' own data. */
   readonly madeBy: string;
@@ -23,7 +23,7 @@ export type Block =
       readonly text: string;
     }
   | { readonly kind: "paragraph"; readonly text: string }
-  /** Has to be read: a caution, or something that was not checked. */
+  /** Must be read: a caution, or something that was not checked. */
   | { readonly kind: "notice"; readonly title: string; readonly lines: readonly string[] }
   | { readonly kind: "list"; readonly items: readonly string[] }
   /** Name and value pairs. */
@@ -41,20 +41,21 @@ export type Block =
     }
   | {
       readonly kind: "finding";
-      /** "F3", or "A1" for an accepted one: what tables name it by. Unique within the report. */
+      /** "F3", or "A1" for an accepted one: its name in tables. Unique within the report. */
       readonly number: string;
       readonly severity: "error" | "warning" | "info" | "hint";
       readonly rule: string;
       readonly subject: string;
       readonly message: string;
-      /** "bus.ts:14", where it is known. */
+      /** "bus.ts:14", if it is known. */
       readonly place: string;
-      /** The builder's reason, where it was accepted. */
+      /** The builder's reason, if it was accepted. */
       readonly accepted?: string;
       readonly source: string;
     }
   /**
-   * What follows begins on a fresh page that lies this way, and so do the pages after it, up to the next of these. Reports begin
-   * upright. Tables are made for the page they come on: none has to turn it of itself, unless words would not fit otherwise.
+   * The following blocks begin on a fresh page of this orientation, and so do the pages after it, up to the next of these.
+   * Reports begin in portrait. Tables are made for the page that they come on: none has to turn it, unless words would not fit
+   * otherwise.
    */
   | { readonly kind: "newPage"; readonly orientation: "portrait" | "landscape" };

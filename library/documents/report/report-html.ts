@@ -5,8 +5,8 @@ import type { Block, ReportContent } from "./report-content.ts";
 import { reportStyle } from "./report-style.ts";
 
 /**
- * The report as one page of HTML that needs nothing else: no network, no script, no file beside it. Also well-formed XML. The same
- * content gives the same bytes.
+ * The report as one self-contained page of HTML: no network, no script, no file beside it. Also well-formed XML. The same content
+ * gives the same bytes.
  */
 export function reportHtml(content: ReportContent): string {
   const { title, subtitle, madeBy, blocks } = content;
@@ -37,7 +37,7 @@ ${setter.set(blocks)}</main>
 `;
 }
 
-/** A list of the chapters with links. Page numbers belong to paper alone. */
+/** A list of the chapters with links. Only paper has page numbers. */
 function contents(blocks: readonly Block[]): string {
   const entries = blocks.flatMap((block) =>
     block.kind === "heading" && block.level === 2
@@ -65,10 +65,10 @@ function anchorsOf(blocks: readonly Block[]): ReadonlySet<string> {
   );
 }
 
-/** Its rows are what the numbers of sources lead to. */
+/** The numbers of sources lead to its rows. */
 const sourceTable = "sources";
 
-/** Sets blocks in their order. Remembers how the page lies, and which figures there were. */
+/** Sets blocks in their order. Remembers the page orientation and the figures so far. */
 class Setter {
   private orientation: "portrait" | "landscape" = "portrait";
   private freshPage = false;
@@ -123,7 +123,7 @@ class Setter {
     return wasOpen ? "</section>\n" : "";
   }
 
-  /** The way the page lies, and whether a fresh one begins here. */
+  /** The page orientation, and whether a fresh page begins here. */
   private pageClasses(): string {
     const fresh = this.freshPage ? " new-page" : "";
     this.freshPage = false;
@@ -197,7 +197,7 @@ ${embeddedSvg(svg, prefix)}
 `;
   }
 
-  /** Text in which "[S4]", "(F2)" and, where nothing else can stand, "F2" lead to what they name. */
+  /** Text with links: "[S4]", "(F2)" and, in places for numbers alone, "F2" lead to the items they name. */
   private linked(text: string, numbersAlone = false): string {
     const numbers = numbersAlone ? /\b[FA]\d+\b/g : /(?<=\[)S\d+(?=\])|(?<=[(,] ?)[FA]\d+(?=[,)])/g;
     return xmlText(text).replace(numbers, (number) =>
@@ -206,7 +206,7 @@ ${embeddedSvg(svg, prefix)}
   }
 }
 
-/** Set smaller, so that they have room on a page that lies. */
+/** Set smaller, to have room on a landscape page. */
 const manyColumns = 9;
 
 const severityWords = {

@@ -1,6 +1,6 @@
 /**
- * How a report looks, on a screen and on paper. The inks are for white paper; nothing is told by colour alone. Sizes on paper are
- * in points, so that a page printed from the browser and the PDF are of one kind.
+ * The look of a report, on a screen and on paper. The inks are for white paper; colour alone carries no meaning. Sizes on paper
+ * are in points: a page printed from the browser and the PDF look alike.
  */
 export function reportStyle({ title, madeBy }: { readonly title: string; readonly madeBy: string }): string {
   return `${common}
@@ -17,7 +17,7 @@ export function reportStyle({ title, madeBy }: { readonly title: string; readonl
 
 const running = `font: 7.5pt "DejaVu Sans", Verdana, sans-serif; color: #444;`;
 
-/** Text as a string of CSS that cannot end before its end: whatever is not a letter or a figure is written as its number. */
+/** Text as a string of CSS that cannot end early: every character except letters, figures and spaces is written as its number. */
 export function cssString(text: string): string {
   const safe = [...text].map((character) =>
     /^[A-Za-z0-9 ]$/.test(character) ? character : `\\${character.codePointAt(0)!.toString(16)} `,

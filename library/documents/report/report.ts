@@ -14,9 +14,9 @@ import { createSourceList } from "./sources.ts";
 import { summaryChapter } from "./summary.ts";
 
 /**
- * Everything about a plan, to be handed to whoever inspects, insures or continues the build: what was checked against which
- * limits, what was found, what was taken for granted, what was not checked. The same input gives the same content.
- * Only for a plan that ran to its end: of any other there is nothing to report but why not.
+ * Everything about a plan, for those who inspect, insure or continue the build: the checks with their limits, the findings, the
+ * defaults, the items not checked. The same input gives the same content. Only for a plan that ran to its end: for any other, the
+ * only report is the reason why not.
  */
 export function reportContent(input: ReportInput): ReportContent {
   const context: ReportContext = {
@@ -24,7 +24,7 @@ export function reportContent(input: ReportInput): ReportContent {
     numbered: numberFindings(input.findings),
     sources: createSourceList(),
   };
-  // In reading order: sources get their numbers as they are cited, and their chapter comes behind all that cite.
+  // In reading order: sources get their numbers as they are cited, and their chapter comes after all that cite.
   const chapters = [
     summaryChapter(context),
     diagramsChapter(context),
@@ -51,7 +51,7 @@ function numberedBlocks(chapters: readonly Chapter[]): readonly Block[] {
   return chapters.flatMap(
     ({ id, title, orientation, follows = false, blocks, sections = [] }, index): readonly Block[] => {
       const number = String(index + 1);
-      // Upright chapters follow each other; one that lies begins a page, unless it has but a few words.
+      // Portrait chapters follow each other; a landscape one begins a page, unless it has only a few words.
       const turns = lies !== orientation || (orientation === "landscape" && !follows);
       const turned = blocks.findLast((block) => block.kind === "newPage");
       lies = turned?.kind === "newPage" ? turned.orientation : orientation;

@@ -1,4 +1,4 @@
-/** The rules by what they are about, as the summary counts them. Every folder of rules stands in exactly one; a test sees to it. */
+/** The rules by subject, as the summary counts them. Every folder of rules is in exactly one group; a test ensures this. */
 export const ruleGroups: readonly RuleGroup[] = [
   {
     title: "Conductors",
@@ -54,7 +54,7 @@ export const ruleGroups: readonly RuleGroup[] = [
 
 export interface RuleGroup {
   readonly title: string;
-  /** What its rules compare with, in a few words. */
+  /** The limits that its rules compare with, in a few words. */
   readonly heldAgainst: string;
   readonly folders: readonly string[];
   readonly looksAt: "runs" | "scenarios" | "network" | "plan";

@@ -9,7 +9,7 @@ import type { Chapter, ReportContext } from "./chapter.ts";
 import { everyRun } from "./every-run.ts";
 import { numbersAbout } from "./numbered-findings.ts";
 
-/** What flows in every run, against what it may carry, what is lost on it, and which device protects it. */
+/** The current in every run, against its ampacity, the drop along it, and its protective device. */
 export function runsChapter(context: ReportContext): Chapter {
   const results = new Map(context.judgement.circuits.map(({ circuit, result }) => [circuit, result]));
   const all = everyRun(context.judgement).map(
@@ -39,7 +39,7 @@ export function runsChapter(context: ReportContext): Chapter {
 
 interface RunRow {
   readonly circuit: Run;
-  /** Undefined: no current could be worked out in it. */
+  /** Undefined: no current could be calculated in it. */
   readonly result: JudgedRun["result"] | undefined;
 }
 
@@ -145,12 +145,12 @@ function atLeast(overloaded: boolean, cell: Cell): Cell {
   return { value: cell.value, text: `at least ${cell.text}` };
 }
 
-/** "4 AWG, 105 °C"; an insulation that nobody stated is marked. */
+/** "4 AWG, 105 °C"; an insulation that is not stated is marked. */
 function conductorInWords({ conductor, insulationC, insulationStated }: Run): string {
   return `${sizeInWords(conductor)}, ${withUnit(insulationC, "°C")}${insulationStated ? "" : " taken"}`;
 }
 
-/** "50 A, UL 248-15 Class T"; "none" is as much a fact as a rating is. */
+/** "50 A, UL 248-15 Class T"; "none" is as much a fact as a rating. */
 function devicesInWords({ protection, protectionFarEnd }: Run): string {
   const near = protection && deviceInFull(protection);
   const far = protectionFarEnd && `${deviceInFull(protectionFarEnd)}, at the far end`;
@@ -165,7 +165,7 @@ function allowed({ circuit, result }: RunRow): Cell {
   if (!result) return null;
   const { minA, maxA } = result.protection;
   if (maxA === undefined) return `${formatRounded(minA)} to ?`;
-  // A cable without current of its own may have any rating up to what it carries.
+  // A cable without current of its own may have any rating up to the maximum.
   return maxA < minA
     ? "none"
     : circuit.loadA < 1e-3

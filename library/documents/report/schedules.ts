@@ -1,6 +1,6 @@
 import type { Chapter, ReportContext } from "./chapter.ts";
 
-/** What the builder carries to the bench. */
+/** The lists that the builder takes to the bench. */
 export function schedulesChapter({ schedules, notices }: ReportContext): Chapter {
   const tables = schedules.filter(({ id, rows }) => rows.length > 0 && id !== labels);
   return {
@@ -20,5 +20,5 @@ export function schedulesChapter({ schedules, notices }: ReportContext): Chapter
   };
 }
 
-/** They are printed on sheets of their own; each text stands in the wire schedule too. */
+/** They are printed on sheets of their own; each text is in the wire schedule too. */
 const labels = "labels";

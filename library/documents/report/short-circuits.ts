@@ -10,7 +10,7 @@ import type { ReportContext } from "./chapter.ts";
 import { numbersAbout } from "./numbered-findings.ts";
 import { deviceInFull } from "./runs.ts";
 
-/** What a dead short draws through each protective device, at most and at least, and what the device can interrupt. */
+/** The maximum and minimum fault current through each protective device, and its interrupting rating. */
 export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
   const { devices } = result.faults;
   return {

@@ -1,13 +1,13 @@
 import { sourceInWords, unconfirmed } from "../../rules/wording/source-in-words.ts";
 import type { Citation } from "../../standards/citation.ts";
 
-/** The documents that a report rests on, numbered in the order in which it names them first. */
+/** The documents that a report rests on, numbered in the order of their first citation. */
 export interface SourceList {
-  /** "33 CFR 183.425(b), Table 5 [S1]"; what stands in no document has no number: "stated in the plan". */
+  /** "33 CFR 183.425(b), Table 5 [S1]"; a source without a document has no number: "stated in the plan". */
   cite(source: Citation): string;
-  /** "[S1]" alone, for places where many stand side by side; in words where there is no number. */
+  /** "[S1]" alone, for places with many side by side; in words if there is no number. */
   short(source: Citation): string;
-  /** All that were cited until now. */
+  /** All that were cited so far. */
   all(): readonly NumberedSource[];
 }
 
@@ -42,14 +42,14 @@ export function standingInWords({ authority, confirmed }: Citation): string {
   return confirmed === "memory" ? `from memory, ${unconfirmed}` : confirmed;
 }
 
-/** Common practice that somebody wrote down goes by where it stands. */
+/** Written common practice is named by its document. */
 function named(source: Citation): string {
   const { authority, document } = source;
   if (authority !== "common practice" || document.startsWith("Common practice")) return sourceInWords(source);
   return document.split(", ")[0] ?? document;
 }
 
-/** Common practice has one too where somebody wrote it down, or where there is something to know of it. */
+/** Common practice has one too if it is written down, or if it has a note. */
 function hasDocument({ authority, document, note }: Citation): boolean {
   if (authority === "stated in the plan") return false;
   return authority !== "common practice" || note !== undefined || !document.startsWith("Common practice");

@@ -11,7 +11,7 @@ import { notJudged } from "./not-judged.ts";
 import type { Block } from "./report-content.ts";
 import { isInGroup, type RuleGroup, ruleGroups } from "./rule-groups.ts";
 
-/** What was checked against what, what was found, and, before all that, what was not judged. */
+/** The checks with their limits, the findings, and, before all that, the items that were not judged. */
 export function summaryChapter(context: ReportContext): Chapter {
   const { judgement, numbered } = context;
   const untold = notJudged(judgement, numbered);
@@ -56,7 +56,7 @@ function voltages({ circuits, network }: JudgedPlan): string {
   const inNetwork = (network?.network.parts ?? []).flatMap((part) =>
     part.kind === "load" ? [part.systemV] : [],
   );
-  // The voltage of a solar array is that of no system.
+  // The voltage of a solar array is not a system voltage.
   const alone = circuits.flatMap(({ circuit }) => (circuit.inNetwork && network ? [] : [circuit.systemV]));
   const all = new Set([...alone, ...inNetwork]);
   return [...all]
@@ -82,7 +82,7 @@ function scenarios({ model, network }: JudgedPlan): readonly Fact[] {
   return [{ name, value: `${solved} of ${all.length} solved` }];
 }
 
-/** Each with its own limit, so that one can tell how much is left. */
+/** Each with its own limit, to show how much is left. */
 function nearest(judgement: JudgedPlan): readonly Fact[] {
   const { hardest, lowest } = judgement.network ? networkSummary(judgement, judgement.network) : {};
   const drop = worstDrop(dropsOf(judgement));
@@ -97,7 +97,7 @@ function nearest(judgement: JudgedPlan): readonly Fact[] {
   ];
 }
 
-/** "2 errors, 1 warning"; nothing found is said of what was checked only. */
+/** "2 errors, 1 warning"; the absence of findings is only stated for the items checked. */
 function findingCounts(findings: readonly NumberedFinding[]): string {
   const count = (severity: Severity) => findings.filter((one) => one.severity === severity).length;
   const parts = [
@@ -141,7 +141,7 @@ function found(findings: readonly NumberedFinding[]): string {
   return `${counts.filter(Boolean).join(", ")}: ${findings.map(({ number }) => number).join(", ")}`;
 }
 
-/** How much of what a group of rules is about could be looked at. */
+/** How much of the subject of a rule group could be checked. */
 type Seen =
   | { readonly looked: number; readonly of: number; readonly what: string }
   | "whole"
@@ -169,7 +169,7 @@ function inWords(seen: Seen): string {
   return looked === of ? several(of, what) || `no ${what}` : `${looked} of ${several(of, what)}`;
 }
 
-/** Where nothing was looked at, nothing can have been found; where a part was, it holds for that part. */
+/** If no item was checked, no finding is possible; if some were, the result applies to those. */
 function nothingIn(seen: Seen): string | null {
   if (seen === "whole") return "nothing";
   if (typeof seen === "string" || seen.of === 0) return null;

@@ -8,7 +8,7 @@ import { numberWires } from "./wire-numbers.ts";
 import { readWireNumbers } from "./wire-numbers-file.ts";
 import { wiresOf } from "./wires.ts";
 
-/** A workshop van: what a bench list must get right, once each. The words are given, so nothing is imported. */
+/** A workshop van: each thing that a bench list must get right, once. The functions are given: no import. */
 const van = `
   build({ name: "workshop van", voltage: 12, insulationC: 90, slackPercent: 10, endSlackMm: 50, spareFuses: 1, currency: "EUR",
     spools: [{ mm2: 2.5, lengthM: 10, colour: "red", price: 12 }, { mm2: 2.5, lengthM: 25, colour: "red", price: 26 }] });

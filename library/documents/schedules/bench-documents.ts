@@ -12,8 +12,8 @@ import type { NumberedWires } from "./wire-numbers.ts";
 import { wireSchedule } from "./wire-schedule.ts";
 
 /**
- * Every schedule and list of a plan, in the order in which they are needed at the bench. A plan whose network could not be read or
- * solved has them too, with words where a figure would stand.
+ * Every schedule and list of a plan, in the order of use at the bench. A plan whose network could not be read or solved has them
+ * too, with words in place of a figure.
  */
 export function benchDocuments(
   plan: Judgement,
@@ -36,7 +36,7 @@ export function benchDocuments(
   return tables.map((table) => ({ ...table, notes: [...missing, ...table.notes] }));
 }
 
-/** What the plan has and no list can have, because a value of it cannot be used. */
+/** Items of the plan that no list can have, because one of their values cannot be used. */
 function missingIn({ model }: Judgement): string[] {
   const notes: string[] = [];
   if (model.networkUnread)
@@ -56,11 +56,11 @@ function missingIn({ model }: Judgement): string[] {
 export interface BenchDocumentOptions {
   /** Index in the network's scenarios, for the voltages to expect. */
   readonly scenario?: number | undefined;
-  /** Where the records of the plan are at hand to work it out. */
+  /** If the records of the plan are available to calculate it. */
   readonly fewerSizes?: Table | undefined;
 }
 
-/** The suggestion of fewer sizes to buy, also where there is none. */
+/** The suggestion of fewer sizes to buy, even if there is none. */
 export function fewerSizesInTable(found: FewerSizes | undefined): Table {
   const none = "No size can be spared without another finding, or the plan could not be read as a whole.";
   return fewerSizesTable(found ?? { changes: [], notes: [none] });

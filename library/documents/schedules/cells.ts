@@ -6,11 +6,9 @@ import type { Cell, Quantity } from "../table.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";
 
-/*
- * How the schedules and lists say what several of them say, so that one conductor reads the same in all of them.
- */
+/* The wording that schedules and lists share: one conductor reads the same in all of them. */
 
-/** Three significant figures for people, all of them for whoever computes with it. */
+/** Three significant figures for people, all of them for calculations. */
 export function quantity(value: number): Quantity {
   return { value, text: formatRounded(value) };
 }
@@ -34,7 +32,7 @@ export function numberText({ number, kept }: Pick<NumberedWire, "number" | "kept
   return kept ? `${number}` : `${number}*`;
 }
 
-/** The note that belongs under each table with numbers; none where all are kept. */
+/** The note that belongs under each table with numbers; none if all are kept. */
 export function notKeptNotes(wires: readonly NumberedWire[]): string[] {
   if (wires.every(({ kept }) => kept)) return [];
   return [notKeptYet];
@@ -43,7 +41,7 @@ export function notKeptNotes(wires: readonly NumberedWire[]): string[] {
 export const notKeptYet =
   "* This wire number is not kept yet and may still change: loomwright number keeps it.";
 
-/** "house bank · positive"; "supply, not stated" of a circuit that stands alone. */
+/** "house bank · positive"; "supply, not stated" for a lone circuit. */
 export function endInWords({ at, part, terminal }: WireEnd): string {
   if (at === "notStated") return "supply, not stated";
   return `${part} · ${terminalInWords(terminal)}`;
@@ -57,7 +55,7 @@ export function deviceInList({ ratingA, family }: Pick<Protection, "ratingA" | "
     : `${formatRounded(ratingA)} A ${family}`;
 }
 
-/** Names of our own words are taken apart, "batterySide" → "battery side"; those that a builder gave stay as they are. */
+/** Our own names are split, "batterySide" → "battery side"; a builder's names stay as they are. */
 function terminalInWords(terminal: string): string {
   return ownTerminals.has(terminal)
     ? terminal.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)

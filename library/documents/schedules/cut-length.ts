@@ -2,8 +2,9 @@ import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { Conductor } from "../../model/run.ts";
 
 /**
- * What to cut for a conductor of a planned length, m: the build's slack in percent of it, an allowance at both ends, and up to the
- * next whole 10 mm, for AWG sizes to the next whole inch. The slack is common practice, no source, unless the build states it.
+ * The length to cut for a conductor of a planned length, m: with the build's slack in percent of it and an allowance at both
+ * ends, rounded up to the next whole 10 mm, for AWG sizes to the next whole inch. The slack is common practice, no source, unless
+ * the build states it.
  */
 export function cutLengthM(
   lengthM: number,
@@ -18,7 +19,7 @@ export function cutLengthM(
 /** An inch is 25.4 mm, exact since 1959. */
 const stepsMm = { metric: 10, awg: 25.4 } as const;
 
-/** What lies above a whole number by nothing but the dust of binary fractions is that number. */
+/** A value that exceeds a whole number only by binary rounding is that number. */
 function roundedUp(steps: number): number {
   const nearest = Math.round(steps);
   return Math.abs(steps - nearest) < 1e-6 ? nearest : Math.ceil(steps);

@@ -14,7 +14,7 @@ import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import { insulationInWords, slackRule } from "./wire-schedule.ts";
 
-/** How much wire of each kind is needed, and how many pieces of it. */
+/** The length of wire needed of each kind, and its pieces. */
 export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): Table {
   const kinds = kindsOfWire(wires, bench);
   const inFeet = kinds.some(({ size }) => size.system === "awg");
@@ -44,7 +44,7 @@ export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): T
   );
 }
 
-/** Which spools to buy, what is cut from each, and what is left over. */
+/** The spools to buy, the pieces to cut from each, and the remainder. */
 export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings): Table {
   const kinds = kindsOfWire(wires, bench);
   const rows = kinds.flatMap((kind): SpoolRow[] => [
@@ -84,15 +84,15 @@ export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings):
   );
 }
 
-/** Wire of one kind: what comes from one spool is of one size, one colour, one insulation. */
+/** Wire of one kind: wire from one spool has one size, one colour, one insulation. */
 interface KindOfWire {
-  /** Of one wire: parallel ones are pieces of their own. */
+  /** Of one wire: parallel ones are separate pieces. */
   readonly size: Conductor;
   readonly colour: string;
   readonly insulation: string;
   readonly pieces: readonly Piece[];
   readonly nesting: Nesting<Piece>;
-  /** The builder states what spools of this size there are. */
+  /** The builder states the available spools of this size. */
   readonly spoolsStated: boolean;
 }
 
@@ -200,13 +200,13 @@ function pieceInWords(lengthM: number, { system }: Conductor): string {
   return system === "awg" ? feetAndInches(lengthM) : `${lengthToCut(lengthM).text} m`;
 }
 
-/** Never below nothing by the dust of sums. */
+/** Never negative through rounding of sums. */
 function leftOn({ lengthM }: Offer, pieces: readonly Piece[]): number {
   const leftM = lengthM - lengthOf(pieces);
   return leftM < 1e-6 ? 0 : leftM;
 }
 
-/** "1, 2, 3 (2 pieces)": a number that stands for several pieces is said once. */
+/** "1, 2, 3 (2 pieces)": a number shared by several pieces appears once. */
 function listed(all: readonly string[]): string {
   const counts = new Map<string, number>();
   for (const one of all) counts.set(one, (counts.get(one) ?? 0) + 1);
@@ -221,7 +221,7 @@ function sum(all: readonly number[]): number {
   return all.reduce((total, one) => total + one, 0);
 }
 
-/** By code point, so that every machine sorts alike. */
+/** By code point: every machine sorts alike. */
 function compareText(one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
 }

@@ -6,7 +6,7 @@ import { endInWords } from "./cells.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";
 
-/** The positions of the plan's fuse panels, and every protective device that is in none of them. In the order of the plan. */
+/** The positions of the plan's fuse panels, and every protective device outside them. In the order of the plan. */
 export function devicesOf(plan: Judgement, wires: readonly NumberedWire[]): Devices {
   const panels = (plan.network?.network.parts ?? []).filter((part) => part.kind === "fusePanel");
   const leaving = new Map(panels.map((panel): [number, Placed[]] => [panel.index, []]));
@@ -30,23 +30,23 @@ export interface Devices {
   readonly elsewhere: readonly Device[];
 }
 
-/** One position of a panel; free where nothing leaves from it. */
+/** One position of a panel; free if no wire leaves from it. */
 export interface Position {
-  /** From 1. Above what the panel has where more leaves from it than it has positions. */
+  /** From 1. Exceeds the panel's number of positions if more wires leave from it than it has. */
   readonly position: number;
   readonly taken: Placed | undefined;
 }
 
 export interface Placed {
   readonly numbered: NumberedWire;
-  /** null: what leaves here has no device of its own. */
+  /** null: the wire that leaves here has no device of its own. */
   readonly protection: Protection | null;
 }
 
 export interface Device {
   readonly numbered: NumberedWire;
   readonly protection: Protection;
-  /** Where in the wire it is. */
+  /** Its end of the wire. */
   readonly end: WireEnd;
 }
 
@@ -62,8 +62,8 @@ export function placeInWords({ end, protection }: Device): string {
 }
 
 /**
- * The greatest current that the wire of a device carries for longer than a moment, with the scenario; for a circuit that was judged
- * alone, what it states. Undefined where nothing could be worked out.
+ * The maximum current that the wire of a device carries for longer than a moment, with the scenario; for a circuit that was
+ * judged alone, the load that it states. Undefined if no current could be calculated.
  */
 export function loadOf(
   plan: Judgement,
@@ -78,7 +78,7 @@ export function loadOf(
   return circuit && { currentA: circuit.loadA, when: "as the circuit states" };
 }
 
-/** What a device must be, beside its rating and family: "interrupts 20,000 A, 58 V". */
+/** Requirements for a device beside its rating and family: "interrupts 20,000 A, 58 V". */
 export function demandsInWords({ interruptingA, ratedV }: Protection): string {
   return [
     interruptingA === undefined ? "" : `interrupts ${formatExact(interruptingA)} A`,

@@ -5,8 +5,8 @@ import type { JudgedNetwork } from "../../rules/rule.ts";
 import { partInWords, terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 
 /**
- * The voltage at each device as the plan predicts it, to hold a meter against. In the scenario that is asked for; without one, in
- * the first that lasts and could be solved, and what is off there, in the first in which it is on.
+ * The predicted voltage at each device, to compare with a meter. In the requested scenario; without one, in the first that lasts
+ * and could be solved, and for a device that is off there, in the first where it is on.
  */
 export function voltagesToExpect(plan: Judgement, scenario?: number): ExpectedVoltages {
   const { network } = plan;
@@ -37,22 +37,22 @@ export interface ExpectedVoltage {
   readonly at: string;
   /** The terminals for the meter's two probes. */
   readonly between: string;
-  /** The name of the scenario, or what is given. */
+  /** The name of the scenario, or the given supply voltage. */
   readonly when: string;
-  /** What it draws or gives then, A; undefined where nothing is worked out. */
+  /** The current that it draws or gives then, A; undefined if it was not calculated. */
   readonly currentA: number | undefined;
   /** V, or why there is none. */
   readonly expectedV: number | string;
-  /** The least at which the device works, V. */
+  /** The minimum voltage of the device, V. */
   readonly leastV: number | undefined;
 }
 
-/** Two terminals of a part at which a meter is held. */
+/** The two terminals of a part for a meter. */
 interface Poles {
   readonly positive: number;
   readonly negative: number;
   readonly leastV?: number | undefined;
-  /** Of a solved scenario, what flows there, A. */
+  /** The current there in a solved scenario, A. */
   current(solved: SolvedScenario): number;
 }
 
@@ -80,7 +80,7 @@ function rowsOf(
   });
 }
 
-/** Everything that has two poles: what draws, what gives, and panels, where a builder measures first. */
+/** Every part with two poles: those that draw, those that give, and panels, where a builder measures first. */
 function polesOf(part: Part): Poles[] {
   const flows = ({ partA }: SolvedScenario) => Math.abs(partA[part.index] ?? 0);
   const takes = ({ inputA }: SolvedScenario) => Math.abs(inputA[part.index] ?? 0);

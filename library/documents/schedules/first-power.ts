@@ -13,8 +13,8 @@ import { sideInWords } from "./wire-schedule.ts";
 import type { WireEnd } from "./wires.ts";
 
 /**
- * What to check before the first power and at it, in the order in which it is done: conductors, insulation, protection, voltages.
- * Each with columns for a pen. Every table has "first-power" at the beginning of its id.
+ * Checks before the first power and at it, in the order of work: conductors, insulation, protection, voltages. Each with columns
+ * for a pen. The id of every table begins with "first-power".
  */
 export function firstPower(
   plan: Judgement,
@@ -76,7 +76,7 @@ function torque({ torqueNm, part }: WireEnd, sources: ReadonlyMap<string, string
   return `${formatExact(torqueNm)} N·m${source ? ` (${source})` : ""}`;
 }
 
-/** Where the builder has the figures of a part from. */
+/** The builder's source for the figures of a part. */
 function sourcesByPart({ network }: Judgement): ReadonlyMap<string, string> {
   return new Map(
     (network?.network.parts ?? []).flatMap(({ name, source }) =>
@@ -138,7 +138,7 @@ function insulationRows(network: Network | undefined): InsulationCheck[] {
   ];
 }
 
-/** Names of the conductors that tie the negative side to metal on purpose. */
+/** Names of the conductors that bond the negative side to metal on purpose. */
 function bondsOf(network: Network | undefined): string[] {
   return (network?.conductors ?? [])
     .filter(({ from, to }) => [from, to].some((terminal) => partAt(network!, terminal)?.kind === "chassis"))
@@ -224,7 +224,7 @@ function voltageChecks(plan: Judgement, scenario: number | undefined): Table {
   );
 }
 
-/** Told apart from the least voltage wherever the two differ. */
+/** With enough figures to differ from the least voltage if the two differ. */
 function expectedCell({ expectedV, leastV }: ExpectedVoltage): Cell {
   if (typeof expectedV === "string") return expectedV;
   if (leastV === undefined) return quantity(expectedV);

@@ -1,6 +1,8 @@
 import type { Termination } from "../../plan/termination.ts";
 
-/** What a conductor is ended with for a terminal: "ring terminal, stud M8", "ferrule", "receptacle, 6.3 mm", "not stated". */
+/**
+ * The fitting at the end of a conductor for a terminal: "ring terminal, stud M8", "ferrule", "receptacle, 6.3 mm", "not stated".
+ */
 export function fittingInWords(termination: Termination | undefined): string {
   if (termination === undefined) return "not stated";
   if (termination === "screw clamp") return "ferrule";

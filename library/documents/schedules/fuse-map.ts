@@ -8,7 +8,7 @@ import { type Device, type Devices, loadOf, type Placed, type Position, placeInW
 import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
-/** For the door of each fuse panel: what each position feeds and what belongs in it; then the devices that sit elsewhere. */
+/** For the door of each fuse panel: the load and the fuse of each position; then the devices elsewhere. */
 export function fuseMap(plan: Judgement, devices: Devices, wires: readonly NumberedWire[]): Table {
   const rows: Row[] = [
     ...devices.panels.flatMap(({ panel, positions }) =>

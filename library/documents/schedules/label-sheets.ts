@@ -66,8 +66,8 @@ export const paperMm = {
 } as const;
 
 /**
- * Label sheets that are widely sold, smallest labels first within a paper. Measures: common practice, no source. Hold a print on
- * plain paper against the sheet before printing on labels.
+ * Label sheets that are widely sold, smallest labels first within a paper. Measures: common practice, no source. Compare a print
+ * on plain paper with the sheet before printing on labels.
  */
 export const labelSheets: readonly LabelSheetGeometry[] = [
   centred({ paper: "A4", columns: 5, rows: 13, labelWidthMm: 38.1, labelHeightMm: 21.2, gapXMm: 2.5 }),
@@ -85,7 +85,7 @@ export const labelSheets: readonly LabelSheetGeometry[] = [
   }),
 ];
 
-/** Rows touch one another; what is left of the page is the same on both sides. */
+/** Rows touch one another; the rest of the page is the same on both sides. */
 function centred({
   gapXMm,
   ...sheet

@@ -4,7 +4,7 @@ import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";
 
-/** The text of each label, both ends of every wire: number, what it is, where its other end is. */
+/** The text of each label, both ends of every wire: number, name, place of its other end. */
 export function wireLabels(wires: readonly NumberedWire[]): readonly WireLabel[] {
   return wires.flatMap((numbered) => {
     const { wire } = numbered;
@@ -22,12 +22,12 @@ export function wireLabels(wires: readonly NumberedWire[]): readonly WireLabel[]
 /** One label: `lines` from the most to the least important. */
 export interface WireLabel {
   readonly numbered: NumberedWire;
-  /** The end that it goes to. */
+  /** The end that it is for. */
   readonly at: string;
   readonly lines: readonly [number: string, name: string, leadsTo: string];
 }
 
-/** The same as a list, for a label printer. Labels of parallel wires are one row. */
+/** The same as a list, for a label printer. Labels of parallel wires share one row. */
 export function labelTable(wires: readonly NumberedWire[]): Table {
   const labels = new Map<string, LabelRow>();
   for (const label of wireLabels(wires)) {

@@ -1,6 +1,6 @@
 import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 
-/** A length to cut, up to the whole inch: "15 ft 7 in", "11 in". */
+/** A length to cut, rounded up to the whole inch: "15 ft 7 in", "11 in". */
 export function feetAndInches(lengthM: number): string {
   const inches = Math.ceil((lengthM / metresPerFoot) * 12 - 1e-6);
   const parts = [

@@ -1,10 +1,11 @@
 /**
- * Puts pieces onto spools that can be bought, each piece whole on one spool. Looks for the least price where every spool has one,
+ * Puts pieces onto spools that can be bought, each piece whole on one spool. Aims for the least price if every spool has one,
  * else for the least wire bought; among equals for the fewest spools.
  *
- * One-dimensional cutting stock. First-fit decreasing into spools of each length, every spool then swapped for the shortest that
- * holds what is on it, and emptied into the others where that saves something; the best of these. With one length of spool that
- * is never more than 11/9 of the fewest possible spools and 6/9 of one (Dósa, "The tight bound of First Fit Decreasing", 2007).
+ * One-dimensional cutting stock. First-fit decreasing into spools of each length; every spool is then swapped for the shortest
+ * that holds its pieces, and emptied into the others if that saves something; the best result is kept. With one length of spool,
+ * that is never more than 11/9 of the fewest possible spools and 6/9 of one (Dósa, "The tight bound of First Fit Decreasing",
+ * 2007).
  */
 export function nestPieces<Piece extends { readonly lengthM: number }>(
   pieces: readonly Piece[],
@@ -64,7 +65,7 @@ interface Choice {
 
 type Placed = { readonly lengthM: number };
 
-/** Beyond so many spools, trying every pair of them takes longer than it saves. */
+/** Beyond this many spools, trying every pair of them takes longer than it saves. */
 const mostImproved = 100;
 
 function firstFit<Piece extends Placed>(longestFirst: readonly Piece[], offer: Offer): Filled<Piece>[] {
@@ -81,7 +82,7 @@ function firstFit<Piece extends Placed>(longestFirst: readonly Piece[], offer: O
   return spools.map((spool) => ({ offer, ...spool }));
 }
 
-/** What is free on each of a row of spools, as a tree of the greatest, so that the first with enough is found without a walk. */
+/** The free length on each of a row of spools, as a tree of maxima: the first with enough is found without a scan. */
 class RoomOnSpools {
   private readonly width: number;
   private readonly greatestM: Float64Array;
@@ -106,7 +107,7 @@ class RoomOnSpools {
   }
 }
 
-/** A spool for each piece: where short spools fit single pieces closely, the best to begin from. */
+/** A spool for each piece: the best start if short spools fit single pieces closely. */
 function eachAlone<Piece extends Placed>(pieces: readonly Piece[], choice: Choice): Filled<Piece>[] {
   return pieces.map((piece) => ({
     offer: cheapestFor(piece.lengthM, choice)!,
@@ -126,7 +127,7 @@ function improved<Piece extends Placed>(spools: readonly Filled<Piece>[], choice
   }
 }
 
-/** Two spools whose pieces go onto one that is better than both. */
+/** Joins two spools whose pieces fit onto one that is better than both. */
 function joined<Piece extends Placed>(
   spools: readonly Filled<Piece>[],
   choice: Choice,
@@ -144,7 +145,7 @@ function joined<Piece extends Placed>(
   return undefined;
 }
 
-/** A spool whose pieces all find room on the others, which may have to be longer for it. */
+/** Empties a spool whose pieces all find room on the others, which may have to be longer for it. */
 function emptied<Piece extends Placed>(
   spools: readonly Filled<Piece>[],
   choice: Choice,
@@ -158,7 +159,7 @@ function emptied<Piece extends Placed>(
   return undefined;
 }
 
-/** Where the piece costs the least: on what is left of a spool, closest first, else on a longer one in its place. */
+/** The cheapest room for the piece: the rest of a spool, closest first, else a longer one in its place. */
 function roomFor<Piece extends Placed>(
   piece: Piece,
   spools: readonly Filled<Piece>[],
@@ -181,7 +182,7 @@ function roomFor<Piece extends Placed>(
   return best;
 }
 
-/** The best single spool for so much wire. */
+/** The best single spool for this length of wire. */
 function cheapestFor(usedM: number, { offers, priced }: Choice): Offer | undefined {
   const [shortest, ...longer] = offers.filter(({ lengthM }) => fits(usedM, lengthM));
   if (!shortest || !priced) return shortest;
@@ -213,7 +214,7 @@ interface Bought {
   readonly offer: Offer;
 }
 
-/** Lengths are whole centimetres or inches; what sums of binary fractions add to them is far less. */
+/** Lengths are whole centimetres or inches; rounding of binary sums adds far less. */
 const dust = 1e-6;
 
 function fits(lengthM: number, intoM: number): boolean {

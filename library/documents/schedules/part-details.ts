@@ -1,7 +1,7 @@
 import type { Draw, Part } from "../../model/network.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 
-/** What to look for when buying a part: "LiFePO4, 12.8 V, 300 Ah". Only what the plan states or what its kind is chosen by. */
+/** Buying details of a part: "LiFePO4, 12.8 V, 300 Ah". Only values that the plan states or that its kind is chosen by. */
 export function partDetails(part: Part): string {
   switch (part.kind) {
     case "battery":

@@ -16,7 +16,7 @@ import { amount, priceTitle, sumInWords } from "./prices.ts";
 import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
-/** What to buy besides wire: parts, fuses with their spares, fittings; and the devices that the circuits feed. */
+/** Purchases besides wire: parts, fuses with their spares, fittings; and the devices that the circuits feed. */
 export function partsList(plan: Judgement, devices: Devices, wires: readonly NumberedWire[]): Table {
   const { currency, spareFuses } = plan.model.build.bench;
   const rows = merged([
@@ -74,13 +74,13 @@ interface Item {
   readonly standard?: string;
   readonly quantity: number;
   readonly spares: number;
-  /** Names of what they are for. */
+  /** Names of the items they are for. */
   readonly usedAs: readonly string[];
   readonly source?: string | undefined;
   readonly price?: number | undefined;
 }
 
-/** What is the same in everything that matters when buying is one line. */
+/** Items that are equal in everything that matters when buying share one line. */
 function merged(items: readonly Item[]): Item[] {
   const lines = new Map<string, Item>();
   for (const one of items) {
@@ -157,7 +157,9 @@ function deviceItem(protection: Protection, where: string): Item {
   };
 }
 
-/** A fuse in a panel has its place there; any other needs one that takes it and the wire that it protects. A breaker needs none. */
+/**
+ * A fuse in a panel has its place there; any other needs a holder for it and for the wire that it protects. A breaker needs none.
+ */
 function holderItems({ elsewhere }: Devices): Item[] {
   return elsewhere
     .filter(({ protection }) => deviceKind(protection) === "fuse")
@@ -172,7 +174,7 @@ function holderItems({ elsewhere }: Devices): Item[] {
     }));
 }
 
-/** Thinnest wire first; each wire of parallel ones has its own. */
+/** Thinnest wire first; each parallel wire has its own. */
 function fittingItems(wires: readonly NumberedWire[]): Item[] {
   const bySize = [...wires].sort(
     ({ wire: { size: one } }, { wire: { size: other } }) =>
@@ -202,7 +204,7 @@ function holeOf(termination: string | undefined): number | undefined {
   return termination !== undefined && Object.hasOwn(holes, termination) ? holes[termination] : undefined;
 }
 
-/** What a circuit that was judged alone draws stands in the circuit itself. */
+/** A circuit that was judged alone states its own load. */
 function loadItems({ network, model }: Judgement): Item[] {
   const inNetwork = (network?.network.parts ?? [])
     .filter((part) => part.kind === "load")

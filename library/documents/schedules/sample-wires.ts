@@ -1,8 +1,6 @@
 import type { Wire, WireEnd } from "./wires.ts";
 
-/*
- * For tests: wires of which only what tells them apart matters.
- */
+/* For tests: wires with only the values that distinguish them. */
 
 /** "bank positive" → the terminal positive of the part bank. */
 export function endAt(words: string): WireEnd {

@@ -1,6 +1,6 @@
 import type { Cell, Column, Table } from "../table.ts";
 
-/** A table of things of one kind: what each column says of one of them stands beside the column. */
+/** A table of things of one kind: each column comes with the function for its cells. */
 export function tableOf<Row>(
   head: Pick<Table, "id" | "title" | "notes">,
   columns: readonly ColumnOf<Row>[],
@@ -17,12 +17,12 @@ export interface ColumnOf<Row> extends Column {
   cell(row: Row): Cell;
 }
 
-/** Words, from the left. */
+/** Words, aligned left. */
 export function words<Row>(id: string, title: string, cell: (row: Row) => Cell): ColumnOf<Row> {
   return { id, title, align: "start", cell };
 }
 
-/** Numbers, to the right. */
+/** Numbers, aligned right. */
 export function numbers<Row>(id: string, title: string, cell: (row: Row) => Cell): ColumnOf<Row> {
   return { id, title, align: "end", cell };
 }

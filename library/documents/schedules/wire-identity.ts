@@ -1,11 +1,11 @@
 import type { Wire, WireEnd } from "./wires.ts";
 
 /**
- * What tells one conductor from another when a plan is read again, possibly after names, terminals and their order have changed:
- * its name, its role, and what it joins. All as they stand in the file of wire numbers.
+ * Identifies a conductor when a plan is read again, even if names, terminals and their order may have changed: its name, its role
+ * and its ends. All as written in the file of wire numbers.
  */
 export interface WireIdentity {
-  /** Undefined where the plan gives it no name of its own. */
+  /** Undefined if the plan gives it no name of its own. */
   readonly name: string | undefined;
   readonly role: Wire["role"];
   /** `"fuse panel" branch`, `its load`, `the supply`. */
@@ -17,7 +17,7 @@ export function identityOf({ name, role, from, to }: Wire): WireIdentity {
   return { name: isPlace(name) ? undefined : name, role, from: endInFile(from), to: endInFile(to) };
 }
 
-/** As it stands in the file, and the same for the same conductor: `"radio" positive: "fuse panel" branch to its load`. */
+/** As written in the file, and the same for the same conductor: `"radio" positive: "fuse panel" branch to its load`. */
 export function identityInFile({ name, role, from, to }: WireIdentity): string {
   return `${name === undefined ? unnamed : JSON.stringify(name)} ${role}: ${from} to ${to}`;
 }
@@ -36,12 +36,12 @@ export function readIdentity(text: string): WireIdentity | undefined {
       to: asWritten(found.to),
     };
   } catch {
-    // A quotation that is none: `"\q"`.
+    // Not a valid quotation: `"\q"`.
     return undefined;
   }
 }
 
-/** Both ends are terminals of parts: they tell which conductor it is even where its name has changed. */
+/** Both ends are terminals of parts: they identify the conductor even if its name has changed. */
 export function hasRealEnds({ from, to }: WireIdentity): boolean {
   return [from, to].every((end) => end !== ownLoad && end !== supply);
 }
@@ -58,7 +58,7 @@ const unnamed = "unnamed";
 const ownLoad = "its load";
 const supply = "the supply";
 
-/** A load that a circuit states itself is named like the circuit, and is no further witness of which one it is. */
+/** A load that a circuit states itself has the circuit's name, and adds no evidence of which circuit it is. */
 function endInFile({ at, part, terminal }: WireEnd): string {
   if (at === "ownLoad") return ownLoad;
   if (at === "notStated") return supply;
@@ -78,7 +78,7 @@ const identityPattern = new RegExp(
   "su",
 );
 
-/** An end as a person may have written it, the way we do: what needs no quotation marks has none. */
+/** An end as a person may have written it, in our form: without unnecessary quotation marks. */
 function asWritten(written: string): string {
   if (written === ownLoad || written === supply) return written;
   const [, part, terminal] = new RegExp(`^(${unnamed}|${text}) (.*)$`, "su").exec(

@@ -2,15 +2,15 @@ import { identityInFile, readIdentity, type WireIdentity } from "./wire-identity
 import { canBeKept, type NumberedWires } from "./wire-numbers.ts";
 
 /**
- * The file beside a plan that keeps the numbers of its conductors: plain text, a line a conductor, sorted by name, so that two
- * branches that each add a circuit seldom touch the same place.
+ * The file beside a plan that keeps the numbers of its conductors: plain text, a line a conductor, sorted by name. Two branches
+ * that each add a circuit therefore seldom touch the same place.
  */
 export interface KeptNumbers {
   /** In the order of the file. */
   readonly numbers: readonly KeptNumber[];
   /** Comments of people behind the last line. */
   readonly trailing: readonly string[];
-  /** While there are any, the file must not be written: what cannot be read would be lost. */
+  /** While there are any, the file must not be written: unreadable lines would be lost. */
   readonly problems: readonly NumbersProblem[];
 }
 
@@ -32,12 +32,12 @@ interface NumbersProblem {
   readonly text: string;
 }
 
-/** Where the numbers of a plan are kept: `…/bus.ts` → `…/bus.wire-numbers.txt`. */
+/** The file for the numbers of a plan: `…/bus.ts` → `…/bus.wire-numbers.txt`. */
 export function wireNumbersFile(rootUri: string): string {
   return `${rootUri.replace(/\.[cm]?[jt]sx?$/i, "")}.wire-numbers.txt`;
 }
 
-/** Reads what {@link writeWireNumbers} wrote, and what people and git have made of it since. Undefined: there is none yet. */
+/** Reads the output of {@link writeWireNumbers}, with all later changes by people and git. Undefined: there is none yet. */
 export function readWireNumbers(text: string | undefined): KeptNumbers {
   const numbers: KeptNumber[] = [];
   const problems: NumbersProblem[] = [];
@@ -101,7 +101,7 @@ function readLine(text: string): Pick<KeptNumber, "number" | "retired" | "identi
   return { number: Number(match.groups!.number), retired: match.groups!.retired !== undefined, identity };
 }
 
-/** A merge that keeps the lines of both sides may bring the same line twice. */
+/** A merge that keeps the lines of both sides may repeat a line. */
 function withoutRepeats(numbers: readonly KeptNumber[]): KeptNumber[] {
   const seen = new Map<string, number>();
   const all: KeptNumber[] = [];
@@ -120,7 +120,7 @@ function withoutRepeats(numbers: readonly KeptNumber[]): KeptNumber[] {
   return all;
 }
 
-/** By code point, so that every machine sorts alike. */
+/** By code point: every machine sorts alike. */
 function inOrder(
   one: Pick<KeptNumber, "identity" | "number">,
   other: Pick<KeptNumber, "identity" | "number">,

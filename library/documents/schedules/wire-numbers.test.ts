@@ -105,7 +105,7 @@ describe("what is known again", () => {
         ["lamp return", 4],
       ],
     ],
-    // One that is gone beside one that is new is not the same one under another name: its label may still be on a wire.
+    // One that is gone and one that is new are not the same one under another name: the old label may still be on a wire.
     [
       "another circuit in the place of one",
       [bankCable, feeder, ...sampleCircuitWires("horn")],
@@ -241,7 +241,7 @@ describe("what people and git make of the file", () => {
   });
 });
 
-/** Conductors by a handle of the test's own: what stays is what keeps its handle. */
+/** Conductors by a handle of the test's own: one that stays keeps its handle. */
 interface Planned {
   readonly handle: number;
   readonly kind: "cable" | "circuit";
@@ -287,7 +287,7 @@ describe("any edits", () => {
           }
           const read = readWireNumbers(text);
           expect(read.problems).toEqual([]);
-          // Every number that was ever given is still there, so that none is given again.
+          // Every number that was ever given is still there: none is given again.
           expect(new Set(read.numbers.map(({ number }) => number))).toEqual(new Set(everGiven.keys()));
           numbers = new Map(now);
         }
@@ -329,7 +329,7 @@ test("two branches merged by git keep every number that either had, but for thos
         expect(problems.length).toBeGreaterThanOrEqual(3);
         const lines = merged.text.split("\n");
         for (const { line } of problems) expect(lines[line - 1]).toMatch(/^(<{7}|={7}|>{7})/);
-        // What the message asks for: the lines of both sides.
+        // The message asks for this: the lines of both sides.
         merged = mergeFile(texts[0], base, texts[1], ["--union"]);
       } else clean++;
       const kept = readWireNumbers(merged.text);
@@ -343,7 +343,7 @@ test("two branches merged by git keep every number that either had, but for thos
       for (const [key, number] of numbers) {
         const had = [left.get(key), right.get(key)].filter((one) => one !== undefined);
         if (said.has(number)) {
-          // Its old number is with another one that had it too.
+          // Another one that had its old number too now has it.
           expect([...numbers].some(([holder, given]) => holder !== key && had.includes(given))).toBe(true);
         } else expect(had).toContain(number);
       }
@@ -354,7 +354,7 @@ test("two branches merged by git keep every number that either had, but for thos
     }),
     { numRuns: 100 },
   );
-  // Both ways were gone.
+  // Both cases occurred.
   expect(conflicts).toBeGreaterThan(0);
   expect(clean).toBeGreaterThan(0);
 });
@@ -367,7 +367,7 @@ function maker(prefix: string) {
     for (const one of all) {
       if (one.do === "add") {
         const handle = fresh();
-        // Names spread over the alphabet, so that new lines come in between.
+        // Names spread over the alphabet: new lines come in between.
         const name = `${"qmtbxhe"[handle % 7]} ${prefix}${handle}`;
         now.push({ handle, kind: one.kind, name, ends: `${handle}` });
         continue;
@@ -397,7 +397,7 @@ function numbersByHandle(planned: readonly Planned[], { wires }: NumberedWires):
   return new Map(wires.map(({ number }, index) => [handles[index]!, number]));
 }
 
-/** As two branches of a plan come together: what either took out is out, what either changed is changed, the first one first. */
+/** Merges two branches of a plan: removals and changes of either apply; the first one takes precedence. */
 function mergePlans(
   base: readonly Planned[],
   one: readonly Planned[],

@@ -3,12 +3,12 @@ import type { KeptNumber, KeptNumbers } from "./wire-numbers-file.ts";
 import type { Wire } from "./wires.ts";
 
 /**
- * Gives every conductor its number. Those that are kept stay, whatever else was added, removed, renamed or put in another order;
- * the others get the next numbers above all that were ever given. The number of a conductor that is gone is retired: its label
- * may still be on a wire, so it is never given again.
+ * Gives every conductor its number. Kept numbers stay, even if others were added, removed, renamed or put in another order; the
+ * rest get the next numbers above all that were ever given. The number of a conductor that is gone is retired: its label may
+ * still be on a wire, so it is never given again.
  *
- * A conductor is known again by name, role and ends; else by its name, where what it joins has changed; else by the two
- * terminals that it joins, where its name has. Nothing is guessed: where several could be meant, all get new numbers.
+ * A conductor is recognised by name, role and ends; else by its name, if its ends have changed; else by its two terminals, if its
+ * name has. It never guesses: if several could match, all get new numbers.
  */
 export function numberWires(wires: readonly Wire[], kept: KeptNumbers): NumberedWires {
   const active = kept.numbers.filter(({ retired }) => !retired);
@@ -17,7 +17,7 @@ export function numberWires(wires: readonly Wire[], kept: KeptNumbers): Numbered
   const given = new Set<number>();
   let next = kept.numbers.reduce((most, { number }) => Math.max(most, number), 0) + 1;
   const twice: NumberedWires["twice"][number][] = [];
-  // Where two branches gave one number to two conductors, the first line of the file keeps it.
+  // If two branches gave one number to two conductors, the first line of the file keeps it.
   const keepers = new Map<Candidate, KeptNumber>();
   const inOrderOfFile = [...matches].sort(([, one], [, other]) => one.line - other.line);
   for (const [candidate, line] of inOrderOfFile) {
@@ -39,7 +39,7 @@ export function numberWires(wires: readonly Wire[], kept: KeptNumbers): Numbered
 }
 
 export interface NumberedWires {
-  /** In the order in which they were given. */
+  /** In the order given. */
   readonly wires: readonly NumberedWire[];
   /** Lines of the file whose conductor is gone. */
   readonly retired: readonly KeptNumber[];
@@ -53,11 +53,11 @@ export interface NumberedWire {
   readonly number: number;
   /** False: the file does not have it yet, and another plan may change it before it does. */
   readonly kept: boolean;
-  /** The line of the file that it has its number from. */
+  /** The line of the file that its number comes from. */
   readonly before: KeptNumber | undefined;
 }
 
-/** A name of their own, or two terminals, are what a number can be kept by. */
+/** A number can be kept by a name of its own, or by two terminals. */
 export function canBeKept(identity: WireIdentity): boolean {
   return identity.name !== undefined || hasRealEnds(identity);
 }
@@ -120,7 +120,7 @@ function groupedBy<One extends Identified>(
   return groups;
 }
 
-/** One on each side, or as many equal ones on each side, of which it does not matter which is which. */
+/** One on each side, or equally many equal ones on each side: any assignment is right. */
 function areInterchangeable(some: readonly Identified[], others: readonly Identified[]): boolean {
   return some.length === others.length && isOne(some) && isOne(others);
 }

@@ -12,7 +12,7 @@ import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { Wire, WireEnd } from "./wires.ts";
 
-/** Every conductor, a row each: what it joins, what it is made of, how long it is cut, how it ends, what protects it. */
+/** Every conductor, a row each: its ends, material, cut length, fittings and protection. */
 export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSettings): Table {
   const inInches = wires.some(({ wire }) => wire.size.system === "awg");
   return tableOf<NumberedWire>(
@@ -40,7 +40,7 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
   );
 }
 
-/** What it is in the system: "positive", "return", "link in series". */
+/** Its function in the system: "positive", "return", "link in series". */
 export function sideInWords({ role, side }: Pick<Wire, "role" | "side">): string {
   return role === "cable" ? sides[side] : role;
 }
@@ -104,7 +104,7 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
   ];
 }
 
-/** A device in the wire itself, and not in a position of a panel. */
+/** A device in the wire itself, not in a position of a panel. */
 function isInWire({ protection, terminal }: WireEnd): boolean {
   return protection !== null && terminal !== "branch";
 }
@@ -113,7 +113,7 @@ function bondsWithoutOwnColour({ from, to, colour }: Wire): boolean {
   return [from, to].some(({ terminal }) => terminal === "bond") && !/green/i.test(colour);
 }
 
-/** How cut lengths come about, as a sentence with the build's figures. */
+/** The rule for cut lengths, as a sentence with the build's figures. */
 export function slackRule({ slackPercent, endSlackM }: BenchSettings): string {
   return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${formatRounded(endSlackM * 1000)} mm at each end, up to the next 10 mm (AWG: inch). Common practice, no source, where the build states nothing else.`;
 }

@@ -8,8 +8,8 @@ import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
 import { cutLengthM } from "./cut-length.ts";
 
 /**
- * Every conductor of a plan: those of its network, and both of each circuit that stands alone. In the order of the plan, the
- * positive conductor of a circuit before its return.
+ * Every conductor of a plan: those of its network, and both of each lone circuit. In the order of the plan, the positive
+ * conductor of a circuit before its return.
  */
 export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
   const { bench } = model.build;
@@ -21,21 +21,21 @@ export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
 }
 
 /**
- * One conductor as it is cut, ended, labelled and laid: of the network, or one of the two of a circuit that stands alone.
- * `parallel` equal wires side by side are one conductor here and as many pieces in the cut list.
+ * One conductor as it is cut, ended, labelled and laid: of the network, or one of the two of a lone circuit. `parallel` equal
+ * wires side by side are one conductor here and as many pieces in the cut list.
  */
 export interface Wire {
   /** Index of its record in the plan. */
   readonly record: number;
   readonly name: string;
   readonly role: NetworkConductor["role"];
-  /** Of a cable, what the network tells; "none" where it hangs on no source. */
+  /** For a cable, its polarity in the network; "none" if no source is connected to it. */
   readonly side: ConductorPolarity;
-  /** Index in the network's conductors; undefined for a circuit that stands alone. */
+  /** Index in the network's conductors; undefined for a lone circuit. */
   readonly conductor: number | undefined;
   readonly from: WireEnd;
   readonly to: WireEnd;
-  /** "" where neither the builder nor its side tells. */
+  /** "" if neither the builder nor its side determines it. */
   readonly colour: string;
   readonly size: Conductor;
   /** As planned, m. */
@@ -44,19 +44,19 @@ export interface Wire {
   readonly cutLengthM: number;
   readonly insulationC: InsulationC;
   readonly insulationStated: boolean;
-  /** What the builder wants printed on its labels beside the number. */
+  /** The builder's text for its labels, beside the number. */
   readonly label: string;
 }
 
 export interface WireEnd {
   /**
-   * `terminal`: of a part of the plan. `ownLoad`: the load that the circuit states itself. `notStated`: a circuit that stands
-   * alone begins somewhere, and its plan does not say where.
+   * `terminal`: of a part of the plan. `ownLoad`: the load that the circuit states itself. `notStated`: the start of a lone
+   * circuit, which its plan does not state.
    */
   readonly at: "terminal" | "ownLoad" | "notStated";
-  /** The name of a part; for the far end of a lone circuit its own name, and "" where the plan does not say. */
+  /** The name of a part; for the far end of a lone circuit its own name, and "" if the plan does not state it. */
   readonly part: string;
-  /** "positive", "stud"; "" where there is none to name. */
+  /** "positive", "stud"; "" if there is none to name. */
   readonly terminal: string;
   readonly termination: Termination | undefined;
   readonly torqueNm: number | undefined;
@@ -118,8 +118,8 @@ function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fas
 }
 
 /**
- * The terminal whose fastening holds for a conductor. At a panel's bus for the returns the screws of the branches take the
- * returns of circuits from those branches; whatever else ends there, as the return of the feeder does, is fastened like the feed.
+ * The terminal whose fastening holds for a conductor. At a panel's bus for the returns, the screws of the branches take the
+ * returns of circuits from those branches; any other conductor there, like the return of the feeder, is fastened like the feed.
  */
 function fastenedAs(
   judged: JudgedNetwork,
@@ -167,7 +167,7 @@ function madeOf(run: Run, lengthM: number, bench: BenchSettings) {
   };
 }
 
-/** A link between the batteries of a string is live against both poles, so it counts as positive. */
+/** A link between the batteries of a string is live against both poles, and counts as positive. */
 function polarityOf(
   role: Wire["role"],
   side: ConductorPolarity,

@@ -6,7 +6,7 @@ const second = `
     cable({ name: "other alternator", from: other.positive, to: start.positive, lengthFt: 3, gauge: "2/0", protectFarEnd: 200 });
     cable({ name: "other return", from: other.negative, to: start.negative, lengthFt: 3, gauge: "2/0" });`;
 
-// 80 % of 100 A are 80 A. A load of constant current draws what it states, whatever the voltage.
+// 80 % of 100 A are 80 A. A constant-current load draws its stated current at any voltage.
 testRule(alternatorOverload, [
   { name: "exactly what it gives for hours", plan: planWith({ load: 80 }), finds: "nothing" },
   {
@@ -119,7 +119,7 @@ interface Changes {
   readonly more?: string;
 }
 
-/** An alternator on a starting battery, and lights that hang on both. */
+/** An alternator on a starting battery, and lights connected to both. */
 function planWith({
   load,
   loadIs = "",

@@ -15,7 +15,8 @@ export const alternatorOverload = defineRule<Values>({
   sources: [alternatorShare.source],
   fixable: false,
   acceptable: true,
-  // Needs what runs for hours on the alternator's side, in each scenario. What only the built-in scenarios switch on is advice.
+  // Needs the loads that run for hours on the alternator's side, in each scenario. Loads on only in built-in scenarios are
+  // advice.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       alternatorLoads(judged).flatMap(({ alternators, allowedA, everything, certain }): Found<Values>[] => {
@@ -58,7 +59,7 @@ export const alternatorOverload = defineRule<Values>({
   },
 });
 
-/** Thousands may be side by side: a full list for each of them would name millions. */
+/** There may be thousands side by side: a full list for each would contain millions of names. */
 const mostRelated = 16;
 
 interface Values {
@@ -66,9 +67,9 @@ interface Values {
   readonly allowedA: number;
   readonly ratedA: number;
   readonly percent: number;
-  /** How many share it. */
+  /** Number of alternators that share it. */
   readonly alternators: number;
-  /** What draws the current, greatest first. */
+  /** The devices that draw the current, greatest first. */
   readonly devices: readonly string[];
   readonly scenario: string;
   readonly source: string;

@@ -1,7 +1,7 @@
 import { testRule } from "../rule-tester.ts";
 import { chargeCurrent } from "./charge-current.ts";
 
-/** A 100 Ah bank and a charger on it, with nothing else. */
+/** A 100 Ah bank with only a charger on it. */
 const charged = (outputA: number, options: string) => `
   const house = battery({ capacityAh: 100, ${options} });
   const shore = shoreCharger({ outputA: ${outputA} });

@@ -17,7 +17,7 @@ export const chargeCurrent = defineRule<Values>({
   sources: [statedRating, usualChargeRates.source],
   fixable: false,
   acceptable: true,
-  // Needs what flows into each battery in every scenario. Information where only the usual rate is exceeded.
+  // Needs the current into each battery in every scenario. Information if only the usual rate is exceeded.
   check: (plan) => inNetwork(plan, check),
   message({ currentA, limitA, stated, scenario, chemistry, perAh, source }) {
     const [takes, may] = formatDistinctWithUnit(currentA, limitA, "A");
@@ -30,7 +30,7 @@ export const chargeCurrent = defineRule<Values>({
 interface Values {
   readonly currentA: number;
   readonly limitA: number;
-  /** False: the limit is what is usual for the chemistry. */
+  /** False: the limit is the usual one for the chemistry. */
   readonly stated: boolean;
   /** `in "charging, nothing on"`. */
   readonly scenario: string;
@@ -50,7 +50,7 @@ function check(judged: JudgedNetwork): Found<Values>[] {
       return isAbove(worst.currentA, battery.maxChargeA)
         ? [found(network, battery, worst, { limitA: battery.maxChargeA, stated: true })]
         : [];
-    // An alternator holds a voltage, and a starter battery that is full takes little of what it could give.
+    // An alternator holds a voltage, and a full starter battery takes little of its possible current.
     if (onAnAlternator.has(battery.index)) return [];
     const limitA = usualChargeRates.greatestPerAh[battery.chemistry] * battery.capacityAh;
     return isAbove(worst.currentA, limitA) ? [found(network, battery, worst, { limitA, stated: false })] : [];
@@ -79,7 +79,7 @@ function found(
   };
 }
 
-/** Batteries of banks whose positive side an alternator feeds with no charger between, part indices. */
+/** Part indices of the batteries of banks whose positive side an alternator feeds with no charger between. */
 function batteriesOnAlternators({ network, result: { topology } }: JudgedNetwork): ReadonlySet<number> {
   const alternators = network.parts.filter((part) => part.kind === "alternator");
   if (alternators.length === 0) return new Set();

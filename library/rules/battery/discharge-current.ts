@@ -12,7 +12,7 @@ export const dischargeCurrent = defineRule<Values>({
   sources: [statedRating],
   fixable: false,
   acceptable: true,
-  // Needs what each battery gives in every scenario that lasts. Silent where the plan states no limit.
+  // Needs the current out of each battery in every scenario that lasts. Silent if the plan states no limit.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       network.parts.flatMap((part) => {

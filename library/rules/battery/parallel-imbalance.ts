@@ -14,7 +14,7 @@ import { givenInFeet } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
-/** How far above its share a battery may be, percent. */
+/** How far above its share a battery's current may be, percent. */
 const limitPercent = 10;
 
 const withinTenPercent = ownRequirement(
@@ -30,7 +30,7 @@ export const parallelImbalance = defineRule<Values>({
   sources: [withinTenPercent],
   fixable: true,
   acceptable: true,
-  // Needs the current of each string in the scenario in which the bank carries most. One finding for each bank.
+  // Needs the current of each string in the scenario with the bank's maximum current. One finding for each bank.
   check: (plan) =>
     inNetwork(plan, (judged) => judged.result.topology.banks.flatMap((bank) => finding(judged, bank))),
   message(values) {
@@ -45,7 +45,7 @@ interface Values {
   readonly currentA: number;
   readonly fairA: number;
   readonly totalA: number;
-  /** How far it is above its share. */
+  /** How far the current is above its share. */
   readonly overPercent: number;
   readonly charging: boolean;
   /** `in "everything on"`. */
@@ -84,8 +84,8 @@ function finding({ network, result }: JudgedNetwork, bank: Bank): Found<Values>[
 const mostRelated = 8;
 
 /**
- * Each lead as long as the longest and as thick as the thickest of its polarity. Only a suggestion: it changes several cables,
- * and a longer lead is work at the bench. None where the plan measures them in different units.
+ * Makes each lead as long as the longest and as thick as the thickest of its polarity. Only a suggestion: it changes several
+ * cables, and a longer lead is work at the bench. None if the plan measures them in different units.
  */
 function balancing(...polarities: readonly (readonly NetworkConductor[])[]): ProposedFix[] {
   const changes: Change[] = [];

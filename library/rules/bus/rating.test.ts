@@ -1,7 +1,7 @@
 import { testRule } from "../rule-tester.ts";
 import { busRating } from "./rating.ts";
 
-/** A bank on a bus bar for 100 A, and what hangs on the bus. */
+/** A bank on a bus bar for 100 A, and the loads on the bus. */
 const bus = (rest: string, options = "ratedA: 100") => `
   const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
   const main = busBar({ ${options} });

@@ -11,7 +11,7 @@ export const busRating = defineRule<AboveRating>({
   sources: [statedRating],
   fixable: false,
   acceptable: true,
-  // Needs the current through each bus in every scenario. Silent where the plan states no rating.
+  // Needs the current through each bus in every scenario. Silent if the plan states no rating.
   check: (plan) => aboveStatedRating(plan, "busBar"),
   message({ currentA, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");

@@ -17,7 +17,7 @@ export const busStuds = defineRule<Values>({
   sources: [oneStudEach],
   fixable: false,
   acceptable: true,
-  // Needs only the network: the ends on each bus, counted once for each wire. Silent where the plan states no studs.
+  // Needs only the network: the conductor ends on each bus, counted once for each wire. Silent if the plan states no studs.
   check: (plan) =>
     inNetwork(plan, ({ network }) =>
       network.parts.flatMap((part) => {
@@ -31,7 +31,7 @@ export const busStuds = defineRule<Values>({
           sideBySide: wires > ends.length,
           source: sourceInWords(oneStudEach),
         };
-        // The last ones are those that found no stud.
+        // The last ones are those without a stud.
         const related = ends.slice(-mostRelated).map((conductor) => relatedConductor(conductor));
         return [{ subject: part.name, at: atPart(part, "studs"), values, related }];
       }),
@@ -45,7 +45,7 @@ export const busStuds = defineRule<Values>({
 interface Values {
   readonly wires: number;
   readonly studs: number;
-  /** Some of them are wires in parallel of one conductor. */
+  /** Some of them are parallel wires of one conductor. */
   readonly sideBySide: boolean;
   readonly source: string;
 }

@@ -1,8 +1,8 @@
 import { testRule } from "../rule-tester.ts";
 import { inputCurrent } from "./input-current.ts";
 
-// Worked out by hand: 30 A at 14.4 V and 90 % from 12 V are 40 A, and 48 A from 10 V. With 105 °C insulation 14 AWG may
-// carry 35 A, 12 AWG 45 A, 10 AWG 60 A.
+// By hand: 30 A at 14.4 V and 90 % from 12 V are 40 A, and 48 A from 10 V. With 105 °C insulation 14 AWG may carry 35 A, 12 AWG
+// 45 A, 10 AWG 60 A.
 const twelve = "outputA: 30, outputV: 14.4, inputMinV: 12";
 const ten = "outputA: 30, outputV: 14.4, inputMinV: 10";
 

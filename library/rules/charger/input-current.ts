@@ -23,7 +23,7 @@ export const inputCurrent = defineRule<SupplyValues>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs what flows on the charger's supply way when its input is at the least voltage for full output, and the ampacities.
+  // Needs the currents on the charger's supply path at the minimum input voltage for full output, and the ampacities.
   check: (plan) =>
     supplyFindings(plan, {
       parts: ({ network }) => network.parts.filter((part) => part.kind === "dcDcCharger"),

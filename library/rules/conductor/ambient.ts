@@ -52,24 +52,24 @@ interface Values {
   readonly insulationStated: boolean;
   readonly ambientC: number;
   readonly engineSpace: boolean;
-  /** Where a table says so; where the stated ambient is above the rating, nobody else is needed. */
+  /** Present if a table sets the limit. A stated ambient above the rating needs no source. */
   readonly source?: string;
-  /** The coolest rating that carries the load there; undefined where none in the tables does with this size. */
+  /** The lowest rating that carries the load there; undefined if none in the tables does with this size. */
   readonly enoughC: number | undefined;
 }
 
-/** Metric insulation of 60 °C has no factor for engine spaces, whatever the plan says of their ambient. */
+/** Metric insulation of 60 °C has no factor for engine spaces, at any ambient that the plan states. */
 function byTheTable({ engineSpace, ambientStated, ambientC }: Run, columnC: number): boolean {
   return engineSpace && !(ambientStated && ambientC >= columnC);
 }
 
-/** The value to look at first: the rating if the builder gave one, else what makes the place hot. */
+/** The value to look at first: the rating if the builder gave one, else the property that makes the place hot. */
 function wrongProperty(circuit: Run): string {
   if (circuit.insulationStated) return "insulationC";
   return circuit.ambientStated ? "ambientC" : "engineSpace";
 }
 
-/** The coolest rating in the tables with which this size carries the load, and is protected, in this place. */
+/** The lowest rating in the tables with which this size carries the load, and is protected, in this place. */
 function coolestThatCarries(circuit: Run): InsulationC | undefined {
   const columnsC: readonly InsulationC[] =
     circuit.conductor.system === "awg" ? table5.columnsC : tableA1.columnsC;
@@ -81,7 +81,7 @@ function coolestThatCarries(circuit: Run): InsulationC | undefined {
   });
 }
 
-/** A suggestion, never a repair: what is printed on the wire is a fact that only the builder can see to. */
+/** A suggestion, never a repair: only the builder can make sure that the wire is marked so. */
 function useInsulation(circuit: Run, insulationC: InsulationC): ProposedFix {
   return {
     title: `Use insulation rated ${insulationC} °C`,

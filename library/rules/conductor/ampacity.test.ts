@@ -1,9 +1,9 @@
 import { testRule } from "../rule-tester.ts";
 import { ampacity } from "./ampacity.ts";
 
-// Limits by 33 CFR 183.425 Table 5: 12 AWG carries 25 A at 75 °C, 45 A at 105 °C; note 1 leaves 0.85 of that in an engine
-// space, note 2 leaves 0.6 of it for four conductors together. Metric limits are from memory and are no truth to test
-// against: those rows only show that the table is used and called unconfirmed.
+// Limits by 33 CFR 183.425 Table 5: 12 AWG carries 25 A at 75 °C, 45 A at 105 °C; note 1 leaves 0.85 of that in an engine space,
+// note 2 leaves 0.6 of it for four conductors together. Metric limits are from memory and are no reference: those rows only show
+// that the table is used and called unconfirmed.
 testRule(ampacity, [
   {
     name: "exactly what the table allows",

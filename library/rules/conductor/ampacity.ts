@@ -26,7 +26,7 @@ export const ampacity = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the ampacity. A place as hot as the insulation may be is left to conductor/ambient.
+  // Needs the ampacity. A place as hot as the insulation may get is left to conductor/ambient.
   check: (plan) =>
     perRun<Values>(plan, ({ circuit, result: { ampacity } }) => {
       const size = sizeInWords(circuit.conductor);
@@ -68,13 +68,13 @@ type Values =
       readonly ampacityA: number;
       readonly columnC: number;
       readonly engineSpace: boolean;
-      /** Those that take something away. */
+      /** Those that reduce the ampacity. */
       readonly factors: readonly AmpacityFactor["what"][];
       readonly source: string;
       readonly wayOut: string;
     };
 
-/** The ambient equation stands in for an engine space's own factor where that is milder. */
+/** The ambient equation replaces an engine space's own factor if it is milder. */
 function factorInWords(what: AmpacityFactor["what"], { engineSpace }: { engineSpace: boolean }): string {
   if (what === "bundling") return "in this bundle";
   return engineSpace ? "in an engine space" : "in this ambient";

@@ -1,9 +1,9 @@
 import { testRule } from "../rule-tester.ts";
 import { faultWithstand } from "./fault-withstand.ts";
 
-// Worked out by hand: from 105 °C to 160 °C k = 226 · √ln(394.5 / 339.5) = 87.57 A·√s/mm² (IEC 60949). 8 AWG is 8.366 mm²
-// and stands (87.57 · 8.366)² = 536,700 A²s: 5 s of 327.6 A. ISO 8820-5 takes up to 5 s from 350 % of its rating (280 A of
-// 80 A), and 1 s from 600 % (480 A): (480 A)² · 1 s = 230,400 A²s (gates from memory).
+// By hand: from 105 °C to 160 °C k = 226 · √ln(394.5 / 339.5) = 87.57 A·√s/mm² (IEC 60949). 8 AWG is 8.366 mm² and withstands
+// (87.57 · 8.366)² = 536,700 A²s: 5 s of 327.6 A. ISO 8820-5 takes up to 5 s from 350 % of its rating (280 A of 80 A), and 1 s
+// from 600 % (480 A): (480 A)² · 1 s = 230,400 A²s (gates from memory).
 const pump = (shortA: number, more: { gauge?: number; protect?: string; rest?: string } = {}) => `
   build({ insulationC: 105 });
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: ${shortA} });

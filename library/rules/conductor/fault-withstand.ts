@@ -28,7 +28,7 @@ export const faultWithstand = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the greatest short in each conductor, and the devices that protect it.
+  // Needs the maximum fault current in each conductor, and the devices that protect it.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       judged.network.conductors.flatMap((conductor, index) => {
@@ -68,16 +68,16 @@ interface Values {
   readonly size: string;
   /** "the 80 A fuse in the cable feed" */
   readonly device: string;
-  /** The greatest that a short in it draws through the device, A. */
+  /** The maximum current that a fault in it draws through the device, A. */
   readonly shortA: number;
-  /** Until the device has opened, and until the insulation is as hot as it bears, s. */
+  /** Times until the device has opened, and until the insulation is at its maximum temperature, s. */
   readonly lastsS: number;
   readonly bearsS: number;
   readonly finalC: number;
   readonly wayOut: string;
 }
 
-/** A thicker conductor, or a fuse of the same rating that is quick enough. */
+/** A thicker conductor, or a fuse of the same rating that is fast enough. */
 function fixesFor(
   { run, record }: NetworkConductor,
   { heat: { currentA }, device: { greatestA: shortA } }: FaultHeating,
@@ -104,7 +104,7 @@ function fixesFor(
     ...sized,
     {
       title: `Use ${chosenInWords(quicker)}`,
-      // Of another conductor's fuse its own builder decides.
+      // Changing another conductor's fuse is the builder's decision.
       kind: conductor.record === record ? "repair" : "suggestion",
       changes: chosenChanges(quicker, { record: conductor.record, end: device.end }),
     },

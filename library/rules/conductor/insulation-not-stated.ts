@@ -9,10 +9,10 @@ export const insulationNotStated = defineRule<Values>({
   severity: "hint",
   why: "How much a conductor may carry depends on how hot its insulation may get: guessed too high, the wire is overloaded; too low, it is bought too thick.",
   sources: [table5.source, tableA1.source],
-  // What is printed on the wire is a fact that only the builder can read off.
+  // Only the builder can read the marking on the wire.
   fixable: false,
   acceptable: true,
-  // Needs the column that the ampacity was taken from.
+  // Needs the table column of the ampacity.
   check: (plan) =>
     perRun(plan, ({ circuit, result: { ampacity } }) => {
       if (circuit.insulationStated) return [];
@@ -24,7 +24,7 @@ export const insulationNotStated = defineRule<Values>({
 });
 
 interface Values {
-  /** The column taken, °C. */
+  /** The column used, °C. */
   readonly columnC: number;
   readonly source: string;
 }

@@ -22,7 +22,7 @@ export const minimumSize = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the minimum size for how the conductors run.
+  // Needs the minimum size for the way the conductors run.
   check: (plan) =>
     perRun(plan, ({ circuit }) => {
       const minimum = minimumSizeOf(circuit);
@@ -49,7 +49,7 @@ interface Values {
   readonly wayOut: string;
 }
 
-/** The size that meets everything; where none does, at least this rule's own: not sound on its own, so a suggestion. */
+/** The size that meets all limits. If there is none, at least this rule's own: not sound on its own, so a suggestion. */
 function toAtLeast(circuit: Run, minimum: Conductor): ProposedFix[] {
   const fixes = sizedFixes(circuit);
   if (fixes.length > 0) return fixes;

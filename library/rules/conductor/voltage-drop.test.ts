@@ -1,9 +1,9 @@
 import { testRule } from "../rule-tester.ts";
 import { voltageDrop } from "./voltage-drop.ts";
 
-// Worked out by hand: 8 AWG is 2.061 Ω/km solid × 1.02 for the strands (sources in library/standards). 40 A of its 65 A
-// warm it from 30 to 30 + 45 · (40/65)² = 47.04 °C, where it has 1 + 0.00393 · 27.04 = 1.10627 times the resistance:
-// 2.32563 mΩ/m. 40 A lose 10 % of 12 V, 1.2 V, over 2 · 6.4499 m; 3 % over 2 · 1.9350 m; 0.93025 V over 2 · 5 m.
+// By hand: 8 AWG is 2.061 Ω/km solid × 1.02 for the strands (sources in library/standards). 40 A of its 65 A warm it from 30 to
+// 30 + 45 · (40/65)² = 47.04 °C, where it has 1 + 0.00393 · 27.04 = 1.10627 times the resistance: 2.32563 mΩ/m. 40 A lose 10 % of
+// 12 V, 1.2 V, over 2 · 6.4499 m; 3 % over 2 · 1.9350 m; 0.93025 V over 2 · 5 m.
 const heater = { gauge: 8, oneWayFt: undefined };
 
 testRule(voltageDrop, [
@@ -167,8 +167,8 @@ testRule(voltageDrop, [
       },
     ],
   },
-  // From here on networks. Worked out by hand for 10 A on 105 °C insulation: the feed, 2 · 3.048 m of 4 AWG at 30.3 °C, loses
-  // 0.05274 V; the lamps' circuit, 2 · 3.048 m of 10 AWG at 32.1 °C, loses 0.21344 V, 1.779 %; both together 2.218 %.
+  // Networks from here on. By hand for 10 A on 105 °C insulation: the feed, 2 · 3.048 m of 4 AWG at 30.3 °C, loses 0.05274 V; the
+  // lamps' circuit, 2 · 3.048 m of 10 AWG at 32.1 °C, loses 0.21344 V, 1.779 %; both together 2.218 %.
   {
     name: "the whole way from the bank, just within its limit",
     plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.22, ...run });'),
@@ -325,7 +325,7 @@ testRule(voltageDrop, [
   },
 ]);
 
-/** A bank, a feed of two cables to a pair of bus bars, and what hangs on those. */
+/** A bank, a feed of two cables to a pair of bus bars, and the circuits on those. */
 function onBus(more: string, { feedGauge = 4, feedFt = 10 } = {}): string {
   return `
     build({ insulationC: 105 });

@@ -44,16 +44,16 @@ export const voltageDrop = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the drop at the working temperature, and in a network that of every way from a bank. An error where the device's own
-  // minimum is not met, else a warning. In a network the minimum is scenario/device-below-minimum's: it knows the true voltage.
+  // Needs the drop at the working temperature, and in a network that of every supply path. An error if the device's own minimum
+  // is not met, else a warning. In a network the minimum is left to scenario/device-below-minimum: it knows the true voltage.
   check: (plan) => [...ofCircuits(plan), ...inNetwork(plan, (network) => ofWays(plan, network))],
   message: (values) => ("lostMost" in values ? wayMessage(values) : circuitMessage(values)),
 });
 
-/** What is lost between the two ends of one circuit. */
+/** The voltage lost between the two ends of one circuit. */
 function ofCircuits(plan: JudgedPlan): Found<Values>[] {
   return perRun(plan, ({ circuit, result: { drop } }) => {
-    // One conductor has no device at its end; the way that it is a part of is judged as a whole.
+    // A single conductor has no device at its end; its supply path is judged as a whole.
     if (circuit.word === "cable") return [];
     const { minimumV } = circuit;
     const starved =
@@ -94,8 +94,8 @@ function isInNetwork({ network }: JudgedPlan, { inNetwork }: Run): boolean {
 }
 
 /**
- * The thinnest size that is enough for the circuit alone. Where the whole way to its device loses too much as well, even with
- * that size, the sizes along the way instead, this one at least as thick: one repair, not one behind the other.
+ * The thinnest size that is enough for the circuit alone. If the whole supply path still loses too much with that size, the sizes
+ * along the path instead, this one at least as thick: one repair, not two in a row.
  */
 function fixesOfCircuit(plan: JudgedPlan, circuit: Run): ProposedFix[] {
   const sizing = thinnestSufficient(circuit);
@@ -107,7 +107,7 @@ function fixesOfCircuit(plan: JudgedPlan, circuit: Run): ProposedFix[] {
   return wayFixes(thicker, circuit.record);
 }
 
-/** What is lost on the whole way from the bank to a device, where no circuit on it speaks for itself. */
+/** The voltage lost on each whole supply path, if no circuit on it has a finding of its own. */
 function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
   const speaking = new Map(
     plan.circuits.flatMap(({ circuit, result: { drop } }) =>
@@ -145,14 +145,14 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
   });
 }
 
-/** Ways on which too much is lost, and the conductor at which each is reported. */
+/** Supply paths with too much loss, and the conductor at which each is reported. */
 interface WaysTooLong {
   readonly ways: readonly { readonly way: SupplyPath; readonly place: NetworkConductor | undefined }[];
-  /** By record of that conductor: the first way. */
+  /** The first path, by record of that conductor. */
   readonly byRecord: ReadonlyMap<number, SupplyPath>;
 }
 
-/** Each circuit that loses too much asks for them, so they are looked up once for each network. */
+/** Cached per network, because each circuit that loses too much needs them. */
 function waysTooLong(judged: JudgedNetwork): WaysTooLong {
   let found = known.get(judged.result);
   if (!found) {
@@ -171,7 +171,7 @@ function waysTooLong(judged: JudgedNetwork): WaysTooLong {
 
 const known = new WeakMap<NetworkResult, WaysTooLong>();
 
-/** The conductor at the device's positive terminal; the last of the way where none of it is. */
+/** The conductor at the device's positive terminal; the last of the path if none is. */
 function placeOf({ network }: JudgedNetwork, { part, legs }: SupplyPath): NetworkConductor | undefined {
   const conductors = legs.flatMap(({ conductor }) => network.conductors[conductor] ?? []);
   const ends = Object.values(network.parts[part]?.terminals ?? {});
@@ -183,8 +183,8 @@ function placeOf({ network }: JudgedNetwork, { part, legs }: SupplyPath): Networ
 }
 
 /**
- * Whether a circuit on the way loses too much by itself and so speaks already: the last one, whose repair looks at the whole
- * way; or another, if the way is in order once that one is.
+ * True if a circuit on the path loses too much by itself and so has a finding already: the last one, whose repair considers the
+ * whole path; or another, if its repair puts the path in order.
  */
 function isMendedBy(
   speaking: ReadonlyMap<number, Run>,
@@ -204,7 +204,7 @@ function isMendedBy(
   return mended.size > 0 && dropWith(judged, way, mended) <= allowedOn(way);
 }
 
-/** What is no load is held to the closer limit, whatever its circuit states. */
+/** Parts other than loads get the closer limit, even if their circuit states another. */
 function limitSourceOf(part: Part): Citation {
   if (!("dropLimitPercent" in part)) return criticalDropLimit.source;
   const usual = part.kind !== "load" || part.critical ? criticalDropLimit : ordinaryDropLimit;
@@ -241,34 +241,34 @@ interface WayValues {
   readonly device: string;
   readonly bank: string;
   readonly dropV: number;
-  /** Of the nominal voltage. */
+  /** Percent of the nominal voltage. */
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
   readonly limitSource: string;
   readonly systemV: number;
   readonly scenario: string;
-  /** Some resistance was recalled, not read. */
+  /** Some resistance is from memory. */
   readonly unconfirmed: boolean;
-  /** The runs that lose most, greatest first. */
+  /** The runs with the highest losses, greatest first. */
   readonly lostMost: readonly { readonly name: string; readonly dropV: number }[];
   readonly wayOut: string;
 }
 
 interface CircuitValues {
   readonly dropV: number;
-  /** Of the nominal voltage. */
+  /** Percent of the nominal voltage. */
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
   readonly limitSource: string;
   readonly systemV: number;
   readonly arrivingV: number;
-  /** Present where the device's own minimum is not met. */
+  /** Present if the device's own minimum is not met. */
   readonly minimumV?: number;
   /** Both conductors together, in the plan's unit. */
   readonly roundTrip: string;
-  /** The temperature at which the resistance was taken, °C. */
+  /** Conductor temperature for the resistance, °C. */
   readonly conductorC: number;
-  /** The resistance was recalled, not read. */
+  /** The resistance is from memory. */
   readonly unconfirmed: boolean;
   /** The conductor is overloaded: it gets hotter than the temperature used, and loses more. */
   readonly atLeast: boolean;

@@ -25,7 +25,7 @@ export const disconnectMissing = defineRule<Values>({
   sources: [cutOffByHand],
   fixable: false,
   acceptable: true,
-  // Needs what each bank reaches with every disconnect open. Information where only some of it cannot be cut off.
+  // Needs the loads that each bank reaches with every disconnect open. Information if only some of them cannot be cut off.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       result.topology.banks.flatMap((bank) => findings(network, bank)),
@@ -37,9 +37,9 @@ export const disconnectMissing = defineRule<Values>({
 });
 
 interface Values {
-  /** What cannot be cut off. */
+  /** The loads that cannot be cut off. */
   readonly loads: string;
-  /** Nothing of the bank's loads can be cut off. */
+  /** None of the bank's loads can be cut off. */
   readonly all: boolean;
   readonly source: string;
 }
@@ -62,7 +62,7 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
     ];
   const batteries = new Set(bank.batteries);
   return [...byConductor(network, always)].flatMap(([conductor, behind]): Found<Values>[] => {
-    // What the plan calls critical, a bilge pump or an alarm, is often meant to stay on: nothing is said of it.
+    // Critical loads, such as a bilge pump or an alarm, are often meant to stay on: not reported.
     if (behind.every(({ part }) => part.kind === "load" && part.critical)) return [];
     const fromBank = network.terminals[conductor.from]?.part;
     return [
@@ -79,7 +79,7 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
 
 const mostRelated = 16;
 
-/** What each conductor that leaves the bank leads to. */
+/** The loads behind each conductor that leaves the bank. */
 function byConductor(
   network: Network,
   always: readonly AlwaysOn[],

@@ -7,7 +7,7 @@ import { deviceInWords } from "./sized-fix.ts";
 export function chosenInWords({ ratingA, family, ratedV, interruptingA }: ChosenDevice): string {
   const device = deviceInWords({ ratingA, writtenAs: "object", family }, ratingA);
   const known = [
-    // The word breaker says it already.
+    // The word "breaker" already names it.
     ...(family === "circuit breaker" ? [] : [family]),
     ...(interruptingA === undefined ? [] : [`marked for at least ${formatExact(interruptingA)} A`]),
     ...(ratedV === undefined ? [] : [withUnit(ratedV, "V")]),
@@ -15,12 +15,12 @@ export function chosenInWords({ ratingA, family, ratedV, interruptingA }: Chosen
   return known.length > 0 ? `${device} (${known.join(", ")})` : device;
 }
 
-/** Choosing such a device is sound on its own, or something that only whoever buys it can make true. */
+/** "repair" if choosing such a device is sound on its own; "suggestion" if only the buyer can make it true. */
 export function chosenKind({ demanded }: Pick<ChosenDevice, "demanded">): ProposedFix["kind"] {
   return demanded ? "suggestion" : "repair";
 }
 
-/** Puts it into the plan where none is, or where only a rating is written. */
+/** The value that puts it into the plan if there is no device yet, or only a rating. */
 export function chosenValue(
   { ratingA, family, ratedV, interruptingA }: Omit<ChosenDevice, "demanded">,
   distanceIn?: number,
@@ -34,7 +34,7 @@ export function chosenValue(
   };
 }
 
-/** Puts it in the place of one that is written as an object, whose distance stays. */
+/** Replaces a device that is written as an object, whose distance stays. */
 export function chosenChanges(
   { family, ratedV, interruptingA }: ChosenDevice,
   at: { readonly record: number; readonly end: "protect" | "protectFarEnd" },

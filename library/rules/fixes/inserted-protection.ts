@@ -24,18 +24,18 @@ import { propertyOf } from "./placed-device.ts";
 import type { ProtectedEnd } from "./protected-ends.ts";
 import { sizedFixes } from "./sized-fix.ts";
 
-/** A conductor of a network, and those of its ends at which a device is to be put in. */
+/** A conductor of a network, and those of its ends that get a device. */
 export interface BareEnds {
   readonly conductor: number;
   readonly ends: readonly DevicePlace["end"][];
 }
 
 /**
- * The fix that puts protection into a conductor, at each of the ends: the best rating for what flows in it, in a family that
- * is made for the voltage and interrupts what a short there draws; on a thicker conductor where none fits this one. As near to
- * the source as any conductor asks for. Empty where no made size is enough.
+ * The fix that puts protection into a conductor, at each of the ends: the best rating for its current, in a family that is made
+ * for the voltage and interrupts the fault current there; on a thicker conductor if none fits this one. As near to the source as
+ * any conductor requires. Empty if no made size is enough.
  *
- * `there`: a device at the other end, which is repeated where it is in order.
+ * `there`: a device at the other end, repeated if it is in order.
  */
 export function insertingFixes(
   plan: JudgedPlan,
@@ -55,7 +55,7 @@ export function insertingFixes(
   const here = (there && repeated(there, need)) ?? fitting(result.protection, need);
   if (here) return [inserting(judged.network, bare, here)];
   if (exceeds(result.protection.aimA, need.limitA)) {
-    // The law's limit for a machine leaves too little headroom over its full current: for the builder to weigh.
+    // The law's limit for a machine leaves too little headroom over its full current: the builder must weigh it.
     const aimA = nearestRatingBelow(Math.min(result.protection.maxA ?? 0, need.limitA)) ?? 0;
     const tight = aimA >= result.protection.minA && fitting({ ...result.protection, aimA }, need);
     return tight ? [{ ...inserting(judged.network, bare, tight), kind: "suggestion" }] : [];
@@ -70,13 +70,13 @@ export function insertingFixes(
 interface Need {
   readonly systemV: number;
   readonly interruptA: number;
-  /** 120 % of a machine that does not limit itself, A. */
+  /** 120 % of the rating of a machine that does not limit its own current, A. */
   readonly limitA: number;
 }
 
 function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice | undefined {
   const toA = Math.min(maxA, need.limitA);
-  // Where nothing flows in any scenario, there is no load to stay close to: what the conductor bears is all there is.
+  // Without current in any scenario, there is no load to stay close to: only the conductor's limit counts.
   const fromA = aimA > 0 ? aimA : (nearestRatingBelow(toA) ?? toA);
   return chooseDeviceBetween({ fromA, toA }, need);
 }
@@ -91,12 +91,12 @@ function repeated({ protection, range }: ProtectedEnd, need: Need): ChosenDevice
   return family ? undefined : chooseDevice({ ratingA, ...need });
 }
 
-/** What flows in the run where that could be worked out; else what it states itself. */
+/** The run with its solved current, if there is one; else as it states itself. */
 export function runOf({ circuits }: JudgedPlan, run: Run): JudgedRun {
   return byRecord(circuits).get(run.record) ?? { circuit: run, result: analyseCircuit(run) };
 }
 
-/** Each finding asks for a run. Of two with one record the first counts. */
+/** Each finding asks for a run. If two share a record, the first counts. */
 const byRecord = workedOutOnce(
   (circuits: JudgedPlan["circuits"]): ReadonlyMap<number, JudgedRun> =>
     new Map(circuits.toReversed().map((judged) => [judged.circuit.record, judged])),

@@ -7,12 +7,12 @@ import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
 import { type Device, type End, statedWithUnit } from "./protected-ends.ts";
 import { deviceKind } from "./sized-fix.ts";
 
-/** A protective device where it sits in a network. */
+/** A protective device at its place in a network. */
 export interface PlacedDevice {
   readonly conductor: NetworkConductor;
   readonly protection: Protection;
   readonly device: Device;
-  /** Where its rating is written. */
+  /** The place of its rating in the plan. */
   readonly at: At;
 }
 

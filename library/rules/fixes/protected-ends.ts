@@ -15,7 +15,7 @@ import { chosenKind, chosenValue } from "./chosen-device.ts";
 import { deviceInWords, deviceKind, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
 
 /**
- * The protective devices that a circuit states: at the end where it starts, at the far end, or at both.
+ * The protective devices that a circuit states: at its start, at the far end, or at both.
  * Both are judged alike, by the same load and the same conductor.
  * Every rule about protection asks for them.
  */
@@ -31,7 +31,7 @@ function endOf(end: End, protection: Protection, { circuit, result }: JudgedRun)
   return {
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
     protection,
-    // Only asked for where something is wrong.
+    // Only read if there is a fault to report.
     get range() {
       return { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
     },
@@ -42,16 +42,16 @@ function endOf(end: End, protection: Protection, { circuit, result }: JudgedRun)
 export interface ProtectedEnd {
   readonly device: Device;
   readonly protection: Protection;
-  /** What the rating may be; the best one is of this device's own family. */
+  /** The permitted ratings; the best one is of this device's own family. */
   readonly range: ProtectionRange;
-  /** Where the rating is written. */
+  /** The place of the rating in the plan. */
   readonly at: At;
 }
 
-/** The property that states the device, and with it the end at which it sits. */
+/** The property that states the device; it also gives the end. */
 export type End = "protect" | "protectFarEnd";
 
-/** A protective device as messages speak of it. */
+/** A protective device as messages name it. */
 export interface Device {
   readonly ratingA: number;
   readonly kind: "fuse" | "breaker";
@@ -63,12 +63,12 @@ export function theDevice({ ratingA, kind, end }: Device): string {
   return `The ${statedWithUnit(ratingA, "A")} ${kind}${where[end]}`;
 }
 
-/** A value as the plan gives it. Rounding is for results: nobody who wrote 130.5 finds it again as "131 A". */
+/** A value as the plan gives it. Rounding is for results: a builder who wrote 130.5 would not find it again as "131 A". */
 export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
   return formatDistinctWithUnit(value, Number(value.toPrecision(3)), unit)[0];
 }
 
-/** The repair that changes the rating at one end and nothing else. */
+/** The repair that changes only the rating at one end. */
 export function ratingFix(circuit: Run, { device, protection }: ProtectedEnd, ratingA: number): ProposedFix {
   const set = device.end === "protect" ? setRating : setFarEndRating;
   return {
@@ -79,9 +79,9 @@ export function ratingFix(circuit: Run, { device, protection }: ProtectedEnd, ra
 }
 
 /**
- * The repairs for a rating that must be another: the best made one on the conductor as it is; where none is made between
- * load and conductor, one that changes the conductor too, to the answer of the sizing analysis that is given.
- * Empty where the family is not made great enough, on whatever conductor.
+ * The repairs for a wrong rating: the best made one on the conductor as it is. If none is made between load and conductor, one
+ * that also changes the conductor, to the given result of the sizing analysis.
+ * Empty if the family is not made large enough for any conductor.
  */
 export function bestRatingFixes(
   circuit: Run,
@@ -96,9 +96,9 @@ export function bestRatingFixes(
   return ratingA === end.device.ratingA ? [] : sizedFixes(circuit, sizing);
 }
 
-/** What is left to the builder where no rating can be proposed, by the reason for which there is none. */
+/** The builder's options if no rating can be proposed, by the reason for it. */
 export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Protection | null): string {
-  // conductor/ambient asks for the same, and says which insulation.
+  // conductor/ambient asks for the same, and names the insulation.
   if (!ampacity.judged) return "first choose insulation that bears the place";
   const largestA = stated?.family && madeRatings(stated.family).at(-1);
   if (largestA && exceeds(protection.aimA, largestA)) {
@@ -108,8 +108,8 @@ export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Pro
 }
 
 /**
- * The repair that puts protection where there is none, at the ends named, with the ratings of the sizing; and gives
- * the circuit the conductor of the sizing where that is another. `like`: the device whose family the new ones take.
+ * The repair that adds missing protection at the given ends, with the ratings of the sizing. It also sets the sizing's conductor
+ * if that differs. `like`: the device whose family the new ones take.
  */
 export function addingFixes(
   circuit: Run,

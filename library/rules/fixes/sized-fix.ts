@@ -6,10 +6,9 @@ import { formatRounded } from "../wording/format-number.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "../wording/property-paths.ts";
 
 /**
- * The repair for a conductor that is too thin for any reason: the thinnest made size that meets minimum size, ampacity,
- * drop and protection together, and with it the ratings where the stated ones no longer fit. Never a thinner conductor.
- * Empty where no made size is enough, or where the plan has the right sizes already. Protection that is not stated is
- * left to the rule that misses it.
+ * The repair for a conductor that is too thin for any reason: the thinnest made size that meets minimum size, ampacity, drop and
+ * protection together, and new ratings if the stated ones no longer fit. Never a thinner conductor. Empty if no made size is
+ * enough, or if the plan has the right sizes already. Missing protection is left to the rule that reports it.
  *
  * `sizing`: another answer of the sizing analysis, e.g. the one with headroom.
  */
@@ -51,7 +50,7 @@ export function setFarEndRating(circuit: Run, ratingA: number): Change {
   return { do: "set", record: circuit.record, path: farEndRatingPath(circuit), value: ratingA };
 }
 
-/** Sets the trade size in the system in which the plan states it. */
+/** Sets the trade size in the plan's own system. */
 export function setSize(circuit: Run, conductor: Conductor): Change {
   const value = conductor.system === "awg" ? conductor.awg : conductor.mm2;
   return { do: "set", record: circuit.record, path: sizePath(circuit), value };
@@ -70,7 +69,7 @@ export function deviceInWords(protection: Protection | null, ratingA: number): s
   return `${article} ${formatRounded(ratingA)} A ${deviceKind(protection)}`;
 }
 
-/** What the builder calls the protective device: a fuse, unless the plan says that it is a breaker. */
+/** The builder's name for the protective device: a fuse, unless the plan states a breaker. */
 export function deviceKind(protection: Protection | null): "fuse" | "breaker" {
   return protection?.family === "circuit breaker" ? "breaker" : "fuse";
 }

@@ -21,8 +21,8 @@ import { type Device, protectedEnds, theDevice, whyNoRating } from "./protected-
 import { sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 /**
- * Devices with a constant power take the more current the lower their voltage is. These are the findings on the runs that
- * supply such a device when it runs at its least voltage: what is too thin, and what opens.
+ * Constant-power devices draw more current at a lower voltage. These are the findings on the runs that supply such a device at
+ * its minimum voltage: conductors too thin, and devices that open.
  */
 export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
   plan: JudgedPlan,
@@ -32,9 +32,9 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
     surges,
   }: {
     readonly parts: (judged: JudgedNetwork) => readonly Part[];
-    /** The greatest current it takes, A, and the voltage at which it does. */
+    /** The maximum current it takes, A, and the voltage at that current. */
     readonly takes: (part: Part) => Taking;
-    /** What it takes for seconds at the same voltage, A. */
+    /** The surge current for seconds at the same voltage, A. */
     readonly surges?: (part: Part) => number | undefined;
   },
 ): Found<SupplyValues>[] {
@@ -52,7 +52,7 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
         ({ run, load }) =>
           surgeFindingsOn(run, { judged, part, taking: { ...taking, currentA: surgeA }, load }),
       );
-      // What opens at the current that lasts needs no advice about seconds.
+      // A device that opens at the lasting current needs no advice about seconds.
       return [...lasting, ...surging.filter(({ at }) => !lasting.some((other) => isSamePlace(other.at, at)))];
     }),
   );
@@ -68,11 +68,11 @@ export interface SupplyValues {
   /** "the inverter kettle". */
   readonly device: string;
   readonly taking: Omit<Taking, "atVSource"> & { readonly source: string };
-  /** What flows here, with all else that is on, A. */
+  /** The current here, with all else that is on, A. */
   readonly hereA: number;
-  /** Of the device's current, 0 to 1. */
+  /** Share of the device's current, 0 to 1. */
   readonly share: number;
-  /** `in "everything on"`, where other currents flow here too. */
+  /** `in "everything on"`, if other currents flow here too. */
   readonly scenario?: string;
   readonly limit: Limit;
   readonly wayOut: string;
@@ -106,7 +106,7 @@ function limitInWords(limit: Limit, allowed: string): string {
     : `${device} may open after ${formatRounded(limit.afterS)} s (${limit.source})`;
 }
 
-/** Batteries that share evenly to within rounding are one. */
+/** Batteries that share evenly to within rounding count as one. */
 const wholeShare = 1 - 1e-6;
 
 function isSamePlace(one: At, other: At): boolean {
@@ -164,7 +164,7 @@ function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
   return found;
 }
 
-/** Advice: nobody knows how long a surge lasts, and gates are wide. */
+/** Advice: the duration of a surge is unknown, and gates are wide. */
 function surgeFindingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
   return protectedEnds(run).flatMap(({ device, protection, at }): Found<SupplyValues>[] => {
     const opens = opensWithinSurge(protection, on.load.currentA);
@@ -199,8 +199,8 @@ function valuesOf({ judged, part, taking, load }: On, limit: Limit, way: string)
 }
 
 /**
- * Conductor and ratings for that current, which does not flow for hours: a battery at the cut-off voltage is soon empty.
- * A rating keeps its headroom over what does. What is lost on the way is not judged: the device still runs.
+ * Conductor and ratings for that current, which does not flow for hours: a battery at the cut-off voltage is soon empty. A rating
+ * keeps its headroom over the current that does. The drop on the path is not judged: the device still runs.
  */
 function fixesFor({ circuit, result }: JudgedRun, currentA: number): ProposedFix[] {
   const { minimumV: _, ...rest } = circuit;

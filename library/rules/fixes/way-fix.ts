@@ -8,10 +8,10 @@ import { atConductor, listInWords } from "../wording/part-in-words.ts";
 import { setSize, sizeInWords } from "./sized-fix.ts";
 
 /**
- * The fixes for a way from the bank on which too much is lost: the one with the least added copper; and where that changes
- * what other loads hang on, behind it the one that does not. What changes other circuits is the builder's to decide.
+ * The fixes for a supply path with too much loss: the one with the least added copper; and if that changes conductors that other
+ * loads share, after it the one that does not. Changing other circuits is the builder's decision.
  *
- * `place`: the record on which the finding sits, which needs no name.
+ * `place`: the record of the finding, which needs no name.
  */
 export function wayFixes(
   { least, own }: { readonly least: Thickening | undefined; readonly own: Thickening | undefined },
@@ -33,13 +33,13 @@ function fixOf({ runs, touchesOthers }: Thickening, place: number): ProposedFix 
   };
 }
 
-/** What one run of a way loses, both of its conductors together. */
+/** The voltage lost on one run of a path, both of its conductors together. */
 export interface Loss {
   readonly conductor: NetworkConductor;
   readonly dropV: number;
 }
 
-/** The runs of a way, the one that loses most first. */
+/** The runs of a path, highest loss first. */
 export function lossesOn({ network }: JudgedNetwork, way: SupplyPath): readonly Loss[] {
   const losses = new Map<number, Loss>();
   for (const { conductor: index, dropV } of way.legs) {
@@ -54,7 +54,7 @@ export function lossesOn({ network }: JudgedNetwork, way: SupplyPath): readonly 
   return [...losses.values()].sort((one, other) => other.dropV - one.dropV);
 }
 
-/** The other places of such a finding: the runs that lose most, but for the one on which it sits. */
+/** The other places of such a finding: the runs with the highest losses, except its own. */
 export function relatedLosses(losses: readonly Loss[], place: number): Related[] {
   return losses
     .filter(({ conductor, dropV }) => conductor.record !== place && dropV > 0)

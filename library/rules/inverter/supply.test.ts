@@ -5,8 +5,8 @@ const blade = '{ ratingA: 100, family: "ISO 8820-3 Type E" }';
 const lamps =
   'circuit({ name: "lamps", from: off.load, returnTo: house.negative, load: 30, oneWayFt: 2, gauge: 6, protect: 40 });';
 
-// Worked out by hand: 900 W at 90 % and 10 V are 100 A; at the 11.6 V that arrive with the bank at 12 V they are 86 A.
-// With 105 °C insulation 8 AWG may carry 80 A, 6 AWG 120 A.
+// By hand: 900 W at 90 % and 10 V are 100 A; at the 11.6 V that arrive with the bank at 12 V they are 86 A. With 105 °C
+// insulation 8 AWG may carry 80 A, 6 AWG 120 A.
 testRule(inverterSupply, [
   { name: "a fuse of exactly what it takes at its cut-off", plan: planWith({ fuse: 100 }), finds: "nothing" },
   {

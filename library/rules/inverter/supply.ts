@@ -21,8 +21,8 @@ export const inverterSupply = defineRule<SupplyValues>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs what flows on the inverter's supply way when it runs at its cut-off voltage, and the ampacity of each run there.
-  // A surge that a fuse may not stand for seconds is advice.
+  // Needs the currents on the inverter's supply path at its cut-off voltage, and the ampacity of each run there. A surge that a
+  // fuse may not withstand for seconds is advice.
   check: (plan) =>
     supplyFindings(plan, {
       parts: ({ network }) => network.parts.filter((part) => part.kind === "inverter"),

@@ -23,7 +23,7 @@ export const noReturn = defineRule<Values>({
   sources: [ownRequirement("Kirchhoff's current law asks for it: what leaves a source comes back to it.")],
   fixable: false,
   acceptable: true,
-  // Needs what is joined to what. One finding for each piece of metal that leads nowhere, however much hangs on it.
+  // Needs the connections. One finding for each component that leads nowhere, however much is connected to it.
   check: (plan) => inNetwork(plan, check),
   message({ hanging, end, wrongSource, isSource }) {
     if (wrongSource)
@@ -37,18 +37,18 @@ export const noReturn = defineRule<Values>({
 });
 
 interface Values {
-  /** What has no way back, in words. */
+  /** The part or parts without a way back, in words. */
   readonly hanging: string;
-  /** Whether the finding sits on the part itself or on what its return ends at. */
+  /** Whether the finding is on the part itself or on the end of its return. */
   readonly end: "itself" | "hub";
-  /** The source whose terminal the return leads to, though it is not the one that feeds it. */
+  /** The source whose terminal the return leads to, if it is not the one that feeds it. */
   readonly wrongSource?: string;
   readonly isSource: boolean;
 }
 
 function check({ network, result }: JudgedNetwork): Found<Values>[] {
   const { sides } = result.topology;
-  // Where both poles of a source are one, network/shorted speaks, and what leads back to which cannot be told.
+  // A shorted source is left to network/shorted: its return paths are ambiguous.
   const isShorted = ({ hanging }: DeadEnd) => hanging.some(({ negative }) => sides[negative] === "both");
   const deadEnds = feedingOf(network).withoutReturn.filter((dead) => !isShorted(dead));
   return deadEnds.flatMap((dead) =>
@@ -58,7 +58,7 @@ function check({ network, result }: JudgedNetwork): Found<Values>[] {
   );
 }
 
-/** Where the conductor at its negative terminal leads, else the part itself. */
+/** At the far end of the conductor at its negative terminal, else on the part itself. */
 function onPart(network: Network, dead: DeadEnd, index: number): Found<Values> {
   const { part, negative, does } = dead.hanging[index] as DeadEnd["hanging"][number];
   const first = edgesOf(network)[negative]?.find(({ conductor }) => conductor >= 0);
@@ -96,10 +96,10 @@ function onHub(network: Network, { hub, hanging }: DeadEnd): Found<Values> {
   };
 }
 
-/** Twenty loads on one panel are named by their number, not one by one. */
+/** Twenty loads on one panel are given as a number, not one by one. */
 const mostRelated = 5;
 
-/** The return of a circuit says so itself. */
+/** The return of a circuit is already named as one. */
 function itsReturn(conductor: NetworkConductor): string {
   const words = conductorInWords(conductor);
   return conductor.role === "return" ? words : `${words}, its return`;

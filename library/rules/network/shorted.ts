@@ -12,7 +12,7 @@ export const networkShorted = defineRule<Values>({
   sources: [ownRequirement("No document is needed for it: nothing limits the current but the metal itself.")],
   fixable: false,
   acceptable: false,
-  // Needs the topology's shorts, of which there is one for each set of conductors, however many sources feed it.
+  // Needs the topology's shorts: one for each set of conductors, however many sources feed it.
   check: (plan) =>
     inNetwork(plan, (judged) => judged.result.topology.shorts.flatMap((short) => finding(judged, short))),
   message: ({ source, closes }) =>
@@ -22,9 +22,9 @@ export const networkShorted = defineRule<Values>({
 });
 
 interface Values {
-  /** Whose poles are joined; one of them where they are several. */
+  /** The source with connected poles; one of them if there are several. */
   readonly source: string;
-  /** False: no conductor is needed for it, parts alone join the poles. */
+  /** False: parts alone connect the poles, without a conductor. */
   readonly closes: boolean;
 }
 
@@ -48,8 +48,8 @@ const mostRelated = 4;
 type Short = NetworkTopology["shorts"][number];
 
 /**
- * Of the conductors on the way from the positive to the negative pole, the one to blame: the one in the middle, which is the
- * furthest from both poles. Those beside the poles are more often right. −1: parts alone join the poles.
+ * The conductor to blame, of those from the positive to the negative pole: the middle one, furthest from both poles. Those beside
+ * the poles are more often right. −1: parts alone connect the poles.
  */
 function closingConductor(conductors: readonly number[]): number {
   return conductors[Math.floor(conductors.length / 2)] ?? -1;

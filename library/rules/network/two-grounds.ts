@@ -25,7 +25,7 @@ export const twoGrounds = defineRule<Values>({
   sources: [oneBond],
   fixable: false,
   acceptable: true,
-  // Needs what is joined to what without the metal, and the worst current of each bond.
+  // Needs the connections without the metal, and the worst current of each bond.
   check: (plan) =>
     inNetwork(plan, (judged) => doubleBonds(judged.network).flatMap((bonds) => finding(judged, bonds))),
   message: ({ chassis, others, carriesA, source }) => {
@@ -34,19 +34,19 @@ export const twoGrounds = defineRule<Values>({
   },
 });
 
-/** Thousands may be side by side: a full list for each of them would name millions. */
+/** There may be thousands side by side: a full list for each would contain millions of names. */
 const mostRelated = 16;
 
 interface Values {
   readonly chassis: string;
   /** The other bonds. */
   readonly others: string;
-  /** The greatest current in this one, A; absent where none could be worked out. */
+  /** The maximum current in this one, A; absent if unknown. */
   readonly carriesA?: number;
   readonly source: string;
 }
 
-/** On the last one that the plan adds; which one is too many, only the builder knows. */
+/** On the last one that the plan adds; only the builder knows which one is too many. */
 function finding({ network, result }: JudgedNetwork, { chassis, conductors }: Bonds): Found<Values>[] {
   const index = conductors.reduce((last, conductor) => Math.max(last, conductor), -1);
   const conductor = network.conductors[index];

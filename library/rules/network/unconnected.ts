@@ -28,7 +28,7 @@ export const networkUnconnected = defineRule<Values>({
   ],
   fixable: false,
   acceptable: true,
-  // Needs what is joined to what. One finding for each piece of metal that nothing feeds, however much hangs on it.
+  // Needs the connections. One finding for each component that no source feeds, however much is connected to it.
   check: (plan) => inNetwork(plan, check),
   message(values) {
     switch (values.what) {
@@ -57,7 +57,7 @@ type Values =
 
 function check({ network }: JudgedNetwork): Found<Values>[] {
   const { unfed, feedNothing, withoutReturn } = feedingOf(network);
-  // What a dead end is told of is not told once more of its two sides.
+  // Do not report loose ends of a part already reported as a dead end.
   const told = new Set([...unfed, ...withoutReturn].flatMap(({ passing }) => passing));
   return [
     ...unfed.flatMap((dead) => unfedFindings(network, dead)),
@@ -88,7 +88,7 @@ function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd)
   ];
 }
 
-/** Twenty loads on one panel are named by their number, not one by one. */
+/** Twenty loads on one panel are given as a number, not one by one. */
 const mostRelated = 5;
 
 function reversed(network: Network, { part, positive }: Port, source: Part): Found<Values> {
@@ -114,7 +114,7 @@ function feedsNothing({ part, positive }: Port): Found<Values> {
   };
 }
 
-/** Parts that pass current on, with nothing joined to them, or joined at one of two sides. */
+/** Parts that pass current on, with no connection, or with one at only one of two sides. */
 function looseEnds(network: Network, part: Part): Found<Values>[] {
   if (!passesCurrentOn(part)) return [];
   const joined = (terminal: number) => edgesOf(network)[terminal]?.some(({ conductor }) => conductor >= 0);

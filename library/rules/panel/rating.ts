@@ -25,7 +25,8 @@ export const panelRating = defineRule<Values>({
   sources: [statedRating],
   fixable: true,
   acceptable: true,
-  // Needs the current through each panel in every scenario, and what its branches hold. Silent on what the plan does not state.
+  // Needs the current through each panel in every scenario, and its branch devices. Silent on values that the plan does not
+  // state.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       judged.network.parts.flatMap((part) =>
@@ -74,7 +75,7 @@ function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): F
   return [{ subject: panel.name, at: atPart(panel, "ratedA"), values }];
 }
 
-/** One position for each conductor; wires in parallel share the fuse that they leave. */
+/** One position for each conductor; parallel wires share their fuse. */
 function overItsPositions({ network }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
   const { positions } = panel;
   const leaving = endsAt(network, panel.terminals.branch);

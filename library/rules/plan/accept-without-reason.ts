@@ -7,7 +7,7 @@ export const acceptWithoutReason = defineRule<Values>({
   severity: "error",
   why: "Two years on, nobody knows any more whether an accepted finding was thought about or only silenced.",
   sources: [ownRequirement("An accepted finding is listed in every report with its reason.")],
-  // A reason is the builder's to give.
+  // Only the builder can give a reason.
   fixable: false,
   acceptable: false,
   check: (plan) =>

@@ -12,7 +12,7 @@ export const invalidValue = defineRule<Values>({
   sources: [ownRequirement("What each property may hold is said in its own documentation.")],
   fixable: true,
   acceptable: false,
-  // Needs what the model could not read.
+  // Needs the values that the model could not read.
   check: ({ model }) =>
     model.invalid.map((invalid) => ({
       subject: invalid.name,
@@ -32,7 +32,7 @@ export const invalidValue = defineRule<Values>({
     const value = given === undefined ? "" : `: ${given}`;
     const tail = stopsNetwork ? " Nothing of the network is judged until this is right." : "";
     if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.${tail}`;
-    // Nothing is said to be given where the property itself is the mistake.
+    // No value is given if the property itself is the mistake.
     const meant = given === undefined ? nearest : `"${nearest}"`;
     return `${what}${value}. Did you mean ${meant}?${allowed === nearest ? "" : ` Allowed: ${allowed}.`}${tail}`;
   },
@@ -48,13 +48,13 @@ interface Values {
   readonly stopsNetwork: boolean;
 }
 
-/** Suggestions: only the builder knows what was meant. */
+/** Suggestions: only the builder knows the intended value. */
 function corrections({ record, path, given, nearest }: InvalidValue): ProposedFix[] {
   const suggest = (title: string, change: Change): ProposedFix[] => [
     { title, kind: "suggestion", changes: [change] },
   ];
   if (path.length === 0) return [];
-  // Nothing is said to be given where the property itself is the mistake.
+  // No value is given if the property itself is the mistake.
   if (nearest !== undefined && given === undefined)
     return suggest(`Rename to ${nearest}`, { do: "rename", record, path, to: nearest });
   if (nearest !== undefined) return suggest(`Use "${nearest}"`, { do: "set", record, path, value: nearest });

@@ -13,8 +13,8 @@ const metric = { oneWayFt: undefined, gauge: undefined, mm2: 10 };
 const tenA = { load: 10, gauge: 10, protect: 15 };
 
 testRule(unitSuspect, [
-  // Lengths. 6 AWG, 10 A of 95 A: it is at 30 + 45 · (10/95)² = 30.5 °C, 1.3765 mΩ/m; over 2 · 180 ft 1.5104 V are
-  // lost, 12.59 % of 12 V, twice 6.293 %.
+  // Lengths. 6 AWG, 10 A of 95 A: it is at 30 + 45 · (10/95)² = 30.5 °C, 1.3765 mΩ/m; over 2 · 180 ft 1.5104 V are lost, 12.59 %
+  // of 12 V, twice 6.293 %.
   {
     name: "a long run that is sized for it: 55 m to a solar panel",
     circuits: [{ load: 10, oneWayFt: 180, gauge: "1/0", protect: 15 }],
@@ -275,7 +275,7 @@ testRule(unitSuspect, [
 ]);
 
 describe("a sensible build is never doubted", () => {
-  /** Sized by the engine, and then a few sizes thicker and better fused, as builders do. */
+  /** Sized by the engine, and then a few sizes thicker and with a higher-rated fuse, as builders do. */
   const sensible = fc.record({
     amount: fc.double({ min: 0.2, max: 250, noNaN: true }),
     inWatts: fc.boolean(),

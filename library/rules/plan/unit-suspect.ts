@@ -30,7 +30,8 @@ export const unitSuspect = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs drop, ampacity and protection: a unit is doubted only where the circuit makes no sense as written and does in the other unit.
+  // Needs drop, ampacity and protection: a unit is doubted only if the circuit makes no sense as written and does in the other
+  // unit.
   check: (plan) => [
     ...plan.circuits
       .filter(({ circuit }) => !circuit.partlyInvalid)
@@ -41,15 +42,15 @@ export const unitSuspect = defineRule<Values>({
   message: (values) => words(values),
 });
 
-/** A run is doubted only where it loses more than twice what it may: an honest long run comes nearer than that. */
+/** A run is doubted only if it loses more than twice its limit: an honest long run comes nearer than that. */
 const timesDropLimit = 2;
-/** A load is doubted only at three times what conductor and protection are for: nobody undersizes both as far. */
+/** A load is doubted only at three times the limit of conductor and protection: no one undersizes both that far. */
 const timesCarried = 3;
-/** Conductors thinner than this are used for small loads for their strength, so their size tells nothing, A. */
+/** Conductors thinner than this are used for small loads for their strength, so their size proves little, A. */
 const thickAmpacityA = 50;
 /** Watts are doubted only on a conductor that as many amperes need, or at most so many sizes above it. */
 const sizesOverAtMost = 2;
-/** A unit is called odd only where at least so many other circuits agree on another one. */
+/** A unit is called odd only if at least so many other circuits agree on another one. */
 const othersAtLeast = 3;
 
 type Values =
@@ -58,14 +59,14 @@ type Values =
       readonly property: string;
       readonly given: number;
       readonly inFeet: boolean;
-      /** What would be lost with the length as written; undefined where the length is beyond judging. */
+      /** The drop with the length as written; undefined if the length is beyond judging. */
       readonly dropPercent: number | undefined;
       readonly readings: readonly { readonly unit: string; readonly length: string }[];
     }
   | {
       readonly doubt: "amperes";
       readonly given: number;
-      /** What conductor and protection are for; undefined where the load is beyond judging. */
+      /** The limit of conductor and protection; undefined if the load is beyond judging. */
       readonly carriedA: number | undefined;
       readonly reading: "W" | "mA";
       readonly readAsA: number | undefined;
@@ -115,14 +116,14 @@ function words(values: Values): string {
   return `${property} is in ${here}, the lengths of the ${others} other circuits are in ${there}. Is the unit right?`;
 }
 
-/** A run longer than any usual one that loses far too much, and is in order when its number is read in a smaller unit. */
+/** A run longer than any usual one that loses far too much, and is in order if its number is in a smaller unit. */
 function doubtfulLength({ circuit, result: { drop } }: JudgedRun): Found<Values>[] {
   const oneWayM = drop.roundTripM / 2;
   if (!exceeds(oneWayM, longestUsualM)) return [];
   if (!exceeds(drop.dropPercent, timesDropLimit * drop.dropLimitPercent)) return [];
   const [[property, given] = []] = lengthsOf(circuit);
   if (property === undefined || given === undefined) return [];
-  // The drop goes with the length: the working temperature does not depend on it.
+  // The drop is proportional to the length: the working temperature does not depend on it.
   const fits = ({ lengthM }: LengthReading) =>
     (drop.dropPercent * lengthM) / lengthInM(property, given) <= drop.dropLimitPercent;
   const readings = readingsOf(property, given).filter(fits);
@@ -137,10 +138,10 @@ function doubtfulLength({ circuit, result: { drop } }: JudgedRun): Found<Values>
   ];
 }
 
-/** A load in amperes that is far above what conductor and protection are for, and fits both in watts or milliamperes. */
+/** A load in amperes far above the limit of conductor and protection that fits both in watts or milliamperes. */
 function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedRun): Found<Values>[] {
   const { loadA, loadW, loadAtV, record, protection } = circuit;
-  // Where the plan states none, it is the network that says what flows.
+  // If the plan states none, the load is from the network.
   if (!circuit.statesLoad || loadW !== undefined || !ampacity.judged) return [];
   const { ampacityA } = ampacity;
   const mostA = Math.max(ampacityA, protection?.ratingA ?? 0);
@@ -163,12 +164,12 @@ function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedRun): Found<Va
   ];
 }
 
-/** A load in watts behind the very rating that as many amperes would ask for, on a conductor chosen for as many. */
+/** A load in watts behind exactly the rating that as many amperes would need, on a conductor chosen for as many. */
 function doubtfulWatts({ circuit, result: { ampacity } }: JudgedRun): Found<Values>[] {
   const { loadA, loadW, record, protection } = circuit;
   if (loadW === undefined || !protection || !ampacity.judged || ampacity.ampacityA < thickAmpacityA)
     return [];
-  // The least rating of its family is what a few watts ask for too, and tells nothing.
+  // The smallest rating of its family suits a few watts too, and proves nothing.
   if (protectionRangeOf(circuit, ampacity).bestRatingA === protection.ratingA) return [];
   const asAmperes = { ...circuit, loadA: loadW };
   if (protectionRangeOf(asAmperes, ampacity).bestRatingA !== protection.ratingA) return [];
@@ -195,7 +196,7 @@ function doubtfulWatts({ circuit, result: { ampacity } }: JudgedRun): Found<Valu
 function beyondAllLimits({ record, path, name, given }: InvalidValue): Found<Values>[] {
   const [property, ...inner] = path;
   const number = Number(given);
-  // Every limit from above is more than 1, and every one from below less.
+  // Every upper limit is more than 1, and every lower limit less.
   if (!Number.isFinite(number) || number <= 1 || property === undefined || inner.length > 0) return [];
   const at = { record, path };
   if (property === "load") {
@@ -221,7 +222,7 @@ function beyondAllLimits({ record, path, name, given }: InvalidValue): Found<Val
   ];
 }
 
-/** One circuit in feet in a plan of metres, or the other way round, with a conductor of the same system as the others. */
+/** One circuit in feet in a plan of metres, or the reverse, with a conductor of the same system as the others. */
 function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
   const all = circuits.map(({ circuit }) => circuit);
   const inFeet = all.filter(givenInFeet);
@@ -229,7 +230,7 @@ function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
   const [few, many] = inFeet.length < inMetres.length ? [inFeet, inMetres] : [inMetres, inFeet];
   const [lone] = few;
   if (few.length !== 1 || lone === undefined || many.length < othersAtLeast) return [];
-  // A metric conductor measured in metres, among others in AWG and feet, is at one with itself.
+  // A metric conductor measured in metres, among others in AWG and feet, is consistent.
   if (many.some(({ conductor }) => conductor.system !== lone.conductor.system)) return [];
   const lengths = lengthsOf(lone);
   const [[property] = []] = lengths;

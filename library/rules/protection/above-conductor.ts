@@ -26,7 +26,7 @@ export const aboveConductor = defineRule<Values>({
   sources: [ratingOverConductor.source, ratingBetweenLoadAndConductor],
   fixable: true,
   acceptable: true,
-  // Needs the ampacity after all factors. Where it cannot be judged, nothing is claimed here.
+  // Needs the ampacity after all factors. No finding if it cannot be judged.
   check: (plan) =>
     perRun(plan, (judged) => {
       const { circuit, result } = judged;
@@ -65,8 +65,8 @@ interface Values {
 }
 
 /**
- * First the smaller rating, if one is made between load and ampacity; else conductor and rating in one, the same that
- * conductor/ampacity proposes. Then the conductor that is thick enough for the rating as it is.
+ * First the smaller rating, if one is made between load and ampacity; else conductor and rating together, as conductor/ampacity
+ * proposes. Then the conductor that is thick enough for the rating as it is.
  */
 function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
   const { bestRatingA } = end.range;
@@ -75,7 +75,7 @@ function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
   return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
 }
 
-/** Looks at this end alone: the other end has its own finding, and its own fixes. */
+/** Considers this end alone: the other end has its own finding, and its own fixes. */
 function thickEnough(circuit: Run, { protection }: ProtectedEnd): ProposedFix[] {
   const alone: Run = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);

@@ -37,12 +37,12 @@ export const bothEnds = defineRule<Values>({
   sources: [protectionAtEachSource],
   fixable: true,
   acceptable: true,
-  // Needs the range of ratings, and in a network the ways of the topology. Without any protection at all it is
-  // protection/missing or protection/unprotected-path that speaks, for both ends.
+  // Needs the range of ratings, and in a network the paths of the topology. A circuit without any protection is left to
+  // protection/missing or protection/unprotected-path, for both ends.
   check: (plan) => [
     ...perRun(plan, (judged) => {
       const { circuit, result } = judged;
-      // In a network the topology tells, whatever the circuit says of itself.
+      // In a network the topology decides, not the circuit's own statement.
       if (plan.network && circuit.inNetwork) return [];
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
       const [near] = protectedEnds(judged);
@@ -67,7 +67,7 @@ export const bothEnds = defineRule<Values>({
 });
 
 interface Values {
-  /** The one that is there. */
+  /** The existing one. */
   readonly device: Device;
   readonly word: "circuit" | "cable";
   readonly source: string;
@@ -102,7 +102,7 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
   };
 }
 
-/** The same device again where it is in order; else the best rating, on a thicker conductor where none fits this one. */
+/** The same device again if it is in order; else the best rating, on a thicker conductor if none fits this one. */
 function fixesFor({ circuit }: JudgedRun, near: ProtectedEnd): ProposedFix[] {
   const { protection, range } = near;
   const ratingFarEndA = inOrder(near) ? protection.ratingA : range.bestRatingA;

@@ -18,7 +18,7 @@ export const distance = defineRule<Values>({
   sources: [bare.source, sheathed.source, fromBattery.source],
   fixable: true,
   acceptable: true,
-  // Needs the limit of distance for how the circuit runs and where it starts. A distance not stated is not judged.
+  // Needs the distance limit for the circuit's run and its start. A distance not stated is not judged.
   check: (plan) =>
     perRun(plan, (judged) => {
       const { circuit } = judged;
@@ -44,7 +44,7 @@ export const distance = defineRule<Values>({
       });
     }),
   message({ device, distance, limit, unit, run, sheathHelps, source }) {
-    // To the full: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.
+    // Exact: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.
     const most = `${formatExact(limit)} ${unit}`;
     const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
     return `${theDevice(device)} sits ${statedWithUnit(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
@@ -53,7 +53,7 @@ export const distance = defineRule<Values>({
 
 interface Values {
   readonly device: Device;
-  /** Along the conductor, in the unit of the plan; the limit in the same. */
+  /** Along the conductor, in the plan's unit, as is the limit. */
   readonly distance: number;
   readonly limit: number;
   readonly unit: "in" | "mm";
@@ -88,8 +88,8 @@ function statedDistance(
 }
 
 /**
- * A suggestion, never a repair: the plan would only say so; the sheath must then really be there. Nothing is proposed
- * for the distance itself, which follows from where things hang.
+ * A suggestion, never a repair: the plan would only state the sheath; it must then really be there. No fix is proposed for the
+ * distance itself, which follows from the positions of the parts.
  */
 function sheathe(circuit: Run): ProposedFix {
   return {

@@ -1,17 +1,17 @@
 import { testRule } from "../rule-tester.ts";
 import { doesNotClear } from "./does-not-clear.ts";
 
-// Worked out by hand: 6 AWG is 1.296 Ω/km solid × 1.02 for the strands (sources in library/standards), at 75 °C 1.2162 times
-// as much: 1.608 mΩ/m. Out and back over 60 ft that is 58.8 mΩ, with 10 mΩ in the battery 68.8 mΩ, and 12 V push 174.4 A.
-// The gates of the families, all from memory: ISO 8820-5 may take 15 s from 200 % of its rating and 5 s from 350 %,
-// ISO 8820-3 Type E 7 s from 350 % and 1 s from 600 %, Types C and F 600 s from 135 % and 5 s from 200 %.
+// By hand: 6 AWG is 1.296 Ω/km solid × 1.02 for the strands (sources in library/standards), at 75 °C 1.2162 times as much: 1.608
+// mΩ/m. Out and back over 60 ft that is 58.8 mΩ, with 10 mΩ in the battery 68.8 mΩ, and 12 V drive 174.4 A. The gates of the
+// families, all from memory: ISO 8820-5 may take 15 s from 200 % of its rating and 5 s from 350 %, ISO 8820-3 Type E 7 s from 350
+// % and 1 s from 600 %, Types C and F 600 s from 135 % and 5 s from 200 %.
 const pump = (protect: string) => `
   build({ insulationC: 75 });
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, internalMilliohm: 10 });
   circuit({ name: "Pump", from: bank.positive, load: 20, continuous: false, oneWayFt: 60, gauge: 6,
     dropLimitPercent: 20, protect: ${protect} });
 `;
-// 14 AWG is 8.286 Ω/km × 1.02, at 105 °C 1.334 times as much, 11.27 mΩ/m: 12 V push 28.4 A through 60 ft and back.
+// 14 AWG is 8.286 Ω/km × 1.02, at 105 °C 1.334 times as much, 11.27 mΩ/m: 12 V drive 28.4 A through 60 ft and back.
 const lamp = (protect: string) => `
   build({ insulationC: 105 });
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, internalMilliohm: 10 });

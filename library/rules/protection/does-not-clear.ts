@@ -26,7 +26,7 @@ export const doesNotClear = defineRule<Values>({
   sources: [clearingTime.source, ...timeCurrentGates.map(({ source }) => source)],
   fixable: true,
   acceptable: true,
-  // Needs the least fault current of each device, for a short at the far end of what it protects.
+  // Needs the minimum fault current of each device, for a fault at the far end of its conductors.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       judged.result.faults.devices.flatMap((fault) => {
@@ -36,7 +36,7 @@ export const doesNotClear = defineRule<Values>({
         if (!placed || !end) return [];
         const { currentA } = least;
         const opens = slowClearing(placed.protection, currentA);
-        // Asked last, since it takes a walk over the network.
+        // Checked last, because it walks over the network.
         if (!opens || sharesShorts(judged.network, fault)) return [];
         const fixes = fixesFor(plan, placed, fault);
         const values: Values = {
@@ -74,19 +74,19 @@ export const doesNotClear = defineRule<Values>({
 
 interface Values {
   readonly device: Device;
-  /** The conductor at whose far end the short is; absent where that is the device's own. */
+  /** The conductor with the fault at its far end; absent if it is the device's own. */
   readonly end?: string;
-  /** The least current that such a short draws through the device, A. */
+  /** The minimum current that such a fault draws through the device, A. */
   readonly shortA: number;
   readonly opens: SlowClearing;
   readonly source: string;
   readonly wayOut: string;
 }
 
-/** First a lesser rating of the same family, which no conductor minds; then the same rating of a quicker family. */
+/** First a smaller rating of the same family, which suits every conductor; then the same rating of a faster family. */
 function fixesFor(plan: JudgedPlan, placed: PlacedDevice, fault: DeviceFault): ProposedFix[] {
   const shortA = fault.least?.currentA ?? 0;
-  // Where no family is stated, nobody knows how quick the device is, and what would be quicker.
+  // Without a stated family, the device's speed is unknown, and so is a faster one.
   if (!placed.protection.family) return [];
   return [...lesserRating(plan, placed, shortA), ...quickerFamily(placed, fault, shortA)];
 }
@@ -97,7 +97,7 @@ function lesserRating(
   shortA: number,
 ): ProposedFix[] {
   const { aimA } = runOf(plan, conductor.run).result.protection;
-  // The greatest that will do: what carries its load with room to spare stays the longest.
+  // The largest that will do: the one with the most headroom over its load lasts longest.
   const ratingA = madeRatings(protection.family).findLast(
     (lesser) =>
       lesser >= aimA &&

@@ -1,7 +1,7 @@
 import { testRule } from "../rule-tester.ts";
 import { headroom } from "./headroom.ts";
 
-// 125 % of a continuous load: NFPA 70, 210.20(A) and 215.3. Of 40 A that is 50 A.
+// 125 % of a continuous load: NFPA 70, 210.20(A) and 215.3. For 40 A that is 50 A.
 testRule(headroom, [
   { name: "exactly 125 % of the load", circuits: [{}], finds: "nothing" },
   { name: "just above 125 % of the load", circuits: [{ load: 39.99 }], finds: "nothing" },

@@ -54,7 +54,7 @@ export const headroom = defineRule<Values>({
 interface Values {
   readonly device: Device;
   readonly loadA: number;
-  /** What the rating should reach, A, and how many percent of the load that is. */
+  /** The rating to aim for, A, and its percentage of the load. */
   readonly aimA: number;
   readonly aimPercent: number;
   readonly source: string;

@@ -1,8 +1,8 @@
 import { testRule } from "../rule-tester.ts";
 import { protectionInterrupting } from "./interrupting.ts";
 
-// A device on the battery's own terminal has to interrupt what the battery delivers there, no more and no less.
-// ISO 8820-3: 1,000 A (scope, read); ISO 8820-5: 2,000 A (from memory).
+// A device on the battery's own terminal has to interrupt exactly the battery's fault current there. ISO 8820-3: 1,000 A (scope,
+// read); ISO 8820-5: 2,000 A (from memory).
 const plan = (bank: string, protect: string, more = "", voltage = 12) => `
   build({ insulationC: 75, voltage: ${voltage} });
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, ${bank} });
@@ -10,7 +10,7 @@ const plan = (bank: string, protect: string, more = "", voltage = 12) => `
 `;
 const blade = `{ ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6 }`;
 const strip = `{ ratingA: 40, family: "ISO 8820-5 Type SF 30", distanceIn: 6 }`;
-/** 3 ft of 1/0 AWG have 0.301 mΩ at 20 °C: 12.85 V / (12.85 V / 1,500 A + 0.301 mΩ) = 1,449 A are left at the bus bar. */
+/** 3 ft of 1/0 AWG have 0.301 mΩ at 20 °C: 12.85 V / (12.85 V / 1,500 A + 0.301 mΩ) = 1,449 A remain at the bus bar. */
 const behindMain = (protect: string) => `
   build({ insulationC: 75 });
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: 1500 });

@@ -23,8 +23,8 @@ export const protectionInterrupting = defineRule<Values>({
   sources: [breakingCapacity],
   fixable: true,
   acceptable: true,
-  // Needs the greatest fault current of each device, and which of them is the first from the bank. An error only where all of
-  // it is certain and no other device helps; info where the capacity is not known.
+  // Needs the maximum fault current of each device, and which of them is the first from the bank. An error only if all of it is
+  // certain and no other device helps; info if the capacity is unknown.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const behindAnother = new Set(
@@ -70,20 +70,20 @@ export const protectionInterrupting = defineRule<Values>({
 
 interface Values {
   readonly device: Device;
-  /** The greatest current that a short right behind it draws through it, A. */
+  /** The maximum current that a fault right behind it draws through it, A. */
   readonly shortA: number;
-  /** It follows from an internal resistance that nobody stated. */
+  /** It follows from an internal resistance that is not stated. */
   readonly estimated: boolean;
-  /** Undefined: nobody knows. */
+  /** Undefined: unknown. */
   readonly capacity: Capacity | undefined;
   readonly wayOut: string;
 }
 
 interface Capacity {
   readonly capacityA: number;
-  /** Absent where the plan states it. */
+  /** Absent if the plan states the capacity. */
   readonly family?: Family;
-  /** Recalled, not read. */
+  /** From memory, not read. */
   readonly unconfirmed: boolean;
 }
 
@@ -95,8 +95,8 @@ interface FoundAtDevice {
 }
 
 /**
- * Undefined: nothing is wrong with it. `first`: no other device stands between it and the bank, that could help it. The standard
- * lets another one help, and only the makers know whether it does.
+ * Undefined: there is no finding. `first`: no other device is between it and the bank that could help it. The standard lets
+ * another one help, and only the makers know whether it does.
  */
 function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice | undefined {
   const { protection, conductor, device } = placed;
@@ -116,7 +116,7 @@ function keyOf({ conductor, end }: DevicePlace): string {
   return `${conductor} ${end}`;
 }
 
-/** What the plan states counts before what the family's standard asks for. */
+/** A capacity stated in the plan overrides the requirement of the family's standard. */
 function capacityOf({ family, interruptingA }: Protection): Capacity | undefined {
   if (interruptingA !== undefined) return { capacityA: interruptingA, unconfirmed: false };
   if (!family) return undefined;
@@ -126,7 +126,8 @@ function capacityOf({ family, interruptingA }: Protection): Capacity | undefined
 }
 
 /**
- * What a fuse of any family can interrupt that is made in this rating, A. Undefined: none of them has a standard that says.
+ * The minimum interrupting capacity of any fuse family that is made in this rating, A. Undefined: no standard of theirs states
+ * it.
  */
 function leastOfAnyFamily(ratingA: number): number | undefined {
   const capacities = fuseFamilies
@@ -141,7 +142,7 @@ function otherDevice({ conductor, protection, device }: PlacedDevice, fault: Dev
   if (device.kind === "breaker" || family === marked) return [];
   const chosen = chooseDevice({ ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA });
   if (!chosen) return [];
-  // Where no family is stated, whoever planned it may have another one in mind.
+  // Without a stated family, the builder may have another one in mind.
   const kind = family || protection.interruptingA !== undefined ? chosenKind(chosen) : "suggestion";
   return [
     {
@@ -152,7 +153,7 @@ function otherDevice({ conductor, protection, device }: PlacedDevice, fault: Dev
   ];
 }
 
-/** Of this family only the marking tells, so that another one of it is what {@link buyOne} says. */
+/** In this family only the marking shows the capacity; {@link buyOne} asks for another one of it. */
 const marked: Family = "UL 248-15 Class T";
 
 function changesFor(
@@ -163,7 +164,7 @@ function changesFor(
   if (protection.writtenAs === "number")
     return [{ do: "set", record, path: [end], value: chosenValue(chosen) }];
   const changes = chosenChanges(chosen, { record, end });
-  // The marking of the device that is there is not that of the new one.
+  // The existing device's marking does not apply to the new one.
   const stale = protection.interruptingA !== undefined && chosen.interruptingA === undefined;
   return stale ? [...changes, { do: "remove", record, path: [end, "interruptingA"] }] : changes;
 }
@@ -172,7 +173,7 @@ function buyOne({ device }: PlacedDevice, { greatestA }: DeviceFault): string {
   return `take a ${device.kind} that is marked for at least ${statedWithUnit(upwards(greatestA), "A")}, and state it (interruptingA)`;
 }
 
-/** Three figures, rounded away from zero: what is asked for is never less than what is needed. */
+/** Three figures, rounded away from zero: the stated requirement is never below the real one. */
 function upwards(currentA: number): number {
   const step = 10 ** (Math.floor(Math.log10(currentA)) - 2);
   return Math.ceil(currentA / step - 1e-9) * step;

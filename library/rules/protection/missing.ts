@@ -17,11 +17,11 @@ export const missing = defineRule<Values>({
   sources: [protectionRequired],
   fixable: true,
   acceptable: true,
-  // Needs the range of ratings. A circuit that both ends can feed gets both its devices at once.
+  // Needs the range of ratings. A circuit fed from both ends gets both its devices at once.
   check: (plan) =>
     perRun(plan, (judged) => {
       const { circuit, result } = judged;
-      // In a network a device further up may protect it: protection/unprotected-path looks.
+      // In a network a device further up may protect it: protection/unprotected-path checks that.
       if (circuit.protection || circuit.inNetwork) return [];
       const fixes = fixesFor(judged);
       const values: Values = {
@@ -42,8 +42,8 @@ interface Values {
 }
 
 /**
- * The best rating on the conductor as it is; where none fits there, a thicker conductor with it. Of the family of the
- * device at the far end, if one is there.
+ * The best rating on the conductor as it is; if none fits there, on a thicker conductor. In the family of the device at the far
+ * end, if there is one.
  */
 function fixesFor({ circuit, result }: JudgedRun): ProposedFix[] {
   const { protectionFarEnd } = circuit;

@@ -1,7 +1,7 @@
 import { testRule } from "../rule-tester.ts";
 import { protectionSelectivity } from "./selectivity.ts";
 
-// 12.85 V / (12.85 V / 900 A + 1.21 mΩ in 3 ft of 6 AWG) = 830 A are left at the bus bar for a short behind a branch's fuse.
+// 12.85 V / (12.85 V / 900 A + 1.21 mΩ in 3 ft of 6 AWG) = 830 A remain at the bus bar for a fault behind a branch's fuse.
 const twoBranches = (main: string, branch: string, second = true) => `
   build({ insulationC: 75 });
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: 900 });
@@ -11,7 +11,7 @@ const twoBranches = (main: string, branch: string, second = true) => `
   circuit({ ...fromBus, name: "Pump", load: 20, gauge: 6, protect: ${branch} });
   ${second ? 'circuit({ ...fromBus, name: "Lamp", load: 2, gauge: 14, protect: 5 });' : ""}
 `;
-/** Each of the two carries half of what a short behind the bus bar draws. */
+/** Each of the two carries half of the current of a fault behind the bus bar. */
 const twoBatteries = (branchA: number) => `
   build({ insulationC: 75 });
   const bus = busBar({ name: "bus bar" });
@@ -63,8 +63,8 @@ testRule(protectionSelectivity, [
     finds: "nothing",
   },
   {
-    // What 35 A of Type C lets through at most, (600 % · 35 A)² · 0.1 s = 4,410 A²s, is less than the
-    // (600 % · 40 A)² · 0.1 s = 5,760 A²s that 40 A of Type SF 30 takes at least.
+    // The maximum let-through of 35 A of Type C, (600 % · 35 A)² · 0.1 s = 4,410 A²s, is less than the minimum of 40 A of Type SF
+    // 30, (600 % · 40 A)² · 0.1 s = 5,760 A²s.
     name: "quick before slow: the gates say which opens first",
     plan: twoBranches(blade(35), strip(40)),
     finds: [

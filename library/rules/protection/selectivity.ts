@@ -21,7 +21,7 @@ export const protectionSelectivity = defineRule<Values>({
   ],
   fixable: false,
   acceptable: true,
-  // Needs the order in which devices open. Advice only: nothing burns by it.
+  // Needs the order in which devices open. Advice only: it is no fire hazard.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       wrongOrders(judged).flatMap((order) => {

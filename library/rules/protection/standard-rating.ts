@@ -34,7 +34,7 @@ export const standardRating = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the lists of made ratings: of the stated family, else of all families together.
+  // Needs the lists of made ratings: those of the stated family, else those of all families together.
   check: (plan) =>
     perRun(plan, (judged) =>
       protectedEnds(judged)
@@ -64,16 +64,16 @@ export const standardRating = defineRule<Values>({
 interface Values {
   readonly device: Device;
   readonly family: Protection["family"];
-  /** The nearest made ratings, A; undefined where none is that small, or that great. */
+  /** The nearest made ratings, A; undefined if none is that small, or that large. */
   readonly belowA: number | undefined;
   readonly aboveA: number | undefined;
 }
 
-/** The made ratings next to the stated one that keep load, headroom and conductor, nearest first; else what does. */
+/** The made ratings next to the stated one that suit load, headroom and conductor, nearest first; else the best one. */
 function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
   const { ratingA, family } = end.protection;
   const { minA, aimA, maxA } = end.range;
-  // Too small or too big besides: then its neighbours are no better, and the other finding's fix is the one to take.
+  // Also too small or too large: then its neighbours are no better, and the other finding's fix is the right one.
   if (maxA === undefined || ratingA < minA || ratingA > maxA) return bestRatingFixes(circuit, end);
   const neighbours = [nearestRatingBelow(ratingA, family), nearestRatingAbove(ratingA, family)]
     .filter((madeA) => madeA !== undefined)

@@ -33,10 +33,11 @@ export const unprotectedPath = defineRule<Values>({
   sources: [protectionRequired, protectionOfMachine.source],
   fixable: true,
   acceptable: true,
-  // Needs the ways of the topology. Where the conductor's other end has a device that is needed too, protection/both-ends speaks.
+  // Needs the topology's paths. A conductor whose other end has a device that is needed too is left to protection/both-ends.
   check: (plan) =>
     inNetwork(plan, (judged) => [
-      // Panels cannot blow a fuse that is right for them: their conductor has to bear them, and solar/conductor says so.
+      // Solar modules cannot blow a correctly rated fuse: their conductor must carry their current, and solar/conductor checks
+      // it.
       ...judged.result.topology.unprotected
         .filter((path) => !isProtectedAtOtherEnd(judged.network, path) && !path.fromPanelsAlone)
         .map((path) => foundOnPath(plan, judged, path)),
@@ -64,10 +65,10 @@ type Values = ConductorValues | MachineValues;
 interface ConductorValues {
   readonly what: "conductor";
   readonly conductor: string;
-  /** Sources that reach it, as messages speak of them: the first ones of many. */
+  /** Sources that reach it, as messages name them: the first ones of many. */
   readonly sources: readonly string[];
   readonly sourceCount: number;
-  /** The least rating on the way, which is above what the conductor may carry, A; undefined: there is no device. */
+  /** The smallest rating on the path, which is above the conductor's ampacity, A; undefined: there is no device. */
   readonly past: number | undefined;
   readonly size: string;
   readonly ampacityA: number;
@@ -118,7 +119,7 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
   };
 }
 
-/** The sources, the conductors from the first of them, and the devices that are too great to protect it. */
+/** The sources, the conductors from the first of them, and the devices that are too large to protect it. */
 function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: UnprotectedPath): Related[] {
   return [
     ...sources.flatMap((index) => {
@@ -136,10 +137,10 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
   ];
 }
 
-/** Of a longer way, the conductors nearest to the source and the devices nearest to the conductor. */
+/** On a longer path, only the conductors nearest to the source and the devices nearest to the conductor. */
 const mostOnWay = 32;
 
-/** Of a cable where there is a device on the way: one that it protects. A load's own wires get a fuse of their own. */
+/** For a cable with a device on the path: a size that the device protects. A load's own wires get a fuse of their own. */
 function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
   const onWay = path.tooGreat.filter(({ conductor }) => conductor !== path.conductor);
   const [first] = onWay.sort((one, other) => one.ratingA - other.ratingA);
@@ -152,7 +153,7 @@ function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: Unprot
   return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
 }
 
-/** 33 CFR 183.460(b): of the devices in a conductor from such a machine, the least is at most 120 % of its rating. */
+/** 33 CFR 183.460(b): the smallest device in a conductor from such a machine is at most 120 % of its rating. */
 function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number): Found<Values>[] {
   const limit = machineLimit(judged.network, index);
   if (!limit) return [];
@@ -181,7 +182,7 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
   ];
 }
 
-/** The greatest made rating that the law allows, and that still carries the current. */
+/** The largest made rating that the law allows, and that still carries the current. */
 function machineFixes(
   plan: JudgedPlan,
   { conductor, protection, device, at }: PlacedDevice,

@@ -18,7 +18,7 @@ export const voltageRating = defineRule<Values>({
   sources: [deviceVoltage],
   fixable: true,
   acceptable: true,
-  // Needs the voltages in which families are made. An error where the device is made for less, else advice on what to buy.
+  // Needs the voltage ratings of families. An error if the device is made for less, else advice on the choice of device.
   check: (plan) =>
     perRun(plan, (judged) =>
       protectedEnds(judged).flatMap((end) => {
@@ -45,12 +45,12 @@ export const voltageRating = defineRule<Values>({
 interface Values {
   readonly what: "made for less" | "made for both" | "told by its marking";
   readonly device: Device;
-  /** Absent where the plan states the voltage itself. */
+  /** Absent if the plan states the voltage itself. */
   readonly family?: Family;
   readonly systemV: number;
-  /** Voltages for which it is made, from the least to the greatest, V; empty where only its marking tells. */
+  /** Voltages for which it is made, in ascending order, V; empty if only its marking shows it. */
   readonly madeForV: readonly number[];
-  /** They were recalled, not read. */
+  /** They are from memory, not read. */
   readonly unconfirmed: boolean;
   readonly source: string;
   readonly wayOut: string;
@@ -63,7 +63,7 @@ interface FoundAtEnd {
   readonly fixes: ProposedFix[];
 }
 
-/** The voltage that the plan states counts before anything that its family says. Undefined: there is nothing wrong with it. */
+/** A voltage stated in the plan overrides its family's. Undefined: there is no finding. */
 function judgedByMarking(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | undefined {
   const { systemV } = judged.circuit;
   const { ratedV } = end.protection;
@@ -117,7 +117,7 @@ function oneThatIsMarked(systemV: number): string {
   return `take one that is marked for ${withUnit(systemV, "V")} DC or more, and state it (ratedV)`;
 }
 
-/** A suggestion, never a repair: the plan would only say so; it must then really be bought. */
+/** A suggestion, never a repair: the plan would only state the device; it must then really be bought. */
 function theOneFor({ circuit }: JudgedRun, { device }: ProtectedEnd, ratedV: number): ProposedFix {
   return {
     title: `Use the one for ${withUnit(ratedV, "V")}`,
@@ -127,8 +127,8 @@ function theOneFor({ circuit }: JudgedRun, { device }: ProtectedEnd, ratedV: num
 }
 
 /**
- * The same rating in a family that is made for the voltage and interrupts no less. Nothing where it is not known what the
- * device that is there can interrupt.
+ * The same rating in a family that is made for the voltage and interrupts no less. Empty if the existing device's interrupting
+ * capacity is unknown.
  */
 function otherDevice({ circuit }: JudgedRun, { device, protection }: ProtectedEnd): ProposedFix[] {
   const { ratingA, family, interruptingA } = protection;

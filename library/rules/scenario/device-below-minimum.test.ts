@@ -7,8 +7,8 @@ const winch = `
     scenario({ name: "cruising", off: [winch] });
     scenario({ name: "winch starting", starting: [winch] });`;
 
-// Worked out by hand for the radio alone, at 10 A: 0.02 V are lost in the battery; 2 · 0.02637 V in the feed, 3.048 m of 4 AWG
-// at 30.3 °C; 2 · 0.10672 V in its supply, 3.048 m of 10 AWG at 32.1 °C. 11.7138 V of 12 V arrive.
+// By hand for the radio alone, at 10 A: 0.02 V are lost in the battery; 2 · 0.02637 V in the feed, 3.048 m of 4 AWG at 30.3 °C; 2
+// · 0.10672 V in its supply, 3.048 m of 10 AWG at 32.1 °C. 11.7138 V of 12 V arrive.
 testRule(deviceBelowMinimum, [
   { name: "just what it needs", plan: planWith({ radio: "minimumV: 11.713" }), finds: "nothing" },
   {
@@ -187,9 +187,9 @@ testRule(deviceBelowMinimum, [
 ]);
 
 interface Changes {
-  /** What the radio, a load of 10 A, says of itself. */
+  /** The options of the radio, a load of 10 A. */
   readonly radio?: string;
-  /** A circuit with a load of its own instead. */
+  /** A circuit with its own load instead. */
   readonly circuit?: string;
   readonly more?: string;
 }

@@ -21,7 +21,8 @@ export const deviceBelowMinimum = defineRule<Values>({
   sources: [statedRating, cutOffVoltage.source],
   fixable: true,
   acceptable: true,
-  // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives less.
+  // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives
+  // less.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       deviceVoltages(judged).flatMap((device): Found<Values>[] => {
@@ -65,7 +66,7 @@ interface Values {
   readonly voltageV: number;
   readonly neededV: number;
   readonly needs: Needs;
-  /** Where the least voltage was not stated: what it was taken from. */
+  /** The source of a minimum voltage that is not stated. */
   readonly source: string;
   readonly scenario: string;
   readonly wayOut: string;
@@ -79,7 +80,7 @@ const needs: Readonly<Record<DeviceVoltage["part"]["kind"], Needs>> = {
   dcDcCharger: "inputMinV",
 };
 
-/** The solver's answer is true to about 1e-9 of itself. */
+/** The solver's relative error is about 1e-9. */
 const withinBlur = 1 - 1e-9;
 
 function sourceOf(part: DeviceVoltage["part"]): string {
@@ -88,21 +89,21 @@ function sourceOf(part: DeviceVoltage["part"]): string {
   return source.authority === "stated in the plan" ? "" : sourceInWords(source);
 }
 
-/** By part index, the first way of each. */
+/** The first supply path of each part, by part index. */
 const wayByPart = workedOutOnce(
   ({ supplyPaths }: NetworkResult) =>
     new Map([...supplyPaths].reverse().map((way) => [way.part, way] as const)),
 );
 
-/** The way from the bank in that scenario; none where no bank feeds the device. */
+/** The supply path in that scenario; undefined if no bank feeds the device. */
 function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { scenario }: Lowest) {
   const way = wayByPart(result).get(index);
   return way && pathIn(result, way, scenario);
 }
 
 /**
- * Where the way from the bank, made thicker, is enough in every scenario. Where it is not, but helps while things last and
- * only a starting motor still pulls the voltage down, that is for the builder to decide.
+ * The fixes if a thicker supply path is enough in every scenario. If it only helps lasting scenarios, and a starting motor still
+ * pulls the voltage down, the builder must decide.
  */
 function fixesFor(judged: JudgedNetwork, device: DeviceVoltage, below: readonly Lowest[]): ProposedFix[] {
   const forAll = fixesInAll(judged, device, below);

@@ -18,7 +18,7 @@ export const shuntBypassed = defineRule<Values>({
   ],
   fixable: false,
   acceptable: true,
-  // Needs what leaves the way between each bank and its shunt, and the worst current of it.
+  // Needs the conductors that leave the path between each bank and its shunt, and their worst currents.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       bypassesOf(network, result.topology.banks).flatMap((bypass): Found<Values>[] => {
@@ -53,10 +53,10 @@ export const shuntBypassed = defineRule<Values>({
 
 interface Values {
   readonly shunt: string;
-  /** What feeds or draws past the shunt; empty where the conductor only leads round it. */
+  /** The parts that feed or draw past the shunt; empty if the conductor only leads round it. */
   readonly behind: string;
   readonly several: boolean;
-  /** The greatest current in it, A, and where; absent where none could be worked out. */
+  /** The maximum current in it, A, and its scenario; absent if unknown. */
   readonly carriesA?: number;
   readonly scenario?: string;
 }

@@ -1,7 +1,7 @@
 import { testRule } from "../rule-tester.ts";
 import { coldVoltage } from "./cold-voltage.ts";
 
-// Worked out by hand: 0.25 % for each of the 40 K from 25 to -15 °C is a factor of 1.1; two panels of 40 V give 88 V.
+// By hand: 0.25 % for each of the 40 K from 25 to -15 °C is a factor of 1.1; two modules of 40 V give 88 V.
 const roof = "openCircuitPercentPerC: -0.25, lowestC: -15, series: 2";
 
 testRule(coldVoltage, [
@@ -154,7 +154,7 @@ testRule(coldVoltage, [
   },
 ]);
 
-/** Panels of 40 V that reach a controller directly, or through a disconnect and a bus. */
+/** Modules of 40 V that reach a controller directly, or through a disconnect and a bus. */
 function planWith(panels: string, controller: string, through: "cable" | "bus" = "cable"): string {
   const wires =
     through === "cable"

@@ -18,12 +18,12 @@ export const coldVoltage = defineRule<Values>({
   sources: [coldVoltageByCoefficient, coldVoltageFactors.source],
   fixable: true,
   acceptable: true,
-  // Needs the voltage on the coldest day, and the controller that each array is wired to. What cannot be judged is said, as info.
+  // Needs the voltage on the coldest day, and the controller of each array. If this cannot be judged, it is reported as info.
   check: (plan) =>
     inNetwork(plan, ({ network }) =>
       solarWiringOf(network).flatMap((wiring) => {
         const [weakest] = [...wiring.controllers].sort((one, other) => one.maxInputV - other.maxInputV);
-        // Arrays in series are one string: it is told of once, on the most negative of them.
+        // Arrays in series are one string: reported once, on the most negative of them.
         return weakest && wiring.array === wiring.string[0] ? findingOn(wiring, weakest) : [];
       }),
     ),
@@ -55,7 +55,7 @@ type Values =
       readonly why: "too-high";
       readonly controller: string;
       readonly maxInputV: number;
-      /** Of the whole string at 25 °C, and on the coldest day. */
+      /** The whole string's voltage at 25 °C, and on the coldest day. */
       readonly openCircuitV: number;
       readonly coldV: number;
       /** Undefined: it is too high without any cold. */
@@ -101,7 +101,7 @@ function findingOn({ array, string }: SolarWiring, controller: SolarControllerPa
   return [{ ...found, at: atPart(array), severity: "info", values }];
 }
 
-/** The builder decides: panels are left over, or stand side by side instead. */
+/** The builder decides: modules are left over, or go in parallel instead. */
 function fewerInSeries(array: SolarWiring["array"], maxInputV: number): ProposedFix[] {
   const series = mostInSeries(array, maxInputV);
   if (series < 1 || series >= array.series) return [];

@@ -9,7 +9,7 @@ const controller = `
     const house = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
     const tracker = solarController({ outputA: 40, maxInputV: 150 });`;
 
-/** Of 12 A each. */
+/** 12 A each. */
 const panel = "openCircuitV: 22, maxPowerV: 18, maxPowerA: 8, shortCircuitA: 12";
 const twoArrays = `${controller}
     const roof = solarArray({ ${panel} });
@@ -24,8 +24,8 @@ const twoArrays = `${controller}
     cable({ name: "return to controller", from: minus.stud, to: tracker.solarNegative, lengthFt: 4, gauge: 14 });
     ${bank}`;
 
-// With 105 °C insulation 14 AWG may carry 35 A and 12 AWG 45 A. One string of 22.4 A asks for 1.25 · 1.25 · 22.4 = 35 A, one
-// of 28 A can drive 1.25 · 28 = 35 A.
+// With 105 °C insulation 14 AWG may carry 35 A and 12 AWG 45 A. One string of 22.4 A needs 1.25 · 1.25 · 22.4 = 35 A, one of 28 A
+// can drive 1.25 · 28 = 35 A.
 testRule(solarConductor, [
   { name: "exactly what the panels ask for", plan: planWith({ shortCircuitA: 22.4 }), finds: "nothing" },
   {

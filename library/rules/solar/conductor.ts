@@ -29,7 +29,7 @@ export const solarConductor = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the conductors between arrays and their controller, and their ampacity. A warning where only the margin is missing.
+  // Needs the conductors between arrays and their controller, and their ampacity. A warning if only the margin is missing.
   check: (plan) =>
     inNetwork(plan, ({ network }) => {
       const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
@@ -76,14 +76,14 @@ export const solarConductor = defineRule<Values>({
   },
 });
 
-/** Thousands may be side by side: a full list for each of them would name millions. */
+/** There may be thousands side by side: a full list for each would contain millions of names. */
 const mostRelated = 16;
 
 interface Values {
   readonly size: string;
   readonly ampacityA: number;
   readonly ampacitySource: string;
-  /** Of all strings whose current flows here, as labelled. */
+  /** Sum over all strings whose current flows here, as labelled. */
   readonly shortCircuitA: number;
   readonly neededA: number;
   readonly source: string;
@@ -106,7 +106,7 @@ function arraysByRun(network: Parameters<typeof solarWiringOf>[0]): ReadonlyMap<
   return runs;
 }
 
-/** Both factors are in the current already, so the rating need not be above it once more. Drop is another rule's. */
+/** Both factors are already in the current, so the rating needs no further margin. The drop is left to another rule. */
 function fixesFor(circuit: Run, neededA: number): ProposedFix[] {
   const { minimumV: _, ...rest } = circuit;
   const loadA = Math.max(neededA, circuit.loadA);

@@ -1,8 +1,8 @@
 import { testRule } from "../rule-tester.ts";
 import { stringProtection } from "./string-protection.ts";
 
-// Worked out by hand: of three strings of 6 A two push 2 · 1.25 · 6 = 15 A into the third; its own fuse must bear
-// 1.25 · 1.25 · 6 = 9.375 A for hours.
+// By hand: of three strings of 6 A two drive 2 · 1.25 · 6 = 15 A into the third; its own fuse must carry 1.25 · 1.25 · 6 = 9.375
+// A for hours.
 testRule(stringProtection, [
   {
     name: "the others push exactly what the panels bear",
@@ -153,7 +153,7 @@ function planWith(panels: string): string {
     cable({ name: "controller return", from: tracker.negative, to: house.negative, lengthM: 2, mm2: 16 });`;
 }
 
-/** Two strings on the roof and one on the door, joined at a bus. */
+/** Two strings on the roof and one on the door, connected at a bus. */
 function twoArrays({ roofFuse, doorFuse }: { readonly roofFuse: number; readonly doorFuse: number }): string {
   const panel =
     "openCircuitV: 22, maxPowerV: 18, maxPowerA: 5.5, shortCircuitA: 9, maxSeriesFuseA: 15, lowestC: -10";

@@ -21,7 +21,7 @@ export const stringProtection = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs what the other strings can push into each, and the fuses that would fit.
+  // Needs the current that the other strings can drive into each, and the fuses that would fit.
   check: (plan) =>
     inNetwork(plan, ({ network }) =>
       stringsOf(network).flatMap((judged): Found<Values>[] => {
@@ -78,7 +78,7 @@ type Wrong = "bearing-not-stated" | "missing" | "too-great" | "too-small";
 
 interface Values {
   readonly wrong: Wrong;
-  /** Side by side, this one among them. */
+  /** Number of strings in parallel, including this one. */
   readonly strings: number;
   readonly othersA: number;
   readonly leastFuseA: number;
@@ -99,7 +99,7 @@ const severities = {
 function whatIsWrong({ array, othersA, strings, leastFuseA, protectedOutside }: StringJudgement) {
   const { maxSeriesFuseA, stringFuseA } = array;
   if (stringFuseA !== undefined && exceeds(leastFuseA, stringFuseA)) return "too-small";
-  // One other string cannot push more than its own current, which is taken as what every panel bears.
+  // One other string cannot drive more than its own current, which every module is assumed to withstand.
   if (maxSeriesFuseA === undefined) return strings > 2 ? "bearing-not-stated" : undefined;
   if (!exceeds(othersA, maxSeriesFuseA) || protectedOutside) return undefined;
   if (stringFuseA === undefined) return "missing";

@@ -1,9 +1,9 @@
 import { testRule } from "../rule-tester.ts";
 import { voltageCollapse } from "./collapse.ts";
 
-// Worked out by hand: 18.288 m of 8 AWG at the 105 °C of its insulation, which it reaches far above its 80 A, have
-// 18.288 · 2.061 · 1.02 · (1 + 0.00393 · 85) = 51.29 mΩ, with the battery 61.29 mΩ. From 12 V that carries at most
-// 12² / (4 · 0.06129) = 587.4 W, an inverter's 528.6 W at 90 %.
+// By hand: 18.288 m of 8 AWG at the 105 °C of its insulation, which it reaches far above its 80 A, have 18.288 · 2.061 · 1.02 ·
+// (1 + 0.00393 · 85) = 51.29 mΩ, with the battery 61.29 mΩ. From 12 V that carries at most 12² / (4 · 0.06129) = 587.4 W, an
+// inverter's 528.6 W at 90 %.
 testRule(voltageCollapse, [
   { name: "just as much as the supply can carry", plan: planWith(528), finds: "nothing" },
   {

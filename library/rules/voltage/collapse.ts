@@ -19,7 +19,7 @@ export const voltageCollapse = defineRule<Values>({
   ],
   fixable: false,
   acceptable: false,
-  // Needs the scenarios for which the solver found no operating point. Where it came to no answer at all, it is a warning.
+  // Needs the scenarios for which the solver found no operating point. A warning if it came to no answer at all.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       worstOfEachPlace(network, result).map((unsolved) => {
@@ -55,7 +55,7 @@ interface Values {
   readonly culprits: readonly string[];
 }
 
-/** Built-in scenarios that fail at the same device are told once: the one in which the least can be carried. */
+/** Built-in scenarios that fail at the same device are reported once: the one with the lowest reachable share. */
 function worstOfEachPlace(network: Network, { scenarios }: NetworkResult): readonly UnsolvedScenario[] {
   const worst = new Map<string, UnsolvedScenario>();
   for (const unsolved of scenarios) {
@@ -68,10 +68,10 @@ function worstOfEachPlace(network: Network, { scenarios }: NetworkResult): reado
   return [...worst.values()];
 }
 
-/** The share is searched for by halving: what differs by less is the same, and the first scenario is told. */
+/** The share is found by bisection: smaller differences count as equal, and the first scenario is reported. */
 const shareBlur = 1e-4;
 
-/** On the scenario that the plan names; else on the device at which the voltage falls first, or on any part where none does. */
+/** On the plan's own scenario; else on the device whose voltage falls first, or on any part if there is none. */
 function placeOf(
   network: Network,
   { scenario }: UnsolvedScenario,

@@ -62,7 +62,7 @@ describe("tellApart", () => {
     [12, 10, "12", "10"],
     [10, 10, "10", "10"],
     [4, 3.9999, "4", "3.9999"],
-    // 0.58 · 125 differs from 72.5 only in the last bits, if at all: that is not a difference.
+    // 0.58 · 125 differs from 72.5 only in the last bits, if at all: they count as equal.
     [0.1 + 0.2, 0.3, "0.3", "0.3"],
   ])("%d and %d are written %s and %s", (first, second, one, other) => {
     expect(formatDistinct(first, second)).toEqual([one, other]);

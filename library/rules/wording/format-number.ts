@@ -1,13 +1,11 @@
-/**
- * The one place where numbers become text. Everything before it is unrounded; everything after it is for people.
- */
+/** The one place that turns numbers into text. Everything before it is unrounded; everything after it is for people. */
 
 /** Three significant figures, no exponent, thousands separated: `2.6789` → "2.68", `12345` → "12,300", `40` → "40". */
 export function formatRounded(value: number): string {
   return written(value, threeFigures);
 }
 
-/** {@link formatRounded} and its unit, with the space that SI asks for before every unit, % included: "2.68 V", "3 %". */
+/** {@link formatRounded} and its unit, with the space that SI requires before every unit, % included: "2.68 V", "3 %". */
 export function withUnit(value: number, unit: Unit): string {
   return `${formatRounded(value)} ${unit}`;
 }
@@ -18,16 +16,16 @@ export function counted(count: number, noun: string): string {
 }
 
 /**
- * A number as the builder wrote it, thousands separated: `4567` → "4,567". One that was worked out in the plan and has
- * no end is cut to three decimals, and below 1 to three figures.
+ * A number as the builder wrote it, thousands separated: `4567` → "4,567". A computed one with endless decimals is cut to three
+ * decimals, and below 1 to three figures.
  */
 export function formatExact(value: number): string {
   return Math.abs(value) >= 1 ? threeDecimals.format(value) : formatRounded(value);
 }
 
 /**
- * Two numbers as text that differ wherever the numbers differ: a drop of 10.02 % is never said to be above "10 %" as "10 %".
- * Three significant figures where those are enough, else as many as it takes. Both texts get the same accuracy.
+ * Two numbers as text that differs if the numbers differ: a drop of 10.02 % is never reported as "10 %", above "10 %". Three
+ * significant figures if those are enough, else as many as necessary. Both texts get the same accuracy.
  */
 export function formatDistinct(first: number, second: number): readonly [string, string] {
   for (let figures = threeFigures; figures < mostFigures; figures++) {
@@ -37,21 +35,23 @@ export function formatDistinct(first: number, second: number): readonly [string,
   return [written(first, mostFigures), written(second, mostFigures)];
 }
 
-/** {@link formatDistinct} with the same unit behind both. */
+/** {@link formatDistinct} with the same unit after both. */
 export function formatDistinctWithUnit(first: number, second: number, unit: Unit): readonly [string, string] {
   const [one, other] = formatDistinct(first, second);
   return [`${one} ${unit}`, `${other} ${unit}`];
 }
 
-/** Two times of less than a second are told in milliseconds, others in seconds: "2.47 ms" and "5 s"; told apart as by {@link formatDistinct}. */
+/**
+ * Two times below one second are in milliseconds, others in seconds: "2.47 ms" and "5 s"; distinct as in {@link formatDistinct}.
+ */
 export function timesApart(firstS: number, secondS: number): readonly [string, string] {
   if (Math.max(firstS, secondS) >= 1) return formatDistinctWithUnit(firstS, secondS, "s");
   return formatDistinctWithUnit(1000 * firstS, 1000 * secondS, "ms");
 }
 
 /**
- * Whether a value lies above its limit by more than the arithmetic of the computer can blur. A load of exactly the
- * allowed current is allowed, also where a factor such as 0.58 has no exact binary form.
+ * True if a value is above its limit by more than rounding errors. A load of exactly the permitted current is permitted, even if
+ * a factor such as 0.58 has no exact binary form.
  */
 export function exceeds(value: number, limit: number): boolean {
   return value > limit && differ(value, limit);

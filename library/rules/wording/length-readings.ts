@@ -3,22 +3,22 @@ import type { Change, ProposedFix } from "../finding.ts";
 import { metresPerFoot } from "./property-paths.ts";
 
 /**
- * Lengths of a plan read in another unit than the one they are written in.
+ * Lengths of a plan read in a different unit from the one they are written in.
  * The bounds are common practice, no source: campers, small boats and huts.
  */
 
-/** One way, m. Boats up to 24 m, campers and huts seldom have a longer run; one that has it is sized for it. */
+/** One way, m. Boats up to 24 m, campers and huts seldom have a longer run, and size it for its length if they do. */
 export const longestUsualM = 30;
-/** Below this, a run one way is no run either, m. */
+/** Anything shorter, one way, is not a run either, m. */
 const shortestUsualM = 0.3;
 
 /** A number of a plan in the unit that was perhaps meant. */
 export interface LengthReading {
   readonly unit: "mm" | "cm" | "in";
-  /** In feet or in metres, as {@link inFeet} says. */
+  /** In feet or in metres, as {@link inFeet} states. */
   readonly length: number;
   readonly lengthM: number;
-  /** The property it belongs in: inches are a part of a foot, millimetres and centimetres of a metre. */
+  /** The unit of its property: inches are a part of a foot, millimetres and centimetres of a metre. */
   readonly inFeet: boolean;
 }
 
@@ -29,7 +29,7 @@ export function lengthsOf(circuit: Run): Lengths {
   return Object.entries(circuit.lengthsGiven) as [LengthProperty, number][];
 }
 
-/** The smaller units in which the number makes a usual run. Feet are mistaken for inches, seldom for millimetres. */
+/** The smaller units that make the number a usual run. Feet are mistaken for inches, seldom for millimetres. */
 export function readingsOf(property: LengthProperty, given: number): LengthReading[] {
   const units = isInFeet(property) ? (["in", "mm"] as const) : (["mm", "cm"] as const);
   return units
@@ -37,7 +37,7 @@ export function readingsOf(property: LengthProperty, given: number): LengthReadi
     .filter(({ lengthM }) => lengthM >= shortestUsualM && lengthM <= longestUsualM);
 }
 
-/** A suggestion: only the builder knows what was measured. */
+/** A suggestion: only the builder knows the measured length. */
 export function readLengthsAs(record: number, lengths: Lengths, reading: LengthReading): ProposedFix {
   const changes = lengths.flatMap(([property, given]): Change[] => {
     const value = convert(given, reading.unit).length;
@@ -62,7 +62,7 @@ function convert(given: number, unit: LengthReading["unit"]): LengthReading {
   return { unit, length: tidy(lengthM), lengthM, inFeet: false };
 }
 
-/** A length to be written into a plan: nobody measures finer than a millimetre, or a thousandth of a foot. */
+/** Rounds a length for a plan: no one measures finer than a millimetre, or a thousandth of a foot. */
 function tidy(length: number): number {
   return Math.round(length * 1000) / 1000;
 }

@@ -11,7 +11,7 @@ import {
   terminalInWords,
 } from "./part-in-words.ts";
 
-/** Only what words are made of. */
+/** Only the fields used for wording. */
 const part = (kind: Part["kind"], name: string, more: object = {}) =>
   ({ kind, name, record: 3, index: 0, ...more }) as unknown as Part;
 const conductor = (role: NetworkConductor["role"], name: string) =>

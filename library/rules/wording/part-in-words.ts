@@ -2,12 +2,12 @@ import type { Network, NetworkConductor, Part, PartKind } from "../../model/netw
 import type { At, Related } from "../finding.ts";
 
 /**
- * How findings speak of what hangs in a network, and where it stands in the plan: "the battery house",
- * "the return of Fridge", `in "everything on"`. A name that says by itself what the thing is gets no kind before it:
- * "the starter battery", not "the battery starter battery".
+ * How findings name the parts of a network, and their places in the plan: "the battery house", "the return of Fridge", `in
+ * "everything on"`. A name that already contains its kind gets no kind before it: "the starter battery", not "the battery starter
+ * battery".
  */
 
-/** "the battery house", "the starter battery", "Fridge" for a load, which is called what it is. */
+/** "the battery house", "the starter battery", "Fridge" for a load, whose name is enough. */
 export function partInWords(part: Part): string {
   if (part.kind === "load") return part.name;
   const kind = kindInWords(part);
@@ -25,7 +25,7 @@ export function conductorInWords({ name, role }: NetworkConductor): string {
   return role === "positive" ? `the positive conductor of ${name}` : `the return of ${name}`;
 }
 
-/** "the positive terminal of the battery house", "the bus bar main" whose studs are all one. */
+/** "the positive terminal of the battery house", "the bus bar main" whose studs are all one node. */
 export function terminalInWords({ terminals, parts }: Network, terminal: number): string {
   const { part: index, name } = terminals[terminal] as Network["terminals"][number];
   const part = parts[index] as Part;
@@ -39,19 +39,19 @@ export function terminalNameInWords(part: Part, name: string): string {
   return terminalNames[name] ?? `the terminal ${name}`;
 }
 
-/** `in "everything on"`: the scenario in which a number was worked out. */
+/** `in "everything on"`: the scenario of a computed number. */
 export function scenarioInWords({ scenarios }: Network, scenario: number): string {
   return `in "${scenarios[scenario]?.name ?? ""}"`;
 }
 
-/** "a, b and c"; beyond `most` of them "a, b, c and 4 more". `count`: how many there are, if `words` are only the first ones. */
+/** "a, b and c"; beyond `most` of them "a, b, c and 4 more". `count`: their total number, if `words` are only the first ones. */
 export function listInWords(words: readonly string[], most = 4, count = words.length): string {
   const shown = count > most + 1 ? [...words.slice(0, most), `${count - most} more`] : words;
   const last = shown.at(-1) ?? "";
   return shown.length < 2 ? last : `${shown.slice(0, -1).join(", ")} and ${last}`;
 }
 
-/** The place of a property of a part; of the whole part without a path. */
+/** The place of a property of a part; without a path, of the whole part. */
 export function atPart(part: Part, ...path: string[]): At {
   return { record: part.record, path };
 }
@@ -61,7 +61,7 @@ export function atConductor(conductor: NetworkConductor, ...path: string[]): At 
   return { record: conductor.record, path };
 }
 
-/** Where the conductor names the terminal at one of its ends: `from` or `to` of a cable, `from` or `returnTo` of a circuit. */
+/** The place of the terminal's name at one end of the conductor: `from` or `to` of a cable, `from` or `returnTo` of a circuit. */
 export function atEnd(conductor: NetworkConductor, end: "from" | "to"): At {
   if (conductor.role === "cable") return atConductor(conductor, end);
   if (conductor.role === "return")
@@ -80,12 +80,12 @@ export function relatedConductor(
   return { at: atConductor(conductor), text: atStart(text) };
 }
 
-/** At the start of a sentence: "The battery house". A name keeps its own letters: "fridge" stays what the plan calls it. */
+/** At the start of a sentence: "The battery house". A name keeps its own letters: "fridge" stays as in the plan. */
 export function atStart(words: string): string {
   return words.replace(/^the /, "The ");
 }
 
-/** `said`: words in a name that say what the thing is. */
+/** `said`: words in a name that already show the kind. */
 const kinds: Readonly<Record<PartKind, { readonly word: string; readonly said: RegExp }>> = {
   battery: { word: "battery", said: /batter(y|ies)|bank/i },
   busBar: { word: "bus bar", said: /bus/i },

@@ -3,31 +3,31 @@ import type { Run } from "../../model/run.ts";
 import { withUnit } from "./format-number.ts";
 
 /**
- * Where in a plan the values of a circuit are written: the same size is `gauge` in one plan and `mm2` in another.
- * Findings sit on these places, fixes set them, and messages name them.
+ * The places of a circuit's values in a plan: the same size is `gauge` in one plan and `mm2` in another. Findings are on these
+ * places, fixes set them, and messages name them.
  */
 
 export function sizePath(circuit: Run): PropertyPath {
   return [circuit.conductor.system === "awg" ? "gauge" : "mm2"];
 }
 
-/** Where no load is stated, the size: it is what the current that was worked out is held against. */
+/** The size if no load is stated: the computed current is compared with it. */
 export function loadPath(circuit: Run): PropertyPath {
   if (!circuit.statesLoad) return sizePath(circuit);
   return [circuit.loadW === undefined ? "load" : "loadW"];
 }
 
-/** The rating of the protection at the near end; `["protect"]` also where none is stated yet. */
+/** The rating of the protection at the near end; also `["protect"]` if none is stated yet. */
 export function ratingPath(circuit: Run): PropertyPath {
   return circuit.protection?.writtenAs === "object" ? ["protect", "ratingA"] : ["protect"];
 }
 
-/** The rating of the protection at the far end; `["protectFarEnd"]` also where none is stated yet. */
+/** The rating of the protection at the far end; also `["protectFarEnd"]` if none is stated yet. */
 export function farEndRatingPath(circuit: Run): PropertyPath {
   return circuit.protectionFarEnd?.writtenAs === "object" ? ["protectFarEnd", "ratingA"] : ["protectFarEnd"];
 }
 
-/** A length along the conductors as text, in the unit in which the plan states this circuit's lengths: "30 ft", "9 m". */
+/** A length along the conductors as text, in the plan's unit for this circuit's lengths: "30 ft", "9 m". */
 export function lengthInWords(circuit: Run, lengthM: number): string {
   return givenInFeet(circuit) ? withUnit(lengthM / metresPerFoot, "ft") : withUnit(lengthM, "m");
 }

@@ -2,8 +2,8 @@ import type { Ampacity } from "../../analysis/circuit-result.ts";
 import type { Citation } from "../../standards/citation.ts";
 
 /**
- * A citation short enough for a message, a hover or a line of the command line, with its standing:
- * "33 CFR 183.425(b), Table 5", "ISO 10133:2012 Table A.1, unconfirmed figure", "common practice, no source".
+ * A citation short enough for a message, a hover or a line of the command line, with its standing: "33 CFR 183.425(b), Table 5",
+ * "ISO 10133:2012 Table A.1, unconfirmed figure", "common practice, no source".
  */
 export function sourceInWords(source: Citation): string {
   if (source.authority === "common practice") return "common practice, no source";
@@ -12,10 +12,10 @@ export function sourceInWords(source: Citation): string {
   return source.confirmed === "memory" ? `${place}, ${unconfirmed}` : place;
 }
 
-/** What stands beside every limit that rests on a figure nobody has seen in its document. */
+/** The words beside every limit with a figure that was not read in its document. */
 export const unconfirmed = "unconfirmed figure";
 
-/** The source of an ampacity: unconfirmed as soon as one figure that went into it is, be it the table or a factor. */
+/** The source of an ampacity: unconfirmed if one of its figures is, from the table or a factor. */
 export function ampacitySourceInWords(ampacity: Ampacity): string {
   const words = sourceInWords(ampacity.source);
   if (!ampacity.judged || ampacity.source.confirmed === "memory") return words;
@@ -25,7 +25,9 @@ export function ampacitySourceInWords(ampacity: Ampacity): string {
   return recalled ? `${words}, ${unconfirmed}` : words;
 }
 
-/** {@link sourceInWords} in full, for pages and reports: title of the document, edition, how far it is confirmed, and the note. */
+/**
+ * {@link sourceInWords} in full, for pages and reports: title of the document, edition, how far it is confirmed, and the note.
+ */
 export function sourceInFull(source: Citation): string {
   const { document, section, edition, authority, confirmed, note } = source;
   const unsourced = authority === "common practice" || authority === "stated in the plan";
@@ -40,14 +42,14 @@ const confirmedInWords: Record<Citation["confirmed"], string> = {
   memory: `from memory, ${unconfirmed}`,
 };
 
-/** The designation without the title in brackets, and the year after a colon where ISO and IEC put it. */
+/** The designation without the title in brackets, with the year after a colon as ISO and IEC write it. */
 function shortDocument({ document, edition }: Citation): string {
   const designation = document.split(/ \(|, /)[0] ?? document;
   const year = edition?.match(/^\d{4}\b/)?.[0];
   return year && /^(ISO|IEC) /.test(designation) ? `${designation}:${year}` : designation;
 }
 
-/** "33 CFR 183" and "183.425" have the part's number in common: it is said once. Numbered places need no comma. */
+/** "33 CFR 183" and "183.425" have the part's number in common: it is written once. Numbered places need no comma. */
 function join(designation: string, section: string): string {
   if (section === "") return designation;
   const part = designation.split(" ").at(-1) ?? "";

@@ -26,14 +26,14 @@ import {
 } from "./plan-files.ts";
 
 /**
- * Files on disk. Every question looks at the disk again, but a text is only read when size or time of the file have changed.
- * Files of other schemes than `file:` do not exist here. Never throws: a file that cannot be read gives no text, and a reason.
- * Git is asked once a walk which files it ignores, and waited for no longer than `gitLimitMs`.
+ * Files on disk. Each call looks at the disk again, but reads a text only if the size or time of the file has changed. Only
+ * files of the scheme `file:` exist here. Never throws: a file that cannot be read has no text, and a reason. Each walk asks
+ * git once for the ignored files, and waits for at most `gitLimitMs`.
  */
 export function diskWorkspace(folders: readonly Uri[], { gitLimitMs = 800 } = {}): Workspace {
-  /** Held weakly: the texts of a folder of many large plans are only in memory while they are worked with. */
+  /** Held weakly: the texts of a folder of many large plans are only in memory while they are in use. */
   const texts = new Map<Uri, WeakRef<SourceText>>();
-  /** By path; of the files there were when the folders were last walked through. */
+  /** By path; of the files that existed at the last walk of the folders. */
   let looked = new Map<string, Looked>();
   let found: FoundPlans | undefined;
 
@@ -95,14 +95,14 @@ function atOnce<Result>(steps: Generator<void, Result>): Result {
 }
 
 interface Looked {
-  /** Undefined where the answer may change although the file does not. */
+  /** Undefined if the answer may change although the file does not. */
   readonly stamp: string | undefined;
-  /** Whether the library's name occurs in it, or may. */
+  /** True if the library's name occurs in it, or may occur. */
   readonly named: boolean;
   readonly unread: Unread | undefined;
 }
 
-/** One walk through folders: the scripts that name the library, and the files and folders that it cannot or may not look into. */
+/** One walk through folders: the scripts that name the library, and the files and folders that it cannot or may not read. */
 class Walk {
   readonly looked = new Map<string, Looked>();
   readonly scripts: Uri[] = [];
@@ -110,19 +110,19 @@ class Walk {
   readonly wireNumbers: Uri[] = [];
   readonly #before: ReadonlyMap<string, Looked>;
   readonly #came = new Set<string>();
-  /** Paths that git has to be asked about, by the folder in whose repository they are. */
+  /** Paths that git must be asked about, by the folder of their repository. */
   readonly #asked = new Map<string, { readonly path: Buffer; readonly uri: Uri }[]>();
 
   constructor(before: ReadonlyMap<string, Looked>) {
     this.#before = before;
   }
 
-  /** A step for each file and folder. */
+  /** One step for each file and folder. */
   *through(folder: string): Generator<void, void> {
     yield* this.#enter(folder, { top: folder, isRepository: isInRepository(folder), depth: 0 });
   }
 
-  /** Those of all that was met that git ignores. */
+  /** All paths of the walk that git ignores. */
   ignored(limitMs: number): ReadonlySet<Uri> {
     const ignored = new Set<Uri>();
     for (const [folder, asked] of [...this.#asked].slice(0, mostRepositories)) {
@@ -155,7 +155,7 @@ class Walk {
         : around;
     for (const entry of entries) {
       const path = `${folder}/${entry.name}`;
-      // The mark that takes the place of characters that are no UTF-8.
+      // The replacement character of bytes that are not UTF-8.
       if (entry.name.includes("\uFFFD") && !existsSync(path)) continue;
       if (entry.isDirectory()) yield* this.#folder(path, entry.name, here);
       else if (entry.isSymbolicLink()) this.#link(path, entry.name, here);
@@ -221,9 +221,9 @@ class Walk {
   }
 }
 
-/** Where a walk is. */
+/** The position of a walk. */
 interface Around {
-  /** The folder that git is asked from: where the walk began, or the last repository that it entered. */
+  /** The folder that git is run in: the start of the walk, or the last repository that it entered. */
   readonly top: string;
   readonly isRepository: boolean;
   readonly depth: number;
@@ -243,7 +243,7 @@ function isInRepository(folder: string): boolean {
   }
 }
 
-/** Undefined: it is gone again, or a folder. */
+/** Undefined: it has been deleted, or is a folder. */
 function lookedAt(path: string | Buffer): Looked | undefined {
   const read = readPlanText(path);
   if (!read) return undefined;
@@ -255,7 +255,8 @@ function lookedAt(path: string | Buffer): Looked | undefined {
 }
 
 /**
- * Whether there is a plan in a folder that is not entered, or too many files to find out. Links in it are not followed, so the search ends.
+ * True if a folder that is not entered contains a plan, or too many files to find out. Links in it are not followed, so the
+ * search ends.
  */
 function mayHoldPlan(folder: Buffer): boolean {
   let left = mostPeekedInto;

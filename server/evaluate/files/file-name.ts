@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { Uri } from "../workspace.ts";
 
-/** A file's name as its owner knows it. An untitled document, and a name that is written wrongly, stay as they are. */
+/** A file's name as its owner knows it. An untitled document, and a name with invalid encoding, stay as they are. */
 export function fileName(uri: Uri): string {
   const last = uri.slice(uri.lastIndexOf("/") + 1);
   try {
@@ -11,7 +11,7 @@ export function fileName(uri: Uri): string {
   }
 }
 
-/** The path of a file, for people. Characters that are not UTF-8 stay percent-encoded. */
+/** The path of a file, for display. Characters that are not UTF-8 stay percent-encoded. */
 export function pathInWords(uri: Uri): string {
   try {
     return fileURLToPath(uri);
@@ -27,7 +27,7 @@ export function pathInWords(uri: Uri): string {
   }
 }
 
-/** The address of a file whose path is not UTF-8. */
+/** The URI of a file with a path that is not UTF-8. */
 export function uriOfBytes(path: Uint8Array): Uri {
   const written = [...path].map((byte) => {
     const character = String.fromCharCode(byte);

@@ -8,7 +8,7 @@ import { wiresOf } from "../../../library/documents/schedules/wires.ts";
 import type { CheckedPlan } from "../checked-plan.ts";
 import type { Workspace } from "../workspace.ts";
 
-/** The numbers of a checked plan's conductors, from the file beside its root. Whoever shows a number takes it from here. */
+/** The numbers of a checked plan's conductors, from the file beside its root: the only source of displayed numbers. */
 export function numberedWires(
   { root, judgement }: Pick<CheckedPlan, "root" | "judgement">,
   workspace: Pick<Workspace, "read">,

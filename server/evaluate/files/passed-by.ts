@@ -1,6 +1,6 @@
 import type { Uri } from "../workspace.ts";
 
-/** A file that looks like a plan, or belongs to one, and was not judged. Each face lists these, with the reason. */
+/** A file that looks like a plan, or belongs to one, and was not judged. Each front end lists these, with the reason. */
 export interface PassedBy {
   readonly uri: Uri;
   readonly reason: PassedByReason;
@@ -8,17 +8,17 @@ export interface PassedBy {
   readonly why: string;
 }
 
-/** Why something cannot be read as a plan. */
+/** The reason why a file cannot be read as a plan. */
 export type Unread = Pick<PassedBy, "reason" | "why">;
 
 export type PassedByReason = keyof typeof effects;
 
 /**
- * The reasons, and their effect on the answer. "not judged": the file may hide a hazard, and the check did not reach its end.
- * "known": somebody decided it, or the same plan is judged under another name.
+ * The reasons, and their effect on the answer. "not judged": the file may hide a hazard, and the check is incomplete. "known":
+ * the user decided it, or the same plan is judged under another name.
  */
 const effects = {
-  /** The disk refuses it, or it is no ordinary file. */
+  /** The disk refuses to read it, or it is no ordinary file. */
   unreadable: "not judged",
   "too-large": "not judged",
   "too-deep": "not judged",
@@ -29,18 +29,18 @@ const effects = {
   "ignored-by-git": "known",
   linked: "known",
   "compiled-copy": "known",
-  /** A file of wire numbers beside which there is no plan. */
+  /** A file of wire numbers without a plan beside it. */
   "numbers-without-plan": "known",
 } as const;
 
 export const passedByReasons = Object.keys(effects) as [PassedByReason, ...PassedByReason[]];
 
-/** Whether a hazard may be in a file that was passed by for this reason. */
+/** True if a file passed by for this reason may contain a hazard. */
 export function mayHideHazard({ reason }: Pick<PassedBy, "reason">): boolean {
   return effects[reason] === "not judged";
 }
 
-/** Sorted by address, each once. */
+/** Sorted by URI, without duplicates. */
 export function inOrder(files: Iterable<PassedBy>): readonly PassedBy[] {
   const byUri = new Map<Uri, PassedBy>();
   for (const file of files) if (!byUri.has(file.uri)) byUri.set(file.uri, file);

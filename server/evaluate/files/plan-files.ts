@@ -3,8 +3,9 @@ import { fileName } from "./file-name.ts";
 import { inOrder, type PassedBy, type Unread } from "./passed-by.ts";
 
 /**
- * Which files of a folder are plans, on the disk as in a revision of git. Folders of installed packages, git's own and hidden ones
- * are not entered, without a word. Of all other folders, every script that names the library is a plan or passed by with a reason.
+ * Decides which files of a folder are plans, on the disk and in a revision of git. Folders of installed packages, git's own and
+ * hidden ones are skipped and not reported. In all other folders, every script that names the library is a plan, or is passed
+ * by with a reason.
  */
 export function isEntered(folderName: string): boolean {
   return folderName !== "node_modules" && !folderName.startsWith(".");
@@ -27,7 +28,7 @@ export function isWireNumbers(name: string): boolean {
   return name.endsWith(".wire-numbers.txt");
 }
 
-/** The files and folders that a walk came by. */
+/** The files and folders that a walk met. */
 export interface Met {
   /** Scripts that name the library. */
   readonly scripts: readonly Uri[];
@@ -41,7 +42,7 @@ export interface FoundPlans {
   readonly wireNumbers: readonly Uri[];
 }
 
-/** Sorts the scripts of a walk into plans and those that are passed by. Git's word comes before any other reason. */
+/** Sorts the scripts of a walk into plans and those that are passed by. Git's reason precedes any other. */
 export function plansAmong(
   { scripts, passedBy, wireNumbers }: Met,
   isIgnored: (uri: Uri) => boolean,
@@ -62,9 +63,9 @@ export function plansAmong(
 }
 
 /**
- * JavaScript that was made from a plan in TypeScript: it has the name that a compiler gives it, beside the plan or in a folder for
- * output, and it either says that it was compiled or holds no figure that the plan does not hold. A script with figures of its own
- * is a plan of its own.
+ * JavaScript that was made from a plan in TypeScript: it has the name that a compiler gives it, beside the plan or in an output
+ * folder, and it either states that it was compiled or contains no figure that is not in the plan. A script with figures of its
+ * own is a plan of its own.
  */
 function compiledCopies(
   scripts: readonly Uri[],
@@ -90,7 +91,7 @@ const compiledEnding = /\.([cm]?)jsx?$/i;
 const sourceEnding = /\.([cm]?)tsx?$/i;
 const outputFolder = /^(?:build|dist|lib|out|output|target)$/i;
 
-/** Sources by the places of their compiled output. */
+/** Sources by the paths of their compiled output. */
 class SourceNames {
   readonly #stems = new Map<string, Uri>();
   /** By a folder above the source, and the end of its path below any folder in between. */

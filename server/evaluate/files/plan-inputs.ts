@@ -3,11 +3,11 @@ import { resolveImport } from "../text/resolve-import.ts";
 import type { SourceText, Uri, Workspace } from "../workspace.ts";
 
 /**
- * All that the outcome of checking a plan follows from, besides Loomwright itself: the text of its root and of every file that
- * it imports, directly or not, and what each import leads to now. A file that appears where an import looks for it first, or
- * one that is deleted, leads it elsewhere. Nothing is run, and nothing is parsed if the imports of a text are known already.
+ * All inputs that determine the outcome of checking a plan, besides Loomwright itself: the text of its root and of every file
+ * that it imports, directly or not, and the current target of each import. A new file that an import looks for first, or a
+ * deleted one, changes the target. Runs nothing, and parses nothing if the imports of a text are already known.
  *
- * Must go the way that `load-plan.ts` goes; a test compares the two.
+ * Must follow the same path as `load-plan.ts`; a test compares the two.
  */
 export function planInputs(
   root: Uri,
@@ -37,8 +37,8 @@ export function planInputs(
 
 interface PlanInput {
   readonly uri: Uri;
-  /** Undefined: there is no such file. */
+  /** Undefined: the file does not exist. */
   readonly text: string | undefined;
-  /** By the text of an import: the file, "loomwright", or why it leads nowhere. */
+  /** By the text of an import: the file, "loomwright", or the reason why it has no target. */
   readonly leadsTo: ReadonlyMap<string, string>;
 }

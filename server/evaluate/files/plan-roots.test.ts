@@ -146,7 +146,7 @@ test("a plan that was forgotten is judged as at first, and files that another pl
   const first = [await rulesOf(one), await rulesOf(other)];
   checker.forget(one);
   expect([await rulesOf(other), await rulesOf(one)]).toEqual([first[1], first[0]]);
-  // While a check is under way, too.
+  // During a check, too.
   const underWay = rulesOf(one);
   checker.forget(one);
   expect([await underWay, await rulesOf(one)]).toEqual([first[0], first[0]]);

@@ -5,7 +5,9 @@ import type { SourceText, Uri, Version, Workspace } from "../workspace.ts";
 import { fileName } from "./file-name.ts";
 import { inOrder, type PassedBy } from "./passed-by.ts";
 
-/** Which files import which, asked of their newest versions each time; only plan files and what they import are opened. */
+/**
+ * The import relations between files, read from their newest versions each time; only plan files and their imports are opened.
+ */
 export class PlanRoots {
   readonly #workspace: Workspace;
   readonly #importsOf: (source: SourceText) => FileImports;
@@ -36,13 +38,13 @@ export class PlanRoots {
     return this.membership([file, ...(this.#workspace.openFiles?.() ?? [])]).rootsOf(file);
   }
 
-  /** Whether no file has to be read before {@link membership} can be answered in full. */
+  /** True if {@link membership} needs to read no more files for a complete answer. */
   get upToDate(): boolean {
     this.#noticeFolders();
     return this.#upToDate;
   }
 
-  /** A plan may import other files where the workspace has other folders. */
+  /** If the workspace has other folders, plans may import other files. */
   #noticeFolders(): void {
     const folders = this.#workspace.folders();
     if (folders.join("\n") === this.#folders.join("\n")) return;
@@ -78,8 +80,8 @@ export class PlanRoots {
   }
 
   /**
-   * Which plans these files belong to, and the other files of these plans. Until everything is read, the imports known from
-   * before still hold for files other than these.
+   * The plans that these files belong to, and the other files of these plans. Until everything is read, the previously known
+   * imports remain valid for files other than these.
    */
   membership(files: readonly Uri[]): Membership {
     this.#noticeFolders();
@@ -88,7 +90,7 @@ export class PlanRoots {
       for (const [uri, edges] of this.#edges) if (!files.includes(uri)) this.#asked.set(uri, edges);
     }
     const known = new Set(this.#upToDate ? this.#planFiles : [...this.#planFiles, ...this.#edges.keys()]);
-    // A file that was not a plan a moment ago, or was not there, may be one now; without the name it is not even parsed.
+    // A file that was not a plan, or did not exist, may be one now; without the library's name it is not even parsed.
     for (const file of files) {
       if (!known.has(file) && this.#workspace.read(file)?.text.includes("loomwright")) known.add(file);
     }
@@ -102,8 +104,8 @@ export class PlanRoots {
   }
 
   /**
-   * Files that look like plans, or belong to one, and are in no plan of the workspace: with a walk of its own, except directly
-   * behind {@link roots}.
+   * Files that look like plans, or belong to one, and are in no plan of the workspace. Walks the folders again, except directly
+   * after {@link roots}.
    */
   passedBy(): readonly PassedBy[] {
     if (!this.upToDate) this.roots();
@@ -113,14 +115,14 @@ export class PlanRoots {
     const calling = this.#planFiles.filter((uri) => !judged.has(uri) && this.#callsForLibrary(uri));
     const known = new Set([...roots, ...passedBy.map(({ uri }) => uri)].map(wireNumbersFile));
     return inOrder([
-      // One that a plan imports was judged with it.
+      // A file that a plan imports was judged with it.
       ...passedBy.filter(({ uri }) => !judged.has(uri)),
       ...calling.map((uri): PassedBy => ({ uri, reason: "require", why: callsInWords })),
       ...wireNumbers.filter((uri) => !known.has(uri)).map(withoutPlan),
     ]);
   }
 
-  /** Why a file that somebody named is not judged; undefined: it is no plan at all. */
+  /** The reason why a file that the user named is not judged; undefined: it is no plan at all. */
   whyNot(file: Uri): PassedBy | undefined {
     const unread = this.#workspace.unread?.(file);
     if (unread) return { uri: file, ...unread };
@@ -141,7 +143,7 @@ export class PlanRoots {
     }
   }
 
-  /** Of files that import each other in a circle and that nothing else imports, the first is the root. */
+  /** If files import each other in a circle and no other file imports them, the first is the root. */
   #rootsAmong(planFiles: readonly Uri[]): readonly Uri[] {
     const plans = [...new Set(planFiles)].filter((uri) => this.#edgesOf(uri).library).sort();
     const imported = new Set<Uri>();
@@ -187,7 +189,7 @@ export class PlanRoots {
     const found = new Map<Uri, boolean>();
     let library = known?.library ?? false;
     const asked = source && this.#importsOf(source);
-    // A half-typed file still belongs where it belonged.
+    // A half-typed file keeps its last known imports.
     if (asked?.broken && known) return { ...known, version: source?.version };
     if (!asked?.broken) library = false;
     for (const line of asked?.lines ?? []) {
@@ -201,19 +203,19 @@ export class PlanRoots {
         found.set(resolved.to, true);
       }
     }
-    // Without a whole version yet: the text says at least whether it wants the library.
+    // Without a complete version yet, a search of the text at least shows whether it uses the library.
     if (asked?.broken) library = /["'`]loomwright\b/.test(source?.text ?? "");
     const edges = { version: source?.version, library, files, found };
-    // Once it is read in full, more is known of the same version.
+    // A complete reading of the same version will yield more.
     if (!asked?.outOfTime) this.#edges.set(uri, edges);
     return edges;
   }
 }
 
-/** Which plan a file belongs to, as of one moment. */
+/** The plans that files belong to, at one moment. */
 export interface Membership {
   readonly roots: readonly Uri[];
-  /** Roots whose plan a file belongs to. */
+  /** Roots of the plans that a file belongs to. */
   rootsOf(file: Uri): readonly Uri[];
   /** The root itself and all it imports, directly or not. */
   filesOf(root: Uri): ReadonlySet<Uri>;
@@ -237,6 +239,6 @@ interface Edges {
   readonly version: Version | undefined;
   readonly library: boolean;
   readonly files: ReadonlySet<Uri>;
-  /** Whether the files that were looked for existed. */
+  /** Whether each file that imports looked for existed. */
   readonly found: ReadonlyMap<Uri, boolean>;
 }

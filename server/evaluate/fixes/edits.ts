@@ -11,7 +11,7 @@ import { printValue } from "./print-value.ts";
 
 /**
  * The text edits of a fix, made where the values are written. Undefined when one of them cannot be edited there, or when two
- * would get in each other's way. A fix that changes other circuits too is a suggestion, whatever the rule called it.
+ * conflict. A fix that also changes other circuits is a suggestion, even if the rule calls it a repair.
  */
 export function editsOf(fix: ProposedFix, places: PlanSourceMap): PlacedFix | undefined {
   const changed = new Set(fix.changes.map(({ record }) => record));
@@ -29,7 +29,7 @@ export function editsOf(fix: ProposedFix, places: PlanSourceMap): PlacedFix | un
     changing.add(made.records);
     if ("edit" in made) {
       const edit = editIn(made.file, made.edit);
-      // Cables that share a size are all changed by one edit.
+      // One edit changes all cables that share a size.
       if (!edits.some((other) => sameEdit(edit, other))) edits.push(edit);
     } else {
       const sameLiteral = insertions.get(made.literal);
@@ -60,7 +60,7 @@ export function editsOf(fix: ProposedFix, places: PlanSourceMap): PlacedFix | un
     title,
     kind: "suggestion",
     edits,
-    // Of thousands of fixes that each change thousands of circuits only a few are ever looked at.
+    // Computed on demand: of thousands of fixes that each change thousands of circuits, only a few are ever viewed.
     get alsoChanges() {
       others ??= othersIn(changing, changed);
       return others;
@@ -79,7 +79,7 @@ function othersIn(sets: Iterable<ReadonlySet<number>>, than: ReadonlySet<number>
   return [...others].sort((a, b) => a - b);
 }
 
-/** Whether two edits touch the same characters, or insert at the same place. */
+/** True if two edits touch the same characters, or insert at the same position. */
 export function overlap(edits: readonly Edit[]): boolean {
   const sorted = [...edits].sort(byPlace);
   return sorted.some((edit, index) => {
@@ -92,11 +92,11 @@ export function overlap(edits: readonly Edit[]): boolean {
 interface Insertion {
   readonly file: PlanFile;
   readonly properties: { readonly name: string; readonly value: string }[];
-  /** The argument is a name or the like: it is spread into a new literal. */
+  /** The argument is a name or similar: it is spread into a new literal. */
   readonly wrap: boolean;
 }
 
-/** `records`: all that the edit changes, perhaps with the fix's own. */
+/** `records`: all records that the edit changes; may include the fix's own. */
 type Made = { readonly file: PlanFile; readonly records: ReadonlySet<number> } & (
   | { readonly edit: TextEdit }
   | {
@@ -118,7 +118,7 @@ function set(change: Change & { readonly do: "set" }, places: PlanSourceMap): Ma
   const isName = ts.isShorthandPropertyAssignment(end.node.parent) && end.node.parent.name === end.node;
   const start = end.node.getStart(source);
   if (isName) {
-    // `{ load }` whose name leads nowhere: the property is set, and the name no longer used.
+    // `{ load }` with a name that cannot be followed: sets the property, and no longer uses the name.
     return {
       file: end.file,
       records,
@@ -144,7 +144,7 @@ function insert(
     const records = places.recordsHaving({ file, node: literal });
     const property = { name, value: printValue(change.value, quoteOf(file.tree.source)) };
     const elsewhere = given !== undefined && unwrapExpression(given) !== literal;
-    // A shared literal is left alone when the call can be given one of its own.
+    // A shared literal stays unchanged if the call can be given one of its own.
     const own = new Set([record]);
     const wrap =
       path.length === 1 &&
@@ -190,7 +190,7 @@ function literalOf({
   return { file, node: literal };
 }
 
-/** Something that can be spread where it stands. */
+/** An expression that can be spread in place. */
 function isReference(node: ts.Expression): boolean {
   return ts.isIdentifier(node) || ts.isPropertyAccessExpression(node) || ts.isCallExpression(node);
 }

@@ -1,13 +1,13 @@
 import type { PlanRecord } from "../../../library/model/record.ts";
 import type { Change } from "../../../library/rules/finding.ts";
 
-/** What a record was given, as the run of the plan left it. */
+/** The DSL function of a record and its input, as the run left them. */
 export type Given = Pick<PlanRecord, "word" | "input">;
 
 /**
- * What some changes did to a plan besides what they say, told from its records before and after: the other records that
- * changed too, each only in the properties that the changes name. Undefined where anything else has changed: a constant
- * that sets a size may stand for a length as well, and a finding may be gone because a load has become smaller.
+ * The side effects of some changes on a plan, found by comparing its records before and after: the other records that also
+ * changed, each only in the properties that the changes name. Undefined if anything else has changed: a constant that sets a
+ * size may set a length as well, and a finding may be gone because a load has become smaller.
  */
 export function otherRecordsChanged(
   changes: readonly Change[],
@@ -60,7 +60,7 @@ function propertiesThatDiffer(one: unknown, other: unknown): readonly string[] {
   );
 }
 
-/** Plain data with the same content. A property that is undefined is as good as none. */
+/** True for plain data with the same content. A property that is undefined equals a missing one. */
 function sameData(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
   if (!isObject(one) || !isObject(other) || Array.isArray(one) !== Array.isArray(other)) return false;

@@ -9,8 +9,8 @@ export interface TextEdit {
 }
 
 /**
- * Puts properties at the end of an object literal in the layout it has: on lines of their own if it has lines, with a comma
- * behind the last one if it has that, and never between a property and the remark behind it.
+ * Puts properties at the end of an object literal in its existing layout: on lines of their own if it has several lines, with a
+ * trailing comma if it has one, and never between a property and the remark behind it.
  */
 export function insertProperties(
   literal: ts.ObjectLiteralExpression,
@@ -48,7 +48,7 @@ export function insertProperties(
   ];
 }
 
-/** Takes a property out, with its comma, and with its line if nothing else is on it. */
+/** Removes a property, with its comma, and with its line if nothing else is on it. */
 export function removeProperty(
   literal: ts.ObjectLiteralExpression,
   property: ts.ObjectLiteralElementLike,
@@ -61,7 +61,7 @@ export function removeProperty(
   const start = property.getStart(source);
   if (next) {
     const nextStart = next.getStart(source);
-    // What stands between, a remark about the next property, stays with that.
+    // Text in between, a remark about the next property, stays with that property.
     const comma = text.indexOf(",", endOfRemarks(text, property.end)) + 1;
     const rest = text.slice(comma, nextStart);
     return { start, end: rest.trim() === "" ? nextStart : comma, newText: "" };
@@ -71,7 +71,7 @@ export function removeProperty(
     : 0;
   if (before) {
     const end = Math.max(property.end, comma);
-    // A remark behind the property before stays, and so does that property's comma.
+    // A remark behind the previous property stays, and so does that property's comma.
     const remarkEnd = endOfRemarks(text, text.indexOf(",", endOfRemarks(text, before.end)) + 1);
     const onlyComma = /^[\s,]*$/.test(text.slice(before.end, start));
     return onlyComma
@@ -85,7 +85,7 @@ export function removeProperty(
   return { start, end: Math.max(property.end, comma), newText: "" };
 }
 
-/** Gives a property another name and leaves its value as it is. */
+/** Renames a property and leaves its value as it is. */
 export function renameProperty(
   property: ts.ObjectLiteralElementLike,
   to: string,
@@ -100,14 +100,14 @@ export function renameProperty(
   return { start: name.getStart(source), end: name.end, newText: newName };
 }
 
-/** The quotes that the file itself uses: those of its first text in quotes, which as a rule is that of its first import. */
+/** The quotes that the file itself uses: those of its first string literal, usually in its first import. */
 export function quoteOf(source: ts.SourceFile): Quote {
   const quote = quotes.get(source) ?? firstQuote(source);
   quotes.set(source, quote);
   return quote;
 }
 
-/** A file without quotes is looked through to its end: once, and not for each edit in it. */
+/** A file without quotes is searched to its end only once, instead of for each edit in it. */
 const quotes = new WeakMap<ts.SourceFile, Quote>();
 
 function firstQuote(source: ts.SourceFile): Quote {

@@ -1,6 +1,6 @@
 import type { TextEdit } from "./literal-edits.ts";
 
-/** A text under repeated editing that remembers which parts of it are the original's, so that all edits become one list. */
+/** A text under repeated editing that remembers which parts of it are the original's, to merge all edits into one list. */
 export class PieceTable {
   readonly #original: string;
   #pieces: readonly Piece[];
@@ -14,7 +14,7 @@ export class PieceTable {
     return this.#pieces.map(({ text }) => text).join("");
   }
 
-  /** Positions are in the present text; edits must not overlap. */
+  /** Positions refer to the present text; edits must not overlap. */
   apply(edits: readonly TextEdit[]): void {
     const pieces: Piece[] = [];
     const left = new Cutter(this.#pieces);
@@ -28,7 +28,7 @@ export class PieceTable {
     this.#pieces = pieces;
   }
 
-  /** What leads from the original to the present text, in order. */
+  /** The edits that turn the original into the present text, in order. */
   edits(): readonly TextEdit[] {
     const edits: TextEdit[] = [];
     let at = 0;
@@ -46,10 +46,10 @@ export class PieceTable {
   }
 }
 
-/** Takes pieces from the front of a text, once from its start to its end. */
+/** Cuts pieces from the front of a text, once from its start to its end. */
 class Cutter {
   readonly #pieces: readonly Piece[];
-  /** The piece that is cut next, its position in the text, and the position up to which everything is taken. */
+  /** The next piece to cut, its position in the text, and the position up to which everything is cut. */
   #index = 0;
   #begin = 0;
   #taken = 0;
@@ -77,6 +77,6 @@ class Cutter {
 
 interface Piece {
   readonly text: string;
-  /** Where it stands in the original; undefined for what was put in. */
+  /** Its position in the original; undefined for inserted text. */
   readonly from: number | undefined;
 }

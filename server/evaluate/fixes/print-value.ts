@@ -12,7 +12,7 @@ export function printValue(value: Settable, quote: Quote): string {
   return properties.length === 0 ? "{}" : `{ ${properties.join(", ")} }`;
 }
 
-/** A property's name; rule ids and the like need quotes. */
+/** A property's name; rule ids and similar names need quotes. */
 export function printName(name: string, quote: Quote): string {
   return /^[A-Za-z_$][\w$]*$/.test(name) ? name : quoted(name, quote);
 }

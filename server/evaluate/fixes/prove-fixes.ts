@@ -39,7 +39,7 @@ export async function provenChange(
   return (await verifyFix(plan, fix, proposed, attempt))?.fix;
 }
 
-/** What came of a fix; undefined where it did anything but what it says, or brought something new. */
+/** The result of applying a fix; undefined if it had any unstated effect, or added a finding. */
 async function verifyFix(plan: LocatedPlan, fix: PlacedFix, proposed: ProposedFix, attempt: Recheck) {
   const draft = new Draft(plan);
   draft.apply(fix.edits);
@@ -50,9 +50,8 @@ async function verifyFix(plan: LocatedPlan, fix: PlacedFix, proposed: ProposedFi
 }
 
 /**
- * See `Checker.fixAll`. In each round one repair a circuit is applied and the plan checked again. A repair after which its
- * finding is still there is given up; if something new came, or something else changed, and it cannot be told from which,
- * half of them are tried.
+ * See `Checker.fixAll`. Each round applies one repair a circuit and checks the plan again. A repair is given up if its finding
+ * remains. If a new finding appears, or something else changes, and the cause is unknown, the next round tries half of them.
  */
 export async function provenFixAll(plan: LocatedPlan, attempt: Recheck): Promise<PlacedFix | undefined> {
   const draft = new Draft(plan);
@@ -94,7 +93,7 @@ export async function provenFixAll(plan: LocatedPlan, attempt: Recheck): Promise
   return { title, kind: "repair", edits, alsoChanges: [] };
 }
 
-/** Each run takes as long as a keystroke; saving a file must not take much longer than a breath. */
+/** Each run takes as long as a keystroke; a save must not take much longer than a breath. */
 const mostRuns = 40;
 
 /** The plan's own text, edited step by step. */
@@ -126,7 +125,7 @@ class Draft {
     return texts;
   }
 
-  /** Against the plan's own text. */
+  /** Relative to the plan's own text. */
   edits(): readonly Edit[] {
     return [...this.#files].flatMap(([uri, table]) => {
       const text = this.#plan.textOf(uri);
@@ -155,7 +154,7 @@ interface Repair {
   readonly changes: ProposedFix["changes"];
 }
 
-/** At most one for each circuit, cable or part, worst finding first, and none that touches another's text. */
+/** At most one for each circuit, cable or part, worst finding first; no two edits overlap. */
 function repairsFor(plan: LocatedPlan, givenUp: ReadonlySet<string>): readonly Repair[] {
   const repairs: Repair[] = [];
   const records = new Set<number>();
@@ -206,7 +205,7 @@ class TakenEdits {
   }
 }
 
-/** Names of the stretches that an edit has a part in, both of its ends included. */
+/** Names of the stretches that an edit touches, including both of its ends. */
 function stretchesOf({ uri, start, end }: Edit): readonly string[] {
   const first = Math.floor(start / stretchLength);
   const last = Math.floor(end / stretchLength);
@@ -235,21 +234,21 @@ function possibleFixes(plan: LocatedPlan, findings: readonly Finding[]): readonl
 
 const mostFixes = 8;
 
-/** What the run gave to each word; nothing where the plan was not run. */
+/** The input of each record; empty if the plan was not run. */
 function givenIn(plan: CheckOutcome): readonly Given[] {
   return (plan as LocatedPlan).traced.outcome.records;
 }
 
-/** A fix that changes circuits of which the text did not tell is for the builder to choose, like one that is known to. */
+/** A fix that turns out to change other circuits becomes a suggestion for the builder to choose, as if the text had shown it. */
 function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
   const alsoChanges = [...new Set([...fix.alsoChanges, ...others])].sort((a, b) => a - b);
   return alsoChanges.length > fix.alsoChanges.length ? { ...fix, kind: "suggestion", alsoChanges } : fix;
 }
 
 /**
- * No circuit, cable or part has gone, what could be worked out still can, and nothing has a finding that it had not before, or
- * a worse one. Hints do not count, and for a suggestion neither does what is only worth knowing: thicker conductors let more
- * flow in a short, of which a fuse then says too little.
+ * True if no circuit, cable or part has gone, every scenario solved before is still solved, and no finding is new or worse.
+ * Hints do not count, and for a suggestion neither does information: thicker conductors increase a fault current, and a fuse
+ * may then state too little.
  */
 function addsNothing(
   before: LocatedPlan,
@@ -282,7 +281,7 @@ function keepsNetwork({ network: had, model }: Judgement, { network: has, model:
 
 const order = { error: 0, warning: 1, info: 2, hint: 3 };
 
-/** Open findings by what they are about, each with its worst severity. */
+/** Open findings by their key, each with its worst severity. */
 function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Finding["severity"]> {
   const keys = new Map<string, Finding["severity"]>();
   for (const finding of findings) {
@@ -294,7 +293,7 @@ function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Finding["seve
   return keys;
 }
 
-/** The rule, the circuit, and the property: both ends of a circuit may be protected wrongly. */
+/** The rule, the circuit, and the property: both ends of a circuit may be wrongly protected. */
 function keyOf({ rule, at }: Finding): string {
   return "record" in at ? `${rule}\n${at.record}\n${at.path[0] ?? ""}` : `${rule}\nproblem ${at.problem}`;
 }

@@ -1,14 +1,14 @@
 import { GitError, runGit } from "./run-git.ts";
 
-/** One commit, as somebody named it. */
+/** One commit, as the user named it. */
 export interface Revision {
-  /** As it was typed: "HEAD~1". */
+  /** As typed: "HEAD~1". */
   readonly named: string;
   /** All of its hexadecimal digits. */
   readonly commit: string;
 }
 
-/** Where a folder lies in a repository. */
+/** The position of a folder in a repository. */
 export interface RepositoryPlace {
   /** False: a bare repository, or the repository's own data. There is no working tree to compare with. */
   readonly hasWorkTree: boolean;
@@ -18,7 +18,7 @@ export interface RepositoryPlace {
   readonly shallow: boolean;
 }
 
-/** Throws a {@link GitError} where the folder lies in no repository, or git may not look at it. */
+/** Throws a {@link GitError} if the folder is in no repository, or git may not read it. */
 export async function repositoryAt(folder: string, signal?: AbortSignal): Promise<RepositoryPlace> {
   const words = ["rev-parse", "--is-inside-work-tree", "--is-shallow-repository", "--show-prefix"];
   const { code, output, complaint } = await runGit(folder, words, signal ? { signal } : {});
@@ -27,7 +27,7 @@ export async function repositoryAt(folder: string, signal?: AbortSignal): Promis
   return { hasWorkTree: inside === "true", shallow: shallow === "true", prefix: prefix.join("\n") };
 }
 
-/** The commit that a name stands for in the repository of a folder. Throws a {@link GitError} where there is none. */
+/** The commit that a name refers to in the repository of a folder. Throws a {@link GitError} if there is none. */
 export async function revisionAt(folder: string, named: string, signal?: AbortSignal): Promise<Revision> {
   const place = await repositoryAt(folder, signal);
   if (named === "" || named.startsWith("-") || /[\0\n]/.test(named))

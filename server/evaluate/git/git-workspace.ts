@@ -26,49 +26,49 @@ import type { Revision } from "./git-revision.ts";
 import { GitError, runGit } from "./run-git.ts";
 
 /**
- * The files of a folder as of a revision, read from git's objects: neither the working tree nor the index is looked at. They go by
- * the same URIs as the files on disk, so that reports of both name them alike, and are chosen by the same rules.
+ * The files of a folder as of a revision, read from git's objects: neither the working tree nor the index is read. They have
+ * the same URIs as the files on disk, to give them the same names in reports, and are chosen by the same rules.
  */
 export interface GitWorkspace extends Workspace {
   /**
-   * Asks a question of whoever works with this workspace. What turns out to be needed for the answer and was not read yet is read,
-   * and the question is asked again, until nothing more is missing.
+   * Runs a query that reads this workspace. Files that the answer turns out to need are read, and the query is repeated until
+   * no file is missing.
    */
   settled<Answer>(ask: () => Answer | Promise<Answer>): Promise<Answer>;
-  /** Whether the revision has a file of that name, as text or not. */
+  /** True if the revision has a file of that name, as text or not. */
   has(uri: Uri): boolean;
   /** Folders that belong to repositories of their own, by URI. They are not entered. */
   readonly submodules: readonly Uri[];
-  /** Something that was asked for is a symbolic link in the revision. None is followed. */
+  /** A requested path is a symbolic link in the revision. Links are never followed. */
   readonly metLink: boolean;
 }
 
 export interface GitWorkspaceOptions {
-  /** A folder inside of the repository; only what lies below it is there. */
+  /** A folder inside the repository; only files below it exist here. */
   readonly folder: string;
   readonly revision: Revision;
-  /** Which folders plans may import from; the folder itself unless said otherwise. */
+  /** Folders that plans may import from; by default the folder itself. */
   readonly folders?: readonly Uri[];
-  /** "plans": every file in which the library's name occurs. "asked for": only what is asked for, for one plan that is known. */
+  /** "plans": every file that contains the library's name. "asked for": only requested files, for one known plan. */
   readonly load: "plans" | "asked for";
   readonly signal?: AbortSignal;
 }
 
-/** Throws a {@link GitError} where the objects cannot be read. */
+/** Throws a {@link GitError} if the objects cannot be read. */
 export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWorkspace> {
   const { folder, revision, load } = options;
   const folders = options.folders ?? [pathToFileURL(folder).href];
   const listed = await listFiles(options);
   const texts = new Map<Uri, SourceText>();
   const unread = new Map<Uri, Unread>();
-  /** Those that name the library, as text or not. */
+  /** Files that name the library, as text or not. */
   const naming: Uri[] = [];
   const wanted = new Set<Uri>();
-  /** Read once already, so that none is asked for forever. */
+  /** Already read once; prevents endless requests. */
   const tried = new Set<Uri>();
   let metLink = false;
 
-  /** Nothing is kept of a file that only might be asked for. */
+  /** Keeps only wanted files; others may never be requested. */
   async function read(uris: readonly Uri[], isWanted: (blob: Buffer) => boolean): Promise<void> {
     const byObject = new Map<string, Uri[]>();
     for (const uri of uris) {
@@ -120,7 +120,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     );
   }
 
-  /** Links to plans, and to folders with plans. Files outside of the revision are not its plans. */
+  /** Links to plans, and to folders with plans. Files outside the revision are not its plans. */
   async function linksToPlans(): Promise<readonly PassedBy[]> {
     const objects = new Map<string, string>();
     const links = [...listed.links].filter(([, { onTheWay }]) => onTheWay);
@@ -153,7 +153,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
       return unread.get(uri) ?? (isLarge ? tooLarge : undefined);
     },
     folders: () => folders,
-    // A link is no file here, so that every file is where its name says.
+    // A link is no file here: every file is where its path says.
     realUri: (uri) => uri,
     planFiles: () => plans.planFiles,
     leftOut: () => plans,
@@ -184,15 +184,15 @@ interface Listed {
 
 interface ListedFile {
   readonly object: string;
-  /** NaN of an object that is not in the clone. */
+  /** NaN for an object that is not in the clone. */
   readonly size: number;
-  /** A walk through the folders comes by here; others are read only if a plan imports them. */
+  /** A walk through the folders meets it; others are read only if a plan imports them. */
   readonly onTheWay: boolean;
-  /** Why it is no plan even if it names the library. */
+  /** The reason why it is no plan even if it names the library. */
   readonly otherwise: Unread | undefined;
 }
 
-/** Everything that could be read: scripts, and what the builder's tools keep beside a plan. */
+/** All readable files: scripts, and files that the builder's tools keep beside a plan. */
 async function listFiles({ folder, revision, signal }: GitWorkspaceOptions): Promise<Listed> {
   const { code, output, complaint } = await runGit(
     folder,
@@ -229,7 +229,7 @@ async function listFiles({ folder, revision, signal }: GitWorkspaceOptions): Pro
   return { files, links, wireNumbers, submodules };
 }
 
-/** Where a link leads to, within the revision. */
+/** The target of a link, within the revision. */
 function targetOf(link: Uri, target: string): Uri {
   try {
     return new URL(target.split("/").map(encodeURIComponent).join("/"), link).href.replace(/\/$/, "");
@@ -238,7 +238,7 @@ function targetOf(link: Uri, target: string): Uri {
   }
 }
 
-/** A tree that was made by hand may hold names that lead out of the folder. */
+/** A hand-made tree may contain names that lead out of the folder. */
 function isPlain(path: string): boolean {
   const names = path.split("/").map((name) => name.toLowerCase());
   const leadsOut = process.platform === "win32" && /[\\:\uFFFD]/.test(path);
@@ -249,7 +249,7 @@ function isWorthReading(path: string): boolean {
   return isScript(path) || isWireNumbers(path);
 }
 
-/** Objects by their names, each handed over whole, as they are stored: nothing is converted on the way. */
+/** Objects by their names, each delivered whole, as stored: no conversion. */
 async function readBlobs(
   { folder, revision, signal }: GitWorkspaceOptions,
   objects: readonly string[],

@@ -6,19 +6,19 @@ import { repositoryAt, revisionAt } from "./git-revision.ts";
 import { type GitWorkspace, gitWorkspace } from "./git-workspace.ts";
 import { GitError } from "./run-git.ts";
 
-/** The last commit of the repository that holds a file, as files that a plan can be made of. */
+/** The last commit of the repository that contains a file, as files that a plan can be made from. */
 export interface LastCommit {
   /** "the last commit (1a2b3c4)". */
   readonly label: string;
-  /** Reads what it is asked for, and only that. */
+  /** Reads requested files only. */
   readonly workspace: GitWorkspace;
-  /** Reads every file in which the library's name occurs: for a plan whose file was moved. */
+  /** Reads every file that contains the library's name: for a plan with a moved file. */
   whole(): Promise<GitWorkspace>;
-  /** A file's path below the folder that is looked at, with forward slashes. */
+  /** A file's path below the folder of this workspace, with forward slashes. */
   nameOf(uri: Uri): string;
 }
 
-/** `folders` are those that plans may import from. Throws a {@link GitError} where there is no commit to be had. */
+/** `folders` are those that plans may import from. Throws a {@link GitError} if no commit is available. */
 export async function lastCommitAround(
   file: Uri,
   folders: readonly Uri[],
@@ -40,8 +40,8 @@ export async function lastCommitAround(
 }
 
 /**
- * Up to the top of the repository, but not out of the folder that the editor has open: no plan may import from beyond it. A folder
- * that was come to by a symbolic link is not left by the way it was entered.
+ * Up to the top of the repository, but not out of the folder that the editor has open: no plan may import from beyond it. A
+ * folder that was reached by a symbolic link is not left by the path it was entered.
  */
 function climbed(folder: string, levels: number, folders: readonly Uri[]): string {
   let at = folder;

@@ -3,8 +3,8 @@ import { accessSync, constants, statSync } from "node:fs";
 import { delimiter, isAbsolute, join } from "node:path";
 
 /**
- * Asks git about a repository that may be a stranger's, without writing anything to it and without running anything that it asks
- * for. Only commands that read objects are called, with lists of arguments and no shell.
+ * Runs git on a repository that may be a stranger's, without writing to it and without running any program that it configures.
+ * Calls only commands that read objects, with lists of arguments and no shell.
  */
 export async function runGit(
   folder: string,
@@ -35,15 +35,15 @@ export async function runGit(
     });
     child.on("error", (error) => reject(new GitError(`git could not be run: ${error.message}`)));
     child.on("close", (code) => resolve({ code, output: Buffer.concat(kept), complaint: complaint.trim() }));
-    // It may have gone before it read everything; what it then says tells more than a broken pipe.
+    // It may have exited before it read everything; its message then explains more than a broken pipe.
     child.stdin.on("error", () => undefined);
     child.stdin.end(question.input ?? "");
   });
 }
 
 /**
- * The same, waiting for the answer: for a walk through folders, whose answer everything else depends on. Undefined where git is not
- * there, refuses, or takes longer than the limit.
+ * The same, synchronously: for a walk through folders, whose answer everything else depends on. Undefined if git is missing,
+ * refuses, or exceeds the limit.
  */
 export function runGitSync(
   folder: string,
@@ -62,25 +62,25 @@ export function runGitSync(
 
 export interface GitCommand {
   readonly input?: string;
-  /** Given each piece of what it says, instead of keeping all of it. */
+  /** Receives each piece of the output, instead of keeping all of it. */
   readonly take?: (chunk: Buffer) => void;
   readonly signal?: AbortSignal;
 }
 
 export interface GitAnswer {
-  /** Null: it was ended from outside. */
+  /** Null: it was killed from outside. */
   readonly code: number | null;
   readonly output: Buffer;
-  /** What it wrote to the standard error, in English. */
+  /** Its output on standard error, in English. */
   readonly complaint: string;
 }
 
-/** Why a question cannot be answered, in words for people, without a full stop. */
+/** The reason why a git query failed, in words for people, without a full stop. */
 export class GitError extends Error {}
 
 const mostOutputBytes = 256 * 1024 * 1024;
 
-/** Whatever a repository's own configuration says, these say otherwise. */
+/** These override a repository's own configuration. */
 const hardeningFlags = [
   "--no-pager",
   ...["core.fsmonitor=false", "core.hooksPath=/dev/null", "protocol.allow=never"].flatMap((setting) => [
@@ -90,8 +90,8 @@ const hardeningFlags = [
 ];
 
 /**
- * The user's own environment, as the user's own configuration is theirs to trust; without what would lead to another repository,
- * as inside of a hook. Nothing is fetched by any protocol, whatever a repository allows; no lock is taken, nobody is asked.
+ * The user's own environment, since they trust their own configuration; without variables that would select another repository,
+ * as inside a hook. Nothing is fetched by any protocol, even if a repository allows it; no lock is taken and no prompt shown.
  */
 function sanitisedEnvironment(): NodeJS.ProcessEnv {
   const env = { ...process.env };
@@ -112,7 +112,7 @@ const leadingElsewhere = [
   "GIT_NAMESPACE",
 ];
 
-/** By its whole path: a folder that is looked at may hold a program called git, and some systems would run that one first. */
+/** By its whole path: the folder may contain a program called git, and some systems would run that one first. */
 function installedGit(): string | undefined {
   const names = process.platform === "win32" ? ["git.exe"] : ["git"];
   const folders = (process.env.PATH ?? process.env.Path ?? "")

@@ -18,11 +18,12 @@ import {
 import { type Insertion, TextSplices } from "./text-splices.ts";
 
 /**
- * Puts the marks described in `sandbox.ts` into stripped JavaScript, and notes on the way what else only a walk over the whole
- * tree can tell: imports and which of their names are used as values, and syntax that cannot be run.
+ * Instruments stripped JavaScript with the hooks described in `sandbox.ts`. The same walk of the tree collects the imports,
+ * those of their names that are used as values, and syntax that cannot be run.
  *
- * `js` has every character of the source at its own place; `file` numbers the file. A mark never adds a line and never changes
- * what the program does; a call or literal that cannot be instrumented so is left as it is, and only costs precision.
+ * `js` has every character of the source at its own position; `file` numbers the file. Instrumentation never adds a line and
+ * never changes the behaviour of the program. A call or literal that it would change stays as it is, which only costs
+ * precision.
  */
 export function instrument(
   source: ts.SourceFile,
@@ -35,15 +36,15 @@ export function instrument(
 
 export interface Instrumented {
   readonly js: string;
-  /** Offset in the source of an offset in the instrumented text. */
+  /** Maps an offset in the instrumented text to the offset in the source. */
   readonly sourceOffset: (markedOffset: number) => number;
-  /** Call sites and literals, in the order of their numbers: the first has the file's number times {@link sitesInFile}. */
+  /** Call sites and literals, in the order of their numbers; the first number is the file's number times {@link sitesInFile}. */
   readonly sites: readonly Site[];
   /** Destructuring patterns that were given a name, in the order of {@link patternName}. */
   readonly patterns: readonly ts.ObjectBindingPattern[];
   readonly imports: readonly ImportLine[];
   readonly refused: readonly Refused[];
-  /** Places in `sites` of the calls of words that every run of the file to its end must enter. In order. */
+  /** Indices in `sites`, in order, of the calls of DSL functions that every run of the file to its end must enter. */
   readonly certain: readonly number[];
 }
 
@@ -52,9 +53,9 @@ export type CallLike = ts.CallExpression | ts.NewExpression;
 /** An instrumented call or literal. */
 export interface Site {
   readonly node: CallLike | ts.ObjectLiteralExpression;
-  /** The expressions passed as `seen`, as written in the instrumented text. */
+  /** The expressions passed as `seen`, as they appear in the instrumented text. */
   readonly seen: readonly string[];
-  /** What a word is given there, where the text tells: the call is `__written`, and its argument not evaluated. */
+  /** The argument of a DSL function, if the text determines it: the call is `__written`, and its argument not evaluated. */
   readonly input?: WrittenInput;
 }
 
@@ -66,7 +67,7 @@ interface Refused {
   readonly what: string;
 }
 
-/** More call sites and literals than any file that people write. */
+/** More call sites and literals than in any file written by hand. */
 export const sitesInFile = 2 ** 24;
 
 const K = ts.SyntaxKind;
@@ -83,11 +84,11 @@ class Instrumenter {
   readonly #exportLines: ts.ExportDeclaration[] = [];
   /** Identifiers used as values. */
   readonly #used = new Set<string>();
-  /** Local names of the words, so far as imported plainly. */
+  /** Local names of the DSL functions from plain imports. */
   readonly #words = new Set<string>();
-  /** Names that something in the file declares, other than an import, and how often. */
+  /** Names that the file declares other than by an import, each with the number of its declarations. */
   readonly #declared = new Map<string, number>();
-  /** Constants at the top of the file, and where their declarations end. */
+  /** Constants at the top of the file, with the ends of their declarations. */
   readonly #constants = new Map<string, number>();
   readonly #imported = new Set<string>();
   readonly #written: WrittenCall[] = [];
@@ -95,7 +96,7 @@ class Instrumenter {
   readonly #undo: [string, LocalName | undefined][] = [];
   readonly #certain: { readonly site: number; readonly word: string }[] = [];
   readonly #libraries = new Set<string>();
-  /** Every run of the file to its end comes by here. */
+  /** True at nodes that every run of the file to its end evaluates. */
   #always = true;
   #depth = 0;
   #tries = 0;
@@ -123,7 +124,7 @@ class Instrumenter {
       patterns: this.#patterns,
       imports,
       refused: this.#refused,
-      // A name that something in the file declares too may mean that there.
+      // A name that the file also declares may refer to that declaration there.
       certain: this.#certain.flatMap(({ site, word }) => (this.#declared.has(word) ? [] : [site])),
     };
   }
@@ -140,7 +141,7 @@ class Instrumenter {
   };
 
   #visitAs(kind: ts.SyntaxKind, node: ts.Node): void {
-    // The engine takes note of calls, not of the turns of a loop: a plan that is stopped in this one is stopped here.
+    // QuickJS checks interrupts at calls, not at loop iterations: a plan stopped in this loop is stopped at this hook.
     if (ts.isIterationStatement(node, false) && standsInList(node)) this.#before(node, "__open();");
     switch (kind) {
       case K.Identifier:
@@ -151,7 +152,7 @@ class Instrumenter {
       case K.InterfaceDeclaration:
       case K.TypeAliasDeclaration:
       case K.TypeParameter:
-      // Either stripped, or refused as a whole.
+      // Stripped, or refused as a whole.
       case K.ModuleDeclaration:
       case K.EnumDeclaration:
       case K.ImportEqualsDeclaration:
@@ -270,7 +271,7 @@ class Instrumenter {
     ts.forEachChild(node, this.#visit);
   }
 
-  /** Its splice is filled in at the end, when it is known which names are used as values. */
+  /** Its splice is filled in at the end, when all names used as values are known. */
   #visitImport(line: ts.ImportDeclaration): void {
     this.#importLines.push(line);
     const phase = line.importClause?.phaseModifier;
@@ -326,21 +327,21 @@ class Instrumenter {
     this.#splices.insert(node.end, ")");
   }
 
-  /** `holder`: the variable that holds the value, if nothing else does. What nobody uses need not be made. */
+  /** `holder`: the variable that is the only holder of the value, if there is one. An unused value need not be made. */
   #visitHeld(expression: ts.Expression, holder: string | undefined): void {
     const read = holder !== undefined && this.#callsWord(expression) ? writtenInput(expression) : undefined;
     if (read) this.#instrumentPlainInput(expression as ts.CallExpression, read, holder ?? nowhere);
     else this.#visit(expression);
   }
 
-  /** Whether the name still means the word there is only known when the plan runs; if not, the call is made after all. */
+  /** Only the run shows whether the name still means the DSL function there; if not, it makes the call after all. */
   #instrumentPlainInput(node: ts.CallExpression, input: WrittenInput, holder: string): void {
     const seen = input.named.length > 0 ? this.#seenIn(node.arguments) : nothingSeen;
     const site = this.#site({ node, seen, input });
     this.#noteCertain(node, site);
     const before = this.#before(node, "");
     this.#visit(node.expression);
-    // No marks in there, for it may be left out: it has none but for the objects that surround it. Its names are in use.
+    // No hooks inside the argument: it may be left out, and its values need none. Its names are in use.
     for (const { name } of input.named) this.#used.add(name);
     this.#written.push({
       node,
@@ -370,20 +371,20 @@ class Instrumenter {
       before.text += `${mark}||${call}`;
       return;
     }
-    // Nothing but the import bears the name, so it means the word, and the call need not even be parsed.
+    // Only the import declares the name, so it means the DSL function, and the call need not even be parsed.
     before.text += mark;
     after.text = "";
     this.#splices.leaveOut(start, node.end);
   }
 
-  /** Whether a name can mean one thing only, which is there by now: where it is read nothing is stopped. */
+  /** True if a name has one possible meaning and is already initialised: reading it then cannot throw. */
   #isThere(name: string, start: number): boolean {
     const declared = this.#declared.get(name) ?? 0;
     if (this.#imported.has(name)) return declared === 0;
     return declared === 1 && (this.#constants.get(name) ?? start) < start;
   }
 
-  /** Most plans have no names that need to be looked at, outside loops. */
+  /** Outside loops, most plans have no names that need to be observed. */
   #seenIn(nodes: readonly ts.Node[]): readonly string[] {
     return this.#names.size === 0 && this.#loops === 0
       ? nothingSeen
@@ -408,7 +409,7 @@ class Instrumenter {
     }
   }
 
-  /** The literal given to a word is known from the call, and so are those nested in it. */
+  /** The call already identifies the literal given to a DSL function, and those nested in it. */
   #visitGiven(given: readonly ts.Expression[]): void {
     for (const argument of given) {
       if (ts.isObjectLiteralExpression(argument)) this.#visitKnownLiteral(argument);
@@ -457,14 +458,17 @@ class Instrumenter {
     return { name, ...(told ? {} : { seen: name }), behind, always: false };
   }
 
-  /** `always` undefined: the pattern itself must not get a name. */
+  /** `always` undefined: do not name the pattern itself. */
   #visitPattern(pattern: ts.BindingPattern, always: boolean | undefined): void {
     const named = always !== undefined && ts.isObjectBindingPattern(pattern) && pattern.elements.length > 0;
     const seen = named ? this.#namePattern(pattern) : undefined;
     this.#visitPatternElements(pattern, seen, always ?? false);
   }
 
-  /** Behind its first property, so that destructuring nothing complains of that property, as it would without marks. */
+  /**
+   * Inserted after its first property: an error from destructuring undefined then names that property, as without
+   * instrumentation.
+   */
   #namePattern(pattern: ts.ObjectBindingPattern): string {
     const seen = patternName(this.#patterns.push(pattern) - 1);
     const first = pattern.elements[0] as ts.BindingElement;
@@ -473,7 +477,7 @@ class Instrumenter {
     return seen;
   }
 
-  /** Comes after the splices within the pattern's first property. */
+  /** Must follow the splices within the pattern's first property. */
   #laterSplice: { at: number; text: string } | undefined;
 
   #visitPatternElements(pattern: ts.BindingPattern, seen: string | undefined, always: boolean): void {
@@ -492,7 +496,7 @@ class Instrumenter {
     }
   }
 
-  /** The value of a name that was given none. */
+  /** A default value. */
   #visitPerhaps(initializer: ts.Expression): void {
     const always = this.#always;
     this.#always = false;
@@ -533,7 +537,7 @@ class Instrumenter {
     this.#visit(node.right);
   }
 
-  /** What is assigned to looks like a literal and is none; only its names matter. */
+  /** A destructuring target looks like a literal but is not; only its names matter. */
   #visitTarget(node: ts.Node): void {
     ts.forEachChild(node, (child) => {
       if (ts.isIdentifier(child)) this.#used.add(child.text);
@@ -583,7 +587,7 @@ class Instrumenter {
     this.#splices.insert(node.end, "}");
   }
 
-  /** With or without `await`. */
+  /** `using`, with or without `await`. */
   #refuseUsing(list: ts.Node): void {
     if (list.flags & ts.NodeFlags.Using) this.#refuse(list, "A using declaration");
   }
@@ -605,7 +609,7 @@ class Instrumenter {
     return this.#firstSite + this.#sites.length - 1;
   }
 
-  /** `return{…}` needs a space once the brace is preceded by a name. */
+  /** `return{…}` needs a space once a name precedes the brace. */
   #before(node: ts.Node, text: string): Insertion {
     const start = node.getStart(this.#source);
     const glued = start > 0 && ts.isIdentifierPart(this.#text.charCodeAt(start - 1), ts.ScriptTarget.ESNext);
@@ -629,7 +633,7 @@ class Instrumenter {
     this.#setName(name.text, local);
   }
 
-  /** A block's own names hide outer ones from its first character on, before they are declared. */
+  /** A block's own names hide outer ones from its first character, before their declarations. */
   #hide(block: ts.Block | ts.CaseBlock): void {
     if (this.#names.size === 0) return;
     const statements = ts.isBlock(block)
@@ -663,15 +667,15 @@ class Instrumenter {
   }
 }
 
-/** Whether another statement may be put before it. */
+/** True if a statement may be inserted before it. */
 function standsInList({ parent }: ts.Node): boolean {
   return ts.isBlock(parent) || ts.isSourceFile(parent) || ts.isCaseOrDefaultClause(parent);
 }
 
-/** Far more than people write, and far less than the stack of any thread holds. */
+/** Far more than in hand-written code, and far less than the stack of any thread allows. */
 const deepest = 500;
 
-/** Whether a node that is always run always runs its parts too, but for those that lead no further themselves. */
+/** True if a node that always runs also always runs its children, except those for which this is false themselves. */
 function leadsOn(node: ts.Node): boolean {
   if (ts.isBinaryExpression(node)) return !choosing.has(node.operatorToken.kind);
   if (ts.isCallExpression(node) || ts.isPropertyAccessExpression(node)) {
@@ -706,7 +710,7 @@ const leadingOn = new Set([
   K.TemplateSpan,
 ]);
 
-/** Of these, the right side is run or not; and so may be what is given to a name in a pattern. */
+/** Operators with a right side that may not run; the same holds for defaults in a pattern. */
 const choosing = new Set([
   K.AmpersandAmpersandToken,
   K.BarBarToken,
@@ -716,7 +720,7 @@ const choosing = new Set([
   K.QuestionQuestionEqualsToken,
 ]);
 
-/** The value of a statement is held by nothing: no name is empty. */
+/** The value of an expression statement has no holder: no name is empty. */
 const nowhere = "";
 
 interface WrittenCall {
@@ -725,15 +729,15 @@ interface WrittenCall {
   readonly seen: readonly string[];
   readonly input: WrittenInput;
   readonly holder: string;
-  /** Filled in at the end, when it is known which names something else declares. */
+  /** Filled in at the end, when all other declarations of names are known. */
   readonly before: Insertion;
   readonly after: Insertion;
 }
 
-/** Names that the marks bring in. */
+/** Names that the instrumentation adds. */
 const reserved = /^__(?:enter|leave|open|literal|self|written|[pt]\d+)$/;
 
-/** The name that a destructuring pattern is given, by its number in the file. */
+/** The name that the instrumentation gives a destructuring pattern, by its number in the file. */
 export function patternName(index: number): string {
   return `__p${index}`;
 }

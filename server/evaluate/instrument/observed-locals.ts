@@ -1,20 +1,23 @@
 import ts from "typescript";
 
-/** A local name whose value the text alone does not tell. */
+/** A local name with a value that the text alone does not determine. */
 export interface LocalName {
   readonly name: string;
-  /** The expression whose value's allocation tells where its value came from: itself, or the pattern that it was taken out of. */
+  /**
+   * The expression to observe: the allocation of its value shows the origin. It is the name itself, or the pattern that bound
+   * it.
+   */
   readonly seen?: string;
-  /** Names that its value was made from. */
+  /** Names that its value was computed from. */
   readonly behind: readonly LocalName[];
-  /** It is set wherever it can be written: a parameter, or the variable of a loop. */
+  /** Initialised wherever it can be used: a parameter, or the variable of a loop. */
   readonly always: boolean;
 }
 
 /**
- * Expressions whose values are looked at while a call is made or a literal built, because the text alone does not tell which
- * object they are: the `r` of `{ load: r.load }` in a callback. Evaluating them once more must not change anything, so they are
- * names, or elements of a named list, and never such that might not be set yet.
+ * Expressions to observe at a call or object literal, because the text alone does not determine their objects: the `r` of
+ * `{ load: r.load }` in a callback. A second evaluation must have no effect. So they are names, or elements of a named list,
+ * and never any that may not be initialised yet.
  */
 export function observedIn(
   nodes: readonly ts.Node[],
@@ -24,7 +27,7 @@ export function observedIn(
   const seen = new Set<string>();
   const add = (local: LocalName, depth: number): void => {
     if (local.seen) seen.add(local.seen);
-    // A name behind this one may be hidden here by another of the same name.
+    // A name behind this one may be shadowed here.
     if (depth < 4)
       for (const behind of local.behind) if (names.get(behind.name) === behind) add(behind, depth + 1);
   };
@@ -39,7 +42,7 @@ export function observedIn(
   return seen.size === 0 ? nothing : [...seen].slice(0, mostSeen);
 }
 
-/** Local names that an expression's value may come from. */
+/** Local names that may contribute to an expression's value. */
 export function localsIn(node: ts.Node, names: ReadonlyMap<string, LocalName>): readonly LocalName[] {
   const locals = new Set<LocalName>();
   look(
@@ -51,7 +54,7 @@ export function localsIn(node: ts.Node, names: ReadonlyMap<string, LocalName>): 
   return [...locals].slice(0, mostSeen);
 }
 
-/** Enough for every plan that people write; more only costs time. */
+/** Enough for every hand-written plan; more only costs time. */
 const mostSeen = 8;
 
 function look(
@@ -62,7 +65,7 @@ function look(
 ): void {
   for (const node of nodes) lookAt(node, false);
 
-  /** `maybe`: whether this part is evaluated at all depends on something. */
+  /** `maybe`: this part is evaluated conditionally. */
   function lookAt(node: ts.Node, maybe: boolean): void {
     switch (node.kind) {
       case ts.SyntaxKind.Identifier: {

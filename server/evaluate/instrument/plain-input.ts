@@ -3,10 +3,9 @@ import { staticValue } from "../provenance/static-value.ts";
 import { unwrapExpression } from "../provenance/unwrap-expression.ts";
 
 /**
- * What a call is given, where it is one object of nothing but written-out values and names of terminals and parts, so that
- * running it could tell no more than reading it: `cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 })`.
- * Undefined for everything else. Most calls of most plans are written so, and making records of them takes the sandbox most
- * of its time.
+ * The input of a call with one object literal that contains only literal values and names of terminals and parts; running it
+ * could add no information: `cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 })`. Undefined for all other
+ * calls. Most calls of most plans have this form, and recording them takes most of the sandbox's time.
  */
 export function writtenInput(call: ts.CallExpression): WrittenInput | undefined {
   const [argument] = call.arguments;
@@ -18,9 +17,9 @@ export function writtenInput(call: ts.CallExpression): WrittenInput | undefined 
 }
 
 export interface WrittenInput {
-  /** With `undefined` where something is named. */
+  /** With `undefined` in place of each name. */
   readonly object: Readonly<Record<string, unknown>>;
-  /** In the order of the text. What the names stand for, only the run can tell. */
+  /** In source order. Only the run determines the values of the names. */
   readonly named: readonly NamedValue[];
 }
 
@@ -33,8 +32,8 @@ interface NamedValue {
 }
 
 /**
- * The record's input, once the run has told what the names stood for; undefined where it told something else. The same object
- * again for what was given before: who reads it remembers it by its identity.
+ * The record's input, once the run has determined the values of the names; undefined if their number differs. Returns the same
+ * object again for the same values: callers cache by its identity.
  */
 export function inputWith(read: WrittenInput, given: readonly unknown[]): object | undefined {
   const { object, named } = read;
@@ -53,7 +52,7 @@ const madeBefore = new WeakMap<
   { readonly given: readonly unknown[]; readonly whole: object }
 >();
 
-/** Of plain data. */
+/** True for equal plain data. */
 function isSame(one: unknown, other: unknown): boolean {
   if (one === other) return true;
   if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
@@ -64,10 +63,10 @@ function isSame(one: unknown, other: unknown): boolean {
   );
 }
 
-/** The parser keeps the nodes of whatever an edit leaves as it was. */
+/** The parser reuses the nodes that an edit leaves unchanged. */
 const known = new WeakMap<ts.ObjectLiteralExpression, WrittenInput | undefined>();
 
-// Far below what the sandbox cuts off, so that both ways to a record give the same one.
+// Far below the limits of the sandbox, to give the same record by both routes.
 const deepest = 3;
 const mostProperties = 100;
 const mostCharacters = 500;
@@ -75,7 +74,7 @@ const mostCharacters = 500;
 function inputOf(literal: ts.ObjectLiteralExpression): WrittenInput | undefined {
   const named: NamedValue[] = [];
   const object = writtenObject(literal, 1, named);
-  // The record's properties come in the order of the text, the last one of a name counts: too much to tell with names.
+  // If a name occurs twice, its last property counts, in the order of the text: too complicated to combine with names.
   const twice = named.length > 0 && object && Object.keys(object).length < literal.properties.length;
   return object && !twice ? { object, named } : undefined;
 }
@@ -108,12 +107,12 @@ function writtenObject(
 }
 
 /**
- * Properties that name what another word made. Of any other property the sandbox also tells which object its value came from,
- * and findings need that.
+ * Properties that refer to parts or terminals. For any other property, the sandbox also records which object its value came
+ * from, and findings need that.
  */
 const naming = new Set(["from", "to", "returnTo"]);
 
-/** `house` of `house`, `house.positive` and `house.front.positive`. */
+/** The `house` of `house`, `house.positive` and `house.front.positive`. */
 function baseOf(value: ts.Expression): ts.Identifier | undefined {
   let base = value;
   while (ts.isPropertyAccessExpression(base) && ts.isIdentifier(base.name) && !base.questionDotToken) {

@@ -3,7 +3,7 @@ import { unwrapExpression } from "../provenance/unwrap-expression.ts";
 
 const K = ts.SyntaxKind;
 
-/** The call is followed by a further link of its chain: wrapping it would end the chain early. */
+/** True if a further link of its chain follows the call: wrapping it would end the chain early. */
 export function continuesOptionalChain(node: ts.CallExpression): boolean {
   if (!(node.flags & ts.NodeFlags.OptionalChain)) return false;
   let outer = node.parent;
@@ -14,19 +14,19 @@ export function continuesOptionalChain(node: ts.CallExpression): boolean {
   );
 }
 
-/** While a generator stands still in the middle of the call, others run; the call would seem open all the while. */
+/** While a generator is suspended in the middle of the call, other code runs; the call would seem open all the while. */
 export function yieldsInside(node: ts.CallExpression): boolean {
   return node.arguments.some(function yields(argument): boolean {
     if (argument.kind === K.YieldExpression) return true;
     if (ts.isFunctionLike(argument)) return false;
     if (ts.isIdentifier(argument) || ts.isLiteralExpression(argument)) return false;
-    // Yield is rare: ask the flag that the parser left rather than walk everything.
+    // Yield is rare: check the parser's flag instead of walking everything.
     if (!(argument.flags & ts.NodeFlags.YieldContext)) return false;
     return ts.forEachChild(argument, (child) => yields(child as ts.Expression) || undefined) ?? false;
   });
 }
 
-/** Says only that something exists elsewhere, and is stripped. */
+/** True for ambient (`declare`) declarations, which are stripped. */
 export function isDeclared(node: ts.Node): boolean {
   const { modifiers } = node as ts.PropertyDeclaration;
   if (!modifiers) return false;
@@ -35,7 +35,7 @@ export function isDeclared(node: ts.Node): boolean {
   );
 }
 
-/** `const` at the top of a file. */
+/** True for a `const` at the top of a file. */
 export function isConstantOfFile(node: ts.VariableDeclaration): boolean {
   const { parent: list } = node;
   return (
@@ -54,7 +54,7 @@ export function isExported(node: ts.VariableDeclaration): boolean {
   );
 }
 
-/** Its value can be read off the text: a literal, or the name of something. */
+/** True if its value can be read from the text: a literal, or a name. */
 export function isPlain(node: ts.Expression): boolean {
   switch (node.kind) {
     case K.AsExpression:
@@ -85,8 +85,8 @@ export function isImportDefer(node: ts.Node): boolean {
 }
 
 /**
- * Syntax of a regular expression that the engine does not know, in a builder's words. It lets the v flag pass, and reads the
- * operators that this brings into a class as if they were its characters.
+ * Syntax of a regular expression that the engine does not support, in a builder's words. The engine accepts the v flag, but
+ * reads its class operators as plain characters.
  */
 export function notRunInPattern(literal: string): string | undefined {
   const end = literal.lastIndexOf("/");
@@ -100,7 +100,7 @@ export function notRunInPattern(literal: string): string | undefined {
     : "A regular expression with two groups of one name";
 }
 
-/** What the stripping could not strip, in a builder's words. */
+/** Syntax that the type stripper could not strip, in a builder's words. */
 export function leftOverName(node: ts.Node): string {
   switch (node.kind) {
     case K.EnumDeclaration:

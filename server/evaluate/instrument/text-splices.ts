@@ -1,4 +1,4 @@
-/** Insertions and ranges to be left out of one text, all at once, and the way back from the result to that text. */
+/** Insertions in one text and ranges to leave out of it, applied at once, with the mapping from the result back to that text. */
 export class TextSplices {
   readonly #inserts: Insertion[] = [];
   readonly #leftOut: Range[] = [];
@@ -6,8 +6,8 @@ export class TextSplices {
   #ends: Float64Array | undefined;
 
   /**
-   * Positions must not go down from one call to the next; insertions at one position stay in order. The text may be changed
-   * until they are made.
+   * Positions must not decrease from one call to the next; insertions at one position stay in order. The returned text may be
+   * changed until the splices are applied.
    */
   insert(at: number, text: string): Insertion {
     const insertion = { at, text };
@@ -16,8 +16,8 @@ export class TextSplices {
   }
 
   /**
-   * Leaves out everything but line feeds; nothing may be inserted inside. So no line gets another number, and what is written
-   * in the range makes no difference to the result.
+   * Leaves out everything except line feeds; nothing may be inserted inside. So all line numbers stay, and the content of the
+   * range does not affect the result.
    */
   leaveOut(start: number, end: number): void {
     this.#leftOut.push({ start, end });
@@ -37,7 +37,7 @@ export class TextSplices {
     return parts.join("");
   }
 
-  /** In the order of the text. What is inserted where a range begins comes before it, and behind it what is where it ends. */
+  /** In text order. An insertion at the start of a range precedes it, and one at its end follows it. */
   #splicesIn(text: string): readonly Splice[] {
     const splices: Splice[] = [];
     let next = 0;
@@ -59,9 +59,9 @@ export class TextSplices {
     return splices;
   }
 
-  /** Offset in the text before, of an offset in the result; inside an insertion: where it was made. */
+  /** Maps an offset in the result to one in the original text; inside an insertion, to its position. */
   offsetBefore(offset: number): number {
-    // Ends of the splices in the result; made on the first question, for errors only.
+    // Ends of the splices in the result; computed on first use, for errors only.
     if (!this.#ends) {
       this.#ends = new Float64Array(this.#made.length);
       let added = 0;
@@ -94,7 +94,7 @@ interface Range {
   readonly end: number;
 }
 
-/** What stands in place of a range; of an insertion the range is empty. */
+/** The replacement of a range; an insertion has an empty range. */
 interface Splice {
   readonly at: number;
   readonly end: number;

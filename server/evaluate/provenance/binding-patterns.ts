@@ -1,6 +1,6 @@
 import ts from "typescript";
 
-/** The parameter or variable that a pattern, or a part of it, is the name of. */
+/** The parameter or variable of a pattern, or of a part of it. */
 export function rootOf(
   declaration: ts.Node | undefined,
 ): ts.ParameterDeclaration | ts.VariableDeclaration | undefined {
@@ -9,7 +9,7 @@ export function rootOf(
   return node && (ts.isParameter(node) || ts.isVariableDeclaration(node)) ? node : undefined;
 }
 
-/** Property names and positions from a pattern's whole value to one name in it; undefined where it takes the rest. */
+/** Property names and indices from a pattern's whole value to one name in it; undefined for a rest element. */
 export function pathInPattern(binding: ts.BindingElement): readonly string[] | undefined {
   const path: string[] = [];
   for (let node: ts.Node = binding; ts.isBindingElement(node); node = node.parent.parent) {
@@ -24,7 +24,7 @@ export function pathInPattern(binding: ts.BindingElement): readonly string[] | u
   return path;
 }
 
-/** The statement whose variable this is, if each turn of a loop sets it. */
+/** The loop that sets this variable at each iteration, if there is one. */
 export function loopOf(declaration: ts.VariableDeclaration): ts.ForInOrOfStatement | undefined {
   const loop = declaration.parent.parent;
   return ts.isForOfStatement(loop) ? loop : undefined;

@@ -5,9 +5,9 @@ import type { LoadProblem } from "../text/load-plan.ts";
 import type { PlanFile } from "../text/parse.ts";
 
 /**
- * The text that was read held against the program that ran. If a plan ran to its end, each call of a word in a statement that
- * is always run must have been entered. If one was not, the engine was given another text than the parser, or read it in
- * another way, and the records that are there must not pass for the whole plan. Of each file, the first such call.
+ * Compares the parsed text with the run. If a plan ran to its end, every call of a DSL function in a statement that always runs
+ * must have been entered. If one was not, the engine was given another text than the parser, or read it differently, and the
+ * records must not pass for the whole plan. Returns the first such call of each file.
  */
 export function callsPassedBy(files: readonly PlanFile[], { calls }: RunOutcome): readonly LoadProblem[] {
   const entered = new Map<number, Uint8Array>();

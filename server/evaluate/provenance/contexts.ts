@@ -4,8 +4,8 @@ import type { RunOutcome } from "../sandbox.ts";
 import type { PlanFile } from "../text/parse.ts";
 
 /**
- * What a run tells of the circumstances in which expressions were evaluated: which calls were open, which literal made an
- * object, which objects were seen. The marks' numbers are turned into nodes of the tree here.
+ * The evaluation contexts of a run: open calls, the literals that allocated objects, and observed objects. Maps the numbers of
+ * sites to AST nodes.
  */
 export class EvaluationContexts {
   readonly #traced: TracedRun;
@@ -38,7 +38,7 @@ export class EvaluationContexts {
     return frame;
   }
 
-  /** What the run remembers of an object, by the index of its allocation. */
+  /** The allocation of an object, by its index in the outcome. */
   allocatedAt(index: number | undefined): SourceObject | undefined {
     const allocation = index === undefined ? undefined : this.#traced.outcome.allocations[index];
     const at = allocation && this.#site(allocation.literal);
@@ -53,7 +53,7 @@ export class EvaluationContexts {
     };
   }
 
-  /** The context in which the arguments of a call were evaluated. */
+  /** The evaluation context of a call's arguments. */
   inside(frame: Frame): EvaluationContext {
     let context = this.#contexts.get(frame);
     if (!context) {
@@ -69,13 +69,13 @@ export class EvaluationContexts {
     return context;
   }
 
-  /** The context of a declaration that is visible in a context: the same function's, or an outer one's. */
+  /** The context of a declaration visible in a context: of the same function, or of an outer one. */
   contextOf(declaration: ts.Node, context: EvaluationContext): EvaluationContext {
     const fn = functionAround(declaration);
     return this.contextIn(fn, context) ?? { file: context.file, fn, caller: undefined, seen: context.seen };
   }
 
-  /** The context of a function that is open in a context: its own, or that of one that it was called from. */
+  /** The context of a function that is open in a context: the current one, or one of its callers. */
   contextIn(fn: ts.Node | undefined, from: EvaluationContext): EvaluationContext | undefined {
     let context: EvaluationContext | undefined = from;
     for (let steps = 0; context && steps < longestTrail; steps++) {
@@ -92,13 +92,13 @@ export class EvaluationContexts {
   }
 }
 
-/** A part of a plan's text. */
+/** An AST node with its file. */
 export interface SourceNode {
   readonly file: PlanFile;
   readonly node: ts.Node;
 }
 
-/** An object literal, and where it was evaluated. */
+/** An object literal, with its evaluation context. */
 export interface SourceObject {
   readonly file: PlanFile;
   readonly literal: ts.ObjectLiteralExpression;
@@ -109,11 +109,11 @@ export interface TracedRun {
   readonly outcome: RunOutcome;
   readonly root: PlanFile;
   readonly files: readonly PlanFile[];
-  /** The file that an import in a file leads to; undefined for the library. */
+  /** The target file of an import in a file; undefined for the library. */
   readonly imported: (importer: PlanFile, text: string) => PlanFile | undefined;
 }
 
-/** An open call, with everything that is known of the place it was made at. */
+/** An open call, with all known facts about its call site. */
 export interface Frame {
   readonly file: PlanFile;
   readonly node: CallLike;
@@ -121,7 +121,7 @@ export interface Frame {
   readonly within: Frame | undefined;
 }
 
-/** The circumstances in which an expression was evaluated: the call that its function was entered by, and the objects seen. */
+/** An evaluation context: the call that entered its function, and the observed objects. */
 export interface EvaluationContext {
   readonly file: PlanFile;
   readonly fn: ts.Node | undefined;
@@ -133,7 +133,7 @@ export type ObservedLocals = (text: string) => number | undefined;
 
 export const observesNothing: ObservedLocals = () => undefined;
 
-/** Longer chains are followed no further; the value then is where the chain was left. */
+/** Longer chains are not followed; the value is then placed at the last step. */
 export const longestTrail = 60;
 
 function observedAt(site: Site, allocations: readonly number[]): ObservedLocals {
@@ -145,7 +145,7 @@ function observedAt(site: Site, allocations: readonly number[]): ObservedLocals 
   };
 }
 
-/** The call that a node's function was entered by: calls whose arguments the node is part of were open, but are not it. */
+/** The call that entered a node's function: open calls that contain the node in their arguments do not count. */
 function callerAt(open: Frame | undefined, node: ts.Node, file: PlanFile): Frame | undefined {
   const fn = functionAround(node);
   let frame = open;

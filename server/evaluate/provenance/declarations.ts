@@ -2,8 +2,8 @@ import ts from "typescript";
 import type { PlanFile } from "../text/parse.ts";
 
 /**
- * Where a name used at a node is declared, in the same file: the declaration itself, a part of a pattern, or the import that
- * brings it in. Undefined for names that nobody declares (globals).
+ * The declaration, in the same file, of a name used at a node: the declaration itself, a binding element, or the import.
+ * Undefined for names without a declaration (globals).
  */
 export function declarationOf(name: ts.Identifier, file: PlanFile): ts.Node | undefined {
   const { text } = name;
@@ -15,12 +15,12 @@ export function declarationOf(name: ts.Identifier, file: PlanFile): ts.Node | un
   return undefined;
 }
 
-/** What a file exports under a name: a declaration, the expression of `export default`, or a specifier that leads elsewhere. */
+/** A file's export of a name: a declaration, the expression of `export default`, or a specifier that leads elsewhere. */
 export function exportOf(file: PlanFile, name: string): ts.Node | undefined {
   return exportsOf(file).names.get(name);
 }
 
-/** Texts of the modules that everything is passed on from. */
+/** Module texts of the `export *` declarations. */
 export function passedOn(file: PlanFile): readonly string[] {
   return exportsOf(file).all;
 }
@@ -118,7 +118,7 @@ function declare(statement: ts.Statement, add: (name: string, node: ts.Node) => 
   if (ts.isVariableStatement(statement)) {
     for (const declaration of statement.declarationList.declarations) declareBinding(declaration, add);
   } else if (ts.isFunctionDeclaration(statement)) {
-    // Of the signatures of one function only the one with a body runs.
+    // Overload signatures have no body, and do not run.
     if (statement.name && statement.body) add(statement.name.text, statement);
   } else if (ts.isClassDeclaration(statement)) {
     if (statement.name) add(statement.name.text, statement);

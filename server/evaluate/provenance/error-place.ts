@@ -4,8 +4,8 @@ import type { InstrumentedPosition } from "../sandbox.ts";
 import type { PlanFile } from "../text/parse.ts";
 
 /**
- * Where in a file an error was thrown. The engine's positions are those of the nearest call, a little before or behind the
- * mistake itself; together with what the error says, the statement tells the rest.
+ * The place in a file where an error was thrown. The engine reports the nearest call, a little before or behind the mistake
+ * itself; the statement and the error's message together determine the rest.
  */
 export function errorPlace(
   position: InstrumentedPosition,
@@ -29,8 +29,8 @@ export function errorPlace(
 }
 
 /**
- * Where a text is that the engine cannot read although TypeScript's parser can. It counts columns in the text with our marks, from
- * a place of its own choosing, so only its line is believed.
+ * The place of text that the engine cannot read although TypeScript's parser can. The engine counts columns in the instrumented
+ * text, from an arbitrary start, so only its line is used.
  */
 export function unreadablePlace({ line }: InstrumentedPosition, file: PlanFile): SourceRange | undefined {
   const offset = sourceOffset({ line, column: 1 }, file);
@@ -43,7 +43,7 @@ function wordAt(text: string, offset: number): string | undefined {
   return /^[\w$\u0080-\uffff]+/.exec(text.slice(offset, offset + 200))?.[0];
 }
 
-/** Of the loop that the statement is in, if it is in one of its own function: a plan that is stopped is stopped in a loop. */
+/** The start of the statement, or of a loop around it in the same function: a plan that a limit stopped was in a loop. */
 function beginning(statement: ts.Statement, source: ts.SourceFile): number {
   let at: ts.Node = statement;
   while (!ts.isIterationStatement(at, false) && !ts.isSourceFile(at) && !ts.isFunctionLike(at))
@@ -77,7 +77,7 @@ function innermostStatement(source: ts.SourceFile, offset: number): ts.Statement
   return found;
 }
 
-/** The name that the error speaks of, if the statement has it; of several, the first from the position on. */
+/** The name that the error mentions, if the statement contains it; if several times, the first at or after the position. */
 function blamedIn(statement: ts.Statement, message: string, offset: number): ts.Node | undefined {
   const property = /property '([^']+)' of (?:undefined|null)/.exec(message)?.[1];
   const variable = /ReferenceError: (\S+) is not (?:defined|initialized)/.exec(message)?.[1];

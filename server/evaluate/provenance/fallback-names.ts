@@ -5,8 +5,8 @@ import type { Provenance } from "./provenance.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
 
 /**
- * Names for records that name themselves nowhere: the variable or property that they are assigned to, else the place of the
- * call that tells them apart ("camper.ts line 12"). The same name for several is numbered.
+ * Names for unnamed records: the variable or property that they are assigned to, else the distinguishing call site ("camper.ts
+ * line 12"). Equal names are numbered.
  */
 export function fallbackNames(
   records: readonly number[],

@@ -3,7 +3,7 @@ import type { PlanFile } from "../text/parse.ts";
 import type { SourceNode, TracedRun } from "./contexts.ts";
 import { declarationOf, exportOf, passedOn } from "./declarations.ts";
 
-/** Follows names from file to file: through imports, re-exports, and `export *`. */
+/** Resolves names across files: through imports, re-exports, and `export *`. */
 export class ImportedNames {
   readonly #traced: TracedRun;
 
@@ -11,7 +11,7 @@ export class ImportedNames {
     this.#traced = traced;
   }
 
-  /** What an import brings in; undefined for the library, and for what is no import. */
+  /** The target of an import; undefined for the library, and for other declarations. */
   ofImport(declaration: ts.Node, file: PlanFile): SourceNode | undefined {
     if (ts.isImportSpecifier(declaration)) {
       const other = this.fileOf(declaration.parent.parent.parent.moduleSpecifier, file);
@@ -24,7 +24,7 @@ export class ImportedNames {
     return undefined;
   }
 
-  /** What a file exports under a name. `asked` are the names that led here: files may pass on each other's in a circle. */
+  /** A file's export of a name. `asked` are the names already visited: re-exports may form a circle. */
   named(file: PlanFile, name: string, asked = new Set<string>()): SourceNode | undefined {
     const question = `${file.number} ${name}`;
     if (asked.has(question)) return undefined;
@@ -49,7 +49,7 @@ export class ImportedNames {
     return declaration && (this.ofImport(declaration, file) ?? { file, node: declaration });
   }
 
-  /** The file that the text of an import leads to. */
+  /** The target file of an import's text. */
   fileOf(specifier: ts.Expression, importer: PlanFile): PlanFile | undefined {
     return ts.isStringLiteral(specifier) ? this.#traced.imported(importer, specifier.text) : undefined;
   }

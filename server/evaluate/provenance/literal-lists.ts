@@ -5,8 +5,8 @@ import { unwrapExpression } from "./unwrap-expression.ts";
 import type { Element } from "./value-resolver.ts";
 
 /**
- * Lists that are written out in literals alone. The values of their elements are the same in every context, so elements
- * are looked up by them: a table of thousands of circuits is gone through once, and not again for each of its rows.
+ * Lists that consist of literals alone. Their elements have the same values in every context, and are looked up by value: a
+ * table of thousands of circuits is traversed once, and not again for each of its rows.
  */
 export class LiteralLists {
   readonly #literal = new WeakMap<ts.Node, boolean>();
@@ -14,8 +14,8 @@ export class LiteralLists {
   readonly #indices = new WeakMap<readonly Element[], Map<string, ReadonlyMap<string, readonly Element[]>>>();
 
   /**
-   * The elements of a literal as they are made by `read`, the same list at each call if the literal holds only literals.
-   * `kind` tells lists apart that are read off one literal: its keys, its values.
+   * The elements of a literal as made by `read`; the same list at each call if the literal contains only literals. `kind`
+   * distinguishes lists read from one literal: its keys, its values.
    */
   elements(literal: ts.Expression, kind: string, read: () => readonly Element[]): readonly Element[] {
     const known = this.#lists.get(literal)?.get(kind);
@@ -30,7 +30,7 @@ export class LiteralLists {
     return elements;
   }
 
-  /** The elements that have all of these parts; undefined: the list does not hold literals alone. */
+  /** The elements with all of these parts; undefined: the list contains more than literals. */
   having(list: readonly Element[], parts: readonly KnownPart[]): readonly Element[] | undefined {
     const indices = this.#indices.get(list);
     if (!indices) return undefined;
@@ -45,13 +45,13 @@ export class LiteralLists {
   }
 }
 
-/** The value in an element at the end of a path of property names and indices. */
+/** The known value at the end of a path of property names and indices in an element. */
 export interface KnownPart {
   readonly path: readonly string[];
   readonly value: unknown;
 }
 
-/** Elements without a known value at the end of each path are in no entry. */
+/** Leaves out elements without a known value at the end of each path. */
 function indexBy(
   list: readonly Element[],
   paths: readonly (readonly string[])[],
@@ -73,7 +73,7 @@ function indexBy(
   return index;
 }
 
-/** As different as `Object.is` finds the values. */
+/** Distinguishes the same values as `Object.is`. */
 function keyOf(values: readonly unknown[]): string {
   return JSON.stringify(values.map((value) => [typeof value, Object.is(value, -0) ? "-0" : String(value)]));
 }

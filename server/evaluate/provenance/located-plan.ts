@@ -12,8 +12,8 @@ import { referenceIn } from "./references.ts";
 import { type FoundRange, PlanSourceMap, placeIn } from "./source-map.ts";
 
 /**
- * A judged plan together with its text. Everything about places is worked out when it is asked for, from the trees of the
- * very versions that were judged, and kept for as long as those trees are.
+ * A judged plan together with its text. Source ranges are computed on demand, from the trees of exactly the judged versions,
+ * and cached for as long as those trees exist.
  */
 export class LocatedPlan implements CheckedPlan {
   readonly state = "checked";
@@ -26,7 +26,7 @@ export class LocatedPlan implements CheckedPlan {
   #places: PlanSourceMap;
   #findings: readonly PlacedFinding[] | undefined;
   #misnamedKeys: ReadonlySet<string> | undefined;
-  /** The findings that each placed one was merged from. */
+  /** The findings merged into each placed one. */
   readonly #merged = new Map<PlacedFinding, readonly Finding[]>();
 
   constructor(parts: {
@@ -51,7 +51,7 @@ export class LocatedPlan implements CheckedPlan {
     return this.#findings;
   }
 
-  /** All findings that a placed one stands for. */
+  /** All findings merged into a placed one. */
   findingsIn(placed: PlacedFinding): readonly Finding[] {
     return this.#merged.get(placed) ?? [placed.finding];
   }
@@ -83,7 +83,7 @@ export class LocatedPlan implements CheckedPlan {
     return editsOf(fix, this.places);
   }
 
-  /** Made anew when a newer text has taken over a tree: nodes kept from before would stand for other text. */
+  /** Created again when a newer text has taken over a tree: cached nodes would refer to other text. */
   get places(): PlanSourceMap {
     if (!this.#places.current) this.#places = new PlanSourceMap(this.traced);
     return this.#places;
@@ -131,8 +131,8 @@ export class LocatedPlan implements CheckedPlan {
   }
 
   /**
-   * A property that does not exist is wrong itself, whatever its value: nothing is said to be given there. One that is missing
-   * may be written after all.
+   * A property that does not exist is itself the error, at any value: the finding is placed on its name. A missing property may
+   * be in the text after all.
    */
   #misplaced(
     record: number,
@@ -149,13 +149,13 @@ export class LocatedPlan implements CheckedPlan {
     const origin = this.#misnamedKeys.has(keyOf(record, path))
       ? this.places.originOf(record, path)
       : undefined;
-    // A terminal that is none, or an element of a list, is wrong by what it is: nothing is given that could be quoted.
+    // An invalid terminal, or an element of a list, is wrong by its kind: there is no value to quote.
     if (!origin || origin.element || referenceIn(this.places.valueOf(record, path))) return undefined;
     return origin.property.name && placeIn({ file: origin.holder.file, node: origin.property.name });
   }
 }
 
-/** Findings that nothing in the text tells apart: of one rule, about one written value. */
+/** Findings that the text does not distinguish: of one rule, about one source value. */
 class SharedFindings {
   readonly #byNode = new Map<ts.Node, Map<string, MergedFinding>>();
 

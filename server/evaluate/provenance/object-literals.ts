@@ -2,7 +2,7 @@ import ts from "typescript";
 import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
 
-/** The name of a property, if it can be read off the text. */
+/** The name of a property, if the text determines it. */
 export function propertyName(property: ts.ObjectLiteralElementLike): string | undefined {
   const { name } = property;
   if (!name) return undefined;
@@ -13,7 +13,7 @@ export function propertyName(property: ts.ObjectLiteralElementLike): string | un
   return computed && String(computed.value);
 }
 
-/** The expression that a property is set to; its own name for a shorthand; undefined for methods and accessors. */
+/** The value expression of a property; its own name for a shorthand; undefined for methods and accessors. */
 export function propertyValue(property: ts.ObjectLiteralElementLike): ts.Expression | undefined {
   if (ts.isPropertyAssignment(property)) return property.initializer;
   return ts.isShorthandPropertyAssignment(property) ? property.name : undefined;

@@ -17,9 +17,9 @@ import { type FoundProperty, type Made, type Value, ValueResolver } from "./valu
 import { type Neighbour, ValueTrail, type Wanted } from "./value-trail.ts";
 
 /**
- * Follows the values of records back to the text that set them: the tree tells how expressions hang together, the run tells
- * which call and which object it was. Whatever cannot be followed ends the trail early, and a trail that arrives at another
- * value than the record has is not believed.
+ * Traces the values of records back to the text that set them. The tree shows how expressions depend on each other, the run
+ * shows which call and which object it was. A trail ends early at an expression that cannot be followed. A trail is rejected if
+ * its end has another value than the record.
  */
 export class Provenance {
   readonly #traced: TracedRun;
@@ -32,7 +32,7 @@ export class Provenance {
     this.#objects = new ValueResolver(traced, this.#contexts);
   }
 
-  /** The call that made a record, and what it was given. */
+  /** The call that made a record, and its argument. */
   argumentOf(record: number): Argument {
     const raw = this.#traced.outcome.records[record];
     const frame = raw && this.#contexts.frame(raw.call);
@@ -47,7 +47,7 @@ export class Provenance {
     return { call: { file: frame.file, node: frame.node }, given, object };
   }
 
-  /** The calls that led to a record, innermost first: that of the word, the one its function was called by, and so on. */
+  /** The calls that led to a record, innermost first: that of the DSL function, that of its enclosing function, and so on. */
   callersOf(record: number): readonly SourceNode[] {
     const callers: SourceNode[] = [];
     let frame = this.#contexts.frame(this.#traced.outcome.records[record]?.call ?? -1);
@@ -58,13 +58,13 @@ export class Provenance {
     return callers;
   }
 
-  /** The text of an open call. */
+  /** The node of an open call. */
   callAt(call: number): SourceNode | undefined {
     const frame = this.#contexts.frame(call);
     return frame && { file: frame.file, node: frame.node };
   }
 
-  /** Literals that the objects seen at a record's call were made by: the element of a loop. */
+  /** Literals of the objects observed at a record's call: the element of a loop. */
   observedAt(record: number): readonly SourceNode[] {
     const { records, calls } = this.#traced.outcome;
     const allocations = [...Object.values(records[record]?.allocations ?? {})];
@@ -76,12 +76,12 @@ export class Provenance {
       .map(({ file, literal }) => ({ file, node: literal }));
   }
 
-  /** Undefined: the value is written nowhere, or it cannot be told where. */
+  /** Undefined: the value is not written anywhere, or its place is unknown. */
   originOf(record: number, path: PropertyPath, argument: Argument): Origin | undefined {
     const raw = this.#traced.outcome.records[record];
     let object = path.length > 0 && raw ? argument.object : undefined;
     let found: FoundProperty | undefined;
-    // Where the value stands that the way has led to so far: first a property's, then perhaps that of an element of its list.
+    // The property reached so far, and its value: later perhaps that of an element of its list.
     let here: Value | undefined;
     let value: unknown = raw?.input;
     let element = false;
@@ -131,7 +131,7 @@ export class Provenance {
     return { trail, holder, property, whole, element };
   }
 
-  /** One element of a list that is written out; undefined where the list has another one there by now. */
+  /** One element of a list in the source; undefined if the list has meanwhile got another element there. */
   #elementOf(list: Value, values: readonly unknown[], key: string): Value | undefined {
     const found = this.#objects.elements(list.node, list.context, 0)[Number(key)];
     if (!found || !("node" in found)) return undefined;
@@ -142,7 +142,7 @@ export class Provenance {
     return made && !this.#objects.names(found.node, found.context, made, 0) ? undefined : found;
   }
 
-  /** The call that made what a record refers to: a part, or a terminal of one. */
+  /** The call that made the part or terminal that a record refers to. */
   #madeBy(value: unknown): Made | undefined {
     const reference = referenceIn(value);
     const made = reference && this.#traced.outcome.records[reference.record];
@@ -156,7 +156,7 @@ export class Provenance {
     return trail.steps;
   }
 
-  /** The object that a nested path of a record leads to: where a property of it can be put in. */
+  /** The object at a nested path of a record: a property can be inserted in it. */
   objectAt(record: number, path: PropertyPath): SourceObject | undefined {
     let object = this.argumentOf(record).object;
     const raw = this.#traced.outcome.records[record];
@@ -184,29 +184,29 @@ export class Provenance {
   }
 }
 
-/** Where a value of a record comes from. */
+/** The origin of a record's value. */
 export interface Origin {
-  /** From the value as it is given to the word, step by step, to what set it; at least one. */
+  /** From the value as given to the DSL function, step by step, to the node that set it; at least one. */
   readonly trail: readonly SourceNode[];
-  /** Where the property's name is written. */
+  /** The literal that contains the property's name. */
   readonly holder: SourceObject;
   readonly property: ts.ObjectLiteralElementLike;
-  /** The path led to the end: not to a number where an object was expected. */
+  /** The path was followed to its end: not to a number in place of an object. */
   readonly whole: boolean;
-  /** It led to an element of a list, which is no property. */
+  /** The path ended at an element of a list, which is no property. */
   readonly element: boolean;
 }
 
-/** The argument of a word, as far as it is known. */
+/** The argument of a DSL function, as far as it is known. */
 export interface Argument {
-  /** The call of the word, or the innermost call that led to it. */
+  /** The call of the DSL function, or the innermost known call that led to it. */
   readonly call: SourceNode;
-  /** The expression given to the word. */
+  /** The expression given to the DSL function. */
   readonly given: ts.Expression | undefined;
   readonly object: SourceObject | undefined;
 }
 
-/** The start of a file, for what happened at no call. */
+/** The start of a file, for records without a call. */
 function topOf(file: PlanFile): SourceNode {
   return { file, node: file.tree.source.statements[0] ?? file.tree.source };
 }

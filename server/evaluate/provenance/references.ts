@@ -1,6 +1,6 @@
 import { words } from "../../../library/model/record.ts";
 
-/** What a value of a record refers to, where it is a terminal, a part or a circuit, as the recorder writes them. */
+/** The reference in a record's value to a terminal, a part or a circuit, as the recorder writes them. */
 export function referenceIn(value: unknown): Reference | undefined {
   if (typeof value !== "object" || value === null) return undefined;
   const { kind, id, part, terminal } = value as Readonly<Record<string, unknown>>;

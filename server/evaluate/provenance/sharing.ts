@@ -3,9 +3,8 @@ import type { PropertyPath } from "../../../library/model/record.ts";
 import type { SourceNode } from "./contexts.ts";
 
 /**
- * Which records each piece of text has a part in, so that a finding can be put where circuits differ, and a fix can say what
- * else it changes. Pieces are told apart by their nodes. Counted for one property at a time, on the first question about it:
- * most plans share nothing.
+ * The records that each AST node contributes to. A finding is put where circuits differ, and a fix lists its other effects.
+ * Counted for one property at a time, on first use: most plans share nothing.
  */
 export class Sharing {
   readonly #records: number;
@@ -14,7 +13,10 @@ export class Sharing {
   #byRecord: Index | undefined;
   readonly #byPath = new Map<string, Index>();
 
-  /** `around`: what has a part in a record as a whole (calls, elements); `behind`: what has one in a property of it. */
+  /**
+   * `around`: nodes that contribute to a record as a whole (calls, elements); `behind`: those that contribute to one of its
+   * properties.
+   */
   constructor(
     records: number,
     around: (record: number) => readonly SourceNode[],

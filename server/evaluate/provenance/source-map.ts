@@ -8,7 +8,7 @@ import { type Argument, type Origin, Provenance } from "./provenance.ts";
 import { referenceIn } from "./references.ts";
 import { Sharing } from "./sharing.ts";
 
-/** Places, as long as the trees they are read off belong to the checked text. */
+/** Source ranges, valid as long as their trees belong to the checked text. */
 export class PlanSourceMap {
   readonly traced: TracedRun;
   readonly provenance: Provenance;
@@ -68,8 +68,8 @@ export class PlanSourceMap {
   }
 
   /**
-   * On the value that is wrong. Where one written value sets several circuits, where those differ, and the value is related;
-   * where they differ nowhere, on the value, which then is the same for all of them.
+   * On the wrong value. If one source value sets several circuits: on the node by which they differ, with the value as related
+   * information. If they do not differ anywhere: on the value, which is then the same for all of them.
    */
   placeFinding(record: number, path: PropertyPath): FoundRange {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;
@@ -107,7 +107,7 @@ export class PlanSourceMap {
 
   readonly #counts = new WeakMap<ReadonlySet<number>, ReadonlyMap<Word, number>>();
 
-  /** Counted once for all findings about the same records: one written value may set thousands. */
+  /** Counted once for all findings about the same records: one source value may set thousands. */
   #countsByWord(together: ReadonlySet<number>): ReadonlyMap<Word, number> {
     const known = this.#counts.get(together);
     if (known) return known;
@@ -120,7 +120,7 @@ export class PlanSourceMap {
     return counts;
   }
 
-  /** What a record holds at a path. */
+  /** The value of a record at a path. */
   valueOf(record: number, path: PropertyPath): unknown {
     return path.reduce<unknown>(
       (value, key) => (value as Readonly<Record<string, unknown>> | null | undefined)?.[key],
@@ -128,7 +128,7 @@ export class PlanSourceMap {
     );
   }
 
-  /** Where a property stands that is written, but came to nothing when the plan ran: a misspelt terminal, say. */
+  /** The range of a property that is in the text, but had no value at run time: a misspelt terminal, for example. */
   placeOfNothing(record: number, name: string): SourceRange | undefined {
     const input = this.traced.outcome.records[record]?.input;
     if (typeof input !== "object" || input === null || Object.hasOwn(input, name)) return undefined;
@@ -136,14 +136,14 @@ export class PlanSourceMap {
     return end && oneLine(end);
   }
 
-  /** A place that a finding only points to: the value itself, wherever it is. */
+  /** A related place of a finding: the value itself, in any file. */
   placeRelated(record: number, path: PropertyPath): SourceRange {
     const origin = path.length > 0 ? this.originOf(record, path) : undefined;
     const end = origin?.trail.at(-1);
     return end ? oneLine(end) : placeOfCallee(this.argumentOf(record).call);
   }
 
-  /** The records that a piece of text behind a record has a part in, whichever property of theirs it sets. */
+  /** The records that a node behind a record contributes to, through any of their properties. */
   recordsSetBy(record: number, piece: SourceNode): ReadonlySet<number> {
     this.#allValues();
     const set = this.#setBy.get(piece.node) ?? noRecords;
@@ -159,10 +159,10 @@ export class PlanSourceMap {
     return all;
   }
 
-  /** By the records that one call made, then by the piece of text: kept, because fixes of thousands of findings ask for the same. */
+  /** By the records of one call, then by node: cached, because fixes of thousands of findings request the same. */
   readonly #joined = new Map<ReadonlySet<number>, Map<ts.Node, ReadonlySet<number>>>();
 
-  /** The records whose argument is this literal, or has it spread into it. */
+  /** The records with this literal as their argument, or spread into it. */
   recordsHaving(literal: SourceNode): ReadonlySet<number> {
     this.#having ??= this.#recordsByLayer();
     return this.#having.get(literal.node) ?? noRecords;
@@ -225,7 +225,7 @@ export class PlanSourceMap {
     };
   }
 
-  /** Every piece of text that sets a value of a record. */
+  /** Every node that sets a value of a record. */
   #allValues(): readonly SourceValue[] {
     if (this.#values) return this.#values;
     const values: SourceValue[] = [];
@@ -246,7 +246,7 @@ export class PlanSourceMap {
     return values;
   }
 
-  /** The text behind a property of a record, nearest to what set it first. */
+  /** The nodes behind a property of a record, nearest to its origin first. */
   #piecesBehind(record: number, path: PropertyPath): readonly SourceNode[] {
     const trail = path.length > 0 ? this.originOf(record, path)?.trail : undefined;
     return trail ? [...trail].reverse() : [];
@@ -284,7 +284,7 @@ const noRecords: ReadonlySet<number> = new Set();
 export interface FoundRange {
   readonly place: SourceRange;
   readonly related: readonly { readonly place: SourceRange; readonly text: string }[];
-  /** What all of them have in common, when nothing tells them apart. */
+  /** The node common to all of them, if the text does not distinguish them. */
   readonly shared?: ts.Node;
 }
 
@@ -292,7 +292,7 @@ interface SourceValue {
   readonly record: number;
   readonly path: PropertyPath;
   readonly written: SourceNode;
-  /** The property's name, where it stands beside the value. */
+  /** The property's name, if it is beside the value. */
   readonly name?: ts.Node;
 }
 
@@ -300,20 +300,20 @@ export function placeIn({ file, node }: SourceNode): SourceRange {
   return { uri: file.uri, start: node.getStart(file.tree.source), end: node.end };
 }
 
-/** A squiggle never runs over several lines: it ends with the first. */
+/** A squiggle never covers several lines: it ends with the first. */
 function oneLine(written: SourceNode): SourceRange {
   const place = placeIn(written);
   const lineEnd = written.file.text.slice(place.start, place.end).search(/\r?\n/);
   return lineEnd < 0 ? place : { ...place, end: place.start + lineEnd };
 }
 
-/** What tells circuits apart is marked whole if it is on one line. */
+/** The node by which circuits differ is marked whole if it is on one line. */
 function placeOfDifference(own: SourceNode): SourceRange {
   const whole = placeIn(own);
   return own.file.text.slice(whole.start, whole.end).includes("\n") ? placeOfCallee(own) : whole;
 }
 
-/** What is called: an absent value has no better place. */
+/** The callee: the best place for an absent value. */
 export function placeOfCallee(call: SourceNode): SourceRange {
   const { node, file } = call;
   return ts.isCallExpression(node) || ts.isNewExpression(node)
@@ -325,7 +325,7 @@ function isWithin(inner: SourceNode, outer: SourceNode): boolean {
   return inner.file === outer.file && outer.node.pos <= inner.node.pos && inner.node.end <= outer.node.end;
 }
 
-/** Every value of a record but the record itself; what it names is one value. */
+/** Every value in a record except the record itself; a reference counts as one value. */
 function pathsIn(input: unknown, depth = 0): PropertyPath[] {
   if (typeof input !== "object" || input === null || depth === deepestPath) return [];
   if (depth > 0 && ("$strange" in input || referenceIn(input))) return [];

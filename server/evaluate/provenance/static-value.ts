@@ -1,6 +1,6 @@
 import ts from "typescript";
 
-/** The value of an expression that is a plain literal; undefined for everything else. */
+/** The value of a plain literal; undefined for all other expressions. */
 export function staticValue(
   node: ts.Node,
 ): { readonly value: number | string | boolean | null | undefined } | undefined {

@@ -1,6 +1,6 @@
 import ts from "typescript";
 
-/** The expression inside parentheses, `as`, `satisfies`, `!` and `<T>`: what a builder would call the value. */
+/** The expression inside parentheses, `as`, `satisfies`, `!` and `<T>`: the value, to a builder. */
 export function unwrapExpression(node: ts.Expression): ts.Expression {
   let inner = node;
   while (

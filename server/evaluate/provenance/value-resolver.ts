@@ -20,8 +20,8 @@ import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
 
 /**
- * Which object literal, list or function an expression gave: read off the text where it says so, else off what the run saw.
- * Every question takes the context that the expression was evaluated in, and how deep the asking already is.
+ * Resolves an expression to its object literal, list or function: from the text if it determines it, else from the allocations
+ * that the run observed. Each method takes the evaluation context and the current recursion depth.
  */
 export class ValueResolver {
   readonly literalLists = new LiteralLists();
@@ -36,9 +36,9 @@ export class ValueResolver {
   }
 
   /**
-   * Whether a question has been followed far enough: along a chain that is too long, or through text that branches at every
-   * step. Whoever asks first asks at depth 0. A plan that leads questions astray gets less for each further one, so that all
-   * of them together end in good time.
+   * True if the search has gone far enough: along a chain that is too long, or through text that branches at every step. The
+   * outermost call has depth 0. A plan that needs many steps gets fewer for each further search, to limit the time of all
+   * together.
    */
   tooFar(depth: number): boolean {
     if (depth === 0) this.#stepsLeft = this.#mostSteps;
@@ -48,12 +48,12 @@ export class ValueResolver {
     return depth > longestTrail;
   }
 
-  /** What an import brings in, from another file. */
+  /** The target of an import, in another file. */
   imported(declaration: ts.Node, file: PlanFile): SourceNode | undefined {
     return this.#imports.ofImport(declaration, file);
   }
 
-  /** The object literal that an expression gave, if there is only one that it can be. */
+  /** The object literal of an expression, if there is only one candidate. */
   object(expression: ts.Expression, context: EvaluationContext, depth: number): SourceObject | undefined {
     return this.objects(expression, context, depth)[0];
   }
@@ -71,7 +71,7 @@ export class ValueResolver {
     return value ? this.objects(value.node, value.context, depth + 1) : [];
   }
 
-  /** The last property of that name wins; a spread counts as the properties it brings. */
+  /** The last property of that name wins; a spread counts as its properties. */
   property(object: SourceObject, key: string, depth: number): FoundProperty | undefined {
     const { properties } = object.literal;
     if (this.tooFar(depth)) return undefined;
@@ -87,7 +87,7 @@ export class ValueResolver {
     return undefined;
   }
 
-  /** What a name or a property stands for, one step further. */
+  /** The definition of a name or a property, one step further. */
   definitionOf(node: ts.Expression, context: EvaluationContext, depth: number): Value | undefined {
     if (this.tooFar(depth)) return undefined;
     if (ts.isIdentifier(node)) {
@@ -117,7 +117,7 @@ export class ValueResolver {
     return element && "node" in element ? element : undefined;
   }
 
-  /** The elements of a list that is written out, in any order in which the plan may have put them since. */
+  /** The elements of a list in the source, in any order that the plan may have given them since. */
   elements(expression: ts.Expression, context: EvaluationContext, depth: number): readonly Element[] {
     const node = unwrapExpression(expression);
     if (this.tooFar(depth)) return [];
@@ -141,7 +141,7 @@ export class ValueResolver {
     return value ? this.elements(value.node, value.context, depth + 1) : [];
   }
 
-  /** The list that a native method hands to its callback, element by element. */
+  /** The list that a native method passes to its callback, element by element. */
   elementsGiven(call: CallLike, context: EvaluationContext, depth: number): readonly Element[] {
     if (!ts.isPropertyAccessExpression(call.expression)) return [];
     const { expression: base, name } = call.expression;
@@ -166,7 +166,7 @@ export class ValueResolver {
     return value && this.part({ node: value, context: found.holder.context }, rest, depth + 1);
   }
 
-  /** Whether an expression names what a call of a word made, or that terminal of it. */
+  /** True if an expression refers to the result of a call of a DSL function, or to that terminal of it. */
   names(
     expression: ts.Expression,
     context: EvaluationContext,
@@ -185,7 +185,7 @@ export class ValueResolver {
     );
   }
 
-  /** Whether a function was called by the called one (a callback), rather than being the called one itself. */
+  /** True if the called function called this one (a callback), false if this is the called function itself. */
   isCallback(caller: Frame, fn: ts.Node, context: EvaluationContext, depth: number): boolean {
     const called = this.#functionOf(caller.node.expression, context, depth);
     if (called && called !== "word") {
@@ -201,7 +201,7 @@ export class ValueResolver {
     return ts.isPropertyAccessExpression(expression) && callsBack.has(expression.name.text);
   }
 
-  /** The object that a pattern took apart, if the run saw it. */
+  /** The object that a pattern destructured, if the run observed it. */
   patternBirth(
     root: ts.ParameterDeclaration | ts.VariableDeclaration,
     context: EvaluationContext,
@@ -233,7 +233,7 @@ export class ValueResolver {
     return elsewhere && this.#valueOfExport(elsewhere, depth);
   }
 
-  /** The argument that a parameter stands for. */
+  /** The argument of a parameter. */
   #given(parameter: ts.ParameterDeclaration, context: EvaluationContext, depth: number): Value | undefined {
     const fn = parameter.parent;
     const there = this.#contexts.contextIn(fn, context);
@@ -249,7 +249,7 @@ export class ValueResolver {
     return parameter.initializer && { node: parameter.initializer, context: there };
   }
 
-  /** The literal that a call gives back: what a word was given, or what a function of the plan returns. */
+  /** The literal that a call returns: the argument of a DSL function, or the return value of a function of the plan. */
   #returned(call: ts.CallExpression, context: EvaluationContext, depth: number): readonly SourceObject[] {
     if (this.tooFar(depth)) return [];
     const argument = call.arguments[0];
@@ -271,7 +271,7 @@ export class ValueResolver {
     );
   }
 
-  /** The function or class that is called, if the text tells. */
+  /** The called function or class, if the text determines it. */
   #functionOf(
     callee: ts.Expression,
     context: EvaluationContext,
@@ -324,11 +324,11 @@ export class ValueResolver {
   }
 }
 
-/** Far more than the longest table that people write takes. */
+/** Far more than the longest hand-written table needs. */
 const mostSteps = 50_000;
 const fewestSteps = 50;
 
-/** The call of a word; `terminal`: that terminal of what it made. */
+/** The call of a DSL function; `terminal`: that terminal of its result. */
 export interface Made {
   readonly call: ts.Node;
   readonly terminal: string | undefined;
@@ -348,7 +348,7 @@ export type Element =
   | Value
   | { readonly pair: readonly ts.Expression[]; readonly context: EvaluationContext };
 
-/** Expressions of which one is the value of the whole. */
+/** The expressions that may be the value of the whole. */
 export function branchesOf(node: ts.Expression): readonly ts.Expression[] {
   if (ts.isConditionalExpression(node)) return [node.whenTrue, node.whenFalse];
   if (!ts.isBinaryExpression(node)) return [];
@@ -367,7 +367,7 @@ export function isUndefined(node: ts.Expression): boolean {
   return ts.isIdentifier(node) && node.text === "undefined";
 }
 
-/** Methods of lists that give a list of the same elements, or of some of them. */
+/** Methods that return a list of all or some of the same elements. */
 const keepsElements = new Set([
   "filter",
   "slice",
@@ -380,7 +380,7 @@ const keepsElements = new Set([
   "flat",
 ]);
 
-/** Native methods that call the function they are given. */
+/** Native methods that call their function argument. */
 const callsBack = new Set([
   "map",
   "forEach",
@@ -400,7 +400,7 @@ function isFunction(node: ts.Node): boolean {
   return ts.isFunctionLike(node) || ts.isClassLike(node);
 }
 
-/** The one expression that a function gives back, when there is only one. */
+/** The one expression that a function returns, if there is only one. */
 function returnedBy(fn: ts.SignatureDeclaration): ts.Expression | undefined {
   const { body } = fn as ts.FunctionLikeDeclaration;
   if (!body) return undefined;
@@ -414,7 +414,7 @@ function importsLibrary(specifier: ts.ImportSpecifier): boolean {
   return ts.isStringLiteral(module) && module.text === "loomwright";
 }
 
-/** As the marks write what is to be seen. */
+/** As the instrumentation writes observed expressions. */
 function observedText(node: ts.Expression, file: PlanFile): string {
   if (ts.isIdentifier(node)) return node.text;
   if (!ts.isElementAccessExpression(node)) return "";

@@ -15,7 +15,7 @@ import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
 import { branchesOf, type Element, isUndefined, type Made, type ValueResolver } from "./value-resolver.ts";
 
-/** The way of one value of a record from the expression that gives it, step by step, to what set it. */
+/** The path of one value of a record from the expression that gives it, step by step, to the node that set it. */
 export class ValueTrail {
   readonly steps: SourceNode[] = [];
   readonly #contexts: EvaluationContexts;
@@ -28,22 +28,22 @@ export class ValueTrail {
     this.#wanted = wanted;
   }
 
-  /** Appends what an expression leads to. False: the end of the trail has another value than is wanted. */
+  /** Appends the steps of an expression. False: the trail ends at another value than the wanted one. */
   follow(expression: ts.Expression, context: EvaluationContext, depth: number): boolean {
     const node = unwrapExpression(expression);
-    // Who names a part means the part: how that is made is another matter.
+    // A reference to a part ends here; do not follow how the part was made.
     if (node === this.#wanted.made?.call && this.steps.length > 0) return true;
     const length = this.steps.push({ file: context.file, node });
     const known = staticValue(node);
     if (known) return !isSimple(this.#wanted.value) || Object.is(known.value, this.#wanted.value);
     if (this.#objects.tooFar(depth)) return true;
     if (this.#step(node, context, depth + 1)) return true;
-    // A step led to something else than what came out: the place is as far as the trail could be believed.
+    // A step led to another value than the recorded one: the trail ends at the last reliable node.
     this.steps.length = length;
     return true;
   }
 
-  /** One step from an expression to what its value was taken from. */
+  /** One step from an expression to the source of its value. */
   #step(node: ts.Expression, context: EvaluationContext, depth: number): boolean {
     if (ts.isIdentifier(node)) return this.#followName(node, context, depth);
     if (ts.isPropertyAccessExpression(node) || ts.isElementAccessExpression(node)) {
@@ -57,7 +57,7 @@ export class ValueTrail {
     return branches.some((branch) => this.#tryFollow(branch, context, depth));
   }
 
-  /** Follows only if the end is sure to have the wanted value. */
+  /** Follows only if the end is certain to have the wanted value. */
   #tryFollow(expression: ts.Expression, context: EvaluationContext, depth: number): boolean {
     if (!isSimple(this.#wanted.value)) return false;
     const attempt = new ValueTrail(this.#contexts, this.#objects, this.#wanted);
@@ -120,7 +120,7 @@ export class ValueTrail {
     return this.#followInto(argument, path, outside, depth);
   }
 
-  /** A name taken out of a pattern: `{ load }`, `[name, load]`, with or without a default. */
+  /** A name bound by a pattern: `{ load }`, `[name, load]`, with or without a default. */
   #followBinding(binding: ts.BindingElement, context: EvaluationContext, depth: number): boolean {
     const path = pathInPattern(binding);
     const root = rootOf(binding);
@@ -150,7 +150,7 @@ export class ValueTrail {
     return this.#followElement(list, path, depth, namesOf(variable, context));
   }
 
-  /** Follows a path of property names into what an expression gives. */
+  /** Follows a path of property names into the value of an expression. */
   #followInto(
     expression: ts.Expression,
     path: readonly string[],
@@ -177,8 +177,8 @@ export class ValueTrail {
   }
 
   /**
-   * Which element of a list it was is told by the values: of the elements that have the wanted value at the path, and whose
-   * other parts agree with the record's other values, there must be just one. `same` tells names bound to the same element.
+   * Identifies the element of a list by its values: exactly one element must have the wanted value at the path, and other parts
+   * equal to the record's other values. `same` is true for names bound to the same element.
    */
   #followElement(
     list: readonly Element[],
@@ -227,11 +227,11 @@ export class ValueTrail {
   }
 }
 
-/** What is known of a value that is looked for: its own value, and how its neighbours of the same record look. */
+/** The known facts about a value that is traced: the value itself, and its neighbours in the same record. */
 export interface Wanted {
   readonly value: unknown;
   readonly neighbours: () => readonly Neighbour[];
-  /** Where the value refers to what a word made. */
+  /** If the value refers to the result of a DSL function. */
   readonly made?: Made | undefined;
 }
 
@@ -240,7 +240,7 @@ export interface Neighbour {
   readonly value: unknown;
 }
 
-/** Whether a name is the variable or parameter, or was taken out of its pattern. */
+/** Returns a test: true for the variable or parameter itself, and for names bound by its pattern. */
 function namesOf(
   declared: ts.ParameterDeclaration | ts.VariableDeclaration,
   context: EvaluationContext,
@@ -248,7 +248,7 @@ function namesOf(
   return (name) => rootOf(declarationOf(name, context.file)) === declared;
 }
 
-/** Which parameter of a callback is the element. */
+/** The index of the callback's parameter for the element. */
 function elementIndex(call: CallLike): number {
   const name = ts.isPropertyAccessExpression(call.expression) ? call.expression.name.text : "";
   return name.startsWith("reduce") ? 1 : 0;

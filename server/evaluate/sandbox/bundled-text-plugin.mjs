@@ -1,5 +1,5 @@
-// For esbuild: `import text from "bundled-text:./realm.ts"` gives the file and all it imports as one JavaScript text.
-// What runs inside the sandbox is written, type-checked and linted like the rest of the house, and travels as text.
+// For esbuild: `import text from "bundled-text:./realm.ts"` gives the file and all it imports as one JavaScript text. Code that
+// runs inside the sandbox is written, type-checked and linted like all other code, and shipped as text.
 
 import { dirname, resolve } from "node:path";
 import { build } from "esbuild";

@@ -1,13 +1,13 @@
 /**
- * The memory of a WebAssembly instance, which refuses to grow beyond a limit. QuickJS has a limit of its own, but in this
- * build it counts blocks and not their sizes, so that only a single huge block is refused. Here the engine is simply told that
- * there is no more, and throws "out of memory" in the plan.
+ * The memory of a WebAssembly instance, which refuses to grow beyond a limit. QuickJS has a limit of its own, but in this build
+ * it counts blocks and not their sizes, and refuses only a single huge block. With this memory, growth simply fails, and the
+ * engine throws "out of memory" in the plan.
  */
 export interface EngineMemory {
-  /** To be given to the engine at its start. */
+  /** Passed to the engine at its start. */
   readonly memory: WasmMemory;
   readonly bytes: number;
-  /** The most it may grow to. What it has already, it keeps. */
+  /** The limit on growth. Memory already allocated is kept. */
   limitBytes: number;
 }
 
@@ -31,11 +31,11 @@ export function engineMemory(): EngineMemory {
 
 const pageBytes = 64 * 1024;
 
-/** As the engine was compiled. */
+/** The engine's compiled-in values. */
 const initialBytes = 16 * 1024 * 1024;
 const maximumBytes = 2 * 1024 * 1024 * 1024;
 
-/** Node has WebAssembly; its type declarations do not say so. */
+/** Node has WebAssembly; its type declarations lack it. */
 interface WasmMemory {
   readonly buffer: ArrayBuffer;
   grow(pages: number): number;

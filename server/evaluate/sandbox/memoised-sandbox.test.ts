@@ -13,7 +13,7 @@ const first: RunRequest = {
 };
 const [plan, sizes] = first.modules as [RunRequest["modules"][0], RunRequest["modules"][0]];
 
-/** Counts what it is given to run. */
+/** Counts its run requests. */
 function countingSandbox(end: End = "whole") {
   const ran: RunRequest[] = [];
   const sandbox = memoisedSandbox({

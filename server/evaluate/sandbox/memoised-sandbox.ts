@@ -1,8 +1,8 @@
 import type { RunModule, RunOutcome, RunRequest, Sandbox } from "../sandbox.ts";
 
 /**
- * Runs a plan only where what would run is not what ran last. A plan knows no clock and no chance, so the same JavaScript makes
- * the same records; and most edits change a figure in a call that is `__written`, of which the JavaScript has nothing.
+ * Runs a plan only if its JavaScript differs from the last run. A plan has no clock and no chance, so the same JavaScript makes
+ * the same records. Most edits change a figure in a call that is `__written`, and the JavaScript does not contain that figure.
  */
 export function memoisedSandbox(sandbox: Sandbox): MemoisedSandbox {
   const last = new Map<string, { readonly request: RunRequest; readonly outcome: RunOutcome }>();
@@ -11,7 +11,7 @@ export function memoisedSandbox(sandbox: Sandbox): MemoisedSandbox {
       const before = last.get(request.root);
       if (before && isSameRun(before.request, request)) return before.outcome;
       const outcome = await sandbox.run(request);
-      // What was stopped may have been stopped by a busy machine.
+      // A stopped run may have been stopped because the machine was busy.
       if (outcome.end === "whole") last.set(request.root, { request, outcome });
       return outcome;
     },
@@ -26,7 +26,7 @@ export function memoisedSandbox(sandbox: Sandbox): MemoisedSandbox {
 }
 
 export interface MemoisedSandbox extends Sandbox {
-  /** Lets go of the outcome of this plan's last run. */
+  /** Drops the outcome of this plan's last run. */
   forget(root: string): void;
 }
 

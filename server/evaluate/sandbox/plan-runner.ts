@@ -6,15 +6,15 @@ import { newPage, readPages } from "./record-pages.ts";
 import { startTimeLimit } from "./time-limit.ts";
 import type { FromWorker, ToWorker, WorkerStart } from "./worker-messages.ts";
 
-/** How long a worker may take to start, on a machine that is busy with much else. */
+/** The time limit for a worker to start on a busy machine. */
 const startMs = 30_000;
 
-/** A plan stops itself at its time limit, if the engine looks at the clock at all. How much later the worker is killed. */
+/** A plan stops itself at its time limit, if the engine checks the clock at all. The worker is killed this much later. */
 const graceMs = 300;
 
 /**
- * One worker thread. It starts at once, runs one plan at a time, and keeps the process alive only meanwhile. Once it had to
- * be killed, died, or may be spoilt, it is spent.
+ * One worker thread. It starts at once, runs one plan at a time, and keeps the process alive only during a run. Once it was
+ * killed, died, or may be spoilt, it is not used again.
  */
 export class PlanRunner {
   readonly #worker: Worker;
@@ -33,7 +33,7 @@ export class PlanRunner {
       stdin: false,
       stdout: true,
       stderr: true,
-      // QuickJS has memory of its own; this bounds what the worker itself takes to hand records over.
+      // QuickJS has memory of its own; this limits the worker's own memory for handing records over.
       resourceLimits: { maxOldGenerationSizeMb: 192, maxYoungGenerationSizeMb: 32, stackSizeMb: 8 },
     });
     this.#worker.unref();
@@ -51,8 +51,7 @@ export class PlanRunner {
   }
 
   /**
-   * Resolves with how the plan ended, and the records made before that; with undefined if the worker was spent before it
-   * could begin.
+   * Resolves with the plan's end and the records made before it; with undefined if the worker was spent before it could begin.
    */
   async run(request: RunRequest): Promise<RunOutcome | undefined> {
     this.#worker.ref();
@@ -93,7 +92,7 @@ export class PlanRunner {
     }
   }
 
-  /** Some of the engine's own functions never look at the clock: joining a thousand million texts, say. */
+  /** Some of the engine's own functions never check the clock: joining a thousand million texts, for example. */
   async #endOf(running: Settled<End>, limitMs: number): Promise<End> {
     const isOver = startTimeLimit(limitMs);
     for (let waitMs = limitMs + graceMs; ; waitMs = graceMs) {
@@ -118,7 +117,7 @@ export class PlanRunner {
   }
 }
 
-/** A value that comes once; the first one counts and is never taken back. */
+/** A value that is set once; the first one counts. */
 class Settled<Value> {
   #value: Value | undefined;
   #wake: () => void = () => {};
@@ -128,7 +127,7 @@ class Settled<Value> {
     this.#wake();
   }
 
-  /** Undefined if it has not come in that time. */
+  /** Undefined if it is not set in that time. */
   async within(limitMs: number): Promise<Value | undefined> {
     if (this.#value !== undefined) return this.#value;
     let timer: NodeJS.Timeout | undefined;
@@ -137,7 +136,7 @@ class Settled<Value> {
       timer = setTimeout(resolve, limitMs);
     });
     clearTimeout(timer);
-    // If this thread itself was held up, the timer comes before a message that has long been there.
+    // If this thread itself was blocked, the timer fires before a message that arrived long ago.
     if (this.#value === undefined) await nextTurn();
     return this.#value;
   }

@@ -2,18 +2,18 @@ import { words } from "../../../library/model/record.ts";
 import type { Allocation, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
 
 /**
- * Makes an outcome of what the recorder wrote: bunches of entries. An entry is a row of numbers, read one after another:
+ * Converts the recorder's output, batches of entries, to an outcome. An entry is a row of numbers, read one after another:
  *
  *  - 0, number of the call, call site, call it was opened in, count of allocations seen, those allocations;
  *  - 1, number of the allocation, literal, call open then, count of allocations seen, those allocations;
- *  - 2, the word's place in {@link words}, call, count of allocations, and for each: whether it has a path, its number.
- *    The record's input, and the paths, follow in the bunch's values;
- *  - 3, the word's place, number of the call, call site, call it was opened in, count of values: a record whose input is
- *    written there, but for those, which follow in the bunch's values.
+ *  - 2, the function's index in {@link words}, call, count of allocations, and for each: whether it has a path, its number. The
+ *    record's input, and the paths, follow in the batch's values;
+ *  - 3, the function's index, number of the call, call site, call it was opened in, count of values: a record with its input in
+ *    the source text, except those values, which follow in the batch's values.
  *
- * A plan cannot reach the recorder, but it can catch the exception when stack or memory ends while the recorder works, and so
- * lose an entry; what referred to it is then of unknown allocation, and everything else keeps its number.
- * Records come in bunches, so a few may be above the limit.
+ * A plan cannot reach the recorder, but it can catch the exception when stack or memory runs out while the recorder works, and
+ * so lose an entry. References to that entry then become unknown allocations, and all others keep their numbers. Records come
+ * in batches, so a few may exceed the limit.
  */
 export function readRecords(text: string, mostRecords: number): Read {
   const records: RawRecord[] = [];
@@ -62,7 +62,7 @@ export function readRecords(text: string, mostRecords: number): Read {
       }
     }
   }
-  // Usually nothing was lost, and nothing need be looked through again.
+  // Usually no entry was lost, and no second pass is needed.
   const complete = !calls.includes(undefined as never) && !allocations.includes(undefined as never);
   const read = { records: records.slice(0, mostRecords), calls, allocations };
   return complete && refersOnlyToKnown(read) ? read : withoutUnknown(read);
@@ -111,7 +111,7 @@ function withoutUnknown({ records, calls, allocations }: Read): Read {
 const none: readonly number[] = Object.freeze([]);
 const notBorn: Record<string, number> = Object.freeze({});
 
-/** One bunch as text that {@link readRecords} reads. `values` are JSON values, each behind a comma. */
+/** One batch as text for {@link readRecords}. `values` are JSON values, each behind a comma. */
 export function bunchText(numbers: Float64Array, values: string): string {
   return `,{"numbers":[${numbers.join()}],"values":[${values.slice(1)}]}`;
 }

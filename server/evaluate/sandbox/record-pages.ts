@@ -1,10 +1,10 @@
 /**
- * Memory shared between the worker and its parent, into which the worker writes each record at once. So the records made
- * before a plan gets stuck are still there when the worker has to be killed, and no message is needed for each of them.
- * A page begins with the number of bytes used, as a 32-bit integer; UTF-8 text follows.
+ * Memory shared between the worker and its parent; the worker writes each record to it at once. So the records made before a
+ * plan gets stuck survive when the worker is killed, and no message is needed for each of them. A page begins with the number
+ * of bytes used, as a 32-bit integer; UTF-8 text follows.
  */
 export interface PageWriter {
-  /** Starts a new run: nothing is written yet. */
+  /** Starts a new run with no data written. */
   reset(): void;
   write(text: string): void;
   /** Bytes written since the last reset. */
@@ -18,7 +18,7 @@ export function newPage(textBytes = 0): SharedArrayBuffer {
   return new SharedArrayBuffer(Math.max(pageBytes, headBytes + textBytes));
 }
 
-/** Writes to the first page, and to further ones that it makes and hands over as it needs them. */
+/** Writes to the first page, and then to further pages, which it makes and hands over as needed. */
 export function writePages(
   firstPage: SharedArrayBuffer,
   handOver: (page: SharedArrayBuffer) => void,

@@ -15,9 +15,9 @@ import type { PageWriter } from "./record-pages.ts";
 import { oneLine, placeInStack } from "./thrown.ts";
 import { startTimeLimit } from "./time-limit.ts";
 
-/** A fresh QuickJS runtime and context, made before the plan is there, and good for one plan. */
+/** A fresh QuickJS runtime and context, made before the plan arrives; valid for one plan. */
 export interface PlanRealm {
-  /** Runs the plan to its end. Throws only what the host itself throws: the WebAssembly instance may then be spoilt. */
+  /** Runs the plan to its end. Throws only the host's own errors: the WebAssembly instance may then be spoilt. */
   run(request: RunRequest): End;
   dispose(): void;
 }
@@ -32,7 +32,7 @@ export function createRealm(
   const state: RunState = { limits: undefined, linked: false, stop: undefined, over: false, made: 0 };
   context
     .newFunction("emit", (values, used, made) => {
-      // What is handed over is copied, also where the plan has left no memory for it.
+      // Copying the data takes memory, even if the plan has left none.
       const { limitBytes } = memory;
       memory.limitBytes += answerBytes;
       try {
@@ -67,7 +67,10 @@ export function createRealm(
   };
 }
 
-/** Enough for honest recursion, and far from the end of the host's own stack, which would spoil the WebAssembly instance. */
+/**
+ * Enough for honest recursion, and far from the end of the host's own stack; overflowing that would spoil the WebAssembly
+ * instance.
+ */
 const stackBytes = 256 * 1024;
 
 const realmName = "loomwright/realm";
@@ -77,7 +80,7 @@ const nameMarks = `
 const { enter: __enter, leave: __leave, open: __open, literal: __literal, self: __self, written: __written } = globalThis.marks;
 delete globalThis.marks;`;
 
-/** What a plan imports: the library's words, in their recording form. */
+/** The module that a plan imports: the DSL functions, in their recording form. */
 const recordingWords = `
 import * as words from "loomwright/words";
 const { recorded, setNumbering } = globalThis;
@@ -87,18 +90,18 @@ setNumbering(words.continueNumberingAt);
 ${words.map((word, place) => `export const ${word} = recorded(${place}, "${word}", words.${word});`).join("\n")}`;
 
 /**
- * All modules of a plan are found and linked before the first of them is evaluated, and this one is evaluated first: from then
- * on nothing more can be imported.
+ * All modules of a plan are found and linked before the first of them is evaluated. This one is evaluated first and ends the
+ * importing.
  */
 const sayLinked = "globalThis.linked(); delete globalThis.linked;";
 
 interface RunState {
-  /** The plan runs already; only `import()` can still ask for a module. */
+  /** The plan is already running; only `import()` can still request a module. */
   linked: boolean;
   limits: RunRequest["limits"] | undefined;
-  /** Why the plan must stop. Set by the host, where a plan cannot reach it; whatever the plan does next, this was it. */
+  /** The reason why the plan must stop. Set by the host, out of a plan's reach; later actions of the plan do not change it. */
   stop: "time" | "memory" | "records" | undefined;
-  /** The plan has ended, and is being asked where. */
+  /** The plan has ended, and its context is being inspected. */
   over: boolean;
   /** Records so far. */
   made: number;
@@ -113,7 +116,7 @@ interface RunInProgress {
   readonly memory: EngineMemory;
 }
 
-/** A copy of the first numbers that the recorder has written. */
+/** A copy of the first numbers written by the recorder. */
 function numbersIn(context: QuickJSContext, inside: QuickJSHandle, used: number): Float64Array {
   return context
     .getProp(inside, "memory")
@@ -126,7 +129,7 @@ function numbersIn(context: QuickJSContext, inside: QuickJSHandle, used: number)
     );
 }
 
-/** Writes what the recorder hands over; true when the plan must stop. */
+/** Stores the recorder's output; true when the plan must stop. */
 function emit(lines: string, made: number, records: PageWriter, state: RunState): boolean {
   const { limits } = state;
   if (limits === undefined) return true;
@@ -173,8 +176,8 @@ function run(running: RunInProgress): End {
 }
 
 /**
- * Only the plan's modules, and only while they are linked: the text of each import was resolved by the host before, so nothing
- * else can be reached, and `import()` leads nowhere.
+ * Loads only the plan's modules, and only while they are linked: the host has already resolved the text of each import, so no
+ * other module can be reached, and `import()` fails.
  */
 function loadPlanModules({ runtime, request, state }: RunInProgress) {
   const modules = new Map(request.modules.map((module) => [module.uri, module]));
@@ -187,7 +190,7 @@ function loadPlanModules({ runtime, request, state }: RunInProgress) {
   runtime.setModuleLoader(
     (name) => {
       if (name === "loomwright/linked") return sayLinked;
-      // Refused here and not below: this engine asks for a module without a name where its name was refused.
+      // Refused here, not in the normaliser below: after a refusal there, this engine requests a module without a name.
       return modules.get(name)?.js ?? { error: new Error(refusal(name, state)) };
     },
     (base, requested) => leadsTo(base, requested) ?? `${refused}${requested}`,
@@ -201,7 +204,7 @@ function refusal(name: string, { linked }: RunState): string {
   return `"${name.startsWith(refused) ? name.slice(refused.length) : name}" cannot be imported`;
 }
 
-/** Runs the plan's promises, one job at a time, until nothing is left to do. */
+/** Runs the plan's promises, one job at a time, until no job is left. */
 function settle(module: QuickJSHandle, running: RunInProgress): End {
   const { runtime, context, state } = running;
   for (;;) {
@@ -224,7 +227,7 @@ function settle(module: QuickJSHandle, running: RunInProgress): End {
   }
 }
 
-/** The plan threw, or was made to. */
+/** The plan threw, or was interrupted. */
 function whyStopped(thrown: QuickJSHandle, running: RunInProgress): Stopped {
   const { context, request, state } = running;
   beginInspection(running);
@@ -242,7 +245,7 @@ function whyStopped(thrown: QuickJSHandle, running: RunInProgress): Stopped {
     : { why: "error", began: state.linked, message: oneLine(message), ...where };
 }
 
-/** The plan has ended. What is asked of its context now may run a little of it again (a proxy's traps): not for long. */
+/** The plan has ended. Inspecting its context may run a little of it again (a proxy's traps), for a limited time. */
 function beginInspection({ runtime, memory, state }: RunInProgress) {
   if (state.over) return;
   state.over = true;
@@ -250,12 +253,12 @@ function beginInspection({ runtime, memory, state }: RunInProgress) {
   runtime.setInterruptHandler(startTimeLimit(100));
 }
 
-/** For the answers, where the plan has left no memory. */
+/** Extra memory for inspection, in case the plan has used up its own. */
 const answerBytes = 16 * 1024 * 1024;
 
 const unreadable: Thrown = ["an error that cannot be read", ""];
 
-/** When memory is so short that not even the error can be made, `null` is thrown instead. A plan may throw `null` too. */
+/** When memory is too short even to create the error, `null` is thrown instead. A plan may throw `null` too. */
 function isFull({ memory, request }: RunInProgress): boolean {
   return memory.bytes > request.limits.memoryBytes * 0.8;
 }

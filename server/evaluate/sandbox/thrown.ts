@@ -2,7 +2,7 @@ import type { RunModule, Stopped } from "../sandbox.ts";
 
 type Place = NonNullable<Extract<Stopped, { why: "error" }>["at"]>;
 
-/** One line of at most 300 characters, without what could break or turn around the line it is shown in. */
+/** One line of at most 300 characters, without line breaks or characters that change its direction. */
 export function oneLine(message: string): string {
   const line = message
     .replace(/[\p{Cc}\p{Zl}\p{Zp}\s]+/gu, " ")
@@ -12,8 +12,8 @@ export function oneLine(message: string): string {
 }
 
 /**
- * The innermost place of a stack that is in one of the plan's modules. The stack is text that a plan may have made up, so
- * only a line and column that exist are taken from it.
+ * The innermost position of a stack in one of the plan's modules. A plan may have made up the stack's text, so only an existing
+ * line and column are used.
  */
 export function placeInStack(stack: string, modules: readonly RunModule[]): Place | undefined {
   for (const frame of stack.split("\n")) {

@@ -1,7 +1,7 @@
 /**
- * Starts a limit on how long something may be at work; what comes back says whether it is over. Where the machine has no time for
- * this process, the clock goes on and the work does not, and a plan must not be stopped because something else was busy: so the
- * process must also have been given that much time, by whichever of its threads it was used. Ten times the limit ends all waiting.
+ * Starts a time limit for some work; the returned function reports whether it is over. If the machine has no time for this
+ * process, the clock advances and the work does not, and a plan must not be stopped because other programs were busy. So the
+ * process must also have been given that much CPU time, in any of its threads. Ten times the limit ends all waiting.
  */
 export function startTimeLimit(limitMs: number): () => boolean {
   const startedMs = performance.now();

@@ -1,17 +1,17 @@
 import type { End, RunRequest } from "../sandbox.ts";
 
-/** What the parent gives a worker at its start. */
+/** The data that the parent gives a worker at its start. */
 export interface WorkerStart {
   readonly firstPage: SharedArrayBuffer;
 }
 
-/** From parent to worker; sent only to a worker that said it is ready. */
+/** From parent to worker; sent only to a worker that reported ready. */
 export type ToWorker = RunRequest;
 
 export type FromWorker =
   /** A fresh context waits for a plan. */
   | { readonly kind: "ready" }
-  /** The records went over the first page; they go on in this one. */
+  /** The records exceed the previous pages; they continue in this one. */
   | { readonly kind: "page"; readonly page: SharedArrayBuffer }
   /** The plan has ended. `reusable` is false when the WebAssembly instance may be spoilt or has grown large. */
   | { readonly kind: "ended"; readonly end: End; readonly reusable: boolean };

@@ -5,15 +5,18 @@ import { SlowTexts } from "./slow-texts.ts";
 /** The newest parsed version of each file of the plans that are checked, and of a few others. */
 export class FileCache {
   readonly #files = new Map<Uri, PlanFile>();
-  /** Files that were only looked at, or whose plan was forgotten, the latest last. A syntax tree is some fifty times as large as its text. */
+  /**
+   * Files that were only glanced at, or belonged to a forgotten plan, the latest last. A syntax tree is some fifty times as
+   * large as its text.
+   */
   readonly #lookedAt = new Map<Uri, PlanFile>();
   #lookedAtLength = 0;
   readonly #numbers: Map<Uri, number>;
   readonly #slowTexts: SlowTexts;
-  /** Files with a version that could not be read in time; the next version is likely to be no better. */
+  /** Files with a version that exceeded the time limit for reading; the next version is likely to do so too. */
   readonly #slowFiles = new Set<Uri>();
 
-  /** Caches for the same files under different texts number them alike. */
+  /** Caches of the same files with different texts give them the same numbers. */
   constructor(numberedAs?: FileCache) {
     this.#numbers = numberedAs ? numberedAs.#numbers : new Map();
     this.#slowTexts = numberedAs ? numberedAs.#slowTexts : new SlowTexts();
@@ -29,9 +32,9 @@ export class FileCache {
   }
 
   /**
-   * For one of many files that are read only for their imports, and may belong to no plan that is checked. Such a file may be
-   * refused for lack of time, and is kept for a short time. A file that is kept already is read in full: it is about to be
-   * checked, and a reading that was broken off would cost the next one the tree of the last version.
+   * For one of many files that are read only for their imports, and may belong to no checked plan. Such a file may be refused
+   * for lack of time, and is kept for a short time. A file that is already kept is read in full: it is about to be checked, and
+   * an interrupted reading would cost the next one the tree of the last version.
    */
   glance(source: SourceText): PlanFile {
     if (this.#files.has(source.uri)) return this.get(source);
@@ -51,7 +54,7 @@ export class FileCache {
     this.#forgetLookedAt(uri);
   }
 
-  /** Only these are kept from now on; the others like files that were only looked at. */
+  /** Only these are kept from now on; the others are treated like files that were only glanced at. */
   keepOnly(uris: ReadonlySet<Uri>): void {
     for (const [uri, file] of this.#files) {
       if (uris.has(uri)) continue;

@@ -1,10 +1,7 @@
 import ts from "typescript";
 import type { TextSplices } from "../instrument/text-splices.ts";
 
-/**
- * What an import asks of another module; and takes out of the text what need not exist when the plan runs: types, and
- * names that nobody uses as values.
- */
+/** Reads an import declaration, and removes type-only and unused names from the text. */
 export function importLine(line: ts.ImportDeclaration, around: FileAround): ImportLine {
   const { source, used, splices } = around;
   const { importClause: clause } = line;
@@ -33,14 +30,14 @@ export function importLine(line: ts.ImportDeclaration, around: FileAround): Impo
     }
   }
   if (kept > 0) for (const node of unused) leaveOutWithComma(node, around);
-  // `import "./galley.ts"` is left: the circuits made there count, whoever uses its names.
+  // `import "./galley.ts"` remains: the circuits made there count, even if their names are unused.
   else splices.leaveOut(clause.getStart(source), line.moduleSpecifier.getStart(source));
   const typesOnly = kept === 0 && unused.length > 0 && !place.specifier.startsWith(".");
   if (typesOnly) splices.leaveOut(line.getStart(source), line.end);
   return { ...place, names, typesOnly, typesDeclared: false };
 }
 
-/** A re-export asks for another module too; nothing of it is taken out. */
+/** A re-export also requests another module; it is not changed. */
 export function exportLine(line: ts.ExportDeclaration, source: ts.SourceFile): ImportLine[] {
   const { moduleSpecifier, exportClause } = line;
   if (!moduleSpecifier) return [];
@@ -55,10 +52,10 @@ export function exportLine(line: ts.ExportDeclaration, source: ts.SourceFile): I
   return [{ ...specifierPlace(moduleSpecifier, source), names, typesOnly: false, typesDeclared: false }];
 }
 
-/** The file that the line stands in. */
+/** The file that contains the line. */
 export interface FileAround {
   readonly source: ts.SourceFile;
-  /** Names that are used as values somewhere in it. */
+  /** Names that it uses as values anywhere. */
   readonly used: ReadonlySet<string>;
   readonly splices: TextSplices;
 }
@@ -71,9 +68,9 @@ export interface ImportLine {
   readonly end: number;
   /** Names of the other module that this line needs to run. */
   readonly names: readonly { readonly name: string; readonly start: number; readonly end: number }[];
-  /** Everything it brings in is used as a type only, so that nothing of it need exist when the plan runs. */
+  /** All its names are used as types only: the module need not exist when the plan runs. */
   readonly typesOnly: boolean;
-  /** It is written as `import type`, rather than having come out so because a name is not used yet. */
+  /** It is written as `import type`; false if it is only types because a name is not used yet. */
   readonly typesDeclared: boolean;
 }
 

@@ -8,8 +8,8 @@ import type { PlanFile } from "./parse.ts";
 import { resolveImport } from "./resolve-import.ts";
 
 /**
- * Reads a plan's root and all it imports, directly or not; circles are fine. Stops at nothing: what cannot be found or run
- * is listed with its place.
+ * Reads a plan's root and all it imports, directly or not; circles are allowed. Never stops early: files that are missing or
+ * cannot be run are listed with their place.
  */
 export function loadPlan(root: Uri, workspace: Workspace, cache: Pick<FileCache, "get">): LoadedPlan {
   const snapshot = new Map<Uri, Version | undefined>();
@@ -64,11 +64,11 @@ export interface LoadedPlan extends Omit<LoadedFiles, "problems"> {
 
 interface LoadedFiles {
   readonly root: Uri;
-  /** Also names files that were looked for and do not exist. */
+  /** Also contains files that imports looked for and that do not exist. */
   readonly snapshot: Snapshot;
-  /** Without the root only if that does not exist. */
+  /** Lacks the root only if that does not exist. */
   readonly files: ReadonlyMap<Uri, PlanFile>;
-  /** By file: the text of an import to the file that it leads to. */
+  /** By file: the text of each import to its target file. */
   readonly imports: ReadonlyMap<Uri, ReadonlyMap<string, Uri | "loomwright">>;
   readonly broken: PlanFile | undefined;
 }
@@ -79,7 +79,7 @@ export interface LoadProblem {
   readonly place: SourceRange;
 }
 
-/** Names that are imported, used as values, and exported nowhere: JavaScript would not even begin to run such a plan. */
+/** Names that are imported, used as values, and not exported: JavaScript would not even begin to run such a plan. */
 function missingNames(plan: LoadedFiles): LoadProblem[] {
   return [...plan.files.values()].flatMap((file) =>
     (file.instrumented?.imports ?? []).flatMap(({ specifier, names, typesOnly }) => {

@@ -68,7 +68,7 @@ describe("what is nested too deeply is refused, at the nest", () => {
   });
 });
 
-/** Texts that TypeScript's parser tries in more ways than could ever be gone. The depth is all that it takes. */
+/** Texts that TypeScript's parser tries in an astronomical number of ways; the depth alone decides. */
 const slowTexts: readonly [string, (depth: number) => string][] = [
   ["calls of async", (depth) => `${"async(".repeat(depth)}1${")".repeat(depth)}`],
   ["calls of async with lists", (depth) => `${"async(a,".repeat(depth)}1${")".repeat(depth)}`],
@@ -106,7 +106,7 @@ describe("a text that the parser does not come to an end with", () => {
     expect(slow.refusal?.reason).toBe("reading-too-slow");
     const after = read(`${call}circuit({ load: 5 });`, { before: slow });
     expect(after.instrumented?.sites).toHaveLength(2);
-    // The older version too has a tree again.
+    // The older version has a tree again, too.
     expect(sound.tree.source.text).toBe(call);
     expect(sound.tree.instrumented?.sites).toHaveLength(1);
   });

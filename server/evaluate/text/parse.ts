@@ -6,27 +6,27 @@ import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refuse
 import { withinTime } from "./time-limited.ts";
 
 /**
- * One version of one file: parsed once, types stripped, instrumented for the sandbox. It is one of three: it can be run (`marked`), it
- * is half typed (`syntaxError`), or it is refused (`refusal`).
+ * One version of one file: parsed once, types stripped, instrumented for the sandbox. It is in one of three states: runnable
+ * (`instrumented`), half typed (`syntaxError`), or refused (`refusal`).
  *
- * Parsing the next version re-uses the nodes of this one and spoils its tree. The parts needed to run the plan are kept apart
- * from the tree; a late question about an old version (a hover while the newest text is half typed) parses it again.
+ * Parsing the next version reuses the nodes of this one and invalidates its tree. The parts needed to run the plan are kept
+ * apart from the tree. A late query about an old version (a hover while the newest text is half typed) parses it again.
  */
 export class PlanFile {
   readonly uri: Uri;
   readonly version: Version;
   readonly text: string;
-  /** Sets the call sites and literals of this file apart from those of others. */
+  /** Distinguishes the call sites and literals of this file from those of others. */
   readonly number: number;
-  /** TypeScript's first complaint about the syntax; such a file is not run. */
+  /** TypeScript's first syntax error; such a file is not run. */
   readonly syntaxError: SyntaxComplaint | undefined;
-  /** Why the text cannot be read; such a file is not run either. */
+  /** The reason why the text cannot be read; such a file is not run either. */
   readonly refusal: Refusal | undefined;
-  /** The JavaScript for the sandbox, and the sites that the walk over the tree found. */
+  /** The JavaScript for the sandbox, and the sites found by the walk over the tree. */
   readonly instrumented: Instrumented | undefined;
   #tree: Tree | undefined;
 
-  /** Never throws, and ends in time for any text. */
+  /** Never throws, and ends within a time limit for any text. */
   constructor(source: SourceText, number: number, how: HowToRead = {}) {
     this.uri = source.uri;
     this.version = source.version;
@@ -44,7 +44,7 @@ export class PlanFile {
     this.#tree = reading;
   }
 
-  /** The syntax tree of exactly this version; of a refused text there is none, and the tree is empty. */
+  /** The syntax tree of exactly this version; for a refused text, an empty tree. */
   get tree(): Tree {
     if (!this.#tree) {
       const reading = this.#read(undefined, fullLimitMs(this.text));
@@ -73,7 +73,7 @@ export class PlanFile {
     }
   }
 
-  /** Hands the tree over to the parser for another text; this version is without one from here on. */
+  /** Hands the tree over to the parser for another text; this version then has no tree. */
   private update(text: string): ts.SourceFile | undefined {
     const old = this.#tree?.source;
     if (!old || text.length === 0 || old.text.length === 0) return undefined;
@@ -83,30 +83,30 @@ export class PlanFile {
 }
 
 interface HowToRead {
-  /** Another version of the same file, if one is at hand: only the changed part is parsed again. */
+  /** Another version of the same file, if available: only the changed part is parsed again. */
   readonly before?: PlanFile | undefined;
   readonly limitMs?: number;
-  /** The text is known to be refused, and is not read once more. */
+  /** The text is known to be refused, and is not read again. */
   readonly refusal?: Refusal | undefined;
 }
 
-/** For a text that is to be run: far more than any honest one needs, on any machine. */
+/** For a text to be run: far more than any honest one needs, on any machine. */
 export function fullLimitMs(text: string): number {
   return 2_000 + Math.ceil(text.length / 200);
 }
 
-/** For a text that is only looked at for its imports, perhaps one of hundreds. */
+/** For a text that is only read for its imports, perhaps one of hundreds. */
 export const glanceLimitMs = 150;
 
-/** For the next text of a file that could not be read in that time. */
+/** For the next text of a file that exceeded that time. */
 export const secondGlanceLimitMs = 30;
 
-/** Both parsers keep state between texts, which only the end of a text clears. */
+/** Both parsers keep state between texts, and only reading one to its end clears it. */
 function putParserInOrder() {
   blankSourceFile(parse("file:///empty.ts", ""), () => {});
 }
 
-/** The parser knows a hashbang only as the first two characters. */
+/** The parser recognises a hashbang only as the first two characters. */
 function withoutMarkBeforeHashbang(text: string): string {
   return text.startsWith("\uFEFF#!") ? `// ${text.slice(3)}` : text;
 }
@@ -119,9 +119,9 @@ export interface SyntaxComplaint {
 
 export interface Tree {
   readonly source: ts.SourceFile;
-  /** Its call sites and literals are nodes of this very tree. */
+  /** Its call sites and literals are nodes of exactly this tree. */
   readonly instrumented: Instrumented | undefined;
-  /** Names declared directly in a scope, filled in by the file that looks names up. */
+  /** Names declared directly in a scope, filled in by the code that looks names up. */
   readonly scopes: Map<ts.Node, ReadonlyMap<string, ts.Node>>;
 }
 
@@ -144,12 +144,12 @@ function scriptKind(uri: Uri): ts.ScriptKind {
   return /\.[mc]?js$/i.test(uri) ? ts.ScriptKind.JS : ts.ScriptKind.TS;
 }
 
-/** One range that holds every difference: what is left between the common beginning and the common end. */
+/** One range that contains every difference: the text between the common beginning and the common end. */
 function changeBetween(before: string, after: string): ts.TextChangeRange {
   const shorter = Math.min(before.length, after.length);
   let start = 0;
   let same = 0;
-  // In strides first: comparing two slices is far quicker than comparing their characters one by one.
+  // In strides first: comparing two slices is far quicker than comparing them by character.
   const alike = (inBefore: number, inAfter: number, length: number) =>
     before.slice(inBefore, inBefore + length) === after.slice(inAfter, inAfter + length);
   for (const stride of [1_024, 1]) {
@@ -165,7 +165,7 @@ function changeBetween(before: string, after: string): ts.TextChangeRange {
 }
 
 function firstSyntaxError(source: ts.SourceFile): SyntaxComplaint | undefined {
-  // Not in the public type, but the only place where the parser leaves its complaints without a whole program.
+  // Not in the public type, but the only place for the parser's syntax errors without a whole program.
   const { parseDiagnostics } = source as ts.SourceFile & { parseDiagnostics: readonly ts.Diagnostic[] };
   const first = parseDiagnostics[0];
   if (!first) return undefined;

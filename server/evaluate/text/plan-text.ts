@@ -2,23 +2,21 @@ import { isUtf8 } from "node:buffer";
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats, statSync } from "node:fs";
 import type { Unread } from "../files/passed-by.ts";
 
-/** A plan's text, or the reason why there is none although there is something of that name. */
+/** A plan's text, or the reason why it has none although the name exists. */
 export type PlanText =
   | { readonly text: string; readonly bytes: Buffer; readonly stamp: string }
-  /** With the bytes where it is their meaning that is not known. */
+  /** With the bytes, if only their encoding is unknown. */
   | { readonly unread: Unread; readonly bytes?: Buffer; readonly stamp?: string };
 
-/** No larger file is taken for a plan: somebody's generated code. */
+/** A larger file is not read as a plan: it is someone's generated code. */
 export const largestPlanBytes = 4 * 1024 * 1024;
 
-/** A larger file is not even looked through for the library's name. */
+/** A larger file is not even searched for the library's name. */
 export const largestSearchedBytes = 64 * 1024 * 1024;
 
 export const tooLarge: Unread = { reason: "too-large", why: "is larger than 4 MiB" };
 
-/**
- * Reads a file as a plan. Undefined: there is no such file, or it is a folder. A pipe, a socket or a device is never waited for.
- */
+/** Reads a file as a plan. Undefined: the file does not exist, or is a folder. Never waits for a pipe, a socket or a device. */
 export function readPlanText(path: string | Buffer): PlanText | undefined {
   return withFile(path, (file, found): PlanText => {
     const stamp = stampOf(found);
@@ -30,7 +28,7 @@ export function readPlanText(path: string | Buffer): PlanText | undefined {
   });
 }
 
-/** Another one as soon as the file is another one. */
+/** Changes whenever the file does. */
 export function stampOf({ mtimeMs, size }: Pick<Stats, "mtimeMs" | "size">): string {
   return `${mtimeMs}-${size}`;
 }
@@ -40,7 +38,7 @@ export function textOf(bytes: Buffer): string {
   return bytes.toString("utf8").replace(/^\uFEFF/, "");
 }
 
-/** Text that is not UTF-8 would be judged with other characters than were written. */
+/** The reason why bytes are not text: if not UTF-8, they would be judged with other characters than were written. */
 export function whyNoText(bytes: Buffer): Unread | undefined {
   const isWide = /^(?:\xFF\xFE|\xFE\xFF)/.test(bytes.toString("latin1", 0, 2)) || wideNames.some(isIn(bytes));
   if (isWide) return { reason: "text-not-utf8", why: "is UTF-16 text: save it as UTF-8" };
@@ -48,7 +46,7 @@ export function whyNoText(bytes: Buffer): Unread | undefined {
   return { reason: "text-not-utf8", why: "is not UTF-8 text: save it as UTF-8" };
 }
 
-/** Whether the library's name occurs in a file, in any encoding. */
+/** True if a file contains the library's name, in any encoding. */
 export function namesLibrary(bytes: Buffer): boolean {
   return bytes.includes(libraryName) || wideNames.some(isIn(bytes));
 }
@@ -63,12 +61,12 @@ function isIn(bytes: Buffer) {
   return (name: Buffer) => bytes.includes(name);
 }
 
-/** The same of a file that is too large to be read at once; true where it is too large to be looked through. */
+/** The same for a file that is too large to be read at once; true if it is too large to be searched. */
 export function largeFileNamesLibrary(path: string | Buffer): boolean {
   const found = withFile(path, (file, { size }) => {
     if (size > largestSearchedBytes) return true;
     const window = Buffer.alloc(1024 * 1024);
-    // A name may lie across two windows.
+    // The name may span two windows.
     const overlap = 2 * libraryName.length;
     let kept = 0;
     for (;;) {
@@ -113,7 +111,7 @@ function withFile<Answer>(
     const kind = statSync(path, { throwIfNoEntry: false });
     if (!kind || kind.isDirectory()) return undefined;
     if (!kind.isFile()) return { unread: noOrdinaryFile };
-    // Without waiting, should a pipe have taken its place: that has no end until somebody writes to it.
+    // Without waiting, in case a pipe has replaced it: opening one would wait for a writer.
     file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const found = fstatSync(file);
     return found.isFile() ? ask(file, found) : { unread: noOrdinaryFile };
@@ -125,7 +123,7 @@ function withFile<Answer>(
   }
 }
 
-/** As many bytes as there are, up to the buffer's length. */
+/** Reads as many bytes as exist, up to the buffer's length. */
 function fill(buffer: Buffer, file: number): number {
   let filled = 0;
   while (filled < buffer.length) {

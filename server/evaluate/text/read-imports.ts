@@ -2,7 +2,7 @@ import ts from "typescript";
 import type { FileImports } from "./file-imports.ts";
 import type { PlanFile } from "./parse.ts";
 
-/** In a file of its own, because the parser is not loaded where the answer is kept from an earlier run. */
+/** In a file of its own, to avoid loading the parser when the answer is stored from an earlier run. */
 export function fileImports(file: PlanFile): FileImports {
   const { refusal, instrumented } = file;
   return {
@@ -17,11 +17,11 @@ export function fileImports(file: PlanFile): FileImports {
   };
 }
 
-/** By the tree, because such a call in a comment or a text is none; the tree is only walked if the words occur. */
+/** Uses the tree, because such a call in a comment or a string does not count; walks it only if the characters occur. */
 function callsForLibrary(file: PlanFile): boolean {
   const { text, instrumented } = file;
   if (!/\b(?:require|import)\s*\(\s*["'`]loomwright["'`/]/.test(text)) return false;
-  // The text is half typed or refused, and there is no tree to look at.
+  // The text is half typed or refused, and has no tree to search.
   if (!instrumented) return true;
   const waiting: ts.Node[] = [file.tree.source];
   for (const node of waiting) {

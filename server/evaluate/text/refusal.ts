@@ -2,7 +2,9 @@ import ts from "typescript";
 import type { CannotRunReason } from "../../../library/model/record.ts";
 import { withUnit } from "../../../library/rules/wording/format-number.ts";
 
-/** Why a text is not read at all, and the place of the cause. Typing on does not mend it, so it is a finding. */
+/**
+ * The reason why a text is not read at all, and the place of the cause. Further typing does not repair it, so it is a finding.
+ */
 export interface Refusal {
   readonly reason: CannotRunReason;
   /** In a builder's words. */
@@ -12,8 +14,8 @@ export interface Refusal {
 }
 
 /**
- * The first character that the engine reads in another way than the parser. The engine is given UTF-8 that ends at the first
- * NUL; and half a surrogate pair has no UTF-8: the engine loses the next character with it, which may be the end of a comment.
+ * The first character that the engine reads differently from the parser. The engine's UTF-8 input ends at the first NUL. Half a
+ * surrogate pair has no UTF-8: the engine loses the next character with it, and that may be the end of a comment.
  */
 export function refusedCharacter(text: string): Refusal | undefined {
   if (text.isWellFormed() && !text.includes("\0")) return undefined;
@@ -22,7 +24,9 @@ export function refusedCharacter(text: string): Refusal | undefined {
   return { reason: "character-refused", detail: `${named} (${codeAt(text, at)})`, start: at, end: at + 1 };
 }
 
-/** The first character in the code that the parser takes for a space and JavaScript does not. In comments and texts it is harmless. */
+/**
+ * The first character in the code that is a space for the parser but not in JavaScript. In comments and strings it is harmless.
+ */
 export function refusedSpace(source: ts.SourceFile): Refusal | undefined {
   const { text } = source;
   if (!oddSpaces.some((space) => text.includes(space))) return undefined;
@@ -61,7 +65,7 @@ function isBetweenTokens(source: ts.SourceFile, at: number): boolean {
     }
   }
   if (childrenOf(node).length === 0 && at >= node.getStart(source)) return false;
-  // Only trivia, keywords and punctuation are left here, which the scanner tells apart by itself.
+  // Only trivia, keywords and punctuation remain here, and the scanner distinguishes these by itself.
   const scanner = ts.createScanner(ts.ScriptTarget.ESNext, false, source.languageVariant, source.text);
   scanner.resetTokenState(from);
   while (scanner.scan() !== ts.SyntaxKind.EndOfFileToken && scanner.getTokenEnd() <= at);
@@ -84,7 +88,9 @@ function childrenOf(node: ts.Node): readonly ts.Node[] {
   return children;
 }
 
-/** The first bracket of the deepest nest of brackets. Those in texts and comments count too: it only has to help people look. */
+/**
+ * The first bracket of the deepest nest of brackets. Those in strings and comments count too: it only has to help people look.
+ */
 function deepestNest(text: string): { readonly start: number; readonly end: number } {
   let depth = 0;
   let deepest = 0;

@@ -3,8 +3,8 @@ import type { CannotRunReason } from "../../../library/model/record.ts";
 import type { Uri, Version, Workspace } from "../workspace.ts";
 
 /**
- * What the text of an import leads to: the library, or a file of the workspace. `tried` are the files that would have come
- * before it and do not exist: the result changes when one of them appears. Never throws, whatever the text.
+ * Resolves the text of an import: to the library, or a file of the workspace. `tried` are the files that take precedence but do
+ * not exist: the result changes when one of them appears. Never throws, for any text.
  */
 export function resolveImport(text: string, importer: Uri, root: Uri, workspace: Workspace): Resolved {
   const tried = new Map<Uri, Version | undefined>();
@@ -21,7 +21,7 @@ export function resolveImport(text: string, importer: Uri, root: Uri, workspace:
     if (!source) {
       tried.set(uri, undefined);
       const why = workspace.unread?.(uri)?.why;
-      // Not to be passed over for another file that would come after it: that is not the one that was meant.
+      // Do not skip it for the next candidate, which is not the intended file.
       if (why !== undefined) return { problem: "import-unread", why, tried };
       continue;
     }
@@ -39,15 +39,15 @@ function relativeUri(text: string, importer: Uri): Uri | undefined {
   try {
     const { href, protocol, search, hash } = new URL(text, importer);
     if (search || hash) return undefined;
-    // The one spelling of a file's name that the workspace uses too.
+    // The one spelling of a file's URI, which the workspace uses too.
     return protocol === "file:" ? pathToFileURL(fileURLToPath(href)).href : href;
   } catch {
-    // An untitled document has no folder that a path could start from.
+    // An untitled document has no folder for a relative path to start from.
     return undefined;
   }
 }
 
-/** The workspace's folders; the plan's own folder when it lies in none of them. */
+/** The workspace's folders; the plan's own folder if it is in none of them. */
 function foldersFor(root: Uri, workspace: Workspace): readonly Uri[] {
   const folders = workspace.folders();
   return isWithin(root, folders) ? folders : [root.slice(0, root.lastIndexOf("/"))];
@@ -66,7 +66,7 @@ function reallyWithin(uri: Uri, root: Uri, workspace: Workspace): boolean {
   ]);
 }
 
-/** In TypeScript's order: a written `.js` means the `.ts` it will have been made from. */
+/** In TypeScript's order: `.js` in an import means the `.ts` it will have been made from. */
 function candidates(wanted: Uri): readonly Uri[] {
   const written = /\.([cm]?)(ts|js)(x?)$/i.exec(wanted);
   if (written) {

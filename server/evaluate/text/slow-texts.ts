@@ -2,10 +2,10 @@ import { createHash } from "node:crypto";
 import type { SourceText } from "../workspace.ts";
 import type { Refusal } from "./refusal.ts";
 
-/** Texts that could not be read in time, by their content, so that each costs its time once. */
+/** Texts that exceeded the reading time limit, by content: each costs its time only once. */
 export class SlowTexts {
   readonly #known = new Map<string, { readonly limitMs: number; readonly refusal: Refusal }>();
-  /** Most texts are of another length, and need no digest. */
+  /** Most texts have another length, and need no digest. */
   readonly #lengths = new Set<number>();
 
   remember(source: SourceText, limitMs: number, refusal: Refusal): void {
@@ -13,7 +13,7 @@ export class SlowTexts {
     this.#known.set(digestOf(source), { limitMs, refusal });
   }
 
-  /** Undefined if the text has never been given so much time. */
+  /** Undefined if the text has never been given that much time. */
   refusalOf(source: SourceText, limitMs: number): Refusal | undefined {
     if (!this.#lengths.has(source.text.length)) return undefined;
     const known = this.#known.get(digestOf(source));
@@ -21,7 +21,7 @@ export class SlowTexts {
   }
 }
 
-/** How a text is read depends on the ending of its name too. */
+/** The reading of a text also depends on its file extension. */
 function digestOf({ uri, text }: SourceText): string {
   return createHash("sha256")
     .update(`${/\.[^./]*$/.exec(uri)?.[0] ?? ""}\n${text}`)

@@ -2,12 +2,12 @@ import { Script } from "node:vm";
 import { startTimeLimit } from "../sandbox/time-limit.ts";
 
 /**
- * Does some synchronous work on this thread and interrupts it when it takes longer than the limit; then the result is
- * undefined. The limit counts time that the machine gave this process: if the machine was busy with something else, the work
- * begins anew with more time, so it must bear to be done twice.
+ * Does some synchronous work on this thread and interrupts it when it exceeds the limit; the result is then undefined. The
+ * limit counts time that the machine gave this process: if the machine was busy with other programs, the work starts again with
+ * more time, so it must be repeatable.
  *
- * An interruption is no exception: neither `catch` nor `finally` sees it. State that the work keeps outside of itself is as it
- * was at that moment, and the caller must put it in order.
+ * An interruption is no exception: neither `catch` nor `finally` sees it. State outside the work stays as it was at that
+ * moment, and the caller must repair it.
  */
 export function withinTime<Result>(
   limitMs: number,
@@ -24,10 +24,10 @@ export function withinTime<Result>(
   }
 }
 
-/** The process's own account of its time may be a little behind the clock. */
+/** The process's own CPU time may lag a little behind the clock. */
 const nearly = 0.8;
 
-/** A script finds its work by this name; it reads it before anything else runs, so calls within calls do no harm. */
+/** A script finds its work by this name and reads it before anything else runs, so nested calls are safe. */
 const door = Symbol.for("loomwright.work-within-time");
 const callWork = new Script(`globalThis[Symbol.for(${JSON.stringify(door.description)})]()`);
 

@@ -5,7 +5,7 @@ export function diagramIn(page: Page): FrameLocator {
   return page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame");
 }
 
-/** The part of the picture that has this name; where a part, a conductor and a fuse share one, the part. */
+/** The element of the picture with this name; if a part, a conductor and a fuse share it, the part. */
 export function elementIn(diagram: FrameLocator, name: string): Locator {
   return diagram.locator(`#stage g[data-element=${JSON.stringify(`part:${encodeURIComponent(name)}`)}]`);
 }

@@ -5,17 +5,17 @@ import type { FromPage, ShowDiagram, ToPage } from "../../../extension/diagram/m
 import { pageHtml } from "../../../extension/diagram/page-html.ts";
 import type { PanelState } from "../../../extension/diagram/panel-state.ts";
 
-/** The page of the diagram's panel as it is shipped, in a browser of its own: without the workbench around it. */
+/** The page of the diagram's panel as shipped, in a separate browser without the workbench around it. */
 export interface DiagramPage {
   readonly page: Page;
   send(message: ToPage): Promise<void>;
-  /** What the page said, of one kind. */
+  /** The page's messages of one kind. */
   said<Type extends FromPage["type"]>(type: Type): Promise<Extract<FromPage, { type: Type }>[]>;
-  /** What it would have the editor keep. */
+  /** The state that it would have the editor keep. */
   kept(): Promise<PanelState | undefined>;
-  /** What must never be: something asked of the network, thrown, told to the console, or shown as a dialogue. */
+  /** Forbidden events: a network request, an exception, a console error, or a dialogue. */
   readonly forbidden: readonly string[];
-  /** What the page's policy stopped: with a plan of ours nothing, since nothing of that kind gets as far as that. */
+  /** Violations stopped by the page's policy: none with one of our plans, because its content never gets that far. */
   readonly stopped: readonly string[];
 }
 
@@ -68,7 +68,7 @@ export async function openDiagramPage(browser: Browser, options: PageOptions = {
     if (url.pathname !== "/favicon.ico") forbidden.push(`request: ${url.href}`);
     return route.abort();
   });
-  // Not subject to the page's policy, as the editor's own script is not.
+  // Not subject to the page's policy, like the editor's own script.
   await page.addInitScript(
     ({ kept, look }) => {
       const all = globalThis as unknown as { said: unknown[]; kept: unknown; acquireVsCodeApi: unknown };

@@ -3,7 +3,7 @@ import { shownDiagram } from "../../../extension/diagram/shown-diagram.ts";
 import type { Diagram, DiagramParams } from "../../../server/language/messages.ts";
 import { type ScriptedEditor, startEditor } from "../../protocol/scripted-editor.ts";
 
-/** A plan in the built server, for what its diagrams look like in a page. */
+/** A plan in the built server, to show its diagrams in a page. */
 export interface DrawnPlan {
   readonly editor: ScriptedEditor;
   /** As the panel would send it; each has the next number. */

@@ -7,11 +7,11 @@ import { join } from "node:path";
 export interface EditorServer {
   /** "http://127.0.0.1:40123" */
   readonly origin: string;
-  /** "127.0.0.1:40123", as it stands in vscode-remote addresses. */
+  /** "127.0.0.1:40123", as used in vscode-remote addresses. */
   readonly authority: string;
-  /** The folder with all its data, the installed extensions among them; part of the command line of every process below it. */
+  /** The folder with all its data, including the installed extensions; it is in the command line of every child process. */
   readonly data: string;
-  /** What it printed so far, for a failing test's message. */
+  /** Its output so far, for a failing test's message. */
   printed(): string;
   /** Ends the server with its extension hosts and language servers, and deletes its data. */
   stop(): Promise<void>;
@@ -20,7 +20,7 @@ export interface EditorServer {
 export interface EditorServerOptions {
   /** .vsix files installed before it starts. */
   readonly extensions: readonly string[];
-  /** False: folders start in restricted mode until somebody trusts them. */
+  /** False: folders start in restricted mode until a user trusts them. */
   readonly trustEverything: boolean;
   /** Settings of the machine, besides those that keep it quiet. */
   readonly machineSettings?: Readonly<Record<string, unknown>>;
@@ -39,7 +39,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
     spawn(process.execPath, [join(editor, "out/server-main.js"), ...folders, ...args], {
       stdio: ["ignore", "pipe", "pipe"],
       env: { ...process.env, HOME: data },
-      // A group of its own, so that the extension hosts and servers below it can be ended with it.
+      // A separate process group, to end the extension hosts and servers below it too.
       detached: true,
     });
   try {
@@ -80,14 +80,14 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
 
 type Provided = "LOOMWRIGHT_EDITOR" | "LOOMWRIGHT_CHROMIUM" | "LOOMWRIGHT_VSIX" | "LOOMWRIGHT_SUITE";
 
-/** Handed down by run.mjs, which fetches and builds what the tests need before any of them starts. */
+/** Passed on by run.mjs, which fetches and builds everything the tests need before they start. */
 export function fromEnvironment(name: Provided): string {
   const value = process.env[name];
   if (!value) throw new Error(`${name} is not set: start these tests with "node tests/editor/run.mjs"`);
   return value;
 }
 
-/** Quiet, and the same in every run: nothing asks the network, no pop-ups over what a test looks at. */
+/** Quiet, and the same in every run: no network requests, no pop-ups over the tested parts. */
 function writeMachineSettings(userData: string, also: EditorServerOptions["machineSettings"]): void {
   const folder = join(userData, "Machine");
   mkdirSync(folder, { recursive: true });
@@ -131,7 +131,7 @@ function listeningPort(child: ChildProcess, printed: () => string): Promise<numb
   });
 }
 
-/** Whoever interrupts the tests does not want to look for an editor that is still running. */
+/** After an interruption of the tests, no editor may keep running. */
 function endWithUs(child: ChildProcess): void {
   const end = () => {
     if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) {
@@ -139,8 +139,8 @@ function endWithUs(child: ChildProcess): void {
     }
   };
   process.once("exit", end);
-  // Vitest's worker is told to end by a signal, or finds that the process that started it is gone. Listening for these takes
-  // away their usual effect, so the exit has to be asked for; the browser ends with it too.
+  // Vitest's worker is ended by a signal, or by the end of the process that started it. Listening for these removes their usual
+  // effect, so the exit must be explicit; the browser then ends too.
   const exit = () => process.exit(1);
   for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.once(signal, exit);
   process.once("disconnect", exit);

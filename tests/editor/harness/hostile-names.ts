@@ -1,4 +1,4 @@
-/** Names that would do something if they were ever taken for markup, script, style, an address or a selector. */
+/** Names that would have an effect if they were ever taken for markup, script, style, an address or a selector. */
 export const hostileNames: readonly string[] = [
   "<script>alert(1)</script>",
   '"><img src=x onerror=alert(1)>',

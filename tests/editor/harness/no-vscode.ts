@@ -1,2 +1,2 @@
-// Stands in for the module `vscode` outside an extension host, where the list of in-host stories is read for its names alone.
+// Replaces the module `vscode` outside an extension host, where only the names in the list of in-host stories are read.
 export {};

@@ -1,23 +1,23 @@
 import type { Locator, Page } from "playwright-core";
 
-/** A line of the editor that has this text. The editor draws spaces that do not break; here an ordinary one means any. */
+/** A line of the editor with this text. The editor draws non-breaking spaces; here an ordinary one matches any. */
 export function line(page: Page, text: string): Locator {
   return page.locator(".view-line", { hasText: withAnySpace(text) }).first();
 }
 
-/** A value on a line, as the editor colours it: a span of its own. */
+/** A value on a line, as the editor colours it: a separate span. */
 export function valueOn(page: Page, lineText: string, value: string): Locator {
   return line(page, lineText).getByText(value, { exact: true }).first();
 }
 
-/** An item of the status bar that has this text. */
+/** An item of the status bar with this text. */
 export function statusItem(page: Page, text: string): Locator {
   return page.locator(".statusbar-item", { hasText: withAnySpace(text) });
 }
 
 /**
- * Opens the light bulb's menu on a value and waits for an item. Asked again while it is not there: the editor drops the answer
- * when any extension announces itself in the meantime, as TypeScript's does while it starts.
+ * Opens the light bulb's menu on a value and waits for an item. Tries again while it is missing: the editor drops the answer when
+ * any extension registers in the meantime, as TypeScript's does during its start.
  */
 export async function openQuickFixes(page: Page, value: Locator, item: RegExp): Promise<void> {
   await value.click();
@@ -31,7 +31,7 @@ export async function openQuickFixes(page: Page, value: Locator, item: RegExp): 
 }
 
 /**
- * Runs a command as a person does. Asked again while it is not offered: the palette knows our commands only once the editor has
+ * Runs a command as a person does. Tries again while it is not offered: the palette knows our commands only once the editor has
  * read the installed extensions, and closes when something else takes the focus while the window is still being filled.
  */
 export async function runFromPalette(page: Page, title: string): Promise<void> {
@@ -52,7 +52,7 @@ export async function runFromPalette(page: Page, title: string): Promise<void> {
   throw new Error(`the palette does not offer "${title}"`);
 }
 
-/** Whether it is there before the time, ms, is over. */
+/** Whether it appears within the time, ms. */
 export function shows(locator: Locator, timeout: number): Promise<boolean> {
   return locator.waitFor({ timeout }).then(
     () => true,

@@ -2,14 +2,14 @@ import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import type { EditorServer } from "./editor-server.ts";
 
-/** Process ids of the language servers below an editor, told by the path of their bundle among its installed extensions. */
+/** Process ids of the language servers below an editor, recognised by the path of their bundle among its installed extensions. */
 export function serverProcesses(editor: EditorServer): number[] {
   return processes()
     .filter(({ words }) => words.includes(editor.data) && words.includes("language-server.cjs"))
     .map(({ id }) => id);
 }
 
-/** Linux tells by itself; small containers have no `ps`. */
+/** Linux shows them in /proc; small containers have no `ps`. */
 function processes(): { readonly id: number; readonly words: string }[] {
   if (!existsSync("/proc/self/cmdline")) {
     const lines = execFileSync("ps", ["-Ao", "pid=,args="]).toString().split("\n");

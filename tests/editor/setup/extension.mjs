@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 const folder = fileURLToPath(new URL("../../../extension", import.meta.url));
 
 /**
- * Packs the extension as it was built last, the same way as it is packed for people.
+ * Packs the extension as it was built last, in the same way as for users.
  *
  * @returns {{ path: string, bytes: number }} the .vsix file
  */

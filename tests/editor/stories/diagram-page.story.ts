@@ -9,9 +9,9 @@ import { type DrawnPlan, drawnPlan } from "../harness/drawn-plan.ts";
 import { hostileNames } from "../harness/hostile-names.ts";
 import { startBrowser } from "../harness/workbench.ts";
 
-// The page of the diagram's panel as it is shipped, in a browser, with diagrams as the built server draws them.
+// The page of the diagram's panel as shipped, in a browser, with diagrams drawn by the built server.
 
-/** A picture that the server cannot have made, where even the reading of it makes the policy complain. */
+/** A picture that the server cannot have made; even parsing it makes the policy complain. */
 let hostilePicture = false;
 let browser: Browser;
 let bus: DrawnPlan;
@@ -57,7 +57,7 @@ const viewBoxOf = (page: Page) =>
 const element = (page: Page, id: string) => page.locator(`#stage g[data-element=${JSON.stringify(id)}]`);
 const focusedId = (page: Page) =>
   page.evaluate(() => (document.activeElement as SVGElement | null)?.dataset.element);
-/** Where an element's group is on the screen. */
+/** The position of an element's group on the screen. */
 const onScreen = async (page: Page, id: string) => {
   const box = await element(page, id).locator("> .frame, > .halo").first().boundingBox();
   if (!box) throw new Error(`${id} is not drawn`);
@@ -97,7 +97,7 @@ describe("what a screen reader is told", () => {
     const panel = await open();
     const diagram = await workshop.diagram({ view: "wiring" });
     await show(panel, diagram);
-    // What the browser itself hands to a screen reader.
+    // The data that the browser itself gives to a screen reader.
     const session = await panel.page.context().newCDPSession(panel.page);
     const { nodes } = await session.send("Accessibility.getFullAXTree");
     const spoken = nodes
@@ -286,7 +286,7 @@ describe("while the plan is edited", () => {
       expect(second.picture!.svg).not.toBe(first.picture!.svg);
       await show(panel, second);
       await element(page, named(second, "bread oven").id).waitFor();
-      // One change, and at no moment was there nothing, or two.
+      // One change, without a moment of no picture or two pictures.
       expect(await page.evaluate(() => (globalThis as unknown as { seen: number[] }).seen)).toEqual([1]);
       const after = await onScreen(page, id);
       expect((await viewBoxOf(page))[2]).toBe(width);
@@ -294,7 +294,7 @@ describe("while the plan is edited", () => {
       expect(after.y).toBeCloseTo(before.y, 0);
       expect(await focusedId(page)).toBe(id);
 
-      // The same picture again: nothing is touched.
+      // The same picture again: the page is unchanged.
       await panel.send({ ...second, number: 99 });
       await expect
         .poll(async () => {
@@ -429,7 +429,7 @@ describe("nothing of a plan does anything in the page", () => {
     },
   );
 
-  /** Whatever is in the stage and not on the list of what may be. */
+  /** Everything in the stage that is not on the allowed list. */
   async function strangers(page: Page): Promise<string[]> {
     const all = await page.evaluate(() =>
       [...document.querySelectorAll("#stage *")].map((one) => ({
@@ -463,7 +463,7 @@ ${circuits.join("\n")}
 `;
 }
 
-/** As if the server had been talked into making them. */
+/** Pictures as a compromised server would make them. */
 function hostilePictures(): { what: string; svg: string; why: RegExp }[] {
   const svg = (inside: string, attributes = "") =>
     `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" viewBox="0 0 9 9"${attributes}>${inside}</svg>`;

@@ -70,7 +70,7 @@ test("the icon over the plan shows its diagram beside it, and the text keeps the
 test("a click on a part moves the cursor to its line", async () => {
   await elementIn(diagram, "fuse panel").locator("> .frame").click();
   await diagram.locator("#details").getByRole("heading", { name: "fuse panel" }).waitFor();
-  // The focus stays, so that one can go on clicking; Escape gives it to the text.
+  // The focus stays, to allow further clicks; Escape gives it to the text.
   await page.keyboard.press("Escape");
   await statusItem(page, "Ln 9, Col").waitFor();
 });
@@ -129,7 +129,7 @@ test("what is found stands at the part, and goes when it is put right", async ()
   await valueOn(page, "gauge: 8", "8").dblclick();
   await page.keyboard.type("18");
   await diagram.locator("g.loomwright-warning").first().waitFor();
-  // The cursor is on a circuit, which is a load, two conductors and a fuse: the strip leads to the one that is meant.
+  // The cursor is on a circuit, which is a load, two conductors and a fuse: the strip leads to the intended one.
   await diagram
     .locator("#details")
     .getByRole("button", { name: /^heater, conductor\s*Warning/ })
@@ -143,14 +143,14 @@ test("what is found stands at the part, and goes when it is put right", async ()
 test("by keyboard alone: into the panel, to a part, to its line, and back", async () => {
   await page.keyboard.press("Control+Home");
   await page.keyboard.press("Control+2");
-  // The element that has the focus in the panel, its id or that of what it stands for; nothing while the text has it.
+  // The id of the focused element in the panel, or of its subject; undefined while the text has the focus.
   const focused = () =>
     diagram.locator("body").evaluate(() => {
       const { activeElement } = document;
       if (!document.hasFocus()) return undefined;
       return (activeElement as HTMLElement | null)?.dataset.element ?? activeElement?.id;
     });
-  // It comes back to the element that had it last, from which the way to the picture is back; else to the picture.
+  // The focus returns to the element that had it last, from which it can go back to the picture; else to the picture.
   await expect.poll(focused, { timeout: 15_000 }).toMatch(/:|^stage$/);
   for (let tabs = 0; tabs < 20 && (await focused()) !== "stage"; tabs++)
     await page.keyboard.press("Shift+Tab");
@@ -207,7 +207,7 @@ test("it is there again after a reload of the window, and follows the text", asy
   await reloadWindow(page, "loomwright.diagram");
   diagram = diagramIn(page);
   await elementIn(diagram, "fuse panel").waitFor();
-  // How much of what a page keeps is written down by then is the editor's business; what it keeps is told with the page itself.
+  // The editor decides how much of a page's kept state is saved by then; the page's own tests cover the kept state.
   await diagram.locator("#view").selectOption("wiring");
   await inPicture(/10 AWG/).waitFor();
   await line(page, '"heater"').waitFor();

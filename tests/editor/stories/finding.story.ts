@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from "vitest";
 import { line, openQuickFixes, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-// What a person sees and clicks, from the first underline to the corrected plan, in one window and in this order.
+// The view and clicks of a person, from the first underline to the corrected plan, in one window and in this order.
 
 const editor = useEditor({ trustEverything: true });
 let page: Page;

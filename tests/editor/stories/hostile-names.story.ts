@@ -8,7 +8,7 @@ import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: false });
 
-/** A link that runs a command of the editor, and an icon that nothing else on the screen has. */
+/** A link that runs a command of the editor, and an icon that occurs nowhere else on the screen. */
 const trap = "[PRESS ME](command:workbench.action.terminal.new) $(squirrel)";
 const folderName = `van ${trap}`;
 
@@ -27,7 +27,7 @@ throw new Error("no lamp ${trap}");
 circuit({ load: `,
 };
 
-/** Pictures of it, to look at. */
+/** The folder for pictures of it, to look at. */
 const pictures = fileURLToPath(new URL("../dist/hostile", import.meta.url));
 
 async function openInRestrictedMode(file: string): Promise<Page> {
@@ -39,8 +39,8 @@ async function openInRestrictedMode(file: string): Promise<Page> {
 }
 
 /**
- * Runs in the page: links and icons that the trap made. The item in which the editor's own TypeScript says that it is analysing a
- * file is left out: it takes the name of that file for markup, and proves that the trap works.
+ * Runs in the page: links and icons that the trap made. The item in which the editor's own TypeScript reports that it is
+ * analysing a file is left out: it takes the name of that file for markup, and proves that the trap works.
  */
 function sprung(): string[] {
   return [

@@ -15,7 +15,7 @@ const editor = useEditor({ trustEverything: true });
 const results = new Map<string, StoryResult>();
 let folder: string;
 
-/** The whole suite runs once, in one window; each story is then reported on its own. */
+/** The whole suite runs once, in one window; each story is then reported separately. */
 beforeAll(async () => {
   folder = editor.folder({});
   cpSync(new URL("../workspace", import.meta.url), folder, { recursive: true });
@@ -30,7 +30,7 @@ beforeAll(async () => {
       ["extensionDevelopmentPath", remoteAddress(editor.server(), suite)],
       ["extensionTestsPath", remoteAddress(editor.server(), join(suite, "run.js"))],
     ],
-    // The functions by which the workbench tells whoever drives it what the suite prints, and how it ended.
+    // The functions through which the workbench reports the suite's output, and its outcome, to its driver.
     async before(opened) {
       await opened.exposeFunction("codeAutomationExit", (code: number) => end(code));
       await opened.exposeFunction("codeAutomationLog", (_type: string, words: readonly unknown[]) => {
@@ -85,7 +85,7 @@ describe("a new build, outside the editor", () => {
   });
 });
 
-/** No address that npm could reach: if it asked for anything, it would fail. */
+/** npm cannot reach this address: any request would fail. */
 const offline = {
   ...process.env,
   npm_config_registry: "http://127.0.0.1:9",

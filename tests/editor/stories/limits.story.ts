@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-/** Set for the machine, different from the defaults: the test sees which settings count. */
+/** Set for the machine, different from the defaults: the test shows which settings count. */
 const editor = useEditor({
   trustEverything: false,
   machineSettings: { "loomwright.timeLimitMs": 700, "loomwright.memoryLimitMiB": 24 },

@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from "vitest";
 import { line, openQuickFixes, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-// A network as a person sees it: from the cable that no fuse protects to the table of scenarios, in one window and in this order.
+// A network as a person sees it: from the cable without a fuse to the table of scenarios, in one window and in this order.
 
 const editor = useEditor({ trustEverything: true });
 let page: Page;
@@ -25,7 +25,7 @@ beforeAll(async () => {
 });
 
 test("the terminal that the bank reaches the cable at is underlined", async () => {
-  // TypeScript underlines the import as well: the library is not installed in this folder.
+  // TypeScript also underlines the import: the library is not installed in this folder.
   await page.locator(".squiggly-error").nth(1).waitFor();
   await statusItem(page, "Loomwright: 1 circuit, 2 parts, 2 cables, 1 error, 1 warning").waitFor();
 });

@@ -6,7 +6,7 @@ import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: true });
 
-// Half of it is the layout, the typeface and what sets pages. The library for a new build shares its bundles with the server.
+// Half of it is the layout, the typeface and the PDF code. The library for a new build shares its bundles with the server.
 // `npm run bench` holds the same bound.
 test("the packed extension is at most 5.3 MB", () => {
   expect(statSync(fromEnvironment("LOOMWRIGHT_VSIX")).size).toBeLessThanOrEqual(5.3e6);

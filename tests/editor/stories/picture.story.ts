@@ -9,7 +9,7 @@ import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-// The pictures in the README are taken of the real editor with the real extension: `node tests/editor/run.mjs --picture`.
+// The pictures in the README are taken from the real editor with the real extension: `node tests/editor/run.mjs --picture`.
 
 const house = new URL("../../../", import.meta.url);
 
@@ -18,7 +18,7 @@ const editor = useEditor({ trustEverything: true });
 test("the README's picture can be taken: a heater's wire, underlined, with what was found", async () => {
   const folder = editor.folder({ ".vscode/settings.json": JSON.stringify(calm) });
   cpSync(new URL("examples/camper-draft", house), folder, { recursive: true });
-  // As in a new build, so that TypeScript knows the library.
+  // As in a new build, to let TypeScript find the library.
   await installLibrary(await libraryArchive(fileURLToPath(new URL("extension/dist", house))), folder);
 
   const page = await editor.open(folder, { file: "camper.ts", viewport: { width: 1200, height: 750 } });
@@ -56,9 +56,9 @@ test("the README's picture of the diagram can be taken: a hut's network beside i
   await take(page, "diagram.png");
 });
 
-/** Into a folder that is not kept; where the README's pictures are to be renewed, beside the others too. */
+/** Into a temporary folder; also beside the README's other pictures, if those are to be renewed. */
 async function take(page: Page, name: string): Promise<void> {
-  // TypeScript shows a spinner while it is at work, and starts a second time when it has read the project.
+  // TypeScript shows a spinner while it is working, and starts a second time when it has read the project.
   for (let quiet = 0; quiet < 5; quiet++) {
     if ((await statusItem(page, "Analyzing").count()) > 0) quiet = 0;
     await page.waitForTimeout(1_000);
@@ -71,7 +71,7 @@ async function take(page: Page, name: string): Promise<void> {
     copyFileSync(fresh, fileURLToPath(new URL(`extension/media/${name}`, house)));
 }
 
-/** Nothing but the plan and what is said of it. */
+/** Shows only the plan and its findings. */
 const calm = {
   "workbench.activityBar.location": "hidden",
   "workbench.colorTheme": "Default Light Modern",

@@ -29,7 +29,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-/** Written once for all that is done with it. */
+/** Written once for all tests of it. */
 function written(plan: string): string {
   const file = join(folder, `${plan.replaceAll("/", "-")}.html`);
   if (existsSync(file)) return file;

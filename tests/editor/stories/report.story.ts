@@ -14,15 +14,15 @@ circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });
 `;
 
 /**
- * Asks for the report and names its file in the editor's own dialog, until `next` is there. Asked again where the dialog is gone
- * and nothing came of it: it closes when something else takes the focus, as a part of the window that is still being filled.
+ * Requests the report and names its file in the editor's own dialog, until `next` appears. Tries again if the dialog closed
+ * without a result: it closes when something else takes the focus, such as a part of the window that is still being filled.
  */
 async function writeAs(page: Page, path: string, next: Locator): Promise<void> {
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
   for (let tries = 0; tries < 3; tries++) {
     await runFromPalette(page, "Loomwright: Write the Report");
     await dialog.waitFor();
-    // It proposes a name after a moment, which would go over what is typed before.
+    // It proposes a name after a moment, which would replace a name typed before.
     const proposed = JSON.stringify(join(dirname(path), "shed.report.html"));
     const named = await page
       .waitForFunction(`document.querySelector(".quick-input-widget input[type=text]").value === ${proposed}`)
@@ -46,7 +46,7 @@ test("the report of the plan in the editor is written where one says, as a page 
   const page = await editor.open(folder, { file: "shed.ts" });
   await statusItem(page, "Loomwright: 1 circuit").waitFor();
 
-  // The name that is proposed, beside the plan.
+  // The proposed name, beside the plan.
   await writeAs(page, join(folder, "shed.report.html"), notice(page, "shed.report.html is written."));
   expect(readFileSync(join(folder, "shed.report.html"), "utf8")).toContain("<title>shed: report</title>");
   await page.locator(".notification-list-item .monaco-button", { hasText: "Open" }).waitFor();
@@ -64,7 +64,7 @@ test("a file that is not ours is replaced only when one says so", async () => {
   await statusItem(page, "Loomwright: 1 circuit").waitFor();
 
   const ask = async () => {
-    // The editor itself asks whether the file is to be replaced: with yes it goes on to us.
+    // The editor itself asks whether to replace the file: after "yes" it continues with our command.
     const overwrite = page.locator(".quick-input-widget", { hasText: "notes.html already exists" });
     await writeAs(page, join(folder, "notes.html"), overwrite);
     await overwrite.locator("a.monaco-button", { hasText: /^OK$/ }).click();

@@ -16,7 +16,7 @@ export const activation: readonly Story[] = [
       await extension.activate();
       console.log(`${figureMark}activation of the extension: ${(performance.now() - start).toFixed(1)} ms`);
       const document = await openPlan("other.ts", "export const answer = 42;\n");
-      // TypeScript has read the file when it answers; had ours been woken by it, it would have been by then.
+      // TypeScript has read the file when it answers; if the file activated our extension, it would be active by then.
       await eventually(
         "TypeScript answers a hover",
         () => hoverText(document.uri, new vscode.Position(0, 14)),
@@ -44,7 +44,7 @@ export const activation: readonly Story[] = [
 
 /** The servers that this extension host has started and that still run. */
 function serverProcesses(): readonly unknown[] {
-  // Undocumented, but it is the only portable way to see children that one has not started oneself.
+  // Undocumented, but the only portable way to see child processes started by other code.
   const handles: unknown[] = (process as unknown as { _getActiveHandles(): unknown[] })._getActiveHandles();
   return handles.filter(
     (handle) =>

@@ -1,5 +1,5 @@
-// Bundles the in-host suite into tests/editor/dist/suite: an extension without a face, whose tests the editor runs in its
-// extension host. The extension under test is the installed one; this one only carries the suite.
+// Bundles the in-host suite into tests/editor/dist/suite: an extension without a user interface, whose tests the editor runs in
+// its extension host. The extension under test is the installed one; this one only carries the suite.
 
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";

@@ -25,7 +25,7 @@ export const commands: readonly Story[] = [
       const code = findings(document.uri)[0]?.code;
       assert.ok(typeof code === "object");
       assert.equal(code.value, "conductor/voltage-drop");
-      // What the editor does when the link is clicked.
+      // The editor does the same when the link is clicked.
       assert.equal(code.target.scheme, "command");
       const [page] = JSON.parse(code.target.query) as [string];
       await vscode.commands.executeCommand(code.target.path, page);

@@ -43,7 +43,7 @@ export const difference: readonly Story[] = [
   },
 ];
 
-/** In a repository of the folder's own, whoever runs this and however their git is set up. */
+/** In the folder's own repository, independent of the user and their git configuration. */
 function commitAll(folder: string): void {
   const env = { ...process.env, GIT_CONFIG_GLOBAL: "/dev/null", GIT_CONFIG_NOSYSTEM: "1" };
   const git = (...words: readonly string[]) =>

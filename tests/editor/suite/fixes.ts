@@ -100,7 +100,7 @@ export const fixes: readonly Story[] = [
   },
 ];
 
-/** What the light bulb, or a source action, offers at a place. */
+/** The offers of the light bulb, or of a source action, at a position. */
 export async function actionsAt(
   document: vscode.TextDocument,
   range: vscode.Range,

@@ -16,7 +16,7 @@ import {
 } from "./plan-in-editor.ts";
 import type { Story } from "./story.ts";
 
-/** A small bank, a switch, a panel with a heater on it: in order with every rule. */
+/** A small bank, a switch, a panel with a heater on it: without findings. */
 export const inOrder = `import { battery, build, cable, circuit, disconnect, fusePanel, scenario } from "loomwright";
 
 build({ insulationC: 105 });

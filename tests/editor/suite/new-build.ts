@@ -31,7 +31,7 @@ export const newBuild: readonly Story[] = [
       const editor = vscode.window.activeTextEditor;
       assert.equal(editor?.document.uri.path, vscode.Uri.joinPath(folder, "plan.ts").path);
       const plan = editor.document;
-      // TypeScript has found the library when it can say what its words mean; only then is its silence worth anything.
+      // TypeScript has found the library when it can describe its functions; only then is the absence of errors meaningful.
       await eventually(
         "TypeScript's hover over a word of the library",
         () => hoverText(plan.uri, rangeOf(plan, "build({", "build").start),

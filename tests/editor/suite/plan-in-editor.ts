@@ -6,7 +6,7 @@ export async function openPlan(name: string, text: string): Promise<vscode.TextD
   const uri = inWorkspace(name);
   await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
   const document = await vscode.workspace.openTextDocument(uri);
-  // In a tab of its own: the editor closes a tab that was only looked at when the next file is opened.
+  // In a permanent tab: the editor closes a preview tab when the next file is opened.
   await vscode.window.showTextDocument(document, { preview: false });
   return document;
 }
@@ -34,7 +34,7 @@ export function underlined(document: vscode.TextDocument): string[] {
     .map((finding) => `${ruleOf(finding)} on ${document.getText(finding.range)}`);
 }
 
-/** Where a piece of text stands that occurs once; with `inner`, the first place of that within it. */
+/** The range of a text that occurs once; with `inner`, the first occurrence of that within it. */
 export function rangeOf(document: vscode.TextDocument, text: string, inner = text): vscode.Range {
   const at = document.getText().indexOf(text);
   assert.ok(at >= 0, `"${text}" is in the plan`);
@@ -50,8 +50,8 @@ export async function replaceText(document: vscode.TextDocument, old: string, fr
 }
 
 /**
- * Asks again and again until the answer is as expected, and fails with the last answer when that takes longer than a person
- * would wait. The time is a limit for giving up, never something that is measured.
+ * Repeats until the answer is as expected, and fails with the last answer if that takes longer than a person would wait. The time
+ * is a limit for giving up, and is never measured.
  */
 export async function eventually<T>(
   what: string,
@@ -68,7 +68,7 @@ export async function eventually<T>(
   }
 }
 
-/** Waits until exactly these findings stand in the file, written as {@link underlined} writes them. */
+/** Waits until the file has exactly these findings, in the form of {@link underlined}. */
 export async function untilUnderlined(
   document: vscode.TextDocument,
   expected: readonly string[],
@@ -80,7 +80,7 @@ export async function untilUnderlined(
   );
 }
 
-/** All text of the hovers at a place. */
+/** All text of the hovers at a position. */
 export async function hoverText(uri: vscode.Uri, position: vscode.Position): Promise<string> {
   const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
     "vscode.executeHoverProvider",

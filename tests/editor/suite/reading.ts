@@ -13,7 +13,7 @@ import {
 } from "./plan-in-editor.ts";
 import type { Story } from "./story.ts";
 
-/** 40 A over 15 ft on a wire that may not carry it; 4 AWG behind 50 A is common practice for such a run. */
+/** 40 A over 15 ft on a wire with too little ampacity; 4 AWG behind 50 A is common practice for such a run. */
 const tooThin = `import { circuit } from "loomwright";
 
 circuit({ name: "heater", load: 40, oneWayFt: 15, gauge: 14, protect: 50, insulationC: 75 });
@@ -45,7 +45,7 @@ export const reading: readonly Story[] = [
         "as-it-should-be.ts",
         tooThin.replace("gauge: 14", "gauge: 4").replace("load: 40", "critical: true, load: 40"),
       );
-      // The lens is there when the plan has been checked; before that, no findings would mean nothing.
+      // The lens appears when the plan has been checked; before that, an absence of findings would be meaningless.
       await eventually(
         "a lens over the plan",
         () => lensTitles(document.uri),

@@ -1,7 +1,9 @@
 import { stories } from "./stories.ts";
 import { resultMark, type StoryResult } from "./story.ts";
 
-/** Called by the editor. Every story is run and told of, also after one has failed; the editor's exit code says whether any did. */
+/**
+ * Called by the editor. Every story is run and reported, even after a failure; the editor's exit code states whether any failed.
+ */
 export async function run(): Promise<void> {
   const results: StoryResult[] = [];
   for (const story of stories) {

@@ -9,7 +9,7 @@ import { severalFiles } from "./several-files.ts";
 import type { Story } from "./story.ts";
 import { typing } from "./typing.ts";
 
-/** In the order in which they are run: activation first, while nothing has been opened. */
+/** In the order of execution: activation first, before any file has been opened. */
 export const stories: readonly Story[] = [
   ...activation,
   ...reading,

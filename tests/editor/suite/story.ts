@@ -5,7 +5,7 @@ export interface Story {
   run(): Promise<void>;
 }
 
-/** What the suite prints for the harness, one line of JSON for each story. */
+/** The suite's output for the harness, one line of JSON for each story. */
 export interface StoryResult {
   readonly story: string;
   readonly milliseconds: number;
@@ -13,8 +13,8 @@ export interface StoryResult {
   readonly failure?: string;
 }
 
-/** Before each line that carries a result, to tell them from whatever else is printed. */
+/** Before each line with a result, to distinguish it from other output. */
 export const resultMark = "LOOMWRIGHT-STORY ";
 
-/** Before each line that carries a measured figure, e.g. the time of activation. */
+/** Before each line with a measured figure, e.g. the time of activation. */
 export const figureMark = "LOOMWRIGHT-FIGURE ";

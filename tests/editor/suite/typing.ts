@@ -45,7 +45,8 @@ export const typing: readonly Story[] = [
       const document = await openPlan("half-typed.ts", plan);
       await untilUnderlined(document, ["conductor/voltage-drop on 14"]);
 
-      // As long as what it replaces: the editor moves underlines along with the text, but tells extensions the old places.
+      // As long as the text that it replaces: the editor moves underlines along with the text, but reports the old positions to
+      // extensions.
       await replaceText(document, "oneWayFt: 20", "oneWayFt: 2(");
       await eventually(
         "the lens says of which text it speaks",
@@ -75,7 +76,7 @@ export const typing: readonly Story[] = [
   },
 ];
 
-/** What is offered at a place, as the editor would order it; ours are told by a word that all of them have. */
+/** The completions at a position, as the editor would order them; ours are recognised by a word that all of them contain. */
 async function offered(
   document: vscode.TextDocument,
   position: vscode.Position,

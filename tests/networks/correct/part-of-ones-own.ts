@@ -2,7 +2,7 @@ import { battery, build, cable, circuit, part } from "loomwright";
 
 build({ insulationC: 105 });
 const bank = battery({ chemistry: "AGM", capacityAh: 70, shortCircuitA: 1_600 });
-// A selector that nobody has a word for: its common contact feeds one of two outlets.
+// A selector, for which the library has no function: its common contact feeds one of two outlets.
 const selector = part({
   name: "selector",
   terminals: ["common", "first", "second"],

@@ -11,7 +11,7 @@ import type { Network } from "../../../library/model/network.ts";
 import { runNgspice } from "./run-ngspice.ts";
 import { kirchhoff, nodeName, type SpiceBranch, spiceBranches, spiceInput } from "./spice-netlist.ts";
 
-/** A network as the solver answers it, and as it is asked of ngspice. */
+/** A network as the solver answers it, and as ngspice is asked. */
 export interface ComparedNetwork {
   readonly netlist: Netlist;
   readonly branches: readonly SpiceBranch[];
@@ -22,7 +22,7 @@ export interface ComparedNetwork {
   readonly ourV: readonly number[];
 }
 
-/** Undefined where the solver finds no operating point. */
+/** Undefined if the solver finds no operating point. */
 export function comparedNetwork(network: Network): ComparedNetwork | undefined {
   const [solved] = solveScenarios(network);
   const [scenario] = network.scenarios;
@@ -49,13 +49,13 @@ export function comparedNetwork(network: Network): ComparedNetwork | undefined {
 export interface NgspiceAnswer {
   /** In the order of {@link ComparedNetwork.terminals}, against the same zero in each island, V. */
   readonly voltages: readonly number[];
-  /** To how many decimals of a volt the search was hinted. */
+  /** The number of decimals of a volt in the hint for the search. */
   readonly hintDigits: number;
 }
 
 /**
- * What ngspice answers, from the coarsest hint from which it does. An answer counts only where its own currents sum up to
- * nothing at each node, and where no device of constant power stands below 1 V: there it has found the lower of two voltages.
+ * ngspice's answer for the coarsest hint that gives one. An answer counts only if its own currents sum to zero at each node, and
+ * if no device of constant power is below 1 V: there it has found the lower of two voltages.
  */
 export function askNgspice(
   compared: ComparedNetwork,
@@ -99,7 +99,7 @@ export function askNgspice(
   return undefined;
 }
 
-/** Of the largest current in our own answer, so that a wild answer cannot excuse itself by its wild currents. */
+/** Relative to the largest current in our own answer: a wild answer cannot excuse itself by its wild currents. */
 const mostResidual = 1e-6;
 
 function isAtRest({ netlist, branches, solved }: ComparedNetwork, voltages: Float64Array): boolean {

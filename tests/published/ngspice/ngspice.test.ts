@@ -8,7 +8,7 @@ import { ngspiceVersion } from "./run-ngspice.ts";
 const recorded = published<Recorded>("ngspice/recorded.json");
 const installed = ngspiceVersion();
 
-/** Of each voltage, towards the zero of its island. Nodes at that zero's own potential are held to a nanovolt. */
+/** Relative to each voltage against its island's zero. Nodes at that zero's own potential must agree to a nanovolt. */
 const relative = 1e-6;
 const leastV = 1e-9;
 
@@ -51,7 +51,7 @@ describe(`random networks as ngspice ${recorded.ngspice} answers them`, () => {
   });
 });
 
-/** The test set-up installs it where it can, and says so where it cannot. */
+/** The test set-up installs it if possible, and reports it if not. */
 const live = installed ? recorded.networks.filter((_, index) => index % 6 === 0) : [];
 
 describe(`live ngspice ${installed ?? "(none is installed: compared with recorded answers only)"}`, () => {

@@ -8,8 +8,8 @@ import { askNgspice, comparedNetwork } from "./compared-network.ts";
 import { ngspiceVersion } from "./run-ngspice.ts";
 
 /**
- * The networks of the examples, and those that must stay without a finding, in each of their scenarios, as ngspice answers
- * them. Where it is installed it is asked, else its recorded answers count; `RECORD_NGSPICE=1` writes them anew:
+ * The networks of the examples, and those that must have no finding, in each of their scenarios, as ngspice answers them. If it
+ * is installed it is asked, else its recorded answers count; `RECORD_NGSPICE=1` writes them anew:
  * `RECORD_NGSPICE=1 npx vitest run --config tests/vitest.config.ts tests/published/ngspice/plans.test.ts`.
  */
 const root = fileURLToPath(new URL("../../../", import.meta.url));

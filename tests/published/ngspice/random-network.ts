@@ -4,8 +4,8 @@ import type { Conductor } from "../../../library/model/run.ts";
 import type { AwgSize, Mm2Size } from "../../../library/plan/sizes.ts";
 
 /**
- * A build that never was: banks in series and in parallel, rings and trees of cables, loads of every kind, sources with
- * limits, and systems of other voltages behind chargers. The same seed gives the same network, on any machine.
+ * A random build: banks in series and in parallel, rings and trees of cables, loads of every kind, sources with limits, and
+ * systems of other voltages behind chargers. The same seed gives the same network, on any machine.
  */
 export function randomNetwork(seed: number): Network {
   const random = randomNumbers(seed);
@@ -13,7 +13,7 @@ export function randomNetwork(seed: number): Network {
   return randomNetworkOf(Math.min(300, size), random);
 }
 
-/** With about so many branches: conductors, devices, and what has a resistance inside parts. */
+/** With about this many branches: conductors, devices, and resistances inside parts. */
 export function randomNetworkOf(branches: number, random: () => number): Network {
   const build = sampleNetwork();
   const draws = new Map<number, Draw>();
@@ -36,7 +36,7 @@ export function randomNetworkOf(branches: number, random: () => number): Network
       ? { system: "awg", awg: oneOf<AwgSize>([16, 14, 12, 10, 8]), parallel: 1 }
       : { system: "metric", mm2: oneOf<Mm2Size>([1.5, 2.5, 4, 6]), parallel: 1 };
 
-  /** A bank with its bus bars, and what is wired to it. */
+  /** A bank with its bus bars, and the parts wired to it. */
   function system(
     blocks: number,
     upTo: number,

@@ -3,11 +3,11 @@ import { askNgspice, comparedNetwork } from "./compared-network.ts";
 import { randomNetwork } from "./random-network.ts";
 import { ngspiceVersion } from "./run-ngspice.ts";
 
-/** What is kept of ngspice's answers, so that machines without it have something to compare with. */
+/** The kept part of ngspice's answers, for comparison on machines without it. */
 export interface Recorded {
   readonly ngspice: string;
   readonly networks: readonly RecordedNetwork[];
-  /** Seeds whose network has no operating point for the solver, and those for which ngspice finds no answer. */
+  /** Seeds whose network has no operating point for the solver, and those without an answer from ngspice. */
   readonly unsolved: readonly number[];
   readonly unanswered: readonly number[];
 }
@@ -22,7 +22,7 @@ export interface RecordedNetwork {
 
 const wanted = 240;
 
-/** Asks ngspice for the answers to as many networks as are wanted, and writes them down. Run by run.mjs. */
+/** Asks ngspice for the answers to the wanted number of networks, and writes them to the file. Run by run.mjs. */
 export function record(file: string): void {
   const ngspice = ngspiceVersion();
   if (!ngspice) throw new Error("ngspice is not installed: there is nothing to record.");

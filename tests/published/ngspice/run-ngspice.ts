@@ -3,15 +3,15 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
-/** The version that is installed, "39.3" or so; undefined where none is. */
+/** The installed version, such as "39.3"; undefined if there is none. */
 export function ngspiceVersion(): string | undefined {
   const { stdout, error } = spawnSync("ngspice", ["--version"], { encoding: "utf8" });
   return error ? undefined : /ngspice-(\S+)/.exec(stdout ?? "")?.[1];
 }
 
 /**
- * Runs ngspice in a folder of its own and reads what it printed. Its exit code is no verdict; an empty answer is one.
- * @param input Made for the name of the file that it prints to.
+ * Runs ngspice in a temporary folder and reads its output. Its exit code is no verdict; an empty answer is one.
+ * @param input receives the name of the output file
  */
 export function runNgspice(input: (printTo: string) => string): {
   readonly voltages: ReadonlyMap<string, number>;
@@ -37,7 +37,7 @@ function printedVoltages(file: string): ReadonlyMap<string, number> {
   try {
     text = readFileSync(file, "utf8");
   } catch {
-    // It printed nothing: there is no answer.
+    // Without output, there is no answer.
   }
   for (const line of text.split("\n")) {
     const [, name, value] = /^(\S+) = (\S+)$/.exec(line.trim()) ?? [];

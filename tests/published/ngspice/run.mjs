@@ -1,5 +1,5 @@
 // Renews recorded.json: `node tests/published/ngspice/run.mjs`. Needs ngspice (Debian package `ngspice`).
-// The recorded voltages are what ngspice answered, never edited by hand.
+// The recorded voltages are ngspice's answers, never edited by hand.
 
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -9,7 +9,7 @@ import { build } from "esbuild";
 
 const folder = mkdtempSync(join(tmpdir(), "loomwright-ngspice-"));
 try {
-  // The oldest Node that is supported runs no TypeScript.
+  // The oldest supported Node runs no TypeScript.
   const bundle = join(folder, "record.mjs");
   await build({
     entryPoints: [fileURLToPath(new URL("record.ts", import.meta.url))],

@@ -3,9 +3,9 @@ import { leastRunningV, regulationShare } from "../../../library/analysis/networ
 import type { Branch, Netlist } from "../../../library/analysis/network/solver/solve-netlist.ts";
 
 /**
- * The same branches for ngspice, and their equations once more, written apart from the solver's: as text for ngspice, and
- * as functions to check what it answers. Conductors have the resistance that they have at our currents; whether that
- * resistance and that current belong together is checked without ngspice.
+ * The same branches for ngspice, with their equations written a second time, independent of the solver's: as text for ngspice,
+ * and as functions to check its answer. Conductors have their resistance at our currents; whether that resistance and that
+ * current belong together is checked without ngspice.
  */
 export function spiceBranches(netlist: Netlist, conductorA: readonly number[]): readonly SpiceBranch[] {
   const branches: SpiceBranch[] = [];
@@ -38,7 +38,7 @@ export function spiceBranches(netlist: Netlist, conductorA: readonly number[]): 
     ]);
   });
   netlist.powers.forEach((branch, index) => {
-    // Nothing runs below 1 V; there it is a resistance, or the search would divide by nothing and find a device that feeds.
+    // No device runs below 1 V; there it is a resistance. Otherwise the search would divide by zero and find a device that feeds.
     const { powerW } = branch;
     const at = (voltageV: number) => Math.min(powerW / Math.max(voltageV, leastRunningV), powerW * voltageV);
     add(`p${index}`, branch, (voltage) => at(voltage(branch)), [
@@ -113,8 +113,8 @@ export interface SpiceBranch {
 }
 
 /**
- * One operating point, all voltages printed with all their digits. Voltages in whole volts tell it which of the two
- * voltages of a constant power is meant; the answer does not depend on them.
+ * One operating point, all voltages printed with all their digits. The rounded voltages are hints that select one of the two
+ * voltages of a constant power; the answer does not depend on them otherwise.
  */
 export function spiceInput(
   netlist: Netlist,
@@ -141,12 +141,12 @@ export function spiceInput(
   ].join("\n");
 }
 
-/** Every island has its own zero; they are tied together there, where no current can flow between them. */
+/** Every island has its own zero; they are connected there, where no current can flow between them. */
 export function nodeName({ references }: Netlist, node: number): string {
   return references.includes(node) ? "0" : `n${node}`;
 }
 
-/** The greatest sum of currents at any node at these voltages, and the greatest current, A. */
+/** The largest sum of currents at any node at these voltages, and the largest current, A. */
 export function kirchhoff(
   netlist: Netlist,
   branches: readonly SpiceBranch[],

@@ -255,7 +255,7 @@ async function sarif(cwd = folder) {
 }
 
 function complaints(log: unknown): string[] {
-  // Draft 4 says `id` where later drafts say `$id`; nothing else that it says differently occurs in this schema.
+  // Draft 4 uses `id` for the `$id` of later drafts; this schema uses none of its other differences.
   const { $schema: _draft, id: _id, ...schema } = JSON.parse(schemaText) as Record<string, unknown>;
   const ajv = new Ajv({ strict: false, allErrors: true, unicodeRegExp: false });
   addFormats.default(ajv);
@@ -290,7 +290,7 @@ function write(file: string, text: string): void {
   writeFileSync(join(folder, file), text);
 }
 
-/** As far as these tests look into it; the schema says the rest. */
+/** The parts that these tests read; the schema covers the rest. */
 interface Log {
   readonly runs: readonly {
     readonly tool: {

@@ -5,14 +5,14 @@ import { resistanceAt, wireResistance } from "../../resistance.ts";
 import { disjointSets } from "../topology/disjoint-sets.ts";
 import type { Wiring } from "../topology/wiring.ts";
 
-/** A network as a dead short sees it: nodes, and the resistances between them. Loads are left out. */
+/** A network during a dead short: nodes, and the resistances between them. Loads are left out. */
 export interface FaultNetwork {
   readonly nodes: number;
-  /** By terminal. Terminals that one piece of metal joins are one node. */
+  /** By terminal. Terminals on one piece of metal are one node. */
   readonly nodeOf: Int32Array;
   /** Inside shunts, metal and the like, whose resistance does not follow the temperature of copper. */
   readonly joins: readonly { readonly a: number; readonly b: number; readonly ohm: number }[];
-  /** By conductor, Ω: at 20 °C, and as warm as its insulation may get. */
+  /** By conductor, Ω: at 20 °C, and at the maximum temperature of its insulation. */
   readonly coldOhm: Float64Array;
   readonly hotOhm: Float64Array;
 }
@@ -37,15 +37,15 @@ export function faultNetwork({ network, joins }: Wiring): FaultNetwork {
   };
 }
 
-/** Below this, a nano-ohm, a resistance is taken as none or as this much: nothing that is built has less. */
+/** A nano-ohm. A smaller resistance counts as none, or as this much: no real connection has less. */
 const leastOhm = 1e-9;
 
-/** At 20 °C, for the greatest current. */
+/** At 20 °C, for the maximum fault. */
 function coldOhmOf(conductor: NetworkConductor): number {
   return Math.max(leastOhm, ohmAt(conductor, 20));
 }
 
-/** At the insulation's rating (the table's column), or as hot as the place if that is hotter: for the least current. */
+/** At the insulation's rating (the table's column), or as hot as the place if that is hotter: for the minimum fault. */
 function hotOhmOf(conductor: NetworkConductor): number {
   const { columnC, ambientC } = ampacityOf(conductor.run);
   return Math.max(leastOhm, ohmAt(conductor, Math.max(columnC, ambientC)));
@@ -53,7 +53,7 @@ function hotOhmOf(conductor: NetworkConductor): number {
 
 function ohmAt({ run, lengthM }: NetworkConductor, temperatureC: number): number {
   const wire = wireResistance(run.conductor);
-  // The model lets only sizes through that the tables have.
+  // The model accepts only sizes in the tables.
   if (!wire) throw new Error(`No resistance for ${JSON.stringify(run.conductor)}.`);
   return (resistanceAt(wire.ohmPerM20C, temperatureC) * lengthM) / run.conductor.parallel;
 }
@@ -65,7 +65,7 @@ export interface TheveninSource {
 }
 
 /**
- * For the greatest current: fully charged, behind the resistance that follows from the stated short-circuit current, else
+ * For the maximum fault: fully charged, behind the resistance that follows from the stated short-circuit current, else
  * behind the low end of its internal resistance.
  *
  *     R = E / I_k     E rest voltage when full, V; I_k short-circuit current as the maker states it, A
@@ -75,20 +75,20 @@ export function sourceForMaxFault({ fullV, shortCircuitA, internal }: BatteryPar
   return { voltageV: fullV, ohm: Math.max(leastOhm, ohm) };
 }
 
-/** For the least current: at its nominal voltage, behind the high end of its internal resistance. */
+/** For the minimum fault: at its nominal voltage, behind the high end of its internal resistance. */
 export function sourceForMinFault({ nominalV, fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
   const ohm =
     shortCircuitA === undefined ? internal.highOhm : Math.max(internal.highOhm, fullV / shortCircuitA);
   return { voltageV: nominalV, ohm: Math.max(leastOhm, ohm) };
 }
 
-/** Nobody stated what its short-circuit current follows from. */
+/** True if the plan states neither the internal resistance nor the short-circuit current. */
 export function isEstimated({ internal, shortCircuitA }: BatteryPart): boolean {
   return !internal.stated && shortCircuitA === undefined;
 }
 
 /**
- * What a source that is no battery adds to a short, A: a charger and an alternator what they are rated for, panels their
+ * The fault contribution of a source other than a battery, A: the rating of a charger or an alternator; for solar modules the
  * short-circuit current in the brightest sun, 1.25 times the rated one (NFPA 70, 690.8(A)(1)).
  */
 export function addedToShortA(part: Part): number | undefined {

@@ -59,7 +59,7 @@ describe("worked by hand", () => {
     ]);
     expect(conductors[1]?.greatestA).toBeCloseTo(atBus, 6);
     expect(conductors.map(({ protectedBy }) => protectedBy)).toEqual([[0], [1], []]);
-    // At the bus there is no negative: the way back is taken to be as long as the way there.
+    // At the bus there is no negative: the return path is assumed to be as long as the supply path.
     expect(devices[0]?.least?.currentA).toBeCloseTo(12.8 / (bankOhm + 2 * cableOhm(3, 75)), 6);
     expect(devices[1]?.least?.currentA).toBeCloseTo(12.8 / (bankOhm + cableOhm(6, 75)), 6);
   });
@@ -137,7 +137,7 @@ describe("worked by hand", () => {
     build.cable(charger.positive, load.positive, { near: 40, lengthM: 4 });
     build.cable(load.negative, charger.negative, { lengthM: 4 });
     const [device] = faultsIn(build.network()).devices;
-    // Less than a millionth of it goes through the resistance that stands for "no battery".
+    // Less than a millionth of it goes through the resistance that models "no battery".
     expect(device?.greatestA).toBeCloseTo(30, 4);
     expect(device).toMatchObject({ sources: [0], estimated: false, least: undefined });
   });
@@ -207,8 +207,8 @@ describe("worked by hand", () => {
 });
 
 /**
- * Any network of batteries, chargers, panels and loads: a tree of cables on the positive side and one on the negative, and
- * some more cables anywhere on the two sides, so that there are rings, cables side by side and fuses in all places.
+ * Any network of batteries, chargers, solar arrays and loads: a tree of cables on the positive side and one on the negative.
+ * Some more cables anywhere on the two sides make rings, parallel cables and fuses in all places.
  */
 const anyNetwork = fc
   .record({
@@ -283,8 +283,8 @@ const anyNetwork = fc
   });
 
 /**
- * A branch of a circuit as a school-book draws it. `volt` is that of an ideal source from b to a; a short and a device are
- * sources of 0 V, so that their current is an unknown of its own.
+ * A branch of a textbook circuit. `volt` is that of an ideal source from b to a; a short and a device are sources of 0 V,
+ * which makes their current an unknown of its own.
  */
 interface Branch {
   readonly a: number;
@@ -303,7 +303,7 @@ function currentsIn(nodes: number, branches: readonly Branch[]): Map<Branch, num
   const add = (row: number, column: number, value: number) => {
     if (row >= 0 && column >= 0) matrix[row]![column]! += value;
   };
-  // So that nothing floats: a part of a million million of what cables conduct.
+  // Keeps every node from floating: a part of a million million of the conductance of cables.
   for (let node = 0; node < nodes; node++) add(node, node, 1e-9);
   for (const { a, b, ohm, ampere } of branches) {
     if (ohm !== undefined) {
@@ -329,8 +329,8 @@ function currentsIn(nodes: number, branches: readonly Branch[]): Map<Branch, num
 }
 
 /**
- * The network with every device as a branch of its own: terminals first, then two nodes inside each conductor. −1 is where
- * the currents are counted from.
+ * The network with every device as a branch of its own: terminals first, then two nodes inside each conductor. −1 is the
+ * reference of the currents.
  */
 function drawn(
   network: Network,
@@ -452,14 +452,14 @@ function reaches(network: Network, branches: readonly Branch[], device: Branch, 
   return network.parts.some((part) => part.kind === "battery" && reached.has(part.terminals.positive));
 }
 
-/** Positive terminals at which a conductor of a device's zone ends, nothing but conductors between. */
+/** Positive terminals at which a conductor of a device's zone ends, with only conductors between. */
 function withinZone(branches: readonly Branch[], devices: readonly Branch[], start: number): number[] {
   const inside = flood(
     branches.filter((branch) => !devices.includes(branch)),
     [start],
   );
   const conductors = branches.filter(({ a, ohm }) => ohm !== undefined && inside.has(a));
-  // Just before the next device a short is the same as just behind it: its terminal stands for both.
+  // A short just before the next device is the same as just behind it: its terminal represents both.
   return [
     ...new Set(
       conductors.flatMap(({ a, b }) =>
@@ -484,7 +484,7 @@ function flood(branches: readonly Branch[], start: readonly number[]): Set<numbe
   return reached;
 }
 
-/** Of the upper battery of a string, that of the whole string: here the battery that was made just before. */
+/** For the upper battery of a string, the negative of the whole string: here that of the battery made just before. */
 function negativeBeside({ parts, terminals, conductors }: Network, terminal: number): number | undefined {
   const { part } = terminals[terminal]!;
   const { negative } = parts[part]!.terminals as { negative: number };
@@ -496,7 +496,7 @@ function negativeBeside({ parts, terminals, conductors }: Network, terminal: num
   return below === terminal ? undefined : below;
 }
 
-/** The feed and the branches of a panel are one piece; all other terminals are pieces of their own here. */
+/** The feed and the branches of a panel are one component; all other terminals are components of their own here. */
 function isSamePiece({ parts, terminals }: Network, one: number, other: number): boolean {
   const [a, b] = [terminals[one]!, terminals[other]!];
   return one === other || (a.part === b.part && parts[a.part]!.kind === "fusePanel");

@@ -9,11 +9,11 @@ import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";
 import { feedingOf, type PlacedDevice, type ProtectedZones, protectedZones } from "./protected-zones.ts";
 
 /**
- * What a dead short draws, at each device and at each end of each conductor, in the network as it is built: every
+ * The current of a dead short, at each device and at each end of each conductor, in the network as built: every
  * disconnect is closed, every source is on. Fuses, contacts and studs have no resistance here.
  *
- * A device stands at its end of the conductor whatever its distance from there: the wire up to it would only take something
- * off the greatest current.
+ * A device counts as at its end of the conductor at any distance from there: the wire up to it would only reduce the
+ * maximum fault.
  */
 export function faultsOf(network: Network, topology: NetworkTopology): FaultResult {
   const wiring = wiringOf(network);
@@ -25,7 +25,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     return side === "positive" || side === "middle";
   });
   const positive = maxFaults(wiring, resistances, nets, "positive");
-  // A fuse in a negative conductor: the same question with the poles exchanged.
+  // A fuse in a negative conductor: the same calculation with the poles exchanged.
   const negative = zones.devices.some(({ conductor }) => !isPositive[conductor])
     ? maxFaults(wiring, resistances, nets, "negative")
     : undefined;
@@ -40,7 +40,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     : zones.devices.map(() => ({ least: undefined }));
 
   const devices: DeviceFault[] = [];
-  /** By device of the zones: its index in the result; −1 where it is left out. */
+  /** By device of the zones: its index in the result; −1 if it is left out. */
   const told = zones.devices.map((device, index) => {
     const onPositive = isPositive[device.conductor]!;
     const greatest = greatestThrough(device, onPositive ? positive : negative);
@@ -109,9 +109,9 @@ function behindOf({ graph, conductorsIn }: ProtectedZones, device: number, fed: 
 }
 
 /**
- * By device: the least of what flows through it for shorts at the ends of what is behind it; undefined where no battery
- * feeds it, or nothing is behind. Where batteries feed a device from one side alone, all that the short draws comes through
- * it; else its share is worked out.
+ * By device: the minimum current through it for shorts at the ends of the conductors behind it; undefined if no battery feeds
+ * it, or it has no conductors behind. If batteries feed a device from one side alone, it carries the whole short; else its
+ * share is computed.
  */
 function leastThroughDevices(
   { conductors }: Network,
@@ -152,8 +152,9 @@ function leastThroughDevices(
       }
       const through = takesAll ? undefined : faults.through(conductor);
       for (const short of takesAll ? leastOfAll : shorts) {
-        // At the terminal where the device stands the current is at its greatest, or it comes round a ring and nothing of
-        // it need pass this device: there another one stands too, and opens it.
+        // At the device's own terminal the current is at its maximum. Or it comes round a ring and need not pass this
+        // device: then
+        // another device is there too, and opens.
         if (short.node === node) continue;
         const currentA = Math.max(0, through ? towardsFar * through(short.fault) : short.fault.currentA);
         const leastA = least[device]?.currentA ?? Number.POSITIVE_INFINITY;
@@ -162,7 +163,7 @@ function leastThroughDevices(
     }
   });
 
-  /** At both ends of each conductor; however many end at a bus bar, it is one short. */
+  /** At both ends of each conductor; any number of conductors that end at one bus bar make one short. */
   function shortsIn(members: readonly number[]) {
     const byTerminal = new Map<number, Short | undefined>();
     for (const conductor of members) {
@@ -181,12 +182,12 @@ function leastThroughDevices(
 }
 
 /**
- * Of so many devices that share the shorts of one zone, each one's share is worked out: it takes a step for each pair of device
- * and short. No rule judges by a share, and no bank has as many batteries side by side.
+ * Maximum number of devices sharing the shorts of one zone for which shares are computed: each pair of device and short takes
+ * a step. No rule judges by a share, and no bank has as many batteries in parallel.
  */
 const mostSharing = 64;
 
-/** The short that draws the least, and the least of those at any other node; all that is asked for beside one node. */
+/** The minimum short, and the minimum at any other node: enough to exclude any one node. */
 function leastAtTwoNodes(shorts: readonly Short[]): readonly Short[] {
   const lesser = (one: Short | undefined, other: Short) =>
     one === undefined || other.fault.currentA < one.fault.currentA ? other : one;
@@ -208,10 +209,10 @@ interface Short {
 interface Entering {
   readonly device: number;
   readonly conductor: number;
-  /** Of its terminal. */
+  /** The node of its terminal. */
   readonly node: number;
-  /** All that a short in the zone draws comes through it. */
+  /** It carries the whole current of a short in the zone. */
   readonly takesAll: boolean;
-  /** 1 where what enters flows from the near to the far end of its conductor, −1 where it flows back. */
+  /** 1 if the entering current flows from the near to the far end of its conductor, −1 if it flows back. */
   readonly towardsFar: number;
 }

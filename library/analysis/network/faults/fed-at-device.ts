@@ -7,7 +7,7 @@ import { feedingOf, protectedZones } from "./protected-zones.ts";
 
 /**
  * Whether a conductor that a source reaches at one end has its device at the other, with a source there too: two sources
- * ask for two devices, and one of them is there.
+ * need two devices, and one of them is there.
  */
 export function isProtectedAtOtherEnd(network: Network, { conductor, ends }: UnprotectedPath): boolean {
   const { near, far } = network.conductors[conductor] ?? {};
@@ -18,8 +18,8 @@ export function isProtectedAtOtherEnd(network: Network, { conductor, ends }: Unp
 }
 
 /**
- * Whether batteries reach a device from either side: a fuse of one battery beside others, or one in a ring. Of a short behind it,
- * it carries a share, which grows as soon as another device opens.
+ * Whether batteries reach a device from either side: a fuse of one battery beside others, or one in a ring. It carries only a
+ * share of a short behind it. That share grows as soon as another device opens.
  */
 export function sharesShorts(network: Network, place: DevicePlace): boolean {
   return fedOf(network).shared.has(keyOf(place));
@@ -27,7 +27,7 @@ export function sharesShorts(network: Network, place: DevicePlace): boolean {
 
 /**
  * Whether any source feeds a device from the terminal at its end of the conductor, and not only through the conductor:
- * a device that none feeds from there protects against nothing that comes from there.
+ * without such a source it protects against no current from there.
  */
 function isFedFromTerminal(network: Network, place: DevicePlace): boolean {
   return fedOf(network).fromTerminal.has(keyOf(place));

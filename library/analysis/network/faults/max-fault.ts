@@ -10,41 +10,41 @@ import {
   sourceForMaxFault,
 } from "./fault-network.ts";
 
-/** The greatest currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
+/** The maximum currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
 export interface MaxFaults {
-  /** A short right at one end of a conductor; undefined where that end is on the other side, or shorted already. */
+  /** A short right at one end of a conductor; undefined if that end is on the other side, or already shorted. */
   at(conductor: number, end: "near" | "far"): FaultAtEnd | undefined;
 }
 
 interface FaultAtEnd {
-  /** What comes to that end from everything else: it passes a device that stands at this end. */
+  /** The current to that end from everything else: it passes a device at this end. */
   readonly fromElsewhere: Arriving;
-  /** What comes through the conductor itself. */
+  /** The current through the conductor itself. */
   readonly throughConductor: Arriving;
 }
 
 export interface Arriving {
   readonly currentA: number;
   /**
-   * Part indices, the greatest share first; those that add nothing are left out. Where more than {@link mostNamed} are in one
+   * Part indices, the greatest share first; those that add no current are left out. If more than {@link mostNamed} are in one
    * island, the first of those that push the most by themselves.
    */
   sources(): number[];
-  /** A battery adds to it whose internal resistance nobody stated. */
+  /** Whether a battery contributes whose internal resistance is not stated. */
   isEstimated(): boolean;
 }
 
 /**
- * The other pole's side is taken as one piece of metal, copper at 20 °C, batteries at their strongest, and every source with a
- * limit gives that limit. All linear, so each source's share is worked out on its own, and
+ * The other pole's side counts as one piece of metal, copper is at 20 °C, batteries are at their strongest, and every source
+ * with a limit gives that limit. All is linear, so each source's share is computed on its own, and
  *
  *     I_k = Σ V_k / Z_kk     V_k voltage of the node before the short, V; Z_kk its own resistance to the reference, Ω
  *     V_a′ = V_a − Z_ak · I_k     any other node, during the short
  *
- * which is Thévenin's theorem, as in IEC 61660-1 (direct-current short circuits in auxiliary installations) but at rest:
- * no inductance, no rise and fall.
+ * which is Thévenin's theorem, as in IEC 61660-1 (direct-current short circuits in auxiliary installations) but in steady
+ * state: no inductance, no rise and fall.
  *
- * @param live The pole on whose side shorts are asked for. What hangs between the batteries of a string is on both.
+ * @param live The pole on whose side the shorts are. Nets between the batteries of a string are on both.
  */
 export function maxFaults(
   wiring: Wiring,
@@ -78,7 +78,7 @@ export function maxFaults(
   for (const battery of batteriesOf(network)) {
     const [into, outOf] = polesOf(battery.terminals, live);
     const { voltageV, ohm: internalOhm } = sourceForMaxFault(battery);
-    // Across itself it heats nothing but itself and the cable that shorts it.
+    // A battery across itself heats only itself and the cable that shorts it.
     if (unknown(into) === unknown(outOf)) continue;
     join(unknown(into), unknown(outOf), internalOhm);
     sources.push({
@@ -96,7 +96,7 @@ export function maxFaults(
     if (unknown(into) === unknown(outOf)) continue;
     sources.push({ part, into: unknown(into), outOf: unknown(outOf), currentA, estimated: false });
   }
-  // Where no battery holds a voltage, a resistance far above any cable keeps the matrix regular.
+  // If no battery holds a voltage, a resistance far above any cable keeps the matrix regular.
   const held = disjointSets(unknownOf.count + 1);
   for (let at = 0; at < ohm.length; at++) held.union(a[at]! + 1, b[at]! + 1);
   for (let node = 0; node < unknownOf.count; node++) {
@@ -125,7 +125,7 @@ export function maxFaults(
     return response;
   };
 
-  /** Of several sources at once: by superposition their currents add up. */
+  /** For several sources at once: by superposition their currents add up. */
   function voltagesBy(pushing: readonly LiveSource[]): Response {
     const voltages = new Float64Array(unknownOf.count);
     for (const { node, currentA } of pushing.flatMap(intoNodes)) voltages[node]! += currentA;
@@ -133,7 +133,7 @@ export function maxFaults(
     return (node) => voltages[node]!;
   }
 
-  /** By island: those that push into a node of it; no more than `most` of each. */
+  /** By island: the sources that push into a node of it; no more than `most` of each. */
   function byIsland(pushing: readonly LiveSource[], most = Number.POSITIVE_INFINITY) {
     const found = new Map<number, LiveSource[]>();
     for (const source of pushing) {
@@ -175,7 +175,7 @@ export function maxFaults(
           },
           isEstimated() {
             const may = guessedOf.get(island) ?? [];
-            // If together they exceed as many times the least share as there are of them, one of them exceeds it.
+            // If their sum exceeds the least share times their number, one of them exceeds the least share.
             return (
               (may.length > 0 && shareA(guessedTogether) > may.length * leastA) ||
               may.some((source) => shareA(responseOf(source)) > leastA)
@@ -191,17 +191,17 @@ export function maxFaults(
   };
 }
 
-/** A milliampere, beside which rounding is nothing, or one part of a million, is no share of a short. */
+/** A milliampere, beside which rounding is negligible, or one part of a million, is no share of a short. */
 const dustA = 1e-3;
 const noticeableShare = 1e-6;
 
 /** A longer list of sources helps no reader, and a list for each of thousands of fuses would name millions. */
 const mostNamed = 16;
 
-/** Until as many are found that add something: those behind the short itself add nothing. */
+/** Maximum number of sources tried in search of {@link mostNamed} that contribute: those behind the short itself do not. */
 const mostAsked = 4 * mostNamed;
 
-/** Far above any cable, so that it takes less than a millionth of what a charger gives. */
+/** Far above any cable: it takes less than a millionth of a charger's current. */
 const withoutBatteryOhm = 1e5;
 
 interface LiveSource {

@@ -9,34 +9,34 @@ import type { Bank } from "../topology/topology.ts";
 import type { Wiring } from "../topology/wiring.ts";
 import { batteriesOf, type FaultNetwork, sourceForMinFault } from "./fault-network.ts";
 
-/** The least currents for dead shorts between the positive end of a conductor and where its current comes back. */
+/** The minimum currents for dead shorts between the positive end of a conductor and its return. */
 export interface MinFaults {
-  /** At a terminal on the positive side; undefined where no battery reaches it. */
+  /** At a terminal on the positive side; undefined if no battery reaches it. */
   at(terminal: number): MinFault | undefined;
   /**
-   * What flows in one conductor during any short, A, from its near to its far end. One solution serves all shorts: what a
-   * current into a node does to a conductor is what a current through the conductor does to the node (reciprocity).
+   * The current in one conductor during any short, A, from its near to its far end. One solution serves all shorts: a current
+   * into a node affects a conductor as a current through the conductor affects the node (reciprocity).
    */
   through(conductor: number): (fault: MinFault) => number;
 }
 
-/** A short, and what it draws. */
+/** A short, and its current. */
 export interface MinFault {
   readonly currentA: number;
-  /** The two nodes that it joins. */
+  /** The two nodes that it connects. */
   readonly positive: number;
   readonly negative: number;
 }
 
 /**
- * Copper as hot as its insulation may get, both polarities with all their resistance, batteries at their weakest; sources with
- * a limit add nothing, they may be off.
+ * Copper is at the maximum temperature of its insulation, both polarities have all their resistance, batteries are at their
+ * weakest. Sources with a limit add no current: they may be off.
  *
  *     I_k = (V_k − V_m) / (Z_kk + Z_mm − 2 · Z_km + R_w)
  *
- * k and m are the two nodes that are joined, V their voltages before, Ω and V. m is the negative terminal of the part at which the
- * conductor ends, where it has one that leads back. A bus bar, a switch or a plain joint has none: then m is the negative pole of
- * the nearest bank, and the way back, R_w, is taken to have as much resistance as the way there (common practice: a pair
+ * k and m are the two shorted nodes, V their voltages before, Ω and V. m is the negative terminal of the part at which the
+ * conductor ends, if it has one that leads back. A bus bar, a switch or a plain joint has none: then m is the negative pole of
+ * the nearest bank, and the return path, R_w, is assumed to have the resistance of the supply path (common practice: a pair
  * of equal conductors).
  */
 export function minFaults(
@@ -60,7 +60,7 @@ export function minFaults(
 
   const shorts = network.terminals.map((_, terminal) => shortAt(terminal));
 
-  /** What a short at a terminal of the positive side joins. */
+  /** The two nodes of a short at a terminal of the positive side. */
   function shortAt(terminal: number) {
     const positive = unknown(terminal);
     const source = nearest.start[pointOf[terminal]!]!;
@@ -135,12 +135,12 @@ export function minFaults(
   };
 }
 
-/** No battery is anywhere near: no unknown, and nothing to be said of shorts there. */
+/** Without any battery in its component: no unknown, and no result for shorts there. */
 const outside = -2;
 const reference = -1;
 
 /**
- * By node: its number among those that batteries reach, through themselves too. One negative pole in each piece is the
+ * By node: its number among those that batteries reach, through themselves too. One negative pole in each component is the
  * reference; everything without a battery is outside.
  */
 function nodesWithBattery(
@@ -177,7 +177,7 @@ function negativePoles(banks: readonly Bank[]): Map<number, number> {
   );
 }
 
-/** By point: the resistance of all conductors on the way there from the nearest battery, Ω. */
+/** By point: the resistance of all conductors on the path there from the nearest battery, Ω. */
 function ohmOnWays({ graph }: Wiring, ohm: Float64Array, { order, cameBy }: NearestSources): Float64Array {
   const toPoint = new Float64Array(graph.nodes);
   for (const point of order) {

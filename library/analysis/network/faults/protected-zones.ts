@@ -8,7 +8,7 @@ import { type Graph, graphOf, type SpanningForest, spanningForest } from "../top
 import type { Wiring } from "../topology/wiring.ts";
 
 /**
- * The network cut at its protective devices: zones within which no device stands, and the devices between them.
+ * The network cut at its protective devices: zones without a device inside, and the devices between them.
  * A conductor with a device at each end is a zone of its own; with one, it belongs to the zone at its other end.
  */
 export interface ProtectedZones {
@@ -31,7 +31,7 @@ export interface Feeding {
   readonly fromConductor: boolean;
 }
 
-/** Devices are in the order of their conductors, the one at the near end first. Worked out once for each wiring. */
+/** Devices are in the order of their conductors, the one at the near end first. Cached for each wiring. */
 export const protectedZones: (wiring: Wiring) => ProtectedZones = workedOutOnce(cutAtDevices);
 
 function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
@@ -92,7 +92,7 @@ function isFed({ order, last, behind }: SpanningForest, starts: Int32Array, zone
   // Every tree grew from a source.
   if (child === -1) return true;
   const isBelow = order[zone]! >= order[child]! && order[zone]! <= last[child]!;
-  // What hangs on the device was reached through it; whatever it hangs on goes back to the root, which is a source.
+  // The subtree behind the device was reached through it; the other side goes back to the root, which is a source.
   return isBelow ? holdsOneOf(starts, order[child]!, last[child]!) : true;
 }
 
@@ -103,8 +103,8 @@ function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
 }
 
 /**
- * Pairs of devices that follow one another on a way from the batteries outwards (from any source where no battery reaches).
- * Outwards means: over ever more devices. Between equals, two batteries with a fuse each, none is upstream.
+ * Pairs of devices in sequence on a path from the batteries outwards (from any source if no battery reaches).
+ * Outwards means over an increasing number of devices. Between equals, two batteries with a fuse each, none is upstream.
  */
 export function devicePairsOf(
   { pointOf, sources }: Wiring,
@@ -152,8 +152,8 @@ export function devicePairsOf(
 }
 
 /**
- * Of several devices that lead into one zone side by side, one of each family and rating, and no more than the eight of the
- * least rating: those are the ones that may open first, and the number of pairs stays in proportion to that of devices.
+ * From several devices that lead into one zone in parallel: one of each family and rating, and no more than the eight of the
+ * least rating. Those may open first, and the number of pairs stays in proportion to that of devices.
  */
 function leastOfEachKind(upstreams: readonly number[], devices: readonly PlacedDevice[]): number[] {
   const byKind = new Map<string, number>();

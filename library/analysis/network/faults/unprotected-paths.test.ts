@@ -7,7 +7,7 @@ import { internalConnectionsOf, sourcesOf } from "../topology/internal-connectio
 import { type NetworkTopology, topologyOf } from "../topology/topology.ts";
 import { faultsOf } from "./faults.ts";
 
-/** Any parts, joined anyhow: sound networks, rings, strings, islands, shorts, cables from a terminal to itself. */
+/** Any parts, connected anyhow: sound networks, rings, strings, islands, shorts, cables from a terminal to itself. */
 const anyWiring = fc
   .record({
     parts: fc.array(fc.nat({ max: 10 }), { minLength: 2, maxLength: 10 }),
@@ -198,7 +198,7 @@ describe("any wiring", () => {
           return `${index} ${random[1] ? (which === "near" ? "far" : "near") : which}`;
         };
         expect(new Set([...endsIn(two)].map(turnedBack))).toEqual(endsIn(one));
-        // Of several ways as short as each other any may be told, and which others it leaves to be told.
+        // Any of several equally short paths may be reported; the choice decides which others remain.
         const shortest = ({ shorts }: NetworkTopology) => shorts[0]?.conductors.length;
         expect(shortest(two)).toBe(shortest(one));
         const pairs = ({ devicePairs }: NetworkTopology) => devicePairs.length;

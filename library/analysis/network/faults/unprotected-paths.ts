@@ -9,13 +9,13 @@ import type { ConductorPolarity, UnprotectedPath } from "../topology/topology.ts
 import type { Wiring } from "../topology/wiring.ts";
 
 /**
- * For every positive conductor and each of its ends that has no device: the sources that arrive there, can push more than
- * the conductor may carry, and pass no device on the way that is rated at or below that. A device of the conductor's own
- * counts as present at its end whatever its rating: a rating that is too great is another matter.
+ * For every positive conductor and each of its ends without a device: the sources that arrive there, can push more than
+ * the ampacity, and pass no device on the path that is rated at or below that. A device of the conductor's own counts as
+ * present at its end at any rating: too great a rating is another matter.
  *
- * A conductor lets a fault pass that its smallest device is too great for. So the conductors are gone through from the
- * greatest ampacity to the least, more and more others let pass, and the points that they join only ever grow together:
- * one pass tells which conductors may be reached at all. Only for the ampacities of those is the network walked.
+ * Another conductor lets a fault pass if its smallest device is rated above the ampacity in question. So the search goes from
+ * the greatest ampacity to the least: ever more conductors let faults pass, and the sets of connected points only grow. This
+ * one pass finds the conductors that may be reached at all. The network is walked only for the ampacities of those.
  */
 export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorPolarity[]): UnprotectedPath[] {
   const { network, graph, sources, pointOf } = wiring;
@@ -43,7 +43,7 @@ export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorPolari
   return paths.sort((a, b) => a.conductor - b.conductor);
 }
 
-/** The least rating of a conductor's devices: what is thinner than that is not protected by them. */
+/** The least rating of a conductor's devices: they do not protect conductors of lower ampacity. */
 function greatestThatPasses({ near, far }: NetworkConductor): number {
   return Math.min(near?.ratingA ?? Number.POSITIVE_INFINITY, far?.ratingA ?? Number.POSITIVE_INFINITY);
 }
@@ -74,7 +74,7 @@ function pointAt({ graph }: Wiring, conductor: number, end: End): number {
   return end === "near" ? graph.a[conductor]! : graph.b[conductor]!;
 }
 
-/** The paths to conductors of one ampacity. What comes to an end through the conductor itself does not count there. */
+/** The paths to conductors of one ampacity. Current to an end through the conductor itself does not count there. */
 function pathsAt(
   wiring: Wiring,
   passesA: Float64Array,
@@ -90,7 +90,7 @@ function pathsAt(
     (a, b) => forest.order[pointOf[a.positive]!]! - forest.order[pointOf[b.positive]!]! || a.part - b.part,
   );
   const orders = Int32Array.from(inOrder, ({ positive }) => forest.order[pointOf[positive]!]!);
-  /** By position in the walk: how many of the sources before it are no solar panels. */
+  /** By position in the walk: how many of the sources before it are no solar arrays. */
   const othersBefore = new Int32Array(inOrder.length + 1);
   inOrder.forEach(({ part }, at) => {
     othersBefore[at + 1] = othersBefore[at]! + (network.parts[part]!.kind === "solarArray" ? 0 : 1);
@@ -111,7 +111,7 @@ function pathsAt(
     const known = arriving
       .map(({ point }) => pathTo(graph, nearest, point))
       .filter((way) => !way.includes(conductor));
-    // Only where the nearer end has a device of its own does the other end's shortest way lead through the conductor.
+    // The other end's shortest path leads through the conductor only if the nearer end has a device of its own.
     const ways = known.length > 0 ? known : arriving.map(({ point }) => around(conductor, point));
     const way = ways.reduce((best, candidate) => (candidate.length < best.length ? candidate : best));
     return [
@@ -131,9 +131,9 @@ function pathsAt(
 }
 
 /**
- * Which sources reach a point other than through one conductor. Where that conductor is the only link between two sides of
+ * The sources that reach a point other than through one conductor. If that conductor is the only link between two sides of
  * its tree, those on the point's own side; else all of the tree. `orders` are the sources' numbers in the walk, ascending;
- * the answer are positions in it, none of them empty.
+ * the result is ranges of positions in it, none of them empty.
  */
 function arrivingAt(forest: SpanningForest, orders: Int32Array, point: number, conductor: number): Range[] {
   const { order, last, root, behind } = forest;

@@ -13,9 +13,9 @@ import { withoutRounding } from "./solved-scenario.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
 
-/** A load of constant current that is put between two terminals of a network in which nothing but the batteries is on. */
+/** A constant-current load between two terminals of a network with only the batteries switched on. */
 export interface AddedLoad {
-  /** The part whose own joins do not count while it is solved: the current of a load does not pass inside of it. */
+  /** Part whose own connections are ignored during the solution: a load's current does not pass through the load's inside. */
   readonly part: number;
   readonly positive: number;
   readonly negative: number;
@@ -23,28 +23,28 @@ export interface AddedLoad {
 }
 
 interface AddedFlow {
-  /** The current that it gets, A: less than its own on conductors that are far too thin. */
+  /** The current it draws, A: less than its own on conductors that are far too thin. */
   readonly drawnA: number;
-  /** The conductors in which its current can flow, ascending: how much more flows there than without it, A. */
+  /** The conductors that can carry its current, ascending, each with the current added by the load, A. */
   readonly conductors: readonly { readonly conductor: number; readonly addedA: number }[];
 }
 
 export interface AddedLoads {
-  /** Undefined if no current can flow between its terminals, or none that solves the equations is found. */
+  /** Undefined if no current can flow between its terminals, or if the solver finds no solution. */
   flow(load: AddedLoad): AddedFlow | undefined;
 }
 
 /**
- * Solves how the batteries share a load, for many loads one by one. The current of a load flows only in the blocks on the way
- * between its terminals ({@link Blocks}), and what flows within a block depends on nothing outside of it except the current that
- * passes. So each solution has the size of the load's own way, however large the network is. Prepared once for each network.
+ * Solves how the batteries share a load, for many loads one by one. A load's current flows only in the blocks on the paths
+ * between its terminals ({@link Blocks}). The flow within a block depends only on the current that passes through it. So each
+ * solution has the size of the load's own paths, however large the network is. Prepared once for each network.
  */
 export const addedLoads: (network: Network) => AddedLoads = workedOutOnce(preparedFor);
 
 function preparedFor(network: Network): AddedLoads {
   const [first] = network.scenarios;
   if (!first) return { flow: () => undefined };
-  // The negatives that a charger joins are edges here: they are not there while that charger itself is the load.
+  // The negatives that a charger connects are edges here; those edges are absent while that charger itself is the load.
   const apart: Network = {
     ...network,
     parts: network.parts.map((part) => (part.kind === "dcDcCharger" ? { ...part, isolated: true } : part)),
@@ -90,7 +90,7 @@ function preparedFor(network: Network): AddedLoads {
     }).filter(({ edge }) => negatives[edge - firstOf.negatives]?.part !== load.part);
     const joined = way.filter(({ edge }) => edge >= firstOf.negatives);
     const metal = joinedBy(local.count(), joined);
-    // Without its own join, some of these branches may have no link to the others.
+    // Without the part's own connection, some of these branches may have no link to the others.
     const linked = joinedBy(local.count(), way);
     if (linked.find(ends.a) !== linked.find(ends.b) || metal.find(ends.a) === metal.find(ends.b))
       return undefined;
@@ -154,7 +154,7 @@ interface Path extends Pick<Netlist, "conductors" | "resistors" | "batteries"> {
   readonly system: SparseSystem;
 }
 
-/** Numbers keys from 0, in the order of the questions. */
+/** Numbers keys from 0, in the order of the calls. */
 function numbering() {
   const numbers = new Map<number, number>();
   const of = (key: number) => {

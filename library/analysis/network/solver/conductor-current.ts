@@ -8,24 +8,24 @@ import { resistanceAt, wireResistance } from "../../resistance.ts";
  *
  *     U = I · (a + b · I²)  up to I_max,  U = I · R_max  above     U voltage over it, V; I current, A
  *
- * a resistance at the ambient, Ω; b what warming adds, Ω/A²; I_max ampacity; R_max resistance at the temperature of the
- * table's column. The equation is the one of the conductor's temperature, T = Ta + (Tr − Ta) · (I / I_max)², put into
- * R = R20 · (1 + α · (T − 20)). Above I_max no steady temperature can be told, and the column's counts: as for a
- * circuit alone. So current and temperature are found in one step, not in turns.
+ * a resistance at the ambient, Ω; b the resistance that warming adds, Ω/A²; I_max ampacity; R_max resistance at the temperature
+ * of the table's column. The equation combines the conductor's temperature, T = Ta + (Tr − Ta) · (I / I_max)², with
+ * R = R20 · (1 + α · (T − 20)). Above I_max the steady temperature is unknown, and the column's counts, as for a circuit
+ * alone. So the solver finds current and temperature in one step instead of alternating between them.
  */
 export interface ConductorLaw {
   readonly ambientOhm: number;
-  /** Ω/A². 0 where the ampacity cannot be judged: then the conductor is taken as warm as its place, and no warmer. */
+  /** Ω/A². 0 if the ampacity cannot be judged: the conductor is then at the temperature of its place, and no warmer. */
   readonly warmingOhmPerA2: number;
   readonly ambientC: number;
-  /** The table's column, °C; the ambient where no ampacity can be given. */
+  /** The table's column, °C; the ambient if no ampacity can be given. */
   readonly hottestC: number;
-  /** Infinite where no ampacity can be given. */
+  /** Infinite if no ampacity can be given. */
   readonly ampacityA: number;
   readonly hottestOhm: number;
 }
 
-/** By conductor index. Both conductors of a circuit share one run, whose ampacity is worked out once. */
+/** By conductor index. Both conductors of a circuit share one run, whose ampacity is computed once. */
 export function conductorLaws(conductors: readonly NetworkConductor[]): readonly ConductorLaw[] {
   const ampacities = new Map<NetworkConductor["run"], Ampacity>();
   return conductors.map((conductor) => {
@@ -64,8 +64,8 @@ function conductorLaw({ run, lengthM }: NetworkConductor, ampacity: Ampacity): C
 }
 
 /**
- * Nothing has less than this, Ω: a tenth of a micro-ohm, a few millimetres of the thickest cable. A length of nothing, or a
- * refused number that came through, would otherwise be a current without bounds.
+ * Minimum resistance of any conductor or connection, Ω: a tenth of a micro-ohm, a few millimetres of the thickest cable.
+ * A zero length, or a rejected number that came through, would otherwise give an unbounded current.
  */
 const leastOhm = 1e-7;
 
@@ -81,8 +81,8 @@ export function currentOf(law: ConductorLaw, voltageV: number): number {
 
 /**
  * The current at a voltage below that of the ampacity: the one real root of b · I³ + a · I − U = 0, by Newton's method from
- * the current of the cold conductor. The cubic is convex beyond 0, so the steps come down on the root from above, each with
- * about the square of the error before: after one of less than 1e-8 of the current nothing is left but rounding.
+ * the current of the cold conductor. The cubic is convex beyond 0, so the steps approach the root from above. Each leaves about
+ * the square of the previous error: after a step of less than 1e-8 of the current only rounding remains.
  */
 export function warmedCurrentA(voltageV: number, ambientOhm: number, warmingOhmPerA2: number): number {
   const coldA = voltageV / ambientOhm;
@@ -90,7 +90,7 @@ export function warmedCurrentA(voltageV: number, ambientOhm: number, warmingOhmP
   let currentA = coldA;
   for (let step = 0; step < 40; step++) {
     const heatedOhm = warmingOhmPerA2 * currentA * currentA;
-    // What is left of U, written so that it keeps its digits when warming is little.
+    // The residual of U, written to keep its digits when warming is small.
     const changeA = (ambientOhm * (currentA - coldA) + heatedOhm * currentA) / (ambientOhm + 3 * heatedOhm);
     currentA -= changeA;
     if (Math.abs(changeA) <= 1e-8 * Math.abs(currentA)) break;

@@ -1,5 +1,5 @@
 /**
- * Solves a small system of linear equations by Gauss's elimination with exchange of rows. For tests only: slow, and
+ * Solves a small system of linear equations by Gaussian elimination with row exchanges. For tests only: slow, and
  * independent of the sparse solvers.
  */
 export function solveDense(

@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { judge } from "../../../judge.ts";
 import { runExample } from "../../../rules/page-tester.ts";
 
-/** Two islands that have nothing to do with one another; what is wrong with the second is put in. */
+/** Two unconnected islands; `second` adds the fault in the second one. */
 function plan(second: string) {
   return judge(
     runExample(`

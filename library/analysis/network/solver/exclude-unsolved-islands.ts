@@ -6,9 +6,9 @@ import type { NetworkTopology } from "../topology/topology.ts";
 type Worst = Pick<NetworkResult, "conductors" | "parts" | "supplyPaths">;
 
 /**
- * Takes the worst out of every conductor and part of an island of which it cannot be told: one with a source whose own poles
- * are joined, because its currents say nothing of how the build will run; and one that could not be solved in a scenario that
- * lasts, because the worst may be in just that scenario. The scenarios keep what was solved.
+ * Removes worst-case results from the conductors and parts of islands where they are unknown. Such an island has a source
+ * with its own poles connected together, and its currents then do not show how the build will run. Or it could not be solved
+ * in a scenario that lasts, and the worst case may be in just that scenario. The scenarios keep their solutions.
  */
 export function excludeUnsolvedIslands(
   network: Network,
@@ -39,7 +39,10 @@ export function excludeUnsolvedIslands(
 
 const nothingWorst = { feeds: undefined, draws: undefined, surge: undefined, lowestV: undefined };
 
-/** Parts that conductors join, by index. What is isolated inside is taken as one all the same: a charger passes the trouble on. */
+/**
+ * Parts that conductors connect, by index. Isolated sides of a part count as one all the same: a charger passes the
+ * trouble on.
+ */
 function islandsOf(network: Network) {
   const islands = disjointSets(network.parts.length);
   for (const { from, to } of network.conductors) islands.union(partAt(network, from), partAt(network, to));

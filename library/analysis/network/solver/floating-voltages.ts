@@ -3,10 +3,10 @@ import { moved, type NodeVoltages, voltageOver } from "./operating-point.ts";
 import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
 
 /**
- * Puts each piece of the network at which there is nothing but sources that give nothing at the voltage that stands there: what
- * the source with the highest voltage holds. So it is behind an open disconnect between two chargers and the bank. Above that
- * voltage no source gives anything, so any higher one fulfils the equations as well, and a search may end at any of
- * them. No current changes.
+ * Sets floating components, connected only to sources that currently deliver nothing, to the highest of those sources' output
+ * voltages. An example is the conductors behind an open disconnect between two chargers and the bank. Above that voltage no
+ * source delivers anything, so any higher one fulfils the equations as well, and a search may end at any of them.
+ * No current changes.
  */
 export function withFloatingVoltages(netlist: Netlist, voltages: NodeVoltages): NodeVoltages {
   const outputs: Output[] = [
@@ -32,7 +32,7 @@ export function withFloatingVoltages(netlist: Netlist, voltages: NodeVoltages): 
   );
 }
 
-/** Where a source gives, and how much the voltage there could fall before it would; below 0 where it does. */
+/** The output of a source, and by how much the voltage there could fall before it delivers; below 0 if it does deliver. */
 interface Output extends Branch {
   readonly spareV: number;
   readonly input?: Branch;
@@ -42,7 +42,7 @@ function spareOf(source: Branch & { readonly outputV: number }, voltages: NodeVo
   return voltageOver(voltages, source) - source.outputV;
 }
 
-/** A controller that passes current on gives nothing above the voltage of its input either. */
+/** A controller that passes current on also gives nothing above the voltage of its input. */
 function spareOfConverter(
   { input, output, outputV, passes }: ConverterBranch,
   voltages: NodeVoltages,
@@ -51,11 +51,11 @@ function spareOfConverter(
   return spareOf({ ...output, outputV: heldV }, voltages);
 }
 
-/** Is left between a source and the voltage that it holds, so that it does not give a rounding of it. */
+/** Margin that keeps rounding from making a blocked source deliver current. */
 const leastSpareV = 1e-10;
 
 /**
- * By piece, what is added to its voltages. Pieces with a reference stay where they are; from them on, each next one comes as near
+ * The voltage to add, by component. Components with a reference keep their voltages. From them on, each next one comes as near
  * as the first of the sources between them allows.
  */
 function shiftsOf(

@@ -7,8 +7,8 @@ import {
 import type { Branch, Netlist } from "./solve-netlist.ts";
 
 /**
- * How much of the constant powers a network can feed, where it cannot feed all: the greatest share at which there still is an
- * operating point, found by halving, each search starting at the last point found.
+ * How much of the constant powers a network can feed if it cannot feed all: the greatest share that still has an operating
+ * point. Found by bisection; each search starts at the last point found.
  */
 export type LoadabilityLimit =
   | { readonly state: "found"; readonly point: OperatingPoint }
@@ -25,8 +25,8 @@ export function loadabilityLimit(netlist: Netlist, solver: OperatingPointSolver)
   if (unloaded.state !== "found") {
     return { state: "none", why: "not-converged", reachedShare: 0, culprits: [] };
   }
-  // The first search began at voltages that sources with a limit may not be able to hold; now it is known what they hold,
-  // and which devices run at all.
+  // The first search began at voltages that sources with a limit may not be able to hold. The held voltages, and the devices
+  // that run at all, are known now.
   solver.takeAsUnloaded(unloaded.voltages);
   const full = solver.solve(1, unloaded.voltages);
   if (full.state === "found") return { state: "found", point: full };
@@ -46,7 +46,7 @@ export function loadabilityLimit(netlist: Netlist, solver: OperatingPointSolver)
         anyCollapsed ||= next.state === "collapsed";
       }
     }
-    // That share was tried from further off. From close by it may be reached all the same; then there is more above it.
+    // The search tried that share from further off. It may succeed from close by; then there is more above it.
     const again = solver.solve(failedShare, reached.voltages);
     if (again.state !== "found") break;
     if (failedShare === 1) return { state: "found", point: again };
@@ -66,7 +66,7 @@ const mostRounds = 10;
 /** Three significant figures are shown. */
 const shareAccuracy = 1e-5;
 
-/** Constant powers by the share of its voltage that each loses for the next bit of power; those that lose hardly any are left out. */
+/** Constant powers by the relative voltage loss of each for a small rise of power; those that lose hardly any are left out. */
 function collapsingLoadsAt(
   netlist: Netlist,
   solver: OperatingPointSolver,

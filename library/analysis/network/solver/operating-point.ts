@@ -19,13 +19,13 @@ import type { SparseSystem } from "./sparse-lu.ts";
 /**
  * Solves Kirchhoff's current law at every node of a netlist: nodal analysis with Newton's method.
  *
- * Of the two voltages at which a constant power can be drawn the upper one is looked for, the only one at which a network
- * rests. The search starts above it, at the voltages without such loads; from there each step of Newton comes down towards
- * the solution and does not pass it, because the current of a constant power is convex in the voltage. Sources with
- * limits have corners, which a step can overshoot; it is then shortened to where the power balance along it turns, which is
- * the least of the network's co-content (W. Millar, "Some general theorems for non-linear systems possessing
- * resistance", Phil. Mag. 42, 1951). Where the equations have no positive definite slope, constant powers are taken as constant
- * currents for one step: that still goes downhill. A voltage that falls away on that way has no place to rest.
+ * A constant power can be drawn at two voltages. The search looks for the upper one, the only one that is stable. It starts
+ * above it, at the voltages without such loads. From there each Newton step comes down towards the solution and does not pass
+ * it, because the current of a constant power is convex in the voltage. Sources with limits have corners, which a step can
+ * overshoot. The line search then shortens the step to the point at which the power balance along it changes sign: the minimum
+ * of the network's co-content (W. Millar, "Some general theorems for non-linear systems possessing resistance", Phil. Mag. 42,
+ * 1951). If the Jacobian is not positive definite, constant powers become constant currents for one step: that still goes
+ * downhill. A voltage that collapses on that path has no operating point.
  */
 export interface OperatingPoint {
   readonly state: "found";
@@ -37,13 +37,16 @@ export interface OperatingPoint {
 }
 
 interface NoOperatingPoint {
-  /** `fell`: a constant power pulled its voltage down without limit. `lost`: no answer within the steps allowed. */
+  /**
+   * `collapsed`: a constant power pulled its voltage down without limit. `not-converged`: no solution within the
+   * allowed steps.
+   */
   readonly state: "collapsed" | "not-converged";
   readonly iterations: number;
 }
 
 /**
- * A voltage in two parts. The coarse one is a whole number of 2⁻¹⁴ V, so that differences of it are exact; the fine one is
+ * A voltage in two parts. The coarse one is a whole number of 2⁻¹⁴ V, which makes its differences exact; the fine one is
  * the small rest. So the difference between the ends of a micro-ohm, at 12 V, keeps all its digits.
  */
 export interface NodeVoltages {
@@ -62,20 +65,20 @@ export function voltageAbove({ coarse, fine }: NodeVoltages, { a, b }: Branch, l
 
 export interface OperatingPointSolver {
   /**
-   * @param loadScale Of every constant power, 0 to 1.
-   * @param from Start there instead of at the voltages without constant powers.
+   * @param loadScale Factor on every constant power, 0 to 1.
+   * @param from Starting voltages, instead of those without constant powers.
    */
   solve(loadScale: number, from?: NodeVoltages): OperatingPoint | NoOperatingPoint;
-  /** Takes these voltages for those without constant powers, instead of the estimate that a search begins with. */
+  /** Uses these as the no-load voltages instead of the initial estimate. */
   takeAsUnloaded(voltages: NodeVoltages): void;
   /**
-   * Constant powers and converters that do not run at the voltage there is without them: it is too little, or at a
-   * converter the wrong way round. They draw and feed nothing.
+   * Constant powers and converters that do not run at the no-load voltage: it is too low, or reversed at a converter.
+   * They draw and feed nothing.
    */
   notRunning(): ReadonlySet<PowerBranch | ConverterBranch>;
-  /** Takes these voltages as the ones that {@link sensitivity} is asked at. */
+  /** Makes these the voltages at which {@link sensitivity} is evaluated. */
   goTo(voltages: NodeVoltages): void;
-  /** By node: how fast voltages change with the share of constant powers, V. */
+  /** By node: the derivative of the voltage with respect to the share of constant powers, V. */
   sensitivity(loadScale: number): Float64Array;
 }
 
@@ -92,14 +95,14 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   const highestV = highestSourceV(netlist);
   const draws = drawsOf(netlist);
   const lone = soleSources(netlist);
-  /** By index of `draws`: the voltage without constant powers; 0 for what does not run at that. */
+  /** By index of `draws`: the no-load voltage; 0 for a draw that does not run at it. */
   const unloadedV = new Float64Array(draws.length);
   let largestA = 0;
 
-  // Conductors are most of all branches, and this is where the time goes: flat lists instead of objects halve it.
+  // Conductors are most of all branches and take most of the time: flat arrays instead of objects halve it.
   const cables = flatConductors(netlist.conductors);
 
-  /** Adds a branch with two terminals to the sums and slopes. */
+  /** Adds the stamp of a branch with two terminals to the residuals and the Jacobian. */
   function stamp({ a, b }: Branch, place: number, currentA: number, siemens: number): void {
     if (a === b) return;
     residualsA[a]! += currentA;
@@ -113,7 +116,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   }
 
   function stampConductors(): void {
-    // Named once here: looked up anew in each round, the lists would cost as much as the arithmetic.
+    // Local names: looking the arrays up anew in each iteration would cost as much as the arithmetic.
     const { a: from, b: to, ambientOhm, warmingOhmPerA2, hottestSiemens, hottestV } = cables;
     const { coarse, fine } = at;
     const [sums, slopes, entries] = [residualsA, jacobian, places];
@@ -143,7 +146,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   }
 
   /**
-   * Sums of currents out of each node, and their slopes. "linear": sources hold their voltage whatever it takes, constant
+   * Sums of currents out of each node, and the Jacobian. "linear": sources hold their voltage at any current, constant
    * powers draw nothing. "regularised": constant powers and sources at their limit get the slope of a resistance.
    */
   function assemble(how: "linear" | "exact" | "regularised", loadScale: number): void {
@@ -207,7 +210,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
       place += 16;
     });
     for (const reference of netlist.references) {
-      // Currents of an island sum up to nothing, so this conductance to nowhere carries nothing: it only fixes the zero.
+      // Currents of an island sum up to zero, so this conductance to ground carries none: it only fixes the zero.
       jacobian[reference]! += jacobian[reference]!;
     }
     for (let node = 0; node < size; node++) if (jacobian[node] === 0) jacobian[node] = 1;
@@ -245,7 +248,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     residualsA[output.a]! -= through.outputA;
     residualsA[output.b]! += through.outputA;
     largestA = Math.max(largestA, Math.abs(through.inputA), Math.abs(through.outputA));
-    // Rows: input a, input b, output a, output b; columns the same. What comes out of a row's second node has the other sign.
+    // Rows: input a, input b, output a, output b; columns the same. The current out of a row's second node has the other sign.
     for (let entry = 0; entry < 16; entry++) {
       const row = entry >> 2;
       const column = entry & 3;
@@ -273,7 +276,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   function goToStart(): void {
     at.coarse.fill(0);
     at.fine.fill(0);
-    // The conductors' own warming makes even this not quite linear; one step is near enough to start from.
+    // The conductors' own warming makes even this slightly non-linear; one step is near enough to start from.
     assemble("linear", 0);
     system.factor();
     for (let node = 0; node < size; node++) step[node] = -residualsA[node]!;
@@ -291,7 +294,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     noteUnloaded();
   }
 
-  /** Which constant powers run at all, and on which side of zero. */
+  /** Notes which constant powers run at all, and on which side of zero. */
   function noteUnloaded(): void {
     draws.forEach((draw, index) => {
       const voltageV = voltageOver(at, draw);
@@ -302,7 +305,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     });
   }
 
-  /** How far along the step every constant power keeps at least 0.4 of the voltage that it has. */
+  /** The longest step, as a multiple of the Newton step, at which every constant power keeps at least 0.4 of its voltage. */
   function longestStep(): number {
     let longest = 1e6;
     for (let index = 0; index < draws.length; index++) {
@@ -340,8 +343,8 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   }
 
   /**
-   * Goes along the step, and shortens it where the power balance along it has turned. From a hill, where it is the steeper
-   * the further one goes, it is lengthened: so close below the limit of a constant power each step would be a tiny one.
+   * Goes along the step, and shortens it if the power balance along it has changed sign. From a concave region (a hill), where
+   * the slope grows along the step, it lengthens the step: just below the limit of a constant power each would be tiny.
    */
   function lineSearch(loadScale: number, isIndefinite: boolean): void {
     const before = dot();
@@ -365,7 +368,7 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
     for (let trial = 0; trial < mostTrials; trial++) {
       const width = high - low;
       const secant = low - (width * lowSlope) / (highSlope - lowSlope);
-      // A corner close to one end draws the secant to the other; halving now and then gets past that.
+      // A corner close to one end draws the secant to the other; occasional halving gets past that.
       length =
         trial % 3 === 2 ? low + width / 2 : Math.min(Math.max(secant, low + width / 64), high - width / 64);
       move(from, at, step, length);
@@ -417,10 +420,10 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
   }
 
   /**
-   * All in balance, but like a ball on a hill: the lower of the two voltages of a constant power. Asked where a pivot is negative.
-   * Without converters the matrix is symmetric, and that is enough (Sylvester's law of inertia). Converters couple one way, and then
-   * an order of elimination can have two negative pivots where another has none. Then the determinant, which changes its
-   * sign where the two voltages meet, and the voltages say it: the lower one, P·R/E at first, rises with the power.
+   * The solution is unstable: it is the lower-voltage branch of a constant-power load. Called if a pivot is negative.
+   * Without converters the matrix is symmetric, and that is enough (Sylvester's law of inertia). Converters couple one way, and
+   * then one order of elimination can have two negative pivots while another has none. Then two signs decide: the determinant
+   * changes its sign at the meeting point of the two voltages, and the lower voltage, P·R/E at first, rises with the power.
    */
   function isUnstable(loadScale: number): boolean {
     return netlist.converters.length === 0 || system.hasNegativeDeterminant() || anyRises(loadScale);
@@ -463,31 +466,31 @@ export function operatingPointSolver(netlist: Netlist, system: SparseSystem): Op
 }
 
 /**
- * What is left over at a node is measured against the largest current, A. Where hardly any flows, as from a full bank with nothing
- * on, the largest is rounding itself, and a milliampere takes its place.
+ * Scale of the residual at a node, A: the largest current. If hardly any flows, as from a full bank with all loads off,
+ * the largest is itself rounding, and a milliampere takes its place.
  */
 export function measureOf(largestA: number): number {
   return Math.max(largestA, 0.001);
 }
 
-/** Newton's steps; six are usual, and each that is not usual halves something. */
+/** Newton steps; six are usual, and each unusual one halves some interval. */
 const mostIterations = 80;
-/** Of {@link measureOf}: what is left over at a node is no more than rounding, or nearly so and not getting less. */
+/** As a share of {@link measureOf}: the residual is no more than rounding, or nearly so and no longer falling. */
 const solvedShare = 2e-12;
 const nearShare = 1e-10;
-/** How far the power balance along a step may have turned, of what it was. */
+/** Limit on the power balance at the end of a step, as a share of its initial value. */
 const turnedShare = 0.5;
-/** Each two of them halve the step at least. */
+/** Every two trials at least halve the step. */
 const mostTrials = 60;
-/** Of the diagonal before elimination: more than rounding. */
+/** Relative to the original diagonal; larger than rounding error. */
 const surelyNegative = 1e-9;
 /**
- * Of its voltage without constant powers. In a network of resistances no point of rest lies below a half of that; so far below
- * it, no step was just too long.
+ * As a share of the no-load voltage. In a network of resistances no operating point lies below half of that. A step that was
+ * merely too long does not end so far below it.
  */
 const fallenShare = 0.001;
 
-/** Conductors as lists of numbers, and what of their laws is asked for in each iteration. */
+/** Conductors as arrays of numbers, with the values of their laws that each iteration needs. */
 function flatConductors(conductors: Netlist["conductors"]) {
   const count = conductors.length;
   const flat = {
@@ -520,7 +523,7 @@ function highestSourceV({ batteries, sources, converters, arrays }: Netlist): nu
   return highestV;
 }
 
-/** Where constant powers are drawn: those of `powers`, then the inputs of `converters`. */
+/** The branches that draw constant power: those of `powers`, then the inputs of `converters`. */
 function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
   return [...powers, ...converters.map(({ input }) => input)];
 }
@@ -528,9 +531,9 @@ function drawsOf({ powers, converters }: Netlist): readonly Branch[] {
 type SoleSource = Netlist["sources"][number] | ConverterBranch;
 
 /**
- * Sources that alone hold the voltage of a piece of the network, because there is no battery and no panel at it. While they give
- * nothing, that voltage has no slope at all and a step has no end; they then get the slope of a resistance. It is only the step
- * that this changes, not the current.
+ * Sources that alone hold the voltage of a component, because it has no battery and no solar array. While they give no
+ * current, that voltage has no slope and a step has no end; they then get the slope of a resistance. This changes only the
+ * step, not the current.
  */
 function soleSources(netlist: Netlist): ReadonlySet<SoleSource> {
   const { conductors, resistors, batteries, arrays, sources, converters } = netlist;
@@ -540,13 +543,13 @@ function soleSources(netlist: Netlist): ReadonlySet<SoleSource> {
   return new Set([...sources.filter(isLone), ...converters.filter(({ output }) => isLone(output))]);
 }
 
-/** As in "start": holds its voltage, whatever the current. */
+/** As in "linear": holds its voltage at any current. */
 function holdVoltage(of: { outputV: number; limitA: number }, voltageV: number, flow: Flow): void {
   flow.siemens = of.limitA / (regulationShare * of.outputV);
   flow.currentA = flow.siemens * (voltageV - of.outputV);
 }
 
-/** `to` = `from` + `length` · `step`, coarse and fine part put in order again. May be called with `to` the same as `from`. */
+/** `to` = `from` + `length` · `step`, with coarse and fine parts normalised. `to` and `from` may be the same. */
 function move(from: NodeVoltages, to: NodeVoltages, step: Float64Array, length: number): void {
   for (let node = 0; node < step.length; node++) {
     const fine = from.fine[node]! + length * step[node]!;
@@ -558,14 +561,14 @@ function move(from: NodeVoltages, to: NodeVoltages, step: Float64Array, length: 
 
 const coarseParts = 2 ** 14;
 
-/** Voltages with something added to them, by node. */
+/** The voltages with `addedV` added, by node. */
 export function moved(voltages: NodeVoltages, addedV: Float64Array): NodeVoltages {
   const to = { coarse: voltages.coarse.slice(), fine: voltages.fine.slice() };
   move(voltages, to, addedV, 1);
   return to;
 }
 
-/** Where in the Jacobian each branch writes, in the order in which they are added up. */
+/** The Jacobian entries of each branch, in the order of stamping. */
 function stampIndices(netlist: Netlist, { entryAt }: SparseSystem): Int32Array {
   const { conductors, resistors, batteries, currents, sources, arrays, powers, converters } = netlist;
   const pairs = [conductors, resistors, batteries, currents, sources, arrays, powers];

@@ -59,7 +59,7 @@ export function resistorNetwork(of: {
   };
 }
 
-/** Index of the terminal that stands for a numbered node. */
+/** Index of the terminal of a numbered node. */
 export function nodeTerminal(network: Network, node: number): number {
   const joiner = network.parts.at(-1)!;
   return (joiner.terminals as Readonly<Record<string, number>>)[`${node}`]!;

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { solveDense } from "./dense-solution.ts";
 import { sparseInverse } from "./selected-inverse.ts";
 
-/** Any resistances between up to 12 nodes and the reference, each node joined to one before it so that none floats. */
+/** Any resistances between up to 12 nodes and the reference. Each node is connected to one before it, so none floats. */
 const anyResistances = fc
   .record({
     nodes: fc.integer({ min: 1, max: 12 }),

@@ -2,19 +2,19 @@ import { disjointSets } from "../topology/disjoint-sets.ts";
 import { type EliminationOrder, eliminationOrder } from "./sparse-order.ts";
 
 /**
- * A network of resistances between nodes and a common reference, split once: the voltages that given currents make, and
- * single entries of the inverse of its conductance matrix (what 1 A into one node lifts another by, V), each at the cost of
- * a look-up.
+ * A network of resistances between nodes and a common reference, factored once. It gives the voltages for given currents, and
+ * single entries of the inverse of its conductance matrix (the voltage by which 1 A into one node lifts another, V), each at
+ * the cost of a look-up.
  */
 export interface SparseInverse {
   /** Overwrites currents into the nodes, A, with the voltages of the nodes, V. */
   solve(currents: Float64Array): void;
   /**
-   * The voltages that currents into a few nodes make; at the cost of the islands of those nodes, so thousands of islands take no
+   * The voltages for currents into a few nodes. The cost is that of the islands of those nodes: thousands of islands take no
    * longer than one of the same size.
    */
   response(currents: readonly CurrentIntoNode[]): Response;
-  /** The number of the island that a node is in: the nodes that are joined other than through the reference. */
+  /** The island number of a node. An island is a set of nodes connected other than through the reference. */
   islandOf(node: number): number;
   /** For two nodes that meet in the matrix or in `pairs`, and for one node and itself; Ω. */
   entry(a: number, b: number): number;
@@ -36,16 +36,16 @@ export interface Resistances {
 }
 
 /**
- * Symmetric factors L·D·Lᵀ, and those entries of the inverse that lie where L has entries, from the last row upwards:
+ * Symmetric factors L·D·Lᵀ, and the entries of the inverse at the positions of L's entries, from the last row upwards:
  *
  *     Z = D⁻¹L⁻¹ + (I − Lᵀ)·Z
  *
  * K. Takahashi, J. Fagan, M. Chen, "Formation of a sparse bus impedance matrix and its application to short circuit study",
- * PICA Conference 1973, which is what utilities use it for too. Every node must be joined to the reference in some way: then
- * the matrix is positive definite and no exchange of rows is needed.
+ * PICA Conference 1973; utilities use it for the same purpose. Every node must be connected to the reference in some way: then
+ * the matrix is positive definite and needs no row exchanges.
  *
- * @param pairs Nodes whose entry is asked for although nothing joins them, two and two.
- * @returns undefined where the factors would be too great: no real network is so meshed.
+ * @param pairs Nodes, two and two, whose entry is needed although no branch connects them.
+ * @returns undefined if the factors would be too large: no real network is so meshed.
  */
 export function sparseInverse(
   nodes: number,
@@ -92,7 +92,7 @@ export function sparseInverse(
         const column = upper[at]!;
         const share = rows[at]! / pivots[row]!;
         pivots[column]! -= share * rows[at]!;
-        // The columns that come after this one in the row are columns of the other row too: that is what filling up means.
+        // The columns after this one in the row are also columns of the other row: this is the fill-in.
         for (let next = at + 1, target = upperStart[column]!; next < end; next++) {
           while (upper[target] !== upper[next]) target++;
           rows[target]! -= share * rows[next]!;
@@ -129,7 +129,7 @@ export function sparseInverse(
   const allRows = Int32Array.from({ length: nodes }, (_, row) => row);
   const islands = islandsOf(nodes, order);
 
-  /** Forward and back, over rows that hang together with no others. */
+  /** Forward and back substitution over rows that are connected to no others. */
   function substitute(among: ArrayLike<number>): void {
     for (let index = 0; index < among.length; index++) {
       const row = among[index]!;
@@ -181,7 +181,7 @@ export function sparseInverse(
   return { solve, response, islandOf: (node) => islands.of[place[node]!]!, entry };
 }
 
-/** Rows of the factors that hang together: by row the number of its island and its place there, by island its rows in order. */
+/** Connected rows of the factors: by row the number of its island and its place there, by island its rows in order. */
 function islandsOf(nodes: number, { upperStart, upper }: EliminationOrder) {
   const joined = disjointSets(nodes);
   for (let row = 0; row < nodes; row++) {

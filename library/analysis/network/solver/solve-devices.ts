@@ -1,10 +1,10 @@
 /**
- * What each kind of device draws at a voltage. The same equations, written as text, go to the outside simulator that
- * the solver is compared with; nothing else of the solver does.
+ * The current of each kind of device at a voltage. The same equations, written as text, go to the external simulator that
+ * checks the solver; no other part of the solver does.
  *
  * A device sees the voltage U between its positive and its negative terminal and draws I at the positive one; sources
- * draw a negative I. Each function writes I and its slope dI/dU into `flow`: they are called for each device in each
- * iteration, and an object made anew each time would cost more than the arithmetic.
+ * draw a negative I. Each function writes I and its slope dI/dU into `flow`. They are called for each device in each
+ * iteration, and a new object each time would cost more than the arithmetic.
  */
 export interface Flow {
   currentA: number;
@@ -12,7 +12,7 @@ export interface Flow {
   siemens: number;
 }
 
-/** By how much a regulated source lets its voltage fall from no load to its limit: 0.1 % (our choice; 14 mV at 14.4 V). */
+/** The voltage drop of a regulated source from no load to its limit, relative: 0.1 % (our choice; 14 mV at 14.4 V). */
 export const regulationShare = 0.001;
 
 /** Below this, electronics do not run: a constant current becomes a resistance, a constant power is off. V, our choice. */
@@ -21,7 +21,7 @@ export const leastRunningV = 1;
 /**
  *     I = (U − E) / R     E voltage at rest, V; R internal resistance, Ω
  *
- * Given U − E, which the caller forms without losing what little of it a resistance of micro-ohms leaves.
+ * Takes U − E: the caller forms it without losing digits, as a resistance of micro-ohms leaves it small.
  */
 export function battery(of: { ohm: number }, aboveRestV: number, flow: Flow): void {
   flow.siemens = 1 / of.ohm;
@@ -31,7 +31,7 @@ export function battery(of: { ohm: number }, aboveRestV: number, flow: Flow): vo
 /**
  *     I = I0 · U / 1 V  for |U| < 1 V,  else ± I0     I0 the stated current, A
  *
- * The sign is that of U, so that a device connected the wrong way round draws as well and never feeds.
+ * The sign is that of U: a device connected with reversed polarity draws as well and never feeds.
  */
 export function constantCurrent(of: { currentA: number }, voltageV: number, flow: Flow): void {
   const saturated = Math.abs(voltageV) >= leastRunningV;
@@ -50,7 +50,7 @@ export function constantPower(powerW: number, voltageV: number, flow: Flow): voi
  *
  *     −I = (V0 − U) / r, but not below 0 and not above I_max     r = 0.001 · V0 / I_max
  *
- * V0 the voltage that it holds, V; I_max its limit, A. Above V0 it gives nothing; at its limit, whatever the voltage.
+ * V0 the voltage that it holds, V; I_max its limit, A. Above V0 it gives no current; at its limit, I_max at any voltage.
  */
 export function limitedSource(of: LimitedSource, voltageV: number, flow: Flow): void {
   const siemens = of.limitA / (regulationShare * of.outputV);
@@ -66,13 +66,13 @@ export interface LimitedSource {
 }
 
 /**
- * Panels: straight lines through the short circuit, the corner and the open circuit.
+ * Solar modules: straight lines through the short circuit, the corner and the open circuit.
  *
  *     −I = I_sc − (I_sc − I_mp) · U / V_mp         up to V_mp
- *     −I = I_mp · (V_oc − U) / (V_oc − V_mp)       above; a panel that is pushed beyond its open circuit takes current
+ *     −I = I_mp · (V_oc − U) / (V_oc − V_mp)       above; a module that is pushed beyond its open circuit takes current
  *
- * All currents in the share of full sun. With a tracking controller I_mp is the current at greatest power and the
- * controller keeps the panels at that corner; with one that does not track, I_sc is taken nearly up to the corner: 0.99 of it.
+ * All currents are scaled by the share of full sun. With a tracking controller I_mp is the current at maximum power and the
+ * controller keeps the modules at that corner. With one that does not track, the current falls only to 0.99 of I_sc there.
  */
 export function solarArray(of: ArrayCurve, voltageV: number, flow: Flow): void {
   if (voltageV <= of.cornerV) {
@@ -91,7 +91,7 @@ export interface ArrayCurve {
   readonly openCircuitV: number;
 }
 
-/** What a device with an input and an output draws at the one and gives at the other, and the four slopes. */
+/** The input and output currents of a device with both, and the four slopes. */
 export interface ConverterFlow {
   inputA: number;
   outputA: number;
@@ -101,7 +101,7 @@ export interface ConverterFlow {
   outputByOutputV: number;
 }
 
-/** Nothing yet: the solver's loops fill one in again and again instead of making new ones. */
+/** All zeros: the solver's loops reuse one object instead of making new ones. */
 export function emptyConverterFlow(): ConverterFlow {
   return {
     inputA: 0,
@@ -119,8 +119,8 @@ export function emptyConverterFlow(): ConverterFlow {
  *     I_out = least of: the limited source's current at U_out;  η · U_in · I_in,max / U_out
  *     I_in = share · U_out · I_out / (η · U_in)
  *
- * η efficiency; I_in,max the most that the input takes: as stated for a charger (infinite if nothing is), the panels'
- * current at greatest power for a controller. `share` is 1 but where the limit of what can be drawn at all is looked for.
+ * η efficiency; I_in,max the maximum input current: as stated for a charger (infinite if not stated), the modules' current at
+ * maximum power for a controller. `share` is 1 except in the search for the loadability limit.
  */
 export function converter(
   of: ConverterLaw,
@@ -156,7 +156,7 @@ export interface ConverterLaw extends LimitedSource {
 }
 
 /**
- * Solar controllers that do not track: what comes in goes out.
+ * Solar controllers that do not track: the input current is the output current.
  *
  *     I_in = I_out = least of: (U_in − U_out) / r;  the limited source's current at U_out;  not below 0
  */

@@ -4,20 +4,20 @@ import { regulationShare } from "./solve-devices.ts";
 import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
 
 /**
- * Leaves out what can carry no current, so that the equations that are left have one answer:
+ * Leaves out branches that can carry no current, which leaves equations with one solution:
  *
- * - devices of an island that no source reaches; a converter is a source where its own input is reached;
- * - loads, alone or several together, that hang on a single piece of metal at which there is a source: an open disconnect
- *   leaves all that is behind it so;
- * - devices that are the only link between two parts of the network: nothing comes back on another way (Kirchhoff's
+ * - devices of an island that no source reaches; a converter is a source if its own input is reached;
+ * - loads, alone or several together, connected to a single metal component with a source: an open disconnect
+ *   leaves all loads behind it like this;
+ * - devices that are the only link between two parts of the network: no current returns on another path (Kirchhoff's
  *   current law on the cut). A source of that kind still sets its voltage;
- * - a constant power between two islands that nothing else joins, or with both terminals on one piece of metal.
+ * - a constant power that is the only link between two islands, or has both terminals on one metal component.
  *
- * Each group of nodes that still hangs together gets a reference node.
+ * Each remaining island gets a reference node.
  */
 export function withoutIdle(everything: Netlist): Netlist {
   let netlist = everything;
-  // A converter that goes can take the source from the island of the next one: again, until none goes any more.
+  // Removing a converter can remove the source of the next one's island, so this repeats until none is removed.
   for (let round = 0; round < mostRounds; round++) {
     const before = netlist.converters.length;
     netlist = withoutOnlyLinks(withoutUnfed(withoutDead(netlist)));
@@ -45,16 +45,16 @@ export function withoutIdle(everything: Netlist): Netlist {
   return { ...netlist, live, islandOf, references: [...references.values()] };
 }
 
-/** Against plans that are made to take long; two rounds are the most that any sensible one takes. */
+/** Guards against plans made to take long; two rounds are the most that any sensible one takes. */
 const mostRounds = 20;
 
-/** Joins everything between whose two nodes a voltage has a meaning: not constant powers, and not converters. */
+/** Connects the nodes of every branch that gives a voltage between them a meaning: not constant powers, not converters. */
 function islandsWithoutConverters(netlist: Netlist): DisjointSets {
   const { conductors, resistors, batteries, currents, sources, arrays } = netlist;
   return joinedBy(netlist.nodes, conductors, resistors, batteries, currents, sources, arrays);
 }
 
-/** Takes out what is in an island without a source. Starts at the sources and goes on through converters that they feed. */
+/** Removes the branches of islands without a source. Starts at the sources and goes on through converters that they feed. */
 function withoutDead(netlist: Netlist): Netlist {
   const islands = islandsWithoutConverters(netlist);
   const live = new Uint8Array(netlist.nodes);
@@ -91,8 +91,8 @@ function withoutDead(netlist: Netlist): Netlist {
 }
 
 /**
- * Takes out loads that have only one piece of metal with a source to hang on, directly or through other loads: their current
- * would have to come back to where it came from. Loads in series between two such pieces stay.
+ * Removes loads connected, directly or through other loads, to only one metal component with a source: their current would
+ * have to return to its start. Loads in series between two such components stay.
  */
 function withoutUnfed(netlist: Netlist): Netlist {
   const { conductors, batteries, resistors, currents, powers, sources, arrays, converters } = netlist;
@@ -111,7 +111,7 @@ function withoutUnfed(netlist: Netlist): Netlist {
   ];
   const isFeeding = (node: number) => feeds[metal.find(node)] === 1;
   if (loads.every(({ a, b }) => isFeeding(a) && isFeeding(b))) return netlist;
-  // Pieces without a source, gathered by the loads between them; then the different pieces with one around each gathering.
+  // Groups components without a source by the loads between them; then finds the different fed components around each group.
   const gathered = disjointSets(netlist.nodes);
   for (const { a, b } of loads) {
     if (!isFeeding(a) && !isFeeding(b)) gathered.union(metal.find(a), metal.find(b));
@@ -140,12 +140,12 @@ function withoutUnfed(netlist: Netlist): Netlist {
   };
 }
 
-/** Takes out loads that are the only link between two parts, and lets sources there set no more than their voltage. */
+/** Removes loads that are the only link between two parts, and lets sources there set no more than their voltage. */
 function withoutOnlyLinks(netlist: Netlist): Netlist {
   const { conductors, batteries, resistors, currents, powers, sources, arrays, converters } = netlist;
   const inputs = converters.map(({ input }) => input);
   const outputs = converters.map(({ output }) => output);
-  // Conductors first: nobody asks whether one of them is an only link.
+  // Conductors first: only the devices are checked for being an only link.
   const devices = [
     ...batteries,
     ...resistors,

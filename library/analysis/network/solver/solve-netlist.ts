@@ -6,21 +6,21 @@ import type { ArrayCurve, ConverterLaw, LimitedSource } from "./solve-devices.ts
 import { withoutIdle } from "./solve-islands.ts";
 
 /**
- * What a network is in one scenario, as plain nodes and branches: what is switched off is not there, terminals that are one
- * piece of metal are one node, and what can carry no current is left out. The solver works on this, and the outside
- * simulator that it is compared with is given the same list.
+ * A network in one scenario as plain nodes and branches. Devices that are switched off are absent, terminals on one piece of
+ * metal are one node, and branches that can carry no current are left out. The solver works on this, and the external simulator
+ * that checks it is given the same list.
  */
 export interface Netlist {
   readonly nodes: number;
   /** By terminal index. */
   readonly nodeOf: Int32Array;
-  /** One node of each group of nodes that hang together; the zero of their voltages while they are solved. */
+  /** One node of each island; the zero of its voltages during the solution. */
   readonly references: readonly number[];
   /** By node: whether a source reaches it. */
   readonly live: Uint8Array;
-  /** By node: nodes with the same number hang together, and a voltage between them has a meaning. */
+  /** By node: nodes with the same number are in one island, and a voltage between them has a meaning. */
   readonly islandOf: Int32Array;
-  /** By conductor index, whether or not anything can flow in it. */
+  /** By conductor index, whether or not current can flow in it. */
   readonly laws: readonly ConductorLaw[];
   readonly conductors: readonly ConductorBranch[];
   readonly resistors: readonly ResistorBranch[];
@@ -49,7 +49,7 @@ interface ResistorBranch extends Branch {
   readonly isLoad: boolean;
 }
 
-/** Also a limited source at which nothing can flow: it only sets a voltage. */
+/** Also a limited source without a current path: it only sets a voltage. */
 export interface BatteryBranch extends Branch {
   readonly part: number;
   readonly emfV: number;
@@ -78,7 +78,7 @@ export interface ConverterBranch extends ConverterLaw {
   readonly part: number;
   readonly input: Branch;
   readonly output: Branch;
-  /** A solar controller that does not track: current in is current out, and efficiency has no say. */
+  /** A solar controller that does not track: current in is current out, and efficiency has no effect. */
   readonly passes: boolean;
 }
 
@@ -91,7 +91,7 @@ export function netlistOf(
   return withoutIdle(branchesOn(network, scenario, nodes, laws));
 }
 
-/** Terminals as nodes. The same for all scenarios in which the same disconnects are closed. */
+/** Terminals as nodes. The same for all scenarios with the same closed disconnects. */
 export interface Nodes {
   readonly count: number;
   readonly of: Int32Array;
@@ -112,12 +112,12 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
   return { count: numbers.size, of };
 }
 
-/** What joins terminals inside a part, in this state: an open disconnect joins nothing. */
+/** The connections between terminals inside a part, in this state: an open disconnect has none. */
 export function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
   return part.kind === "disconnect" && !on[part.index] ? [] : internalConnections(part);
 }
 
-/** Pairs of nodes that any branch could join, in any state of the network: the pattern of its equations. */
+/** Pairs of nodes that any branch could connect, in any state of the network: the pattern of its equations. */
 export function possiblePairs(network: Network, { of }: Nodes): Int32Array {
   const pairs: number[] = [];
   for (const { from, to } of network.conductors) pairs.push(of[from]!, of[to]!);
@@ -126,7 +126,7 @@ export function possiblePairs(network: Network, { of }: Nodes): Int32Array {
       for (const { between } of part.joins) pairs.push(of[between[0]]!, of[between[1]]!);
       continue;
     }
-    // Two terminals, or the four of a charger, of which each depends on each.
+    // Two terminals, or the four of a charger, each of them dependent on each.
     const own = Object.values<number>(part.terminals);
     for (let one = 0; one < own.length; one++) {
       for (let other = 0; other < one; other++) pairs.push(of[own[one]!]!, of[own[other]!]!);
@@ -135,7 +135,7 @@ export function possiblePairs(network: Network, { of }: Nodes): Int32Array {
   return Int32Array.from(pairs);
 }
 
-/** All branches that this scenario switches on, whether or not anything can flow in them. */
+/** All branches that this scenario switches on, whether or not current can flow in them. */
 export function branchesOn(
   network: Network,
   scenario: Scenario,
@@ -278,10 +278,10 @@ function addLoad(
   }
 }
 
-/** Of the short-circuit current. Not all of it: a current that is the same at any voltage leaves the voltage open. */
+/** Fraction of I_sc at the corner. Below 1, because an ideal current source leaves the voltage undetermined. */
 const untrackedShare = 0.99;
 
-/** Of `series` panels one behind the other, `parallel` such strings side by side, in this share of full sun. */
+/** The curve of `series` modules in series and `parallel` such strings in parallel, in this share of full sun. */
 function curveOf(of: SolarArrayPart, sunShare: number, tracked: boolean): ArrayCurve {
   const strings = of.parallel * sunShare;
   const shortCircuitA = of.shortCircuitA * strings;
@@ -294,8 +294,8 @@ function curveOf(of: SolarArrayPart, sunShare: number, tracked: boolean): ArrayC
 }
 
 /**
- * Which arrays hang on a tracking controller, and the current at greatest power that such a controller finds. Several
- * controllers on the same panels share it in equal parts; of arrays in series the weakest sets it.
+ * The arrays on a tracking controller, and the current at maximum power that such a controller finds. Several
+ * controllers on the same modules share it in equal parts; the weakest of arrays in series limits it.
  */
 function panelsBehind(
   network: Network,

@@ -397,7 +397,7 @@ describe("where nothing flows", () => {
     expect(result.conductorA).toEqual([0, 0, 0, 0]);
   });
 
-  // Above what they hold chargers give nothing, at 14.4 V as well as at 40 V.
+  // Above their output voltage chargers give no current, at 14.4 V as well as at 40 V.
   it.each([
     { what: "two chargers behind an open disconnect", heldV: [14.4, 14.6] },
     { what: "whichever of them comes first", heldV: [14.6, 14.4] },

@@ -11,8 +11,8 @@ import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
 
 /**
- * Solves the network in each of its scenarios. Always an answer for each: its currents and voltages, or why there are none.
- * The pattern of the equations depends on nothing but the disconnects, so scenarios share it.
+ * Solves the network in each of its scenarios. Each has a result: its currents and voltages, or why there are none.
+ * The pattern of the equations depends only on the disconnects, so scenarios share it.
  */
 export function solveScenarios(network: Network): readonly ScenarioResult[] {
   const laws = conductorLaws(network.conductors);
@@ -26,7 +26,7 @@ export function solveScenarios(network: Network): readonly ScenarioResult[] {
   });
 }
 
-/** A current that is left over at a node may be this part of {@link measureOf} all of them; else nothing was solved. */
+/** Maximum residual at a node, as a share of {@link measureOf} the largest current; above it the scenario is unsolved. */
 const mostResidual = 1e-9;
 
 /** Whether an operating point fulfils Kirchhoff's current law. */
@@ -56,8 +56,8 @@ function solveScenario(of: {
 }
 
 /**
- * The operating point of a netlist, and what of it is running there: devices and converters that have no voltage to run
- * at are taken out, which can leave others without a source, so the search is made again without them.
+ * The operating point of a netlist, and the netlist of the devices that run there. Removes devices and converters without a
+ * voltage to run at. That can leave others without a source, so the search is repeated without them.
  */
 export function settle(
   everything: Netlist,
@@ -85,7 +85,7 @@ export interface Pattern {
   readonly system: SparseSystem;
 }
 
-/** Undefined for a network too meshed to be eliminated in any time that somebody would wait. */
+/** Undefined for a network too meshed to be eliminated in an acceptable time. */
 export function patternOf(network: Network, scenario: Scenario): Pattern | undefined {
   const nodes = nodesOf(network, scenario);
   const pairs = possiblePairs(network, nodes);

@@ -56,8 +56,8 @@ export function solvedScenario(of: {
 }
 
 /**
- * Of the largest current, or of one ampere where that is less: what is no more than that is rounding, and nothing flows. The
- * search leaves twice as much of the largest one at a node.
+ * As a share of the largest current, or of one ampere if that is less: a current no larger than this is rounding and is shown
+ * as 0. The search leaves twice as much of the largest one at a node.
  */
 const roundingShare = 1e-12;
 
@@ -70,8 +70,8 @@ export function withoutRounding({
 }
 
 /**
- * By terminal, towards the most negative battery terminal of its island; towards the most negative terminal of a source where
- * there is no battery. Islands are what a voltage between has a meaning: what conductors, devices and sources join.
+ * By terminal, towards the most negative battery terminal of its island; towards the most negative terminal of a source if
+ * there is no battery. Within an island, connected by conductors, devices and sources, a voltage has a meaning.
  */
 function terminalVoltages(
   network: Network,
@@ -105,7 +105,7 @@ function terminalVoltages(
   });
 }
 
-/** Between its positive and its negative terminal; of chargers at their output. */
+/** Between its positive and its negative terminal; at the output for chargers. */
 function voltageAt(part: Part, terminalV: readonly number[]): number {
   const poles = portsOf(part);
   const { positive, negative } = poles.find(({ does }) => does === "feeds") ?? poles[0] ?? {};
@@ -113,7 +113,7 @@ function voltageAt(part: Part, terminalV: readonly number[]): number {
   return terminalV[positive]! - terminalV[negative]!;
 }
 
-/** Of everything that feeds or draws: positive where it feeds. */
+/** Currents of everything that feeds or draws: positive if it feeds. */
 function deviceCurrents(
   network: Network,
   netlist: Netlist,
@@ -154,7 +154,7 @@ function deviceCurrents(
   return { partA, inputA };
 }
 
-/** Of parts that only pass current on: what conductors bring to their first terminal, or to a bus in all. */
+/** For parts that only pass current on: the current that conductors bring to their first terminal, or to a bus in all. */
 function addPassedOn(network: Network, conductorA: readonly number[], partA: number[]): void {
   const arrivingA = new Float64Array(network.terminals.length);
   const broughtA = new Float64Array(network.terminals.length);

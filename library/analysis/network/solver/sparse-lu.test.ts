@@ -13,7 +13,7 @@ describe("sparse LU", () => {
           dense[row]![column]! += value;
           system.values[system.entryAt(place[row]!, place[column]!)]! += value;
         };
-        // Each node is tied to the ground a little, so that there is one solution.
+        // Each node is weakly connected to ground, to give one solution.
         for (let node = 0; node < nodes; node++) add(node, node, 1e-3);
         for (const { a, b, siemens } of branches) {
           if (a === b) continue;
@@ -157,7 +157,7 @@ function laplacian(
   return rows;
 }
 
-/** With two corrections, as each step of Newton's method is one. */
+/** With two corrections; each step of Newton's method is one. */
 function solveRefined(
   system: SparseSystem,
   place: Int32Array,

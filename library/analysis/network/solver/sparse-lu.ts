@@ -1,33 +1,35 @@
 import type { EliminationOrder } from "./sparse-order.ts";
 
 /**
- * A sparse system of linear equations whose pattern stays while its values change: the pattern is worked out once for all
- * iterations in all scenarios, then `values` are written, factored and solved as often as needed.
+ * A sparse system of linear equations with a fixed pattern and changing values. The pattern is computed once for all
+ * iterations in all scenarios; then `values` are written, factored and solved as often as needed.
  *
- * Of our own, because nothing typed, maintained and small does it: of the packages that npm has, mathjs (about 10 MB
- * unpacked) has a sparse LU that orders and allocates anew for each matrix and boxes each number; ml-matrix is dense only;
+ * Our own, because no typed, maintained and small package does it. Of those that npm has, mathjs (about 10 MB unpacked)
+ * has a sparse LU that orders and allocates anew for each matrix and boxes each number; ml-matrix is dense only;
  * numeric has not been maintained since 2013 and is not typed.
  *
- * Factored without exchanging rows: the nodal matrix of a network at a stable operating point is symmetric and positive
- * definite (but for the coupling of converters, which is one-sided), for which elimination along the diagonal in any order
- * is backward stable: N. J. Higham, "Accuracy and Stability of Numerical Algorithms", 2nd ed., chapter 10. A pivot
- * that is not positive says that the point is not a stable one, or that converters couple; {@link factor} tells, and no answer is
- * then used unchecked.
- * What rounding is left, micro-ohms beside kilo-ohms, the caller's Newton steps remove: they solve for a correction each.
+ * Factored without row exchanges: the nodal matrix of a network at a stable operating point is symmetric and positive
+ * definite (except for the one-sided coupling of converters). Elimination along its diagonal in any order is then backward
+ * stable: N. J. Higham, "Accuracy and Stability of Numerical Algorithms", 2nd ed., chapter 10. A pivot that is not positive
+ * means that the point is not stable, or that converters couple. {@link factor} reports it, and no solution is then used
+ * unchecked.
+ * The caller's Newton steps remove the rounding that is left, micro-ohms beside kilo-ohms: each solves for a correction.
  */
 export interface SparseSystem {
   readonly size: number;
-  /** Diagonal first, by row, then the other entries, what fills up included; {@link entryAt} tells where. */
+  /** Diagonal first, by row, then the other entries, fill-in included; {@link entryAt} gives their positions. */
   readonly values: Float64Array;
-  /** Where in {@link values} an entry is. It must be one of the pattern's. Rows and columns are in the order of elimination. */
+  /**
+   * Position of an entry in {@link values}. It must be one of the pattern's. Rows and columns are in the order of
+   * elimination.
+   */
   entryAt(row: number, column: number): number;
   /**
-   * Splits {@link values} into factors, and leaves them as they are. The answer is the least pivot, as a share of the diagonal
-   * there was before; 0 for one that is nothing but rounding, which is replaced by a small one that is positive, so that
-   * a step can be taken all the same.
+   * Computes the factors of {@link values}, which it leaves unchanged. Returns the least pivot, as a share of the original
+   * diagonal. A pivot that is mere rounding counts as 0, and a small positive one replaces it: a step is then still possible.
    */
   factor(): number;
-  /** Of the factors made last: an odd number of pivots is negative, and so is the determinant, in whatever order they came. */
+  /** About the latest factors: an odd number of pivots is negative, and so is the determinant, in any order of elimination. */
   hasNegativeDeterminant(): boolean;
   /** Overwrites the right-hand side with the solution. */
   solve(rightHandSide: Float64Array): void;
@@ -105,13 +107,13 @@ export function sparseSystem({ place, upperStart, upper, work }: EliminationOrde
   return { size, values, entryAt, factor, hasNegativeDeterminant: () => negativePivots % 2 === 1, solve };
 }
 
-/** Of the diagonal before elimination; what is left below that is rounding. */
+/** As a share of the diagonal before elimination; smaller values are rounding. */
 const leastPivotShare = 1e-15;
 const leastPivot = 1e-12;
 
 /**
- * Where each multiplication of the elimination subtracts its product, in the order in which they come: looked up once for
- * the pattern, so that a factorisation neither searches nor gathers anything.
+ * The entries from which the multiplications of the elimination subtract their products, in order: looked up once for the
+ * pattern, so a factorisation neither searches nor gathers.
  */
 function targetsOf(of: {
   upperStart: Int32Array;

@@ -1,9 +1,9 @@
 /**
- * The order in which the unknowns of a sparse, structurally symmetric system are eliminated, and the places that fill up
- * on the way: minimum degree, the unknown with the fewest neighbours first.
+ * The order of elimination of the unknowns of a sparse, structurally symmetric system, and its fill-in: minimum degree, the
+ * unknown with the fewest neighbours first.
  *
- * In what order matters: a bus bar with a thousand cables eliminated first would join all thousand far ends with each
- * other; eliminated last it joins nothing. Networks of cables are nearly trees, where minimum degree causes almost no fill.
+ * The order matters: a bus bar with a thousand cables eliminated first would connect all thousand far ends with each
+ * other; eliminated last it connects none. Networks of cables are nearly trees, where minimum degree causes almost no fill-in.
  * W. F. Tinney, J. W. Walker, "Direct solutions of sparse network equations by optimally ordered triangular
  * factorization", Proc. IEEE 55 (1967), scheme 2.
  */
@@ -19,7 +19,7 @@ export interface EliminationOrder {
 
 /**
  * @param pairs Indices of unknowns that meet in an equation, two and two; repeated and self-paired ones do no harm.
- * @returns undefined where the elimination would take more than `mostWork` multiplications: no real network is so meshed.
+ * @returns undefined if the elimination would take more than `mostWork` multiplications: no real network is so meshed.
  *   One of 10,000 cables takes some 100,000.
  */
 export function eliminationOrder(
@@ -56,7 +56,7 @@ export function eliminationOrder(
   return { place, upperStart, upper, work };
 }
 
-/** An undirected graph that only gains edges. An edge is kept once: a hash table knows which are there. */
+/** An undirected graph that only gains edges. A hash table of the edges keeps each of them once. */
 class GrowingGraph {
   readonly degree: Int32Array;
   /** Edges, counted once each. */
@@ -88,7 +88,7 @@ class GrowingGraph {
     this.degree[other]! += 1;
   }
 
-  /** Puts those neighbours that have no place yet into `into`. */
+  /** Puts the neighbours without a place yet into `into`. */
   neighboursLeft(node: number, place: Int32Array, into: number[]): void {
     into.length = 0;
     for (let entry = this.firstOf[node]!; entry >= 0; entry = this.next[entry]!) {
@@ -137,7 +137,7 @@ function longer(list: Int32Array): Int32Array {
   return grown;
 }
 
-/** Nodes by their degree; taking one and moving one take the same time however many there are. */
+/** Nodes by their degree; taking one and moving one take the same time for any number of nodes. */
 class DegreeQueue {
   private readonly firstOf: Int32Array;
   private readonly before: Int32Array;

@@ -3,10 +3,10 @@ import type { ScenarioResult } from "../../network-result.ts";
 import { endsAt } from "../topology/ends-at.ts";
 import type { Bank } from "../topology/topology.ts";
 
-/** How the strings of a bank share its current where that is the greatest. */
+/** How the strings of a bank share its current in the scenario with the greatest current. */
 export interface StringShares {
   readonly scenario: number;
-  /** Of the whole bank, A: positive where it is discharged. */
+  /** Current of the whole bank, A: positive if it is discharged. */
   readonly totalA: number;
   readonly strings: readonly StringShare[];
 }
@@ -15,14 +15,14 @@ interface StringShare {
   /** Part indices, from the lowest battery upwards. */
   readonly batteries: readonly number[];
   readonly currentA: number;
-  /** What it would be if the total were shared by capacity, A. */
+  /** Its current if the total were shared by capacity, A. */
   readonly fairA: number;
-  /** How far it is above that, percent; negative below. */
+  /** How far its current is above that, percent; negative below. */
   readonly overPercent: number;
 }
 
 /**
- * Undefined for a bank of one string, and where no scenario that lasts has a current in it.
+ * Undefined for a bank of one string, and if no scenario that lasts has a current in it.
  *
  *     fair_i = I_total · C_i / ΣC;   over_i = 100 · (I_i / fair_i − 1), I in A, C the least capacity in the string in Ah
  */
@@ -55,7 +55,7 @@ export function stringShares(
   };
 }
 
-/** Below it a share means nothing, A. */
+/** Minimum bank current for which a share has a meaning, A. */
 const noCurrentA = 1e-3;
 
 function capacityAh(network: Network, string: readonly number[]): number {
@@ -73,7 +73,7 @@ function batteriesOf({ parts }: Network, string: readonly number[]): readonly Ba
 }
 
 /**
- * Whether nothing but the leads can make a difference between the strings: as many batteries in each, of the same capacity,
+ * Whether the leads alone can make a difference between the strings: as many batteries in each, of the same capacity,
  * voltage and internal resistance.
  */
 export function stringsAreAlike(network: Network, { strings }: Bank): boolean {
@@ -86,13 +86,16 @@ export function stringsAreAlike(network: Network, { strings }: Bank): boolean {
   return texts.every((text) => text === texts[0]);
 }
 
-/** The one conductor of each string from its positive end to a place that all have in common, and the same of its negative end. */
+/**
+ * The one conductor of each string from its positive end to a place that all have in common, and the same of its
+ * negative end.
+ */
 export interface ParallelLeads {
   readonly positive: readonly NetworkConductor[];
   readonly negative: readonly NetworkConductor[];
 }
 
-/** Undefined where the strings are joined in another way, one to the next for instance. */
+/** Undefined if the strings are connected in another way, one to the next for instance. */
 export function parallelLeads(network: Network, { positives, negatives }: Bank): ParallelLeads | undefined {
   const positive = toOnePlace(network, positives);
   const negative = toOnePlace(network, negatives);

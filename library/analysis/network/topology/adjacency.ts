@@ -3,8 +3,9 @@ import { workedOutOnce } from "../../worked-out-once.ts";
 import { internalConnectionsOf } from "./internal-connections.ts";
 
 /**
- * What is joined to what, whatever flows: conductors, and the parts that only pass current on. Every disconnect is taken as
- * closed and every fuse as whole. Loads and sources join nothing; a charger that is not isolated joins its two negatives.
+ * The connections between terminals at any current: conductors, and the parts that only pass current on. Every disconnect
+ * counts as closed and every fuse as whole. Loads and sources connect no terminals; a charger that is not isolated connects its
+ * two negatives.
  */
 
 /** One step from a terminal to another: along a conductor, or through a part. */
@@ -16,7 +17,7 @@ export interface Edge {
   readonly part: number;
 }
 
-/** By terminal index. Asked for by every rule that walks the network, so it is worked out once for each network. */
+/** By terminal index. Cached for each network: every rule that walks the network uses it. */
 export const edgesOf: (network: Network) => readonly (readonly Edge[])[] = workedOutOnce(allEdges);
 
 function allEdges(network: Network): readonly (readonly Edge[])[] {
@@ -32,7 +33,7 @@ function allEdges(network: Network): readonly (readonly Edge[])[] {
   return links;
 }
 
-/** How a terminal was reached: from which one, and by which link. */
+/** How a walk reached a terminal: from which one, and by which link. */
 export interface Step {
   readonly from: number;
   readonly link: Edge;
@@ -40,7 +41,7 @@ export interface Step {
 
 /**
  * Every terminal that is reached from `starts`, nearest first; the starts themselves have no step.
- * `through` says of each link whether it is taken.
+ * `through` returns whether a link is taken.
  */
 export function reachedFrom(
   network: Network,
@@ -49,7 +50,7 @@ export function reachedFrom(
 ): ReadonlyMap<number, Step | undefined> {
   const links = edgesOf(network);
   const reached = new Map<number, Step | undefined>(starts.map((start) => [start, undefined]));
-  // A map is walked in the order in which it grows, also while it grows.
+  // A map iterates in insertion order, also over entries added during the iteration.
   for (const [terminal] of reached) {
     for (const link of links[terminal] ?? []) {
       if (!reached.has(link.to) && through(link, terminal)) reached.set(link.to, { from: terminal, link });
@@ -58,7 +59,7 @@ export function reachedFrom(
   return reached;
 }
 
-/** By terminal index: the number of the piece of metal that it belongs to. Terminals with one number are joined. */
+/** By terminal index: the number of its component. Terminals with one number are connected. */
 export function componentsOf(
   network: Network,
   through: (link: Edge, from: number) => boolean = () => true,

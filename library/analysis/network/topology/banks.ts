@@ -5,9 +5,9 @@ import type { Bank } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
 /**
- * Batteries that work as one: a string in series, and strings side by side whose upper and whose lower ends are joined by
- * nothing but conductors, bus bars, shunts and the like. A disconnect between two batteries keeps them apart, so a switch
- * that lends the starter's battery to the house makes no bank of the two. A battery that is shorted is a bank of its own.
+ * Batteries that work as one: a string in series, and strings in parallel. Only conductors, bus bars, shunts and the like
+ * connect the upper and the lower ends of parallel strings. A disconnect between two batteries keeps them apart, so a switch
+ * that lends the starter's battery to the house makes no bank of the two. A shorted battery is a bank of its own.
  */
 export function banksOf(wiring: Wiring, nets: readonly NetPolarity[]): Bank[] {
   const { network, pointOf, netOf } = wiring;
@@ -63,8 +63,8 @@ function joinedWithoutDisconnects({ network, joins }: Wiring) {
 }
 
 /**
- * From the lowest battery of each string upwards. Where strings are tied together in the middle too, a battery goes on to
- * the one that a conductor joins it to, else to the first that is left.
+ * From the lowest battery of each string upwards. If strings are also connected in the middle, a battery is followed by the one
+ * that a conductor connects to it, else by the first that is left.
  */
 function strings(
   network: Network,
@@ -110,7 +110,7 @@ function strings(
   const found = batteries.flatMap(({ index, terminals }) =>
     isMiddle(terminals.negative) ? [] : [follow(index)],
   );
-  // Above where two strings become one, some are left over: each is the lowest of a string of its own.
+  // Above a point where two strings become one, some are left over: each is the lowest of a string of its own.
   for (const { index } of batteries) if (!taken.has(index)) found.push(follow(index));
   return found;
 }

@@ -1,13 +1,13 @@
 import { across, type Graph, spanningForest } from "./spanning-forest.ts";
 
 /**
- * The blocks of a graph: its greatest parts that no single node links alone (J. Hopcroft, R. Tarjan, "Efficient
- * algorithms for graph manipulation", Comm. ACM 16, 1973). A branch that is the only link between two parts is a block of its own.
+ * The blocks of a graph: its largest parts that no single node connects alone (J. Hopcroft, R. Tarjan, "Efficient algorithms
+ * for graph manipulation", Comm. ACM 16, 1973). A branch that is the only link between two parts is a block of its own.
  */
 export interface Blocks {
   /**
-   * All edges of the blocks that a way between two nodes goes through: a current that comes in at one node and goes out at
-   * the other flows in those and in no others. None if the nodes are not linked.
+   * All edges of the blocks on the paths between two nodes: a current that enters at one node and leaves at the other flows
+   * in those and in no others. Empty if the nodes are not connected.
    */
   between(one: number, other: number): readonly number[];
 }
@@ -20,7 +20,7 @@ export function blocksOf(graph: Graph): Blocks {
   /** By node: the block of its edge towards the root, and the number of blocks from the root to it. */
   const blockOf = new Int32Array(nodes).fill(-1);
   const depth = new Int32Array(nodes);
-  /** By block: the node at which it hangs on the rest of its tree. */
+  /** By block: the node that connects it to the rest of its tree. */
   const top: number[] = [];
   for (const node of inOrder) {
     const edge = cameBy[node]!;
@@ -32,7 +32,7 @@ export function blocksOf(graph: Graph): Blocks {
   const edgesOf = top.map((): number[] => []);
   for (let edge = 0; edge < graph.a.length; edge++) {
     const [a, b] = [graph.a[edge]!, graph.b[edge]!];
-    // One of the two lies below the other: that is so of every edge in a walk that goes depth first.
+    // One of the two lies below the other: this is true of every edge in a depth-first walk.
     if (a !== b) edgesOf[blockOf[order[a]! > order[b]! ? a : b]!]!.push(edge);
   }
 

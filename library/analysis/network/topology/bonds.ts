@@ -2,23 +2,23 @@ import type { ChassisPart, Network } from "../../../model/network.ts";
 import { componentsOf, edgesOf } from "./adjacency.ts";
 import { portsOf } from "./ports.ts";
 
-/** Places at which one and the same negative side meets the metal. */
+/** Places at which one negative side is connected to the metal. */
 export interface Bonds {
   readonly chassis: ChassisPart;
-  /** Conductor indices. Two or more of them: the metal lies beside the negative conductors, and carries its share. */
+  /** Conductor indices. Two or more of them: the metal is parallel to the negative conductors, and carries its share. */
   readonly conductors: readonly number[];
 }
 
 /**
- * For each chassis, and each negative side that is joined to it at more than one place by conductors from different terminals.
- * Two negative sides that meet nowhere but in the metal, an engine's and a bank's, each need their own way to it: that is
+ * For each chassis, and each negative side that is connected to it at more than one place by conductors from different
+ * terminals. Two negative sides that meet only in the metal, an engine's and a bank's, each need their own path to it: that is
  * one place for each. One walk over the network.
  */
 export function doubleBonds(network: Network): readonly Bonds[] {
   const frames = network.parts.filter((part) => part.kind === "chassis");
   if (frames.length === 0) return [];
   const metal = new Set(frames.flatMap(({ terminals }) => [terminals.bond, terminals.metal]));
-  // Without the metal: what is still joined is joined by conductors and by parts that are made for it.
+  // Without the metal: the remaining connections are conductors and parts that are made for it.
   const pieces = componentsOf(network, ({ to }, from) => !metal.has(to) && !metal.has(from));
   const withSource = new Set(
     network.parts

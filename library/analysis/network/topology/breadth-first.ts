@@ -1,10 +1,10 @@
 import { across, type Graph } from "./spanning-forest.ts";
 
-/** A walk, breadth first: to every node the way with the fewest edges from the nearest start. */
+/** A breadth-first walk: the path with the fewest edges from the nearest start to every node. */
 export interface BreadthFirst {
-  /** By node: index of the start that it was reached from; of several as near the first. −1 where none reaches it. */
+  /** By node: index of the start that reached it; the first of several equally near. −1 if none reaches it. */
   readonly start: Int32Array;
-  /** By node: the last edge of the way; −1 at a start, and where none reaches. */
+  /** By node: the last edge of its path; −1 at a start, and if no start reaches it. */
   readonly cameBy: Int32Array;
   /** Nodes from the starts outwards. */
   readonly order: readonly number[];
@@ -37,7 +37,7 @@ export function breadthFirst(
   return { start, cameBy, order };
 }
 
-/** The edges of the way to a node, from the start outwards; none at a start, and where no start reaches. */
+/** The edges of the path to a node, from the start outwards; empty at a start, and if no start reaches it. */
 export function pathTo(graph: Graph, { cameBy }: BreadthFirst, to: number): number[] {
   const way: number[] = [];
   for (let node = to, by = cameBy[to]!; by !== -1; by = cameBy[node]!) {

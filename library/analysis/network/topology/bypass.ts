@@ -4,20 +4,20 @@ import { type Edge, edgesOf, reachedFrom, type Step } from "./adjacency.ts";
 import { portsOf } from "./ports.ts";
 import type { Bank } from "./topology.ts";
 
-/** A conductor that leads from a bank's own pole to something else, without its current passing the shunt. */
+/** A conductor from a bank's own pole to another part, whose current does not pass the shunt. */
 export interface Bypass {
   readonly shunt: ShuntPart;
   readonly conductor: number;
-  /** The terminal at which it leaves the way between bank and shunt. */
+  /** The terminal at which it leaves the path between bank and shunt. */
   readonly leavesAt: number;
-  /** Parts that feed or draw behind it, indices; none where it only leads round the shunt. */
+  /** Parts that feed or draw behind it, indices; empty if it only leads round the shunt. */
   readonly parts: readonly number[];
 }
 
 /**
- * What the shunts at the banks do not measure. What lies between a bank's poles and a shunt's battery side is the shunt's own
- * way; every conductor that leaves that way and leads to something that feeds or draws, or to the shunt's other side, goes
- * past it. A few walks for each shunt, over what hangs on its battery side and no further.
+ * Currents that the shunts at the banks do not measure. The shunt's own path lies between a bank's poles and its battery side.
+ * A conductor bypasses the shunt if it leaves that path and leads to a part that feeds or draws, or to the shunt's other side.
+ * A few walks for each shunt, over the terminals on its battery side and no further.
  */
 export function bypassesOf(network: Network, banks: readonly Bank[]): readonly Bypass[] {
   const shunts = network.parts.filter((part) => part.kind === "shunt");
@@ -25,11 +25,11 @@ export function bypassesOf(network: Network, banks: readonly Bank[]): readonly B
 }
 
 function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): Bypass[] {
-  // Other shunts stop the walk too: what passes them is measured by them.
+  // Other shunts stop the walk too: they measure the current that passes them.
   const unmeasured = (link: Edge) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
   const reached = reachedFrom(network, [shunt.terminals.batterySide], unmeasured);
   const nearest = nearestBanks(banks, reached);
-  // Without one it measures something else than a bank.
+  // Without one it does not measure a bank.
   if (nearest.size === 0) return [];
 
   const bankAt = bankByPole(banks);
@@ -73,7 +73,7 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   );
 }
 
-/** The connected pieces of the reached terminals without those of `way`; by terminal, the number of its piece. */
+/** The components of the reached terminals without those of `way`; by terminal, the number of its component. */
 function piecesWithin(
   network: Network,
   reached: ReadonlyMap<number, Step | undefined>,
@@ -108,7 +108,7 @@ const bankByPole = workedOutOnce(
     ),
 );
 
-/** Those whose poles are reached by the fewest steps; several where they hang on the shunt alike. */
+/** Those whose poles are reached by the fewest steps; several if they are equally near the shunt. */
 function nearestBanks(
   banks: readonly Bank[],
   reached: ReadonlyMap<number, Step | undefined>,
@@ -117,7 +117,7 @@ function nearestBanks(
   const nearest = new Set<Bank>();
   const steps = new Map<number, number>();
   let fewest = Number.POSITIVE_INFINITY;
-  // A step's beginning stands in the walk before its end.
+  // In the walk, a step's start comes before its end.
   for (const [terminal, step] of reached) {
     const count = step ? (steps.get(step.from) ?? 0) + 1 : 0;
     steps.set(terminal, count);

@@ -1,8 +1,8 @@
-/** Sets of the numbers 0 to count − 1 that can only grow together (union-find). */
+/** Sets of the numbers 0 to count − 1 that can only merge (union-find). */
 export interface DisjointSets {
-  /** The number that stands for the set of this one. */
+  /** The representative of this element's set. */
   find(element: number): number;
-  /** Makes one set of two; the number that stands for it, which is one of the two that stood for them. */
+  /** Merges two sets; returns the representative of the merged set, one of the two previous ones. */
   union(a: number, b: number): number;
 }
 
@@ -29,7 +29,7 @@ export function disjointSets(count: number): DisjointSets {
   return { find, union };
 }
 
-/** The numbers 0 to count − 1, where those that any of the branches joins are in one set. */
+/** The numbers 0 to count − 1, with those that any of the branches connects in one set. */
 export function joinedBy(
   count: number,
   ...lists: readonly (readonly { readonly a: number; readonly b: number }[])[]

@@ -5,29 +5,32 @@ import { joinedBy } from "./disjoint-sets.ts";
 import { passesCurrentOn } from "./internal-connections.ts";
 import { type Port, portsOf } from "./ports.ts";
 
-/** Whether every part that feeds or draws is joined so that current can flow, whatever is switched on. */
+/** Whether every part that feeds or draws has a complete current path. Independent of scenarios: disconnects count as closed. */
 export interface Feeding {
-  /** What draws without a source at its positive terminal, by what it hangs on. */
+  /** Ports that draw without a source at their positive terminal, grouped by the component they are connected to. */
   readonly unfed: readonly DeadEnd[];
-  /** What is fed, but has no way back to the source that feeds it. */
+  /** Ports that are fed, but have no path back to the source that feeds them. */
   readonly withoutReturn: readonly DeadEnd[];
-  /** Sources with nothing at their positive terminal that could draw. */
+  /** Sources whose positive terminal is connected to no part that could draw. */
   readonly feedNothing: readonly Port[];
 }
 
-/** One piece of metal that leads nowhere, and what hangs on it with its positive or its negative terminal. */
+/** A dead-end component, and the ports with their positive or their negative terminal on it. */
 export interface DeadEnd {
-  /** Of the piece, the part that spreads it the furthest: a panel rather than a bus bar; absent where only wires are joined. */
+  /**
+   * The part of the component that spreads it the furthest: a panel rather than a bus bar; absent if only wires are
+   * connected.
+   */
   readonly hub: Part | undefined;
-  /** All parts of the piece that only pass current on, the hub among them. */
+  /** All parts of the component that only pass current on, the hub among them. */
   readonly passing: readonly Part[];
   /** Never empty. */
   readonly hanging: readonly Port[];
-  /** A source that has its other pole there: a load wired the wrong way round, a return that leads to another bank. */
+  /** A source with its other pole there: a load with reversed polarity, a return that leads to another bank. */
   readonly wrongSource: Part | undefined;
 }
 
-/** One walk over the network, and a few over the list of its parts. Two rules ask. */
+/** One walk over the network, and a few over the list of its parts. Cached: two rules use it. */
 export const feedingOf: (network: Network) => Feeding = workedOutOnce(workOut);
 
 function workOut(network: Network): Feeding {
@@ -41,7 +44,7 @@ function workOut(network: Network): Feeding {
   const islandOf = islands(feeding, pieces);
   const ends = endsByPiece(poles, pieceOf);
 
-  // A source whose negative is alone is told of only where what it feeds has a way back to another one.
+  // A source with an unconnected negative is reported only if the parts it feeds have a path back to another one.
   const alone: Port[] = [];
   const stranded = new Set<number>();
   const unfed: Grouped = new Map();
@@ -51,7 +54,7 @@ function workOut(network: Network): Feeding {
     const [plus, minus] = [pieceOf(pole.positive), pieceOf(pole.negative)];
     const others = (list: readonly Port[] = []) => list.find(({ part }) => part !== pole.part)?.part;
     if (pole.does === "feeds") {
-      // Alone on its piece: nobody is there to draw, or to bring anything back.
+      // Alone on its component: no other part is there to draw, or to return current.
       if (!ends.shared(plus, pole)) feedNothing.push(pole);
       else if (!ends.shared(minus, pole)) alone.push(pole);
     } else if (!others(positives.get(plus))) {
@@ -72,7 +75,7 @@ function workOut(network: Network): Feeding {
   return { unfed: asDeadEnds(unfed), withoutReturn: asDeadEnds(withoutReturn), feedNothing };
 }
 
-/** By the piece, and by whether a source has its other pole there. */
+/** By the component, and by whether a source has its other pole there. */
 type Grouped = Map<string, Group>;
 
 interface Group extends Pick<DeadEnd, "wrongSource"> {
@@ -98,7 +101,7 @@ function byPiece(poles: readonly Port[], pieceOf: (pole: Port) => number): Reado
   return map;
 }
 
-/** Whether a piece holds the end of anything but this one pair of poles; the two pairs of a charger are one part. */
+/** Whether a component holds a port of any other part; the two ports of a charger are one part. */
 function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => number) {
   const first = new Map<number, Part>();
   const several = new Set<number>();
@@ -114,7 +117,7 @@ function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => numb
   };
 }
 
-/** Pieces with a source between them belong together: current that leaves one of them can come back by the other. */
+/** Components with a source between them belong together: current that leaves one of them can return by the other. */
 function islands(feeding: readonly Port[], pieces: readonly number[]) {
   const sources = feeding.map(({ positive, negative }) => ({ a: pieces[positive]!, b: pieces[negative]! }));
   return joinedBy(pieces.length, sources).find;

@@ -2,7 +2,7 @@ import type { Join, Network, Part, PartKind } from "../../../model/network.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { portsOf } from "./ports.ts";
 
-/** What joins two terminals inside a part, whatever its state: a disconnect counts as closed. */
+/** A connection of two terminals inside a part, in any state of the part: a disconnect counts as closed. */
 export interface InternalConnection {
   readonly a: number;
   readonly b: number;
@@ -10,19 +10,19 @@ export interface InternalConnection {
   readonly ohm: number;
 }
 
-/** A part, or one side of it, that can push current into the network. */
+/** A part, or one side of it, that can feed current into the network. */
 export interface Source {
   readonly part: number;
   /** Terminal indices. */
   readonly positive: number;
   readonly negative: number;
-  /** The most it pushes for longer than a moment, A; Infinity where nothing in it sets a limit. */
+  /** Its maximum current for longer than a moment, A; Infinity if it has no internal limit. */
   readonly limitA: number;
 }
 
 /**
- * What joins terminals inside a part. Not through loads, sources and converters; but the negatives of a DC-DC charger that is
- * not isolated are one. Fuses and contacts have no resistance.
+ * The connections between terminals inside a part. None through loads, sources and converters; but the negatives of a DC-DC
+ * charger that is not isolated are one. Fuses and contacts have no resistance.
  */
 export function internalConnections(part: Part): readonly Join[] {
   switch (part.kind) {
@@ -45,7 +45,7 @@ export function internalConnections(part: Part): readonly Join[] {
   }
 }
 
-/** All joins inside parts, in the order of the parts. */
+/** All connections inside parts, in the order of the parts. */
 export function internalConnectionsOf({ parts }: Network): InternalConnection[] {
   return parts.flatMap((part) =>
     internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })),
@@ -76,7 +76,7 @@ export function sourcesOf({ parts }: Network): Source[] {
 }
 
 /**
- * A battery, and an alternator that does not limit itself, set no limit. A panel gives 1.25 times its rated short-circuit
+ * A battery, and an alternator that does not limit itself, set no limit. A solar module gives 1.25 times its rated short-circuit
  * current in the brightest sun, and conductors are chosen for 1.25 times that (NFPA 70, 690.8).
  */
 function limitOf(part: Part): number {
@@ -97,8 +97,8 @@ function limitOf(part: Part): number {
 }
 
 /**
- * The negative terminal that belongs to a positive one of the same part: where current comes back that goes in there.
- * A fuse panel's belongs to its feed and its branches. Undefined for what only passes current on.
+ * The negative terminal that belongs to a positive one of the same part: current that enters there returns here.
+ * A fuse panel's belongs to its feed and its branches. Undefined for parts that only pass current on.
  */
 export function returnTerminal(part: Part, positive: number): number | undefined {
   if (part.kind === "fusePanel") {

@@ -1,22 +1,22 @@
 import type { Network } from "../../../model/network.ts";
 import { type Edge, edgesOf, reachedFrom, type Step } from "./adjacency.ts";
 
-/** A terminal, and others whose distance from it is sought; all of one piece of metal. */
+/** A terminal, and others whose distance from it is sought; all in one component. */
 export interface Search {
   readonly start: number;
   readonly targets: readonly number[];
 }
 
 export interface Nearest {
-  /** By position among the targets: how many conductors lead there. */
+  /** By position among the targets: the number of conductors on the path there. */
   readonly conductors: readonly number[];
-  /** The conductors to the nearest target, from the start outwards; of several that are as near, to the first. */
+  /** The conductors to the nearest target, from the start outwards; to the first of several equally near. */
   readonly way: readonly number[];
 }
 
 /**
- * Ways with the fewest steps, for many searches at once. Arrays side by side hang by leads on one bus: a lead branches nowhere,
- * so every search from its far end goes on as the one from the bus does, which is made once.
+ * Paths with the fewest steps, for many searches at once. Parallel arrays are connected by leads to one bus. A lead has no
+ * branches, so every search from its far end continues as the one from the bus, which runs once.
  */
 export function nearestTargets(network: Network, searches: readonly Search[]): readonly Nearest[] {
   const byJunction = new Map<number, { readonly at: number; readonly lead: Lead }[]>();
@@ -28,7 +28,7 @@ export function nearestTargets(network: Network, searches: readonly Search[]): r
     else byJunction.set(lead.junction, [{ at, lead }]);
   });
   const found: Nearest[] = searches.map(() => ({ conductors: [], way: [] }));
-  // One walk at a time: all of them together would take memory by the square.
+  // One walk at a time: all of them together would take quadratic memory.
   for (const [junction, here] of byJunction) {
     const walk = reachedFrom(network, [junction]);
     const counts = conductorsTo(walk);
@@ -71,7 +71,7 @@ function leadFrom(network: Network, start: number): Lead {
     conductorsTo.set(to, conductors.length);
     const back = junction;
     junction = to;
-    // Two cables side by side are no lead: both go back.
+    // Two parallel cables are no lead: both go back.
     onwards = links[to]!.filter((link) => link.to !== back);
     if (onwards.length + 1 !== links[to]!.length) break;
   }
@@ -81,7 +81,7 @@ function leadFrom(network: Network, start: number): Lead {
 /** By terminal that a walk reaches. */
 function conductorsTo(walk: ReadonlyMap<number, Step | undefined>): ReadonlyMap<number, number> {
   const counts = new Map<number, number>();
-  // The beginning of a step comes in the walk before its end.
+  // In the walk, a step's start comes before its end.
   for (const [terminal, step] of walk) {
     counts.set(terminal, step ? counts.get(step.from)! + (step.link.conductor >= 0 ? 1 : 0) : 0);
   }

@@ -4,13 +4,13 @@ import { across } from "./spanning-forest.ts";
 import type { ConductorPolarity, NetworkTopology } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
-/** What a net is: "middle" hangs between two batteries of one string, "both" is part of a short. */
+/** Polarity of a net: "middle" is between two batteries of one string, "both" is part of a short. */
 export type NetPolarity = "positive" | "negative" | "middle" | "both" | "none";
 
 /**
- * The side of each net. A net to which the positive of one source and the negative of another are joined lies between the
- * two in a string, unless one comes back to it by going through sources from negative to positive: their voltages then add
- * up round a ring that has no load in it.
+ * The side of each net. A net with the positive of one source and the negative of another lies between the two in a string.
+ * An exception is a net to which a path through sources from negative to positive returns: their voltages then add up round
+ * a ring without a load.
  */
 export function netPolarities(wiring: Wiring): NetPolarity[] {
   const { sources, pointOf, netOf, nets } = wiring;
@@ -36,7 +36,7 @@ export function netPolarities(wiring: Wiring): NetPolarity[] {
 }
 
 /**
- * The side of each terminal. What hangs between two batteries is live, so it counts as positive; but the poles of the
+ * The side of each terminal. A net between two batteries is live, so it counts as positive; but the poles of the
  * sources themselves keep their own side there.
  */
 export function terminalPolarities(
@@ -66,8 +66,8 @@ export function conductorPolarities(wiring: Wiring, nets: readonly NetPolarity[]
 }
 
 /**
- * Sources whose own poles are joined, each with its shortest way round: from its positive back to its negative over
- * conductors, through other sources from their negative to their positive. Shortest first; a way that shares a conductor
+ * Sources whose own poles are connected, each with its shortest ring: from its positive back to its negative over
+ * conductors, through other sources from their negative to their positive. Shortest first. A ring that shares a conductor
  * with a shorter one is left out, because one wrong cable shorts every source on its bus.
  */
 export function shortsOf(wiring: Wiring, nets: readonly NetPolarity[]): NetworkTopology["shorts"] {
@@ -122,8 +122,8 @@ function wayRound({ graph, pointOf }: Wiring, sources: readonly Source[], start:
 }
 
 /**
- * By net: which ring it is in, where steps lead through sources from negative to positive. Nets that no ring joins are
- * rings of their own (Tarjan, "Depth-first search and linear graph algorithms", 1972).
+ * By net: its ring, if steps lead through sources from negative to positive. Nets outside any ring are rings of their own
+ * (strongly connected components; Tarjan, "Depth-first search and linear graph algorithms", 1972).
  */
 function ringsOf(nets: number, lower: Int32Array, upper: Int32Array): Int32Array {
   const above = Array.from({ length: nets }, (): number[] => []);
@@ -165,8 +165,8 @@ function ringsOf(nets: number, lower: Int32Array, upper: Int32Array): Int32Array
 }
 
 /**
- * By conductor: whether it lies between the poles of batteries or panels in a net in the middle of a string. What only
- * leads away from there to something else (a tap for a load of half the voltage) is no link.
+ * By conductor: whether it lies between the poles of batteries or solar arrays in a net in the middle of a string. A branch that
+ * only leads away from there (a tap for a load of half the voltage) is no link.
  */
 function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: readonly NetPolarity[]) {
   const isPole = new Uint8Array(graph.nodes);

@@ -1,9 +1,9 @@
 import type { Network } from "../../../model/network.ts";
 
 /**
- * Whether two networks differ in nothing but what loads draw: what hangs together, what protects it and what a short draws is
- * then the same. Terminals, parts and conductors are compared in their order, for results are told by it; scenarios have no
- * say. Anything that is not known to make no difference makes one: names too, and where a figure comes from.
+ * True if two networks differ only in load values; topology, protection and fault currents are then identical. Terminals, parts
+ * and conductors are compared in their order, because results refer to it; scenarios have no effect. Any difference that is
+ * not known to be harmless counts: names too, and the source of a figure.
  */
 export function hasSameTopology(one: Network, other: Network): boolean {
   return (
@@ -13,11 +13,11 @@ export function hasSameTopology(one: Network, other: Network): boolean {
   );
 }
 
-/** Of a load: what it draws. Of a run: what the plan states that flows in it. */
+/** For a load: its draw. For a run: the current that the plan states for it. */
 const drawn: ReadonlySet<string> = new Set(["draws", "loadA", "loadW", "loadAtV"]);
 const nothing: ReadonlySet<string> = new Set();
 
-/** Of plain data, but for the properties of these names. */
+/** Compares plain data, except the properties of these names. */
 function isSame(one: unknown, other: unknown, but: ReadonlySet<string>): boolean {
   if (Object.is(one, other)) return true;
   if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;

@@ -4,8 +4,8 @@ import type { NetworkTopology } from "./topology.ts";
 import type { Wiring } from "./wiring.ts";
 
 /**
- * Answers, for any terminal, which source on its side is nearest, counted in conductors, and over which conductors; of
- * several as near as each other the one that comes first. All ways of a side are found in one walk, the first time that one is asked for.
+ * Returns, for any terminal, the nearest source on its side, counted in conductors, and the path from it; the first of several
+ * equally near. One walk finds all paths of a side, on the first call for that side.
  */
 export function pathsFromSources(
   wiring: Wiring,

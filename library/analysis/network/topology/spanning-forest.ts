@@ -1,4 +1,4 @@
-/** A graph as lists of edges at each node, packed: the edges of node n stand in `edges` from `first[n]` to `first[n + 1]`. */
+/** A graph as packed lists of the edges at each node: those of node n are in `edges` from `first[n]` to `first[n + 1]`. */
 export interface Graph {
   readonly nodes: number;
   /** Both ends of each edge. */
@@ -30,18 +30,18 @@ export function across(graph: Graph, edge: number, node: number): number {
 }
 
 /**
- * A walk, depth first, of everything that can be reached from the roots over open edges. It tells in one pass which edges
- * are the only link between two parts of the graph, and which nodes lie behind each: the nodes of every subtree are
- * numbered one after the other (Tarjan, "A note on finding the bridges of a graph", 1974).
+ * A depth-first walk of everything that is reachable from the roots over open edges. One pass finds the edges that are the
+ * only link between two parts of the graph, and the nodes behind each: the nodes of every subtree are numbered
+ * consecutively (Tarjan, "A note on finding the bridges of a graph", 1974).
  */
 export interface SpanningForest {
-  /** By node: its number in the order of the walk; −1 where no root reaches it. */
+  /** By node: its number in the order of the walk; −1 if no root reaches it. */
   readonly order: Int32Array;
-  /** By node: the greatest number in the subtree that hangs on it. */
+  /** By node: the greatest number in its subtree. */
   readonly last: Int32Array;
   /** By node: the root of the tree that it is in. */
   readonly root: Int32Array;
-  /** By edge: the node on its far side where nothing else links the two sides; −1 for all others. */
+  /** By edge: the node on its far side if it is the only link between the two sides; −1 for all others. */
   readonly behind: Int32Array;
   /** By node: its edge in the tree, towards the root; −1 at a root. */
   readonly cameBy: Int32Array;

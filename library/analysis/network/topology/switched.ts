@@ -2,9 +2,9 @@ import type { InverterPart, LoadPart, Network } from "../../../model/network.ts"
 import { reachedFrom } from "./adjacency.ts";
 import type { Bank } from "./topology.ts";
 
-/** What of a bank can be cut off from it by hand, and what cannot. */
+/** The loads of a bank that a switch can disconnect from it, and those always connected. */
 export interface Switched {
-  /** Reached past no disconnect, in the order in which they are reached. */
+  /** Reached without passing a disconnect, in the order of the walk. */
   readonly always: readonly AlwaysOn[];
   /** Whether any load or inverter is reached past a disconnect or a breaker. */
   readonly anySwitched: boolean;
@@ -17,8 +17,8 @@ export interface AlwaysOn {
 }
 
 /**
- * Walks from the bank's positive terminals. A disconnect stops the walk, and so does a breaker, which is opened by hand
- * too. A part of which only the terminals are known stops it as well: it may be a contactor.
+ * Walks from the bank's positive terminals. A disconnect stops the walk, and so does a breaker, which also opens by hand.
+ * A part with only its terminals known stops it as well: it may be a contactor.
  */
 export function switchedBehind(network: Network, bank: Bank): Switched {
   const opens = (conductor: number) => {
@@ -47,7 +47,7 @@ export function switchedBehind(network: Network, bank: Bank): Switched {
   return { always: found, anySwitched };
 }
 
-/** By terminal: the first conductor on the way to it. A step's beginning stands in the walk before its end. */
+/** By terminal: the first conductor on the path to it. In the walk, a step's start comes before its end. */
 function firstConductors(reached: ReturnType<typeof reachedFrom>): ReadonlyMap<number, number> {
   const first = new Map<number, number>();
   for (const [terminal, step] of reached) {

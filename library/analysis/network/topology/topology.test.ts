@@ -7,7 +7,7 @@ import { topologyOf } from "./topology.ts";
 const thin = { conductor: { parallel: 1, system: "awg", awg: 12 } } as const;
 const thick = { conductor: { parallel: 1, system: "awg", awg: 2 } } as const;
 
-/** What is unprotected, in a line: "0 near from 0" is conductor 0 at its near end, reached by part 0. */
+/** The unprotected conductors, one a line: "0 near from 0" is conductor 0 at its near end, reached by part 0. */
 function unprotectedIn(network: Network): string[] {
   return topologyOf(network).unprotected.map(
     ({ conductor, ends, sources, way }) =>
@@ -15,7 +15,7 @@ function unprotectedIn(network: Network): string[] {
   );
 }
 
-/** A battery, a panel and a load; the feeder and the branch are protected as told. */
+/** A battery, a panel and a load; the feeder and the branch have the given protection. */
 function radial({ main, branch }: { main?: number; branch?: number }) {
   const build = sampleNetwork();
   const battery = build.battery();
@@ -70,7 +70,7 @@ describe("unprotected paths", () => {
     const [one, two] = [build.battery(), build.battery()];
     build.cable(one.positive, two.positive, { near: 100 });
     build.cable(one.negative, two.negative);
-    // Two batteries joined by one cable are a bank: that is left to other rules.
+    // Two batteries connected by one cable are a bank: that is left to other rules.
     expect(unprotectedIn(build.network())).toEqual([]);
     const bus = build.busBar();
     build.cable(one.positive, bus, { near: 100 });

@@ -9,21 +9,21 @@ import {
 } from "./internal-connections.ts";
 import { type Graph, graphOf } from "./spanning-forest.ts";
 
-/** A network as points and the conductors between them: what every question about ways is asked of. */
+/** A network as points and the conductors between them: the graph for all path searches. */
 export interface Wiring {
   readonly network: Network;
   readonly sources: readonly Source[];
   readonly joins: readonly InternalConnection[];
-  /** By terminal: its point. Terminals that parts join inside are one point, whatever the resistance between them. */
+  /** By terminal: its point. Terminals connected inside a part are one point, at any resistance between them. */
   readonly pointOf: Int32Array;
   /** Nodes are points, edges are conductors with the same index as in the network. */
   readonly graph: Graph;
-  /** By point: all points that conductors join to it have the same net. Nets are numbered from 0. */
+  /** By point: all points that conductors connect to it have the same net. Nets are numbered from 0. */
   readonly netOf: Int32Array;
   readonly nets: number;
 }
 
-/** Topology, faults and some rules ask, so it is worked out once for each network. */
+/** Cached for each network: topology, faults and some rules use it. */
 export const wiringOf: (network: Network) => Wiring = workedOutOnce(workOut);
 
 function workOut(network: Network): Wiring {
@@ -47,7 +47,7 @@ function workOut(network: Network): Wiring {
   };
 }
 
-/** Numbers the sets from 0, in the order in which their first element comes. */
+/** Numbers the sets from 0, in the order of their first elements. */
 function numbered(count: number, find: (element: number) => number): { of: Int32Array; count: number } {
   const numberOf = new Int32Array(count).fill(-1);
   const of = new Int32Array(count);

@@ -12,7 +12,7 @@ export const busBar: PartSymbol = {
   draw: (pen, box, leads) => bar(pen, box, leads, middleOf(box).x),
 };
 
-/** IEC 60617: the frame or chassis, and what is bolted to it. */
+/** IEC 60617: the frame or chassis, and the conductors bolted to it. */
 export const chassis: PartSymbol = {
   legend: "chassis (metal that carries return current)",
   widthPx: 40,
@@ -36,9 +36,9 @@ export const chassis: PartSymbol = {
   },
 };
 
-/** A panel of fuses: what feeds it joins every branch; its own negative bar joins the returns. */
+/** A panel of fuses: its feed joins every branch; its own negative bar joins the returns. */
 export const fusePanel = panel("fuse panel", "thin");
-/** Where circuits begin of which the plan does not say where. */
+/** The start of circuits if the plan does not state one. */
 export const supply = panel("supply, not stated in the plan", "fine");
 
 function panel(legend: string, frame: "thin" | "fine"): PartSymbol {
@@ -71,7 +71,7 @@ function bar(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number): strin
   );
 }
 
-/** As long as what it joins. */
+/** Spans the leads that it joins. */
 function innerBar(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number): string {
   if (leads.length === 0) return "";
   const { top, bottom } = verticalExtent(leads);

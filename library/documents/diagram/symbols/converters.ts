@@ -2,7 +2,7 @@ import type { Box } from "../drawing.ts";
 import type { SvgWriter } from "../svg-writer.ts";
 import type { PartSymbol } from "./part-symbol.ts";
 
-/** IEC 60617: a box cut by a diagonal, what goes in above it, what comes out below. */
+/** IEC 60617: a box cut by a diagonal, its input above, its output below. */
 export const dcDcCharger = converter("DC-DC charger", "direct", "direct");
 export const solarController = converter("solar controller", "direct", "direct");
 export const inverter = converter("inverter", "direct", "alternating");

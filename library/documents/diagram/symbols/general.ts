@@ -2,7 +2,7 @@ import type { Box } from "../drawing.ts";
 import type { SvgWriter } from "../svg-writer.ts";
 import type { PartSymbol } from "./part-symbol.ts";
 
-/** Any device: a rectangle (IEC 60617). What it is stands beside it. */
+/** Any device: a rectangle (IEC 60617). Its kind is written beside it. */
 export const generalPart: PartSymbol = {
   legend: "part of its own kind",
   widthPx: 60,
@@ -11,7 +11,7 @@ export const generalPart: PartSymbol = {
   draw: (pen, box) => pen.rect(box),
 };
 
-/** What takes current and turns it into something else: a rectangle with what leaves it. */
+/** A consumer, which turns current into something else: a rectangle with an arrow for its output. */
 export const load: PartSymbol = {
   legend: "load",
   widthPx: 22,

@@ -1,16 +1,15 @@
 import type { Box } from "../drawing.ts";
 import type { SvgWriter } from "../svg-writer.ts";
 
-/** How one kind of part is drawn: plain lines in the manner of IEC 60617 and IEEE 315, no meaning in any colour. */
+/** The symbol of one kind of part: plain lines in the manner of IEC 60617 and IEEE 315; no colour has a meaning. */
 export interface PartSymbol {
   /** In the legend. */
   readonly legend: string;
-  /** The least room for it. */
+  /** Minimum room for it. */
   readonly widthPx: number;
   readonly heightPx: number;
   /**
-   * `gathered`: all lines of a terminal on one side meet outside of it and come in as one lead; `each`: every line comes in for
-   * itself.
+   * `gathered`: all lines of a terminal on one side meet outside it and enter as one lead; `each`: every line enters separately.
    */
   readonly leads: "gathered" | "each";
   draw(pen: SvgWriter, box: Box, leads: readonly Lead[]): string;

@@ -49,7 +49,7 @@ export const shunt: PartSymbol = {
   },
 };
 
-/** Leads up to `half` of what stands in the middle. */
+/** Leads up to the figure in the middle, which reaches `half` to each side. */
 function toMiddle(pen: SvgWriter, box: Box, leads: readonly Lead[], half: number, y: number): string[] {
   const { x } = middleOf(box);
   return leads.map(({ side, y: at }) => {

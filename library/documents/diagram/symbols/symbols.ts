@@ -8,7 +8,7 @@ import type { PartSymbol } from "./part-symbol.ts";
 import { disconnect, shunt } from "./series-parts.ts";
 import { solarArray } from "./solar.ts";
 
-/** The symbol of each kind of part. In the order in which a legend names them. */
+/** The symbol of each kind of part, in the order of a legend. */
 export const symbols: Readonly<Record<SymbolName, PartSymbol>> = {
   battery,
   solarArray,

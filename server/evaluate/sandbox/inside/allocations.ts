@@ -1,13 +1,13 @@
 /**
- * The marks: which calls are open, and how objects came to be. See `sandbox.ts` for what they mean.
+ * The hooks that track open calls and allocations. See `sandbox.ts` for their meaning.
  *
- * A plan can name the marks in its text and misuse them. A token is a {@link Call} with nothing but private fields, so it can
- * be neither forged nor changed; anything else given for one is passed over. The worst that comes of it is a finding of that
- * plan at a wrong place in it.
+ * A plan can name the hooks in its text and misuse them. A token is a {@link Call} with private fields only, so it can be
+ * neither forged nor changed; any other value in its place is ignored. At worst, a finding of that plan has a wrong place in
+ * it.
  */
 import { defineProperty, freeze } from "./primordials.ts";
 
-/** A call that was open. Freed with the last token, allocation or call that knows it. */
+/** A call that was open. Freed with the last token, allocation or call that refers to it. */
 export class Call {
   readonly #site: number;
   readonly #within: Call | undefined;
@@ -36,7 +36,7 @@ export class Call {
     return call.#seen;
   }
 
-  /** Its number among those written down; -1 before. */
+  /** Its number among the recorded calls; -1 until recorded. */
   static index(call: Call): number {
     return call.#index;
   }
@@ -46,7 +46,7 @@ export class Call {
   }
 }
 
-/** How an object came to be. Never handed to a plan. */
+/** The allocation of an object. Never passed to a plan. */
 export interface Allocation {
   readonly literal: number;
   readonly call: Call | undefined;
@@ -54,13 +54,13 @@ export interface Allocation {
   index: number;
 }
 
-// A token leads nowhere: not to its class, and so to no second token.
+// A token gives no access to its class, and so to no second token.
 defineProperty(Call.prototype, "constructor", { value: undefined });
 freeze(Call.prototype);
 
 let current: Call | undefined;
 
-// Own properties, so that nothing is looked up on a prototype.
+// Own properties: no lookup on a prototype.
 const allocations = Object.assign(new WeakMap<object, Allocation>(), {
   allocationOf: WeakMap.prototype.get as (
     this: WeakMap<object, Allocation>,
@@ -100,7 +100,7 @@ export function literal<Made extends object>(id: number, made: Made, ...seen: un
 
 export const self = Symbol("self");
 
-/** What a word returns was made by the literal that the word was given. */
+/** The result of a DSL function has the allocation of its argument. */
 export function sameAllocation(made: unknown, as: object) {
   const allocation = allocations.allocationOf(as);
   if (allocation !== undefined && typeof made === "object" && made !== null)

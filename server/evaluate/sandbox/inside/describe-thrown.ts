@@ -1,7 +1,8 @@
 import { firstOf, getOwnPropertyDescriptor, getPrototypeOf, stringify } from "./primordials.ts";
 
 /**
- * What was thrown, as JSON of {@link Thrown}. An error's getters are not run: only texts that it, or its class, simply has.
+ * The thrown value, as JSON of {@link Thrown}. Runs no getters: reads only texts that are plain properties of the error or its
+ * class.
  */
 export function describeThrown(thrown: unknown): string {
   if (typeof thrown !== "object" || thrown === null) {

@@ -1,8 +1,8 @@
 import { apply, construct, defineProperty, freeze } from "./primordials.ts";
 
 /**
- * Takes away what a plan has no use for: the clock, chance, code made from text, and what shows how the engine manages
- * memory. A plan then gives the same records every time and everywhere.
+ * Removes features that a plan does not need: the clock, chance, code made from text, and access to the engine's memory
+ * management. A plan then gives the same records every time and everywhere.
  */
 export function harden() {
   for (const name of unwanted) delete (globalThis as Record<string, unknown>)[name];
@@ -24,7 +24,7 @@ const unwanted = [
   "navigator",
 ];
 
-/** `Function("…")` and its kin, also by way of `constructor.constructor`. They stay what `instanceof` needs: a prototype's owner. */
+/** `Function("…")` and its kin, also by way of `constructor.constructor`. They remain prototype owners, as `instanceof` needs. */
 function removeCodeFromText() {
   const kinds = [() => {}, async () => {}, function* () {}, async function* () {}];
   for (let index = 0; index < kinds.length; index++) {
@@ -42,7 +42,7 @@ function removeCodeFromText() {
 
 const EvalErrorKept = EvalError;
 
-/** It is always the same moment. The class is no subclass: `super` would lead back to the real one. */
+/** The time is always the same. The class is no subclass: `super` would lead back to the real one. */
 function stopTheClock() {
   const Real = Date;
   const moment = Real.UTC(2000, 0, 1);
@@ -61,7 +61,7 @@ function stopTheClock() {
   setGlobal("Date", Stopped);
 }
 
-/** A fixed sequence (mulberry32), so that a plan that leaves something to chance is at least the same plan every time. */
+/** A fixed sequence (mulberry32): a plan that uses chance is at least the same plan every time. */
 function replaceChance() {
   const { imul } = Math;
   let state = 0x10_0a_d5;
@@ -74,7 +74,7 @@ function replaceChance() {
   defineProperty(Math, "random", { value: random, writable: true, configurable: true });
 }
 
-/** A builder who looks for a mistake may write `console.log`; in the editor it leads nowhere, in plain Node it prints. */
+/** A builder may write `console.log` to find a mistake; in the editor it has no effect, in plain Node it prints. */
 function silenceTheConsole() {
   const console: Record<string, unknown> = {};
   for (const name of [

@@ -10,7 +10,7 @@ import {
 } from "./primordials.ts";
 import { referenceTo } from "./references.ts";
 
-// Far above what any word takes, so that whatever is cut off here is a finding anyway.
+// Far above the needs of any DSL function: a value that is cut off here gets a finding anyway.
 const mostCharacters = 1_000;
 const mostProperties = 300;
 /** A scenario may name every load of a large plan. */
@@ -19,10 +19,10 @@ const mostValues = 2_000;
 const deepest = 6;
 
 /**
- * Copies what a word was given, reading every property once: getters and proxies run here, and never again.
- * The copy holds nothing that could run code when it is turned into JSON: objects without prototype, lists with their
- * `toJSON` covered, texts, finite numbers, booleans, null. What another word made is named, see {@link referenceTo}; anything
- * else is described: `{ $strange: "NaN" }`.
+ * Copies the argument of a DSL function, reading every property once: getters and proxies run here, and never again. The copy
+ * contains nothing that could run code when it is turned into JSON: objects without prototype, lists with their `toJSON`
+ * covered, texts, finite numbers, booleans, null. Results of other DSL functions become references, see {@link referenceTo};
+ * any other value is described: `{ $strange: "NaN" }`.
  */
 export function plainCopy(given: unknown): PlainCopy {
   const copying: Copying = { value: undefined, values: 0, allocations: undefined, strangers: undefined };
@@ -32,13 +32,13 @@ export function plainCopy(given: unknown): PlainCopy {
 
 export interface PlainCopy {
   readonly value: unknown;
-  /** Births of the objects in it, with their paths. */
+  /** Allocations of the objects in it, with their paths. */
   readonly allocations: AllocationAt | undefined;
-  /** What was described or named instead of copied, and where that stands. */
+  /** Values that were described or referred to instead of copied, with their paths. */
   readonly strangers: Stranger | undefined;
 }
 
-/** Linked, because a list that grows could be watched. */
+/** A linked list, because a plan could observe a growing array. */
 export interface AllocationAt {
   readonly path: string;
   readonly allocation: Allocation;
@@ -101,7 +101,7 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
   const prototype = getPrototypeOf(value);
   if (prototype !== objectPrototype && prototype !== null) return strange(classOf(prototype));
 
-  // The spread reads every property, once; what follows looks at the copy only.
+  // The spread reads every property, once; all later code looks at the copy only.
   const copy: Record<string, unknown> = { __proto__: null, ...value } as never;
   if (holdsPlainValues(copy, copying)) return copy;
   const here: Ancestor = { value, path, depth, parent };
@@ -120,14 +120,14 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
 }
 
 /**
- * What is left out is left out, but a misspelt terminal (`from: bank.positve`) must not make a lone circuit of one that hangs in
- * a network: where there are no types to tell, the model does.
+ * Undefined values are left out, except here: a misspelt terminal (`from: bank.positve`) must not turn a networked circuit into
+ * a lone one. Without types to report it, the model does.
  */
 function leadsSomewhere(key: string): boolean {
   return key === "from" || key === "to" || key === "returnTo";
 }
 
-/** Nearly every object does; that it is found out at once makes recording twice as fast. */
+/** True for nearly every object; this early test makes recording twice as fast. */
 function holdsPlainValues(copy: object, copying: Copying): boolean {
   const values: readonly unknown[] = valuesOf(copy);
   const { length } = values;
@@ -182,7 +182,7 @@ function strange(described: string): { readonly $strange: string } {
   return { __proto__: null, $strange: described } as never;
 }
 
-/** Only own data properties are looked at, so that describing an object runs nothing of the plan but a proxy's traps. */
+/** Looks only at own data properties: describing an object runs no code of the plan except a proxy's traps. */
 function classOf(prototype: object): string {
   const maker: unknown = getOwnPropertyDescriptor(prototype, "constructor")?.value;
   const name: unknown =

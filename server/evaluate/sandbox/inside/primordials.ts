@@ -1,4 +1,4 @@
-/** The language's own functions, as they are before a plan may change them. */
+/** The language's own functions, taken before a plan can change them. */
 export const { defineProperty, freeze, getOwnPropertyDescriptor, getPrototypeOf, values: valuesOf } = Object;
 export const { apply, construct, ownKeys } = Reflect;
 export const { isArray } = Array;

@@ -1,10 +1,10 @@
 /**
- * What runs inside QuickJS before any plan does: it takes away what a plan has no use for, keeps the marks, and records what
- * the words of the DSL are given. Evaluated once in every fresh context, as one module; the host calls what it exports.
+ * The code that runs inside QuickJS before any plan: it removes features that a plan does not need, holds the hooks, and
+ * records the arguments of the DSL functions. Evaluated once in every fresh context, as one module; the host calls its exports.
  *
- * A rule for every file of this folder: a plan may replace anything of the language later, so whatever is needed is taken
- * hold of in `primordials.ts`, no method is looked up on a prototype, no array grows by assignment (a setter on
- * `Array.prototype` would see it), and no object is handed over whose missing properties would be looked up there.
+ * A rule for every file of this folder: a plan may later replace anything of the language. So each file takes the functions it
+ * needs from `primordials.ts`, looks up no method on a prototype, grows no array by assignment (a setter on `Array.prototype`
+ * would see it), and passes on no object with missing properties that would be looked up there.
  */
 import { enter, leave, literal, open, self } from "./allocations.ts";
 import { harden } from "./harden.ts";
@@ -15,19 +15,19 @@ export { forgetOpenCalls } from "./allocations.ts";
 export { describeThrown } from "./describe-thrown.ts";
 export { flush, indexOfOpenCall } from "./recorder.ts";
 
-/** Where the recorder writes its numbers. */
+/** The memory that the recorder writes its numbers to. */
 export const memory = numbers.buffer;
 
 const doors = globalThis as unknown as Doors;
 setEmit(doors.emit);
 delete doors.emit;
 
-// Taken over by the host into constants that no plan can reach or replace, then removed.
+// The host moves these into constants that no plan can reach or replace, then deletes them.
 doors.marks = { enter, leave, open, literal, self, written };
 doors.recorded = recorded;
 doors.setNumbering = setNumbering;
 
-// What the pattern `{ [__self]: whole, load }` reads: it tells which object is taken apart.
+// Read by the pattern `{ [__self]: whole, load }`: identifies the destructured object.
 defineProperty(Object.prototype, self, {
   get(this: unknown) {
     return this;
@@ -36,7 +36,7 @@ defineProperty(Object.prototype, self, {
 
 harden();
 
-/** Globals that exist only while the context is made ready, before a plan is there to see them. */
+/** Globals that exist only while the context is prepared, before any plan can see them. */
 interface Doors {
   emit?: Parameters<typeof setEmit>[0] | undefined;
   marks?: unknown;

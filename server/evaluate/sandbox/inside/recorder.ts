@@ -4,10 +4,9 @@ import { stringify } from "./primordials.ts";
 import { jsonOf, referenceTo, rememberMade } from "./references.ts";
 
 /**
- * A word of the DSL, so that calling it also leaves a record. It returns what the library's own word returns, numbered by its
- * record. `place` is where the host counts the word.
- * What a record says in numbers is written as numbers, because making text of them here takes longer than all the rest.
- * `read-records.ts` says how they are read.
+ * A DSL function that also leaves a record of each call. It returns the result of the library's own function, numbered by its
+ * record. `place` is the host's index of the function. The numeric parts of a record are written as numbers: making text of
+ * them here takes longer than all the rest. `read-records.ts` documents the format.
  */
 export function recorded(place: number, word: string, make: (input: unknown) => unknown) {
   const recording = (input: unknown): unknown => {
@@ -36,8 +35,9 @@ export function recorded(place: number, word: string, make: (input: unknown) => 
 }
 
 /**
- * A call of a word whose argument the host has read in the text, but for the terminals and parts that it names: `given`.
- * Leaves a record with no values but those, and is true; false, and nothing happens, where `word` does not mean a word here.
+ * A call of a DSL function with an argument that the host has read from the text, except the terminals and parts that it names:
+ * `given`. Returns true and leaves a record with only those values. Returns false without any effect if `word` is not a DSL
+ * function here.
  */
 export function written(site: unknown, word: unknown, ...given: unknown[]): boolean {
   const place = places.placeOf(word);
@@ -60,11 +60,13 @@ export function written(site: unknown, word: unknown, ...given: unknown[]): bool
   return true;
 }
 
-/** Of what stands for a property that must name something another word made. Whatever else it is, it is nobody's value. */
+/**
+ * JSON for a property that must refer to the result of another DSL function. Any other value is copied without its allocations.
+ */
 function jsonOfGiven(value: unknown): string {
   const reference = referenceTo(value);
   if (reference !== undefined) return jsonOf(reference);
-  // A misspelt terminal: as `plainCopy` has it.
+  // A misspelt terminal, described as in `plainCopy`.
   if (value === undefined) return '{"$strange":"nothing"}';
   const copy = plainCopy({ value }).value as { readonly value: unknown };
   const json = stringify(copy.value);
@@ -73,7 +75,7 @@ function jsonOfGiven(value: unknown): string {
 
 const tooMuchText = '{"$strange":"more text than fits in one call"}';
 
-// Own properties, so that nothing is looked up on a prototype.
+// Own properties: no lookup on a prototype.
 const places = Object.assign(new WeakMap<object, number>(), {
   placeOf: WeakMap.prototype.get as (this: WeakMap<object, number>, word: unknown) => number | undefined,
   remember: WeakMap.prototype.set as (this: WeakMap<object, number>, word: object, place: number) => unknown,
@@ -84,23 +86,23 @@ function count() {
   if (made <= sentAtOnce || made % sentTogether === 0) flush();
 }
 
-/** The number of the call that is open now, for the host to say where a plan stopped. */
+/** The number of the open call, from which the host reports where a plan stopped. */
 export function indexOfOpenCall(): number {
   return indexOfCall(open());
 }
 
-/** Hands over what is still here. Called by the host when the plan has ended, in whatever way. */
+/** Hands over the remaining data. Called by the host after every end of a plan. */
 export function flush() {
   // A plan could catch an exception; it cannot catch the interrupt that ends this loop.
   if (emit(values, used, made)) for (;;);
-  // Not before it is handed over: memory may end there.
+  // Not before it is handed over: memory may run out there.
   values = "";
   used = 0;
 }
 
 /**
- * Hands over texts (JSON values, each behind a comma), how many of {@link numbers} are used, and how many records were made;
- * true when the host wants no more and the plan must stop.
+ * Hands over texts (JSON values, each behind a comma), the used count of {@link numbers}, and the number of records made.
+ * Returns true when the host wants no more and the plan must stop.
  */
 type Emit = (values: string, used: number, made: number) => boolean;
 
@@ -108,7 +110,7 @@ export function setEmit(given: Emit | undefined) {
   if (given !== undefined) emit = given;
 }
 
-/** Tells the library's words the number of the call that is next. */
+/** Sets the number of the next call in the library's own functions. */
 let continueNumberingAt: (number: number) => void;
 
 export function setNumbering(given: typeof continueNumberingAt) {
@@ -121,15 +123,15 @@ const mostNumbers = 1_024;
 export const numbers = new Float64Array(mostNumbers);
 
 /**
- * A call of the host costs as much as making the record. The first records of a plan go over one by one, later ones together;
- * so few that the last ones of a large plan, lost only if its worker must be killed, do not matter.
+ * A call of the host costs as much as making the record. The first records of a plan are sent one by one, later ones in groups.
+ * The groups are small: the last one of a large plan is lost only if its worker must be killed, and does not matter.
  */
 const sentAtOnce = 8;
 const sentTogether = 32;
 
 const mostJsonCharacters = 1_000_000;
 
-/** Of one record, call or allocation, so that each fits in {@link numbers}. */
+/** Limit for one record, call or allocation: each fits in {@link numbers}. */
 const mostReferences = 250;
 
 let emit: Emit;
@@ -140,8 +142,8 @@ let calls = 0;
 let allocations = 0;
 
 /**
- * Calls and allocations that have a number but are still to be written. A chain rather than recursion, because calls within calls
- * may be many; a linked one, because a list that grows could be watched.
+ * Calls and allocations that have a number but are not written yet. A chain rather than recursion, because calls may be deeply
+ * nested; a linked list, because a plan could observe a growing array.
  */
 let pending: Pending | undefined;
 
@@ -151,7 +153,7 @@ interface Pending {
   readonly next: Pending | undefined;
 }
 
-/** An entry counts only once `used` has moved behind it: a plan that is stopped in the middle leaves none half written. */
+/** An entry counts only once `used` has moved past it: a plan that is stopped in the middle leaves no half-written entry. */
 function writeRecord(word: number, json: string, call: number, found: AllocationAt | undefined) {
   let text = `,${json}`;
   let known = 0;
@@ -175,7 +177,7 @@ function writeRecord(word: number, json: string, call: number, found: Allocation
   used = position;
 }
 
-/** Every entry says its own number: should one be lost to an exception, the others still mean what they meant. */
+/** Every entry contains its own number: if one is lost to an exception, the others keep their meaning. */
 function writePending() {
   while (pending !== undefined) {
     const { call, allocation } = pending;
@@ -201,7 +203,7 @@ function writeEntry(
   let position = used;
   numbers[position++] = kind;
   numbers[position++] = index;
-  // A plan may have called a mark itself, with anything.
+  // A plan may have called a hook itself, with any argument.
   numbers[position++] = typeof site === "number" && site - site === 0 ? site : -1;
   numbers[position++] = call;
   numbers[position++] = known;

@@ -1,17 +1,17 @@
 import { getOwnPropertyDescriptor, ownKeys, stringify } from "./primordials.ts";
 
 /**
- * What words made: parts, circuits, cables, and the terminals of parts. Where a later word is given one of them, its record
- * holds no copy but names it. Known by identity, so a plan cannot forge one; written out by hand, `{ kind: "battery", id: 3 }`
- * is data like any other, and what it means is for the model to say.
+ * Results of DSL functions: parts, circuits, cables, and the terminals of parts. If one is passed to a later function, the
+ * record holds a reference instead of a copy. Known by identity, so a plan cannot forge one. Written by hand,
+ * `{ kind: "battery", id: 3 }` is data like any other, and its meaning is for the model to decide.
  */
 export interface Reference {
-  /** Without prototype, so that nothing runs when it is turned into JSON. */
+  /** Without prototype: turning it into JSON runs no code. */
   readonly data: object;
   json: string | undefined;
 }
 
-/** Remembers what the word of that name made in its call of that number, and its terminals. */
+/** Remembers the result of the function of that name in its call of that number, and its terminals. */
 export function rememberMade(result: unknown, kind: string, id: number) {
   if (typeof result !== "object" || result === null) return;
   references.remember(result, { data: { __proto__: null, kind, id } as never, json: undefined });
@@ -37,7 +37,7 @@ export function jsonOf(reference: Reference): string {
   return reference.json;
 }
 
-// Own properties, so that nothing is looked up on a prototype.
+// Own properties: no lookup on a prototype.
 const references = Object.assign(new WeakMap<object, Reference>(), {
   known: WeakMap.prototype.get as (
     this: WeakMap<object, Reference>,

@@ -1,3 +1,3 @@
-/** The library's words as the recorder takes hold of them. A plan is given none of these, but their recording forms. */
+/** The library's DSL functions, as the recorder wraps them. A plan gets only the recording forms. */
 export * from "../../../../library/plan/index.ts";
 export { continueNumberingAt } from "../../../../library/plan/numbering.ts";
