@@ -6,8 +6,8 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 
 /**
  * The test files near some files: those among them, those that import one of them, those of the same room that import one through
- * one file between, and those that name one of them, such as tests that read a page, a table or a snapshot. Nearly every test
- * imports every rule, through the engine; the near ones take seconds and find most mistakes.
+ * one file between, and those that name one that is not imported, such as tests that read a page, a table or a snapshot. Nearly
+ * every test imports every rule, through the engine; the near ones take seconds and find most mistakes.
  *
  * @param {readonly string[]} files paths from the house, with `/`
  * @returns {{ tests: readonly string[], runTheBuild: boolean }} paths of test files, sorted; and whether one of them needs a
@@ -28,8 +28,9 @@ export function nearTests(files) {
       near.add(between);
       for (const test of importersOf(between)) if (roomOf(test) === roomOf(file)) near.add(test);
     }
+  const named = files.filter((file) => !manyAreCalled.test(file) && importersOf(file).length === 0);
   for (const [test, text] of sources)
-    if (isTest(test) && files.some((file) => text.includes(`${file.split("/").at(-1)}"`))) near.add(test);
+    if (isTest(test) && named.some((file) => text.includes(`${file.split("/").at(-1)}"`))) near.add(test);
   const tests = [...near].filter((file) => isTest(file) && sources.has(file)).sort();
   const runTheBuild = tests.some((test) =>
     withHelpers(test, imports).some((file) => /\bdist\b/.test(sources.get(file))),
@@ -44,6 +45,9 @@ function withHelpers(test, imports) {
     for (const name of imports.get(file)) if (name.startsWith("tests/") && imports.has(name)) found.add(name);
   return [...found];
 }
+
+/** Names that tests also give to files of their own. */
+const manyAreCalled = /(^|\/)(package|tsconfig)\.json$/;
 
 function isTest(file) {
   return file.endsWith(".test.ts");
