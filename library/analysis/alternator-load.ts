@@ -1,4 +1,5 @@
 import type { AlternatorPart, Network, Part } from "../model/network.ts";
+import { isConsumer } from "../model/part-roles.ts";
 import { type Edge, reachedFrom } from "./network/topology/adjacency.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 
@@ -84,17 +85,36 @@ function demandIn(network: Network, solved: SolvedScenario, alternator: Alternat
 
 /** The positive terminal of a part that draws for hours; undefined for all others. */
 function inputOf(part: Part): number | undefined {
-  if (part.kind === "dcDcCharger") return part.terminals.inputPositive;
-  if (part.kind === "inverter") return part.terminals.positive;
-  if (part.kind === "load") return part.continuous ? part.terminals.positive : undefined;
-  return part.kind === "battery" && part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
+  switch (part.kind) {
+    case "dcDcCharger":
+      return part.terminals.inputPositive;
+    case "inverter":
+      return part.terminals.positive;
+    case "load":
+      return part.continuous ? part.terminals.positive : undefined;
+    case "battery":
+      return part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+    case "solarController":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
+      return undefined;
+    default:
+      return part satisfies never;
+  }
 }
 
 /** The demand of charging alone: it is on whenever the engine is. */
 function chargingOf(network: Network, { scenario, devices }: Demand): Demand {
   const charging = devices.filter(({ part }) => {
-    const kind = network.parts[part]?.kind;
-    return kind === "dcDcCharger" || kind === "battery";
+    const drawing = network.parts[part];
+    return drawing !== undefined && !isConsumer(drawing);
   });
   return demandOf(scenario, charging);
 }

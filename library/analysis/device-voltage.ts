@@ -48,10 +48,28 @@ interface Needing extends Pick<DeviceVoltage, "part" | "neededV"> {
 }
 
 function neededBy(part: Part): Needing | undefined {
-  if (part.kind === "load")
-    return part.minimumV === undefined ? undefined : { part, neededV: part.minimumV, ...part.terminals };
-  if (part.kind === "inverter") return { part, neededV: part.cutOffV, ...part.terminals };
-  if (part.kind !== "dcDcCharger") return undefined;
-  const { inputPositive: positive, inputNegative: negative } = part.terminals;
-  return { part, neededV: part.inputMinV, positive, negative };
+  switch (part.kind) {
+    case "load":
+      return part.minimumV === undefined ? undefined : { part, neededV: part.minimumV, ...part.terminals };
+    case "inverter":
+      return { part, neededV: part.cutOffV, ...part.terminals };
+    case "dcDcCharger": {
+      const { inputPositive: positive, inputNegative: negative } = part.terminals;
+      return { part, neededV: part.inputMinV, positive, negative };
+    }
+    case "battery":
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+    case "solarController":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
+      return undefined;
+    default:
+      return part satisfies never;
+  }
 }

@@ -29,7 +29,17 @@ export function contradictionsIn(draft: PartDraft): readonly Refusal[] {
     }
     case "part":
       return [...doubtfulNames(draft.values.terminals ?? []), ...unknownEnds(draft.values)];
-    default:
+    case "battery":
+    case "alternator":
+    case "shoreCharger":
+    case "solarController":
+    case "dcDcCharger":
+    case "load":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
       return [];
   }
 }
@@ -60,7 +70,17 @@ export function voltagesTooHigh(draft: PartDraft, { build, nominal }: PartContex
       const most = charged(systemV("inputPositive", "inputNegative"));
       return notAbove("inputMinV", draft.values.inputMinV, most, "what its input side is charged with", "V");
     }
-    default:
+    case "battery":
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+    case "solarController":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return [];
   }
 }

@@ -1,6 +1,7 @@
 import { restVoltageAt, restVoltages } from "./battery-figures.ts";
 import { withArticle } from "./describe-value.ts";
 import type { BatteryPart, Part, Scenario } from "./network.ts";
+import { isCharging, isConsumer, opensByHand, partTraits, passesCurrentOn } from "./part-roles.ts";
 import type { Refusal } from "./read-values.ts";
 import type { WrittenReference } from "./record.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
@@ -22,7 +23,7 @@ export function builtInScenarios(stage: ScenarioContext): readonly Scenario[] {
   const scenario = (name: string, loads: boolean, charging: boolean): Scenario => ({
     name,
     on: stage.parts.map((part) => {
-      if (isLoad(part)) return loads;
+      if (isConsumer(part)) return loads;
       return !isCharging(part) || charging || (loads && stage.runsAlways.has(part.index));
     }),
     starting: stage.parts.map(() => false),
@@ -60,17 +61,17 @@ export function readScenario(
   };
   const [on, off, starting] = [listed("on"), listed("off"), listed("starting") ?? new Set<number>()];
   const { engine = false, shore = false, sunPercent = 0 } = values;
-  const charges = (part: Part) =>
-    part.kind === "alternator" || part.kind === "dcDcCharger"
-      ? engine || stage.runsAlways.has(part.index)
-      : part.kind === "shoreCharger"
-        ? shore
-        : sunPercent > 0;
+  const isThere = { engine, shore, sun: sunPercent > 0 };
+  const charges = (part: Part) => {
+    const { chargesWith } = partTraits[part.kind];
+    if (chargesWith === "engine" && stage.runsAlways.has(part.index)) return true;
+    return chargesWith !== null && isThere[chargesWith];
+  };
   const isOn = (part: Part) => {
     if (starting.has(part.index)) return true;
     if (off?.has(part.index)) return false;
     if (on?.has(part.index)) return true;
-    if (isLoad(part)) return on === undefined;
+    if (isConsumer(part)) return on === undefined;
     return !isCharging(part) || charges(part);
   };
   return {
@@ -86,28 +87,13 @@ export function readScenario(
   };
 }
 
-function isLoad(part: Part): boolean {
-  return part.kind === "load" || part.kind === "inverter";
-}
-
-function isCharging({ kind }: Part): boolean {
-  return (
-    kind === "alternator" ||
-    kind === "dcDcCharger" ||
-    kind === "shoreCharger" ||
-    kind === "solarArray" ||
-    kind === "solarController"
-  );
-}
-
 /** The reason why a part may not be listed; undefined if it may. */
 function unfit(part: Part, property: "on" | "off" | "starting"): string | undefined {
   if (property === "starting")
     return part.kind === "load" && part.draws.as === "motor"
       ? undefined
       : `is ${part.name}, which is no motor`;
-  const switched = isLoad(part) || isCharging(part) || part.kind === "battery" || part.kind === "disconnect";
-  if (switched) return undefined;
+  if (!passesCurrentOn(part) || opensByHand(part)) return undefined;
   return `is ${withArticle(part.kind)}, which is never off`;
 }
 

@@ -1,4 +1,4 @@
-import type { Side } from "./network.ts";
+import type { PartKind, Side } from "./network.ts";
 import type { Word } from "./record.ts";
 
 /** DSL functions that make a part. */
@@ -39,18 +39,28 @@ export function isPartWord(word: Word): word is PartWord {
   return Object.hasOwn(terminalsOf, word);
 }
 
+/** The kind of part that a function makes: a motor is a load of its own. */
+export function kindOfWord(word: PartWord): PartKind {
+  return word === "motor" ? "load" : word;
+}
+
 /** The two terminals for a pair of conductors that ends at the whole part; chargers are fed at their input. */
-export const polesOf: Readonly<Partial<Record<PartWord, Poles>>> = {
+export const polesOf: Readonly<Record<PartWord, Poles | undefined>> = {
   battery: ordinary(),
+  busBar: undefined,
   fusePanel: { positive: "feed", negative: "negative" },
+  disconnect: undefined,
+  shunt: undefined,
   inverter: ordinary(),
   dcDcCharger: { positive: "inputPositive", negative: "inputNegative" },
   alternator: ordinary(),
   shoreCharger: ordinary(),
   solarArray: ordinary(),
   solarController: { positive: "solarPositive", negative: "solarNegative" },
+  chassis: undefined,
   load: ordinary(),
   motor: ordinary(),
+  part: undefined,
 };
 
 export interface Poles {

@@ -2,7 +2,9 @@ import type { BuildValues } from "./build-properties.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
 import type { NetworkRecords } from "./network-records.ts";
 import type { Source, Wiring } from "./nominal-voltage.ts";
+import { partTraits } from "./part-roles.ts";
 import { defaultVoltage } from "./read-run.ts";
+import { kindOfWord } from "./terminals.ts";
 
 /** The connections between terminals, and the sources of voltage, as far as the records can be read. */
 export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords, build: BuildValues): Wiring {
@@ -26,22 +28,11 @@ function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [numb
     const [a, b] = [part.terminals?.get(one), part.terminals?.get(other)];
     return a === undefined || b === undefined ? [] : [[a, b]];
   };
-  switch (part.word) {
-    case "fusePanel":
-      return pair("feed", "branch");
-    case "disconnect":
-      return pair("line", "load");
-    case "shunt":
-      return pair("batterySide", "systemSide");
-    case "chassis":
-      return pair("bond", "metal");
-    case "dcDcCharger":
-      return part.values.isolated ? [] : pair("inputNegative", "outputNegative");
-    case "part":
-      return (part.values.joins ?? []).flatMap(({ between: [one, other] }) => pair(one, other));
-    default:
-      return [];
-  }
+  if (part.word === "part")
+    return (part.values.joins ?? []).flatMap(({ between: [one, other] }) => pair(one, other));
+  const { joins } = partTraits[kindOfWord(part.word)];
+  if (joins === "stated in the plan" || ("isolated" in part.values && part.values.isolated)) return [];
+  return joins.flatMap(([one, other]) => pair(one, other));
 }
 
 /** A charger determines a nominal voltage only if its own voltage is stated. */
@@ -58,7 +49,17 @@ function chargerOf(part: PartDraft | LoadOfCircuit): readonly Source[] {
       const { maxPowerV, series = 1 } = part.values;
       return sourceAt(part, "positive", "negative", maxPowerV && maxPowerV * series);
     }
-    default:
+    case "circuit":
+    case "battery":
+    case "inverter":
+    case "load":
+    case "motor":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return [];
   }
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { readValues } from "./read-values.ts";
 import { type Word, words } from "./record.ts";
+import { isPartWord } from "./terminals.ts";
 import { wordProperties } from "./word-properties.ts";
 
-const partWords = words.filter((word) => !["circuit", "build", "cable", "scenario"].includes(word));
+const partWords = words.filter(isPartWord);
 
 /** Each amount with its limits: the lower one is inclusive (`from`) or exclusive (`above`), the upper one inclusive. */
 const amounts: readonly [Word, string, { from: number } | { above: number }, number][] = [
@@ -281,28 +282,30 @@ describe("what is neither number nor text", () => {
 });
 
 describe("what must be given", () => {
-  it.each<[Word, readonly string[]]>([
-    ["battery", ["chemistry is missing", "capacityAh is missing"]],
-    ["busBar", []],
-    ["fusePanel", ["positions is missing"]],
-    ["disconnect", ["ratedA is missing"]],
-    ["shunt", ["ratedA is missing"]],
-    ["inverter", ["continuousW is missing"]],
-    ["dcDcCharger", ["outputA is missing"]],
-    ["alternator", ["ratedA is missing"]],
-    ["shoreCharger", ["outputA is missing"]],
-    [
-      "solarArray",
-      ["openCircuitV is missing", "shortCircuitA is missing", "maxPowerV is missing", "maxPowerA is missing"],
+  const missingFrom: Readonly<Record<Exclude<Word, "circuit" | "build">, readonly string[]>> = {
+    battery: ["chemistry is missing", "capacityAh is missing"],
+    busBar: [],
+    fusePanel: ["positions is missing"],
+    disconnect: ["ratedA is missing"],
+    shunt: ["ratedA is missing"],
+    inverter: ["continuousW is missing"],
+    dcDcCharger: ["outputA is missing"],
+    alternator: ["ratedA is missing"],
+    shoreCharger: ["outputA is missing"],
+    solarArray: [
+      ...["openCircuitV is missing", "shortCircuitA is missing"],
+      ...["maxPowerV is missing", "maxPowerA is missing"],
     ],
-    ["solarController", ["maxInputV is missing", "outputA is missing"]],
-    ["chassis", ["milliohm is missing"]],
-    ["load", ["what it draws is missing"]],
-    ["motor", ["runningA is missing", "startingA is missing"]],
-    ["part", ["terminals is missing"]],
-    ["cable", ["a length is missing", "a size is missing", "from is missing", "to is missing"]],
-    ["scenario", ["name is missing"]],
-  ])("%s", (word, missing) => {
+    solarController: ["maxInputV is missing", "outputA is missing"],
+    chassis: ["milliohm is missing"],
+    load: ["what it draws is missing"],
+    motor: ["runningA is missing", "startingA is missing"],
+    part: ["terminals is missing"],
+    cable: ["a length is missing", "a size is missing", "from is missing", "to is missing"],
+    scenario: ["name is missing"],
+  };
+
+  it.each(Object.entries(missingFrom) as [Word, readonly string[]][])("%s", (word, missing) => {
     expect(readValues({}, wordProperties[word]).invalid.map(({ wrong }) => wrong)).toEqual(missing);
   });
 

@@ -1,41 +1,25 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { judge } from "../judge.ts";
-import type { PlanRecord, Word } from "../model/record.ts";
+import type { Side } from "../model/network.ts";
+import { type PlanRecord, type Word, words } from "../model/record.ts";
+import { sampleParts } from "../model/sample-parts.ts";
+import { isPartWord, terminalsOf } from "../model/terminals.ts";
 import { ruleById } from "./registry.ts";
 
 /** Each kind of part with its terminals on the positive, on the negative, and on either side. */
-const kinds: readonly PartKind[] = [
-  { word: "battery", input: { chemistry: "AGM", capacityAh: 100 }, plus: ["positive"], minus: ["negative"] },
-  {
-    word: "battery",
-    input: { chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 3, maxDischargeA: 60, maxChargeA: 20 },
-    plus: ["positive"],
-    minus: ["negative"],
-  },
-  { word: "busBar", input: { ratedA: 50, studs: 2 }, either: ["stud"] },
-  {
-    word: "fusePanel",
-    input: { positions: 1, ratedA: 20, branchRatedA: 10 },
-    plus: ["feed", "branch"],
-    minus: ["negative"],
-  },
-  { word: "disconnect", input: { ratedA: 30 }, either: ["line", "load"] },
-  { word: "shunt", input: { ratedA: 100 }, either: ["batterySide", "systemSide"] },
-  { word: "inverter", input: { continuousW: 500 }, plus: ["positive"], minus: ["negative"] },
-  {
-    word: "dcDcCharger",
-    input: { outputA: 20 },
-    plus: ["inputPositive", "outputPositive"],
-    minus: ["inputNegative", "outputNegative"],
-  },
-  { word: "alternator", input: { ratedA: 60 }, plus: ["positive"], minus: ["negative"] },
-  { word: "shoreCharger", input: { outputA: 20 }, plus: ["positive"], minus: ["negative"] },
-  { word: "chassis", input: { milliohm: 1 }, minus: ["bond", "metal"] },
-  { word: "load", input: { currentA: 20 }, plus: ["positive"], minus: ["negative"] },
-  { word: "load", input: { powerW: 100 }, plus: ["positive"], minus: ["negative"] },
-  { word: "part", input: { terminals: ["a", "b"], joins: [{ between: ["a", "b"] }] }, either: ["a", "b"] },
-];
+const kinds = words.filter(isPartWord).flatMap((word) =>
+  sampleParts[word].map((input): PartKind => {
+    const sides = word === "part" ? ownTerminals(input) : Object.entries(terminalsOf[word]);
+    const on = (side: Side) => sides.flatMap(([name, own]) => (own === side ? [name] : []));
+    return { word, input, plus: on("positive"), minus: on("negative"), either: on("either") };
+  }),
+);
+
+function ownTerminals(input: object): readonly (readonly [string, Side])[] {
+  const { terminals } = input as { readonly terminals: readonly string[] };
+  return terminals.map((name) => [name, "either"]);
+}
 
 /** Rules about the topology of a network, and about the ratings of its parts. */
 const aboutParts = /^(network|bus|panel|disconnect|shunt|battery)\//;
@@ -48,9 +32,9 @@ const aboutJoints = /^(network\/(no-return|two-grounds|unconnected)|bus\/studs)$
 interface PartKind {
   readonly word: Word;
   readonly input: object;
-  readonly plus?: readonly string[];
-  readonly minus?: readonly string[];
-  readonly either?: readonly string[];
+  readonly plus: readonly string[];
+  readonly minus: readonly string[];
+  readonly either: readonly string[];
 }
 
 /** Parts of any kind, and cables between any terminals that the DSL lets connect, sensible or not. */
@@ -71,7 +55,7 @@ const anyNetwork = fc
   })
   .map(({ parts, cables }): readonly PlanRecord[] => {
     const terminalsOn = (side: "plus" | "minus") =>
-      parts.flatMap(({ word, [side]: own = [], either = [] }, part) =>
+      parts.flatMap(({ word, [side]: own, either }, part) =>
         [...own, ...either].map((terminal) => ({ kind: "terminal", part, of: word, terminal })),
       );
     const record = (word: Word, input: object, index: number) => ({

@@ -1,6 +1,7 @@
 import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/faults/fault-network.ts";
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
 import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
+import { isConsumer, partTraits } from "../../library/model/part-roles.ts";
 import { statedInPlan } from "../../library/model/stated-in-plan.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import {
@@ -57,13 +58,12 @@ export function lowestVoltageRow({ network, result }: JudgedNetwork, index: numb
 function leastV(
   part: Part,
 ): { readonly volts: number; readonly what: string; readonly source: string } | undefined {
-  if (part.kind === "load")
-    return part.minimumV === undefined
-      ? undefined
-      : { volts: part.minimumV, what: "needs", source: "stated in the plan" };
-  return part.kind === "inverter"
-    ? { volts: part.cutOffV, what: "cuts off at", source: sourceInWords(part.cutOffVSource) }
-    : undefined;
+  if (!isConsumer(part)) return undefined;
+  if (part.kind === "inverter")
+    return { volts: part.cutOffV, what: "cuts off at", source: sourceInWords(part.cutOffVSource) };
+  return part.minimumV === undefined
+    ? undefined
+    : { volts: part.minimumV, what: "needs", source: "stated in the plan" };
 }
 
 /** The data that distinguish parts of one kind, as the plan gives them. */
@@ -93,7 +93,11 @@ function dataOf(part: Part): string[] {
       return [drawInWords(part)];
     case "fusePanel":
       return [`${part.positions} positions`];
-    default:
+    case "busBar":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return [];
   }
 }
@@ -262,7 +266,12 @@ function columnsOf(part: Part): ScenarioColumn[] {
     case "shoreCharger":
     case "solarArray":
       return [voltage, current((is) => withUnit(Math.abs(is), "A"))];
-    default:
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return [current((is) => withUnit(Math.abs(is), "A"))];
   }
 }
@@ -275,7 +284,7 @@ function givenOrTaken(currentA: number): string {
 /** The worst is the lowest voltage for devices, the maximum lasting current for everything else. */
 function weightOf({ network }: JudgedNetwork, part: Part): Weight {
   const { index } = part;
-  if (part.kind === "load" || part.kind === "inverter")
+  if (isConsumer(part))
     return ({ partV, partA }) => (partA[index] === 0 ? undefined : [-(partV[index] ?? Number.NaN)]);
   return ({ scenario, partA, partV, inputA }) => {
     if (network.scenarios[scenario]?.momentary) return undefined;
@@ -302,7 +311,16 @@ function takenRows(part: Part): string[] {
         ...taken("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
         ...inputMinimum(part),
       ];
-    default:
+    case "alternator":
+    case "shoreCharger":
+    case "solarArray":
+    case "load":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return [];
   }
 }
@@ -319,16 +337,5 @@ function resistanceRange({ internal: { lowOhm, highOhm } }: BatteryPart): string
 
 function statedSource({ source, kind }: Part): string {
   if (source !== undefined) return `_Its numbers: ${markdownWords(source)}._`;
-  return withDataSheet.has(kind) ? "_Where its numbers come from, the plan does not say._" : "";
+  return partTraits[kind].hasDataSheet ? "_Where its numbers come from, the plan does not say._" : "";
 }
-
-/** Kinds whose numbers are read off a data sheet. */
-const withDataSheet: ReadonlySet<Part["kind"]> = new Set([
-  "battery",
-  "inverter",
-  "dcDcCharger",
-  "alternator",
-  "shoreCharger",
-  "solarArray",
-  "solarController",
-]);

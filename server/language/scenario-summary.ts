@@ -1,5 +1,6 @@
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
+import { givesEnergy, isConsumer, passesCurrentOn } from "../../library/model/part-roles.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { formatDistinct, formatRounded, withUnit } from "../../library/rules/wording/format-number.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/wording/part-in-words.ts";
@@ -44,19 +45,9 @@ function listed(parts: readonly Part[]): string {
   return markdownWords(listInWords(parts.map(partInWords), 8));
 }
 
-function isDevice({ kind }: Part): boolean {
-  return sources.has(kind) || takers.has(kind);
+function isDevice(part: Part): boolean {
+  return !passesCurrentOn(part);
 }
-
-const sources: ReadonlySet<Part["kind"]> = new Set([
-  "battery",
-  "alternator",
-  "shoreCharger",
-  "solarArray",
-  "solarController",
-  "dcDcCharger",
-]);
-const takers: ReadonlySet<Part["kind"]> = new Set(["load", "inverter"]);
 
 function hardestWorked(
   { circuits }: JudgedPlan,
@@ -84,10 +75,10 @@ function deviceTable({ network }: JudgedNetwork, { partA, partV }: SolvedScenari
   const nominal = (part: Part) => partV[part.index] ?? Number.NaN;
   const rows = [
     ...network.parts
-      .filter(({ kind }) => sources.has(kind))
+      .filter(givesEnergy)
       .sort((one, other) => (partA[other.index] ?? 0) - (partA[one.index] ?? 0)),
     ...network.parts
-      .filter(({ kind, index }) => takers.has(kind) && partA[index] !== 0)
+      .filter((part) => isConsumer(part) && partA[part.index] !== 0)
       .sort((one, other) => nominal(one) - nominal(other)),
   ];
   if (rows.length === 0) return "";

@@ -1,4 +1,5 @@
 import type { Part } from "../../library/model/network.ts";
+import { partTraits } from "../../library/model/part-roles.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { withUnit } from "../../library/rules/wording/format-number.ts";
 import { atStart, conductorInWords, terminalInWords } from "../../library/rules/wording/part-in-words.ts";
@@ -65,5 +66,5 @@ function throughA(flows: readonly (readonly [arrives: boolean, currentA: number]
 }
 
 function isNegative({ kind }: Part, name: string): boolean {
-  return kind === "chassis" || /negative$/i.test(name);
+  return partTraits[kind].role === "metal" || /negative$/i.test(name);
 }

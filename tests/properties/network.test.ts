@@ -5,6 +5,7 @@ import { resistorNetwork } from "../../library/analysis/network/solver/resistor-
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
+import { passesCurrentOn } from "../../library/model/part-roles.ts";
 import { randomNetwork, randomNumbers } from "../published/ngspice/random-network.ts";
 
 const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
@@ -37,11 +38,12 @@ describe("any network", () => {
         });
         for (const part of network.parts) {
           const currentA = result.partA[part.index]!;
-          if (part.kind === "shunt" || part.kind === "chassis") balance.add(-(currentA ** 2) * part.ohm);
-          else if (part.kind === "battery") {
+          if (passesCurrentOn(part)) {
+            if ("ohm" in part) balance.add(-(currentA ** 2) * part.ohm);
+          } else if (part.kind === "battery") {
             const restV = network.scenarios[0]!.restV[part.index]!;
             balance.add(restV * currentA - currentA ** 2 * part.internal.highOhm);
-          } else if (currentA !== 0 && !passing.has(part.kind)) {
+          } else if (currentA !== 0) {
             balance.add(result.partV[part.index]! * currentA);
           }
           if (part.kind === "dcDcCharger") {
@@ -182,8 +184,6 @@ function farApart(
     ([one, other]) => Number.isNaN(one) !== Number.isNaN(other) || Math.abs(one - other) > within(one),
   );
 }
-
-const passing = new Set<Part["kind"]>(["busBar", "fusePanel", "disconnect", "part"]);
 
 class PowerBalance {
   sum = 0;

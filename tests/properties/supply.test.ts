@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { addedLoads } from "../../library/analysis/network/solver/added-load.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
-import { passesCurrentOn } from "../../library/analysis/network/topology/internal-connections.ts";
 import type { LoadPart, Network, Scenario } from "../../library/model/network.ts";
+import { passesCurrentOn } from "../../library/model/part-roles.ts";
 import { randomNetwork } from "../published/ngspice/random-network.ts";
 
 test("a load that is added flows as it does when the whole network is solved with and without it", () => {

@@ -5,6 +5,8 @@ import { describe, expect, it } from "vitest";
 import { protection } from "../../library/model/protection-properties.ts";
 import { readModel } from "../../library/model/read-model.ts";
 import { type Word, words } from "../../library/model/record.ts";
+import { sampleParts } from "../../library/model/sample-parts.ts";
+import { isPartWord, type PartWord } from "../../library/model/terminals.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
 import { runExample } from "../../library/rules/page-tester.ts";
 import { planCompiler } from "./compiler.ts";
@@ -253,7 +255,7 @@ function wordsOf(holder: string): readonly Word[] {
   return word;
 }
 
-const partWords = words.filter((word) => !["circuit", "build", "cable", "scenario"].includes(word));
+const partWords = words.filter(isPartWord);
 
 const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   ...Object.fromEntries(
@@ -296,7 +298,8 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
 };
 
 /** The other requirements of a function for an example: each is added, unless the example has it or its alternative. */
-const needs: Readonly<Partial<Record<Word, readonly (readonly [property: string, or?: RegExp])[]>>> = {
+const needs: Readonly<Record<Exclude<Word, PartWord>, readonly Need[]>> = {
+  build: [],
   circuit: [
     ["load: 40", /\b(load(W)?|to):/],
     ["oneWayFt: 15", /\b(oneWay|positive|negative)(Ft|M):/],
@@ -309,26 +312,22 @@ const needs: Readonly<Partial<Record<Word, readonly (readonly [property: string,
     ["gauge: 4", /\bmm2:/],
   ],
   scenario: [['name: "Night"']],
-  battery: [['chemistry: "AGM"'], ["capacityAh: 100"]],
-  fusePanel: [["positions: 12"]],
-  disconnect: [["ratedA: 100"]],
-  shunt: [["ratedA: 100"]],
-  inverter: [["continuousW: 2000"]],
-  dcDcCharger: [["outputA: 20"]],
-  alternator: [["ratedA: 80"]],
-  shoreCharger: [["outputA: 20"]],
-  solarArray: [["openCircuitV: 22"], ["shortCircuitA: 10"], ["maxPowerV: 18"], ["maxPowerA: 9"]],
-  solarController: [["maxInputV: 50"], ["outputA: 20"]],
-  chassis: [["milliohm: 1"]],
-  load: [["currentA: 4", /\b(powerW|resistanceOhm):/]],
-  motor: [["runningA: 4"], ["startingA: 12"]],
-  part: [['terminals: ["in", "out"]']],
 };
+
+/** The required properties of a part. The draw of a load may be given in another way. */
+function needsOf(word: PartWord): readonly Need[] {
+  return Object.entries(sampleParts[word][0]).map(([property, value]): Need => {
+    const text = `${property}: ${JSON.stringify(value)}`;
+    return word === "load" ? [text, /\b(powerW|resistanceOhm):/] : [text];
+  });
+}
+
+type Need = readonly [property: string, or?: RegExp];
 
 /** An example is one property, or several that belong together; the other requirements of the function are added. */
 function argumentOf(word: Word, holder: string, example: string): string {
   const given = within(holder, example);
-  const rest = (needs[word] ?? []).flatMap(([property, or]) => {
+  const rest = (isPartWord(word) ? needsOf(word) : needs[word]).flatMap(([property, or]) => {
     const own = new RegExp(`\\b${property.slice(0, property.indexOf(":"))}:`);
     return own.test(given) || or?.test(given) ? [] : [property];
   });

@@ -1,4 +1,5 @@
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
+import { opensByHand } from "../../model/part-roles.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
 import { joinsOf } from "./solver/solve-netlist.ts";
@@ -127,9 +128,7 @@ function walksFor(
   scenario: Scenario,
   known: Map<string, Walks>,
 ): Walks {
-  const key = network.parts
-    .map(({ kind, index }) => (kind === "disconnect" && !scenario.on[index] ? "o" : ""))
-    .join();
+  const key = network.parts.map((part) => (opensByHand(part) && !scenario.on[part.index] ? "o" : "")).join();
   let walks = known.get(key);
   if (!walks) {
     const links = linksIn(network, scenario);

@@ -1,4 +1,5 @@
 import type { Network, Part } from "../../model/network.ts";
+import { passesCurrentOn } from "../../model/part-roles.ts";
 import type {
   ConductorWorst,
   NetworkResult,
@@ -7,7 +8,6 @@ import type {
   SolvedScenario,
   WorstOf,
 } from "../network-result.ts";
-import { passesCurrentOn } from "./topology/internal-connections.ts";
 import type { NetworkTopology } from "./topology/topology.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 

@@ -1,4 +1,5 @@
-import type { Network } from "../../model/network.ts";
+import type { Network, Part } from "../../model/network.ts";
+import { givesEnergy, isCharging, passesCurrentOn } from "../../model/part-roles.ts";
 
 /**
  * By part index: the number of conductors from the nearest battery; if no battery reaches the part, from the nearest other
@@ -20,23 +21,22 @@ export function hopsFromSources({ parts, conductors, terminals }: Network): numb
         // A current that reaches a load or a charger does not go on through it.
         if (hops[next] !== -1) continue;
         hops[next] = hops[queue[at]!]! + 1;
-        if (!endsTheWay.has(parts[next]!.kind)) queue.push(next);
+        if (!endsTheWay(parts[next]!)) queue.push(next);
       }
     }
   };
-  const of = (kinds: ReadonlySet<string>) =>
-    parts.filter(({ kind, index }) => kinds.has(kind) && hops[index] === -1).map(({ index }) => index);
-  spread(of(new Set(["battery"])));
-  spread(of(new Set(["solarArray", "alternator", "shoreCharger", "solarController", "dcDcCharger"])));
+  const unreached = (wanted: (part: Part) => boolean) =>
+    parts.filter((part) => hops[part.index] === -1 && wanted(part)).map(({ index }) => index);
+  spread(unreached(isStorage));
+  spread(unreached(givesEnergy));
   return hops.map((one) => Math.max(one, 0));
 }
 
-const endsTheWay: ReadonlySet<string> = new Set([
-  "load",
-  "inverter",
-  "dcDcCharger",
-  "solarController",
-  "solarArray",
-  "alternator",
-  "shoreCharger",
-]);
+/** A source that does not charge others is charged by them: a battery. */
+function isStorage(part: Part): boolean {
+  return givesEnergy(part) && !isCharging(part);
+}
+
+function endsTheWay(part: Part): boolean {
+  return !passesCurrentOn(part) && !isStorage(part);
+}

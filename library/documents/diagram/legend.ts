@@ -118,15 +118,37 @@ function symbolEntry(name: keyof typeof symbols): LegendEntry {
 function usualLeads(name: keyof typeof symbols, { y, height }: Box): readonly Lead[] {
   const upper = y + height / 4;
   const lower = y + (height * 3) / 4;
+  const { fed, returns } = leads[name];
   return [
-    ...(passesOn.has(name) ? [{ terminal: "feed", side: "west", y: upper } as const] : []),
+    ...(fed ? [{ terminal: "feed", side: "west", y: upper } as const] : []),
     { terminal: "positive", side: "east", y: upper },
-    ...(inOneLine.has(name) ? [] : [{ terminal: "negative", side: "east", y: lower } as const]),
+    ...(returns ? [{ terminal: "negative", side: "east", y: lower } as const] : []),
   ];
 }
 
-const passesOn: ReadonlySet<string> = new Set(["disconnect", "shunt", "busBar", "fusePanel"]);
-const inOneLine: ReadonlySet<string> = new Set(["disconnect", "shunt"]);
+const ofTwoPoles = { fed: false, returns: true };
+const ofSpread = { fed: true, returns: true };
+const inLine = { fed: true, returns: false };
+
+/** Whether a symbol is shown with a lead that feeds it, and with a negative one. */
+const leads: Readonly<Record<keyof typeof symbols, { readonly fed: boolean; readonly returns: boolean }>> = {
+  battery: ofTwoPoles,
+  solarArray: ofTwoPoles,
+  alternator: ofTwoPoles,
+  shoreCharger: ofTwoPoles,
+  solarController: ofTwoPoles,
+  dcDcCharger: ofTwoPoles,
+  disconnect: inLine,
+  shunt: inLine,
+  busBar: ofSpread,
+  fusePanel: ofSpread,
+  chassis: ofTwoPoles,
+  supply: ofTwoPoles,
+  inverter: ofTwoPoles,
+  motor: ofTwoPoles,
+  load: ofTwoPoles,
+  part: ofTwoPoles,
+};
 
 /** Draws everything closer to a middle, by a factor. */
 function smallPen(pen: SvgWriter, { x, y }: Point, factor: number): SvgWriter {

@@ -14,7 +14,7 @@ export function oneLineSchematic(wiring: Schematic): Schematic {
   const used = partsOf(wiring.lines.filter((_, index) => !hidden.has(index)));
   const touched = partsOf(wiring.lines);
   const stays = ({ symbol }: SchematicPart, index: number) =>
-    used.has(index) || !touched.has(index) || !ofReturnSide.has(symbol);
+    used.has(index) || !touched.has(index) || !ofReturnSide[symbol];
   const kept = wiring.parts
     .map((part, index) => (stays(part, index) ? index : -1))
     .filter((index) => index >= 0);
@@ -81,7 +81,7 @@ function movedFindings(
     const { found, name, from, to } = lines[index]!;
     if (found.length === 0 || merged.has(index)) continue;
     const shown = [from.part, to.part].filter((part) => newIndex.has(part));
-    const home = shown.find((part) => !ofReturnSide.has(parts[part]!.symbol)) ?? shown[0];
+    const home = shown.find((part) => !ofReturnSide[parts[part]!.symbol]) ?? shown[0];
     const here = found.map((one) => ({ ...one, message: `${name}: ${one.message}` }));
     if (home === undefined) for (const one of here) unplaced.push(one);
     else byPart.set(home, [...(byPart.get(home) ?? []), ...here]);
@@ -115,4 +115,21 @@ function partsOf(lines: readonly SchematicLine[]): ReadonlySet<number> {
 }
 
 /** Parts that may be left out if only return conductors land on them. */
-const ofReturnSide: ReadonlySet<SymbolName> = new Set(["busBar", "chassis", "shunt", "disconnect", "part"]);
+const ofReturnSide: Readonly<Record<SymbolName, boolean>> = {
+  battery: false,
+  solarArray: false,
+  alternator: false,
+  shoreCharger: false,
+  solarController: false,
+  dcDcCharger: false,
+  disconnect: true,
+  shunt: true,
+  busBar: true,
+  fusePanel: false,
+  chassis: true,
+  supply: false,
+  inverter: false,
+  motor: false,
+  load: false,
+  part: true,
+};

@@ -91,7 +91,12 @@ function currentInWords(part: Part, currentA: number, inputA: number): string {
       return size === 0 ? "off" : "";
     case "inverter":
       return size === 0 ? "off" : `takes ${amount}`;
-    default:
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return `passes ${amount}`;
   }
 }

@@ -1,3 +1,4 @@
+import { type PartTraits, partTraits } from "../../model/part-roles.ts";
 import type { LineEnd, Schematic, SchematicPart, SymbolName } from "./schematic.ts";
 
 /** Whether the line is read from its `from` to its `to`: away from the sources, towards the loads. */
@@ -9,20 +10,35 @@ export function readsForward({ parts }: Schematic, from: LineEnd, to: LineEnd): 
 
 /** The side of a part that a terminal must be on, for any line that ends there; undefined: the side that the line comes from. */
 export function fixedSide(symbol: SymbolName, terminal: string): "west" | "east" | undefined {
-  if (symbol === "dcDcCharger") return terminal.startsWith("input") ? "west" : "east";
-  if (symbol === "solarController") return terminal.startsWith("solar") ? "west" : "east";
-  return undefined;
+  const { role, ports } = traitsOf(symbol);
+  if (role !== "converter") return undefined;
+  const draws = ports.some(
+    (port) => port.does === "draws" && [port.positive, port.negative].includes(terminal),
+  );
+  return draws ? "west" : "east";
 }
 
 /** Greater further from the sources. A converter takes on one side and gives on the other. */
 function stepsOut({ symbol, hops }: SchematicPart, { terminal }: LineEnd): number {
   const side = fixedSide(symbol, terminal);
   if (side) return side === "west" ? beyondAll - 1 : -2;
-  if (givesOnly.has(symbol)) return -3;
-  if (takesOnly.has(symbol)) return beyondAll + hops;
-  return symbol === "battery" || symbol === "supply" ? -1 : hops;
+  const { role, chargesWith } = traitsOf(symbol);
+  switch (role) {
+    case "source":
+      return chargesWith === null ? -1 : -3;
+    case "consumer":
+      return beyondAll + hops;
+    case "converter":
+    case "passes current on":
+    case "metal":
+      return hops;
+  }
 }
 
 const beyondAll = 1e6;
-const givesOnly: ReadonlySet<SymbolName> = new Set(["alternator", "shoreCharger", "solarArray"]);
-const takesOnly: ReadonlySet<SymbolName> = new Set(["load", "motor", "inverter"]);
+
+/** A supply that the plan does not state is drawn as a battery is. */
+function traitsOf(symbol: SymbolName): PartTraits {
+  if (symbol === "supply") return partTraits.battery;
+  return partTraits[symbol === "motor" ? "load" : symbol];
+}

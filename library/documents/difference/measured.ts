@@ -1,5 +1,6 @@
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
+import { isConsumer } from "../../model/part-roles.ts";
 import { currentThrough } from "../../rules/current-through.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
@@ -71,7 +72,7 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
     const lowest = leastVoltage(part);
     return [
       ...(way ? [dropOf("dropFromBankPercent", "drop from the bank", way)] : []),
-      ...(worst.lowestV && (part.kind === "load" || part.kind === "inverter")
+      ...(worst.lowestV && isConsumer(part)
         ? told("lowestV", "lowest voltage", worst.lowestV.voltageV, "V", lowest)
         : []),
       // The current of a circuit's own load is the current of the circuit.
@@ -95,11 +96,12 @@ function dropOf(what: Measured["what"], words: string, { dropPercent, dropLimitP
 }
 
 function leastVoltage(part: Part): Limit | undefined {
-  if (part.kind === "load" && part.minimumV !== undefined)
-    return { value: part.minimumV, is: "least", words: "needs", statedBy: "minimumV" };
+  if (!isConsumer(part)) return undefined;
   if (part.kind === "inverter")
     return { value: part.cutOffV, is: "least", words: "cuts off at", statedBy: "cutOffV" };
-  return undefined;
+  return part.minimumV === undefined
+    ? undefined
+    : { value: part.minimumV, is: "least", words: "needs", statedBy: "minimumV" };
 }
 
 function currents(

@@ -89,7 +89,11 @@ function assumptionsOf(part: Part): readonly Assumption[] {
       return part.openCircuitPercentPerC === undefined && part.lowestC !== undefined
         ? taken("Rise of its voltage in the cold", "that of crystalline silicon", coldVoltageFactors.source)
         : [];
-    default:
+    case "load":
+    case "busBar":
+    case "disconnect":
+    case "chassis":
+    case "part":
       return [];
   }
 }

@@ -1,7 +1,7 @@
 import { deviceVoltages } from "../../analysis/device-voltage.ts";
-import { passesCurrentOn } from "../../analysis/network/topology/internal-connections.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
+import { isCharging, isConsumer, passesCurrentOn } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { formatDistinct, formatRounded } from "../../rules/wording/format-number.ts";
 import { kindInWords } from "../../rules/wording/part-in-words.ts";
@@ -79,7 +79,7 @@ export function networkChapter(context: ReportContext): Chapter {
 }
 
 function scenarioTable({ network, result }: JudgedNetwork): Table {
-  const drawing = network.parts.filter(({ kind }) => kind === "load" || kind === "inverter");
+  const drawing = network.parts.filter(isConsumer);
   return {
     id: "scenarios",
     title: "Scenarios",
@@ -116,7 +116,7 @@ function scenarioTable({ network, result }: JudgedNetwork): Table {
               ? "no: no such voltage"
               : "no: not solved",
           { value: on, text: `${on} of ${drawing.length}` },
-          names((part) => charges.has(part.kind) && scenario.on[part.index] === true),
+          names((part) => isCharging(part) && scenario.on[part.index] === true),
           names(({ index }) => scenario.starting[index] === true),
           [...new Set(rest)].join(", ") || "none",
           quantity(100 * scenario.sunShare),
@@ -125,14 +125,6 @@ function scenarioTable({ network, result }: JudgedNetwork): Table {
     }),
   };
 }
-
-const charges: ReadonlySet<Part["kind"]> = new Set([
-  "alternator",
-  "dcDcCharger",
-  "shoreCharger",
-  "solarArray",
-  "solarController",
-]);
 
 function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
   return {

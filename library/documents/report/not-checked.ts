@@ -71,7 +71,8 @@ function silences(plan: JudgedPlan): readonly Silence[] {
       .filter(({ protection, wired }) => wanted(protection, wired))
       .map(({ protection, words }) => `${words} (${formatExact(protection.ratingA)} A)`);
   const parts = network?.network.parts ?? [];
-  const partsWithout = (wanted: (part: Part) => boolean) => parts.filter(wanted).map(({ name }) => name);
+  const partsWithout = (figure: UnstatedFigure) =>
+    parts.filter((part) => unstatedIn(part).includes(figure)).map(({ name }) => name);
   const lone = runs.filter(({ inNetwork }) => !inNetwork);
   return [
     {
@@ -92,36 +93,73 @@ function silences(plan: JudgedPlan): readonly Silence[] {
     },
     {
       name: "Rating of a bus bar or fuse panel",
-      names: partsWithout(
-        (part) => (part.kind === "busBar" || part.kind === "fusePanel") && part.ratedA === undefined,
-      ),
+      names: partsWithout("ratedA"),
     },
     {
       name: "Rating of a single branch of a fuse panel",
-      names: partsWithout((part) => part.kind === "fusePanel" && part.branchRatedA === undefined),
+      names: partsWithout("branchRatedA"),
     },
     {
       name: "Number of studs of a bus bar",
-      names: partsWithout((part) => part.kind === "busBar" && part.studs === undefined),
+      names: partsWithout("studs"),
     },
     {
       name: "Greatest current that a battery may give",
-      names: partsWithout((part) => part.kind === "battery" && part.maxDischargeA === undefined),
+      names: partsWithout("maxDischargeA"),
     },
     {
       name: "Greatest current that a battery may take, but for what is usual for its chemistry",
-      names: partsWithout((part) => part.kind === "battery" && part.maxChargeA === undefined),
+      names: partsWithout("maxChargeA"),
     },
     {
       name: "Least voltage at which a device works",
       names: [
-        ...partsWithout((part) => part.kind === "load" && part.minimumV === undefined),
+        ...partsWithout("minimumV"),
         ...lone.filter(({ minimumV }) => minimumV === undefined).map(({ name }) => name),
       ],
     },
     {
       name: "Voltage of a solar array on the coldest day: the lowest temperature is not stated",
-      names: partsWithout((part) => part.kind === "solarArray" && part.lowestC === undefined),
+      names: partsWithout("lowestC"),
     },
   ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join("; ") }]));
+}
+
+type UnstatedFigure =
+  | "ratedA"
+  | "branchRatedA"
+  | "studs"
+  | "maxDischargeA"
+  | "maxChargeA"
+  | "minimumV"
+  | "lowestC";
+
+/** The figures that a rule asks of a part and that the plan does not state. */
+function unstatedIn(part: Part): readonly UnstatedFigure[] {
+  const unstated = <Figure extends UnstatedFigure>(
+    figures: { readonly [F in Figure]?: number | undefined },
+    ...names: Figure[]
+  ) => names.filter((name) => figures[name] === undefined);
+  switch (part.kind) {
+    case "battery":
+      return unstated(part, "maxDischargeA", "maxChargeA");
+    case "busBar":
+      return unstated(part, "ratedA", "studs");
+    case "fusePanel":
+      return unstated(part, "ratedA", "branchRatedA");
+    case "load":
+      return unstated(part, "minimumV");
+    case "solarArray":
+      return unstated(part, "lowestC");
+    case "alternator":
+    case "shoreCharger":
+    case "solarController":
+    case "dcDcCharger":
+    case "inverter":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
+      return [];
+  }
 }

@@ -70,7 +70,10 @@ function dutiesOf({ result }: JudgedNetwork, part: Part): readonly Duty[] {
         { does: "gives", worst: feeds, ratedA: part.outputA },
         { does: "takes", worst: draws, ratedA: part.inputMaxA },
       ];
-    default:
+    case "solarArray":
+    case "inverter":
+    case "load":
+    case "chassis":
       return [];
   }
 }

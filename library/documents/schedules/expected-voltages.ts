@@ -94,6 +94,12 @@ function polesOf(part: Part): Poles[] {
     case "shoreCharger":
     case "solarArray":
       return [{ ...part.terminals, current: flows }];
+    case "busBar":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
+      return [];
     case "dcDcCharger": {
       const { inputPositive, inputNegative, outputPositive, outputNegative } = part.terminals;
       return [
@@ -111,8 +117,6 @@ function polesOf(part: Part): Poles[] {
     case "fusePanel":
       if (!part.hasNegativeBus) return [];
       return [{ positive: part.terminals.feed, negative: part.terminals.negative, current: flows }];
-    default:
-      return [];
   }
 }
 

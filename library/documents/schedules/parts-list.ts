@@ -1,5 +1,6 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { Judgement } from "../../judge.ts";
+import { partTraits } from "../../model/part-roles.ts";
 import type { Protection } from "../../model/run.ts";
 import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
@@ -99,7 +100,7 @@ function merged(items: readonly Item[]): Item[] {
 
 function partItems({ network }: Judgement): Item[] {
   return (network?.network.parts ?? [])
-    .filter(({ kind }) => kind !== "load" && kind !== "chassis")
+    .filter(({ kind }) => kind !== "load" && partTraits[kind].role !== "metal")
     .map((part) => ({
       group: "parts",
       item: part.kind === "part" ? part.name : kindInWords(part),

@@ -1,4 +1,5 @@
 import type { Network, NetworkConductor, Part, PartKind } from "../../model/network.ts";
+import type { FixedTerminalName } from "../../model/part-roles.ts";
 import type { At, Related } from "../finding.ts";
 
 /**
@@ -36,7 +37,8 @@ export function terminalInWords({ terminals, parts }: Network, terminal: number)
 /** One terminal without its part: "the positive terminal", "the feed", "the solar input's negative terminal". */
 export function terminalNameInWords(part: Part, name: string): string {
   if (part.kind === "part") return `the terminal ${name}`;
-  return terminalNames[name] ?? `the terminal ${name}`;
+  const known: Readonly<Record<string, string>> = terminalNames;
+  return known[name] ?? `the terminal ${name}`;
 }
 
 /** `in "everything on"`: the scenario of a computed number. */
@@ -107,7 +109,7 @@ function saysKind(name: string, kind: PartKind): boolean {
   return kinds[kind].said.test(name);
 }
 
-const terminalNames: Readonly<Record<string, string>> = {
+const terminalNames: Readonly<Record<FixedTerminalName, string>> = {
   positive: "the positive terminal",
   negative: "the negative terminal",
   stud: "a stud",

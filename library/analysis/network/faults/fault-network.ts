@@ -101,8 +101,18 @@ export function addedToShortA(part: Part): number | undefined {
       return part.outputA;
     case "solarArray":
       return solarCurrentFactors.irradiance * part.shortCircuitA * part.parallel;
-    default:
+    case "battery":
+    case "inverter":
+    case "load":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
       return undefined;
+    default:
+      return part satisfies never;
   }
 }
 

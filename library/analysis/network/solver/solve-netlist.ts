@@ -1,4 +1,5 @@
 import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../../model/network.ts";
+import { opensByHand } from "../../../model/part-roles.ts";
 import { disjointSets } from "../topology/disjoint-sets.ts";
 import { internalConnections } from "../topology/internal-connections.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
@@ -114,7 +115,7 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
 
 /** The connections between terminals inside a part, in this state: an open disconnect has none. */
 export function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
-  return part.kind === "disconnect" && !on[part.index] ? [] : internalConnections(part);
+  return opensByHand(part) && !on[part.index] ? [] : internalConnections(part);
 }
 
 /** Pairs of nodes that any branch could connect, in any state of the network: the pattern of its equations. */
@@ -243,7 +244,16 @@ export function branchesOn(
         });
         break;
       }
+      case "busBar":
+      case "fusePanel":
+      case "disconnect":
+      case "shunt":
+      case "chassis":
+      case "part":
+        // Their branches are the joins above.
+        break;
       default:
+        part satisfies never;
     }
   }
   return {

@@ -1,4 +1,5 @@
 import type { Network, Scenario } from "../../../model/network.ts";
+import { opensByHand } from "../../../model/part-roles.ts";
 import type { ScenarioResult } from "../../network-result.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
 import { withFloatingVoltages } from "./floating-voltages.ts";
@@ -16,7 +17,7 @@ import { eliminationOrder } from "./sparse-order.ts";
  */
 export function solveScenarios(network: Network): readonly ScenarioResult[] {
   const laws = conductorLaws(network.conductors);
-  const disconnects = network.parts.flatMap(({ kind, index }) => (kind === "disconnect" ? [index] : []));
+  const disconnects = network.parts.flatMap((part) => (opensByHand(part) ? [part.index] : []));
   const patterns = new Map<string, Pattern | undefined>();
   return network.scenarios.map((scenario, index) => {
     const key = disconnects.map((part) => scenario.on[part]).join();

@@ -186,7 +186,18 @@ function addPassedOn(network: Network, conductorA: readonly number[], partA: num
         partA[part.index] = first === undefined ? 0 : arrivingA[first]!;
         break;
       }
+      case "battery":
+      case "alternator":
+      case "shoreCharger":
+      case "solarArray":
+      case "solarController":
+      case "dcDcCharger":
+      case "inverter":
+      case "load":
+        // The current of a part that feeds or draws follows from its own law.
+        break;
       default:
+        part satisfies never;
     }
   }
 }

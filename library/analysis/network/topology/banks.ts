@@ -1,4 +1,5 @@
 import type { Network } from "../../../model/network.ts";
+import { opensByHand } from "../../../model/part-roles.ts";
 import { disjointSets } from "./disjoint-sets.ts";
 import type { NetPolarity } from "./polarity.ts";
 import type { Bank } from "./topology.ts";
@@ -56,7 +57,7 @@ function terminalsOf({ parts }: Network, battery: number) {
 function joinedWithoutDisconnects({ network, joins }: Wiring) {
   const joined = disjointSets(network.terminals.length);
   for (const { a, b } of joins) {
-    if (network.parts[network.terminals[a]!.part]!.kind !== "disconnect") joined.union(a, b);
+    if (!opensByHand(network.parts[network.terminals[a]!.part]!)) joined.union(a, b);
   }
   for (const { from, to } of network.conductors) joined.union(from, to);
   return joined;

@@ -1,8 +1,8 @@
 import type { Network, Part } from "../../../model/network.ts";
+import { type PartWithRole, passesCurrentOn } from "../../../model/part-roles.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { componentsOf } from "./adjacency.ts";
 import { joinedBy } from "./disjoint-sets.ts";
-import { passesCurrentOn } from "./internal-connections.ts";
 import { type Port, portsOf } from "./ports.ts";
 
 /** Whether every part that feeds or draws has a complete current path. Independent of scenarios: disconnects count as closed. */
@@ -123,18 +123,28 @@ function islands(feeding: readonly Port[], pieces: readonly number[]) {
   return joinedBy(pieces.length, sources).find;
 }
 
-const hubOrder = ["chassis", "fusePanel", "disconnect", "shunt", "busBar", "part"];
+type PassingPart = PartWithRole<"passes current on" | "metal">;
 
-function hubOf(passing: readonly Part[]): Part | undefined {
-  const rank = (part: Part) => hubOrder.indexOf(part.kind);
+/** The lowest comes first. */
+const hubRank: Readonly<Record<PassingPart["kind"], number>> = {
+  chassis: 0,
+  fusePanel: 1,
+  disconnect: 2,
+  shunt: 3,
+  busBar: 4,
+  part: 5,
+};
+
+function hubOf(passing: readonly PassingPart[]): PassingPart | undefined {
+  const rank = ({ kind }: PassingPart) => hubRank[kind];
   return passing.length === 0 ? undefined : passing.reduce((a, b) => (rank(b) < rank(a) ? b : a));
 }
 
 function passingByPiece(
   network: Network,
   pieceOf: (terminal: number) => number,
-): ReadonlyMap<number, ReadonlySet<Part>> {
-  const passing = new Map<number, Set<Part>>();
+): ReadonlyMap<number, ReadonlySet<PassingPart>> {
+  const passing = new Map<number, Set<PassingPart>>();
   for (const part of network.parts) {
     if (!passesCurrentOn(part)) continue;
     for (const terminal of Object.values<number>(part.terminals)) {

@@ -1,4 +1,5 @@
-import type { Join, Network, Part, PartKind } from "../../../model/network.ts";
+import type { Join, Network, Part } from "../../../model/network.ts";
+import { partTraits } from "../../../model/part-roles.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { portsOf } from "./ports.ts";
 
@@ -25,24 +26,12 @@ export interface Source {
  * charger that is not isolated are one. Fuses and contacts have no resistance.
  */
 export function internalConnections(part: Part): readonly Join[] {
-  switch (part.kind) {
-    case "fusePanel":
-      return [{ between: [part.terminals.feed, part.terminals.branch], ohm: 0 }];
-    case "disconnect":
-      return [{ between: [part.terminals.line, part.terminals.load], ohm: 0 }];
-    case "shunt":
-      return [{ between: [part.terminals.batterySide, part.terminals.systemSide], ohm: part.ohm }];
-    case "chassis":
-      return [{ between: [part.terminals.bond, part.terminals.metal], ohm: part.ohm }];
-    case "dcDcCharger":
-      return part.isolated
-        ? []
-        : [{ between: [part.terminals.inputNegative, part.terminals.outputNegative], ohm: 0 }];
-    case "part":
-      return part.joins;
-    default:
-      return [];
-  }
+  if (part.kind === "part") return part.joins;
+  const { joins } = partTraits[part.kind];
+  if (joins === "stated in the plan" || ("isolated" in part && part.isolated)) return [];
+  const terminals: Readonly<Record<string, number>> = part.terminals;
+  const ohm = "ohm" in part ? part.ohm : 0;
+  return joins.map(([one, other]) => ({ between: [terminals[one]!, terminals[other]!], ohm }));
 }
 
 /** All connections inside parts, in the order of the parts. */
@@ -51,20 +40,6 @@ export function internalConnectionsOf({ parts }: Network): InternalConnection[] 
     internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })),
   );
 }
-
-/** Parts that are only metal between conductors: no source, no load. */
-export function passesCurrentOn({ kind }: Part): boolean {
-  return passing.has(kind);
-}
-
-const passing: ReadonlySet<PartKind> = new Set([
-  "busBar",
-  "fusePanel",
-  "disconnect",
-  "shunt",
-  "chassis",
-  "part",
-]);
 
 /** All sources, in the order of their parts. */
 export function sourcesOf({ parts }: Network): Source[] {
@@ -91,8 +66,18 @@ function limitOf(part: Part): number {
       const { irradiance, continuous } = solarCurrentFactors;
       return irradiance * continuous * part.shortCircuitA * part.parallel;
     }
-    default:
+    case "battery":
       return Number.POSITIVE_INFINITY;
+    case "inverter":
+    case "load":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "shunt":
+    case "chassis":
+    case "part":
+      // Feeds nothing, so nobody asks.
+      return 0;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { InverterPart, LoadPart, Network } from "../../../model/network.ts";
+import { isConsumer, partTraits } from "../../../model/part-roles.ts";
 import { reachedFrom } from "./adjacency.ts";
 import type { Bank } from "./topology.ts";
 
@@ -27,7 +28,7 @@ export function switchedBehind(network: Network, bank: Bank): Switched {
   };
   const stops = (part: number) => {
     const kind = network.parts[part]?.kind;
-    return kind === "disconnect" || kind === "part";
+    return kind !== undefined && partTraits[kind].opens !== "never";
   };
   const always = reachedFrom(network, bank.positives, ({ conductor, part }) =>
     conductor >= 0 ? !opens(conductor) : !stops(part),
@@ -39,7 +40,7 @@ export function switchedBehind(network: Network, bank: Bank): Switched {
   for (const [terminal] of all) {
     const { part: index, name } = network.terminals[terminal] ?? {};
     const part = index === undefined ? undefined : network.parts[index];
-    if (name !== "positive" || (part?.kind !== "load" && part?.kind !== "inverter")) continue;
+    if (name !== "positive" || !part || !isConsumer(part)) continue;
     const conductor = leavesBy.get(terminal);
     if (conductor === undefined) anySwitched = true;
     else found.push({ part, leavesBy: conductor });
