@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { addedToShortA } from "../../library/analysis/network/faults/fault-network.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
+import type { View } from "../../library/documents/diagram/drawing.ts";
 import { layOut } from "../../library/documents/diagram/lay-out.ts";
 import { symbols } from "../../library/documents/diagram/symbols/symbols.ts";
 import { wiringSchematic } from "../../library/documents/diagram/wiring-schematic.ts";
@@ -213,10 +214,11 @@ function listedEverywhere(word: PartWord, planWith: (input?: Given) => Judgement
     expect(lines.filter(({ from, to }) => from.part === drawn || to.part === drawn)).toHaveLength(
       landing.length,
     );
-    const outcome = await drawDiagram(judged, { view: "wiring", medium: "paper", scenario: 0 }, layOut);
-    const svg = outcome.drawn ? outcome.drawing.svg : outcome.why;
+    const svg = await svgOf(judged, "wiring");
     expect(svg).toContain(name);
     expect(svg).toContain(symbols[parts[drawn]!.symbol].legend);
+    // The view with one line has no return side, and says what it leaves out.
+    expect(await svgOf(judged, "one-line")).toContain(name);
   });
 
   test("it is in the checks before first power", () => {
@@ -278,6 +280,11 @@ function solved({ network }: Judgement): SolvedScenario {
 /** The subjects of the rule about parts without a source. */
 function unconnectedIn({ findings }: Judgement): string[] {
   return findings.flatMap(({ rule, subject }) => (rule === "network/unconnected" ? [subject] : []));
+}
+
+async function svgOf(judgement: Judgement, view: View): Promise<string> {
+  const outcome = await drawDiagram(judgement, { view, medium: "paper", scenario: 0 }, layOut);
+  return outcome.drawn ? outcome.drawing.svg : outcome.why;
 }
 
 function ratingRows(judgement: Judgement) {
