@@ -139,7 +139,7 @@ const paperBeside = {
 /** The page of each rule ships with the bundle: a finding links to the page of the version that found it. */
 async function copyRulePages() {
   for (const entry of await readdir(rulesFolder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile() || !entry.name.endsWith(".md")) continue;
+    if (!entry.isFile() || !entry.name.endsWith(".md") || entry.name === "README.md") continue;
     const source = join(entry.parentPath, entry.name);
     const target = join(dist, "rules", relative(rulesFolder, source));
     await mkdir(dirname(target), { recursive: true });

@@ -61,7 +61,7 @@ describe.each(rules.map((rule) => ({ rule, id: rule.id })))("the page of $id", (
   });
 });
 
-it("the heads of the pages, and the table of rules in the README, are up to date", () => {
+it("the heads of the pages, and the table of rules, are up to date", () => {
   const script = fileURLToPath(new URL("./write-docs.mjs", import.meta.url));
   const { status, stdout, stderr } = spawnSync(process.execPath, [script, "--check"], { encoding: "utf8" });
   expect({ status, stderr, stdout: stdout.trim() }).toEqual({

@@ -1,4 +1,4 @@
-// Writes all duplicated text from the rules: the head of every rule's page, and the table of rules in the README.
+// Writes all duplicated text from the rules: the head of every rule's page, and the table of rules in their README.
 // `node library/rules/write-docs.mjs` writes; with --check it changes nothing, names outdated files and fails if there are any.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { relative } from "node:path";
@@ -13,7 +13,7 @@ const { rules, sourceInFull } = await loadRules();
 const outOfDate = [];
 const missing = [];
 for (const rule of rules) replaceBetween(`${here}${rule.id}.md`, "head", headOf(rule));
-replaceBetween(`${house}README.md`, "rules", tableOf(rules));
+replaceBetween(`${here}README.md`, "rules", tableOf(rules));
 
 if (missing.length > 0) console.error(`Not there, or without its marks:\n${missing.join("\n")}`);
 if (outOfDate.length === 0) console.log("All heads and tables found are up to date.");
@@ -60,7 +60,7 @@ function tableOf(all) {
   const rows = [
     ["Rule", "Severity", "What it finds", "Fix"],
     ...all.map(({ id, severity, title, fixable }) => [
-      `[\`${id}\`](library/rules/${id}.md)`,
+      `[\`${id}\`](${id}.md)`,
       severity,
       title,
       fixable ? "yes" : "no",

@@ -1,4 +1,4 @@
-// The README's content is run: its plans are checked, and its commands are typed in a folder with the examples.
+// The README and its further pages are run: their plans are checked, and their commands are typed in a folder with the examples.
 
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -11,10 +11,16 @@ import { scriptedRepository } from "../difference/scripted-repository.ts";
 import { planCompiler } from "../types/compiler.ts";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
-const readme = readFileSync(join(house, "README.md"), "utf8");
+const pages = [
+  "README.md",
+  "library/workshop-properties.md",
+  "server/editors.md",
+  "server/continuous-integration.md",
+];
+const text = pages.map((page) => readFileSync(join(house, page), "utf8")).join("\n");
 const blocks = (language: string) =>
-  [...readme.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, "g"))].map(
-    ([, text = ""]) => text,
+  [...text.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, "g"))].map(
+    ([, block = ""]) => block,
   );
 
 let folder: string;
@@ -57,8 +63,8 @@ test("its plans compile, and nothing is found in them but what a plan so short l
 });
 
 test("its commands do what they are written for", async () => {
-  const typed = blocks("sh").map((text) =>
-    text.split("\n").map((line) => line.replace(/ +#.*$/, "").split(" ")),
+  const typed = blocks("sh").map((block) =>
+    block.split("\n").map((line) => line.replace(/ +#.*$/, "").split(" ")),
   );
   const count = typed.flat().filter(([npx, name]) => npx === "npx" && name === "loomwright").length;
   expect(count).toBeGreaterThan(4);

@@ -44,11 +44,11 @@ export const whatIsChecked = [
 /** The same: sentences of the list, as the README has them. */
 export const notCheckedToday = [
   "fuses, contacts, lugs and switches have no resistance here, and a short is taken at rest, without the inductance of the cable;",
-  "several devices side by side that together let through more than a conductor may carry: each is looked at by itself;",
+  "parallel devices whose combined rating exceeds a conductor's ampacity: each is checked on its own;",
   "parallel wires once one of them has come loose: the rest then carry the whole current behind one fuse;",
   "whether two devices in series work together in a short that is too much for the smaller one;",
   "energy over a day and a year, and whether the battery is large enough;",
-  "where things hang, and whether the lengths you state are true;",
+  "physical layout, and whether the stated lengths are correct;",
   "circuits above 50 V, alternating current, and aluminium conductors.",
 ] as const;
 
