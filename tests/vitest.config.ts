@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { LongFirst } from "./setup/long-first.ts";
 
 const house = fileURLToPath(new URL("..", import.meta.url));
 const tests = ["library", "server", "extension", "tests"].map((folder) => `${folder}/**/*.test.ts`);
@@ -33,6 +34,10 @@ export default defineConfig({
   test: {
     globalSetup: ["tests/setup/build-worker.mjs"],
     maxWorkers: availableParallelism(),
+    // Not if another order is asked for: Vitest's own random one would give way to it.
+    sequence: process.argv.some((word) => word.startsWith("--sequence.shuffle"))
+      ? {}
+      : { sequencer: LongFirst },
     // They extend nothing, so that the global setup runs once and not once for each.
     projects: [
       {
