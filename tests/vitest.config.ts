@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { LongFirst } from "./setup/long-first.ts";
 
 const house = fileURLToPath(new URL("..", import.meta.url));
 const tests = ["library", "server", "extension", "tests"].map((folder) => `${folder}/**/*.test.ts`);
@@ -22,37 +23,45 @@ const alone: Readonly<Record<string, string>> = {
 
 const files = Object.keys(alone);
 
+const common = { root: house, resolve: { alias: { loomwright: `${house}library/plan/index.ts` } } };
+const propertySeed = "tests/setup/property-seed.ts";
+
+/** Only to end what hangs: a busy machine must not fail what is merely slow. */
+const testTimeout = 120_000;
+
 export default defineConfig({
-  root: house,
-  resolve: { alias: { loomwright: `${house}library/plan/index.ts` } },
+  ...common,
   test: {
     globalSetup: ["tests/setup/build-worker.mjs"],
     maxWorkers: availableParallelism(),
+    // Not if another order is asked for: Vitest's own random one would give way to it.
+    sequence: process.argv.some((word) => word.startsWith("--sequence.shuffle"))
+      ? {}
+      : { sequencer: LongFirst },
+    // They extend nothing, so that the global setup runs once and not once for each.
     projects: [
       {
-        extends: true,
+        ...common,
         test: {
           name: "shared",
           include: tests,
           exclude: ["**/node_modules/**", ...files],
-          setupFiles: ["tests/setup/property-seed.ts", "tests/setup/shared-process.ts"],
-          pool: "forks",
+          setupFiles: [propertySeed, "tests/setup/shared-process.ts"],
           isolate: false,
           sequence: { groupOrder: 1 },
+          testTimeout,
         },
       },
       {
-        extends: true,
+        ...common,
         test: {
           name: "alone",
           include: files,
-          setupFiles: ["tests/setup/property-seed.ts"],
-          pool: "forks",
+          setupFiles: [propertySeed],
           sequence: { groupOrder: 2 },
+          testTimeout,
         },
       },
     ],
-    // Only to end tests that hang: a busy machine must not fail a slow one.
-    testTimeout: 120_000,
   },
 });
