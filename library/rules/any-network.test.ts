@@ -50,7 +50,7 @@ const anyNetwork = fc
         gauge: fc.constantFrom(14, 6, "2/0"),
         protect: fc.constantFrom(undefined, 15, { ratingA: 40, family: "circuit breaker" }),
       }),
-      { maxLength: 20 },
+      { maxLength: 30 },
     ),
   })
   .map(({ parts, cables }): readonly PlanRecord[] => {
@@ -89,7 +89,7 @@ test("every message, on any network, is one plain sentence or two of numbers tha
         for (const { text } of finding.related) expect(text).not.toMatch(/undefined|NaN|\[object/);
       }
     }),
-    { numRuns: 500, seed: 4 },
+    { numRuns: 500, seed: 5 },
   );
   // The seed is fixed, so the number of rules with findings is not a matter of luck.
   expect(spoken.size).toBeGreaterThan(8);
