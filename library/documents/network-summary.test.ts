@@ -29,7 +29,7 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
     parts: network.parts.map(({ kind }) => ({
       lowestV: kind === "load" ? { voltageV: 11.44, scenario: 0 } : undefined,
     })),
-    ways: [
+    supplyPaths: [
       {
         part: lamp.part,
         dropPercent: 6,

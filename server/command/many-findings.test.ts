@@ -28,7 +28,7 @@ test("text shows some of one rule, and how many more there are", () => {
   const text = textReport(checked, { colour: false, progress: false });
   expect(text.match(new RegExp(` · ${rule}$`, "gm"))).toHaveLength(mostShownOfRule);
   expect(text).toContain(`And 2,900 more of ${rule} in plan.ts; --format json lists all.`);
-  expect(text).toContain("3000 warnings");
+  expect(text).toContain("3,000 warnings");
 });
 
 test("a finding whose fixes were not tried says so", () => {

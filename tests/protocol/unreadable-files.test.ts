@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -8,7 +8,9 @@ import { jsonReportSchema } from "../../server/command/json-report.ts";
 
 // Files that this user may not read. The administrator may read everything; the command then runs as another user.
 
-const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.meta.url));
+/** A copy of the build: that other user may not be able to read the folder of the project. */
+const installed = mkdtempSync(join(tmpdir(), "loomwright-installed-"));
+const command = join(installed, "dist/command.cjs");
 const folder = mkdtempSync(join(tmpdir(), "loomwright-unreadable-"));
 const plan =
   'import { circuit } from "loomwright";\ncircuit({ name: "winch", load: 48, oneWayFt: 10, gauge: 12, protect: 45 });\n';
@@ -27,6 +29,10 @@ function loomwright(...words: readonly string[]) {
 }
 
 beforeAll(() => {
+  cpSync(fileURLToPath(new URL("../../server/dist", import.meta.url)), join(installed, "dist"), {
+    recursive: true,
+  });
+  chmodSync(installed, 0o755);
   chmodSync(folder, 0o755);
   write("package.json", "{}");
   write("plan.ts", `${plan}import "./secret.ts";\n`);
@@ -39,7 +45,9 @@ beforeAll(() => {
   write("listed/plan.ts", plan);
   chmodSync(join(folder, "listed"), 0o744);
 });
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => {
+  for (const made of [folder, installed]) rmSync(made, { recursive: true, force: true });
+});
 
 if (process.platform === "win32")
   console.warn("Not tried here, because permissions are others: files that cannot be read.");
