@@ -83,7 +83,7 @@ test("the state goes when the file no longer imports the library", async () => {
 test("a finding is accepted with a reason, and is no warning any more", async () => {
   page = await editor.open(editor.folder(heater), { file: "heater.ts" });
   await page.locator(".squiggly-warning").first().waitFor();
-  await openQuickFixes(page, valueOn(page, "heater", "14"), /^Accept, with a reason: too much voltage lost/);
+  await openQuickFixes(page, valueOn(page, "heater", "14"), /^Accept, with a reason: excessive voltage drop/);
   await page.keyboard.press("ArrowDown");
   await page.keyboard.press("Enter");
   await line(page, "accept").waitFor();

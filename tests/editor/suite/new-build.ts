@@ -35,7 +35,7 @@ export const newBuild: readonly Story[] = [
       await eventually(
         "TypeScript's hover over a word of the library",
         () => hoverText(plan.uri, rangeOf(plan, "build({", "build").start),
-        (text) => text.includes("holds for the whole build"),
+        (text) => text.includes("Settings of the whole build"),
       );
       await eventually(
         "a lens over the plan",
