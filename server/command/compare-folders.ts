@@ -23,11 +23,11 @@ export interface ComparedFolders {
   readonly lostSight: boolean;
 }
 
-/** Every plan of two states of a folder, each with its changes. Calls `told` before each plan. */
+/** Every plan of two states of a folder, each with its changes. Calls `onProgress` before each plan. */
 export async function compareFolders(
   before: FolderState,
   after: FolderState,
-  told: (plan: number, of: number) => void,
+  onProgress: (plan: number, of: number) => void,
 ): Promise<ComparedFolders> {
   const apart = new Set(
     [before, after].flatMap((state) => (state.git?.submodules ?? []).map((uri) => pathIn(state, uri))),
@@ -42,7 +42,7 @@ export async function compareFolders(
   let looked = 0;
   const old = new Map<string, FoundPlan>();
   for (const root of roots[0]) {
-    told(++looked, total);
+    onProgress(++looked, total);
     const outcome = await before.settled(() => before.checker.check(root));
     old.set(
       pathIn(before, root),
@@ -51,7 +51,7 @@ export async function compareFolders(
   }
   const now: FoundPlan[] = [];
   for (const root of roots[1]) {
-    told(++looked, total);
+    onProgress(++looked, total);
     const known = old.get(pathIn(after, root));
     if (known && (await sameTexts(known, before, after))) {
       now.push(known);

@@ -41,7 +41,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
 
   const devices: DeviceFault[] = [];
   /** By device of the zones: its index in the result; −1 if it is left out. */
-  const told = zones.devices.map((device, index) => {
+  const resultIndex = zones.devices.map((device, index) => {
     const onPositive = isPositive[device.conductor]!;
     const greatest = greatestThrough(device, onPositive ? positive : negative);
     if (!greatest) return -1;
@@ -60,10 +60,10 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
   });
   const protecting = zones.conductorsIn.map((): number[] => []);
   zones.devices.forEach((_, device) => {
-    if (told[device] === -1) return;
+    if (resultIndex[device] === -1) return;
     const { fromTerminal, fromConductor } = fedByAny[device]!;
-    if (fromTerminal) protecting[zones.graph.b[device]!]!.push(told[device]!);
-    if (fromConductor) protecting[zones.graph.a[device]!]!.push(told[device]!);
+    if (fromTerminal) protecting[zones.graph.b[device]!]!.push(resultIndex[device]!);
+    if (fromConductor) protecting[zones.graph.a[device]!]!.push(resultIndex[device]!);
   });
   const conductors = network.conductors.map((_, conductor): ConductorFault => {
     const greatest = isPositive[conductor] && positive ? greatestIn(conductor, positive) : undefined;

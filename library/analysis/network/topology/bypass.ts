@@ -47,7 +47,7 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   if (way.size === reached.size) return [];
 
   const batteries = new Set([...nearest].flatMap((bank) => bank.batteries));
-  const pieces = piecesWithin(network, reached, (link) => unmeasured(link) && !way.has(link.to), way);
+  const pieces = piecesWithin(network, reached, way, unmeasured);
   const behind = new Map<number, Set<number>>();
   const note = (terminal: number, parts: readonly number[]) => {
     const piece = pieces.get(terminal);
@@ -77,13 +77,14 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
 function piecesWithin(
   network: Network,
   reached: ReadonlyMap<number, Step | undefined>,
-  through: (link: Edge) => boolean,
   way: ReadonlySet<number>,
+  through: (link: Edge) => boolean,
 ): ReadonlyMap<number, number> {
   const pieces = new Map<number, number>();
   for (const start of reached.keys()) {
     if (way.has(start) || pieces.has(start)) continue;
-    for (const terminal of reachedFrom(network, [start], through).keys()) pieces.set(terminal, start);
+    const piece = reachedFrom(network, [start], (link) => through(link) && !way.has(link.to));
+    for (const terminal of piece.keys()) pieces.set(terminal, start);
   }
   return pieces;
 }

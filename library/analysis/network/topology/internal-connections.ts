@@ -76,7 +76,7 @@ function limitOf(part: Part): number {
     case "shunt":
     case "chassis":
     case "part":
-      // Feeds nothing, so nobody asks.
+      // Not a source, so its limit is never used.
       return 0;
   }
 }
