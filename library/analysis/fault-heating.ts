@@ -4,7 +4,7 @@ import type { Citation } from "../standards/citation.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { faultWithstand } from "./fault-withstand.ts";
 import { firstIndex } from "./first-index.ts";
-import type { DeviceFault, DevicePlace, NetworkResult } from "./network-result.ts";
+import type { DeviceFault, NetworkResult } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
 /** A short that heats a conductor beyond its withstand before a device opens. */
@@ -42,19 +42,12 @@ export function faultHeating(
   const ampacity = ampacityOf(conductor.run);
   const found = worstOf({ network, result }, fault.protectedBy, greatestA).flatMap((at): FaultHeating[] => {
     const device = result.faults.devices[at];
-    const protection = device && protectionOf(network, device);
+    const protection = device && network.devices[device.device];
     if (!device || !protection || (ampacity.judged && protection.ratingA > ampacity.ampacityA)) return [];
     const heat = tooMuchHeat(conductor.run, protection, Math.min(greatestA, device.greatestA));
     return heat ? [{ device, heat }] : [];
   });
   return found.sort((one, other) => excess(other) - excess(one))[0];
-}
-
-function protectionOf(
-  { conductors }: Network,
-  { conductor, end }: DevicePlace,
-): Protection | null | undefined {
-  return end === "near" ? conductors[conductor]?.near : conductors[conductor]?.far;
 }
 
 /**
@@ -116,7 +109,7 @@ function kindsOf(
     >();
     for (const at of protectedBy) {
       const device = result.faults.devices[at];
-      const protection = device && protectionOf(network, device);
+      const protection = device && network.devices[device.device];
       if (!device || !protection) continue;
       const key = `${protection.ratingA} ${protection.family ?? ""}`;
       const one = { at, greatestA: device.greatestA };

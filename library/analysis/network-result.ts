@@ -93,19 +93,15 @@ export interface SupplyPath {
 
 /** Currents of dead shorts. */
 export interface FaultResult {
-  /** In the order of their conductors. Devices that no source reaches, or that are already in a short, are left out. */
+  /** In the order of the network's devices. Those that no source reaches, or that are already in a short, are left out. */
   readonly devices: readonly DeviceFault[];
   /** By conductor index. */
   readonly conductors: readonly ConductorFault[];
 }
 
-/** Names a protective device: on a conductor, towards one of its ends. */
-export interface DevicePlace {
-  readonly conductor: number;
-  readonly end: "near" | "far";
-}
-
-export interface DeviceFault extends DevicePlace {
+export interface DeviceFault {
+  /** Index in the network's devices. */
+  readonly device: number;
   /**
    * The maximum fault through it, A: short right behind it to the bank's negative terminal, cold copper, full bank,
    * the low end of the internal resistance, every source that can feed it.

@@ -11,6 +11,8 @@ export interface Network {
   readonly terminals: readonly NetworkTerminal[];
   readonly parts: readonly Part[];
   readonly conductors: readonly NetworkConductor[];
+  /** Every fuse and breaker. Results name a device by its index here. */
+  readonly devices: readonly ProtectiveDevice[];
   /** Never empty: those of the plan, or the built-in ones if it has none. */
   readonly scenarios: readonly Scenario[];
 }
@@ -45,9 +47,25 @@ export interface NetworkConductor {
    */
   readonly run: Run;
   /** The device towards `from`, and the one towards `to`; none on a return. */
-  readonly near: Protection | null;
-  readonly far: Protection | null;
+  readonly near: ProtectiveDevice | null;
+  readonly far: ProtectiveDevice | null;
 }
+
+/** A fuse or breaker at its place in a network. */
+export interface ProtectiveDevice extends Protection {
+  /** Its own index in {@link Network.devices}. */
+  readonly index: number;
+  readonly place: DevicePlace;
+}
+
+/** At one end of a conductor; at the branch of a panel if that end is there. */
+export interface DevicePlace {
+  readonly at: "conductor";
+  readonly conductor: number;
+  readonly end: ConductorEnd;
+}
+
+export type ConductorEnd = "near" | "far";
 
 export type Part =
   | BatteryPart

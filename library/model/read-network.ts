@@ -1,7 +1,7 @@
 import type { BuildValues } from "./build-properties.ts";
 import { withArticle } from "./describe-value.ts";
 import { makeLoadOfCircuit, makePart, type PartContext } from "./make-parts.ts";
-import type { Network, NetworkConductor, Part, Scenario } from "./network.ts";
+import type { Network, Part, Scenario } from "./network.ts";
 import {
   belongsToNetwork,
   type FoundCable,
@@ -10,6 +10,7 @@ import {
 } from "./network-records.ts";
 import { type NominalVoltages, nominalVoltages } from "./nominal-voltage.ts";
 import { voltagesTooHigh } from "./part-contradictions.ts";
+import { placeDevices, type StatedConductor } from "./protective-devices.ts";
 import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
@@ -42,9 +43,9 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   });
   const scenarios = makeScenarios(found, surroundings, parts, invalid);
   if (invalid.some(stopsNetwork)) return unread;
-  const conductors = makeConductors(found, circuits, surroundings);
+  const { conductors, devices } = placeDevices(stateConductors(found, circuits, surroundings));
   return {
-    network: { terminals: found.terminals, parts, conductors, scenarios },
+    network: { terminals: found.terminals, parts, conductors, devices, scenarios },
     unread: false,
     circuits,
     invalid,
@@ -98,13 +99,13 @@ function settingsByVoltage(values: BuildValues): (voltage: number | undefined) =
 
 const settingsOf = new WeakMap<BuildValues, Map<number, BuildValues>>();
 
-function makeConductors(
+function stateConductors(
   { circuits, cables, parts, terminals }: NetworkRecords,
   runs: ReadNetwork["circuits"],
   surroundings: PartContext,
-): readonly NetworkConductor[] {
+): readonly StatedConductor[] {
   const isBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
-  const pairs = circuits.flatMap(({ record, ends, load }): NetworkConductor[] => {
+  const pairs = circuits.flatMap(({ record, ends, load }): StatedConductor[] => {
     const run = runs.get(record)!.circuit!;
     const { from, returnTo, to } = ends!;
     const positive = to?.positive ?? load!.positive;
@@ -125,7 +126,7 @@ function makeConductors(
       },
     ];
   });
-  const single = cables.map((cable): NetworkConductor => {
+  const single = cables.map((cable): StatedConductor => {
     const { from, to } = cable.ends!;
     const run = runOfCable(cable, surroundings, isBattery);
     const { record, name, positiveM: lengthM, protection: near, protectionFarEnd: far } = run;

@@ -245,10 +245,10 @@ function terminalOf({ terminals, parts }: Network, index: number): ReportedTermi
 
 function devicesByConductor({ network, result }: JudgedNetwork): ReadonlyMap<number, ReportedDevice[]> {
   const devices = new Map<number, ReportedDevice[]>();
-  for (const { conductor, end, greatestA, estimated, least } of result.faults.devices) {
-    const on = network.conductors[conductor];
-    const stated = end === "near" ? on?.near : on?.far;
+  for (const { device, greatestA, estimated, least } of result.faults.devices) {
+    const stated = network.devices[device];
     if (!stated) continue;
+    const { conductor, end } = stated.place;
     const here = devices.get(conductor) ?? [];
     devices.set(conductor, here);
     here.push({

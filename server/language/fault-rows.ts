@@ -1,6 +1,6 @@
 import { familyData, interruptsA } from "../../library/analysis/choose-device.ts";
 import type { DeviceFault } from "../../library/analysis/network-result.ts";
-import type { Network, NetworkConductor } from "../../library/model/network.ts";
+import type { Network, NetworkConductor, ProtectiveDevice } from "../../library/model/network.ts";
 import type { Protection } from "../../library/model/run.ts";
 import { placedDevice, placedInWords } from "../../library/rules/fixes/placed-device.ts";
 import { deviceKind } from "../../library/rules/fixes/sized-fix.ts";
@@ -13,7 +13,8 @@ import { markdownWords } from "./plain-words.ts";
 
 /** The dead-short currents through a conductor and through the protective devices on it, a line each. */
 export function faultRows({ network, result: { faults } }: JudgedNetwork, conductor: number): string[] {
-  const own = faults.devices.filter((device) => device.conductor === conductor);
+  const isOwn = ({ device }: DeviceFault) => network.devices[device]?.place.conductor === conductor;
+  const own = faults.devices.filter(isOwn);
   const fault = faults.conductors[conductor];
   if (own.length === 0 && fault?.greatestA === undefined) return [];
   const rows = own.flatMap((device) => [
@@ -22,13 +23,13 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
   ]);
   if (fault?.greatestA === undefined) return rows;
   const opening = fault.protectedBy.flatMap((device) => faults.devices[device] ?? []);
-  const others = opening.filter((device) => device.conductor !== conductor);
+  const others = opening.filter((device) => !isOwn(device));
   const by =
     opening.length === 0
       ? "**no device opens it**"
       : others.length === 0
         ? ""
-        : `opened by ${markdownWords(listInWords(others.flatMap((device) => placedDevice(network, device) ?? []).map(placedInWords)))}`;
+        : `opened by ${markdownWords(listInWords(others.flatMap((device) => placedDevice(network, device.device) ?? []).map(placedInWords)))}`;
   return [
     ...rows,
     limitRow(
@@ -45,17 +46,16 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
 const estimated = "from an internal resistance that is usual, not stated";
 
 function interruptingRow(network: Network, device: DeviceFault, severalHere: boolean): string {
-  const on = network.conductors[device.conductor] as NetworkConductor;
-  const stated = device.end === "near" ? on.near : on.far;
-  const end = severalHere ? (device.end === "near" ? " at the near end" : " at the far end") : "";
+  const stated = network.devices[device.device] as ProtectiveDevice;
+  const end = severalHere ? (stated.place.end === "near" ? " at the near end" : " at the far end") : "";
   const what = `Dead short behind the ${deviceKind(stated)}${end}`;
   const sources = device.sources.flatMap((part) => network.parts[part] ?? []).map(partInWords);
   const fed = [
     sources.length > 0 ? `fed by ${markdownWords(listInWords(sources, 3))}` : "",
     device.estimated ? estimated : "",
   ].filter((part) => part !== "");
-  const capacityA = stated ? interruptsA(stated) : undefined;
-  if (!stated || capacityA === undefined) {
+  const capacityA = interruptsA(stated);
+  if (capacityA === undefined) {
     const unknown = [...fed, "what it can interrupt is not known, so not judged"].join("; ");
     return limitRow(what, `up to ${withUnit(device.greatestA, "A")}`, unknown, "", "");
   }
@@ -75,14 +75,15 @@ function capacitySource({ interruptingA, family }: Protection): string {
 }
 
 /** The minimum fault current that a device has to open. */
-function leastRow(network: Network, { least, leastNotWorkedOut, conductor }: DeviceFault): string[] {
+function leastRow(network: Network, { device, least, leastNotWorkedOut }: DeviceFault): string[] {
   if (leastNotWorkedOut) {
     const why = "more than 64 devices feed the same short";
     return [limitRow("Weakest short that it must open", "not worked out", why, "", "")];
   }
   if (!least) return [];
   const at = network.conductors[least.conductor] as NetworkConductor;
-  const where = least.conductor === conductor ? "its own far end" : `the far end of ${conductorInWords(at)}`;
+  const own = network.devices[device]?.place.conductor;
+  const where = least.conductor === own ? "its own far end" : `the far end of ${conductorInWords(at)}`;
   return [
     limitRow(
       "Weakest short that it must open",

@@ -4,8 +4,9 @@ import { sampleNetwork } from "../../library/analysis/network/sample-network.ts"
 import { resistorNetwork } from "../../library/analysis/network/solver/resistor-network.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
-import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
+import type { Network, Part } from "../../library/model/network.ts";
 import { passesCurrentOn } from "../../library/model/part-roles.ts";
+import { placeDevices } from "../../library/model/protective-devices.ts";
 import { randomNetwork, randomNumbers } from "../published/ngspice/random-network.ts";
 
 const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
@@ -230,7 +231,7 @@ function reordered(network: Network, parts: readonly number[], conductors: reado
   return {
     terminals: network.terminals.map((terminal) => ({ ...terminal, part: placeOf.get(terminal.part)! })),
     parts: parts.map((from, at): Part => ({ ...network.parts[from]!, index: at })),
-    conductors: conductors.map((from): NetworkConductor => network.conductors[from]!),
+    ...placeDevices(conductors.map((from) => network.conductors[from]!)),
     scenarios: [
       {
         ...scenario!,

@@ -59,9 +59,10 @@ describe("networks worked out twice", () => {
     for (const { record, voltageV } of answers.loads)
       expectSame(scenario.partV[partAt(network, record)], voltageV, voltageV);
     for (const { record, end, currentA } of answers.greatestFaults) {
-      const fault = result.faults.devices.find(
-        (device) => network.conductors[device.conductor]?.record === record && device.end === end,
-      );
+      const fault = result.faults.devices.find(({ device }) => {
+        const { place } = network.devices[device]!;
+        return network.conductors[place.conductor]?.record === record && place.end === end;
+      });
       expectSame(fault?.greatestA ?? 0, currentA, 1_000);
     }
     expect(

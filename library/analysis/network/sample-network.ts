@@ -5,12 +5,12 @@ import type {
   InverterPart,
   Join,
   Network,
-  NetworkConductor,
   NetworkTerminal,
   Part,
   SolarArrayPart,
   SolarControllerPart,
 } from "../../model/network.ts";
+import { placeDevices, type StatedConductor } from "../../model/protective-devices.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { sampleCircuit } from "../sample-circuit.ts";
@@ -19,7 +19,7 @@ import { sampleCircuit } from "../sample-circuit.ts";
 export function sampleNetwork() {
   const terminals: NetworkTerminal[] = [];
   const parts: Part[] = [];
-  const conductors: NetworkConductor[] = [];
+  const conductors: StatedConductor[] = [];
 
   function add<Name extends string>(
     names: readonly Name[],
@@ -196,7 +196,7 @@ export function sampleNetwork() {
     network: (): Network => ({
       terminals,
       parts,
-      conductors,
+      ...placeDevices(conductors),
       scenarios: [
         {
           name: "everything on",
@@ -223,6 +223,12 @@ const source: Citation = {
   authority: "common practice",
   confirmed: "memory",
 };
+
+/** "3 near": a device's conductor and its end of it. */
+export function placeIn({ devices }: Network, device: number): string {
+  const { conductor, end } = devices[device]!.place;
+  return `${conductor} ${end}`;
+}
 
 function device(given: number | Protection | undefined): Protection | null {
   return typeof given === "number" ? { ratingA: given, writtenAs: "number" } : (given ?? null);

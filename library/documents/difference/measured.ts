@@ -152,11 +152,11 @@ function currents(
  */
 function faultsByRecord({ network: judged }: JudgedPlan): ReadonlyMap<number, Measured[]> {
   const faults = new Map<number, Measured[]>();
-  for (const { conductor, end, greatestA, least } of judged?.result.faults.devices ?? []) {
-    const on = judged?.network.conductors[conductor];
-    const device = end === "near" ? on?.near : on?.far;
-    if (!on || !device || faults.has(on.record)) continue;
-    const by = end === "near" ? "protection" : "protectionFarEnd";
+  for (const { device: index, greatestA, least } of judged?.result.faults.devices ?? []) {
+    const device = judged?.network.devices[index];
+    const on = device && judged?.network.conductors[device.place.conductor];
+    if (!on || faults.has(on.record)) continue;
+    const by = device.place.end === "near" ? "protection" : "protectionFarEnd";
     const limit: Limit | undefined =
       device.interruptingA === undefined
         ? undefined

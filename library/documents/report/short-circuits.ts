@@ -1,5 +1,6 @@
 import { familyData, interruptsA } from "../../analysis/choose-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
+import type { ProtectiveDevice } from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { atStart, conductorInWords, listInWords } from "../../rules/wording/part-in-words.ts";
@@ -40,12 +41,12 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
       textColumn("findings", "Findings"),
     ],
     rows: devices.flatMap((fault) => {
-      const on = network.conductors[fault.conductor];
-      const stated = statedAt(fault, network);
-      if (!on || !stated) return [];
+      const stated = network.devices[fault.device];
+      const on = stated && network.conductors[stated.place.conductor];
+      if (!on) return [];
       return [
         [
-          `${on.name}${fault.end === "far" ? ", far end" : ""}`,
+          `${on.name}${stated.place.end === "far" ? ", far end" : ""}`,
           deviceInFull(stated),
           listInWords(
             fault.sources.flatMap((part) => network.parts[part]?.name ?? []),
@@ -53,7 +54,7 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
           ),
           ...interruption(fault, stated),
           leastIn(fault),
-          leastAt(fault, network),
+          leastAt(fault, stated, network),
           numbersAbout(numbered, on.name),
         ],
       ];
@@ -66,16 +67,8 @@ function leastIn({ least, leastNotWorkedOut }: DeviceFault) {
   return leastNotWorkedOut ? "not worked out" : "none";
 }
 
-function statedAt(
-  { conductor, end }: DeviceFault,
-  { conductors }: JudgedNetwork["network"],
-): Protection | undefined {
-  const on = conductors[conductor];
-  return (end === "near" ? on?.near : on?.far) ?? undefined;
-}
-
 function unknown(fault: DeviceFault, network: JudgedNetwork["network"]): boolean {
-  const stated = statedAt(fault, network);
+  const stated = network.devices[fault.device];
   return stated !== undefined && interruptsA(stated) === undefined;
 }
 
@@ -97,9 +90,13 @@ function capacitySource({ interruptingA, family }: Protection): string {
     : "its family";
 }
 
-function leastAt({ least, conductor }: DeviceFault, { conductors }: JudgedNetwork["network"]): string | null {
+function leastAt(
+  { least }: DeviceFault,
+  { place }: ProtectiveDevice,
+  { conductors }: JudgedNetwork["network"],
+): string | null {
   if (!least) return null;
-  if (least.conductor === conductor) return "itself";
+  if (least.conductor === place.conductor) return "itself";
   const at = conductors[least.conductor];
   return at ? atStart(conductorInWords(at)).replace(/^The /, "") : null;
 }

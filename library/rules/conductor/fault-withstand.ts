@@ -34,7 +34,7 @@ export const faultWithstand = defineRule<Values>({
       judged.network.conductors.flatMap((conductor, index) => {
         if (conductor.role === "return") return [];
         const heating = faultHeating(judged, index);
-        const placed = heating && placedDevice(judged.network, heating.device);
+        const placed = heating && placedDevice(judged.network, heating.device.device);
         if (!placed) return [];
         const { heat } = heating;
         const fixes = fixesFor(conductor, heating, placed);

@@ -9,10 +9,9 @@ import {
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
 import { isMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import type { DevicePlace } from "../../analysis/network-result.ts";
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
-import type { Network } from "../../model/network.ts";
+import type { ConductorEnd, Network } from "../../model/network.ts";
 import type { Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -27,7 +26,7 @@ import { sizedFixes } from "./sized-fix.ts";
 /** A conductor of a network, and those of its ends that get a device. */
 export interface BareEnds {
   readonly conductor: number;
-  readonly ends: readonly DevicePlace["end"][];
+  readonly ends: readonly ConductorEnd[];
 }
 
 /**

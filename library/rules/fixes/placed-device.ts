@@ -1,6 +1,4 @@
-import type { DevicePlace } from "../../analysis/network-result.ts";
-import type { Network, NetworkConductor } from "../../model/network.ts";
-import type { Protection } from "../../model/run.ts";
+import type { ConductorEnd, Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import type { At, Related } from "../finding.ts";
 import { atConductor, atStart, conductorInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
@@ -10,20 +8,18 @@ import { deviceKind } from "./sized-fix.ts";
 /** A protective device at its place in a network. */
 export interface PlacedDevice {
   readonly conductor: NetworkConductor;
-  readonly protection: Protection;
+  readonly protection: ProtectiveDevice;
   readonly device: Device;
   /** The place of its rating in the plan. */
   readonly at: At;
 }
 
-/** Undefined: there is none at that end. */
-export function placedDevice(
-  network: Network,
-  { conductor: index, end }: DevicePlace,
-): PlacedDevice | undefined {
-  const conductor = network.conductors[index];
-  const protection = end === "near" ? conductor?.near : conductor?.far;
-  if (!conductor || !protection) return undefined;
+/** By its index in the network's devices. Undefined: there is no such device. */
+export function placedDevice({ conductors, devices }: Network, index: number): PlacedDevice | undefined {
+  const protection = devices[index];
+  const conductor = protection && conductors[protection.place.conductor];
+  if (!conductor) return undefined;
+  const { end } = protection.place;
   const { run } = conductor;
   const path = end === "near" ? ratingPath(run) : farEndRatingPath(run);
   return {
@@ -35,7 +31,7 @@ export function placedDevice(
 }
 
 /** The property that states the device at an end of a conductor. */
-export const propertyOf: Readonly<Record<DevicePlace["end"], End>> = {
+export const propertyOf: Readonly<Record<ConductorEnd, End>> = {
   near: "protect",
   far: "protectFarEnd",
 };

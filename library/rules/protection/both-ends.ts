@@ -91,13 +91,13 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
     const part = network.parts[index];
     return part ? [relatedPart(part, `${partInWords(part)} reaches it where it has no device`)] : [];
   });
-  const end = there.device.end === "protect" ? "near" : "far";
-  const device = placedDevice(network, { conductor: path.conductor, end });
+  const device = conductor.near ?? conductor.far;
+  const placed = device && placedDevice(network, device.index);
   return {
     subject: conductor.name,
-    at: atEnd(conductor, end === "near" ? "to" : "from"),
+    at: atEnd(conductor, there.device.end === "protect" ? "to" : "from"),
     values,
-    related: [...sources, ...(device ? [relatedDevice(device)] : [])],
+    related: [...sources, ...(placed ? [relatedDevice(placed)] : [])],
     fixes,
   };
 }

@@ -30,14 +30,14 @@ export const doesNotClear = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, (judged) =>
       judged.result.faults.devices.flatMap((fault) => {
-        const placed = placedDevice(judged.network, fault);
+        const placed = placedDevice(judged.network, fault.device);
         const { least } = fault;
         const end = least && judged.network.conductors[least.conductor];
         if (!placed || !end) return [];
         const { currentA } = least;
         const opens = slowClearing(placed.protection, currentA);
         // Checked last, because it walks over the network.
-        if (!opens || sharesShorts(judged.network, fault)) return [];
+        if (!opens || sharesShorts(judged.network, fault.device)) return [];
         const fixes = fixesFor(plan, placed, fault);
         const values: Values = {
           device: placed.device,

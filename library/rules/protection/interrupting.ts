@@ -1,6 +1,6 @@
 import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
-import type { DeviceFault, DevicePlace } from "../../analysis/network-result.ts";
+import type { DeviceFault } from "../../analysis/network-result.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { Protection } from "../../model/run.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
@@ -27,12 +27,10 @@ export const protectionInterrupting = defineRule<Values>({
   // certain and no other device helps; info if the capacity is unknown.
   check: (plan) =>
     inNetwork(plan, (judged) => {
-      const behindAnother = new Set(
-        judged.result.topology.devicePairs.map(({ downstream }) => keyOf(downstream)),
-      );
+      const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
       return judged.result.faults.devices.flatMap((fault) => {
-        const placed = placedDevice(judged.network, fault);
-        const found = placed && judgedDevice(placed, fault, !behindAnother.has(keyOf(fault)));
+        const placed = placedDevice(judged.network, fault.device);
+        const found = placed && judgedDevice(placed, fault, !behindAnother.has(fault.device));
         if (!found) return [];
         const { capacity, fixes, severity } = found;
         const values: Values = {
@@ -110,10 +108,6 @@ function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean):
   if (!capacity) return protection.family || first ? { at, severity: "info", capacity, fixes } : undefined;
   const certain = first && !capacity.unconfirmed && !fault.estimated;
   return { at, severity: certain ? "error" : "warning", capacity, fixes };
-}
-
-function keyOf({ conductor, end }: DevicePlace): string {
-  return `${conductor} ${end}`;
 }
 
 /** A capacity stated in the plan overrides the requirement of the family's standard. */

@@ -3,7 +3,7 @@ import { nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/topology.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import type { NetworkConductor } from "../../model/network.ts";
+import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
@@ -91,7 +91,7 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
   const run = runOf(plan, conductor.run);
   const { ampacity } = run.result;
   const fixes = [...insertingFixes(plan, judged, path), ...thickerFixes(plan, judged, path)];
-  const onWay = path.tooGreat.filter((device) => device.conductor !== path.conductor);
+  const onWay = tooGreatOnWay(judged.network, path);
   const values: ConductorValues = {
     what: "conductor",
     conductor: conductorInWords(conductor),
@@ -130,11 +130,18 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
       const conductor = network.conductors[index];
       return conductor ? [relatedConductor(conductor, `${conductorInWords(conductor)} leads there`)] : [];
     }),
-    ...tooGreat.slice(-mostOnWay).flatMap((place) => {
-      const placed = placedDevice(network, place);
+    ...tooGreat.slice(-mostOnWay).flatMap((device) => {
+      const placed = placedDevice(network, device);
       return placed ? [relatedDevice(placed, "is too great to protect it")] : [];
     }),
   ];
+}
+
+/** The devices on the path to a conductor that are rated above its ampacity; its own devices left out. */
+function tooGreatOnWay({ devices }: Network, { conductor, tooGreat }: UnprotectedPath): ProtectiveDevice[] {
+  return tooGreat
+    .flatMap((device) => devices[device] ?? [])
+    .filter(({ place }) => place.conductor !== conductor);
 }
 
 /** On a longer path, only the conductors nearest to the source and the devices nearest to the conductor. */
@@ -142,9 +149,7 @@ const mostOnWay = 32;
 
 /** For a cable with a device on the path: a size that the device protects. A load's own wires get a fuse of their own. */
 function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
-  const onWay = path.tooGreat.filter(({ conductor }) => conductor !== path.conductor);
-  const [first] = onWay.sort((one, other) => one.ratingA - other.ratingA);
-  const protection = first && placedDevice(network, first)?.protection;
+  const [protection] = tooGreatOnWay(network, path).sort((one, other) => one.ratingA - other.ratingA);
   const conductor = network.conductors[path.conductor];
   if (!protection || conductor?.role !== "cable") return [];
   const { circuit } = runOf(plan, conductor.run);
@@ -157,8 +162,9 @@ function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: Unprot
 function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number): Found<Values>[] {
   const limit = machineLimit(judged.network, index);
   if (!limit) return [];
-  const [least] = (["near", "far"] as const)
-    .flatMap((end) => placedDevice(judged.network, { conductor: index, end }) ?? [])
+  const { near, far } = judged.network.conductors[index] ?? {};
+  const [least] = [near, far]
+    .flatMap((device) => (device && placedDevice(judged.network, device.index)) ?? [])
     .sort((one, other) => one.device.ratingA - other.device.ratingA);
   if (!least || !exceeds(least.device.ratingA, limit.maxA)) return [];
   const fixes = machineFixes(plan, least, limit);

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { BatteryPart, Network } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
-import { sampleNetwork } from "../sample-network.ts";
+import { placeIn, sampleNetwork } from "../sample-network.ts";
 import { solveDense } from "../solver/dense-solution.ts";
 import { topologyOf } from "../topology/topology.ts";
 import { faultsOf } from "./faults.ts";
@@ -389,10 +389,7 @@ describe("against the short drawn into the network and solved densely", () => {
           expected.set(place, Math.max(...currents));
         }
         const found = new Map(
-          faultsIn(network).devices.map(({ conductor, end, greatestA }) => [
-            `${conductor} ${end}`,
-            greatestA,
-          ]),
+          faultsIn(network).devices.map(({ device, greatestA }) => [placeIn(network, device), greatestA]),
         );
         for (const [place, currentA] of expected) {
           // 1e-6: the large resistances that keep either way of solving from floating.
@@ -428,7 +425,7 @@ describe("against the short drawn into the network and solved densely", () => {
               currents.push(side === device.a ? through : -through);
             }
           }
-          const told = found.find(({ conductor, end }) => `${conductor} ${end}` === place)?.least;
+          const told = found.find(({ device }) => placeIn(network, device) === place)?.least;
           if (currents.length === 0) expect(told).toBeUndefined();
           else {
             const least = Math.max(0, Math.min(...currents));

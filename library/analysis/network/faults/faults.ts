@@ -1,12 +1,12 @@
-import type { Network } from "../../../model/network.ts";
-import type { ConductorFault, DeviceFault, DevicePlace, FaultResult } from "../../network-result.ts";
+import type { ConductorEnd, Network, ProtectiveDevice } from "../../../model/network.ts";
+import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
 import { netPolarities } from "../topology/polarity.ts";
 import type { NetworkTopology } from "../topology/topology.ts";
 import { wiringOf } from "../topology/wiring.ts";
 import { faultNetwork } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
 import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";
-import { feedingOf, type PlacedDevice, type ProtectedZones, protectedZones } from "./protected-zones.ts";
+import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zones.ts";
 
 /**
  * The current of a dead short, at each device and at each end of each conductor, in the network as built: every
@@ -26,7 +26,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
   });
   const positive = maxFaults(wiring, resistances, nets, "positive");
   // A fuse in a negative conductor: the same calculation with the poles exchanged.
-  const negative = zones.devices.some(({ conductor }) => !isPositive[conductor])
+  const negative = network.devices.some(({ place }) => !isPositive[place.conductor])
     ? maxFaults(wiring, resistances, nets, "negative")
     : undefined;
   const least = minFaults(wiring, resistances, nets, topology.banks);
@@ -37,21 +37,19 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
 
   const leastByDevice = least
     ? leastThroughDevices(network, resistances.nodeOf, zones, fedByBattery, least)
-    : zones.devices.map(() => ({ least: undefined }));
+    : network.devices.map(() => ({ least: undefined }));
 
   const devices: DeviceFault[] = [];
-  /** By device of the zones: its index in the result; −1 if it is left out. */
-  const resultIndex = zones.devices.map((device, index) => {
-    const onPositive = isPositive[device.conductor]!;
+  /** By device: its index in the result; −1 if it is left out. */
+  const resultIndex = network.devices.map((device, index) => {
+    const onPositive = isPositive[device.place.conductor]!;
     const greatest = greatestThrough(device, onPositive ? positive : negative);
     if (!greatest) return -1;
     const fed = onPositive ? fedByBattery[index]! : nowhere;
     const behind = behindOf(zones, index, fed.fromTerminal || fed.fromConductor ? fed : fedByAny[index]!);
-    const { conductor, end } = device;
     return (
       devices.push({
-        conductor,
-        end,
+        device: index,
         ...greatest,
         ...leastByDevice[index]!,
         behind: onPositive ? behind : [],
@@ -59,7 +57,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     );
   });
   const protecting = zones.conductorsIn.map((): number[] => []);
-  zones.devices.forEach((_, device) => {
+  network.devices.forEach((_, device) => {
     if (resultIndex[device] === -1) return;
     const { fromTerminal, fromConductor } = fedByAny[device]!;
     if (fromTerminal) protecting[zones.graph.b[device]!]!.push(resultIndex[device]!);
@@ -77,8 +75,8 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
 const nowhere = { fromTerminal: false, fromConductor: false };
 
 /** The greater of a short behind it on its conductor, and one behind it on its terminal. */
-function greatestThrough({ conductor, end }: PlacedDevice, faults: MaxFaults | undefined) {
-  const fault = faults?.at(conductor, end);
+function greatestThrough({ place }: ProtectiveDevice, faults: MaxFaults | undefined) {
+  const fault = faults?.at(place.conductor, place.end);
   if (!fault) return undefined;
   const arriving = greater(fault.fromElsewhere, fault.throughConductor);
   if (arriving.currentA === 0) return undefined;
@@ -114,25 +112,24 @@ function behindOf({ graph, conductorsIn }: ProtectedZones, device: number, fed: 
  * share is computed.
  */
 function leastThroughDevices(
-  { conductors }: Network,
+  { conductors, devices }: Network,
   nodeOf: Int32Array,
-  { devices, graph, conductorsIn }: ProtectedZones,
+  { graph, conductorsIn }: ProtectedZones,
   fed: readonly Fed[],
   faults: MinFaults,
 ): readonly Pick<DeviceFault, "least" | "leastNotWorkedOut">[] {
   const least = devices.map((): DeviceFault["least"] => undefined);
   const notWorkedOut = new Set<number>();
-  const terminalOf = ({ conductor, end }: DevicePlace) =>
+  const terminalOf = (conductor: number, end: ConductorEnd) =>
     conductors[conductor]![end === "near" ? "from" : "to"];
   const entering = conductorsIn.map((): Entering[] => []);
-  devices.forEach((place, device) => {
+  devices.forEach(({ place: { conductor, end } }, device) => {
     const { fromTerminal, fromConductor } = fed[device]!;
-    const { conductor, end } = place;
     const towardsFar = end === "near" ? 1 : -1;
     const entry = {
       device,
       conductor,
-      node: nodeOf[terminalOf(place)]!,
+      node: nodeOf[terminalOf(conductor, end)]!,
       takesAll: fromTerminal !== fromConductor,
     };
     if (fromTerminal) entering[graph.b[device]!]!.push({ ...entry, towardsFar });
@@ -168,7 +165,7 @@ function leastThroughDevices(
     const byTerminal = new Map<number, Short | undefined>();
     for (const conductor of members) {
       for (const end of ["near", "far"] as const) {
-        const terminal = terminalOf({ conductor, end });
+        const terminal = terminalOf(conductor, end);
         if (byTerminal.has(terminal)) continue;
         const fault = faults.at(terminal);
         byTerminal.set(terminal, fault && { conductor, node: nodeOf[terminal]!, fault });

@@ -49,6 +49,9 @@ test("a battery's fuse shares a short with that of the battery beside it; a char
   const branch = build.cable(bus, lamp.positive, { near: 20 });
   const charge = build.cable(charger.positive, bus, { far: 40 });
   const network = build.network();
-  const shared = [string, branch].map((conductor) => sharesShorts(network, { conductor, end: "near" }));
-  expect([...shared, sharesShorts(network, { conductor: charge, end: "far" })]).toEqual([true, false, false]);
+  const sharing = [string, branch, charge].map((index) => {
+    const { near, far } = network.conductors[index]!;
+    return sharesShorts(network, (near ?? far)!.index);
+  });
+  expect(sharing).toEqual([true, false, false]);
 });

@@ -1,5 +1,4 @@
 import type { Network } from "../../../model/network.ts";
-import type { DevicePlace } from "../../network-result.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import type { UnprotectedPath } from "../topology/topology.ts";
 import { wiringOf } from "../topology/wiring.ts";
@@ -11,31 +10,30 @@ import { feedingOf, protectedZones } from "./protected-zones.ts";
  */
 export function isProtectedAtOtherEnd(network: Network, { conductor, ends }: UnprotectedPath): boolean {
   const { near, far } = network.conductors[conductor] ?? {};
-  const other = near ? "near" : far ? "far" : undefined;
-  return (
-    other !== undefined && !ends.includes(other) && isFedFromTerminal(network, { conductor, end: other })
-  );
+  const other = near ?? far;
+  return !!other && !ends.includes(other.place.end) && isFedFromTerminal(network, other.index);
 }
 
 /**
  * Whether batteries reach a device from either side: a fuse of one battery beside others, or one in a ring. It carries only a
  * share of a short behind it. That share grows as soon as another device opens.
  */
-export function sharesShorts(network: Network, place: DevicePlace): boolean {
-  return fedOf(network).shared.has(keyOf(place));
+export function sharesShorts(network: Network, device: number): boolean {
+  return fedOf(network).shared.has(device);
 }
 
 /**
  * Whether any source feeds a device from the terminal at its end of the conductor, and not only through the conductor:
  * without such a source it protects against no current from there.
  */
-function isFedFromTerminal(network: Network, place: DevicePlace): boolean {
-  return fedOf(network).fromTerminal.has(keyOf(place));
+function isFedFromTerminal(network: Network, device: number): boolean {
+  return fedOf(network).fromTerminal.has(device);
 }
 
 interface Fed {
-  readonly fromTerminal: ReadonlySet<string>;
-  readonly shared: ReadonlySet<string>;
+  /** Device indices. */
+  readonly fromTerminal: ReadonlySet<number>;
+  readonly shared: ReadonlySet<number>;
 }
 
 const fedOf: (network: Network) => Fed = workedOutOnce(workOut);
@@ -46,14 +44,10 @@ function workOut(network: Network): Fed {
   const byAny = feedingOf(wiring, zones, wiring.sources);
   const batteries = wiring.sources.filter(({ part }) => network.parts[part]?.kind === "battery");
   const byBattery = feedingOf(wiring, zones, batteries);
-  const keysWhere = (test: (device: number) => boolean | undefined) =>
-    new Set(zones.devices.filter((_, device) => test(device)).map(keyOf));
+  const devicesWhere = (test: (device: number) => boolean | undefined) =>
+    new Set([...network.devices.keys()].filter(test));
   return {
-    fromTerminal: keysWhere((device) => byAny[device]?.fromTerminal),
-    shared: keysWhere((device) => byBattery[device]?.fromTerminal && byBattery[device].fromConductor),
+    fromTerminal: devicesWhere((device) => byAny[device]?.fromTerminal),
+    shared: devicesWhere((device) => byBattery[device]?.fromTerminal && byBattery[device].fromConductor),
   };
-}
-
-function keyOf({ conductor, end }: DevicePlace): string {
-  return `${conductor} ${end}`;
 }

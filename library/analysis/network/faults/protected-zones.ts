@@ -1,6 +1,5 @@
-import type { Protection } from "../../../model/run.ts";
+import type { ProtectiveDevice } from "../../../model/network.ts";
 import { firstIndex } from "../../first-index.ts";
-import type { DevicePlace } from "../../network-result.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { disjointSets } from "../topology/disjoint-sets.ts";
 import type { Source } from "../topology/internal-connections.ts";
@@ -12,8 +11,7 @@ import type { Wiring } from "../topology/wiring.ts";
  * A conductor with a device at each end is a zone of its own; with one, it belongs to the zone at its other end.
  */
 export interface ProtectedZones {
-  readonly devices: readonly PlacedDevice[];
-  /** Nodes are zones, edges are devices. `a` is the zone at the terminal, `b` the zone on the conductor's side. */
+  /** Nodes are zones, edges are the network's devices. `a` is the zone at the terminal, `b` the zone on the conductor's side. */
   readonly graph: Graph;
   /** By conductor. */
   readonly zoneOf: Int32Array;
@@ -23,19 +21,17 @@ export interface ProtectedZones {
   readonly zoneAt: Int32Array;
 }
 
-export type PlacedDevice = DevicePlace & Protection;
-
 /** By device: whether a source feeds it from its terminal's side, and from its conductor's side. */
 export interface Feeding {
   readonly fromTerminal: boolean;
   readonly fromConductor: boolean;
 }
 
-/** Devices are in the order of their conductors, the one at the near end first. Cached for each wiring. */
+/** Cached for each wiring. */
 export const protectedZones: (wiring: Wiring) => ProtectedZones = workedOutOnce(cutAtDevices);
 
 function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
-  const { conductors } = network;
+  const { conductors, devices } = network;
   const merged = disjointSets(graph.nodes + conductors.length);
   const middleOf = (conductor: number) => graph.nodes + conductor;
   conductors.forEach(({ near, far }, conductor) => {
@@ -51,22 +47,16 @@ function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
   };
   const zoneAt = Int32Array.from({ length: graph.nodes }, (_, point) => zone(point));
   const zoneOf = Int32Array.from(conductors, (_, conductor) => zone(middleOf(conductor)));
-  const devices: PlacedDevice[] = [];
-  conductors.forEach(({ near, far }, conductor) => {
-    if (near) devices.push({ ...near, conductor, end: "near" });
-    if (far) devices.push({ ...far, conductor, end: "far" });
-  });
   const terminalZone = Int32Array.from(
     devices,
-    ({ conductor, end }) => zoneAt[end === "near" ? graph.a[conductor]! : graph.b[conductor]!]!,
+    ({ place: { conductor, end } }) => zoneAt[end === "near" ? graph.a[conductor]! : graph.b[conductor]!]!,
   );
-  const conductorZone = Int32Array.from(devices, ({ conductor }) => zoneOf[conductor]!);
+  const conductorZone = Int32Array.from(devices, ({ place }) => zoneOf[place.conductor]!);
   const conductorsIn = Array.from({ length: zones }, (): number[] => []);
   zoneOf.forEach((at, conductor) => {
     conductorsIn[at]!.push(conductor);
   });
   return {
-    devices,
     graph: graphOf(zones, terminalZone, conductorZone),
     zoneOf,
     zoneAt,
@@ -75,12 +65,16 @@ function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
 }
 
 /** A source feeds a device from one side if it reaches that side other than through the device. */
-export function feedingOf({ pointOf }: Wiring, zones: ProtectedZones, sources: readonly Source[]): Feeding[] {
-  const { graph, zoneAt, devices } = zones;
+export function feedingOf(
+  { network, pointOf }: Wiring,
+  zones: ProtectedZones,
+  sources: readonly Source[],
+): Feeding[] {
+  const { graph, zoneAt } = zones;
   const starts = sources.map(({ positive }) => zoneAt[pointOf[positive]!]!);
   const forest = spanningForest(graph, starts, () => true);
   const orders = Int32Array.from(new Set(starts), (start) => forest.order[start]!).sort();
-  return devices.map((_, device) => ({
+  return network.devices.map((_, device) => ({
     fromTerminal: isFed(forest, orders, graph.a[device]!, device),
     fromConductor: isFed(forest, orders, graph.b[device]!, device),
   }));
@@ -107,9 +101,10 @@ function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
  * Outwards means over an increasing number of devices. Between equals, two batteries with a fuse each, none is upstream.
  */
 export function devicePairsOf(
-  { pointOf, sources }: Wiring,
-  { devices, graph, zoneAt }: ProtectedZones,
-): { upstream: DevicePlace; downstream: DevicePlace }[] {
+  { network, pointOf, sources }: Wiring,
+  { graph, zoneAt }: ProtectedZones,
+): { upstream: number; downstream: number }[] {
+  const { devices } = network;
   const away = new Int32Array(graph.nodes).fill(-1);
   walkOutwards(sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY));
   walkOutwards(sources);
@@ -143,10 +138,7 @@ export function devicePairsOf(
   });
   return entering.flatMap((upstreams, zone) =>
     leastOfEachKind(upstreams, devices).flatMap((upstream) =>
-      leaving[zone]!.map((downstream) => ({
-        upstream: placeOf(devices[upstream]!),
-        downstream: placeOf(devices[downstream]!),
-      })),
+      leaving[zone]!.map((downstream) => ({ upstream, downstream })),
     ),
   );
 }
@@ -155,7 +147,7 @@ export function devicePairsOf(
  * From several devices that lead into one zone in parallel: one of each family and rating, and no more than the eight of the
  * least rating. Those may open first, and the number of pairs stays in proportion to that of devices.
  */
-function leastOfEachKind(upstreams: readonly number[], devices: readonly PlacedDevice[]): number[] {
+function leastOfEachKind(upstreams: readonly number[], devices: readonly ProtectiveDevice[]): number[] {
   const byKind = new Map<string, number>();
   for (const device of upstreams) {
     const kind = `${devices[device]!.ratingA} A ${devices[device]!.family ?? ""}`;
@@ -163,8 +155,4 @@ function leastOfEachKind(upstreams: readonly number[], devices: readonly PlacedD
   }
   const ratingA = (device: number) => devices[device]!.ratingA;
   return [...byKind.values()].sort((a, b) => ratingA(a) - ratingA(b)).slice(0, 8);
-}
-
-function placeOf({ conductor, end }: DevicePlace): DevicePlace {
-  return { conductor, end };
 }

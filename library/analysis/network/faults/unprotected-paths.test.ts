@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Network, NetworkConductor } from "../../../model/network.ts";
+import { placeDevices } from "../../../model/protective-devices.ts";
 import { ampacityOf } from "../../ampacity.ts";
-import { sampleNetwork } from "../sample-network.ts";
+import { placeIn, sampleNetwork } from "../sample-network.ts";
 import { internalConnectionsOf, sourcesOf } from "../topology/internal-connections.ts";
 import { type NetworkTopology, topologyOf } from "../topology/topology.ts";
 import { faultsOf } from "./faults.ts";
@@ -151,17 +152,16 @@ describe("any wiring", () => {
     let changed = 0;
     fc.assert(
       fc.property(anyWiring, fc.nat(), (network, which) => {
-        const places = network.conductors.flatMap(({ near, far }, conductor) => [
-          ...(near ? [{ conductor, end: "near" as const }] : []),
-          ...(far ? [{ conductor, end: "far" as const }] : []),
-        ]);
-        const place = places[which % Math.max(1, places.length)];
-        if (!place) return;
+        const device = network.devices[which % Math.max(1, network.devices.length)];
+        if (!device) return;
         changed++;
+        const { place } = device;
         const without = {
           ...network,
-          conductors: network.conductors.map((conductor, index) =>
-            index === place.conductor ? { ...conductor, [place.end]: null } : conductor,
+          ...placeDevices(
+            network.conductors.map((conductor, index) =>
+              index === place.conductor ? { ...conductor, [place.end]: null } : conductor,
+            ),
           ),
         };
         const before = endsIn(topologyOf(network));
@@ -181,11 +181,13 @@ describe("any wiring", () => {
           .sort((a, b) => a.random[0] - b.random[0]);
         const changed: Network = {
           ...network,
-          conductors: order.map(({ index, random: [, turned] }) => {
-            const conductor = network.conductors[index]!;
-            const { from, to, near, far } = conductor;
-            return turned ? { ...conductor, from: to, to: from, near: far, far: near } : conductor;
-          }),
+          ...placeDevices(
+            order.map(({ index, random: [, turned] }) => {
+              const conductor = network.conductors[index]!;
+              const { from, to, near, far } = conductor;
+              return turned ? { ...conductor, from: to, to: from, near: far, far: near } : conductor;
+            }),
+          ),
         };
         const [one, two] = [topologyOf(network), topologyOf(changed)];
         expect(two.sides).toEqual(one.sides);
@@ -204,12 +206,12 @@ describe("any wiring", () => {
         const pairs = ({ devicePairs }: NetworkTopology) => devicePairs.length;
         expect(pairs(two)).toBe(pairs(one));
         const greatest = new Map(
-          faultsOf(network, one).devices.map(({ conductor, end, ...rest }) => [`${conductor} ${end}`, rest]),
+          faultsOf(network, one).devices.map(({ device, ...rest }) => [placeIn(network, device), rest]),
         );
         const again = faultsOf(changed, two).devices;
         expect(again).toHaveLength(greatest.size);
-        for (const { conductor, end, greatestA } of again) {
-          const before = greatest.get(turnedBack(`${conductor} ${end}`));
+        for (const { device, greatestA } of again) {
+          const before = greatest.get(turnedBack(placeIn(changed, device)));
           // The order of elimination moves the last figures.
           expect(Math.abs(greatestA - (before?.greatestA ?? 0))).toBeLessThan(1e-6 * greatestA + 1e-3);
         }

@@ -1,7 +1,6 @@
-import type { NetworkConductor } from "../../../model/network.ts";
+import type { ConductorEnd, NetworkConductor } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { firstIndex } from "../../first-index.ts";
-import type { DevicePlace } from "../../network-result.ts";
 import { breadthFirst, pathTo } from "../topology/breadth-first.ts";
 import { disjointSets } from "../topology/disjoint-sets.ts";
 import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
@@ -64,13 +63,11 @@ function byAmpacity(conductors: readonly NetworkConductor[], sides: readonly Con
     .sort((a, b) => b.ampacityA - a.ampacityA);
 }
 
-type End = DevicePlace["end"];
-
-function bareEnds({ near, far }: NetworkConductor): End[] {
+function bareEnds({ near, far }: NetworkConductor): ConductorEnd[] {
   return [...(near ? [] : (["near"] as const)), ...(far ? [] : (["far"] as const))];
 }
 
-function pointAt({ graph }: Wiring, conductor: number, end: End): number {
+function pointAt({ graph }: Wiring, conductor: number, end: ConductorEnd): number {
   return end === "near" ? graph.a[conductor]! : graph.b[conductor]!;
 }
 
@@ -124,7 +121,7 @@ function pathsAt(
         sourceCount: found.reduce((sum, { from, to }) => sum + to - from + 1, 0),
         fromPanelsAlone: found.every(({ from, to }) => othersBefore[from] === othersBefore[to + 1]),
         way,
-        tooGreat: [...way, conductor].flatMap((on) => devicesAbove(network.conductors[on]!, on, ampacityA)),
+        tooGreat: [...way, conductor].flatMap((on) => devicesAbove(network.conductors[on]!, ampacityA)),
       },
     ];
   });
@@ -187,12 +184,6 @@ function within(orders: Int32Array, { from, to }: Range): Range[] {
   return found.to >= found.from ? [found] : [];
 }
 
-function devicesAbove({ near, far }: NetworkConductor, conductor: number, ampacityA: number) {
-  const places = [
-    { end: "near", device: near },
-    { end: "far", device: far },
-  ] as const;
-  return places.flatMap(({ end, device }) =>
-    device && device.ratingA > ampacityA ? [{ conductor, end, ratingA: device.ratingA }] : [],
-  );
+function devicesAbove({ near, far }: NetworkConductor, ampacityA: number): number[] {
+  return [near, far].flatMap((device) => (device && device.ratingA > ampacityA ? [device.index] : []));
 }

@@ -1,5 +1,4 @@
-import type { Network } from "../../../model/network.ts";
-import type { DevicePlace } from "../../network-result.ts";
+import type { ConductorEnd, Network } from "../../../model/network.ts";
 import { devicePairsOf, protectedZones } from "../faults/protected-zones.ts";
 import { unprotectedPaths } from "../faults/unprotected-paths.ts";
 import { banksOf } from "./banks.ts";
@@ -24,8 +23,8 @@ export interface NetworkTopology {
   wayFromSource(
     terminal: number,
   ): { readonly source: number; readonly conductors: readonly number[] } | undefined;
-  /** Pairs of devices with no further one between, on a path from a source outwards. */
-  readonly devicePairs: readonly { readonly upstream: DevicePlace; readonly downstream: DevicePlace }[];
+  /** Pairs of devices with no further one between, on a path from a source outwards. Indices in the network's devices. */
+  readonly devicePairs: readonly { readonly upstream: number; readonly downstream: number }[];
   /** Batteries that belong together: connected by links in series, in parallel, or through bus bars. Part indices. */
   readonly banks: readonly Bank[];
 }
@@ -41,7 +40,7 @@ export type ConductorPolarity =
 export interface UnprotectedPath {
   readonly conductor: number;
   /** The end at which it arrives; both if neither has a device that could stop it. */
-  readonly ends: readonly ("near" | "far")[];
+  readonly ends: readonly ConductorEnd[];
   /** Sources that arrive there and can push more than the conductor may carry, part indices; the first 16 of more. */
   readonly sources: readonly number[];
   /** The number of all such sources. */
@@ -50,8 +49,8 @@ export interface UnprotectedPath {
   readonly fromPanelsAlone: boolean;
   /** From the first source outwards up to but excluding the conductor itself. */
   readonly way: readonly number[];
-  /** On that path, or on the conductor itself: devices that are rated above its ampacity. */
-  readonly tooGreat: readonly (DevicePlace & { readonly ratingA: number })[];
+  /** On that path, or on the conductor itself: devices that are rated above its ampacity. Indices in the network's devices. */
+  readonly tooGreat: readonly number[];
 }
 
 export interface Bank {
