@@ -157,7 +157,9 @@ function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedRun): D
       result: capped
         ? `above ${withUnit(columnC, "°C")}, overloaded; ${withUnit(drop.resistanceAtC, "°C")} is taken for the resistance`
         : withUnit(drop.conductorC, "°C"),
-      sources: ["follows from the definition of ampacity: at it, the conductor is as hot as its column states"],
+      sources: [
+        "follows from the definition of ampacity: at it, the conductor is as hot as its column states",
+      ],
     },
   ];
 }
@@ -184,7 +186,9 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedRun): DerivationSt
     },
     {
       title:
-        circuit.word === "cable" ? "Resistance from end to end" : "Resistance of the whole path, out and back",
+        circuit.word === "cable"
+          ? "Resistance from end to end"
+          : "Resistance of the whole path, out and back",
       formula: `resistance = resistance per metre × length${circuit.word === "cable" ? "" : " of both conductors"} / wires in parallel`,
       withNumbers: `${withUnit(milliohmPerM20C * warmer, "mΩ/m")} × ${lengthBothWays(circuit, drop.roundTripM)} / ${conductor.parallel}`,
       result: withUnit(drop.roundTripOhm * 1000, "mΩ"),

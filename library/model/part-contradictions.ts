@@ -68,7 +68,13 @@ export function voltagesTooHigh(draft: PartDraft, { build, nominal }: PartContex
     }
     case "dcDcCharger": {
       const most = charged(systemV("inputPositive", "inputNegative"));
-      return notAbove("inputMinV", draft.values.inputMinV, most, "the charging voltage of its input side", "V");
+      return notAbove(
+        "inputMinV",
+        draft.values.inputMinV,
+        most,
+        "the charging voltage of its input side",
+        "V",
+      );
     }
     case "battery":
     case "alternator":

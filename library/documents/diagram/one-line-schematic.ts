@@ -101,7 +101,9 @@ function withFindings(part: SchematicPart, more: readonly FoundHere[]): Schemati
 function leftOut({ parts }: Schematic, newIndex: ReadonlyMap<number, number>): readonly string[] {
   const names = parts.filter((_, index) => !newIndex.has(index)).map(({ name }) => name);
   if (names.length === 0) return [];
-  return [`The return side is not drawn in this view, nor are the parts on it alone: ${listInWords(names, 12)}.`];
+  return [
+    `The return side is not drawn in this view, nor are the parts on it alone: ${listInWords(names, 12)}.`,
+  ];
 }
 
 function unplaced(found: readonly FoundHere[]): readonly string[] {

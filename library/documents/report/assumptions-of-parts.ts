@@ -79,9 +79,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
       return [
         ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
         ...outputV(part.outputV, chargingVoltage.for12V),
-        ...(part.tracking
-          ? taken("Its draw from the modules", "their maximum power", ownPractice)
-          : []),
+        ...(part.tracking ? taken("Its draw from the modules", "their maximum power", ownPractice) : []),
       ];
     case "fusePanel":
       return part.hasNegativeBus ? taken("Negative bus", "there is one", ownPractice) : [];

@@ -89,9 +89,7 @@ function withoutAmpacity({ circuits }: JudgedPlan): readonly string[] {
         ]
       : []),
     ...(noTable.length > 0
-      ? [
-          `Ampacity was not judged, because no table covers it: ${listInWords(noTable, noTable.length)}.`,
-        ]
+      ? [`Ampacity was not judged, because no table covers it: ${listInWords(noTable, noTable.length)}.`]
       : []),
   ];
 }

@@ -2,8 +2,7 @@
 export const ruleGroups: readonly RuleGroup[] = [
   {
     title: "Conductors",
-    heldAgainst:
-      "ampacity in their place, allowed drop, minimum size, the heat of a short",
+    heldAgainst: "ampacity in their place, allowed drop, minimum size, the heat of a short",
     folders: ["conductor"],
     looksAt: "runs",
   },
@@ -34,7 +33,8 @@ export const ruleGroups: readonly RuleGroup[] = [
   },
   {
     title: "Bus bars, panels, disconnects and shunts",
-    heldAgainst: "the ratings that the plan states, loads that must be cut off, and current that must be counted",
+    heldAgainst:
+      "the ratings that the plan states, loads that must be cut off, and current that must be counted",
     folders: ["bus", "disconnect", "panel", "shunt"],
     looksAt: "scenarios",
   },

@@ -88,7 +88,9 @@ function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Tab
   return {
     id: "cables",
     title: "Cables",
-    notes: ["A cable is one conductor. Its drop counts in the whole path from the bank, which has the limit."],
+    notes: [
+      "A cable is one conductor. Its drop counts in the whole path from the bank, which has the limit.",
+    ],
     columns: [
       textColumn("name", "Cable"),
       textColumn("conductor", "Conductor"),

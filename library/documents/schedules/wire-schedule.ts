@@ -80,9 +80,7 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
   if (wires.some(({ insulationStated }) => !insulationStated))
     notes.push("If the plan states no insulation, every limit was taken from the column of 75 °C.");
   if (wires.some(({ size }) => size.parallel > 1))
-    notes.push(
-      "2 × 35 mm² is two equal wires in parallel: each has the length and the fittings of the row.",
-    );
+    notes.push("2 × 35 mm² is two equal wires in parallel: each has the length and the fittings of the row.");
   if (wires.some(({ from, to }) => isInWire(from) || isInWire(to)))
     notes.push(
       "A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",
@@ -97,11 +95,7 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
       `Conductors that only bond metal are usually ${bonding.join(" or ")} (${source.document}, ${unconfirmed}); state colour for them.`,
     );
   }
-  return [
-    ...notes,
-    ...notKeptNotes(numbered),
-    "Not in it: sleeves, clips, conduits, and routes.",
-  ];
+  return [...notes, ...notKeptNotes(numbered), "Not in it: sleeves, clips, conduits, and routes."];
 }
 
 /** A device in the wire itself, not in a position of a panel. */

@@ -7,9 +7,9 @@ import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import {
-  atStart,
   atEnd,
   atPart,
+  atStart,
   kindInWords,
   listInWords,
   partInWords,

@@ -52,9 +52,7 @@ export const doesNotClear = defineRule<Values>({
             subject: placed.conductor.name,
             at: placed.at,
             values,
-            related: [
-              relatedConductor(end, `${conductorInWords(end)}, with the short at its far end`),
-            ],
+            related: [relatedConductor(end, `${conductorInWords(end)}, with the short at its far end`)],
             fixes,
           },
         ];

@@ -49,7 +49,9 @@ export const unprotectedPath = defineRule<Values>({
         const { sources, sourceCount, past, size, ampacityA, source, wayOut: way } = values;
         const reach = sourceCount > 1 ? "reach" : "reaches";
         const before =
-          past === undefined ? "through no fuse or breaker" : `through no device below ${withUnit(past, "A")}`;
+          past === undefined
+            ? "through no fuse or breaker"
+            : `through no device below ${withUnit(past, "A")}`;
         return `${atStart(listInWords(sources, 2, sourceCount))} ${reach} ${values.conductor} ${before}; ${size} may carry ${withUnit(ampacityA, "A")} here (${source}): ${way}.`;
       }
       case "machine": {

@@ -43,8 +43,7 @@ export const shuntBypassed = defineRule<Values>({
       }),
     ),
   message({ shunt, behind, carriesA, scenario }) {
-    const missed =
-      behind === "" ? "its current" : `the current of ${behind}`;
+    const missed = behind === "" ? "its current" : `the current of ${behind}`;
     const much = carriesA === undefined ? "" : ` (${withUnit(carriesA, "A")} ${scenario})`;
     return `Connected on the bank's side of ${shunt}, so ${missed}${much} is not counted: connect it on the system side.`;
   },

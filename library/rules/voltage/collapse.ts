@@ -13,9 +13,7 @@ export const voltageCollapse = defineRule<Values>({
   severity: "error",
   why: "Constant-power devices draw more current as their voltage falls: on a supply that is too weak it falls until all cut out.",
   sources: [
-    ownRequirement(
-      "The circuit has no operating point: a fact of physics, not a limit of a document.",
-    ),
+    ownRequirement("The circuit has no operating point: a fact of physics, not a limit of a document."),
   ],
   fixable: false,
   acceptable: false,
