@@ -50,7 +50,7 @@ async function askForFolder(): Promise<Uri | undefined> {
   if (present.length === 0) return parent;
   const name = await window.showInputBox({
     title: "Name of the new folder",
-    prompt: editorWords(`It is made in ${parent.fsPath}. Nothing that is there is changed.`),
+    prompt: editorWords(`It is made in ${parent.fsPath}. No existing file is changed.`),
     value: "my-build",
     validateInput: (typed) => refusal(typed.trim(), present),
   });
@@ -64,7 +64,7 @@ function refusal(name: string, present: readonly string[]): EditorWords | undefi
   }
   // Some disks ignore the case of letters.
   const taken = present.find((entry) => entry.toLowerCase() === name.toLowerCase());
-  return taken ? editorWords(`${taken} is there already. Choose another name.`) : undefined;
+  return taken ? editorWords(`${taken} exists already. Choose another name.`) : undefined;
 }
 
 /**
@@ -100,7 +100,7 @@ async function makeFolder(folder: string): Promise<boolean> {
     await mkdir(folder, { recursive: true });
     return true;
   }
-  if (present.length > 0) throw new Error("the folder is not empty, and nothing in it is written over");
+  if (present.length > 0) throw new Error("the folder is not empty, and none of its files is overwritten");
   return false;
 }
 

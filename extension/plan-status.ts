@@ -58,7 +58,7 @@ interface Look {
 const stopped: Look = {
   icon: "debug-disconnect",
   text: editorWords("not checking"),
-  tooltip: editorWords("The server has stopped, so nothing is being checked. Click to restart it."),
+  tooltip: editorWords("The server has stopped, so no plan is being checked. Click to restart it."),
   command: "loomwright.restartServer",
   alarming: true,
 };
@@ -66,7 +66,7 @@ const stopped: Look = {
 function lookOf({ state, message, counts }: PlanStatus): Look {
   const command = "workbench.actions.view.problems";
   const text = editorWords(counts ? countsInWords(counts) : message);
-  const look = { text, tooltip: editorWords(`${message}. Click to list what was found.`), command };
+  const look = { text, tooltip: editorWords(`${message}. Click to list the findings.`), command };
   switch (state) {
     case "failed":
       return { ...look, icon: "error", text: editorWords("could not be checked"), alarming: true };

@@ -28,8 +28,8 @@ function planInEditor(): Uri | undefined {
   if (uri?.scheme === "file") return uri;
   window.showInformationMessage(
     uri?.scheme === "untitled"
-      ? "Save the plan first: a report names the files it was made of, and stands beside them."
-      : "Open a plan that lies in a folder on this machine, and ask again.",
+      ? "Save the plan first: a report names its source files, and is written beside them."
+      : "Open a plan in a folder on this machine, and ask again.",
   );
   return undefined;
 }
@@ -66,7 +66,7 @@ async function writeReport(session: ServerSession, asked: Asked): Promise<void> 
   const answer = await requestReport(session, asked, false);
   if (answer?.state !== "not-ours") return tell(answer);
   const replace = "Replace";
-  const detail = "What it holds now will be lost.";
+  const detail = "Its present content will be lost.";
   const choice = await window.showWarningMessage(
     editorWords(answer.message),
     { modal: true, detail },

@@ -109,7 +109,7 @@ export function createServerSession(context: ExtensionContext, log: LogOutputCha
   function giveUp(why: string): void {
     started = undefined;
     runnings.fire(false);
-    const message = `Loomwright's server stopped and was not started again, so nothing is being checked: ${why}.`;
+    const message = `Loomwright's server stopped and was not started again, so no plan is being checked: ${why}.`;
     log.error(message);
     const restartIt = "Restart the Server";
     const showLog = "Show the Log";

@@ -34,7 +34,7 @@ function tell({ plans, passedBy }: WorkspaceCheck): void {
       : "",
     failed > 0 ? `${numbered(failed, "plan", "plans")} could not be checked.` : "",
     unjudged > 0
-      ? `${numbered(unjudged, "file", "files")} could not be judged and may hide a hazard: the log says which, and why.`
+      ? `${numbered(unjudged, "file", "files")} could not be judged and may hide a hazard: the log gives the reasons.`
       : "",
     known > 0
       ? `${numbered(known, "file was", "files were")} passed by, such as a link or one that git ignores: the log lists ${known === 1 ? "it" : "them"}.`

@@ -186,7 +186,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
 
   const registerForChanges = () => {
     const refused = (error: unknown) =>
-      connection.console.warn(`The editor does not tell of changes: ${String(error)}`);
+      connection.console.warn(`The editor does not report changes: ${String(error)}`);
     if (editor.registersWatching) {
       const watchers = [{ globPattern: "**/*.{ts,mts,cts,tsx,js,mjs,cjs,jsx}" }];
       connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }).catch(refused);

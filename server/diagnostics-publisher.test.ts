@@ -181,7 +181,7 @@ describe("findings that are pushed", () => {
     editor.open(van);
     editor.failed(van, "the worker died");
     expect(editor.pushes.at(-1)?.messages).toEqual([
-      "This plan could not be checked: the worker died. Nothing in it was looked at.",
+      "This plan could not be checked: the worker died. None of it was judged.",
     ]);
   });
 });

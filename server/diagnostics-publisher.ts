@@ -136,7 +136,7 @@ function failure({ root, reason }: FailedPlan, file: Uri): Diagnostic[] {
       range: { start: top, end: top },
       severity: DiagnosticSeverity.Error,
       source,
-      message: plainWords(`This plan could not be checked: ${reason}. Nothing in it was looked at.`),
+      message: plainWords(`This plan could not be checked: ${reason}. None of it was judged.`),
     },
   ];
 }

@@ -63,7 +63,7 @@ async function draw(
 function whyNoPlan(outcome: ShownPlan["outcome"]): string {
   if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
   const broken = outcome?.state === "incomplete" ? fileName(outcome.broken) : "the plan";
-  return `There is nothing to draw yet: ${broken} is half typed.`;
+  return `There is no drawing yet: ${broken} is half typed.`;
 }
 
 function superseded(): ResponseError<{ retriggerRequest: boolean }> {

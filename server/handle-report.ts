@@ -66,10 +66,10 @@ function checkedPlan(shown: ShownPlan | undefined) {
   const { outcome, view } = shown;
   if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
   if (outcome?.state === "incomplete")
-    return `${fileName(outcome.broken)} is half typed, so there is nothing to report yet.`;
+    return `${fileName(outcome.broken)} is half typed, so there is no report yet.`;
   if (!view?.current) return "The text changed meanwhile; ask again.";
   const [problem] = view.plan.judgement.problems;
   if (!problem) return view.plan;
   const found = view.plan.findings.find(({ finding }) => finding.rule === problem.rule);
-  return `The plan did not run to its end, so there is nothing to report: ${found?.message ?? problem.rule}`;
+  return `The plan did not run to its end, so there is no report: ${found?.message ?? problem.rule}`;
 }

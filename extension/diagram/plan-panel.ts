@@ -87,8 +87,8 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
       const answer = await requestDiagram(client, Uri.parse(root), asked, token);
       if (token.isCancellationRequested) return;
       if (!answer) {
-        const last = diagram ? " The picture is as it was last." : "";
-        return trouble(`There is no plan in ${Uri.parse(root).path.split("/").at(-1)} any more.${last}`);
+        const last = diagram ? " The picture shows its last state." : "";
+        return trouble(`${Uri.parse(root).path.split("/").at(-1)} is no longer a plan.${last}`);
       }
       diagram = answer;
       // The choice is kept: while a value is wrong, the plan may have no scenarios for a moment.

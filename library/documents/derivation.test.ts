@@ -21,7 +21,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
       "Temperature of the conductor": "30 °C + (75 − 30) °C × (40 A / 125 A)² = 34.6 °C",
       "Resistance of 4 AWG at 34.6 °C, per metre":
         "0.815 mΩ/m × 1.02 × (1 + 0.00393 × (34.6 − 20)) = 0.879 mΩ/m",
-      "Resistance of the whole way, out and back": "0.879 mΩ/m × 9.14 m (30 ft) / 1 = 8.04 mΩ",
+      "Resistance of the whole path, out and back": "0.879 mΩ/m × 9.14 m (30 ft) / 1 = 8.04 mΩ",
       "Voltage drop": "40 A × 8.04 mΩ = 0.322 V",
       "Voltage drop, of the nominal voltage": "100 % × 0.322 V / 12 V = 2.68 %, limit 10 %",
       "Protection allowed": "40 A ≤ rating ≤ 125 A = 40 to 125 A",
@@ -40,14 +40,14 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
       2. Temperature of the conductor: **34.6 °C**  
          temperature = ambient + (column − ambient) × (load / ampacity)²  
          \`30 °C + (75 − 30) °C × (40 A / 125 A)²\`  
-         _follows from what an ampacity means: at it, the conductor is as hot as its column says_
+         _follows from the definition of ampacity: at it, the conductor is as hot as its column states_
 
       3. Resistance of 4 AWG at 34.6 °C, per metre: **0.879 mΩ/m**  
          resistance = table at 20 °C × strand factor × (1 + 0.00393 × (temperature − 20 °C))  
          \`0.815 mΩ/m × 1.02 × (1 + 0.00393 × (34.6 − 20))\`  
          _ASTM B258, diameter formula; resistivity at 20 °C; NFPA 70 Chapter 9, Table 8, stranded uncoated copper over the value for solid wire, unconfirmed figure; Annealed copper standard, temperature coefficient of resistance at 20 °C_
 
-      4. Resistance of the whole way, out and back: **8.04 mΩ**  
+      4. Resistance of the whole path, out and back: **8.04 mΩ**  
          resistance = resistance per metre × length of both conductors / wires in parallel  
          \`0.879 mΩ/m × 9.14 m (30 ft) / 1\`  
          _Ohm's law_
@@ -68,9 +68,9 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
          _IEC 60364-4-43, 433.1, unconfirmed figure_
 
       8. Protection to aim at: **50 A; 50 A is made**  
-         rating = 1.25 × load, then the next made up to the ampacity  
+         rating = 1.25 × load, then the next standard rating up to the ampacity  
          \`1.25 × 40 A\`  
-         _NFPA 70 210.20(A) and 215.3; ratings made: unconfirmed figure_
+         _NFPA 70 210.20(A) and 215.3; standard ratings: unconfirmed figure_
 
       Shown to three figures, worked out with all of them."
     `);
@@ -115,7 +115,7 @@ describe("what cannot be told is said so", () => {
     expect(steps["Temperature of the conductor"]).toContain("above 75 °C, overloaded; 75 °C is taken");
     expect(steps["Voltage drop"]).toContain("= at least");
     expect(steps["Protection allowed"]).toBe("150 A ≤ rating ≤ 125 A = none");
-    expect(steps["Protection to aim at"]).toContain("none is made from there up to the ampacity");
+    expect(steps["Protection to aim at"]).toContain("no standard rating from there up to the ampacity");
   });
 
   test("a place as hot as the insulation", () => {
@@ -123,7 +123,7 @@ describe("what cannot be told is said so", () => {
     expect(steps["Ampacity of 4 AWG"]).toBe("75 °C in the place, 75 °C in the column = not judged");
     expect(steps["Temperature of the conductor"]).toBeUndefined();
     expect(steps["Protection allowed"]).toContain("not judged");
-    expect(steps["Protection to aim at"]).toContain("up to where was not judged");
+    expect(steps["Protection to aim at"]).toContain("upper limit not judged");
   });
 
   test("a drop just above its limit does not read as the limit", () => {

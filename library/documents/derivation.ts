@@ -62,7 +62,7 @@ function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedRun):
   return [
     {
       title: "Load",
-      formula: `current = power / ${minimumV === undefined ? "nominal voltage" : "least voltage of the device"}`,
+      formula: `current = power / ${minimumV === undefined ? "nominal voltage" : "minimum voltage of the device"}`,
       withNumbers: `${formatExact(loadW)} W / ${formatExact(loadAtV)} V`,
       result: withUnit(loadA, "A"),
       sources: ["definition of power"],
@@ -74,16 +74,16 @@ function loadSteps({ circuit: { loadW, loadA, loadAtV, minimumV } }: JudgedRun):
 function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedRun): DerivationStep[] {
   const stated =
     loadW === undefined
-      ? "what the circuit states"
+      ? "the stated load"
       : `${formatExact(loadW)} W / ${formatExact(loadAtV)} V = ${withUnit(loadW / loadAtV, "A")} as stated`;
-  const flows = "the most that flows in any scenario that lasts";
+  const flows = "the maximum in any scenario that lasts";
   return [
     {
       title: "Current",
       formula: statesLoad
-        ? "current = the greater of what is stated and of what flows in the network"
-        : "current = what flows in the network",
-      withNumbers: statesLoad ? `the greater of ${stated} and of ${flows}` : flows,
+        ? "current = the greater of the stated load and the current in the network"
+        : "current = the solved current in the network",
+      withNumbers: statesLoad ? `the greater of ${stated} and ${flows}` : flows,
       result: withUnit(loadA, "A"),
       sources: ["Kirchhoff's current law and Ohm's law, over the whole network"],
     },
@@ -98,10 +98,10 @@ function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedR
     const [formula, withNumbers] =
       ampacity.why === "place-too-hot"
         ? [
-            "none, where the place is as hot as the insulation may be",
+            "none, because the place is as hot as the insulation may be",
             comparison(ampacity.ambientC, ampacity.columnC, "°C"),
           ]
-        : ["none, where no table gives it", `${wire} at ${withUnit(ampacity.columnC, "°C")}`];
+        : ["none, because no table gives it", `${wire} at ${withUnit(ampacity.columnC, "°C")}`];
     return [{ title, formula, withNumbers, result: "not judged", sources: [source] }];
   }
   const { factors, tableA, columnC, parallel } = ampacity;
@@ -157,7 +157,9 @@ function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedRun): D
       result: capped
         ? `above ${withUnit(columnC, "°C")}, overloaded; ${withUnit(drop.resistanceAtC, "°C")} is taken for the resistance`
         : withUnit(drop.conductorC, "°C"),
-      sources: ["follows from what an ampacity means: at it, the conductor is as hot as its column says"],
+      sources: [
+        "follows from the definition of ampacity: at it, the conductor is as hot as its column states",
+      ],
     },
   ];
 }
@@ -184,7 +186,9 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedRun): DerivationSt
     },
     {
       title:
-        circuit.word === "cable" ? "Resistance from end to end" : "Resistance of the whole way, out and back",
+        circuit.word === "cable"
+          ? "Resistance from end to end"
+          : "Resistance of the whole path, out and back",
       formula: `resistance = resistance per metre × length${circuit.word === "cable" ? "" : " of both conductors"} / wires in parallel`,
       withNumbers: `${withUnit(milliohmPerM20C * warmer, "mΩ/m")} × ${lengthBothWays(circuit, drop.roundTripM)} / ${conductor.parallel}`,
       result: withUnit(drop.roundTripOhm * 1000, "mΩ"),
@@ -207,7 +211,7 @@ function dropSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
   return [
     {
       title: "Voltage drop",
-      formula: `drop = ${flowing(circuit)} × resistance${circuit.word === "cable" ? "" : " of the whole way"}`,
+      formula: `drop = ${flowing(circuit)} × resistance${circuit.word === "cable" ? "" : " of the whole path"}`,
       withNumbers: `${withUnit(loadA, "A")} × ${withUnit(drop.roundTripOhm * 1000, "mΩ")}`,
       result: `${atLeast}${withUnit(drop.dropV, "V")}`,
       sources: ["Ohm's law"],
@@ -222,7 +226,7 @@ function dropSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
           : `${atLeast}${percent} %, limit ${limit} %`,
       sources: [
         circuit.word === "cable"
-          ? "a limit holds for the whole way from the bank"
+          ? "the limit applies to the whole path from the bank"
           : `limit: ${sourceInWords(drop.dropLimitSource)}`,
       ],
     },
@@ -250,10 +254,10 @@ function protectionSteps({ circuit, result: { protection } }: JudgedRun): Deriva
   const { minA, maxA, aimA, bestRatingA } = protection;
   const best =
     bestRatingA !== undefined
-      ? `${withUnit(bestRatingA, "A")} is made`
+      ? `${withUnit(bestRatingA, "A")} is a standard rating`
       : maxA === undefined
-        ? "up to where was not judged"
-        : "none is made from there up to the ampacity";
+        ? "upper limit not judged"
+        : "no standard rating from there up to the ampacity";
   const factor = ratingOverContinuousLoad.factor;
   return [
     {
@@ -274,14 +278,14 @@ function protectionSteps({ circuit, result: { protection } }: JudgedRun): Deriva
     {
       title: "Protection to aim at",
       formula: circuit.continuous
-        ? `rating = ${factor} × ${flowing(circuit)}, then the next made up to the ampacity`
-        : `rating = ${flowing(circuit)}, then the next made up to the ampacity`,
+        ? `rating = ${factor} × ${flowing(circuit)}, then the next standard rating up to the ampacity`
+        : `rating = ${flowing(circuit)}, then the next standard rating up to the ampacity`,
       withNumbers: circuit.continuous ? `${factor} × ${withUnit(minA, "A")}` : withUnit(minA, "A"),
       result: `${withUnit(aimA, "A")}; ${best}`,
       sources: [
         circuit.continuous ? sourceInWords(ratingOverContinuousLoad.source) : "the load is not continuous",
         // For every family, the list of ratings is from memory.
-        `ratings made: ${unconfirmed}`,
+        `standard ratings: ${unconfirmed}`,
       ],
     },
   ];

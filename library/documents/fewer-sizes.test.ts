@@ -292,9 +292,9 @@ it("is a table with a row for each change, and says what was not looked at", () 
   ]);
   expect(table.notes.join("\n")).toMatchInlineSnapshot(`
     "The fewest sizes are 3 instead of 4: 16 AWG, 12 AWG and 6 AWG. That takes 0.0776 kg more copper (8.89 kg/dm³, unconfirmed figure): 7.11 m of 12 AWG in place of thinner wire.
-    The plan with these sizes was checked by the same rules as the plan itself, and nothing was found that was not found before. No conductor becomes thinner, and no fuse or breaker changes.
-    No conductor becomes more than 2 made sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.
-    One circuit or cable keeps its size: the plan does not tell how thick a conductor the screw clamps and tabs take.
-    Nothing in the plan is changed by this list. Where several circuits take their size from one value in the plan, that value may have to be split to follow it."
+    The plan with these sizes was checked by the same rules as the plan itself, without a new finding. No conductor becomes thinner, and no fuse or breaker changes.
+    No conductor becomes more than 2 standard sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.
+    One circuit or cable keeps its size: the plan does not state the thickest conductor for the screw clamps and tabs.
+    This list does not change the plan. If several circuits take their size from one value in the plan, that value may have to be split to follow it."
   `);
 });

@@ -212,16 +212,16 @@ function notesOn(told: Told): readonly string[] {
     ...(steps.length > 0
       ? [`With more sizes it takes less copper: ${listed(steps)} more than planned.`]
       : []),
-    "The plan with these sizes was checked by the same rules as the plan itself, and nothing was found that was not found before. No conductor becomes thinner, and no fuse or breaker changes.",
-    `No conductor becomes more than ${mostSizesThicker} made sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.`,
+    "The plan with these sizes was checked by the same rules as the plan itself, without a new finding. No conductor becomes thinner, and no fuse or breaker changes.",
+    `No conductor becomes more than ${mostSizesThicker} standard sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.`,
     ...(otherFigures > 0
       ? [
-          `${otherFigures === 1 ? "One finding that the plan has already, or that is accepted in it, has" : `${otherFigures} findings that the plan has already, or that are accepted in it, have`} other figures with these sizes: look at them again.`,
+          `${otherFigures === 1 ? "One finding that the plan has already, or that is accepted in it, has" : `${otherFigures} findings that the plan has already, or that are accepted in it, have`} other figures with these sizes: check them again.`,
         ]
       : []),
     ...(held > 0
       ? [
-          `${held === 1 ? "One circuit or cable keeps its" : `${held} circuits and cables keep their`} size: the plan does not tell how thick a conductor the screw clamps and tabs take.`,
+          `${held === 1 ? "One circuit or cable keeps its" : `${held} circuits and cables keep their`} size: the plan does not state the thickest conductor for the screw clamps and tabs.`,
         ]
       : []),
     ...(unjudged > 0
@@ -232,7 +232,7 @@ function notesOn(told: Told): readonly string[] {
     ...(stoppedEarly
       ? ["Not every combination of sizes was tried: fewer sizes, or less copper, may be possible."]
       : []),
-    "Nothing in the plan is changed by this list. Where several circuits take their size from one value in the plan, that value may have to be split to follow it.",
+    "This list does not change the plan. If several circuits take their size from one value in the plan, that value may have to be split to follow it.",
   ];
 }
 

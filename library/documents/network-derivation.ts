@@ -8,12 +8,12 @@ export function networkDerivation({ result: { scenarios } }: JudgedNetwork): str
   const exactness =
     solved.length > 0 ? solved.reduce((most, one) => Math.max(most, shareLeft(one)), 0) : undefined;
   return [
-    "- The whole network is solved at once, for each scenario, so that at every terminal the currents add up to 0 (Kirchhoff's current law) and every conductor loses its current times its resistance (Ohm's law).",
-    "- The resistance of a conductor is that at the temperature which its own current gives it.",
+    "- The whole network is solved at once, for each scenario: at every terminal the currents add up to 0 (Kirchhoff's current law), and every conductor drops its current times its resistance (Ohm's law).",
+    "- Each conductor has the resistance of the temperature that its own current gives it.",
     "- A battery is its voltage at rest behind its internal resistance. Fuses, contacts and studs are taken as 0 Ω.",
-    "- A charger, a controller or an alternator gives up to its limit and holds its output voltage; above that voltage it gives nothing.",
-    "- A load in watts, an inverter and a charger's input draw more current the lower their voltage is.",
-    `- ${solved.length} of ${scenarios.length} scenarios were solved${exactness === undefined ? "" : `; what is left of the sum at any terminal is at most ${exponent(exactness)} of the greatest current`}.`,
+    "- A charger, a controller or an alternator gives up to its limit and holds its output voltage; above that voltage it gives no current.",
+    "- A load in watts, an inverter and a charger's input draw more current at lower voltage.",
+    `- ${solved.length} of ${scenarios.length} scenarios were solved${exactness === undefined ? "" : `; the residual at any terminal is at most ${exponent(exactness)} of the greatest current`}.`,
   ].join("\n");
 }
 

@@ -83,9 +83,7 @@ test("how the network was worked out names what is left of Kirchhoff's sum", () 
   const { network } = judgedPlan();
   const text = networkDerivation(network as NonNullable<JudgedPlan["network"]>);
   // 2e-12 A of 20 A.
-  expect(text).toContain(
-    "1 of 2 scenarios were solved; what is left of the sum at any terminal is at most 1e-13",
-  );
+  expect(text).toContain("1 of 2 scenarios were solved; the residual at any terminal is at most 1e-13");
 });
 
 describe("drops", () => {

@@ -29,7 +29,7 @@ test("a table, with its heading and its notes", () => {
 });
 
 test("an empty one says so", () => {
-  expect(tableMarkdown({ ...tableWith("x"), rows: [] })).toContain("Nothing to list.");
+  expect(tableMarkdown({ ...tableWith("x"), rows: [] })).toContain("No entries.");
 });
 
 describe("text from a plan is nothing but text", () => {

@@ -11,7 +11,7 @@ export function tableMarkdown({ title, columns, rows, notes }: Table): string {
     `## ${markdownText(title)}`,
     "",
     ...(rows.length === 0
-      ? ["Nothing to list."]
+      ? ["No entries."]
       : [
           line(columns.map((column) => markdownText(column.title))),
           line(columns.map(({ align }) => (align === "end" ? "---:" : "---"))),

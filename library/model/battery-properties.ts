@@ -5,7 +5,7 @@ import type { ValuesOf } from "./property-table.ts";
 
 const properties = {
   ...ofEveryPart,
-  chemistry: oneOf(chemistries, "is not a chemistry that the tables know"),
+  chemistry: oneOf(chemistries, "is not a chemistry in the tables"),
   // A whole bank entered as one battery is still below the maximum, and the cell of a torch above the minimum.
   capacityAh: amount("a capacity", "Ah", { from: 0.1, upTo: 10_000 }),
   nominalV: nominalVoltage,

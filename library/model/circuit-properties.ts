@@ -25,7 +25,7 @@ export const dropPercent = amount("a share of the nominal voltage", "%", { above
 /** 200 °C is the highest temperature rating of insulation in the tables. */
 export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });
 
-export const insulation = oneOf(insulationRatingsC, "is not an insulation rating that the tables know");
+export const insulation = oneOf(insulationRatingsC, "is not an insulation rating in the tables");
 
 // No conductor between two terminals is shorter than 1 cm; a link without length is one piece of metal with its ends.
 export const feet = amount("a length", "ft", { from: 0.03, upTo: 1_000 });

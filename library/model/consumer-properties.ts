@@ -44,7 +44,7 @@ const load = {
 export type LoadValues = ValuesOf<typeof load>;
 export const loadProperties = partTable("load", load, {
   needed: [],
-  choices: [{ ways: [["currentA"], ["powerW"], ["resistanceOhm"]], needed: "what it draws" }],
+  choices: [{ ways: [["currentA"], ["powerW"], ["resistanceOhm"]], needed: "its draw" }],
 });
 
 const motor = { ...ofEveryPart, runningA: loadCurrent, startingA: current, ...howItIsJudged };

@@ -85,7 +85,10 @@ const joins: Property<readonly WrittenJoin[]> = {
           between: z.tuple([end, end], { error: "is not a list of two terminals" }),
           milliohm: milliohm.schema.optional(),
         },
-        { error: ({ input }) => (isObject(input) ? "has a property that no join has" : "is not an object") },
+        {
+          error: ({ input }) =>
+            isObject(input) ? "has a property that a join does not have" : "is not an object",
+        },
       ),
       { error: notAList },
     )

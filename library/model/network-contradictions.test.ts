@@ -33,7 +33,7 @@ describe("what contradicts the rest of the plan", () => {
           }),
         ),
       ],
-      ["1: from is a terminal of a busBar, and there is no such part"],
+      ["1: from is a terminal of a busBar that is not in this plan"],
     ],
     [
       "a terminal of another kind of part",
@@ -47,7 +47,7 @@ describe("what contradicts the rest of the plan", () => {
           }),
         ),
       ],
-      ["1: from is a terminal of a busBar, and there is no such part"],
+      ["1: from is a terminal of a busBar that is not in this plan"],
     ],
     [
       "a terminal that the part does not have",
@@ -62,7 +62,7 @@ describe("what contradicts the rest of the plan", () => {
           }),
         ),
       ],
-      ["2: from is no terminal that House has"],
+      ["2: from is not a terminal of House"],
     ],
     [
       "a terminal that the plan does not name",
@@ -77,7 +77,7 @@ describe("what contradicts the rest of the plan", () => {
           }),
         ),
       ],
-      ["2: from is no terminal that part 0 has"],
+      ["2: from is not a terminal of part 0"],
     ],
     [
       "a terminal that every object has",
@@ -92,7 +92,7 @@ describe("what contradicts the rest of the plan", () => {
           }),
         ),
       ],
-      ["2: from is no terminal that House has"],
+      ["2: from is not a terminal of House"],
     ],
     [
       "a terminal of a circuit",
@@ -111,7 +111,7 @@ describe("what contradicts the rest of the plan", () => {
           ),
         ];
       },
-      ["2: from is a terminal of a circuit, and there is no such part"],
+      ["2: from is a terminal of a circuit that is not in this plan"],
     ],
     [
       "a cable from a terminal to itself",
@@ -234,7 +234,7 @@ describe("what contradicts the rest of the plan", () => {
           }),
         ),
       ],
-      ["1: to is an inverter, and there is no such part"],
+      ["1: to is an inverter that is not in this plan"],
     ],
     [
       "to without from",
@@ -279,17 +279,17 @@ describe("what contradicts the rest of the plan", () => {
     [
       "a cut-off that no charging reaches",
       () => [inverter({ continuousW: 1000, cutOffV: 14.5 })],
-      ["0: cutOffV (14.5) is above what its system is charged with, 14.4 V"],
+      ["0: cutOffV (14.5) is above the charging voltage of its system, 14.4 V"],
     ],
     [
       "an input that is never reached",
       () => [dcDcCharger({ outputA: 9, inputMinV: 21 })],
-      ["0: inputMinV (21) is above what its input side is charged with, 14.4 V"],
+      ["0: inputMinV (21) is above the charging voltage of its input side, 14.4 V"],
     ],
     [
       "a motor that starts easier than it runs",
       () => [motor({ runningA: 9, startingA: 8 })],
-      ["0: startingA (8) is below the current that it draws while it runs, 9 A"],
+      ["0: startingA (8) is below its running current, 9 A"],
     ],
     [
       "a device that needs more than there is",
@@ -307,7 +307,7 @@ describe("what contradicts the rest of the plan", () => {
     [
       "two terminals of one name",
       () => [part({ terminals: ["a", "b", "a"] })],
-      ['0: terminals.2 ("a") is there twice'],
+      ['0: terminals.2 ("a") appears twice'],
     ],
     [
       "terminals that are called like properties",
@@ -323,7 +323,7 @@ describe("what contradicts the rest of the plan", () => {
       ],
       [
         '0: joins.0.between.1 ("c") is not one of its terminals',
-        '0: joins.1.between.1 ("b") is joined to itself',
+        '0: joins.1.between.1 ("b") is connected to itself',
       ],
     ],
   ])("%s", (_, make, expected) => {

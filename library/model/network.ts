@@ -206,7 +206,7 @@ export interface SolarArrayPart extends PartBase<"solarArray", "positive" | "neg
   readonly lowestC?: number;
   readonly series: number;
   readonly parallel: number;
-  /** Maximum fuse rating that the maker allows in series with a panel, A. */
+  /** Maximum fuse rating that the maker allows in series with a module, A. */
   readonly maxSeriesFuseA?: number;
   /** Rating of the fuse in each string, A. */
   readonly stringFuseA?: number;
@@ -270,7 +270,7 @@ export interface Scenario {
   readonly starting: readonly boolean[];
   /** By part index: the rest voltage of each battery, V; undefined for other parts. */
   readonly restV: readonly (number | undefined)[];
-  /** Share of full sun on the panels, 0 to 1. */
+  /** Share of full sun on the modules, 0 to 1. */
   readonly sunShare: number;
   /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;

@@ -18,7 +18,7 @@ export function contradictionsIn(draft: PartDraft): readonly Refusal[] {
     }
     case "motor": {
       const { runningA = 0, startingA } = draft.values;
-      return notBelow("startingA", startingA, runningA, "the current that it draws while it runs", "A");
+      return notBelow("startingA", startingA, runningA, "its running current", "A");
     }
     case "solarArray": {
       const { openCircuitV = 0, shortCircuitA = 0, maxPowerV, maxPowerA } = draft.values;
@@ -64,11 +64,17 @@ export function voltagesTooHigh(draft: PartDraft, { build, nominal }: PartContex
       );
     case "inverter": {
       const most = charged(systemV("positive", "negative"));
-      return notAbove("cutOffV", draft.values.cutOffV, most, "what its system is charged with", "V");
+      return notAbove("cutOffV", draft.values.cutOffV, most, "the charging voltage of its system", "V");
     }
     case "dcDcCharger": {
       const most = charged(systemV("inputPositive", "inputNegative"));
-      return notAbove("inputMinV", draft.values.inputMinV, most, "what its input side is charged with", "V");
+      return notAbove(
+        "inputMinV",
+        draft.values.inputMinV,
+        most,
+        "the charging voltage of its input side",
+        "V",
+      );
     }
     case "battery":
     case "alternator":
@@ -125,7 +131,7 @@ function notAbove(
 function doubtfulNames(names: readonly string[]): Refusal[] {
   return names.flatMap((name, index) => {
     const wrong =
-      names.indexOf(name) < index ? "is there twice" : taken.has(name) && "is a property of every part";
+      names.indexOf(name) < index ? "appears twice" : taken.has(name) && "is a property of every part";
     if (!wrong) return [];
     const allowed = "a name of its own for each terminal";
     return [{ path: ["terminals", String(index)], given: JSON.stringify(name), wrong, allowed }];
@@ -150,7 +156,7 @@ function unknownEnds({ terminals = [], joins = [] }: (PartDraft & { word: "part"
         : [{ path: path(end), given: JSON.stringify(name), wrong: "is not one of its terminals", allowed }],
     );
     if (unknown.length === 0 && one === other)
-      return [{ path: path(1), given: JSON.stringify(other), wrong: "is joined to itself", allowed }];
+      return [{ path: path(1), given: JSON.stringify(other), wrong: "is connected to itself", allowed }];
     return unknown;
   });
 }

@@ -25,7 +25,7 @@ export const accept = {
 /** Properties of every part. */
 export const ofEveryPart = {
   name: text("a name, as text"),
-  source: text("where the numbers come from, as text"),
+  source: text("the source of the numbers, as text"),
   accept,
   termination,
   torqueNm: torque,

@@ -606,7 +606,7 @@ describe("choices, and what is neither number nor text", () => {
     ["gauge", Number.POSITIVE_INFINITY, "gauge: Infinity is not a finite number"],
     ["gauge", null, "gauge: null is not one of the sizes"],
     ["gauge", 1e308, "gauge: 1e+308 is not one of the sizes"],
-    ["insulationC", 100, "insulationC: 100 is not an insulation rating that the tables know"],
+    ["insulationC", 100, "insulationC: 100 is not an insulation rating in the tables"],
     ["insulationC", "105", 'insulationC: "105" is text, and should be a number'],
     ["critical", "yes", 'critical: "yes" is neither true nor false'],
     ["critical", 1, "critical: 1 is neither true nor false"],

@@ -179,7 +179,7 @@ function makeScenarios(
     parts,
     runsAlways,
     meant({ kind, id }) {
-      if (records[id]?.word !== kind) return `is ${withArticle(kind)}, and there is none such in this plan`;
+      if (records[id]?.word !== kind) return `is ${withArticle(kind)} that is not in this plan`;
       const part = byRecord.get(id)?.index ?? endOf.get(id);
       if (part !== undefined) return part;
       return kind === "circuit"

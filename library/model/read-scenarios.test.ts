@@ -148,11 +148,15 @@ describe("scenarios", () => {
 
   it.each<[string, (boat: Boat) => Input, readonly string[]]>([
     ["a bus bar", ({ bus }) => ({ off: [bus] }), ["13: off.0 is a busBar, which is never off"]],
-    ["a starting lamp", ({ lamp }) => ({ starting: [lamp] }), ["13: starting.0 is Lamp, which is no motor"]],
+    [
+      "a starting lamp",
+      ({ lamp }) => ({ starting: [lamp] }),
+      ["13: starting.0 is Lamp, which is not a motor"],
+    ],
     [
       "something that is not there",
       () => ({ on: [{ kind: "load", id: 40 }] }),
-      ["13: on.0 is a load, and there is none such in this plan"],
+      ["13: on.0 is a load that is not in this plan"],
     ],
     ["itself", () => ({ on: [{ kind: "scenario", id: 13 }] }), ["13: on.0 is a scenario"]],
     [
@@ -163,7 +167,7 @@ describe("scenarios", () => {
     [
       "a charge between two rows",
       () => ({ chargePercent: 60 }),
-      ["13: chargePercent (60) is in no row of the rest voltages of AGM batteries"],
+      ["13: chargePercent (60) is not in the table of rest voltages of AGM batteries"],
     ],
   ])("do not list %s", (_, make, expected) => {
     const parts = boatParts();
@@ -241,7 +245,7 @@ describe("scenarios", () => {
       );
       expect(invalid).toMatchObject([
         {
-          wrong: "is in no row of the rest voltages of flooded lead-acid batteries",
+          wrong: "is not in the table of rest voltages of flooded lead-acid batteries",
           allowed: "25, 50, 75, 100, or bankV instead",
         },
       ]);

@@ -92,7 +92,7 @@ function unfit(part: Part, property: "on" | "off" | "starting"): string | undefi
   if (property === "starting")
     return part.kind === "load" && part.draws.as === "motor"
       ? undefined
-      : `is ${part.name}, which is no motor`;
+      : `is ${part.name}, which is not a motor`;
   if (!passesCurrentOn(part) || opensByHand(part)) return undefined;
   return `is ${withArticle(part.kind)}, which is never off`;
 }
@@ -111,7 +111,7 @@ function unknownCharge(chargePercent: number | undefined, parts: readonly Part[]
     {
       path: ["chargePercent"],
       given: String(chargePercent),
-      wrong: `is in no row of the rest voltages of ${without.chemistry} batteries`,
+      wrong: `is not in the table of rest voltages of ${without.chemistry} batteries`,
       allowed: `${common.join(", ")}, or bankV instead`,
     },
   ];

@@ -123,7 +123,7 @@ function polesAt({ kind, id }: WrittenReference, plan: PartsOfPlan, invalid: Ref
     return undefined;
   };
   const draft = plan.byRecord.get(id);
-  if (plan.records[id]?.word !== kind) return refuse(`is ${withArticle(kind)}, and there is no such part`);
+  if (plan.records[id]?.word !== kind) return refuse(`is ${withArticle(kind)} that is not in this plan`);
   if (!draft) return refuse(`is ${withArticle(kind)}, not a part`);
   const poles = polesOf[draft.word];
   if (!poles) return refuse(`is ${withArticle(kind)}, which has no two poles`);
@@ -151,13 +151,13 @@ function terminalAt(
   const draft = plan.byRecord.get(part);
   if (!draft || draft.word !== of)
     return refuse(
-      `is a terminal of ${withArticle(of)}, and there is no such part`,
+      `is a terminal of ${withArticle(of)} that is not in this plan`,
       "a terminal of a part of this plan, such as house.positive",
     );
   if (!draft.terminals) return undefined;
   const found = draft.terminals.get(terminal);
   if (found === undefined)
-    return refuse(`is no terminal that ${draft.name} has`, [...draft.terminals.keys()].join(", "));
+    return refuse(`is not a terminal of ${draft.name}`, [...draft.terminals.keys()].join(", "));
   if (terminal === "negative" && lacksNegativeBus(draft))
     return refuse(`is the negative terminal of ${draft.name}, which has no negative bus`, "another terminal");
   return found;

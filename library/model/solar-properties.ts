@@ -20,7 +20,7 @@ const solarArray = {
   maxPowerV: panelVoltage,
   maxPowerA: panelCurrent,
   // Silicon and thin film lie between -0.24 and -0.35 (from memory); 0.3 without the minus sign is a slip.
-  openCircuitPercentPerC: amount("a change", "% for each °C", { from: -2, upTo: 0 }),
+  openCircuitPercentPerC: amount("a change", "% per °C", { from: -2, upTo: 0 }),
   lowestC: coldestDay,
   series: count({ from: 1, upTo: 50 }),
   parallel: count({ from: 1, upTo: 50 }),

@@ -146,7 +146,7 @@ describe("what is neither number nor text", () => {
       "chemistry",
       ["LiFePO4", "AGM", "gel", "flooded lead-acid"],
       "lithium",
-      "is not a chemistry that the tables know",
+      "is not a chemistry in the tables",
     ],
     ["busBar", "side", ["positive", "negative"], "plus", "is neither side of the system"],
     ["dcDcCharger", "runs", ["with the engine", "always"], true, "is not a time at which it runs"],
@@ -160,7 +160,7 @@ describe("what is neither number nor text", () => {
     ["scenario", "shore", [true, false], {}, "is neither true nor false"],
     ["cable", "gauge", [18, "4/0"], 3, "is not one of the sizes"],
     ["cable", "mm2", [0.75, 150], 3, "is not one of the sizes"],
-    ["cable", "insulationC", [60, 200], 100, "is not an insulation rating that the tables know"],
+    ["cable", "insulationC", [60, 200], 100, "is not an insulation rating in the tables"],
     ["battery", "source", ["data sheet p. 3"], 3, "is not text"],
     ["battery", "name", ["House"], 3, "is not text"],
     [
@@ -223,7 +223,7 @@ describe("what is neither number nor text", () => {
       ["terminals.2", "4", "is not text"],
       ["joins.0.between", "a list", "is not a list of two terminals"],
       ["joins.1.milliohm", "-1", "is negative"],
-      ["joins.2", "an object", "has a property that no join has"],
+      ["joins.2", "an object", "has a property that a join does not have"],
       ["joins.3", "5", "is not an object"],
     ]);
   });
@@ -298,7 +298,7 @@ describe("what must be given", () => {
     ],
     solarController: ["maxInputV is missing", "outputA is missing"],
     chassis: ["milliohm is missing"],
-    load: ["what it draws is missing"],
+    load: ["its draw is missing"],
     motor: ["runningA is missing", "startingA is missing"],
     part: ["terminals is missing"],
     cable: ["a length is missing", "a size is missing", "from is missing", "to is missing"],

@@ -31,7 +31,7 @@ export interface PlannedBattery extends BatteryInput {
 /** The input of {@link battery}. */
 export interface BatteryInput extends PartOptions {
   /**
-   * What the battery is made of: "LiFePO4", "AGM", "gel" or "flooded lead-acid". Always needed: it determines the
+   * The battery's chemistry: "LiFePO4", "AGM", "gel" or "flooded lead-acid". Always needed: it determines the
    * voltage at rest and the usual range of the internal resistance.
    *
    * Example: `chemistry: "LiFePO4"`

@@ -121,7 +121,7 @@ interface BuildOptions {
    */
   readonly dropPercent?: number;
   /**
-   * Temperature of the coldest day in use, °C, for the voltage of solar panels in the cold. -60 to 50.
+   * Temperature of the coldest day in use, °C, for the voltage of solar modules in the cold. -60 to 50.
    *
    * Left out: taken as not known, and the voltage in the cold is not checked.
    *

@@ -204,7 +204,7 @@ interface MetricSize {
 /** The properties of a circuit besides its load, length and size. Every property may be left out. */
 export interface CircuitOptions extends RunOptions {
   /**
-   * What the circuit is called, in findings, lists and labels. Shown up to 80 characters.
+   * Name of the circuit, in findings, lists and labels. Shown up to 80 characters.
    *
    * Left out: taken as the name of the variable that holds the circuit, or its place in the file.
    *

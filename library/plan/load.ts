@@ -45,7 +45,7 @@ interface ConstantCurrent {
 
 interface ConstantPower {
   /**
-   * Power that the load draws whatever its voltage, W: the lower the voltage, the more current. Above 0, up to 100,000.
+   * Power that the load draws at any voltage, W: the lower the voltage, the more current. Above 0, up to 100,000.
    * Give `currentA`, `powerW` or `resistanceOhm`, and no other; one of them is needed.
    *
    * Example: `powerW: 60`

@@ -64,7 +64,7 @@ interface ListOfOn {
 
 interface ListOfOff {
   /**
-   * What is off: circuits, loads, inverters, batteries, sources that charge, and disconnects, which are then open. All other
+   * Parts that are off: circuits, loads, inverters, batteries, sources that charge, and disconnects, which are then open. All other
    * loads are on. Give `on` or `off`, not both; neither is needed.
    *
    * Example: `off: [fridge]`
@@ -129,7 +129,7 @@ interface ScenarioOptions {
    */
   readonly shore?: boolean;
   /**
-   * How much sun is on the panels, in percent of full sun. From 0 to 100.
+   * Irradiance of the solar modules, in percent of full sun. From 0 to 100.
    *
    * Left out: taken as 0 %.
    *

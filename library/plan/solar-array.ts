@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * Identical solar panels, in series, in parallel, or both. Values are those of one panel at standard test conditions.
+ * Identical solar modules, in series, in parallel, or both. Values are those of one module at standard test conditions.
  *
  * Example: `solarArray({ openCircuitV: 22.5, shortCircuitA: 9.8, maxPowerV: 18.6, maxPowerA: 9.2 })`
  *
@@ -29,25 +29,25 @@ export interface PlannedSolarArray extends SolarArrayInput {
 /** The input of {@link solarArray}. */
 export interface SolarArrayInput extends PartOptions {
   /**
-   * Open-circuit voltage of one panel, V. Above 0, up to 500. Always needed.
+   * Open-circuit voltage of one module, V. Above 0, up to 500. Always needed.
    *
    * Example: `openCircuitV: 22.5`
    */
   readonly openCircuitV: number;
   /**
-   * Short-circuit current of one panel, A. Above 0, up to 100. Always needed.
+   * Short-circuit current of one module, A. Above 0, up to 100. Always needed.
    *
    * Example: `shortCircuitA: 9.8`
    */
   readonly shortCircuitA: number;
   /**
-   * Voltage of one panel at its maximum power, V. Above 0, up to 500. Always needed.
+   * Voltage of one module at its maximum power, V. Above 0, up to 500. Always needed.
    *
    * Example: `maxPowerV: 18.6`
    */
   readonly maxPowerV: number;
   /**
-   * Current of one panel at its maximum power, A. Above 0, up to 100. Always needed.
+   * Current of one module at its maximum power, A. Above 0, up to 100. Always needed.
    *
    * Example: `maxPowerA: 9.2`
    */
@@ -69,7 +69,7 @@ export interface SolarArrayInput extends PartOptions {
    */
   readonly lowestC?: number;
   /**
-   * Number of panels in series in each string. A whole number, 1 to 50.
+   * Number of modules in series in each string. A whole number, 1 to 50.
    *
    * Left out: taken as 1.
    *
@@ -85,7 +85,7 @@ export interface SolarArrayInput extends PartOptions {
    */
   readonly parallel?: number;
   /**
-   * Maximum fuse rating that the maker allows in series with a panel, A. Above 0, up to 1,000.
+   * Maximum fuse rating that the maker allows in series with a module, A. Above 0, up to 1,000.
    *
    * Left out: taken as not known.
    *

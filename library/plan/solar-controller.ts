@@ -3,7 +3,7 @@ import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
- * A charge controller between solar panels and a battery.
+ * A charge controller between solar modules and a battery.
  *
  * Example: `solarController({ maxInputV: 100, outputA: 30 })`
  *
@@ -20,9 +20,9 @@ export interface PlannedSolarController extends SolarControllerInput {
   readonly kind: "solarController";
   /** Number of the call that made it. */
   readonly id: number;
-  /** Plus of the panels. */
+  /** Plus of the modules. */
   readonly solarPositive: PositiveTerminal;
-  /** Minus of the panels. */
+  /** Minus of the modules. */
   readonly solarNegative: NegativeTerminal;
   /** Plus of its output. */
   readonly positive: PositiveTerminal;
@@ -53,7 +53,7 @@ export interface SolarControllerInput extends PartOptions {
    */
   readonly outputV?: number;
   /**
-   * Whether it keeps the panels at their maximum power. If not, it passes their current on unchanged.
+   * Whether it keeps the modules at their maximum power. If not, it passes their current on unchanged.
    *
    * Left out: taken as true.
    *

@@ -123,7 +123,7 @@ describe("a case that is written as a plan", () => {
       'pump: gauge after "Use 8 AWG" is 8, expected 6',
     ],
     [
-      "names a record that is there twice",
+      "names a record that appears twice",
       { ...speaksOnPump, plan: `${plan}\n{ ${pump(4)} }` },
       '"pump" names 2 records of the plan',
     ],

@@ -46,7 +46,7 @@ export const note1EngineSpace = {
     edition,
     authority: "regulation",
     confirmed: "read",
-    note: "The note prints factors, no temperature; that they stand for 50 °C is from memory.",
+    note: "The note prints factors, no temperature; that they apply to 50 °C is from memory.",
   } satisfies Citation,
   /** From memory: the usual explanation of the factors. */
   ambientC: 50,

@@ -27,7 +27,7 @@ export const alternatorShare = {
     edition: "1998, Change 1 of 2001",
     authority: "standard",
     confirmed: "read",
-    note: "A rule of thumb for aircraft generators whose load nobody watches.",
+    note: "A rule of thumb for aircraft generators whose load is not monitored.",
   } satisfies Citation,
   continuousPercent: 80,
 } as const;

@@ -7,7 +7,7 @@ export const conductorColours = {
     section: "identification of conductors",
     authority: "standard",
     confirmed: "memory",
-    note: "Black negatives must be told apart from black conductors of mains wiring. Superseded by ISO 13297.",
+    note: "Black negatives must be distinguished from black conductors of mains wiring. Superseded by ISO 13297.",
   } satisfies Citation,
   /** Any other colour that is not reserved is allowed too. */
   positive: "red",

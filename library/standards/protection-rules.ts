@@ -89,7 +89,7 @@ export const clearingTime = {
     section: "411.3.2.3",
     authority: "standard",
     confirmed: "memory",
-    note: "5 s for distribution circuits of buildings. Heat has no time to leave the conductor until about then, which is what its withstand is worked out for.",
+    note: "5 s for distribution circuits of buildings. Heat has no time to leave the conductor until about then, the assumption of its withstand.",
   } satisfies Citation,
   maxS: 5,
 } as const;

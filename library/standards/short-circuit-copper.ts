@@ -26,7 +26,7 @@ export const finalTemperatures = {
     edition: "2008",
     authority: "standard",
     confirmed: "read",
-    note: "Up to a rating of 105 °C that of PVC, the lower one, because a plan does not say what the insulation is made of; above, that of XLPE. Ratings of 105 °C and more are not in the table: taken over from there.",
+    note: "Up to a rating of 105 °C that of PVC, the lower one, because a plan does not state the insulation's material; above, that of XLPE. Ratings of 105 °C and more are not in the table: taken over from there.",
   } satisfies Citation,
   rows: [
     { ratedUpToC: 105, finalC: 160 },

@@ -51,10 +51,10 @@ export const coldVoltageByCoefficient: Citation = {
   note: "Read in training notes on the 2023 edition that work an example with it.",
 };
 
-/** The temperature of standard test conditions, at which panels are rated, °C. */
+/** The temperature of standard test conditions, at which modules are rated, °C. */
 export const standardTestC = 25;
 
-/** Factors on the current of panels, applied before a conductor or a fuse is chosen for it. */
+/** Factors on the current of modules, applied before a conductor or a fuse is chosen for it. */
 export const solarCurrentFactors = {
   /** More sun than at standard test conditions. */
   irradiance: 1.25,

@@ -157,7 +157,7 @@ describe("a network", () => {
   test("a refused value: nothing of the network is told, and the finding says which value it is", async () => {
     write("plan.ts", network.replace("capacityAh: 100", "capacityAh: -100"));
     const { code, out } = await loomwright("check");
-    expect(out).toContain("  network: not judged, because a value of it cannot be used, see above");
+    expect(out).toContain("  network: not judged, because one of its values is invalid, see above");
     expect(out).not.toContain("scenarios solved");
     expect(code).toBe(1);
   });
@@ -279,7 +279,7 @@ describe("fix", () => {
     write("plan.ts", droopy);
     const { code, out } = await loomwright("fix");
     expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
-    expect(out).toContain("nothing found");
+    expect(out).toContain("no findings");
     expect(read("plan.ts")).toMatch(/gauge: (12|10|8),/);
     expect(read("plan.ts").replace(/gauge: \d+/, "gauge: 14")).toBe(droopy);
     expect(readdirSync(folder).sort()).toEqual(["package.json", "plan.ts"]);

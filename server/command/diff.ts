@@ -21,7 +21,7 @@ export const diff: Command = {
   usage: [
     {
       words: "<revision> [folder]",
-      does: "what changed in the plans below this folder since a git revision, and what that does elsewhere",
+      does: "changes in the plans below this folder since a git revision, and their effects elsewhere",
     },
     { words: "<revision> <revision> [folder]", does: "the same between two revisions" },
     { words: "<folder> <folder>", does: "the same between two folders" },
@@ -101,7 +101,7 @@ async function meantByOne(typed: string, all: readonly string[], outside: Host):
   if (isWrittenAsPath(typed)) {
     if (folder) return folder;
     throw new UsageError(
-      existsSync(path) ? `'${typed}' is a file; say its folder.` : `there is no folder '${typed}'.`,
+      existsSync(path) ? `'${typed}' is a file; give its folder.` : `there is no folder '${typed}'.`,
     );
   }
   try {
@@ -114,8 +114,8 @@ async function meantByOne(typed: string, all: readonly string[], outside: Host):
   } catch (error) {
     if (!(error instanceof GitError)) throw error;
     if (folder) return folder;
-    if (existsSync(path)) throw new UsageError(`'${typed}' is a file; say its folder.`);
-    throw new GitError(`'${typed}' is no folder, and ${error.message}`);
+    if (existsSync(path)) throw new UsageError(`'${typed}' is a file; give its folder.`);
+    throw new GitError(`'${typed}' is not a folder, and ${error.message}`);
   }
 }
 
@@ -150,7 +150,7 @@ async function statesOf(meant: readonly Meant[], { cwd }: Host): Promise<readonl
     (third && (third.is !== "folder" || second?.is !== "revision" || first?.is !== "revision"))
   )
     throw new UsageError(
-      "'diff' compares two states: say one or two revisions and a folder, or two folders.",
+      "'diff' compares two states: give one or two revisions and a folder, or two folders.",
     );
   if (first?.is === "revision") {
     if (second?.is === "revision") {
@@ -160,7 +160,7 @@ async function statesOf(meant: readonly Meant[], { cwd }: Host): Promise<readonl
     const folder = second?.path ?? cwd;
     const { hasWorkTree } = await repositoryAt(folder);
     if (!hasWorkTree)
-      throw new GitError("there is no working tree here to compare with: say a second revision");
+      throw new GitError("there is no working tree here to compare with: give a second revision");
     return [at(folder, first), onDisk(folder, "the working tree")];
   }
   if (first && second)
@@ -170,7 +170,7 @@ async function statesOf(meant: readonly Meant[], { cwd }: Host): Promise<readonl
     ];
   throw new UsageError(
     first
-      ? `'${first.typed}' is a folder; say what to compare it with: a revision before it, or a second folder.`
-      : "say what to compare with: a revision such as HEAD, or two folders.",
+      ? `'${first.typed}' is a folder; give the other state: a revision before it, or a second folder.`
+      : "give a revision to compare with, such as HEAD, or two folders.",
   );
 }

@@ -44,7 +44,7 @@ function planText(plan: ComparedPlan, words: DiffText, paint: Paint): string {
     headline(words, paint),
     ...words.notices.map((notice) => `  ${paint("warning", printable(notice))}`),
     ...words.blocks.map((block) => blockText(block, paint)),
-    ...(becameWorse(plan) ? [`  ${paint("error", "There are findings that were not there before.")}`] : []),
+    ...(becameWorse(plan) ? [`  ${paint("error", "There are new findings.")}`] : []),
   ].join("\n\n");
 }
 
@@ -57,7 +57,7 @@ function blockText({ title, columns, rows, further }: DiffBlock, paint: Paint): 
       ? [
           paint(
             "faint",
-            `and ${further.length} more, none past its limit or back within it (--format json lists them)`,
+            `and ${further.length} more, none of them crosses its limit (--format json lists them)`,
           ),
         ]
       : [];

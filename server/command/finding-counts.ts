@@ -10,7 +10,7 @@ export function worstFirst(a: ReportedFinding, b: ReportedFinding): number {
   return rank(a) - rank(b);
 }
 
-/** "2 errors, 1 warning, 3 accepted"; "nothing found". */
+/** "2 errors, 1 warning, 3 accepted"; "no findings". */
 export function countsOf(findings: readonly ReportedFinding[]): string {
   const open = findings.filter(({ accepted }) => accepted === undefined);
   const of = (severity: Severity) => open.filter((finding) => finding.severity === severity).length;
@@ -21,5 +21,5 @@ export function countsOf(findings: readonly ReportedFinding[]): string {
     of("hint") > 0 && counted(of("hint"), "hint"),
     open.length < findings.length && `${findings.length - open.length} accepted`,
   ].filter(Boolean);
-  return parts.length > 0 ? parts.join(", ") : "nothing found";
+  return parts.length > 0 ? parts.join(", ") : "no findings";
 }

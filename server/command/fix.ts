@@ -91,7 +91,7 @@ async function fixPlan(
     if (refused === undefined) {
       for (const edit of edits) outside.out(`${file}: ${shown(edit.expected)} → ${shown(edit.newText)}\n`);
     } else {
-      outside.err(`loomwright: ${file} ${printable(refused)}; nothing was written to it.\n`);
+      outside.err(`loomwright: ${file} ${printable(refused)}; it was not changed.\n`);
       allWritten = false;
     }
   }

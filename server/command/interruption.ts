@@ -15,7 +15,7 @@ export async function interruptible(
     return await run(controller.signal);
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    outside.err("\nloomwright: interrupted; what was not finished was not written.\n");
+    outside.err("\nloomwright: interrupted; unfinished files were not written.\n");
     return 2;
   } finally {
     for (const signal of signals) process.off(signal, interrupt);

@@ -76,7 +76,7 @@ describe("merge", () => {
     project.write("a.ts", samplePlans.clean);
     project.write("b.ts", samplePlans.thin);
     const first = await project.run(["check", "--shard", "1/2"]);
-    expect(first.out).toContain("Share 1 of 2: 1 of 2 plans. The rest was not looked at here.");
+    expect(first.out).toContain("Share 1 of 2: 1 of 2 plans. The rest was not checked here.");
     expect(first.code).toBe(0);
     expect((await project.run(["check", "--shard", "2/2"])).code).toBe(1);
   });

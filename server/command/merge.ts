@@ -34,7 +34,7 @@ interface MergeOptions {
 }
 
 async function mergeFiles({ names, format, maxWarnings }: MergeOptions, outside: Host): Promise<ExitCode> {
-  if (names.length === 0) throw new UsageError("say which files to merge: the JSON of every shard.");
+  if (names.length === 0) throw new UsageError("give the files to merge: the JSON of every shard.");
   try {
     const read = await Promise.all(names.map((file) => readReport(file, outside.cwd)));
     const checked = { plans: joined(read), passedBy: joinedFiles(read.map(({ report }) => report.passedBy)) };
@@ -59,7 +59,7 @@ async function readReport(file: string, cwd: string): Promise<ReadReport> {
   const data = await readJson(file, cwd);
   const { tool, schemaVersion: written } = (data ?? {}) as Partial<JsonReport>;
   if (tool?.name !== name)
-    throw new CannotMerge(`${file} is not what \`loomwright check --format json\` wrote.`);
+    throw new CannotMerge(`${file} is not output of \`loomwright check --format json\`.`);
   if (written !== schemaVersion) {
     const version = written === undefined ? "no schemaVersion" : `schemaVersion ${String(written)}`;
     throw new CannotMerge(
@@ -102,7 +102,7 @@ function joined(read: readonly ReadReport[]): readonly Reported[] {
   if (!shard) {
     if (others.length === 0) return plansOf(first);
     throw new CannotMerge(
-      `${first.file} is the result of a whole check, so that nothing can be joined to it.`,
+      `${first.file} is the result of a whole check, so no shard can be joined to it.`,
     );
   }
   const byIndex = new Map<number, ReadReport>();
@@ -131,7 +131,7 @@ function joined(read: readonly ReadReport[]): readonly Reported[] {
   }
   const plans = joinShares(all.map((index) => plansOf(byIndex.get(index)!)));
   if (digestOf(plans.map(({ file }) => file)) !== shard.digest)
-    throw new CannotMerge("the shards do not hold the plans that they say they hold.");
+    throw new CannotMerge("the shards do not hold the plans that they list.");
   return plans;
 }
 

@@ -104,7 +104,7 @@ function kindOf(path: string, name: string): Stats {
     const why = whyUnread(error)?.why;
     if (why !== undefined) throw new UsageError(`'${name}' ${why}.`);
     if (lstatSync(path, { throwIfNoEntry: false }))
-      throw new UsageError(`'${name}' is a link to something that is not there.`);
+      throw new UsageError(`'${name}' is a link to a missing file.`);
     const isGarbled = name.includes("\uFFFD");
     throw new UsageError(
       `there is no file or folder '${name}'${isGarbled ? "; one whose name is not UTF-8 has to be renamed" : ""}.`,

@@ -55,7 +55,7 @@ describe("what is written", () => {
     expect((await loomwright("number", "--dry-run")).code).toBe(0);
     expect(read(kept)).toBe(text);
   });
-  test("what was added, renamed, joined otherwise, and retired", async () => {
+  test("what was added, renamed, reconnected, and retired", async () => {
     write("boat.ts", head + network + lamp);
     await loomwright("number");
     write(
@@ -66,7 +66,7 @@ describe("what is written", () => {
       ),
     );
     const { out } = await loomwright("number");
-    expect(out).toContain("4 conductors numbered, 2 added, 1 renamed, 1 joined otherwise, 2 retired");
+    expect(out).toContain("4 conductors numbered, 2 added, 1 renamed, 1 reconnected, 2 retired");
     expect(out).toMatch(/added +5 {2}horn, positive/);
     expect(out).toMatch(/renamed +1 {2}panel feed .*, was feeder/);
     expect(out).toMatch(/joins +2 {2}back .*spare · negative/);

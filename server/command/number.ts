@@ -26,7 +26,7 @@ export const number: Command = {
   usage: [
     {
       words: "[files or folders]",
-      does: "give every conductor a number that stays, and keep it beside the plan",
+      does: "give every conductor a permanent number, and keep it beside the plan",
     },
   ],
   takes: ["dry-run"],
@@ -43,7 +43,7 @@ async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): P
   if (refusals.length > 0) {
     for (const { line, text } of refusals)
       outside.err(`loomwright: ${file}${line === undefined ? "" : `:${line}`}: ${printable(text)}\n`);
-    outside.err(`loomwright: ${file}: nothing was written.\n`);
+    outside.err(`loomwright: ${file}: it was not written.\n`);
     return 2;
   }
   const before = workspace.read(uri)?.text;
@@ -56,7 +56,7 @@ async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): P
   const isOurs = (found: Uint8Array) => withoutMark(Buffer.from(found).toString("utf8")) === before;
   const written = await writeWhole(fileURLToPath(uri), text, { force: false, isOurs });
   if (written.written) return 0;
-  outside.err(`loomwright: ${file} ${printable(written.why)}; nothing was written to it.\n`);
+  outside.err(`loomwright: ${file} ${printable(written.why)}; it was not changed.\n`);
   return 2;
 }
 
@@ -76,10 +76,10 @@ function whyNotNumbered(
   const { networkUnread, unjudged } = plan.judgement.model;
   if (problems.length > 0) return problems;
   if (networkUnread || unjudged.length > 0) {
-    const what = networkUnread ? "the network" : `"${unjudged[0]!.name}"`;
+    const unread = networkUnread ? "the network" : `"${unjudged[0]!.name}"`;
     return [
       {
-        text: `${what} cannot be read, so nobody can tell which conductors there are: loomwright check says what is wrong with it.`,
+        text: `${unread} cannot be read, so its conductors are unknown: loomwright check reports the reason.`,
       },
     ];
   }
@@ -103,7 +103,7 @@ function summary(
     `${counted(keepable.length, "conductor")} numbered`,
     ...(added.length > 0 ? [`${added.length} added`] : []),
     ...(renamed.length > 0 ? [`${renamed.length} renamed`] : []),
-    ...(moved.length > 0 ? [`${moved.length} joined otherwise`] : []),
+    ...(moved.length > 0 ? [`${moved.length} reconnected`] : []),
     ...(retired.length > 0 ? [`${retired.length} retired`] : []),
     ...(twice.length > 0 ? [`${twice.length} given twice`] : []),
   ].join(", ");

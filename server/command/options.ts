@@ -3,14 +3,14 @@ export const options = {
   format: {
     type: "string",
     value: "FORMAT",
-    help: "text, json, sarif or annotations for check and merge; text, csv, markdown or json for schedule; text, markdown or json for diff; text unless you say otherwise",
+    help: "text, json, sarif or annotations for check and merge; text, csv, markdown or json for schedule; text, markdown or json for diff; default text",
   },
   "max-warnings": {
     type: "string",
     value: "N",
-    help: "how many warnings are tolerated; none unless you say otherwise",
+    help: "number of tolerated warnings; default 0",
   },
-  "dry-run": { type: "boolean", help: "show what would change and write nothing" },
+  "dry-run": { type: "boolean", help: "show the changes without writing them" },
   out: { type: "string", value: "PATH", help: "the file or folder to write to" },
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
   view: { type: "string", value: "VIEW", help: "one-line or wiring" },
@@ -23,15 +23,15 @@ export const options = {
   sheet: {
     type: "string",
     value: "SHEET",
-    help: "the label sheet, paper and labels across and down: A4-5x13 unless you say otherwise",
+    help: "the label sheet, paper and labels across and down: default A4-5x13",
   },
-  page: { type: "string", value: "SIZE", help: "A4 or Letter; A4 unless you say otherwise" },
+  page: { type: "string", value: "SIZE", help: "A4 or Letter; default A4" },
   shard: {
     type: "string",
     value: "I/N",
     help: "only the I-th of N equal shares of the plans, for merge to join",
   },
-  fresh: { type: "boolean", help: "work everything out anew, whatever is kept of earlier runs" },
+  fresh: { type: "boolean", help: "calculate everything anew, without kept results" },
 } as const satisfies Readonly<Record<string, OptionSpec>>;
 
 interface OptionSpec {

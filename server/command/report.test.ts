@@ -80,7 +80,7 @@ describe("what is there already", () => {
       const { code, out, err } = await loomwright("report", "shed.ts", "--out", name);
       expect({ code, out }).toEqual({ code: 2, out: "" });
       expect(err).toBe(
-        `loomwright: ${name} was not made by Loomwright, and only --force writes over it; no report was written.\n`,
+        `loomwright: ${name} was not made by Loomwright; only --force overwrites it; no report was written.\n`,
       );
       expect(read(name)).toBe("my own notes");
       expect((await loomwright("report", "shed.ts", "--out", name, "--force")).code).toBe(0);
@@ -108,7 +108,7 @@ describe("what is there already", () => {
     [
       "a link to nothing",
       () => symlinkSync(join(folder, "gone.html"), join(folder, "shed.html")),
-      /^loomwright: shed\.html is a link to something that is not there; /,
+      /^loomwright: shed\.html is a link to a missing file; /,
     ],
   ])("%s is said, and nothing is written", async (_, prepare, expected) => {
     write("shed.ts", plan);
@@ -123,7 +123,7 @@ describe("what is there already", () => {
     const { code, err } = await loomwright("report", "shed.ts", "--out", "nowhere/shed.html");
     expect(code).toBe(2);
     expect(err).toMatch(
-      /^loomwright: nowhere\/shed\.html is in a folder that is not there; no report was written/,
+      /^loomwright: nowhere\/shed\.html is in a folder that does not exist; no report was written/,
     );
   });
 });

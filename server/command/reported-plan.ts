@@ -156,7 +156,7 @@ function incompleteReport({ root, syntaxError }: IncompletePlan, places: Places)
     rule: "plan/cannot-run",
     severity: "error",
     subject: "the plan",
-    message: `This text is not complete TypeScript yet, so nothing was checked: ${syntaxError.text}`,
+    message: `This text is not complete TypeScript yet, so it was not checked: ${syntaxError.text}`,
     ...places.linesOf(syntaxError.place),
     related: [],
     fixes: [],

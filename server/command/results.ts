@@ -64,5 +64,5 @@ export function showingProgress({ terminal, err }: Host) {
 /** Without it, the count of plans would look like that of all. */
 function shardLine({ plans, shard }: CheckedPlans): string {
   if (!shard) return "";
-  return `Share ${shard.index} of ${shard.of}: ${plans.length} of ${shard.plans} plans. The rest was not looked at here.\n`;
+  return `Share ${shard.index} of ${shard.of}: ${plans.length} of ${shard.plans} plans. The rest was not checked here.\n`;
 }

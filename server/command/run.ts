@@ -40,9 +40,9 @@ export async function run(words: readonly string[], outside: Host): Promise<Exit
     return await dispatch(words, outside);
   } catch (error) {
     if (error instanceof UsageError) {
-      outside.err(`loomwright: ${error.message}\nloomwright --help lists what it understands.\n`);
+      outside.err(`loomwright: ${error.message}\nloomwright --help lists all commands.\n`);
     } else {
-      outside.err(`loomwright: something went wrong inside Loomwright itself: ${firstLine(error)}\n`);
+      outside.err(`loomwright: Loomwright itself failed: ${firstLine(error)}\n`);
     }
     return 2;
   }
@@ -65,7 +65,7 @@ async function dispatch(words: readonly string[], outside: Host): Promise<ExitCo
     const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
     throw new UsageError(
       name === undefined
-        ? `say which command: ${there}.`
+        ? `give a command: ${there}.`
         : `there is no command '${name}'; there are ${there}.`,
     );
   }

@@ -70,7 +70,7 @@ function ruleOf(rule: Rule<unknown>, pageOf: (id: string) => string) {
     shortDescription: { text: title },
     fullDescription: { text: why },
     help: {
-      text: `${why} \`loomwright explain ${id}\` says how it is worked out, and where the numbers come from.`,
+      text: `${why} \`loomwright explain ${id}\` shows the calculation, and the sources of its numbers.`,
       markdown: withoutLinks(pageOf(id)),
     },
     defaultConfiguration: { level: levels[severity] },

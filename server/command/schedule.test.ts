@@ -168,7 +168,7 @@ describe("in a folder", () => {
     write("lists/boat.spools.csv", "mine\n");
     const { code, err } = await loomwright("schedule", "--out", "lists");
     expect(code).toBe(2);
-    expect(err).toContain("boat.spools.csv was not made by Loomwright, and only --force writes over it");
+    expect(err).toContain("boat.spools.csv was not made by Loomwright; only --force overwrites it");
     expect(read("lists/boat.spools.csv")).toBe("mine\n");
     expect(read("lists/boat.labels.csv")).toContain("feeder");
     expect((await loomwright("schedule", "--out", "lists", "--force")).code).toBe(0);

@@ -88,7 +88,7 @@ function read(given: GivenOptions, { cwd }: Host): Asked {
   if (out !== undefined && /\.pdf$/i.test(out)) {
     if (given.format !== undefined || (table !== undefined && table !== "labels"))
       throw new UsageError(
-        "a .pdf from 'schedule' holds the labels and nothing else: leave out --format and --table.",
+        "a .pdf from 'schedule' holds only the labels: leave out --format and --table.",
       );
     const ids = labelSheets.map(({ id }) => id) as [string, ...string[]];
     const id = oneOfWords("sheet", given.sheet, ids);
@@ -101,7 +101,7 @@ function read(given: GivenOptions, { cwd }: Host): Asked {
     const format = oneOfWords("format", given.format, ["text", "csv", "markdown", "json"]);
     if (format === "csv" && (table === undefined || table === "first-power"))
       throw new UsageError(
-        "CSV holds one table: say which with --table, or give a folder for a file each with --out.",
+        "CSV holds one table: name it with --table, or give a folder for a file each with --out.",
       );
     return { ...common, to: { kind: "screen", format } };
   }

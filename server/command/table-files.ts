@@ -93,15 +93,15 @@ export async function writeLabels(
     );
   if (cut > 0)
     outside.err(
-      `loomwright: ${printable(path)}: ${cut === 1 ? "1 label is" : `${cut} labels are`} cut short with an ellipsis: give those wires a shorter label, or take a sheet of larger ones.\n`,
+      `loomwright: ${printable(path)}: ${cut === 1 ? "1 label is" : `${cut} labels are`} cut short with an ellipsis: give those wires a shorter label, or use a sheet with larger labels.\n`,
     );
   outside.out(
-    `${printable(path)}: ${labels.length} labels for sheets of ${sheet.name}. Print at actual size, first on plain paper, and hold it against a sheet.\n`,
+    `${printable(path)}: ${labels.length} labels for sheets of ${sheet.name}. Print at actual size, first on plain paper, and compare it with a sheet.\n`,
   );
   return 0;
 }
 
 function refused(name: string, why: string, outside: Host): ExitCode {
-  outside.err(`loomwright: ${printable(`${name} ${why}`)}; nothing was written to it.\n`);
+  outside.err(`loomwright: ${printable(`${name} ${why}`)}; it was not written.\n`);
   return 2;
 }

@@ -90,7 +90,7 @@ function planLine(plan: Reported, paint: Paint): string {
  * smallest share of its nominal voltage.
  */
 function networkLines({ network, networkUnread }: Reported): string[] {
-  if (networkUnread) return ["  network: not judged, because a value of it cannot be used, see above"];
+  if (networkUnread) return ["  network: not judged, because one of its values is invalid, see above"];
   if (!network) return [];
   const { scenarios, unsolved, hardest, lowest } = network.summary;
   const solved = scenarios - unsolved.length;
@@ -124,17 +124,17 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
   if (worst) {
     const repairs = findings.some(({ fixes }) => fixes.some(({ kind }) => kind === "repair"));
     const apply = repairs ? "loomwright fix applies the repairs; " : "";
-    lines.push(`${apply}loomwright explain ${worst.rule} says why, and where the numbers come from.`);
+    lines.push(`${apply}loomwright explain ${worst.rule} shows the reason, and the sources of its numbers.`);
   }
   const untried = findings.filter(({ fixesTried }) => fixesTried === false).length;
   if (untried > 0) {
     lines.push(
-      `Fixes of ${untried.toLocaleString("en-GB")} findings were not tried, to be done in good time; the editor tries them at the cursor, and loomwright fix applies what repairs.`,
+      `Fixes of ${untried.toLocaleString("en-GB")} findings were not tried, to keep the check short; the editor tries them at the cursor, and loomwright fix applies repairs.`,
     );
   }
   if (plans.some(({ evaluated }) => evaluated)) {
     const networks = plans.some(({ network }) => network)
-      ? ", and what flows in each network in each of its scenarios"
+      ? ", and the currents of each network in each of its scenarios"
       : "";
     const checked = `Checked: conductor heat and drop, and the protection of each run${networks}, as written.`;
     lines.push(paint("faint", `${checked} A planning aid: local codes rule.`));

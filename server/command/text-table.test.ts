@@ -32,7 +32,7 @@ test("columns aligned, empty ones left out, those for a pen underlined", () => {
 });
 
 test("one without rows says so", () => {
-  expect(textTable({ ...table([["x"]]), rows: [] }, plain)).toBe("Some table\n  nothing to list\n");
+  expect(textTable({ ...table([["x"]]), rows: [] }, plain)).toBe("Some table\n  no entries\n");
 });
 
 test("a long cell goes on below, broken behind a comma", () => {

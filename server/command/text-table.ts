@@ -10,7 +10,7 @@ export function textTable(table: Table, paint: Paint): string {
     wrapped(printable(note), widest - 2, [betweenWords]).map(noteLine),
   );
   const head = paint("strong", printable(table.title));
-  if (table.rows.length === 0) return [head, "  nothing to list", ...notes, ""].join("\n");
+  if (table.rows.length === 0) return [head, "  no entries", ...notes, ""].join("\n");
   const columns = table.columns.flatMap((column, index): TextColumn[] => {
     const cells = table.rows.map((row) => cellLines(row[index] ?? null));
     if (!column.toFillIn && cells.every((lines) => lines.join("") === "")) return [];

@@ -24,15 +24,15 @@ Options
 ${columns([...taken, ["--version", "the version"], ["--help", "this text"]])}
 
 Exit codes
-  0  nothing found (hints, information and accepted findings do not count)
-  1  errors found, or more warnings than tolerated; diff: errors or warnings that were not there before
-  2  a plan could not be judged to its end, a file that looks like a plan could not be judged, there was no plan, something could
+  0  no findings (hints, information and accepted findings do not count)
+  1  errors found, or more warnings than tolerated; diff: new errors or warnings
+  2  a plan could not be judged to its end, a file that looks like a plan could not be judged, there was no plan, an output could
      not be written, or the command was not understood
 
 A folder means every plan below it, except in node_modules and in folders whose names begin with a dot. Links, files that git
 ignores and compiled copies of plans are listed and not judged.
 
-Results of check are kept in your own cache folder, by the content of the plans, and used again while nothing has changed.
+Results of check are kept in your own cache folder, by the content of the plans, and used again while the plans are unchanged.
 LOOMWRIGHT_CACHE names another folder for them; one inside the repository that is checked is not used.
 
 Loomwright is a planning aid. Batteries can deliver thousands of amperes. Local codes rule.

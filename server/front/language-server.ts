@@ -59,7 +59,7 @@ if (words.includes("--help") || !transport) {
       setImmediate(() => process.exit(code));
     },
   });
-  reader.onError(report("the editor sent something that is no message"));
+  reader.onError(report("the editor sent an invalid message"));
   reader.onClose(() => front.end());
   reader.listen((message) => front.receive(message));
 }

@@ -48,7 +48,7 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
 
 /** A circuit whose network could not be read is judged by its own statements, and this is reported. */
 const notInNetwork =
-  "Judged alone, by the load that it states: a value of the network cannot be used, so that no current in it can be told.";
+  "Judged alone, by its stated load: a value of the network is invalid, so its currents are unknown.";
 
 /** The place of a circuit or a cable in the network: its own or its positive conductor, and the part at its end. */
 interface Wiring {
@@ -179,7 +179,7 @@ function protectedBy(
   const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
   const limit =
     maxA === undefined
-      ? `allowed from ${withUnit(minA, "A")}; up to what, was not judged`
+      ? `allowed from ${withUnit(minA, "A")}; upper limit not judged`
       : maxA < minA
         ? `none is allowed: the load alone is above ${withUnit(maxA, "A")}`
         : `allowed ${formatRounded(minA)} to ${withUnit(maxA, "A")}, aim ${withUnit(aimA, "A")}${aim}`;

@@ -179,7 +179,7 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
     circuit.word === "cable"
       ? `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}.`
       : `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
-    ampacity.judged ? carriedInWords(circuit.loadA, ampacity.ampacityA) : "What it may carry was not judged.",
+    ampacity.judged ? carriedInWords(circuit.loadA, ampacity.ampacityA) : "Its ampacity was not judged.",
     ...faults.map(({ rule, values }) => {
       const message = ruleById(rule)?.message(values) ?? rule;
       return `- ${markdownWords(message)}`;
@@ -190,7 +190,7 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
 }
 
 /** Judging a whole network for each value of a list would be too much. */
-const rest = "_What it does to the rest of the network is checked when it stands there._";
+const rest = "_Its effect on the rest of the network is checked once it is written._";
 
 function carriedInWords(loadA: number, ampacityA: number): string {
   const [load, most] = formatDistinct(loadA, ampacityA);

@@ -37,7 +37,7 @@ export function conductorTable(judged: JudgedNetwork, conductor: number, word: "
 export function unsolvedSummary(judged: JudgedNetwork, conductor: number): string {
   const { run, role } = judged.network.conductors[conductor] as NetworkConductor;
   return [
-    `on ${sizeInWords(run.conductor)}: **not judged**, because in no scenario could be worked out what flows in it`,
+    `on ${sizeInWords(run.conductor)}: **not judged**, because its current could not be worked out in any scenario`,
     conductorTable(judged, conductor, role === "cable" ? "cable" : "circuit"),
   ].join("\n\n");
 }

@@ -74,7 +74,7 @@ function notesOf({ plan }: PlanInView, scenario: number | undefined, { notices }
   const missing = model.networkUnread || model.unjudged.length > 0 || unsolved;
   return [
     ...(problems.length > 0
-      ? ["The plan was not run to its end: what comes after that is not in the picture."]
+      ? ["The plan was not run to its end: its later parts are not in the picture."]
       : []),
     ...(missing ? notices.map(plainWords) : []),
   ];

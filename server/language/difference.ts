@@ -40,7 +40,7 @@ export async function difference(
     return { state: "compared", title: plainWords(judgement.model.build.name ?? fileName(root)), markdown };
   } catch (error) {
     if (!(error instanceof GitError)) throw error;
-    return { state: "cannot", message: plainWords(`There is nothing to compare with: ${error.message}.`) };
+    return { state: "cannot", message: plainWords(`There is no state to compare with: ${error.message}.`) };
   }
 }
 

@@ -33,7 +33,7 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
   return [
     ...rows,
     limitRow(
-      "Dead short at its beginning",
+      "Dead short at its start",
       `up to ${withUnit(fault.greatestA, "A")}`,
       [fault.estimated ? estimated : "", by].filter((part) => part !== "").join("; "),
       "",
@@ -43,7 +43,7 @@ export function faultRows({ network, result: { faults } }: JudgedNetwork, conduc
 }
 
 /** Every reader of a computed short-circuit current must know that it is based on a usual figure, not on the builder's. */
-const estimated = "from an internal resistance that is usual, not stated";
+const estimated = "from a usual internal resistance, not a stated one";
 
 function interruptingRow(network: Network, device: DeviceFault, severalHere: boolean): string {
   const stated = network.devices[device.device] as ProtectiveDevice;
@@ -56,7 +56,7 @@ function interruptingRow(network: Network, device: DeviceFault, severalHere: boo
   ].filter((part) => part !== "");
   const capacityA = interruptsA(stated);
   if (capacityA === undefined) {
-    const unknown = [...fed, "what it can interrupt is not known, so not judged"].join("; ");
+    const unknown = [...fed, "its interrupting rating is not known, so not judged"].join("; ");
     return limitRow(what, `up to ${withUnit(device.greatestA, "A")}`, unknown, "", "");
   }
   const [greatest, can] = formatDistinct(device.greatestA, capacityA);
@@ -78,7 +78,7 @@ function capacitySource({ interruptingA, family }: Protection): string {
 function leastRow(network: Network, { device, least, leastNotWorkedOut }: DeviceFault): string[] {
   if (leastNotWorkedOut) {
     const why = "more than 64 devices feed the same short";
-    return [limitRow("Weakest short that it must open", "not worked out", why, "", "")];
+    return [limitRow("Minimum fault that it must clear", "not worked out", why, "", "")];
   }
   if (!least) return [];
   const at = network.conductors[least.conductor] as NetworkConductor;
@@ -86,7 +86,7 @@ function leastRow(network: Network, { device, least, leastNotWorkedOut }: Device
   const where = least.conductor === own ? "its own far end" : `the far end of ${conductorInWords(at)}`;
   return [
     limitRow(
-      "Weakest short that it must open",
+      "Minimum fault that it must clear",
       withUnit(least.currentA, "A"),
       `at ${markdownWords(where)}`,
       "",

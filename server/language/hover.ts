@@ -133,7 +133,7 @@ function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: ValueAtPosition)
     .slice(0, mostSubjects)
     .map(
       ({ name }) =>
-        `**${markdownWords(name)}**: not judged, because a value of it or of the build cannot be used.`,
+        `**${markdownWords(name)}**: not judged, because a value of it or of the build is invalid.`,
     );
   const known = [...model.circuits, ...model.unjudged].some((one) => one.record === record);
   if (circuits.length > 0 || known || !model.networkUnread || model.build.record === record) return circuits;
@@ -143,7 +143,7 @@ function unjudgedAt({ plan }: PlanInView, { record, alsoSets }: ValueAtPosition)
     return `- ${markdownWords(`${name}${property}`)}`;
   });
   return [
-    `**Not judged**, because a value of the network cannot be used, so that no current in it can be told:\n\n${refused.join("\n")}`,
+    `**Not judged**, because a value of the network is invalid, so its currents are unknown:\n\n${refused.join("\n")}`,
   ];
 }
 

@@ -77,7 +77,7 @@ test("the tooltip of a wired circuit tells the whole way, that of a cable has no
   const { view, uri } = await planUnderCursor(sampleBuild);
   const tooltips = inlayHints(view, uri, everywhere).map(({ tooltip }) => tooltip);
   expect(tooltips[1]).toBe("feeder: carries 15 A, may carry 160 A, loses 0.0158 V.");
-  expect(tooltips[3]).toMatch(/; limit 10 %; 3\.6\d % on the whole way from the bank, limit 10 %\.$/);
+  expect(tooltips[3]).toMatch(/; limit 10 %; 3\.6\d % on the whole path from the bank, limit 10 %\.$/);
 });
 
 test("one size for cables and circuits speaks of the worst drop and the least spare", async () => {

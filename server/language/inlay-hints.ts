@@ -36,7 +36,7 @@ export function inlayHints(view: PlanInView, uri: Uri, within: Range): InlayHint
 /** For a run of a network without a solved scenario: a missing hint would read as no problem. */
 const notWorkedOut = {
   label: "current not worked out",
-  tooltip: "What flows in it could not be worked out in any scenario.",
+  tooltip: "Its current could not be worked out in any scenario.",
 };
 
 interface Sized {
@@ -125,7 +125,7 @@ function tooltip(judged: readonly JudgedRun[], ways: Ways): string {
   const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const carries = ampacity.judged
     ? carriedInWords(circuit.loadA, ampacity.ampacityA)
-    : `carries ${withUnit(circuit.loadA, "A")}; what it may carry was not judged`;
+    : `carries ${withUnit(circuit.loadA, "A")}; its ampacity was not judged`;
   const loses = `loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}`;
   const one =
     circuit.word === "cable"
@@ -140,7 +140,7 @@ function tooltip(judged: readonly JudgedRun[], ways: Ways): string {
 function wayInWords(way: SupplyPath | undefined): string {
   if (!way) return "";
   const [percent, limit] = formatDistinct(way.dropPercent, way.dropLimitPercent);
-  return `; ${percent} % on the whole way from the bank, limit ${limit} %`;
+  return `; ${percent} % on the whole path from the bank, limit ${limit} %`;
 }
 
 function othersOf(judged: readonly JudgedRun[]): string {

@@ -40,7 +40,7 @@ export function lowestVoltageRow({ network, result }: JudgedNetwork, index: numb
   const part = network.parts[index] as Part;
   const lowest = result.parts[index]?.lowestV;
   const needed = leastV(part);
-  if (!lowest) return needed ? ["- Lowest voltage: not judged; no scenario tells it"] : [];
+  if (!lowest) return needed ? ["- Lowest voltage: not judged; no scenario gives it"] : [];
   const scenario = markdownWords(scenarioInWords(network, lowest.scenario));
   if (!needed) return [limitRow("Lowest voltage", withUnit(lowest.voltageV, "V"), scenario, "", "")];
   const [is, least] = formatDistinct(lowest.voltageV, needed.volts);
@@ -130,8 +130,8 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
   switch (part.kind) {
     case "battery":
       return [
-        feeds({ limitA: part.maxDischargeA, is: "may give", unstated: "what it may give is not stated" }),
-        draws({ limitA: part.maxChargeA, is: "may take", unstated: "what it may take is not stated" }),
+        feeds({ limitA: part.maxDischargeA, is: "may give", unstated: "its discharge limit is not stated" }),
+        draws({ limitA: part.maxChargeA, is: "may take", unstated: "its charge limit is not stated" }),
         deadShortRow(part),
       ];
     case "inverter":
@@ -144,7 +144,7 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
     case "dcDcCharger":
       return [
         feeds({ limitA: part.outputA, is: "made for" }),
-        draws({ limitA: part.inputMaxA, is: "may take", unstated: "what its input may take is not stated" }),
+        draws({ limitA: part.inputMaxA, is: "may take", unstated: "its input limit is not stated" }),
         ...wayRow(plan, part.index),
       ];
     case "solarController":
@@ -155,7 +155,7 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
       return [
         feeds({
           limitA: (part.ratedA * part.continuousPercent) / 100,
-          is: `may give for hours, ${formatRounded(part.continuousPercent)} % of its rating,`,
+          is: `may give continuously, ${formatRounded(part.continuousPercent)} % of its rating,`,
           source: sourceInWords(part.continuousSource),
         }),
       ];
@@ -196,7 +196,7 @@ function mostRow(
 ): string {
   const notJudged = unstated === "" ? "" : `${unstated}, so not judged`;
   if (!worst || worst.currentA < leastCurrentA)
-    return limitRow(what, "nothing in any scenario that was solved", "", "", "");
+    return limitRow(what, "no current in any solved scenario", "", "", "");
   const scenario = markdownWords(scenarioInWords(network, worst.scenario));
   if (limitA === undefined)
     return limitRow(
@@ -237,7 +237,7 @@ function deadShortRow(part: BatteryPart): string {
   return limitRow(
     "Dead short at its terminals",
     `up to ${withUnit(voltageV / ohm, "A")}`,
-    isEstimated(part) ? "its internal resistance is not stated, the lowest of the usual ones is taken" : "",
+    isEstimated(part) ? "its internal resistance is not stated, the lowest usual one is taken" : "",
     "",
     [...new Set(sources.map(sourceInWords))].join("; "),
   );
@@ -337,5 +337,5 @@ function resistanceRange({ internal: { lowOhm, highOhm } }: BatteryPart): string
 
 function statedSource({ source, kind }: Part): string {
   if (source !== undefined) return `_Its numbers: ${markdownWords(source)}._`;
-  return partTraits[kind].hasDataSheet ? "_Where its numbers come from, the plan does not say._" : "";
+  return partTraits[kind].hasDataSheet ? "_The plan states no source for its numbers._" : "";
 }

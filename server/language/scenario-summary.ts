@@ -16,9 +16,9 @@ import { whyUnsolved } from "./scenario-table.ts";
 export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: number): string {
   const { network, result } = judged;
   const solved = result.scenarios.find(({ scenario }) => scenario === index);
-  const on = `On: ${listed(network.parts.filter((part) => isDevice(part) && network.scenarios[index]?.on[part.index])) || "nothing"}.`;
+  const on = `On: ${listed(network.parts.filter((part) => isDevice(part) && network.scenarios[index]?.on[part.index])) || "no devices"}.`;
   const moment = network.scenarios[index]?.momentary
-    ? "Something is just starting: what flows counts for voltages, not for heat."
+    ? "A motor is just starting: these currents count for voltages, not for heat."
     : "";
   if (!solved) return ["not solved", on].join("\n\n");
   if (solved.state === "unsolved") {
@@ -26,7 +26,7 @@ export function scenarioSummary(plan: JudgedPlan, judged: JudgedNetwork, index: 
     return ["**not solved**", `${why.charAt(0).toUpperCase()}${why.slice(1)}`, on].join("\n\n");
   }
   return [
-    `solved; at no point do the currents differ by more than ${exponent(solved.residualA)} A from a sum of 0, where the greatest is ${withUnit(solved.largestA, "A")}`,
+    `solved; at each node the currents sum to 0 within ${exponent(solved.residualA)} A, where the greatest is ${withUnit(solved.largestA, "A")}`,
     moment,
     on,
     hardestWorked(plan, judged, solved),

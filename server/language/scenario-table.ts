@@ -74,12 +74,12 @@ function unsolvedInWords({ network, result }: JudgedNetwork): string[] {
 /** "there is no operating point: the inverter would pull the voltage down without end. With up to 65 % of …" */
 export function whyUnsolved({ parts }: Network, { why, reachedShare, culprits }: UnsolvedScenario): string {
   const who = markdownWords(listInWords(culprits.flatMap((part) => parts[part] ?? []).map(partInWords), 3));
-  if (why === "not-converged" && who === "") return "the reckoning came to no end, so nothing is told of it.";
+  if (why === "not-converged" && who === "") return "the calculation did not converge, so it has no result.";
   // A share just below 100 % is not shown as 100 %.
   const [share] = formatDistinct(100 * reachedShare, 100);
   const reached = `With up to ${share} % of the power there is one.`;
   return why === "collapse"
-    ? `there is no operating point: ${who || "what is on"} would pull the voltage down without end. ${reached}`
+    ? `there is no operating point: ${who || "the load"} would pull the voltage down without limit. ${reached}`
     : `no operating point was found; the voltage falls first at ${who}. ${reached}`;
 }
 

@@ -46,7 +46,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
   return [
     `${markdownWords(atStart(terminalInWords(network, terminal)))}, against the negative terminal of its battery`,
     table,
-    lines.length > 0 ? `Landing on it:\n\n${lines.join("\n")}${left === "" ? "" : `\n- and ${left}`}` : "",
+    lines.length > 0 ? `Connected to it:\n\n${lines.join("\n")}${left === "" ? "" : `\n- and ${left}`}` : "",
   ]
     .filter((block) => block !== "")
     .join("\n\n");

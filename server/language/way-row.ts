@@ -24,7 +24,7 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
   const [percent, limit] = formatDistinct(dropPercent, dropLimitPercent);
   return [
     limitRow(
-      "Drop, whole way from the bank and back",
+      "Drop, whole path from the bank and back",
       `${isOverloaded(plan, way) ? "at least " : ""}${volts} V, ${percent} %`,
       `${markdownWords(scenarioInWords(network, way.scenario))}${legsInWords(plan, way)}; limit ${Number.isFinite(limitV) ? `${limitVolts} V, ` : ""}${limit} %`,
       Number.isFinite(limitV) ? marginInWords(limitV - dropV, "V") : "",

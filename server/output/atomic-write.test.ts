@@ -77,7 +77,7 @@ describe("writing", () => {
 describe("refused, and nothing is changed", () => {
   test("a file that is not ours, unless forced", async () => {
     writeFileSync(at("wires.md"), "my notes");
-    expect(await why("wires.md")).toBe("was not made by Loomwright, and only --force writes over it");
+    expect(await why("wires.md")).toBe("was not made by Loomwright; only --force overwrites it");
     expect(readFileSync(at("wires.md"), "utf8")).toBe("my notes");
     expect(readdirSync(folder)).toEqual(["wires.md"]);
     expect(await why("wires.md", { force: true })).toBe("written");
@@ -106,7 +106,7 @@ describe("refused, and nothing is changed", () => {
 
   test("a link to nothing, and one to itself", async () => {
     symlinkSync(at("gone.md"), at("wires.md"));
-    expect(await why("wires.md", { force: true })).toBe("is a link to something that is not there");
+    expect(await why("wires.md", { force: true })).toBe("is a link to a missing file");
     symlinkSync(at("round.md"), at("round.md"));
     expect(await why("round.md", { force: true })).toBe("is a link that leads back to itself");
   });
@@ -119,9 +119,9 @@ describe("refused, and nothing is changed", () => {
   });
 
   test("a folder that is not there is not made", async () => {
-    expect(await why("docs/wires.md")).toBe("is in a folder that is not there");
+    expect(await why("docs/wires.md")).toBe("is in a folder that does not exist");
     writeFileSync(at("docs"), "");
-    expect(await why("docs/wires.md")).toBe("is below something that is not a folder");
+    expect(await why("docs/wires.md")).toBe("is below a file, not a folder");
   });
 
   test("a folder or a file that may only be read", async () => {
@@ -133,7 +133,7 @@ describe("refused, and nothing is changed", () => {
     chmodSync(at("open"), 0o777);
     chmodSync(at("kept"), 0o555);
     chmodSync(folder, 0o755);
-    const refused = "may not be written here: permission is missing";
+    const refused = "could not be written: permission denied";
     await asNobody(async () => {
       expect(await why("kept/wires.md")).toBe(refused);
       expect(await why("kept/ours.md")).toBe(refused);
@@ -157,7 +157,7 @@ describe("nothing is left behind when", () => {
   test.each([
     ["writeFile", "ENOSPC", "could not be written: the disk is full"],
     ["writeFile", "EIO", "could not be written: EIO"],
-    ["chmod", "EPERM", "may not be written here: permission is missing"],
+    ["chmod", "EPERM", "could not be written: permission denied"],
     ["rename", "EBUSY", "is in use by another program"],
   ] as const)("%s fails with %s", async (operation, code, reason) => {
     writeFileSync(at("wires.md"), sealed("wires.md", "before\n").toString());
@@ -196,7 +196,7 @@ describe("a named folder", () => {
 
   test("is made alone, and not over a file", async () => {
     expect(await makeNamedFolder(at("docs/wires"))).toMatchObject({
-      why: "is in a folder that is not there",
+      why: "is in a folder that does not exist",
     });
     writeFileSync(at("docs"), "my notes");
     expect(await makeNamedFolder(at("docs"))).toMatchObject({ written: false, why: "is not a folder" });

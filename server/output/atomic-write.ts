@@ -29,7 +29,7 @@ export async function writeWhole(
           : "was not made by Loomwright"
         : whyNotOurs(path, before, content);
       if (notOurs !== undefined)
-        return { written: false, path, why: `${notOurs}, and only --force writes over it`, notOurs };
+        return { written: false, path, why: `${notOurs}; only --force overwrites it`, notOurs };
     }
     await replaceWhole(target.path, isOurs ? content : sealed(path, content), { signal, disk });
     return { written: true, path };
@@ -102,20 +102,20 @@ export async function makeNamedFolder(path: string, disk: Disk = nodeFiles): Pro
   }
 }
 
-/** The disk's error, as a clause: "is in a folder that is not there". */
+/** The disk's error, as a clause: "is in a folder that does not exist". */
 export function whyNotWritten(error: unknown): string {
   const { code = "" } = error as NodeJS.ErrnoException;
   return reasons[code] ?? `could not be written: ${code || (error instanceof Error ? error.message : error)}`;
 }
 
-const notAllowed = "may not be written here: permission is missing";
+const notAllowed = "could not be written: permission denied";
 
 const reasons: Readonly<Record<string, string>> = {
   EACCES: notAllowed,
   EPERM: notAllowed,
   EROFS: "is on a disk that can only be read",
-  ENOENT: "is in a folder that is not there",
-  ENOTDIR: "is below something that is not a folder",
+  ENOENT: "is in a folder that does not exist",
+  ENOTDIR: "is below a file, not a folder",
   EISDIR: "is a folder",
   ENOSPC: "could not be written: the disk is full",
   EDQUOT: "could not be written: the disk quota is used up",
@@ -134,7 +134,7 @@ async function found(named: string, disk: Disk): Promise<Found> {
   const itself = await disk.lstat(named).catch(unlessMissing);
   if (!itself) return { path: named, there: false };
   const path = itself.isSymbolicLink() ? await disk.realpath(named).catch(unlessMissing) : named;
-  if (path === undefined) return { why: "is a link to something that is not there" };
+  if (path === undefined) return { why: "is a link to a missing file" };
   const kind = await disk.stat(path);
   if (kind.isDirectory()) return { why: "is a folder" };
   if (!kind.isFile()) return { why: "is not an ordinary file" };

@@ -58,7 +58,7 @@ export function createLayouts(options: LayoutOptions = {}): Layouts {
     });
     fresh.on("error", (error) => giveUp(fresh, `The diagram could not be laid out: ${firstLine(error)}`));
     fresh.on("exit", () =>
-      giveUp(fresh, "The diagram could not be laid out: the thread that does it has ended."),
+      giveUp(fresh, "The diagram could not be laid out: its thread has ended."),
     );
     return fresh;
   };

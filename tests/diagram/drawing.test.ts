@@ -134,7 +134,7 @@ circuit({ name: "lamp", from: bank.positive, returnTo: bank.negative, load: 2, o
     );
     expect(drawing.elements).toEqual([]);
     expect(drawing.notices).toEqual([
-      "There is nothing to draw: the plan has no part and no circuit that could be read.",
+      "The drawing is empty: the plan has no part and no circuit that could be read.",
     ]);
     expect(textsOf(drawing).join(" ")).toContain("There is nothing to draw");
   });

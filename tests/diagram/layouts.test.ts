@@ -87,7 +87,7 @@ test("a worker that dies costs its diagram and no other", async () => {
   const answers = await Promise.all([1, 2, 3].map((width) => layouts.layOut(graphOf(width))));
   expect(answers).toEqual([
     { laidOut: false, why: "The diagram could not be laid out: out of paper" },
-    { laidOut: false, why: "The diagram could not be laid out: the thread that does it has ended." },
+    { laidOut: false, why: "The diagram could not be laid out: its thread has ended." },
     { laidOut: true, placed: {} },
   ]);
 });

@@ -118,7 +118,7 @@ const saloon = pump("bilge pump", 10);`,
     expect(code).toBe(1);
     expect(out).toMatch(/circuit bilge pump +load +6 A +16 A/);
     expect(out).toMatch(/came +error +bilge pump · protection\/below-load/);
-    expect(out).toContain("There are findings that were not there before.");
+    expect(out).toContain("There are new findings.");
     const back = await repository.loomwright("diff", "too-much", "horn-removed");
     expect(back.code).toBe(0);
     expect(back.out).toMatch(/went +error +bilge pump · protection\/below-load/);
@@ -159,7 +159,7 @@ const saloon = pump("bilge pump", 10);`,
       expect(lines(changed)).toContain("circuit saloon lights: length 12 ft → 13 ft");
       // Other line endings are no difference.
       writeFileSync(file, text.replaceAll("\n", "\r\n"));
-      expect((await repository.loomwright("diff", "HEAD")).out).toContain("nothing changed in the build");
+      expect((await repository.loomwright("diff", "HEAD")).out).toContain("no change in the build");
     } finally {
       writeFileSync(file, text);
     }
@@ -189,7 +189,7 @@ const saloon = pump("bilge pump", 10);`,
       expect(lines(read(bare))).toEqual(["boat.ts: compared", "+ circuit horn"]);
       const lonely = await repository.loomwrightIn("bare.git", "diff", "first");
       expect(lonely).toMatchObject({ code: 2, out: "" });
-      expect(lonely.err).toContain("there is no working tree here to compare with: say a second revision");
+      expect(lonely.err).toContain("there is no working tree here to compare with: give a second revision");
       const beside = await repository.loomwrightIn("beside", "diff", "thicker", "--format", "json");
       expect(lines(read(beside))).toEqual(["boat.ts: compared", "circuit cabin lights is now saloon lights"]);
       const shallow = await repository.loomwrightIn("shallow", "diff", "HEAD~1");
@@ -202,9 +202,9 @@ const saloon = pump("bilge pump", 10);`,
   });
 
   test.each<[string[], string]>([
-    [["nowhere"], "'nowhere' is no folder, and there is no revision 'nowhere' in this repository"],
+    [["nowhere"], "'nowhere' is not a folder, and there is no revision 'nowhere' in this repository"],
     [["./nowhere"], "there is no folder './nowhere'"],
-    [["first..renamed"], "'first..renamed' names a range; give its two ends as two words"],
+    [["first..renamed"], "'first..renamed' names a range; give its two ends as two arguments"],
     [["package.json"], "'package.json' is a file; say its folder"],
     [["./plans"], "'./plans' is a folder; say what to compare it with"],
     [[], "say what to compare with"],
@@ -318,7 +318,7 @@ describe("other folders", () => {
     const { out, code } = await one.loomwright("diff", "outer");
     expect(out).toContain("shared is a repository of its own: plans in it are not compared.");
     expect(out).toContain("lent is a repository of its own: plans in it are not compared.");
-    expect(out).toContain("hut.ts: nothing changed in the build");
+    expect(out).toContain("hut.ts: no change in the build");
     expect(out).not.toContain("shared/boat.ts");
     expect(code).toBe(0);
   });

@@ -210,7 +210,7 @@ function withValue(value: Params, [key, ...rest]: readonly string[], ...given: [
 }
 
 function kindOf(value: unknown): string {
-  if (value === null) return "nothing";
+  if (value === null) return "none";
   if (Array.isArray(value)) return "list";
   return typeof value;
 }

@@ -172,7 +172,7 @@ describe("a builder looks at the diagram while writing", () => {
     editor.open("van.ts", build.replace("load: 15", "load: ("));
     const diagram = await diagramOf(editor);
     expect(diagram.picture).toBeUndefined();
-    expect(diagram.notes).toEqual(["There is nothing to draw yet: van.ts is half typed."]);
+    expect(diagram.notes).toEqual(["There is no drawing yet: van.ts is half typed."]);
   });
 
   test("a scenario: its currents and voltages; one that is not in the plan is none", async () => {

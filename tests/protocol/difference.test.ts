@@ -50,7 +50,7 @@ describe("a builder asks what changed since the last commit", () => {
   test("in text that was never saved, in any file of the plan, and asked again after typing", async () => {
     const { editor } = await start(files, "first");
     editor.open("boat.ts");
-    expect((await asked(editor, "boat.ts")).markdown).toContain("boat.ts: nothing changed in the build");
+    expect((await asked(editor, "boat.ts")).markdown).toContain("boat.ts: no change in the build");
     editor.type("boat.ts", "load: 6", "load: 11");
     const { title, markdown } = await asked(editor, "boat.ts");
     expect(title).toBe("tender");
@@ -101,7 +101,7 @@ describe("a builder asks what changed since the last commit", () => {
     const { editor, git } = await start({ ...files, "notes.ts": "export const note = 1;\n" });
     editor.open("boat.ts");
     expect(await refused(editor, "boat.ts")).toMatch(
-      /^There is nothing to compare with: .* is not in a git repository\.$/,
+      /^There is no state to compare with: .* is not in a git repository\.$/,
     );
     git("init", "--quiet");
     expect(await refused(editor, "boat.ts")).toContain("there is no commit yet in this repository");

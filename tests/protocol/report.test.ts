@@ -69,7 +69,7 @@ test("what cannot be reported on is said, and nothing is written", async () => {
   const failed = (message: RegExp) => ({ state: "failed", message: expect.stringMatching(message) });
   expect(await ask(editor, "shed.txt")).toEqual(failed(/^A report is a file that ends in \.html or \.pdf/));
   expect(await ask(editor, "nowhere/shed.html")).toEqual(
-    failed(/^shed\.html is in a folder that is not there; /),
+    failed(/^shed\.html is in a folder that does not exist; /),
   );
   editor.type("shed.ts", "protect: 5 });", "protect: ");
   expect(await ask(editor, "shed.html")).toEqual(failed(/^shed\.ts is half typed/));

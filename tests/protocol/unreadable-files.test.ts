@@ -67,7 +67,7 @@ else {
     expect(importing?.notJudged?.reason).toBe("cannot-run");
     expect(importing?.findings[0]).toMatchObject({
       ...{ rule: "plan/cannot-run", line: 3, column: 8 },
-      message: expect.stringContaining('"./secret.ts" cannot be read: permission is missing'),
+      message: expect.stringContaining('"./secret.ts" cannot be read: permission denied'),
     });
   });
 
@@ -75,13 +75,13 @@ else {
     const { code, out } = loomwright("check", "--format", format);
     expect(code).toBe(2);
     for (const name of ["listed/plan.ts", "locked", "secret.ts"])
-      expect(out).toContain(`${name} cannot be read: permission is missing`);
+      expect(out).toContain(`${name} cannot be read: permission denied`);
   });
 
   test.each(["secret.ts", "locked", "locked/plan.ts", "listed/plan.ts"])("%s by its name", (name) => {
     const { code, out, err } = loomwright("check", name);
     expect(code).toBe(2);
-    expect(out + err).toContain("permission is missing");
+    expect(out + err).toContain("permission denied");
     expect(out + err).not.toMatch(/is not a plan|there is no file/);
   });
 }

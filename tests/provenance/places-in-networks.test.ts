@@ -199,7 +199,7 @@ const night = [house, relay];
 //                    ^^^^^ error plan/invalid-value off.1 is a part, which is never off
 scenario({ name: "Night", off: night });
 scenario({ name: "Start", starting: [heat] });
-//                                   ^^^^ error plan/invalid-value starting.0 is heat, which is no motor
+//                                   ^^^^ error plan/invalid-value starting.0 is heat, which is not a motor
 `);
 });
 

@@ -107,7 +107,7 @@ circuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 9, gauge: 14, pro
     [
       "a place too hot for the insulation",
       `${one}circuit({ name: "stove", load: 2, oneWayFt: 9, gauge: 14, protect: 5, insulationC: 60, ambientC: 70 });\n`,
-      /^What the conductor may carry was not judged, because the place is too hot for its insulation: stove\.$/,
+      /^Ampacity was not judged, because the place is too hot for its insulation: stove\.$/,
     ],
   ];
 
@@ -264,6 +264,6 @@ describe("the examples", () => {
       "Limit of drop elsewhere | 10 %",
     );
     const row = rowsOf(tableOf(content, "scenarios")).find((cells) => cells.startsWith("the heater on"));
-    expect(row).toMatch(/^the heater on \| no: no such voltage/);
+    expect(row).toMatch(/^the heater on \| no: voltage collapse/);
   });
 });

@@ -113,7 +113,7 @@ function start(): void {
         editor.postMessage({ type: "refused", number: next.number, why: picture.refused });
         tell(
           [
-            "The new picture was not shown: there is something in it that no picture of ours has. The log names it.",
+            "The new picture was not shown: it holds an element or attribute that is not allowed. The log names it.",
           ],
           "trouble",
         );

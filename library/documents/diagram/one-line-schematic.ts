@@ -101,13 +101,15 @@ function withFindings(part: SchematicPart, more: readonly FoundHere[]): Schemati
 function leftOut({ parts }: Schematic, newIndex: ReadonlyMap<number, number>): readonly string[] {
   const names = parts.filter((_, index) => !newIndex.has(index)).map(({ name }) => name);
   if (names.length === 0) return [];
-  return [`The return side is not drawn in this view, nor what is on it alone: ${listInWords(names, 12)}.`];
+  return [
+    `The return side is not drawn in this view, nor are the parts on it alone: ${listInWords(names, 12)}.`,
+  ];
 }
 
 function unplaced(found: readonly FoundHere[]): readonly string[] {
   const open = found.filter(({ accepted }) => !accepted).length;
   if (open === 0) return [];
-  return [`Of the findings, ${open} ${open === 1 ? "is" : "are"} about what this view leaves out.`];
+  return [`${open} of the findings ${open === 1 ? "is" : "are"} about elements that this view leaves out.`];
 }
 
 function partsOf(lines: readonly SchematicLine[]): ReadonlySet<number> {

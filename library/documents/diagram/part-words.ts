@@ -36,7 +36,7 @@ function ratingsOf(part: Part): string[] {
       return [`${formatExact(part.ratedA)} A`];
     case "solarArray":
       return [
-        `${part.series} × ${part.parallel} panels of ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
+        `${part.series} × ${part.parallel} modules of ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
       ];
     case "load":
       return [drawInWords(part)];

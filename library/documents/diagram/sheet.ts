@@ -77,7 +77,7 @@ function descriptionOf({ schematic, view, scenario }: SheetContent): string {
   const said =
     view === "wiring"
       ? `Wiring diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "conductor")}.`
-      : `One-line diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "line")}; a line stands for both conductors.`;
+      : `One-line diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "line")}; one line shows both conductors.`;
   const state = scenario === undefined ? "" : `Currents and voltages as in the scenario "${scenario}".`;
   return [said, state, ...notices].filter(Boolean).join(" ");
 }

@@ -71,7 +71,7 @@ class Drawing {
       .filter(({ word, inNetwork }) => word === "circuit" && !(inNetwork && this.#plan.network));
     if (this.#plan.model.networkUnread && alone.length > 0)
       this.#notices.push(
-        "The network could not be read, because a value in it was refused: only circuits that state their own load are drawn, and none of their connections.",
+        "The network could not be read, because a value in it is invalid: only circuits that state their own load are drawn, and none of their connections.",
       );
     if (alone.length === 0) return;
     const supply = this.#parts.length;
@@ -95,7 +95,7 @@ class Drawing {
   finished(): Schematic {
     const { model } = this.#plan;
     if (this.#parts.length === 0)
-      this.#notices.push("There is nothing to draw: the plan has no part and no circuit that could be read.");
+      this.#notices.push("The drawing is empty: the plan has no part and no circuit that could be read.");
     if (model.unjudged.length > 0)
       this.#notices.push(
         `Not drawn, because they could not be read: ${model.unjudged.map(({ name }) => displayName(name)).join(", ")}.`,
@@ -105,8 +105,8 @@ class Drawing {
     if (open > 0)
       this.#notices.push(
         open === 1
-          ? "1 finding is about the plan as a whole, or about what is not drawn."
-          : `${open} findings are about the plan as a whole, or about what is not drawn.`,
+          ? "1 finding is about the plan as a whole, or about elements that are not drawn."
+          : `${open} findings are about the plan as a whole, or about elements that are not drawn.`,
       );
     return {
       parts: this.#parts,
@@ -226,7 +226,7 @@ class Drawing {
         description: sentences(`${words}, in ${name}, ${at}`, found),
       };
     };
-    const nearDevice = device(near, "near", "at its beginning");
+    const nearDevice = device(near, "near", "at its start");
     const farDevice = device(far, "far", "at its end");
     const found = this.#found.ofConductor(record, role);
     const number = this.#numbers(record, role) ?? "";

@@ -106,7 +106,7 @@ function contentsInWords(side: Extract<PlanSide, { state: "evaluated" }>): strin
     parts > 0 ? counted(parts, "part") : "",
     cables > 0 ? counted(cables, "cable") : "",
   ].filter(Boolean);
-  return `${contents.join(", ")}; ${countsInWords(findings) || "nothing found"}`;
+  return `${contents.join(", ")}; ${countsInWords(findings) || "no findings"}`;
 }
 
 function describeCompared(
@@ -123,7 +123,7 @@ function describeCompared(
   const blocks = [
     changesBlock(difference),
     effectsBlock(
-      "Figures of what was changed",
+      "Figures of the changed items",
       effects.filter(({ own }) => own),
     ),
     effectsBlock(
@@ -154,7 +154,7 @@ function unsolvedNotices(
 function summaryOf(difference: PlanDifference): string {
   const { before, after } = difference.networkUnread;
   if (isSame(difference))
-    return before || after ? "nothing changed in what could be compared" : "nothing changed in the build";
+    return before || after ? "no change in the compared contents" : "no change in the build";
   const { added, removed, changed, effects, findings, purchases } = difference;
   const renamedOnly = changed.filter(({ properties }) => properties.length === 0).length;
   const elsewhere = effects.filter(({ own }) => !own);
@@ -171,9 +171,9 @@ function summaryOf(difference: PlanDifference): string {
     removed.length > 0 ? `${removed.length} removed` : "",
     elsewhere.length > 0 ? `${counted(elsewhere.length, "figure")} elsewhere` : "",
     past > 0 ? `${past} past ${past === 1 ? "its limit" : "their limits"}` : "",
-    came.length > 0 ? `${countsInWords(came)} came` : "",
-    went.length > 0 ? `${countsInWords(went)} went` : "",
-    came.length + went.length === 0 ? "no finding came or went" : "",
+    came.length > 0 ? `${countsInWords(came)} appeared` : "",
+    went.length > 0 ? `${countsInWords(went)} disappeared` : "",
+    came.length + went.length === 0 ? "no finding appeared or disappeared" : "",
     purchases.length > 0 ? "parts to buy differ" : "",
   ]
     .filter(Boolean)
@@ -183,7 +183,7 @@ function summaryOf(difference: PlanDifference): string {
 function changesBlock({ added, removed, changed }: PlanDifference): DiffBlock {
   return {
     title: "Changes",
-    columns: ["What", "Property", "Before", "After"],
+    columns: ["Item", "Property", "Before", "After"],
     rows: [
       ...removed.map((one) => [one.subject.called, "removed", standingInWords(one), ""]),
       ...added.map((one) => [one.subject.called, "added", "", standingInWords(one)]),
@@ -266,7 +266,7 @@ function effectsBlock(title: string, effects: readonly Effect[]): DiffBlock {
   const shown = Math.max(crossed, mostEffects);
   return {
     title,
-    columns: ["What", "Figure", "Before", "After", "Limit", "Left"],
+    columns: ["Item", "Figure", "Before", "After", "Limit", "Left"],
     rows: rows.slice(0, shown),
     further: rows.slice(shown),
   };
@@ -317,7 +317,7 @@ function wholePercent(percent: number): string {
 }
 
 function findingsBlock({ came, went, changed }: FindingsDifference): DiffBlock {
-  const where = { kept: "", removed: ", with what was removed", added: ", with what was added" };
+  const where = { kept: "", removed: ", with removed parts", added: ", with added parts" };
   const row = (what: string, finding: DiffFinding) => [
     `${what}${where[finding.of]}`,
     severityOf(finding),
@@ -363,7 +363,7 @@ function sideFindings(findings: readonly DiffFinding[], what: string): DiffBlock
 function purchasesBlock(purchases: readonly PurchaseChange[]): DiffBlock {
   return {
     title: "To buy, as cut and with spares",
-    columns: ["What", "Before", "After", "Difference"],
+    columns: ["Item", "Before", "After", "Difference"],
     rows: purchases.map(({ what, unit, before, after }) => {
       const [was, is] = [shownAmount(before, unit), shownAmount(after, unit)];
       const amount = (value: number) =>

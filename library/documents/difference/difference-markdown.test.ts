@@ -45,17 +45,17 @@ test("a pull request reads what changed, what that does, and which finding came"
 
     ### hut.ts
 
-    1 changed · 1 error came
+    1 changed · 1 error appeared
 
     **Changes**
 
-    | What | Property | Before | After |
+    | Item | Property | Before | After |
     | --- | --- | --- | --- |
     | circuit lamp | load | 2 A | 7 A |
 
-    **Figures of what was changed**
+    **Figures of the changed items**
 
-    | What | Figure | Before | After | Limit | Left |
+    | Item | Figure | Before | After | Limit | Left |
     | --- | --- | --- | --- | --- | --- |
     | circuit lamp | drop | 0.893 % | 3.16 % | limit 10 % | 91 % → 68 % |
 
@@ -65,7 +65,7 @@ test("a pull request reads what changed, what that does, and which finding came"
     | --- | --- | --- | --- | --- |
     | came | error | lamp | The 5 A fuse is below the load of 7 A and would blow in ordinary use: use a 10 A fuse. | protection/below-load |
 
-    _Compared as planned and worked out by Loomwright, a planning aid; not what was built. Local codes rule._
+    _Compared as planned and worked out by Loomwright, a planning aid; not as built. Local codes rule._
 
     <!-- made by Loomwright -->
     "
@@ -73,7 +73,7 @@ test("a pull request reads what changed, what that does, and which finding came"
 });
 
 test("nothing changed: a line", () => {
-  expect(told([compared({}, {})])).toContain("hut.ts: nothing changed in the build");
+  expect(told([compared({}, {})])).toContain("hut.ts: no change in the build");
 });
 
 test("many plans without a difference are folded", () => {

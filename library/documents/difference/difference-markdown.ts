@@ -29,7 +29,7 @@ export function differenceMarkdown(comparison: Comparison): string {
 
 /** The same words under every form. */
 export const closing =
-  "Compared as planned and worked out by Loomwright, a planning aid; not what was built. Local codes rule.";
+  "Compared as planned and worked out by Loomwright, a planning aid; not as built. Local codes rule.";
 
 function planMarkdown({ path, movedFrom, summary, notices, blocks }: DiffText): string {
   const moved = movedFrom === undefined ? "" : ` (was ${markdownText(movedFrom)})`;
@@ -56,7 +56,7 @@ function blockMarkdown({ title, columns, rows, further }: DiffBlock): string {
     `**${title}**`,
     table(columns, rows),
     ...(further.length > 0
-      ? [folded(`${further.length} more, none past its limit or back within it`, table(columns, further))]
+      ? [folded(`${further.length} more, none of them crosses its limit`, table(columns, further))]
       : []),
   ].join("\n\n");
 }

@@ -93,7 +93,7 @@ const names = (subjects: PlanDifference["added"]) =>
 const effects = (difference: PlanDifference, own: boolean) =>
   difference.effects.filter((one) => one.own === own).map(({ subject, what }) => `${subject.name} ${what}`);
 
-describe("nothing changed in the build", () => {
+describe("no change in the build", () => {
   test.each<[string, Boat, Boat]>([
     ["the same plan", {}, {}],
     ["circuits of one name in another order", {}, { lampsBackwards: true }],
@@ -128,7 +128,7 @@ describe("what changed, in the builder's units", () => {
       "a property of a device that was not stated",
       {},
       { pumpProtect: { ratingA: 10, interruptingA: 1_000 } },
-      ["circuit pump: protection, interrupts not stated → 1,000 A"],
+      ["circuit pump: protection, interrupting rating not stated → 1,000 A"],
     ],
     ["a part's rating", {}, { ratedA: 150 }, ["busBar positive bus: rating 100 A → 150 A"]],
     ["what a scenario switches off", {}, { off: true }, ["scenario under way: off nothing → pump"]],

@@ -62,13 +62,13 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   bundledWith: ({ bundledWith }) => [count("bundledWith", "other conductors in its bundle", bundledWith)],
   bundledWithStated: null,
   sheathed: ({ sheathed }) => said(sheathed, "sheathed", "in a sheath"),
-  continuous: ({ continuous }) => said(continuous, "continuous", "on for hours"),
+  continuous: ({ continuous }) => said(continuous, "continuous", "continuous load"),
   continuousStated: null,
   critical: ({ critical }) => said(critical, "critical", "critical"),
   dropLimitPercent: ({ dropLimitPercent, word }) =>
     word === "cable" ? [] : [quantity("dropLimitPercent", "drop limit", dropLimitPercent, "%")],
   dropLimitStated: null,
-  minimumV: ({ minimumV }) => stated("minimumV", "least voltage of the device", minimumV, "V"),
+  minimumV: ({ minimumV }) => stated("minimumV", "minimum voltage of the device", minimumV, "V"),
   fedFromBothEnds: ({ fedFromBothEnds, inNetwork }) =>
     inNetwork ? [] : said(fedFromBothEnds, "fedFromBothEnds", "fed from both ends"),
   colour: ({ colour }) => said(colour, "colour", "colour"),
@@ -129,8 +129,8 @@ function device(id: string, words: string, protection: Protection | null): Prope
             value: { as: "text", text: distance, compare: distanceM } as const,
           },
         ]),
-    ...stated(`${id}.interruptingA`, `${words}, interrupts`, interruptingA, "A"),
-    ...stated(`${id}.ratedV`, `${words}, made for`, ratedV, "V"),
+    ...stated(`${id}.interruptingA`, `${words}, interrupting rating`, interruptingA, "A"),
+    ...stated(`${id}.ratedV`, `${words}, voltage rating`, ratedV, "V"),
     ...(price === undefined ? [] : [count(`${id}.price`, `${words}, price`, price)]),
   ];
 }

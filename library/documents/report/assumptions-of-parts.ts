@@ -41,7 +41,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
         ...(part.loadW === part.continuousW
           ? taken("Load on it", `its continuous power, ${withUnit(part.loadW, "W")}`, ownPractice)
           : []),
-        ...(part.idleW === 0 ? taken("What it takes for itself", withUnit(0, "W"), ownPractice) : []),
+        ...(part.idleW === 0 ? taken("Its own consumption", withUnit(0, "W"), ownPractice) : []),
         ...(part.surgeW === undefined
           ? []
           : taken(
@@ -54,7 +54,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
       return [
         ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
         ...unlessStated(
-          "Least input voltage for its full output",
+          "Minimum input voltage for its full output",
           withUnit(part.inputMinV, "V"),
           part.inputMinVSource,
         ),
@@ -64,13 +64,13 @@ function assumptionsOf(part: Part): readonly Assumption[] {
     case "alternator":
       return [
         ...unlessStated(
-          "What it gives for hours",
+          "Its continuous output",
           `${withUnit(part.continuousPercent, "%")} of its rating`,
           part.continuousSource,
         ),
         ...outputV(part.outputV, chargingVoltage.for12V),
         ...(part.selfLimiting
-          ? taken("Greatest current", "what it is rated for: it limits itself", ownPractice)
+          ? taken("Maximum current", "its rating: it limits its current", ownPractice)
           : []),
       ];
     case "shoreCharger":
@@ -79,9 +79,7 @@ function assumptionsOf(part: Part): readonly Assumption[] {
       return [
         ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
         ...outputV(part.outputV, chargingVoltage.for12V),
-        ...(part.tracking
-          ? taken("What it draws from the panels", "the most power they give", ownPractice)
-          : []),
+        ...(part.tracking ? taken("Its draw from the modules", "their maximum power", ownPractice) : []),
       ];
     case "fusePanel":
       return part.hasNegativeBus ? taken("Negative bus", "there is one", ownPractice) : [];
@@ -105,15 +103,15 @@ function assumptionsOfBattery(part: BatteryPart): readonly Assumption[] {
     what: "Internal resistance",
     takenAs:
       shortCircuitA === undefined
-        ? `${low} mΩ for the greatest short, ${high} mΩ for the least one and in use`
-        : `${high} mΩ in use; the greatest short is what the plan states`,
+        ? `${low} mΩ for the maximum fault, ${high} mΩ for the minimum one and in use`
+        : `${high} mΩ in use; the maximum fault is stated in the plan`,
     where,
     source: internal.source,
   };
   return [
     ...(internal.stated ? [] : [estimated]),
     {
-      what: "Voltage at rest, full, for the greatest short",
+      what: "Voltage at rest, full, for the maximum fault",
       takenAs: withUnit(part.fullV, "V"),
       where,
       source: part.fullVSource,
@@ -121,7 +119,7 @@ function assumptionsOfBattery(part: BatteryPart): readonly Assumption[] {
     ...(part.maxChargeA === undefined
       ? [
           {
-            what: "Greatest charging current",
+            what: "Maximum charging current",
             takenAs: `${withUnit(usualChargeRates.greatestPerAh[chemistry] * part.capacityAh, "A")}, usual for ${chemistry}`,
             where,
             source: usualChargeRates.source,

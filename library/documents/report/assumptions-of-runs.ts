@@ -23,7 +23,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
         {
           what: "Nominal voltage of the build",
           takenAs: withUnit(12, "V"),
-          where: "wherever neither a circuit nor a battery states its own",
+          where: "if neither a circuit nor a battery states its own",
           source: ownPractice,
         },
       ];
@@ -36,25 +36,25 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       source: ownPractice,
     },
     {
-      what: "Warmth of the place, AWG sizes",
+      what: "Temperature of the place, AWG sizes",
       takenAs: withUnit(30, "°C"),
       where: where((run) => isAmbientTaken(run) && run.conductor.system === "awg"),
       source: `${ownPractice}: the table prints no ambient`,
     },
     {
-      what: "Warmth of the place, metric sizes",
+      what: "Temperature of the place, metric sizes",
       takenAs: withUnit(30, "°C"),
       where: where((run) => isAmbientTaken(run) && run.conductor.system === "metric"),
       source: `the table's own ambient; from memory, ${unconfirmed}`,
     },
     {
-      what: "Warmth of an engine space, AWG sizes",
+      what: "Temperature of an engine space, AWG sizes",
       takenAs: withUnit(note1EngineSpace.ambientC, "°C"),
       where: where((run) => run.engineSpace && run.conductor.system === "awg"),
       source: `from memory, ${unconfirmed}: the regulation prints factors and no temperature`,
     },
     {
-      what: "Warmth of an engine space, metric sizes",
+      what: "Temperature of an engine space, metric sizes",
       takenAs: withUnit(engineSpace60C.ambientC, "°C"),
       where: where((run) => run.engineSpace && run.conductor.system === "metric"),
       source: engineSpace60C.source,
@@ -66,8 +66,8 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       source: ownPractice,
     },
     {
-      what: "How long a load runs",
-      takenAs: "for hours, so that its fuse is to be rated higher",
+      what: "Duration of a load",
+      takenAs: "continuous, which raises the rating of its fuse",
       where: where(({ continuous, continuousStated }) => continuous && !continuousStated, loads, "circuits"),
       source: ownPractice,
     },
@@ -78,13 +78,13 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       source: ownPractice,
     },
     {
-      what: "Where a circuit begins that names no place to begin at",
+      what: "Start of a circuit that names none",
       takenAs: "a bus bar or a panel, not a battery",
       where: where(({ inNetwork, fromBattery }) => !inNetwork && !fromBattery, loads, "circuits"),
       source: ownPractice,
     },
     {
-      what: "From which end such a circuit is fed",
+      what: "Feed of such a circuit",
       takenAs: "from one end",
       where: where(({ inNetwork, fedFromBothEnds }) => !inNetwork && !fedFromBothEnds, loads, "circuits"),
       source: ownPractice,
@@ -92,7 +92,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
     ...limitsTaken(loads),
     {
       what: "Current of a load in watts",
-      takenAs: "at the nominal voltage, because no least voltage is stated",
+      takenAs: "at the nominal voltage, because no minimum voltage is stated",
       where: where(
         ({ loadW, minimumV, inNetwork }) => loadW !== undefined && minimumV === undefined && !inNetwork,
         loads,
@@ -104,7 +104,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       what: "Conductor",
       takenAs: "annealed copper, finely stranded",
       where: runs.length > 0 ? "all runs" : "",
-      source: "what the tables of currents and resistances are for",
+      source: "the conductor of the tables of currents and resistances",
     },
     {
       what: "Strands longer than the conductor, AWG sizes",

@@ -16,7 +16,7 @@ export function assumptionsChapter(context: ReportContext): Chapter {
     title,
     notes: [],
     columns: [
-      textColumn("what", "What"),
+      textColumn("what", "Item"),
       textColumn("takenAs", "Taken as"),
       textColumn("where", "For"),
       textColumn("known", "How it is known"),
@@ -30,7 +30,7 @@ export function assumptionsChapter(context: ReportContext): Chapter {
     blocks: [
       {
         kind: "paragraph",
-        text: "What the plan does not say, and what was taken instead. State it in the plan, and it goes from this list. Read: seen in the document that is named. Computed: follows from a formula. From memory: recalled and seen by nobody, an unconfirmed figure.",
+        text: "Values that the plan does not state, and the assumptions made instead. A value stated in the plan leaves this list. Read: seen in the named document. Computed: follows from a formula. From memory: recalled and not seen in print, an unconfirmed figure.",
       },
       ...tableBlock(table("runs", "Circuits and cables", assumptionsOfRuns(judgement))),
       ...(network

@@ -38,7 +38,7 @@ export const planningAid = [
 
 export const cautions = [
   "A battery can deliver thousands of amperes into a short. Disconnect it before you work, cover its terminals, take off rings and watches.",
-  "Local codes and the makers' instructions rule. Where they ask for more than Loomwright does, do what they say.",
+  "Local codes and the makers' instructions rule. If they require more than Loomwright does, follow them.",
   "Mains voltage, shore power, gas and fuel spaces belong to licensed people.",
   "Measure when it is built: polarity and insulation before the main fuse goes in, then the voltage at each device under load, and the warmth of each connection after an hour.",
 ] as const;

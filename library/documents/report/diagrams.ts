@@ -29,6 +29,6 @@ function figure(view: View, outcome: DrawingOutcome): readonly Block[] {
 }
 
 const captions: Readonly<Record<View, string>> = {
-  "one-line": "One-line diagram: a line stands for both conductors of a circuit",
+  "one-line": "One-line diagram: one line for both conductors of a circuit",
   wiring: "Wiring diagram: every conductor of both polarities, from terminal to terminal",
 };

@@ -15,7 +15,7 @@ export function findingsChapter(context: ReportContext): Chapter {
         ? [
             {
               kind: "paragraph",
-              text: "In what was checked, nothing was found beyond its limit. What was not checked stands in a chapter of its own.",
+              text: "No checked value is beyond its limit. The subjects that were not checked have a chapter of their own.",
             },
           ]
         : [{ kind: "paragraph", text: intro }, ...open.map((finding) => findingBlock(finding, context))],
@@ -35,7 +35,7 @@ export function acceptedChapter(context: ReportContext): Chapter {
         : [
             {
               kind: "paragraph",
-              text: "These findings stand as well. Whoever wrote the plan has accepted each of them, and gives a reason; whether it is a good one was not judged.",
+              text: "These findings remain. The author of the plan has accepted each of them, and gives a reason; whether it is a good one was not judged.",
             },
             ...accepted.map((finding) => findingBlock(finding, context)),
           ],
@@ -43,7 +43,7 @@ export function acceptedChapter(context: ReportContext): Chapter {
 }
 
 const intro =
-  "The worst first. Each names the circuit or part, where it is written in the plan, and the source of its limit. An error has to be put right; a warning too, unless there is a reason that can be written down; information and hints are there to be known.";
+  "The worst first. Each names the circuit or part, its place in the plan, and the source of its limit. An error must be corrected; a warning too, unless there is a reason that can be written down; information and hints are for your knowledge.";
 
 function findingBlock(finding: NumberedFinding, { sources }: ReportContext): Block {
   const { number, severity, rule, subjects, message, place, accepted } = finding;

@@ -40,7 +40,7 @@ export function limitsChapter(context: ReportContext): Chapter {
     blocks: [
       {
         kind: "paragraph",
-        text: "What a figure of this plan was held against stands beside it in the tables. Here is where each limit comes from. Numbers in brackets lead to the list of sources at the end of the chapter.",
+        text: "The tables show the limit beside each figure of this plan. This chapter gives the source of each limit. Numbers in brackets lead to the list of sources at the end of the chapter.",
       },
     ],
     sections: [
@@ -54,9 +54,9 @@ export function limitsChapter(context: ReportContext): Chapter {
             kind: "table",
             table: {
               id: "sources",
-              title: "Sources, in the order in which this report names them",
+              title: "Sources, in the order of this report",
               notes: [
-                "From memory: recalled, and seen by nobody; every figure that rests on it is called an unconfirmed figure.",
+                "From memory: recalled, and not seen in print; every figure based on it is called an unconfirmed figure.",
               ],
               columns: [
                 textColumn("number", "No."),
@@ -177,7 +177,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
       sources: [bundling.source],
     },
     {
-      what: "… in a place whose warmth is stated",
+      what: "… at a stated ambient temperature",
       figure: "√((column − ambient) / (column − 30 °C)), at most 1",
       applies: several(
         circuits.filter(
@@ -245,18 +245,18 @@ function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
   return [
     {
       what: "Rating of a device against its conductor",
-      figure: `at most ${ratingOverConductor.heldToPercent} % of what it may carry`,
+      figure: `at most ${ratingOverConductor.heldToPercent} % of its ampacity`,
       applies: all,
       sources: [ratingOverConductor.source, ratingBetweenLoadAndConductor],
     },
     {
       what: "Rating of a device against its load",
-      figure: `at least the load; the aim is ${formatExact(ratingOverContinuousLoad.factor * 100)} % of one that runs for hours`,
+      figure: `at least the load; the aim is ${formatExact(ratingOverContinuousLoad.factor * 100)} % of a continuous one`,
       applies: all,
       sources: [ratingBetweenLoadAndConductor, ratingOverContinuousLoad.source],
     },
     {
-      what: "Voltage that a device is made for",
+      what: "Voltage rating of a device",
       figure: "at least the nominal voltage",
       applies: several(
         ends.filter(({ protection }) => protection.ratedV !== undefined || protection.family).length,
@@ -266,19 +266,19 @@ function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
     },
     ...distances,
     {
-      what: "What a device can interrupt",
-      figure: "at least the greatest short right behind it",
+      what: "Interrupting rating of a device",
+      figure: "at least the maximum fault right behind it",
       applies: several(faults.length, "device"),
       sources: [breakingCapacity],
     },
     {
-      what: "How soon a device opens for the least short",
+      what: "Clearing time of a device at the minimum fault",
       figure: `within ${clearingTime.maxS} s`,
       applies: several(faults.filter(({ least }) => least).length, "device"),
       sources: [clearingTime.source],
     },
     {
-      what: "How hot a short may make the insulation",
+      what: "Temperature of the insulation in a short",
       figure: finalTemperatures.rows
         .map(({ ratedUpToC, finalC }) => `${finalC} °C for insulation up to ${ratedUpToC} °C`)
         .join(", "),
@@ -299,13 +299,13 @@ function limitsOfParts({ network }: JudgedPlan): readonly Limit[] {
     several(parts.filter(({ kind }) => kinds.includes(kind)).length, "part");
   return [
     {
-      what: "What an alternator gives for hours",
+      what: "Continuous output of an alternator",
       figure: `${alternatorShare.continuousPercent} % of its rating`,
       applies: count("alternator"),
       sources: [alternatorShare.source],
     },
     {
-      what: "Current of a machine that does not limit itself, at its fuse",
+      what: "Fuse of a machine that does not limit its current",
       figure: `at most ${protectionOfMachine.ofRatingPercent} % of its rating`,
       applies: count("alternator"),
       sources: [protectionOfMachine.source],
@@ -322,11 +322,11 @@ function limitsOfParts({ network }: JudgedPlan): readonly Limit[] {
 function ruleTable({ sources, numbered }: ReportContext): Table {
   return {
     id: "rules",
-    title: "Rules that the plan was held against",
+    title: "Rules applied to the plan",
     notes: [],
     columns: [
       textColumn("rule", "Rule"),
-      textColumn("finds", "What it finds"),
+      textColumn("finds", "Title"),
       textColumn("findings", "Found"),
       textColumn("sources", "Sources"),
     ],
@@ -336,7 +336,7 @@ function ruleTable({ sources, numbered }: ReportContext): Table {
       numbered
         .filter(({ rule }) => rule === id)
         .map(({ number }) => number)
-        .join(", ") || "nothing",
+        .join(", ") || "none",
       [...new Set(cited.map(sources.short))].join(", "),
     ]),
   };

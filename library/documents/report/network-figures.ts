@@ -28,8 +28,8 @@ export function networkChapter(context: ReportContext): Chapter {
         {
           kind: "paragraph",
           text: judgement.model.networkUnread
-            ? "Nothing of the network was worked out, because a value of it cannot be used: see the summary."
-            : "The plan joins its circuits to no network: each was judged alone, and neither the way from the bank nor a short was worked out.",
+            ? "The network was not worked out, because a value of it is invalid: see the summary."
+            : "The plan connects its circuits to no network: each was judged alone, and neither the drop from the bank nor a short was worked out.",
         },
       ],
     };
@@ -52,26 +52,26 @@ export function networkChapter(context: ReportContext): Chapter {
       ),
       section(
         "arrives",
-        "What arrives",
-        "What is lost on the whole way from the bank, out and back, in the worst scenario; and the lowest voltage at each device that says how little it works with, motors that start included.",
+        "Voltage at the devices",
+        "The voltage drop on the whole path from the bank, out and back, in the worst scenario; and the lowest voltage at each device that states its minimum, starting motors included.",
         [wayTable(judged, context), lowestVoltageTable(judged, context)],
       ),
       section(
         "ratings",
-        "What parts carry, and what they are rated for",
-        "The greatest current in any scenario that lasts. Ratings are the maker's, as the plan states them.",
+        "Currents of parts, and their ratings",
+        "The greatest current in any scenario that lasts. Ratings are the maker's, as stated in the plan.",
         [ratingsTable(judged, context)],
       ),
       section(
         "by-scenario",
         "Currents and voltages, scenario by scenario",
-        "Current out of the positive terminal: negative where a part draws, or where a battery is charged; for parts that only pass current on, what passes through. Voltage between a part's own terminals.",
+        "Current out of the positive terminal: negative where a part draws, or where a battery is charged; for parts that only pass current on, the current through them. Voltage between a part's own terminals.",
         partTables(judged),
       ),
       section(
         "shorts",
         "Short circuits",
-        "The greatest current is that of a short right behind the device, with cold copper and a full bank; the least that of a short at the far end of what it protects, with hot copper. Neither knows fuses, contacts, lugs or the inductance of the cable.",
+        "The maximum fault is a short right behind the device, with cold copper and a full bank; the minimum is a short at the far end of the protected conductors, with hot copper. Neither includes fuses, contacts, lugs or the inductance of the cable.",
         [shortCircuitTable(judged, context)],
       ),
     ],
@@ -113,7 +113,7 @@ function scenarioTable({ network, result }: JudgedNetwork): Table {
           one.state === "solved"
             ? "solved"
             : one.why === "collapse"
-              ? "no: no such voltage"
+              ? "no: voltage collapse"
               : "no: not solved",
           { value: on, text: `${on} of ${drawing.length}` },
           names((part) => isCharging(part) && scenario.on[part.index] === true),
@@ -129,7 +129,7 @@ function scenarioTable({ network, result }: JudgedNetwork): Table {
 function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
   return {
     id: "ways",
-    title: "The whole way from the bank",
+    title: "The whole path from the bank",
     notes: [],
     columns: [
       textColumn("device", "Device"),
@@ -167,7 +167,7 @@ function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContex
 function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
   return {
     id: "lowest-voltages",
-    title: "Lowest voltage at devices that state how little they work with",
+    title: "Lowest voltage at devices that state their minimum",
     notes: [],
     columns: [
       textColumn("device", "Device"),

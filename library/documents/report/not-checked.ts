@@ -13,10 +13,10 @@ export function notCheckedChapter({ judgement }: ReportContext): Chapter {
   const sections: readonly Section[] = [
     {
       id: "not-stated",
-      title: "Not judged, because the plan does not say",
+      title: "Not judged, because the plan states no value",
       blocks:
         silent.length === 0
-          ? [{ kind: "paragraph", text: "The plan states everything that its rules ask for." }]
+          ? [{ kind: "paragraph", text: "The plan states every value that its rules require." }]
           : [{ kind: "facts", facts: silent }],
     },
     {
@@ -27,7 +27,7 @@ export function notCheckedChapter({ judgement }: ReportContext): Chapter {
         { kind: "list", items: notCheckedToday },
         {
           kind: "paragraph",
-          text: "Each rule's page has a list of its own of what it does not check: loomwright explain, with the name of the rule, shows it.",
+          text: "Each rule's page lists its own omissions: loomwright explain, with the name of the rule, shows it.",
         },
       ],
     },
@@ -37,8 +37,8 @@ export function notCheckedChapter({ judgement }: ReportContext): Chapter {
 
 /** In the words of the README; a test keeps the two equal. */
 export const whatIsChecked = [
-  "What is checked is each run as it is written, and each network in the scenarios of the plan: what flows, what arrives, what protects, and what a dead short draws.",
-  "Between runs that no plan joins, nothing is added up: circuits without from are judged alone.",
+  "Each run is checked as written, and each network in the scenarios of the plan: currents, voltages, protection, and the current of a dead short.",
+  "The currents of unconnected runs are not added up: circuits without from are judged alone.",
 ] as const;
 
 /** The same: sentences of the list, as the README has them. */
@@ -76,19 +76,19 @@ function silences(plan: JudgedPlan): readonly Silence[] {
   const lone = runs.filter(({ inNetwork }) => !inNetwork);
   return [
     {
-      name: "How far a fuse or breaker sits from its source of power",
+      name: "Distance of a fuse or breaker from its source of power",
       names: without(({ distanceM }) => distanceM === undefined),
     },
     {
-      name: "What a fuse or breaker can interrupt: it is not stated, and its family does not tell",
+      name: "Interrupting rating of a fuse or breaker: neither stated nor known for its family",
       names: without((protection) => interruptsA(protection) === undefined),
     },
     {
-      name: "How fast a fuse or breaker opens: its family is not stated, or no times are known for it",
+      name: "Opening time of a fuse or breaker: its family is not stated, or no times are known for it",
       names: without((protection) => gatesFor(protection) === undefined),
     },
     {
-      name: "What a dead short draws, and what is lost before the circuit begins: it hangs in no network",
+      name: "Current of a dead short, and drop before the circuit begins: it is in no network",
       names: lone.map(({ name }) => name),
     },
     {
@@ -104,15 +104,15 @@ function silences(plan: JudgedPlan): readonly Silence[] {
       names: partsWithout("studs"),
     },
     {
-      name: "Greatest current that a battery may give",
+      name: "Discharge limit of a battery",
       names: partsWithout("maxDischargeA"),
     },
     {
-      name: "Greatest current that a battery may take, but for what is usual for its chemistry",
+      name: "Charge limit of a battery, except the usual one of its chemistry",
       names: partsWithout("maxChargeA"),
     },
     {
-      name: "Least voltage at which a device works",
+      name: "Minimum voltage of a device",
       names: [
         ...partsWithout("minimumV"),
         ...lone.filter(({ minimumV }) => minimumV === undefined).map(({ name }) => name),

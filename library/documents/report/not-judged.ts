@@ -20,7 +20,7 @@ export function notJudged(plan: JudgedPlan, numbered: readonly NumberedFinding[]
 function unreadNetwork({ model }: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
   if (!model.networkUnread) return [];
   return [
-    `The network was not judged: a value of it cannot be used${numbersOf(numbered, "plan/invalid-value")}, so that no current in it can be told. Its circuits are judged alone, by the load that they state; its cables and parts are not judged.`,
+    `The network was not judged: a value of it is invalid${numbersOf(numbered, "plan/invalid-value")}, so its currents are unknown. Its circuits are judged alone, by their stated load; its cables and parts are not judged.`,
   ];
 }
 
@@ -34,11 +34,11 @@ function unsolvedScenarios(
     if (one.state === "solved") return [];
     const name = `"${network.scenarios[one.scenario]?.name ?? ""}"`;
     if (one.why === "not-converged")
-      return [`Scenario ${name} could not be solved; nothing is said of its currents and voltages.`];
+      return [`Scenario ${name} could not be solved; its currents and voltages are not judged.`];
     const culprits = one.culprits.flatMap((part) => network.parts[part]?.name ?? []);
     const at = culprits.length > 0 ? `, first at ${listInWords(culprits, 3)}` : "";
     return [
-      `In scenario ${name} there is no voltage at which everything could run${at}${numbersOf(numbered, "voltage/collapse")}; nothing is said of its currents and voltages.`,
+      `In scenario ${name} there is no voltage at which everything could run${at}${numbersOf(numbered, "voltage/collapse")}; its currents and voltages are not judged.`,
     ];
   });
 }
@@ -67,11 +67,11 @@ function unreadCircuits(
   return [
     ...(unread.length > 0
       ? [
-          `Not judged at all, because a value of ${unread.length === 1 ? "it" : "them"} cannot be used${numbers}: ${listInWords(unread, unread.length)}.`,
+          `Not judged at all, because a value of ${unread.length === 1 ? "it" : "them"} is invalid${numbers}: ${listInWords(unread, unread.length)}.`,
         ]
       : []),
     ...(partly.length > 0
-      ? [`Judged without a value that cannot be used${numbers}: ${listInWords(partly, partly.length)}.`]
+      ? [`Judged without a value that is invalid${numbers}: ${listInWords(partly, partly.length)}.`]
       : []),
   ];
 }
@@ -85,13 +85,11 @@ function withoutAmpacity({ circuits }: JudgedPlan): readonly string[] {
   return [
     ...(tooHot.length > 0
       ? [
-          `What the conductor may carry was not judged, because the place is too hot for its insulation: ${listInWords(tooHot, tooHot.length)}.`,
+          `Ampacity was not judged, because the place is too hot for its insulation: ${listInWords(tooHot, tooHot.length)}.`,
         ]
       : []),
     ...(noTable.length > 0
-      ? [
-          `What the conductor may carry was not judged, because no table covers it: ${listInWords(noTable, noTable.length)}.`,
-        ]
+      ? [`Ampacity was not judged, because no table covers it: ${listInWords(noTable, noTable.length)}.`]
       : []),
   ];
 }

@@ -17,7 +17,7 @@ export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext)
     id: "ratings",
     title: "Currents and ratings of parts",
     notes: duties.some(({ ratedA }) => ratedA === undefined)
-      ? ["Not judged: the plan states no rating, so there is nothing to hold the current against."]
+      ? ["Not judged: the plan states no rating, so the current has no limit to be held against."]
       : [],
     columns: [
       textColumn("part", "Part"),

@@ -2,51 +2,51 @@
 export const ruleGroups: readonly RuleGroup[] = [
   {
     title: "Conductors",
-    heldAgainst:
-      "what they may carry in their place, the drop allowed, the thinnest size allowed, the heat of a short",
+    heldAgainst: "ampacity in their place, allowed drop, minimum size, the heat of a short",
     folders: ["conductor"],
     looksAt: "runs",
   },
   {
     title: "Fuses and breakers",
     heldAgainst:
-      "conductor and load, what sources reach, distance, voltage, the greatest and the least short, ratings that are made",
+      "conductor and load, paths from sources, distance, voltage, maximum and minimum fault, standard ratings",
     folders: ["protection"],
     looksAt: "runs",
   },
   {
     title: "Voltage at the devices",
-    heldAgainst: "the least voltage that each states, and whether there is a voltage at which all can run",
+    heldAgainst: "the minimum voltage that each states, and whether there is a voltage at which all can run",
     folders: ["scenario", "voltage"],
     looksAt: "scenarios",
   },
   {
     title: "Batteries, chargers and inverters",
-    heldAgainst: "what each may give and take, and what its supply has to bear",
+    heldAgainst: "the current that each may give and take, and that its supply must carry",
     folders: ["alternator", "battery", "charger", "inverter"],
     looksAt: "scenarios",
   },
   {
     title: "Solar",
-    heldAgainst: "voltage on the coldest day, current in full sun, fuses of strings side by side",
+    heldAgainst: "voltage on the coldest day, current in full sun, fuses of parallel strings",
     folders: ["solar"],
     looksAt: "scenarios",
   },
   {
     title: "Bus bars, panels, disconnects and shunts",
-    heldAgainst: "the ratings that the plan states, and what each has to be able to cut off or to count",
+    heldAgainst:
+      "the ratings that the plan states, loads that must be cut off, and current that must be counted",
     folders: ["bus", "disconnect", "panel", "shunt"],
     looksAt: "scenarios",
   },
   {
-    title: "How it is joined",
-    heldAgainst: "a way out and a way back for every current, no source across itself, one bond to metal",
+    title: "Connections",
+    heldAgainst: "a supply and a return for every current, no short-circuited source, one bond to metal",
     folders: ["network"],
     looksAt: "network",
   },
   {
     title: "The plan as a text",
-    heldAgainst: "values that can be used, units that make sense, a reason for whatever is accepted",
+    heldAgainst: "valid values, plausible units, a reason for each accepted finding",
     folders: ["plan"],
     looksAt: "plan",
   },

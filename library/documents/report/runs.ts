@@ -29,7 +29,7 @@ export function runsChapter(context: ReportContext): Chapter {
         ? [
             {
               kind: "paragraph",
-              text: "Current is the greatest that flows in a run in any scenario that lasts, or that a circuit states itself. What it may carry is the figure of the table after every factor, for all wires side by side. The temperature is that of the conductor at this current.",
+              text: "Current is the greatest in a run in any scenario that lasts, or that a circuit states itself. May carry: the ampacity of the table after every factor, for all parallel wires. The temperature is that of the conductor at this current.",
             },
             ...blocks,
           ]
@@ -48,10 +48,10 @@ function circuitTable(circuits: readonly RunRow[], { numbered }: ReportContext):
     id: "circuits",
     title: "Circuits",
     notes: [
-      "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. What is lost on the whole way from the bank stands in a table of its own.",
+      "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. The drop on the whole path from the bank has a table of its own.",
       ...(circuits.some(({ result }) => result?.drop.overloaded)
         ? [
-            "At least: the conductor carries more than it may, or what it may carry was not judged; it can get hotter than was worked out, and lose more than is shown.",
+            "At least: the conductor is above its ampacity, or its ampacity was not judged; it can get hotter than was worked out, and lose more than is shown.",
           ]
         : []),
     ],
@@ -88,7 +88,9 @@ function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Tab
   return {
     id: "cables",
     title: "Cables",
-    notes: ["A cable is one conductor. Its drop counts in the whole way from the bank, which has the limit."],
+    notes: [
+      "A cable is one conductor. Its drop counts in the whole path from the bank, which has the limit.",
+    ],
     columns: [
       textColumn("name", "Cable"),
       textColumn("conductor", "Conductor"),

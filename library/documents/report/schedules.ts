@@ -14,7 +14,10 @@ export function schedulesChapter({ schedules, notices }: ReportContext): Chapter
       ...(tables.length > 0
         ? tables.map((table) => ({ kind: "table", table }) as const)
         : [
-            { kind: "paragraph", text: "There is nothing to cut, to buy or to label in this plan." } as const,
+            {
+              kind: "paragraph",
+              text: "This plan has no wire to cut, part to buy or end to label.",
+            } as const,
           ]),
     ],
   };

@@ -25,7 +25,7 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
         : []),
       ...(devices.some((fault) => unknown(fault, network))
         ? [
-            "Not known: neither the plan nor the standard of its family says what it can interrupt; it was not judged.",
+            "Not known: neither the plan nor the standard of its family states its interrupting rating; it was not judged.",
           ]
         : []),
     ],

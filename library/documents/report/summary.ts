@@ -31,7 +31,7 @@ export function summaryChapter(context: ReportContext): Chapter {
 }
 
 const howToRead =
-  "What it does not check stands in a chapter of its own, and so does what everybody has to know before work begins. Each limit has its source; a figure that nobody has seen printed is called an unconfirmed figure. Figures are shown to three places and worked out with all of them.";
+  "One chapter lists the subjects that it does not check, another the cautions that everybody must know before work begins. Each limit has its source; a figure not seen in print is called an unconfirmed figure. Figures are shown to three places and worked out with all of them.";
 
 interface Fact {
   readonly name: string;
@@ -76,7 +76,7 @@ function contents({ model, network }: JudgedPlan): string {
 function scenarios({ model, network }: JudgedPlan): readonly Fact[] {
   const name = "Scenarios";
   if (model.networkUnread) return [{ name, value: "none worked out: the network could not be read" }];
-  if (!network) return [{ name, value: "none: the circuits stand alone" }];
+  if (!network) return [{ name, value: "none: the circuits are judged alone" }];
   const all = network.result.scenarios;
   const solved = all.filter(({ state }) => state === "solved").length;
   return [{ name, value: `${solved} of ${all.length} solved` }];
@@ -88,7 +88,7 @@ function nearest(judgement: JudgedPlan): readonly Fact[] {
   const drop = worstDrop(dropsOf(judgement));
   const after = (words: string) => words.replace(/^[^:]*: /, "");
   return [
-    { name: "Nearest to what it may carry", value: hardest ? after(hardestInWords(hardest)) : "" },
+    { name: "Nearest to its ampacity", value: hardest ? after(hardestInWords(hardest)) : "" },
     {
       name: "Nearest to its limit of drop",
       value: drop ? worstDropInWords(drop, drop.name).replace(/^worst drop /, "") : "",
@@ -106,7 +106,7 @@ function findingCounts(findings: readonly NumberedFinding[]): string {
     count("info") > 0 ? `${count("info")} for information` : "",
     several(count("hint"), "hint"),
   ].filter(Boolean);
-  return parts.length > 0 ? parts.join(", ") : "none in what was checked";
+  return parts.length > 0 ? parts.join(", ") : "none in the checks made";
 }
 
 function checkedTable({ judgement, numbered }: ReportContext): Table {
@@ -115,7 +115,7 @@ function checkedTable({ judgement, numbered }: ReportContext): Table {
     title: "What was checked",
     notes: [],
     columns: [
-      textColumn("what", "What"),
+      textColumn("what", "Subject"),
       textColumn("heldAgainst", "Held against"),
       textColumn("lookedAt", "Looked at"),
       textColumn("findings", "Found"),
@@ -163,7 +163,7 @@ function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPl
 
 function inWords(seen: Seen): string {
   if (seen === "whole") return "the whole plan";
-  if (seen === "no network") return "nothing: no network";
+  if (seen === "no network") return "none: no network";
   if (seen === "unread") return "not judged";
   const { looked, of, what } = seen;
   return looked === of ? several(of, what) || `no ${what}` : `${looked} of ${several(of, what)}`;
@@ -171,10 +171,10 @@ function inWords(seen: Seen): string {
 
 /** If no item was checked, no finding is possible; if some were, the result applies to those. */
 function nothingIn(seen: Seen): string | null {
-  if (seen === "whole") return "nothing";
+  if (seen === "whole") return "none";
   if (typeof seen === "string" || seen.of === 0) return null;
   if (seen.looked === 0) return "not judged";
-  return seen.looked === seen.of ? "nothing" : "nothing in those";
+  return seen.looked === seen.of ? "none" : "none in those";
 }
 
 /** "1 circuit", "20 circuits"; empty for none. */

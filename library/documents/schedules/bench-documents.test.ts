@@ -366,7 +366,7 @@ describe("plans that are not whole", () => {
   test("a network with a value that cannot be used: every list says that it is not complete", () => {
     const tables = tablesOf(van.replace("capacityAh: 200", "capacityAh: -200"));
     for (const { notes } of tables)
-      expect(notes[0]).toMatch(/^Not complete: a value of the network cannot be used/);
+      expect(notes[0]).toMatch(/^Not complete: a value of the network is invalid/);
     expect(recordsOf(tables[0]!).map(({ name }) => name)).toEqual(["work light", "work light"]);
   });
   test("an empty plan has empty lists", () => {

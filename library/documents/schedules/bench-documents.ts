@@ -41,14 +41,14 @@ function missingIn({ model }: Judgement): string[] {
   const notes: string[] = [];
   if (model.networkUnread)
     notes.push(
-      "Not complete: a value of the network cannot be used, so its parts and cables are missing here, and its circuits are taken as if each were alone. loomwright check says which value.",
+      "Not complete: a value of the network is invalid, so its parts and cables are missing here, and its circuits are taken as if each were alone. loomwright check names the value.",
     );
   if (model.unjudged.length > 0) {
     const names = listInWords(
       model.unjudged.map(({ name }) => name),
       20,
     );
-    notes.push(`Not complete: a value of ${names} cannot be used. loomwright check says which.`);
+    notes.push(`Not complete: a value of ${names} is invalid. loomwright check names it.`);
   }
   return notes;
 }

@@ -174,11 +174,11 @@ function spoolNotes(
       guessed.some(({ size }) => size.system === "metric") ? `${metricM.join(", ")} m (mm²)` : "",
     ].filter(Boolean);
     notes.push(
-      `Where the build states no spools of a size, usual lengths are taken: ${lengths.join(" and ")}; common practice, no source.`,
+      `If the build states no spools of a size, usual lengths are taken: ${lengths.join(" and ")}; common practice, no source.`,
     );
   }
   notes.push(
-    "Chosen for the least price where every spool of a kind has one, else for the least wire bought, then for the fewest spools. A better cut may exist.",
+    "Chosen for the least price if every spool of a kind has one, else for the least wire bought, then for the fewest spools. A better cut may exist.",
   );
   const boughtM = sum(kinds.flatMap(({ nesting }) => nesting.spools.map(({ offer }) => offer.lengthM)));
   const usedM = sum(kinds.flatMap(({ nesting }) => nesting.spools.map(({ pieces }) => lengthOf(pieces))));

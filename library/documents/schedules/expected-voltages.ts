@@ -130,11 +130,11 @@ function withoutArticle(words: string): string {
 
 function notesFor(network: JudgedNetwork | undefined, someAlone: boolean): string[] {
   const notes = [
-    "Put the fuses in one after the other, and switch each device on by itself first; stop at the first reading that surprises you. Then switch on what the scenario says and compare.",
+    "Put the fuses in one after the other, and switch each device on by itself first; stop at the first reading that surprises you. Then switch on the devices of the scenario and compare.",
   ];
   if (network) {
     notes.push(
-      "Expected: as the plan is written, with the bank charged as the scenario says and what else is on in that scenario. A real bank is seldom at exactly that charge: compare the difference between the bank and the device too.",
+      "Expected: for the plan as written, with the charge and the devices of that scenario. A real bank is seldom at exactly that charge: compare the difference between the bank and the device too.",
     );
     const unsolved = network.result.scenarios.filter(({ state }) => state === "unsolved");
     if (unsolved.length > 0) {
@@ -144,7 +144,7 @@ function notesFor(network: JudgedNetwork | undefined, someAlone: boolean): strin
   }
   if (someAlone)
     notes.push(
-      "A circuit that stands alone has what is left of its nominal voltage after its own drop; what is lost before it is not in it.",
+      "A circuit outside of a network has its nominal voltage less its own drop; the drop before it is not included.",
     );
   return notes;
 }

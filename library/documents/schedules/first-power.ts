@@ -43,10 +43,10 @@ function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table
       notes: [
         ...cautions.slice(0, 2),
         before,
-        "Continuity: from end to end, before both ends are connected. Polarity: each end sits on the terminal that is named here.",
+        "Continuity: from end to end, before both ends are connected. Polarity: each end is on the terminal that is named here.",
         withTorque
-          ? "Torques are those that the plan states; a terminal without one is tightened as its maker says."
-          : "The plan states no torques: tighten each terminal as its maker says.",
+          ? "Torques are those that the plan states; tighten a terminal without one to its maker's figure."
+          : "The plan states no torques: tighten each terminal to its maker's figure.",
         ...notKeptNotes(wires),
       ],
     },

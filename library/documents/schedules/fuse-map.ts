@@ -65,7 +65,7 @@ function notesFor(plan: Judgement, { panels }: Devices, wires: readonly Numbered
         `${panel.name} has ${panel.positions} positions, and ${positions.length} conductors leave from it.`,
       );
     if (panel.branchRatedA !== undefined)
-      notes.push(`${panel.name}: each position is made for ${formatRounded(panel.branchRatedA)} A at most.`);
+      notes.push(`${panel.name}: each position is rated for at most ${formatRounded(panel.branchRatedA)} A.`);
   }
   const bare = wires.filter(
     ({ wire }) =>

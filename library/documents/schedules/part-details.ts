@@ -35,7 +35,7 @@ export function partDetails(part: Part): string {
       const { series, parallel } = part;
       const panels = series * parallel;
       return list(
-        panels === 1 ? "1 panel" : `${panels} panels, ${series} in series, ${parallel} in parallel, each`,
+        panels === 1 ? "1 module" : `${panels} modules, ${series} in series, ${parallel} in parallel, each`,
         `${unit(part.openCircuitV, "V")} open circuit`,
         `${unit(part.shortCircuitA, "A")} short circuit`,
       );

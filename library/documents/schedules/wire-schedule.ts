@@ -76,16 +76,14 @@ const sides: Readonly<Record<Wire["side"], string>> = {
 
 function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): string[] {
   const wires = numbered.map(({ wire }) => wire);
-  const notes = [`${slackRule(bench)} Measure the real way before you cut.`];
+  const notes = [`${slackRule(bench)} Measure the real route before you cut.`];
   if (wires.some(({ insulationStated }) => !insulationStated))
-    notes.push("Where the plan states no insulation, every limit was taken from the column of 75 °C.");
+    notes.push("If the plan states no insulation, every limit was taken from the column of 75 °C.");
   if (wires.some(({ size }) => size.parallel > 1))
-    notes.push(
-      "2 × 35 mm² is two equal wires side by side: each has the length and the fittings of the row.",
-    );
+    notes.push("2 × 35 mm² is two equal wires in parallel: each has the length and the fittings of the row.");
   if (wires.some(({ from, to }) => isInWire(from) || isInWire(to)))
     notes.push(
-      "A wire with a fuse or breaker in it is cut once more, where that sits, and has two more ends there.",
+      "A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",
     );
   if (wires.some(({ from, to }) => from.termination === undefined || to.termination === undefined))
     notes.push(
@@ -97,11 +95,7 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
       `Conductors that only bond metal are usually ${bonding.join(" or ")} (${source.document}, ${unconfirmed}); state colour for them.`,
     );
   }
-  return [
-    ...notes,
-    ...notKeptNotes(numbered),
-    "Not in it: sleeves, clips, conduits, and which way they run.",
-  ];
+  return [...notes, ...notKeptNotes(numbered), "Not in it: sleeves, clips, conduits, and routes."];
 }
 
 /** A device in the wire itself, not in a position of a panel. */
@@ -115,5 +109,5 @@ function bondsWithoutOwnColour({ from, to, colour }: Wire): boolean {
 
 /** The rule for cut lengths, as a sentence with the build's figures. */
 export function slackRule({ slackPercent, endSlackM }: BenchSettings): string {
-  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${formatRounded(endSlackM * 1000)} mm at each end, up to the next 10 mm (AWG: inch). Common practice, no source, where the build states nothing else.`;
+  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${formatRounded(endSlackM * 1000)} mm at each end, up to the next 10 mm (AWG: inch). Common practice, no source, unless the build states otherwise.`;
 }

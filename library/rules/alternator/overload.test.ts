@@ -19,7 +19,7 @@ testRule(alternatorOverload, [
         on: "ratedA",
         severity: "warning",
         message:
-          '80.1 A hang on it in "under way" (lights), it gives 80 A for hours, 80 % of 100 A (FAA AC 43.13-1B 11-35a): charge with less, or run less at once.',
+          'Must supply 80.1 A in "under way" (lights), its continuous limit is 80 A, 80 % of 100 A (FAA AC 43.13-1B 11-35a): charge with less, or run less at once.',
         values: { demandA: 80.1, allowedA: 80 },
         fixes: "no fix",
       },
@@ -47,7 +47,7 @@ testRule(alternatorOverload, [
       {
         on: "ratedA",
         severity: "info",
-        message: '90 A hang on it in "everything on" (lights), it gives 80 A for hours',
+        message: 'Must supply 90 A in "everything on" (lights), its continuous limit is',
         fixes: "no fix",
       },
     ],
@@ -64,7 +64,7 @@ testRule(alternatorOverload, [
       {
         on: "ratedA",
         severity: "warning",
-        message: '104 A hang on it in "everything on" (the charger), it gives 80 A for hours',
+        message: 'Must supply 104 A in "everything on" (the charger), its continuous limit is',
         fixes: "no fix",
       },
     ],
@@ -76,7 +76,7 @@ testRule(alternatorOverload, [
       {
         on: "ratedA",
         severity: "warning",
-        message: '100 A hang on it in "charging, nothing on" (the battery start), it gives 80 A for hours',
+        message: 'Must supply 100 A in "charging, nothing on" (the battery start), its continuous limit is',
         fixes: "no fix",
       },
     ],
@@ -94,7 +94,7 @@ testRule(alternatorOverload, [
         subject: "engine",
         on: "ratedA",
         message:
-          '170 A hang on it in "under way" (lights), it gives 160 A for hours, 80 % of 200 A together (FAA AC 43.13-1B 11-35a)',
+          'Must supply 170 A in "under way" (lights), its continuous limit is 160 A, 80 % of 200 A together (FAA AC 43.13-1B 11-35a)',
         fixes: "no fix",
       },
     ],
@@ -105,7 +105,7 @@ testRule(alternatorOverload, [
       load: 90,
       alternator: 'ratedA: 100, accept: { "alternator/overload": "a fan cools it" }',
     }),
-    finds: [{ on: "ratedA", message: "90 A hang on it", accepted: "a fan cools it", fixes: "no fix" }],
+    finds: [{ on: "ratedA", message: "Must supply 90 A", accepted: "a fan cools it", fixes: "no fix" }],
   },
 ]);
 

@@ -11,7 +11,7 @@ export const alternatorOverload = defineRule<Values>({
   title: "Alternator overloaded continuously",
   formerTitles: ["More than the alternator gives for hours"],
   severity: "warning",
-  why: "An alternator at its limit for hours gets hot and fails early, and what it cannot give is drawn from the battery.",
+  why: "An alternator at its limit for hours gets hot and fails early; the battery supplies the missing current.",
   sources: [alternatorShare.source],
   fixable: false,
   acceptable: true,
@@ -53,9 +53,9 @@ export const alternatorOverload = defineRule<Values>({
       }),
     ),
   message({ demandA, allowedA, ratedA, percent, alternators, devices, scenario, source }) {
-    const [hangs, allowed] = formatDistinctWithUnit(demandA, allowedA, "A");
+    const [demand, allowed] = formatDistinctWithUnit(demandA, allowedA, "A");
     const rated = `${withUnit(percent, "%")} of ${withUnit(ratedA, "A")}${alternators > 1 ? " together" : ""}`;
-    return `${hangs} hang on it ${scenario} (${listInWords(devices)}), it gives ${allowed} for hours, ${rated} (${source}): charge with less, or run less at once.`;
+    return `Must supply ${demand} ${scenario} (${listInWords(devices)}), its continuous limit is ${allowed}, ${rated} (${source}): charge with less, or run less at once.`;
   },
 });
 

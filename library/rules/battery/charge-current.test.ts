@@ -21,7 +21,7 @@ testRule(chargeCurrent, [
         record: "house",
         on: "maxChargeA",
         message:
-          'Takes 30.2 A in "everything on", it may take 30 A (maxChargeA): set the chargers to give less, or add a battery beside it.',
+          'Takes 30.2 A in "everything on", its limit is 30 A (maxChargeA): set the chargers to give less, or add a battery in parallel.',
         values: { stated: true, limitA: 30 },
         fixes: "no fix",
       },
@@ -43,7 +43,7 @@ testRule(chargeCurrent, [
         on: "",
         severity: "info",
         message:
-          'Takes 40.2 A in "everything on"; AGM of this capacity usually takes up to 40 A, 0.4 A for each Ah (common practice, no source). State maxChargeA from its data sheet.',
+          'Takes 40.2 A in "everything on"; AGM of this capacity usually takes up to 40 A, 0.4 A per Ah (common practice, no source). State maxChargeA from its data sheet.',
         values: { stated: false },
         fixes: "no fix",
       },
@@ -57,7 +57,7 @@ testRule(chargeCurrent, [
         on: "",
         severity: "info",
         message:
-          'Takes 20.2 A in "everything on"; gel of this capacity usually takes up to 20 A, 0.2 A for each Ah',
+          'Takes 20.2 A in "everything on"; gel of this capacity usually takes up to 20 A, 0.2 A per Ah (common',
         fixes: "no fix",
       },
     ],

@@ -13,7 +13,7 @@ export const chargeCurrent = defineRule<Values>({
   title: "Charge current limit exceeded",
   formerTitles: ["Charged with more than the battery takes"],
   severity: "warning",
-  why: "Charged too fast, a battery gases, heats up and ages; one with its own protection cuts out while the chargers still push.",
+  why: "A battery charged too fast gases, heats up and ages; one with its own protection cuts out while the chargers still deliver.",
   sources: [statedRating, usualChargeRates.source],
   fixable: false,
   acceptable: true,
@@ -22,8 +22,8 @@ export const chargeCurrent = defineRule<Values>({
   message({ currentA, limitA, stated, scenario, chemistry, perAh, source }) {
     const [takes, may] = formatDistinctWithUnit(currentA, limitA, "A");
     return stated
-      ? `Takes ${takes} ${scenario}, it may take ${may} (maxChargeA): set the chargers to give less, or add a battery beside it.`
-      : `Takes ${takes} ${scenario}; ${chemistry} of this capacity usually takes up to ${may}, ${formatRounded(perAh)} A for each Ah (${source}). State maxChargeA from its data sheet.`;
+      ? `Takes ${takes} ${scenario}, its limit is ${may} (maxChargeA): set the chargers to give less, or add a battery in parallel.`
+      : `Takes ${takes} ${scenario}; ${chemistry} of this capacity usually takes up to ${may}, ${formatRounded(perAh)} A per Ah (${source}). State maxChargeA from its data sheet.`;
   },
 });
 

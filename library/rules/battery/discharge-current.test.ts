@@ -18,7 +18,7 @@ testRule(dischargeCurrent, [
         record: "house",
         on: "maxDischargeA",
         message:
-          'Gives 100.2 A in "everything on", it may give 100 A (maxDischargeA): run less at once, or add a battery beside it.',
+          'Gives 100.2 A in "everything on", its limit is 100 A (maxDischargeA): run less at once, or add a battery in parallel.',
         fixes: "no fix",
       },
     ],
@@ -38,7 +38,7 @@ testRule(dischargeCurrent, [
     finds: [
       {
         on: "maxDischargeA",
-        message: 'Gives 110 A in "on the bank alone", it may give 100 A',
+        message: 'Gives 110 A in "on the bank alone", its limit is 100 A',
         fixes: "no fix",
       },
     ],

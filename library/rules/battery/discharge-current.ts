@@ -29,7 +29,7 @@ export const dischargeCurrent = defineRule<Values>({
     ),
   message({ currentA, maxDischargeA, scenario }) {
     const [gives, may] = formatDistinctWithUnit(currentA, maxDischargeA, "A");
-    return `Gives ${gives} ${scenario}, it may give ${may} (maxDischargeA): run less at once, or add a battery beside it.`;
+    return `Gives ${gives} ${scenario}, its limit is ${may} (maxDischargeA): run less at once, or add a battery in parallel.`;
   },
 });
 

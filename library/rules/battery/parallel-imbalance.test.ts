@@ -102,7 +102,7 @@ testRule(parallelImbalance, [
         subject: "left",
         on: "",
         message:
-          'Gives 40 A of the bank\'s 80 A in "everything on", 50 % above its share of 26.7 A; up to 10 % is common practice, no source: use batteries of one kind and age, each with leads alike to a bus bar.',
+          'Gives 40 A of the bank\'s 80 A in "everything on", 50 % above its share of 26.7 A; up to 10 % is common practice, no source: use batteries of one kind and age, each with identical leads to a bus bar.',
         fixes: "no fix",
       },
     ],
@@ -123,7 +123,7 @@ testRule(parallelImbalance, [
         message: "Gives 45",
         values: {
           wayOut:
-            "take the positive from one end of the row and the negative from the other, or give each battery its own leads to a bus bar, all alike",
+            "take the positive from one end of the row and the negative from the other, or give each battery its own identical leads to a bus bar",
         },
         fixes: "no fix",
       },

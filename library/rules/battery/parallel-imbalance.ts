@@ -18,7 +18,7 @@ import { wayOut } from "../wording/way-out.ts";
 const limitPercent = 10;
 
 const withinTenPercent = ownRequirement(
-  "Batteries side by side share the current within 10 % of what their capacities ask for.",
+  "Parallel batteries share the current by capacity, each within 10 % of its share.",
 );
 
 export const parallelImbalance = defineRule<Values>({
@@ -63,8 +63,8 @@ function finding({ network, result }: JudgedNetwork, bank: Bank): Found<Values>[
   const alike = stringsAreAlike(network, bank);
   const fixes = leads && alike ? balancing(leads.positive, leads.negative) : [];
   const otherwise = alike
-    ? "take the positive from one end of the row and the negative from the other, or give each battery its own leads to a bus bar, all alike"
-    : "use batteries of one kind and age, each with leads alike to a bus bar";
+    ? "take the positive from one end of the row and the negative from the other, or give each battery its own identical leads to a bus bar"
+    : "use batteries of one kind and age, each with identical leads to a bus bar";
   const values: Values = {
     currentA: Math.abs(worst.currentA),
     fairA: Math.abs(worst.fairA),

@@ -25,7 +25,7 @@ testRule(busRating, [
         record: "main",
         on: "ratedA",
         message:
-          'Carries 100.1 A in "everything on", it is rated 100 A (ratedA): use a bus bar for more, or move loads to another.',
+          'Carries 100.1 A in "everything on", its rating is 100 A (ratedA): use a bus bar with a higher one, or move loads to another.',
         values: { ratedA: 100 },
         fixes: "no fix",
       },
@@ -50,7 +50,7 @@ testRule(busRating, [
       {
         subject: "main",
         on: "ratedA",
-        message: 'Carries 120 A in "Sunday", it is rated 100 A (ratedA)',
+        message: 'Carries 120 A in "Sunday", its rating is 100 A (ratedA)',
         fixes: "no fix",
       },
     ],

@@ -15,6 +15,6 @@ export const busRating = defineRule<AboveRating>({
   check: (plan) => aboveStatedRating(plan, "busBar"),
   message({ currentA, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
-    return `Carries ${carries} ${scenario}, it is rated ${rated} (ratedA): use a bus bar for more, or move loads to another.`;
+    return `Carries ${carries} ${scenario}, its rating is ${rated} (ratedA): use a bus bar with a higher one, or move loads to another.`;
   },
 });

@@ -37,7 +37,7 @@ testRule(busStuds, [
     finds: [
       {
         on: "studs",
-        message: "4 conductors end here (wires in parallel counted one by one), on 3 studs",
+        message: "4 conductors end here (parallel wires counted individually), on 3 studs",
         fixes: "no fix",
       },
     ],

@@ -5,7 +5,7 @@ import { atPart, relatedConductor } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
 const oneStudEach = ownRequirement(
-  "Each conductor on a stud of its own. Up to four on one stud is a practice of small craft and aircraft, recalled and not read.",
+  "Each conductor on its own stud. Up to four on one stud is a practice of small craft and aircraft, recalled from memory.",
 );
 
 export const busStuds = defineRule<Values>({
@@ -37,7 +37,7 @@ export const busStuds = defineRule<Values>({
       }),
     ),
   message({ wires, studs, sideBySide, source }) {
-    const counted = sideBySide ? " (wires in parallel counted one by one)" : "";
+    const counted = sideBySide ? " (parallel wires counted individually)" : "";
     return `${wires} conductors end here${counted}, on ${studs} ${studs === 1 ? "stud" : "studs"}: use a bus bar with more, or share them between two (${source}).`;
   },
 });

@@ -12,7 +12,7 @@ export const inputCurrent = defineRule<SupplyValues>({
   title: "Charger supply undersized at low input voltage",
   formerTitles: ["Charger takes more at low input voltage"],
   severity: "warning",
-  why: "A DC-DC charger takes more current than it gives when its input is low, so an input sized for its output blows its fuse or runs hot.",
+  why: "At low input voltage a DC-DC charger draws more current than it gives, so an input sized for its output blows its fuse or runs hot.",
   sources: [
     dcDcChargerEfficiency.source,
     cutOffVoltage.source,

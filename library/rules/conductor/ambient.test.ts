@@ -14,7 +14,7 @@ testRule(ambient, [
       {
         on: "insulationC",
         message:
-          "Insulation judged as 75 °C: it may carry nothing in a place of 75 °C; choose insulation rated 80 °C, or a cooler way.",
+          "Insulation judged as 75 °C: its ampacity is zero in a place of 75 °C; choose insulation rated 80 °C, or a cooler route.",
         values: { columnC: 75, ambientC: 75, enoughC: 80 },
         fixes: [{ title: "Use insulation rated 80 °C", kind: "suggestion", gives: { insulationC: 80 } }],
       },
@@ -26,7 +26,7 @@ testRule(ambient, [
     finds: [
       {
         on: "insulationC",
-        message: "Insulation judged as 75 °C: it may carry nothing in a place of 85 °C",
+        message: "Insulation judged as 75 °C: its ampacity is zero in a place of 85 °C",
         fixes: [{ title: "Use insulation rated 105 °C", kind: "suggestion", gives: { insulationC: 105 } }],
       },
     ],
@@ -37,7 +37,7 @@ testRule(ambient, [
     finds: [
       {
         on: "insulationC",
-        message: "Insulation judged as 75 °C: it may carry nothing in a place of 85 °C",
+        message: "Insulation judged as 75 °C: its ampacity is zero in a place of 85 °C",
         fixes: [{ title: "Use insulation rated 125 °C", kind: "suggestion", gives: { insulationC: 125 } }],
       },
     ],
@@ -48,7 +48,7 @@ testRule(ambient, [
     finds: [
       {
         on: "ambientC",
-        message: "Insulation not stated, taken as 75 °C: it may carry nothing in a place of 80 °C",
+        message: "Insulation not stated, taken as 75 °C: its ampacity is zero in a place of 80 °C",
         fixes: [{ title: "Use insulation rated 90 °C", kind: "suggestion", gives: { insulationC: 90 } }],
       },
     ],
@@ -59,7 +59,7 @@ testRule(ambient, [
     finds: [
       {
         on: "insulationC",
-        message: "Insulation judged as 60 °C: it may carry nothing in a place of 62 °C",
+        message: "Insulation judged as 60 °C: its ampacity is zero in a place of 62 °C",
         fixes: [{ title: "Use insulation rated 75 °C", kind: "suggestion", gives: { insulationC: 75 } }],
       },
     ],
@@ -76,7 +76,7 @@ testRule(ambient, [
       {
         on: "insulationC",
         message:
-          "Insulation judged as 60 °C: it may carry nothing in an engine space of 60 °C (ISO 10133:2012, note to Table A.1, engine spaces, unconfirmed figure); choose insulation rated 70 °C",
+          "Insulation judged as 60 °C: its ampacity is zero in an engine space of 60 °C (ISO 10133:2012, note to Table A.1, engine spaces, unconfirmed figure); choose insulation rated 70 °C",
         fixes: [{ title: "Use insulation rated 70 °C", kind: "suggestion", gives: { insulationC: 70 } }],
       },
     ],
@@ -88,7 +88,7 @@ testRule(ambient, [
       {
         on: "insulationC",
         message:
-          "Insulation judged as 200 °C: it may carry nothing in a place of 200 °C; choose a cooler way, or insulation for hotter places.",
+          "Insulation judged as 200 °C: its ampacity is zero in a place of 200 °C; choose a cooler route, or insulation for hotter places.",
         fixes: "no fix",
       },
     ],

@@ -14,7 +14,7 @@ export const ambient = defineRule<Values>({
   title: "Ambient temperature too high for the insulation",
   formerTitles: ["Place too hot for the insulation"],
   severity: "error",
-  why: "Where the air is already as hot as the insulation may get, any current at all takes it above that, and it ages, cracks or melts.",
+  why: "If the air is already as hot as the insulation may get, any current takes it above that, and it ages, cracks or melts.",
   sources: [ambientCorrection.source, engineSpace60C.source],
   fixable: true,
   acceptable: true,
@@ -40,9 +40,9 @@ export const ambient = defineRule<Values>({
     const where = `${engineSpace ? "an engine space" : "a place"} of ${place}`;
     const way =
       enoughC === undefined
-        ? "choose a cooler way, or insulation for hotter places"
-        : `choose insulation rated ${withUnit(enoughC, "°C")}, or a cooler way`;
-    return `${what}: it may carry nothing in ${where}${source ? ` (${source})` : ""}; ${way}.`;
+        ? "choose a cooler route, or insulation for hotter places"
+        : `choose insulation rated ${withUnit(enoughC, "°C")}, or a cooler route`;
+    return `${what}: its ampacity is zero in ${where}${source ? ` (${source})` : ""}; ${way}.`;
   },
 });
 

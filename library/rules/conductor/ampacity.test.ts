@@ -195,7 +195,7 @@ testRule(ampacity, [
       {
         on: "gauge",
         message:
-          "4/0 AWG may carry 360 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 400 A: no made size is enough",
+          "4/0 AWG may carry 360 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 400 A: no standard size is enough",
         fixes: "no fix",
       },
     ],

@@ -14,7 +14,7 @@ export const ampacity = defineRule<Values>({
   title: "Conductor ampacity exceeded",
   formerTitles: ["Conductor too thin for its current"],
   severity: "error",
-  why: "A conductor that carries more than it may gets hotter than its insulation stands, which then softens, shorts and burns.",
+  why: "A conductor above its ampacity gets hotter than its insulation withstands, which then softens, shorts and burns.",
   sources: [
     table5.source,
     note1EngineSpace.source,
@@ -52,7 +52,7 @@ export const ampacity = defineRule<Values>({
     }),
   message(values) {
     if (!values.judged)
-      return `${values.size} is not judged: no table gives its ampacity at ${values.columnC} °C insulation in such a place.`;
+      return `${values.size} is not judged: no table gives its ampacity for ${values.columnC} °C insulation in this place.`;
     const [loadText, allowedText] = formatDistinctWithUnit(values.loadA, values.ampacityA, "A");
     const where = values.factors.map((what) => factorInWords(what, values)).join(" and ");
     return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}: ${values.wayOut}.`;

@@ -24,7 +24,7 @@ testRule(faultWithstand, [
         on: "gauge",
         severity: "warning",
         message:
-          "A short of 328 A may last 5 s until the 80 A fuse in the positive conductor of Pump opens (unconfirmed figure); after 4.98 s 8 AWG is at 160 °C, the most its insulation bears: use 6 AWG.",
+          "A short of 328 A may last 5 s until the 80 A fuse in the positive conductor of Pump opens (unconfirmed figure); after 4.98 s 8 AWG is at 160 °C, the most its insulation withstands: use 6 AWG.",
         values: { finalC: 160 },
         fixes: [{ title: "Use 6 AWG", gives: { gauge: 6, "protect.ratingA": 80 } }],
       },

@@ -20,7 +20,7 @@ export const faultWithstand = defineRule<Values>({
   title: "Conductor does not withstand a fault",
   formerTitles: ["A short heats the conductor too far"],
   severity: "warning",
-  why: "In the seconds that a slow fuse takes to open, a short heats a conductor until its insulation melts off.",
+  why: "A short heats a conductor until its insulation melts off in the seconds that a slow fuse takes to open.",
   sources: [
     adiabaticCopper.source,
     finalTemperatures.source,
@@ -45,7 +45,7 @@ export const faultWithstand = defineRule<Values>({
           lastsS: heat.lastsS,
           bearsS: heat.bearsS,
           finalC: heat.finalC,
-          wayOut: wayOut(fixes, "take a quicker fuse, or a thicker conductor"),
+          wayOut: wayOut(fixes, "use a faster fuse, or a thicker conductor"),
         };
         return [
           {
@@ -60,7 +60,7 @@ export const faultWithstand = defineRule<Values>({
     ),
   message({ size, device, shortA, lastsS, bearsS, finalC, wayOut: way }) {
     const [lasts, bears] = timesApart(lastsS, bearsS);
-    return `A short of ${withUnit(shortA, "A")} may last ${lasts} until ${device} opens (${unconfirmed}); after ${bears} ${size} is at ${withUnit(finalC, "°C")}, the most its insulation bears: ${way}.`;
+    return `A short of ${withUnit(shortA, "A")} may last ${lasts} until ${device} opens (${unconfirmed}); after ${bears} ${size} is at ${withUnit(finalC, "°C")}, the most its insulation withstands: ${way}.`;
   },
 });
 

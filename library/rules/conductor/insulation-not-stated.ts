@@ -7,7 +7,7 @@ export const insulationNotStated = defineRule<Values>({
   id: "conductor/insulation-not-stated",
   title: "Insulation rating not stated",
   severity: "hint",
-  why: "How much a conductor may carry depends on how hot its insulation may get: guessed too high, the wire is overloaded; too low, it is bought too thick.",
+  why: "Ampacity depends on the insulation's temperature rating: guessed too high, the wire is overloaded; too low, it is bought too thick.",
   sources: [table5.source, tableA1.source],
   // Only the builder can read the marking on the wire.
   fixable: false,

@@ -20,7 +20,7 @@ testRule(minimumSize, [
         subject: "Lamp",
         on: "gauge",
         message:
-          "18 AWG is thinner than a wire on its own may be, at least 16 AWG (33 CFR 183.425(e)): use 16 AWG, or run it in a sheath",
+          "18 AWG is below the minimum for a wire on its own, 16 AWG (33 CFR 183.425(e)): use 16 AWG, or run it in a sheath",
         fixes: [{ title: "Use 16 AWG", gives: { gauge: 16 } }],
       },
     ],
@@ -42,7 +42,7 @@ testRule(minimumSize, [
       {
         on: "mm2",
         message:
-          "0.75 mm² is thinner than a wire on its own may be, at least 1 mm² (ISO 10133:2012, 7.7): use 1 mm²",
+          "0.75 mm² is below the minimum for a wire on its own, 1 mm² (ISO 10133:2012, 7.7): use 1 mm²",
         fixes: [{ title: "Use 1 mm²", gives: { mm2: 1 } }],
       },
     ],
@@ -63,7 +63,7 @@ testRule(minimumSize, [
     finds: [
       {
         on: "mm2",
-        message: "0.75 mm² is thinner",
+        message: "0.75 mm² is below the minimum",
         fixes: [{ title: "Use 1 mm²", gives: { mm2: 1 } }],
       },
     ],
@@ -74,8 +74,7 @@ testRule(minimumSize, [
     finds: [
       {
         on: "gauge",
-        message:
-          "18 AWG is thinner than a wire on its own may be, at least 16 AWG (33 CFR 183.425(e)): use 12 AWG",
+        message: "18 AWG is below the minimum for a wire on its own, 16 AWG (33 CFR 183.425(e)): use 12 AWG",
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12, protect: 25 } }],
       },
     ],
@@ -86,7 +85,7 @@ testRule(minimumSize, [
     finds: [
       {
         on: "gauge",
-        message: "18 AWG is thinner",
+        message: "18 AWG is below the minimum",
         fixes: [{ title: "Use 16 AWG", kind: "suggestion", gives: { gauge: 16 } }],
       },
     ],

@@ -38,7 +38,7 @@ export const minimumSize = defineRule<Values>({
       return [{ at: atProperty(circuit, ...sizePath(circuit)), values, fixes }];
     }),
   message: ({ size, minimum, sheathed, source, wayOut: way }) =>
-    `${size} is thinner than a wire ${sheathed ? "in a sheath" : "on its own"} may be, at least ${minimum} (${source}): ${way}${sheathed ? "" : ", or run it in a sheath (sheathed: true)"}.`,
+    `${size} is below the minimum for a wire ${sheathed ? "in a sheath" : "on its own"}, ${minimum} (${source}): ${way}${sheathed ? "" : ", or run it in a sheath (sheathed: true)"}.`,
 });
 
 interface Values {

@@ -142,13 +142,13 @@ testRule(voltageDrop, [
     ],
   },
   {
-    name: "so far that no made size is enough; shorten the run, or set parallel.",
+    name: "so far that no standard size is enough; shorten the run, or set parallel.",
     circuits: [{ gauge: "4/0", oneWayFt: 900 }],
     finds: [
       {
         on: "gauge",
         message:
-          "Loses 3.75 V, 31.2 % of 12 V, over 1,800 ft of wire at 30.6 °C; the limit is 10 % (common practice, no source): no made size is enough; shorten the run, or set parallel.",
+          "Loses 3.75 V, 31.2 % of 12 V, over 1,800 ft of wire at 30.6 °C; the limit is 10 % (common practice, no source): no standard size is enough; shorten the run, or set parallel.",
         fixes: "no fix",
       },
     ],
@@ -184,7 +184,7 @@ testRule(voltageDrop, [
         on: "gauge",
         severity: "warning",
         message:
-          'From the bank (the battery house) to lamps 0.266 V are lost in "everything on", 2.22 % of 12 V: 0.213 V in lamps and 0.0264 V in feed; the limit is 2.21 % (stated in the plan): use 8 AWG.',
+          '0.266 V are lost from the bank (the battery house) to lamps in "everything on", 2.22 % of 12 V: 0.213 V in lamps and 0.0264 V in feed; the limit is 2.21 % (stated in the plan): use 8 AWG.',
         values: { dropLimitPercent: 2.21 },
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, feed: { gauge: 4 } } }],
       },
@@ -200,7 +200,7 @@ testRule(voltageDrop, [
         subject: "lamps",
         on: "gauge",
         message:
-          'From the bank (the battery house) to lamps 0.347 V are lost in "everything on", 2.89 % of 12 V: ',
+          '0.347 V are lost from the bank (the battery house) to lamps in "everything on", 2.89 % of 12 V: ',
         fixes: [
           {
             title: "Use 6 AWG for feed and 6 AWG for feed return",
@@ -232,7 +232,7 @@ testRule(voltageDrop, [
       {
         subject: "lamps",
         on: "gauge",
-        message: "From the bank",
+        message: "0.342 V are lost from the bank",
         fixes: [
           {
             title: "Use 6 AWG for feed and 4 AWG for feed return",
@@ -253,7 +253,7 @@ testRule(voltageDrop, [
       {
         subject: "radio positive",
         on: "gauge",
-        message: "From the bank (the battery house) to radio 0.266 V are lost",
+        message: "0.266 V are lost",
         fixes: [{ title: "Use 8 AWG for radio return", gives: { gauge: 10, "radio return": { gauge: 8 } } }],
       },
     ],
@@ -267,7 +267,7 @@ testRule(voltageDrop, [
       {
         subject: "inverter supply",
         on: "gauge",
-        message: "From the bank (the battery house) to the inverter kettle",
+        message: "0.847 V are lost from the bank (the battery house) to the inverter kettle",
         fixes: [{ title: "Use 4 AWG", gives: { gauge: 4 } }],
       },
     ],
@@ -278,7 +278,7 @@ testRule(voltageDrop, [
     finds: "nothing",
   },
   {
-    name: "so far that no made size is enough for the whole way",
+    name: "so far that no standard size is enough for the whole way",
     plan: onBus(
       'circuit({ name: "lamps", load: 60, dropLimitPercent: 1, ...run, gauge: "4/0", protect: 80 });',
       {
@@ -288,7 +288,7 @@ testRule(voltageDrop, [
     finds: [
       {
         on: "gauge",
-        message: "From the bank",
+        message: "1.38 V are lost from the bank",
         fixes: "no fix",
       },
     ],
@@ -304,7 +304,7 @@ testRule(voltageDrop, [
       {
         record: "plus",
         on: "gauge",
-        message: "From the bank",
+        message: "0.154 V are lost from the bank",
         values: { dropLimitPercent: 1, limitSource: "stated in the plan" },
         fixes: [{ title: "Use 1 AWG for minus", gives: { minus: { gauge: 1 } } }],
       },
@@ -318,7 +318,7 @@ testRule(voltageDrop, [
     finds: [
       {
         on: "gauge",
-        message: "From the bank",
+        message: "0.273 V are lost from the bank",
         fixes: [{ title: "Use 6 AWG", gives: { gauge: 6 } }],
       },
     ],

@@ -33,7 +33,7 @@ export const voltageDrop = defineRule<Values>({
   title: "Excessive voltage drop",
   formerTitles: ["Too much voltage lost on the way"],
   severity: "warning",
-  why: "What is lost in the conductor is missing at the device: lamps dim, pumps and fridges stall or cut out, inverters shut down early.",
+  why: "Voltage lost in the conductor is missing at the device: lamps dim, pumps and fridges stall or cut out, inverters shut down early.",
   sources: [
     criticalDropLimit.source,
     ordinaryDropLimit.source,
@@ -72,7 +72,7 @@ function ofCircuits(plan: JudgedPlan): Found<Values>[] {
       conductorC: drop.resistanceAtC,
       unconfirmed: drop.source.confirmed === "memory",
       atLeast: drop.overloaded,
-      wayOut: wayOut(fixes, "no made size is enough; shorten the run, or set parallel"),
+      wayOut: wayOut(fixes, "no standard size is enough; shorten the run, or set parallel"),
     };
     return [
       {
@@ -131,7 +131,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       scenario: scenarioInWords(judged.network, way.scenario),
       unconfirmed: losses.some(({ conductor }) => conductor.run.conductor.system === "metric"),
       lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
-      wayOut: wayOut(fixes, "no made sizes are enough; shorten the way, or set parallel"),
+      wayOut: wayOut(fixes, "no standard sizes are enough; shorten the path, or set parallel"),
     };
     return [
       {
@@ -232,7 +232,7 @@ function wayMessage(values: WayValues): string {
   const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
   const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
   const most = lostMost.map(({ name, dropV: lostV }) => `${withUnit(lostV, "V")} in ${name}`);
-  return `From the bank (${bank}) to ${device} ${withUnit(dropV, "V")} are lost ${scenario}, ${percent} of ${withUnit(systemV, "V")}${recalled}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+  return `${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}${recalled}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
 }
 
 type Values = CircuitValues | WayValues;

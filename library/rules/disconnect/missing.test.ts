@@ -30,7 +30,7 @@ testRule(disconnectMissing, [
         record: "house bank",
         on: "",
         message:
-          "No disconnect stands between this bank and lamp and fan, so nothing can be cut off by hand: put one near the bank (common practice, no source).",
+          "This bank has no disconnect before lamp and fan, so it cannot be cut off by hand: put one near it (common practice, no source).",
         fixes: "no fix",
       },
     ],
@@ -63,7 +63,7 @@ testRule(disconnectMissing, [
   {
     name: "a fuse is not",
     plan: bank(`out("lamp", house.positive, { protect: { ratingA: 10, family: "UL 248-15 Class T" } });`),
-    finds: [{ on: "", message: "No disconnect stands between this bank and lamp, so", fixes: "no fix" }],
+    finds: [{ on: "", message: "This bank has no disconnect before lamp, so", fixes: "no fix" }],
   },
   {
     name: "what only its terminals are known of may be a contactor",
@@ -79,7 +79,13 @@ testRule(disconnectMissing, [
       const off = disconnect({ ratedA: 100 });
       cable({ from: house.negative, to: off.line, lengthFt: 2, gauge: 2 });
       out("lamp", house.positive, { returnTo: off.load });`),
-    finds: [{ on: "", message: "No disconnect stands between this bank and lamp, so", fixes: "no fix" }],
+    finds: [
+      {
+        on: "",
+        message: "This bank has no disconnect before lamp, so",
+        fixes: "no fix",
+      },
+    ],
   },
   {
     name: "a starter battery that only feeds a charger",
@@ -98,7 +104,7 @@ testRule(disconnectMissing, [
     finds: [
       {
         on: "",
-        message: "No disconnect",
+        message: "This bank has no disconnect",
         accepted: "the plug at the bank is pulled by hand",
         fixes: "no fix",
       },

@@ -14,14 +14,14 @@ import {
 import { sourceInWords } from "../wording/source-in-words.ts";
 
 const cutOffByHand = ownRequirement(
-  "Everything on a bank can be cut off from it by hand, at one place. Devices that have to run while nobody is there are the usual exception.",
+  "Everything on a bank can be cut off from it by hand, at one place. Devices that must run unattended are the usual exception.",
 );
 
 export const disconnectMissing = defineRule<Values>({
   id: "disconnect/missing",
   title: "No disconnect between bank and loads",
   severity: "warning",
-  why: "When something smokes, somebody must be able to cut the bank off at once, without a tool and without knowing the wiring.",
+  why: "If something smokes, anyone must be able to cut the bank off at once, without a tool and without knowing the wiring.",
   sources: [cutOffByHand],
   fixable: false,
   acceptable: true,
@@ -32,7 +32,7 @@ export const disconnectMissing = defineRule<Values>({
     ),
   message: ({ loads, all, source }) =>
     all
-      ? `No disconnect stands between this bank and ${loads}, so nothing can be cut off by hand: put one near the bank (${source}).`
+      ? `This bank has no disconnect before ${loads}, so it cannot be cut off by hand: put one near it (${source}).`
       : `Leaves the bank ahead of every disconnect, so ${loads} cannot be cut off by hand: start it behind one, unless it has to stay on (${source}).`,
 });
 

@@ -20,7 +20,7 @@ testRule(disconnectRating, [
         record: "off",
         on: "ratedA",
         message:
-          'Carries 100.2 A in "everything on", it is rated 100 A (ratedA): use a disconnect for more, or split what hangs on it.',
+          'Carries 100.2 A in "everything on", its rating is 100 A (ratedA): use a disconnect with a higher one, or split its loads.',
         fixes: "no fix",
       },
     ],

@@ -15,6 +15,6 @@ export const disconnectRating = defineRule<AboveRating>({
   check: (plan) => aboveStatedRating(plan, "disconnect"),
   message({ currentA, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
-    return `Carries ${carries} ${scenario}, it is rated ${rated} (ratedA): use a disconnect for more, or split what hangs on it.`;
+    return `Carries ${carries} ${scenario}, its rating is ${rated} (ratedA): use a disconnect with a higher one, or split its loads.`;
   },
 });

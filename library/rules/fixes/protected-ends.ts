@@ -99,7 +99,7 @@ export function bestRatingFixes(
 /** The builder's options if no rating can be proposed, by the reason for it. */
 export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Protection | null): string {
   // conductor/ambient asks for the same, and names the insulation.
-  if (!ampacity.judged) return "first choose insulation that bears the place";
+  if (!ampacity.judged) return "first choose insulation for this temperature";
   const largestA = stated?.family && madeRatings(stated.family).at(-1);
   if (largestA && exceeds(protection.aimA, largestA)) {
     return `choose another family, this one is not made above ${withUnit(largestA, "A")} (${unconfirmed})`;

@@ -153,7 +153,7 @@ function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
       ampacityA: ampacity.ampacityA,
       source: ampacitySourceInWords(ampacity),
     };
-    const way = wayOut(fixes, "no made size is enough; set parallel");
+    const way = wayOut(fixes, "no standard size is enough; set parallel");
     found.push({ ...rest, at: atProperty(circuit, ...sizePath(circuit)), values: valuesOf(on, limit, way) });
   }
   for (const { device, protection, at } of protectedEnds(run)) {
@@ -175,7 +175,7 @@ function surgeFindingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
       afterS: opens.afterS,
       source: sourceInWords(opens.source),
     };
-    const values = valuesOf(on, limit, "take a slower family, or a greater rating on a thicker conductor");
+    const values = valuesOf(on, limit, "use a slower family, or a higher rating on a thicker conductor");
     return [{ subject: run.circuit.name, at, severity: "info", values, related: [relatedPart(on.part)] }];
   });
 }

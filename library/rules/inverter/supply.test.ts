@@ -130,7 +130,7 @@ testRule(inverterSupply, [
         on: "protect.ratingA",
         severity: "info",
         message:
-          "At 10 V the inverter kettle takes 200 A for seconds; the 100 A fuse may open after 2 s (ISO 8820-3:2015, Type E, operating time ratings, unconfirmed figure): take a slower family, or a greater rating on a thicker conductor.",
+          "At 10 V the inverter kettle takes 200 A for seconds; the 100 A fuse may open after 2 s (ISO 8820-3:2015, Type E, operating time ratings, unconfirmed figure): use a slower family, or a higher rating on a thicker conductor.",
         fixes: "no fix",
       },
     ],

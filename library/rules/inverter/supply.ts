@@ -11,7 +11,7 @@ export const inverterSupply = defineRule<SupplyValues>({
   title: "Inverter supply undersized",
   formerTitles: ["Supply too weak for the inverter"],
   severity: "warning",
-  why: "An inverter takes the more current the lower the battery is: its supply must bear what it takes just before it cuts off.",
+  why: "An inverter draws more current as the battery voltage falls: its supply must carry the current just before it cuts off.",
   sources: [
     inverterEfficiency.source,
     cutOffVoltage.source,

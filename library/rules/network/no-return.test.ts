@@ -22,7 +22,7 @@ testRule(noReturn, [
         record: "lamp",
         on: "",
         message:
-          "Its negative terminal leads nowhere, so nothing can flow in it: join it to the negative side of the source that feeds it.",
+          "Its negative terminal leads nowhere, so no current can flow in it: connect it to the negative side of the source that feeds it.",
         fixes: "no fix",
       },
     ],
@@ -39,7 +39,7 @@ testRule(noReturn, [
         record: "negative bus",
         on: "",
         message:
-          "Leads nowhere: the return of lamp and fan ends here and does not reach the negative side of a source. Join it to one.",
+          "Leads nowhere: the return of lamp and fan ends here and does not reach the negative side of a source. Connect it to one.",
         fixes: "no fix",
       },
     ],
@@ -56,7 +56,7 @@ testRule(noReturn, [
         record: "minus",
         on: "to",
         message:
-          "The negative of lamp leads to the battery starter, not back to what feeds it: join it to the negative side of its own source.",
+          "The negative of lamp leads to the battery starter, not back to the source that feeds it: connect it to the negative side of its own source.",
         fixes: "no fix",
       },
     ],
@@ -125,7 +125,7 @@ testRule(noReturn, [
         subject: "shore",
         record: "shore",
         on: "",
-        message: "It feeds something, but its negative terminal leads nowhere",
+        message: "It feeds the network, but its negative terminal leads nowhere",
         fixes: "no fix",
       },
     ],

@@ -19,20 +19,20 @@ export const noReturn = defineRule<Values>({
   title: "No return path",
   formerTitles: ["No way back to the source"],
   severity: "error",
-  why: "Current only flows in a closed loop: without a return to the source that feeds it, a device does not work, or finds a way back through metal that was never meant to carry it.",
-  sources: [ownRequirement("Kirchhoff's current law asks for it: what leaves a source comes back to it.")],
+  why: "Current only flows in a closed loop: without a return to the source that feeds it, a device does not work, or its current returns through metal that was never meant to carry it.",
+  sources: [ownRequirement("Kirchhoff's current law: all current that leaves a source returns to it.")],
   fixable: false,
   acceptable: true,
   // Needs the connections. One finding for each component that leads nowhere, however much is connected to it.
   check: (plan) => inNetwork(plan, check),
   message({ hanging, end, wrongSource, isSource }) {
     if (wrongSource)
-      return `The negative of ${hanging} leads to ${wrongSource}, not back to what feeds it: join it to the negative side of its own source.`;
+      return `The negative of ${hanging} leads to ${wrongSource}, not back to the source that feeds it: connect it to the negative side of its own source.`;
     if (isSource)
-      return "It feeds something, but its negative terminal leads nowhere, so nothing can come back to it: join its negative terminal to the return.";
+      return "It feeds the network, but its negative terminal leads nowhere, so no current can return to it: connect that terminal to the return.";
     if (end === "itself")
-      return "Its negative terminal leads nowhere, so nothing can flow in it: join it to the negative side of the source that feeds it.";
-    return `Leads nowhere: the return of ${hanging} ends here and does not reach the negative side of a source. Join it to one.`;
+      return "Its negative terminal leads nowhere, so no current can flow in it: connect it to the negative side of the source that feeds it.";
+    return `Leads nowhere: the return of ${hanging} ends here and does not reach the negative side of a source. Connect it to one.`;
   },
 });
 

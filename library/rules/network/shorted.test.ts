@@ -17,7 +17,7 @@ testRule(networkShorted, [
         record: "return",
         on: "to",
         message:
-          "Joins the positive side of the battery house to the negative side with nothing between: a dead short. Take it out, or join it to another terminal.",
+          "Connects the positive side of the battery house directly to the negative side: a dead short. Take it out, or connect it to another terminal.",
         fixes: "no fix",
       },
     ],
@@ -34,7 +34,7 @@ testRule(networkShorted, [
         subject: "slip",
         record: "slip",
         on: "to",
-        message: "Joins the positive side of the battery house to the negative side",
+        message: "Connects the positive side of the battery house directly to the negative side",
         fixes: "no fix",
       },
     ],
@@ -51,7 +51,7 @@ testRule(networkShorted, [
       wire("link", house.positive, upper.negative); wire("slip", upper.positive, house.negative);`,
     finds: [
       {
-        message: "Joins the positive side of the battery house to the negative side",
+        message: "Connects the positive side of the battery house directly to the negative side",
         on: "to",
         fixes: "no fix",
       },
@@ -73,7 +73,7 @@ testRule(networkShorted, [
       {
         subject: "slip",
         on: "to",
-        message: "Joins the positive side of the battery house to the negative side",
+        message: "Connects the positive side of the battery house directly to the negative side",
         fixes: "no fix",
       },
     ],
@@ -86,7 +86,7 @@ testRule(networkShorted, [
       {
         subject: "other",
         on: "to",
-        message: "Joins the positive side of the battery house",
+        message: "Connects the positive side of the battery house",
         fixes: "no fix",
       },
     ],

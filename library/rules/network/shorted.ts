@@ -8,8 +8,8 @@ export const networkShorted = defineRule<Values>({
   title: "Source short-circuited",
   formerTitles: ["A source is joined across itself"],
   severity: "error",
-  why: "With nothing but metal between its poles a battery gives all it has: thousands of amperes, within milliseconds, until something melts.",
-  sources: [ownRequirement("No document is needed for it: nothing limits the current but the metal itself.")],
+  why: "A battery with only metal between its poles gives all it has: thousands of amperes, within milliseconds, until something melts.",
+  sources: [ownRequirement("No document is needed for it: only the metal itself limits the current.")],
   fixable: false,
   acceptable: false,
   // Needs the topology's shorts: one for each set of conductors, however many sources feed it.
@@ -17,8 +17,8 @@ export const networkShorted = defineRule<Values>({
     inNetwork(plan, (judged) => judged.result.topology.shorts.flatMap((short) => finding(judged, short))),
   message: ({ source, closes }) =>
     closes
-      ? `Joins the positive side of ${source} to the negative side with nothing between: a dead short. Take it out, or join it to another terminal.`
-      : `The positive and the negative terminal of ${source} are joined inside parts, with nothing between: a dead short.`,
+      ? `Connects the positive side of ${source} directly to the negative side: a dead short. Take it out, or connect it to another terminal.`
+      : `The positive and the negative terminal of ${source} are connected directly, inside parts: a dead short.`,
 });
 
 interface Values {

@@ -21,7 +21,7 @@ testRule(twoGrounds, [
         record: "second bond",
         on: "to",
         message:
-          "Bonds the negative side to the frame once more beside the cable bond, so return current shares the metal; up to ",
+          "Bonds the negative side to the frame in addition to the cable bond, so return current flows in the metal too; up to ",
         fixes: "no fix",
       },
     ],

@@ -13,7 +13,7 @@ import {
 import { sourceInWords } from "../wording/source-in-words.ts";
 
 const oneBond = ownRequirement(
-  "One place at which the negative side meets hull, frame or body, so that return current stays in the conductors.",
+  "The negative side is bonded to hull, frame or body in one place, to keep return current in the conductors.",
 );
 
 export const twoGrounds = defineRule<Values>({
@@ -21,7 +21,7 @@ export const twoGrounds = defineRule<Values>({
   title: "Negative bonded to metal in two places",
   formerTitles: ["Negative side bonded to metal twice"],
   severity: "warning",
-  why: "Between two bonds the metal lies beside the negative conductors and carries part of their current: through hinges, hulls and engine mounts, where it corrodes and disturbs.",
+  why: "Between two bonds the metal is parallel to the negative conductors and carries part of their current: through hinges, hulls and engine mounts, where it corrodes and disturbs.",
   sources: [oneBond],
   fixable: false,
   acceptable: true,
@@ -29,8 +29,8 @@ export const twoGrounds = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, (judged) => doubleBonds(judged.network).flatMap((bonds) => finding(judged, bonds))),
   message: ({ chassis, others, carriesA, source }) => {
-    const carries = carriesA === undefined ? "" : `; up to ${withUnit(carriesA, "A")} go through this one`;
-    return `Bonds the negative side to ${chassis} once more beside ${others}, so return current shares the metal${carries}. Leave one bond (${source}).`;
+    const carries = carriesA === undefined ? "" : `; up to ${withUnit(carriesA, "A")} flow through this one`;
+    return `Bonds the negative side to ${chassis} in addition to ${others}, so return current flows in the metal too${carries}. Keep one bond (${source}).`;
   },
 });
 

@@ -19,7 +19,7 @@ testRule(networkUnconnected, [
         record: "fan",
         on: "",
         message:
-          "No source feeds it: nothing leads from a source's positive side to the positive terminal. Add a cable or a circuit to it.",
+          "No source feeds it: no path leads from a source's positive side to the positive terminal. Add a cable or a circuit to it.",
         fixes: "no fix",
       },
     ],
@@ -40,7 +40,7 @@ testRule(networkUnconnected, [
         record: "panel",
         on: "",
         message:
-          "No source reaches it, so fan and pump get nothing: join it to the positive side of a source.",
+          "No source reaches it, so fan and pump get no current: connect it to the positive side of a source.",
         fixes: "no fix",
       },
     ],
@@ -58,7 +58,7 @@ testRule(networkUnconnected, [
         record: "one",
         on: "from",
         message:
-          "lamp hangs with its positive on the negative side of the battery house: join it to the positive side.",
+          "lamp has its positive on the negative side of the battery house: connect it to the positive side.",
         fixes: "no fix",
       },
     ],
@@ -73,7 +73,7 @@ testRule(networkUnconnected, [
         record: "charger",
         on: "",
         message:
-          "No source feeds it: nothing leads from a source's positive side to the input's positive terminal.",
+          "No source feeds it: no path leads from a source's positive side to the input's positive terminal.",
         fixes: "no fix",
       },
     ],
@@ -87,7 +87,7 @@ testRule(networkUnconnected, [
         record: "shore",
         on: "",
         severity: "info",
-        message: "Feeds nothing: the positive terminal leads to nothing that could draw from it.",
+        message: "Feeds no load: the positive terminal leads to no part that could draw from it.",
         fixes: "no fix",
       },
     ],
@@ -95,7 +95,7 @@ testRule(networkUnconnected, [
   {
     name: "a bank whose bus bar is still empty: information",
     plan: `${bank} const main = busBar({}); plus(main.stud);`,
-    finds: [{ subject: "house", on: "", severity: "info", message: "Feeds nothing", fixes: "no fix" }],
+    finds: [{ subject: "house", on: "", severity: "info", message: "Feeds no load", fixes: "no fix" }],
   },
   {
     name: "a bus bar, a disconnect, a part that nothing is joined to: information",
@@ -107,21 +107,21 @@ testRule(networkUnconnected, [
         record: "spare",
         on: "",
         severity: "info",
-        message: "Nothing is joined to this bus bar: join it, or take it out of the plan.",
+        message: "This bus bar is not connected: connect it, or take it out of the plan.",
         fixes: "no fix",
       },
       {
         record: "off",
         on: "",
         severity: "info",
-        message: "Nothing is joined to this disconnect",
+        message: "This disconnect is not connected",
         fixes: "no fix",
       },
       {
         record: "relay",
         on: "",
         severity: "info",
-        message: "Nothing is joined to this part",
+        message: "This part is not connected",
         fixes: "no fix",
       },
     ],
@@ -136,7 +136,7 @@ testRule(networkUnconnected, [
         on: "",
         severity: "warning",
         message:
-          "Only one side of this disconnect is joined, so no current passes it: join the load side too.",
+          "Only one side of this disconnect is connected, so no current passes it: connect the load side too.",
         fixes: "no fix",
       },
     ],

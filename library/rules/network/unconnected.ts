@@ -9,6 +9,7 @@ import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.t
 import {
   atEnd,
   atPart,
+  atStart,
   kindInWords,
   listInWords,
   partInWords,
@@ -22,9 +23,9 @@ export const networkUnconnected = defineRule<Values>({
   title: "Not connected to a source",
   formerTitles: ["Joined to nothing that feeds it"],
   severity: "error",
-  why: "What no source reaches does not work, and what the plan does not join is missing in every current that is worked out.",
+  why: "A device that no source reaches does not work, and a connection missing in the plan is missing in every calculated current.",
   sources: [
-    ownRequirement("A plan is judged as it stands: what it does not join does not carry current in it."),
+    ownRequirement("A plan is judged as written: a connection that it does not state carries no current."),
   ],
   fixable: false,
   acceptable: true,
@@ -33,17 +34,17 @@ export const networkUnconnected = defineRule<Values>({
   message(values) {
     switch (values.what) {
       case "unfed":
-        return `No source feeds it: nothing leads from a source's positive side to ${values.terminal}. Add a cable or a circuit to it.`;
+        return `No source feeds it: no path leads from a source's positive side to ${values.terminal}. Add a cable or a circuit to it.`;
       case "unfed hub":
-        return `No source reaches it, so ${values.hanging} ${values.several ? "get" : "gets"} nothing: join it to the positive side of a source.`;
+        return `No source reaches it, so ${values.hanging} ${values.several ? "get" : "gets"} no current: connect it to the positive side of a source.`;
       case "reversed":
-        return `${values.hanging} hangs with its positive on the negative side of ${values.source}: join it to the positive side.`;
+        return `${atStart(values.hanging)} has its positive on the negative side of ${values.source}: connect it to the positive side.`;
       case "feeds nothing":
-        return `Feeds nothing: ${values.terminal} leads to nothing that could draw from it.`;
+        return `Feeds no load: ${values.terminal} leads to no part that could draw from it.`;
       case "not joined":
-        return `Nothing is joined to this ${values.kind}: join it, or take it out of the plan.`;
+        return `This ${values.kind} is not connected: connect it, or take it out of the plan.`;
       case "one side":
-        return `Only one side of this ${values.kind} is joined, so no current passes it: join ${values.terminal} too.`;
+        return `Only one side of this ${values.kind} is connected, so no current passes it: connect ${values.terminal} too.`;
     }
   },
 });

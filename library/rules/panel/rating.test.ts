@@ -28,7 +28,7 @@ testRule(panelRating, [
         record: "board",
         on: "ratedA",
         message:
-          'Carries 60.1 A in "everything on", it is rated 60 A (ratedA): use a panel for more, or feed some circuits from a bus bar.',
+          'Carries 60.1 A in "everything on", its rating is 60 A (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.',
         fixes: "no fix",
       },
     ],
@@ -64,7 +64,7 @@ testRule(panelRating, [
         record: "a",
         on: "protect",
         message:
-          "The fuse of 40 A sits in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
+          "The fuse of 40 A is in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
         fixes: [{ title: "Use a 25 A fuse", gives: { protect: 25 } }],
       },
     ],
@@ -77,7 +77,7 @@ testRule(panelRating, [
         subject: "a",
         on: "protect.ratingA",
         message:
-          "The fuse of 50 A sits in the fuse panel board, whose branches are rated 30 A: feed this circuit from a bus bar, with a fuse there.",
+          "The fuse of 50 A is in the fuse panel board, whose branches are rated 30 A: feed this circuit from a bus bar, with a fuse there.",
         fixes: "no fix",
       },
     ],
@@ -96,7 +96,7 @@ testRule(panelRating, [
         record: "from shore",
         on: "protectFarEnd",
         message:
-          "The fuse of 40 A sits in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
+          "The fuse of 40 A is in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
         fixes: [{ title: "Use a 25 A fuse", gives: { protectFarEnd: 25 } }],
       },
     ],

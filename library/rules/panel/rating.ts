@@ -21,7 +21,7 @@ export const panelRating = defineRule<Values>({
   title: "Fuse panel rating exceeded",
   formerTitles: ["More than the fuse panel is made for"],
   severity: "warning",
-  why: "A panel's bus and its fuse holders heat up beyond their rating: plastic melts around fuses that never blow.",
+  why: "A panel's bus and its fuse holders overheat beyond their rating: plastic melts around fuses that never blow.",
   sources: [statedRating],
   fixable: true,
   acceptable: true,
@@ -44,10 +44,10 @@ export const panelRating = defineRule<Values>({
       return `${values.used} circuits leave this panel, it has ${values.positions} positions: use a panel with more, or a second one.`;
     if (values.what === "bus") {
       const [carries, rated] = formatDistinctWithUnit(values.currentA, values.ratedA, "A");
-      return `Carries ${carries} ${values.scenario}, it is rated ${rated} (ratedA): use a panel for more, or feed some circuits from a bus bar.`;
+      return `Carries ${carries} ${values.scenario}, its rating is ${rated} (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.`;
     }
     const [rating, branch] = formatDistinctWithUnit(values.ratingA, values.branchRatedA, "A");
-    return `The ${values.device} of ${rating} sits in ${values.panel}, whose branches are rated ${branch}: ${values.wayOut}.`;
+    return `The ${values.device} of ${rating} is in ${values.panel}, whose branches are rated ${branch}: ${values.wayOut}.`;
   },
 });
 

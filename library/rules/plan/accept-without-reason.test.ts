@@ -15,7 +15,7 @@ testRule(acceptWithoutReason, [
       {
         subject: "Heater",
         on: "accept.conductor/voltage-drop",
-        message: "conductor/voltage-drop is accepted with an empty reason, so it is not accepted",
+        message: "The reason for conductor/voltage-drop is empty, so the finding is not accepted",
         fixes: "no fix",
       },
     ],
@@ -26,7 +26,7 @@ testRule(acceptWithoutReason, [
     finds: [
       {
         on: "accept.conductor/ampacity",
-        message: "conductor/ampacity is accepted with an empty reason",
+        message: "The reason for conductor/ampacity is empty",
         fixes: "no fix",
       },
     ],
@@ -35,7 +35,11 @@ testRule(acceptWithoutReason, [
     name: "one of two without a reason",
     circuits: [{ accept: { "conductor/ampacity": "seconds only", "protection/headroom": "" } }],
     finds: [
-      { on: "accept.protection/headroom", message: "protection/headroom is accepted", fixes: "no fix" },
+      {
+        on: "accept.protection/headroom",
+        message: "The reason for protection/headroom is empty, so the finding is not accepted",
+        fixes: "no fix",
+      },
     ],
   },
 ]);

@@ -5,7 +5,7 @@ export const acceptWithoutReason = defineRule<Values>({
   id: "plan/accept-without-reason",
   title: "Finding accepted without a reason",
   severity: "error",
-  why: "Two years on, nobody knows any more whether an accepted finding was thought about or only silenced.",
+  why: "Two years on, only the reason shows whether an accepted finding was considered or merely silenced.",
   sources: [ownRequirement("An accepted finding is listed in every report with its reason.")],
   // Only the builder can give a reason.
   fixable: false,
@@ -17,7 +17,7 @@ export const acceptWithoutReason = defineRule<Values>({
         .map(([accepted]) => ({ at: atProperty(circuit, "accept", accepted), values: { accepted } })),
     ),
   message: ({ accepted }) =>
-    `${accepted} is accepted with an empty reason, so it is not accepted: write why, in a few words, or take the line out.`,
+    `The reason for ${accepted} is empty, so the finding is not accepted: write a reason, in a few words, or take the line out.`,
 });
 
 interface Values {

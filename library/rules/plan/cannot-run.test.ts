@@ -26,19 +26,21 @@ testRule(cannotRun, [
   {
     name: "an import of a file that is not there",
     problems: stopped("import-not-found", "./panel.ts"),
-    finds: found('"./panel.ts" is not there: no such file.'),
+    finds: found('The file "./panel.ts" does not exist.'),
   },
   {
     name: "an import of a file that cannot be read",
-    problems: stopped("import-unread", '"./panel.ts" cannot be read: permission is missing'),
+    problems: stopped("import-unread", '"./panel.ts" cannot be read: permission denied'),
     finds: found(
-      '"./panel.ts" cannot be read: permission is missing. Nothing in it is checked, nor the rest of the plan.',
+      '"./panel.ts" cannot be read: permission denied. Neither it nor the rest of the plan is checked.',
     ),
   },
   {
     name: "an import from outside the folder",
     problems: stopped("import-outside", "../../secrets.ts"),
-    finds: found('"../../secrets.ts" lies outside the folder that is open.'),
+    finds: found(
+      '"../../secrets.ts" is outside the open folder. A plan may import only files inside it: move the file, or open the folder above.',
+    ),
   },
   {
     name: "an import that no plan may have",
@@ -86,15 +88,15 @@ testRule(cannotRun, [
     name: "a fault of ours",
     problems: stopped("evaluator-failed", "out of stack"),
     finds: found(
-      "The plan could not be run, through a fault of the checker and not of the plan (out of stack).",
+      "The plan could not be run, because of a fault in the checker, not in the plan (out of stack).",
     ),
   },
   {
     name: "two problems are two findings",
     problems: [...stopped("import-not-found", "./a.ts"), ...stopped("import-not-found", "./b.ts")],
     finds: [
-      { on: "problem 0", message: '"./a.ts" is not there', fixes: "no fix" },
-      { on: "problem 1", message: '"./b.ts" is not there', fixes: "no fix" },
+      { on: "problem 0", message: 'The file "./a.ts" does not exist', fixes: "no fix" },
+      { on: "problem 1", message: 'The file "./b.ts" does not exist', fixes: "no fix" },
     ],
   },
 ]);

@@ -6,7 +6,7 @@ export const cannotRun = defineRule<Values>({
   id: "plan/cannot-run",
   title: "Plan could not be run",
   severity: "error",
-  why: "What comes after the place where a plan stops is not checked, and a circuit that is not checked looks as if nothing were wrong with it.",
+  why: "Circuits after the place where a plan stops are not checked, and an unchecked circuit looks the same as one without faults.",
   sources: [
     ownRequirement("A plan runs on its own: no files, no network, only relative imports and the library."),
   ],
@@ -37,26 +37,26 @@ const words: Record<CannotRunReason, (detail: string) => string> = {
   "error-thrown": (message) =>
     `The plan stopped here: ${message.replace(/[.\s]+$/, "")}. Circuits after this place are not checked.`,
   "import-not-found": (text) =>
-    `"${text}" is not there: no such file. Check the path and the file's name; a path starts with ./ or ../.`,
-  "import-unread": (file) => `${file}. Nothing in it is checked, nor the rest of the plan.`,
+    `The file "${text}" does not exist. Check the path and the file's name; a path starts with ./ or ../.`,
+  "import-unread": (file) => `${file}. Neither it nor the rest of the plan is checked.`,
   "import-outside": (text) =>
-    `"${text}" lies outside the folder that is open. A plan may import only files inside it: move the file, or open the folder above.`,
+    `"${text}" is outside the open folder. A plan may import only files inside it: move the file, or open the folder above.`,
   "import-not-allowed": (text) =>
     `"${text}" cannot be imported: a plan may use "loomwright" and its own files, by paths that start with ./ or ../.`,
   "import-name-missing": (text) =>
     `${text} is not exported there. Check its spelling, or export it; a type is imported with "import type".`,
   "syntax-not-run": (text) =>
-    `${text} cannot be used in a plan: it is more than types on top of JavaScript. Write it as ordinary code.`,
+    `${text} cannot be used in a plan: it does more than add types to JavaScript. Write it as ordinary code.`,
   "text-not-run": (message) =>
-    `This text cannot be run as JavaScript: ${message.replace(/^SyntaxError: |[.\s]+$/g, "")}. Correct it at or near this place; nothing in the plan is checked.`,
+    `This text cannot be run as JavaScript: ${message.replace(/^SyntaxError: |[.\s]+$/g, "")}. Correct it at or near this place; none of the plan is checked.`,
   "character-refused": (character) =>
-    `${character} cannot be in the text of a plan, because some programs read past it and others do not. Delete it; nothing in the plan is checked.`,
+    `${character} cannot be in the text of a plan, because some programs ignore it and others do not. Delete it; none of the plan is checked.`,
   "nested-too-deeply": () =>
-    "This file is nested too deeply to be read: brackets within brackets, or one expression of very many parts. Give names to inner parts; nothing in the plan is checked.",
+    "This file is nested too deeply to be read: brackets within brackets, or one expression of very many parts. Give names to inner parts; none of the plan is checked.",
   "reading-too-slow": (limit) =>
-    `This file could not be read within ${limit}: look for brackets within brackets, many times over. Give names to inner parts; nothing in the plan is checked.`,
+    `This file could not be read within ${limit}: look for brackets within brackets, many times over. Give names to inner parts; none of the plan is checked.`,
   "call-not-reached": (word) =>
-    `This ${word} was not made although the plan ran to its end, so the program that ran is not the one written here. Write the lines before it anew, and do not rely on any result of this plan.`,
+    `This ${word} was not made although the plan ran to its end, so the program that ran is not the one written here. Rewrite the lines before it, and do not rely on any result of this plan.`,
   "evaluator-failed": (message) =>
-    `The plan could not be run, through a fault of the checker and not of the plan (${message.replace(/[.\s]+$/, "")}). Nothing in it is checked.`,
+    `The plan could not be run, because of a fault in the checker, not in the plan (${message.replace(/[.\s]+$/, "")}). None of it is checked.`,
 };

@@ -127,7 +127,7 @@ testRule(invalidValue, [
         record: "house",
         on: "capacityAh",
         message:
-          "capacityAh is zero: 0. Allowed: a capacity from 0.1 to 10,000 Ah. Nothing of the network is judged until this is right.",
+          "capacityAh is zero: 0. Allowed: a capacity from 0.1 to 10,000 Ah. The network is not judged until this is corrected.",
         fixes: "no fix",
       },
     ],

@@ -8,8 +8,8 @@ export const invalidValue = defineRule<Values>({
   title: "Invalid value",
   formerTitles: ["Value that cannot be used"],
   severity: "error",
-  why: "A circuit or network with a value that makes no sense is judged on less than you think, or not at all.",
-  sources: [ownRequirement("What each property may hold is said in its own documentation.")],
+  why: "A circuit or network with an invalid value is judged on less than you think, or not at all.",
+  sources: [ownRequirement("The documentation of each property states its allowed values.")],
   fixable: true,
   acceptable: false,
   // Needs the values that the model could not read.
@@ -30,7 +30,7 @@ export const invalidValue = defineRule<Values>({
   message({ property, wrong, given, allowed, nearest, stopsNetwork }) {
     const what = [property, wrong].filter(Boolean).join(" ");
     const value = given === undefined ? "" : `: ${given}`;
-    const tail = stopsNetwork ? " Nothing of the network is judged until this is right." : "";
+    const tail = stopsNetwork ? " The network is not judged until this is corrected." : "";
     if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.${tail}`;
     // No value is given if the property itself is the mistake.
     const meant = given === undefined ? nearest : `"${nearest}"`;

@@ -8,7 +8,7 @@ export const tooSlow = defineRule<Values>({
   title: "Plan exceeds its time or memory limit",
   formerTitles: ["Plan needs too much time or memory"],
   severity: "error",
-  why: "A plan that does not come to an end is not checked to its end: circuits may be missing from the result.",
+  why: "A plan that does not finish is not checked completely: circuits may be missing from the result.",
   sources: [
     ownRequirement("1 s, 64 MiB and 20,000 circuits unless set otherwise; no real build comes near them."),
   ],

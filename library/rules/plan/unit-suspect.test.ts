@@ -130,7 +130,7 @@ testRule(unitSuspect, [
         on: "load",
         severity: "warning",
         message:
-          "load: 376 A is 3.01 times what the circuit is made for; 376 W (loadW) would be 31.3 A. Is the unit right?",
+          "load: 376 A is 3.01 times the current that the circuit is made for; 376 W (loadW) would be 31.3 A. Is the unit right?",
         fixes: [
           { title: "Read the number as watts", kind: "suggestion", gives: { load: undefined, loadW: 376 } },
         ],
@@ -154,7 +154,7 @@ testRule(unitSuspect, [
     finds: [
       {
         on: "load",
-        message: "load: 900 A is 22.5 times what the circuit is made for; 900 mA would be 0.9 A.",
+        message: "load: 900 A is 22.5 times the current that the circuit is made for; 900 mA would be 0.9 A.",
         fixes: [{ title: "Read the number as milliamperes", kind: "suggestion", gives: { load: 0.9 } }],
       },
     ],
@@ -165,7 +165,8 @@ testRule(unitSuspect, [
     finds: [
       {
         on: "load",
-        message: "load: 350 A is 23.3 times what the circuit is made for; 350 mA would be 0.35 A.",
+        message:
+          "load: 350 A is 23.3 times the current that the circuit is made for; 350 mA would be 0.35 A.",
         fixes: [{ title: "Read the number as milliamperes", kind: "suggestion", gives: { load: 0.35 } }],
       },
     ],

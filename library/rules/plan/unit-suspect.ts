@@ -25,9 +25,7 @@ export const unitSuspect = defineRule<Values>({
   formerTitles: ["Number that looks like another unit"],
   severity: "warning",
   why: "A length in the wrong unit, or watts taken for amperes, makes every figure of the circuit wrong, and a wrong figure that looks right is the one that gets built.",
-  sources: [
-    ownRequirement("The thresholds are on this page; they are chosen so that no sensible build meets them."),
-  ],
+  sources: [ownRequirement("The thresholds are on this page; no sensible build reaches them.")],
   fixable: true,
   acceptable: true,
   // Needs drop, ampacity and protection: a unit is doubted only if the circuit makes no sense as written and does in the other
@@ -101,7 +99,7 @@ function words(values: Values): string {
     const tooMuch =
       carriedA === undefined
         ? "is far beyond a small build"
-        : `is ${formatRounded(given / carriedA)} times what the circuit is made for`;
+        : `is ${formatRounded(given / carriedA)} times the current that the circuit is made for`;
     const number = reading === "W" ? `${formatExact(given)} W (loadW)` : `${formatExact(given)} mA`;
     const way =
       readAsA === undefined ? `watts are written loadW` : `${number} would be ${withUnit(readAsA, "A")}`;

@@ -308,7 +308,7 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message:
-          "The 400 A fuse does not protect 4/0 AWG, which may carry 360 A here (33 CFR 183.425(b), Table 5): no made size is enough",
+          "The 400 A fuse does not protect 4/0 AWG, which may carry 360 A here (33 CFR 183.425(b), Table 5): no standard size is enough",
         fixes: "no fix",
       },
     ],

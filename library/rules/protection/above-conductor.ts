@@ -22,7 +22,7 @@ export const aboveConductor = defineRule<Values>({
   title: "Protection rated above conductor ampacity",
   formerTitles: ["Fuse or breaker too big for its conductor"],
   severity: "error",
-  why: "A fuse above what the conductor may carry lets the conductor overheat for hours without ever blowing.",
+  why: "A fuse rated above the conductor's ampacity lets the conductor overheat for hours without ever blowing.",
   sources: [ratingOverConductor.source, ratingBetweenLoadAndConductor],
   fixable: true,
   acceptable: true,

@@ -204,7 +204,7 @@ testRule(belowLoad, [
       {
         on: "protect",
         message:
-          "The 30 A fuse is below the load of 40 A and would blow in ordinary use: first choose insulation that bears the place.",
+          "The 30 A fuse is below the load of 40 A and would blow in ordinary use: first choose insulation for this temperature.",
         fixes: "no fix",
       },
     ],

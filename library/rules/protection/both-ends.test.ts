@@ -213,7 +213,7 @@ testRule(bothEnds, [
       {
         on: "fedFromBothEnds",
         message:
-          "Current can come from both ends, but only the 50 A fuse where the circuit starts is given; each source needs its own (33 CFR 183.455(b)): first choose insulation that bears the place.",
+          "Current can come from both ends, but only the 50 A fuse where the circuit starts is given; each source needs its own (33 CFR 183.455(b)): first choose insulation for this temperature.",
         fixes: "no fix",
       },
     ],

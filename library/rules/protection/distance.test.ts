@@ -25,7 +25,7 @@ testRule(distance, [
       {
         on: "protect.distanceIn",
         message:
-          "The 50 A fuse sits 7.001 in from its source; without a sheath 7 in is the most (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
+          "The 50 A fuse is 7.001 in from its source; the limit without a sheath is 7 in (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
         values: { limit: 7, unit: "in", sheathHelps: true },
         fixes: [sheathe],
       },
@@ -43,7 +43,7 @@ testRule(distance, [
       {
         on: "protect.distanceMm",
         message:
-          "The 50 A fuse sits 178 mm from its source; without a sheath 177.8 mm is the most (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
+          "The 50 A fuse is 178 mm from its source; the limit without a sheath is 177.8 mm (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
         fixes: [sheathe],
       },
     ],
@@ -52,14 +52,14 @@ testRule(distance, [
     name: "a sheath would just help",
     circuits: [{ protect: { ratingA: 50, distanceIn: 40 } }],
     finds: [
-      { on: "protect.distanceIn", message: "The 50 A fuse sits 40 in from its source", fixes: [sheathe] },
+      { on: "protect.distanceIn", message: "The 50 A fuse is 40 in from its source", fixes: [sheathe] },
     ],
   },
   {
     name: "a sheath would just help, in millimetres",
     circuits: [{ protect: { ratingA: 50, distanceMm: 1016 } }],
     finds: [
-      { on: "protect.distanceMm", message: "The 50 A fuse sits 1,016 mm from its source", fixes: [sheathe] },
+      { on: "protect.distanceMm", message: "The 50 A fuse is 1,016 mm from its source", fixes: [sheathe] },
     ],
   },
   {
@@ -69,7 +69,7 @@ testRule(distance, [
       {
         on: "protect.distanceIn",
         message:
-          "The 50 A fuse sits 40.01 in from its source; without a sheath 7 in is the most (33 CFR 183.455(b)(1)): move it nearer.",
+          "The 50 A fuse is 40.01 in from its source; the limit without a sheath is 7 in (33 CFR 183.455(b)(1)): move it nearer.",
         fixes: "no fix",
       },
     ],
@@ -86,7 +86,7 @@ testRule(distance, [
       {
         on: "protect.distanceIn",
         message:
-          "The 50 A fuse sits 40.1 in from its source; in a sheath 40 in is the most (33 CFR 183.455(b)(2)): move it nearer.",
+          "The 50 A fuse is 40.1 in from its source; the limit in a sheath is 40 in (33 CFR 183.455(b)(2)): move it nearer.",
         fixes: "no fix",
       },
     ],
@@ -108,7 +108,7 @@ testRule(distance, [
       {
         on: "protect.distanceIn",
         message:
-          "The 50 A fuse sits 72.1 in from its source; from a battery 72 in is the most (33 CFR 183.460(a)): move it nearer.",
+          "The 50 A fuse is 72.1 in from its source; the limit from a battery is 72 in (33 CFR 183.460(a)): move it nearer.",
         fixes: "no fix",
       },
     ],
@@ -117,7 +117,7 @@ testRule(distance, [
     name: "a breaker is called one",
     circuits: [{ protect: { ratingA: 50, family: "circuit breaker", distanceIn: 12 } }],
     finds: [
-      { on: "protect.distanceIn", message: "The 50 A breaker sits 12 in from its source", fixes: [sheathe] },
+      { on: "protect.distanceIn", message: "The 50 A breaker is 12 in from its source", fixes: [sheathe] },
     ],
   },
   {
@@ -134,7 +134,7 @@ testRule(distance, [
       {
         on: "protectFarEnd.distanceMm",
         message:
-          "The 50 A fuse at the far end sits 200 mm from its source; without a sheath 177.8 mm is the most (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
+          "The 50 A fuse at the far end is 200 mm from its source; the limit without a sheath is 177.8 mm (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
         fixes: [sheathe],
       },
     ],
@@ -149,14 +149,14 @@ testRule(distance, [
       },
     ],
     finds: [
-      { on: "protect.distanceIn", message: "The 50 A fuse sits 8 in", fixes: [sheathe] },
-      { on: "protectFarEnd.distanceIn", message: "The 50 A fuse at the far end sits 9 in", fixes: [sheathe] },
+      { on: "protect.distanceIn", message: "The 50 A fuse is 8 in", fixes: [sheathe] },
+      { on: "protectFarEnd.distanceIn", message: "The 50 A fuse at the far end is 9 in", fixes: [sheathe] },
     ],
   },
   {
     name: "where the place is too hot to judge the conductor, the distance is judged all the same",
     circuits: [{ ambientC: 75, protect: { ratingA: 50, distanceIn: 12 } }],
-    finds: [{ on: "protect.distanceIn", message: "The 50 A fuse sits 12 in", fixes: [sheathe] }],
+    finds: [{ on: "protect.distanceIn", message: "The 50 A fuse is 12 in", fixes: [sheathe] }],
   },
   {
     name: "accepted with a reason",
@@ -169,7 +169,7 @@ testRule(distance, [
     finds: [
       {
         on: "protect.distanceIn",
-        message: "The 50 A fuse sits 12 in",
+        message: "The 50 A fuse is 12 in",
         fixes: [sheathe],
         accepted: "inside the battery box, no metal in reach",
       },

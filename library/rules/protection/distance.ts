@@ -14,7 +14,7 @@ export const distance = defineRule<Values>({
   title: "Protection too far from its source",
   formerTitles: ["Fuse or breaker far from its source"],
   severity: "warning",
-  why: "The stretch between the source and its fuse is protected by nothing: where it chafes through, it burns.",
+  why: "The stretch between the source and its fuse has no protection: if it chafes through, it burns.",
   sources: [bare.source, sheathed.source, fromBattery.source],
   fixable: true,
   acceptable: true,
@@ -47,7 +47,7 @@ export const distance = defineRule<Values>({
     // Exact: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.
     const most = `${formatExact(limit)} ${unit}`;
     const way = sheathHelps ? ", or run the conductor in a sheath up to it" : "";
-    return `${theDevice(device)} sits ${statedWithUnit(distance, unit)} from its source; ${runInWords[run]} ${most} is the most (${source}): move it nearer${way}.`;
+    return `${theDevice(device)} is ${statedWithUnit(distance, unit)} from its source; the limit ${runInWords[run]} is ${most} (${source}): move it nearer${way}.`;
   },
 });
 

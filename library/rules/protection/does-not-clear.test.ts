@@ -36,7 +36,7 @@ testRule(doesNotClear, [
         on: "protect.ratingA",
         severity: "warning",
         message:
-          "A short at its far end may draw only 174 A, at which the 50 A fuse may take up to 15 s (unconfirmed figure), and 5 s are the most (IEC 60364-4-41, 411.3.2.3, unconfirmed figure): use a 40 A fuse.",
+          "A short at its far end may draw only 174 A, at which the 50 A fuse may take up to 15 s (unconfirmed figure), and the limit is 5 s (IEC 60364-4-41, 411.3.2.3, unconfirmed figure): use a 40 A fuse.",
         fixes: [
           {
             title: "Use a 40 A fuse",
@@ -104,7 +104,7 @@ testRule(doesNotClear, [
       {
         on: "protect",
         message:
-          "A short at its far end may draw only 28.4 A, at which the 30 A fuse need not open at all: shorten the way there, or take thicker conductors.",
+          "A short at its far end may draw only 28.4 A, at which the 30 A fuse need not open at all: shorten the path there, or use thicker conductors.",
         fixes: "no fix",
       },
     ],

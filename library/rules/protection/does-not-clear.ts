@@ -45,16 +45,14 @@ export const doesNotClear = defineRule<Values>({
           shortA: currentA,
           opens,
           source: sourceInWords(clearingTime.source),
-          wayOut: wayOut(fixes, "shorten the way there, or take thicker conductors"),
+          wayOut: wayOut(fixes, "shorten the path there, or use thicker conductors"),
         };
         return [
           {
             subject: placed.conductor.name,
             at: placed.at,
             values,
-            related: [
-              relatedConductor(end, `${conductorInWords(end)}, at the far end of which the short is`),
-            ],
+            related: [relatedConductor(end, `${conductorInWords(end)}, with the short at its far end`)],
             fixes,
           },
         ];
@@ -68,7 +66,7 @@ export const doesNotClear = defineRule<Values>({
       const recalled = opens.source ? ` (${unconfirmed})` : "";
       return `${short}, at which ${which} need not open at all${recalled}: ${way}.`;
     }
-    return `${short}, at which ${which} may take up to ${formatExact(opens.openingS)} s (${unconfirmed}), and ${formatRounded(clearingTime.maxS)} s are the most (${source}): ${way}.`;
+    return `${short}, at which ${which} may take up to ${formatExact(opens.openingS)} s (${unconfirmed}), and the limit is ${formatRounded(clearingTime.maxS)} s (${source}): ${way}.`;
   },
 });
 

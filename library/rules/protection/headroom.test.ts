@@ -12,7 +12,7 @@ testRule(headroom, [
       {
         on: "protect",
         message:
-          "The 50 A fuse is below 50.01 A, 125 % of a load of 40 A that runs for hours (NFPA 70 210.20(A) and 215.3): use a 60 A fuse.",
+          "The 50 A fuse is below 50.01 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): use a 60 A fuse.",
         fixes: [{ title: "Use a 60 A fuse", gives: { protect: 60, gauge: 4 } }],
       },
     ],
@@ -24,7 +24,7 @@ testRule(headroom, [
       {
         on: "protect",
         message:
-          "The 45 A fuse is below 50 A, 125 % of a load of 40 A that runs for hours (NFPA 70 210.20(A) and 215.3): use a 50 A fuse.",
+          "The 45 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): use a 50 A fuse.",
         values: { loadA: 40, aimA: 50 },
         fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
       },
@@ -74,7 +74,7 @@ testRule(headroom, [
     finds: [
       {
         on: "protect.ratingA",
-        message: "The 45 A fuse is below 55 A, 125 % of a load of 44 A",
+        message: "The 45 A fuse is below 55 A, 125 % of a continuous load of 44 A",
         fixes: [
           {
             title: "Use a 60 A fuse",
@@ -102,7 +102,7 @@ testRule(headroom, [
       {
         on: "protect.ratingA",
         message:
-          "The 30 A fuse is below 35 A, 125 % of a load of 28 A that runs for hours (NFPA 70 210.20(A) and 215.3): choose another family, this one is not made above 30 A (unconfirmed figure).",
+          "The 30 A fuse is below 35 A, 125 % of a continuous load of 28 A (NFPA 70 210.20(A) and 215.3): choose another family, this one is not made above 30 A (unconfirmed figure).",
         fixes: "no fix",
       },
     ],
@@ -135,7 +135,7 @@ testRule(headroom, [
     finds: [
       {
         on: "protect",
-        message: "The 45 A fuse is below 48.8 A, 125 % of a load of 39 A",
+        message: "The 45 A fuse is below 48.8 A, 125 % of a continuous load of 39 A",
         fixes: [{ title: "Use 6 AWG with a 50 A fuse", gives: { gauge: 6, protect: 50 } }],
       },
     ],
@@ -206,7 +206,7 @@ testRule(headroom, [
       {
         on: "protect",
         message:
-          "The 45 A fuse is below 50 A, 125 % of a load of 40 A that runs for hours (NFPA 70 210.20(A) and 215.3): first choose insulation that bears the place.",
+          "The 45 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): first choose insulation for this temperature.",
         fixes: "no fix",
       },
     ],

@@ -18,7 +18,7 @@ export const headroom = defineRule<Values>({
   title: "Protection rated too close to continuous load",
   formerTitles: ["Fuse or breaker close to a continuous load"],
   severity: "warning",
-  why: "A fuse that carries nearly its rating for hours runs hot, ages, and one day blows for no reason that anyone can find.",
+  why: "A fuse that carries nearly its rating for hours runs hot, ages, and one day blows for no apparent reason.",
   sources: [ratingOverContinuousLoad.source],
   fixable: true,
   acceptable: true,
@@ -47,7 +47,7 @@ export const headroom = defineRule<Values>({
     }),
   message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {
     const [, aim] = formatDistinctWithUnit(device.ratingA, aimA, "A");
-    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a load of ${withUnit(loadA, "A")} that runs for hours (${source}): ${way}.`;
+    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")} (${source}): ${way}.`;
   },
 });
 

@@ -107,7 +107,7 @@ testRule(protectionInterrupting, [
         on: "protect.interruptingA",
         severity: "error",
         message:
-          "The 40 A breaker can interrupt 2,999 A, a short right behind it draws 3,000 A: take a breaker that is marked for at least 3,000 A, and state it (interruptingA).",
+          "The 40 A breaker can interrupt 2,999 A, a short right behind it draws 3,000 A: use a breaker marked for at least 3,000 A, and state it (interruptingA).",
         fixes: "no fix",
       },
     ],
@@ -140,7 +140,7 @@ testRule(protectionInterrupting, [
         on: "protect.family",
         severity: "info",
         message:
-          "What the 40 A breaker can interrupt is not known; a short right behind it draws 643 A: take a breaker that is marked for at least 644 A, and state it (interruptingA).",
+          "The interrupting rating of the 40 A breaker is not known; a short right behind it draws 643 A: use a breaker marked for at least 644 A, and state it (interruptingA).",
         fixes: "no fix",
       },
     ],
@@ -153,7 +153,7 @@ testRule(protectionInterrupting, [
         on: "protect.family",
         severity: "info",
         message:
-          "What the 40 A fuse can interrupt is not known; a short right behind it draws 3,000 A: take a fuse that is marked for at least 3,000 A, and state it (interruptingA).",
+          "The interrupting rating of the 40 A fuse is not known; a short right behind it draws 3,000 A: use a fuse marked for at least 3,000 A, and state it (interruptingA).",
         fixes: "no fix",
       },
     ],
@@ -171,7 +171,7 @@ testRule(protectionInterrupting, [
         on: "protect",
         severity: "info",
         message:
-          "What the 40 A fuse can interrupt is not known; a short right behind it draws 1,500 A: use a 40 A fuse (ISO 8820-5 Type SF 30).",
+          "The interrupting rating of the 40 A fuse is not known; a short right behind it draws 1,500 A: use a 40 A fuse (ISO 8820-5 Type SF 30).",
         fixes: [
           {
             title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)",
@@ -257,7 +257,8 @@ testRule(protectionInterrupting, [
         record: "Pump",
         on: "protect.family",
         severity: "info",
-        message: "What the 40 A breaker can interrupt is not known; a short right behind it draws 1,450 A",
+        message:
+          "The interrupting rating of the 40 A breaker is not known; a short right behind it draws 1,450 A",
         fixes: "no fix",
       },
     ],

@@ -19,7 +19,7 @@ export const protectionInterrupting = defineRule<Values>({
   title: "Fault current exceeds interrupting rating",
   formerTitles: ["Short too strong for the fuse or breaker"],
   severity: "error",
-  why: "A fuse that cannot interrupt what the battery delivers bursts or holds an arc, and the short burns on behind it.",
+  why: "A fuse that cannot interrupt the battery's short-circuit current bursts or holds an arc, and the short burns on behind it.",
   sources: [breakingCapacity],
   fixable: true,
   acceptable: true,
@@ -56,7 +56,7 @@ export const protectionInterrupting = defineRule<Values>({
     const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
     if (!capacity) {
       const short = withUnit(shortA, "A");
-      return `What ${theDevice(device).replace("The", "the")} can interrupt is not known; a short right behind it draws ${short}${guessed}: ${way}.`;
+      return `The interrupting rating of ${theDevice(device).replace("The", "the")} is not known; a short right behind it draws ${short}${guessed}: ${way}.`;
     }
     const [can, draws] = formatDistinctWithUnit(capacity.capacityA, shortA, "A");
     const from = capacity.family
@@ -164,7 +164,7 @@ function changesFor(
 }
 
 function buyOne({ device }: PlacedDevice, { greatestA }: DeviceFault): string {
-  return `take a ${device.kind} that is marked for at least ${statedWithUnit(upwards(greatestA), "A")}, and state it (interruptingA)`;
+  return `use a ${device.kind} marked for at least ${statedWithUnit(upwards(greatestA), "A")}, and state it (interruptingA)`;
 }
 
 /** Three figures, rounded away from zero: the stated requirement is never below the real one. */

@@ -17,7 +17,7 @@ testRule(missing, [
       {
         on: "",
         message:
-          "No fuse or breaker is given (protect); nothing would stop a short before 4 AWG burns (33 CFR 183.455(a)): add a 50 A fuse.",
+          "No fuse or breaker is given (protect); a short would burn 4 AWG (33 CFR 183.455(a)): add a 50 A fuse.",
         fixes: [{ title: "Add a 50 A fuse", gives: { protect: 50, gauge: 4, protectFarEnd: undefined } }],
       },
     ],
@@ -83,7 +83,7 @@ testRule(missing, [
     finds: [
       {
         on: "",
-        message: "No fuse or breaker is given (protect); nothing would stop a short before 2 × 10 AWG burns",
+        message: "No fuse or breaker is given (protect); a short would burn 2 × 10 AWG (33 CFR 183.455(a))",
         fixes: [{ title: "Add a 45 A fuse", gives: { protect: 45, gauge: 10 } }],
       },
     ],
@@ -94,7 +94,7 @@ testRule(missing, [
     finds: [
       {
         on: "",
-        message: "No fuse or breaker is given (protect); nothing would stop a short before 10 mm² burns",
+        message: "No fuse or breaker is given (protect); a short would burn 10 mm² (33 CFR 183.455(a))",
         fixes: [{ title: "Add a 50 A fuse", gives: { protect: 50, mm2: 10 } }],
       },
     ],
@@ -166,7 +166,7 @@ testRule(missing, [
       {
         on: "",
         message:
-          "No fuse or breaker is given (protect); nothing would stop a short before 4 AWG burns (33 CFR 183.455(a)): choose another family, this one is not made above 30 A (unconfirmed figure).",
+          "No fuse or breaker is given (protect); a short would burn 4 AWG (33 CFR 183.455(a)): choose another family, this one is not made above 30 A (unconfirmed figure).",
         fixes: "no fix",
       },
     ],
@@ -178,7 +178,7 @@ testRule(missing, [
       {
         on: "",
         message:
-          "No fuse or breaker is given (protect); nothing would stop a short before 4 AWG burns (33 CFR 183.455(a)): first choose insulation that bears the place.",
+          "No fuse or breaker is given (protect); a short would burn 4 AWG (33 CFR 183.455(a)): first choose insulation for this temperature.",
         fixes: "no fix",
       },
     ],
@@ -190,7 +190,7 @@ testRule(missing, [
       {
         on: "",
         message:
-          "No fuse or breaker is given (protect); nothing would stop a short before 4/0 AWG burns (33 CFR 183.455(a)): no made size is enough",
+          "No fuse or breaker is given (protect); a short would burn 4/0 AWG (33 CFR 183.455(a)): no standard size is enough",
         fixes: "no fix",
       },
     ],

@@ -13,7 +13,7 @@ export const missing = defineRule<Values>({
   title: "No overcurrent protection",
   formerTitles: ["No fuse or breaker"],
   severity: "error",
-  why: "A battery can feed a short with thousands of amperes: without a fuse or breaker nothing stops them before the wire burns.",
+  why: "A battery can feed a short with thousands of amperes: without a fuse or breaker only the burning of the wire stops them.",
   sources: [protectionRequired],
   fixable: true,
   acceptable: true,
@@ -32,7 +32,7 @@ export const missing = defineRule<Values>({
       return [{ at: atProperty(circuit), values, fixes }];
     }),
   message: ({ size, source, wayOut: way }) =>
-    `No fuse or breaker is given (protect); nothing would stop a short before ${size} burns (${source}): ${way}.`,
+    `No fuse or breaker is given (protect); a short would burn ${size} (${source}): ${way}.`,
 });
 
 interface Values {

@@ -41,7 +41,7 @@ testRule(protectionSelectivity, [
         on: "protect",
         severity: "info",
         message:
-          "In a short of 830 A behind the 40 A fuse, the 40 A fuse in the cable feed may open as soon, and all else that hangs there goes dark: choose the ratings further apart.",
+          "In a short of 830 A behind the 40 A fuse, the 40 A fuse in the cable feed may open as soon, and everything else it feeds goes dark: choose the ratings further apart.",
         fixes: "no fix",
       },
     ],
@@ -71,7 +71,7 @@ testRule(protectionSelectivity, [
       {
         on: "protect.ratingA",
         message:
-          "In a short of 830 A behind the 40 A fuse, the 35 A fuse in the cable feed may open before it (unconfirmed figure), and all else",
+          "In a short of 830 A behind the 40 A fuse, the 35 A fuse in the cable feed may open before it (unconfirmed figure), and everything",
         values: {},
         fixes: "no fix",
       },

@@ -12,10 +12,10 @@ export const protectionSelectivity = defineRule<Values>({
   title: "Upstream device may open first",
   formerTitles: ["The fuse before it may open first"],
   severity: "info",
-  why: "When the fuse further up opens instead of the one at the short, everything else that hangs on it goes dark too.",
+  why: "If the upstream fuse opens instead of the one at the short, everything else that it feeds goes dark too.",
   sources: [
     ownRequirement(
-      "That the device nearest to a fault should open alone is common practice in every installation; no law for low-voltage DC asks for it.",
+      "By common practice in every installation only the device nearest to a fault opens; no law for low-voltage DC requires it.",
     ),
     ...timeCurrentGates.map(({ source }) => source),
   ],
@@ -46,7 +46,7 @@ export const protectionSelectivity = defineRule<Values>({
   message({ device, before, order }) {
     const when = order.byGates ? `before it (${unconfirmed})` : "as soon";
     const behind = `In a short of ${withUnit(order.currentA, "A")} behind ${theDevice(device).replace("The", "the")}`;
-    return `${behind}, ${before} may open ${when}, and all else that hangs there goes dark: choose the ratings further apart.`;
+    return `${behind}, ${before} may open ${when}, and everything else it feeds goes dark: choose the ratings further apart.`;
   },
 });
 

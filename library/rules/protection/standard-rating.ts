@@ -19,7 +19,7 @@ export const standardRating = defineRule<Values>({
   title: "Non-standard rating",
   formerTitles: ["Rating that is not made"],
   severity: "warning",
-  why: "A rating that no shop has is replaced at the counter by the next one, and nobody checks that one against the conductor.",
+  why: "A rating that no shop has is replaced at the counter by the next one, which is not checked against the conductor.",
   sources: [
     deviceFamilies["ISO 8820-3 Type F"].ratingsSource,
     deviceFamilies["ISO 8820-3 Type C"].ratingsSource,

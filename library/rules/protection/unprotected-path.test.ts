@@ -48,7 +48,7 @@ testRule(unprotectedPath, [
         on: "from",
         severity: "error",
         message:
-          "The bank reaches the positive conductor of Lamp past nothing smaller than 25 A; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
+          "The bank reaches the positive conductor of Lamp through no device below 25 A; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
         values: { past: 25 },
         fixes: [
           {
@@ -66,7 +66,7 @@ testRule(unprotectedPath, [
       {
         record: "Lamp",
         on: "from",
-        message: "The bank reaches the positive conductor of Lamp past nothing smaller than 25 A",
+        message: "The bank reaches the positive conductor of Lamp through no device below 25 A",
         fixes: [
           {
             title:
@@ -88,7 +88,7 @@ testRule(unprotectedPath, [
         record: "Lamp",
         on: "from",
         message:
-          "The bank reaches the positive conductor of Lamp past no fuse or breaker; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank.",
+          "The bank reaches the positive conductor of Lamp through no fuse or breaker; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank.",
         fixes: [
           {
             title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank",
@@ -106,7 +106,7 @@ testRule(unprotectedPath, [
         record: "Pump",
         on: "from",
         message:
-          "The bank reaches the positive conductor of Pump past no fuse or breaker; 10 AWG may carry 40 A",
+          "The bank reaches the positive conductor of Pump through no fuse or breaker; 10 AWG may carry 40 A",
         fixes: [
           {
             title:
@@ -129,7 +129,7 @@ testRule(unprotectedPath, [
         record: "panel feed",
         on: "from",
         message:
-          "The bank reaches the cable panel feed past nothing smaller than 80 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
+          "The bank reaches the cable panel feed through no device below 80 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
         fixes: [
           {
             title: "Add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
@@ -151,7 +151,7 @@ testRule(unprotectedPath, [
       {
         record: "feed",
         on: "from",
-        message: "The bank reaches the cable feed past no fuse or breaker; 6 AWG may carry 95 A",
+        message: "The bank reaches the cable feed through no fuse or breaker; 6 AWG may carry 95 A",
         fixes: [
           {
             title:
@@ -176,7 +176,7 @@ testRule(unprotectedPath, [
         record: "charging",
         on: "to",
         message:
-          "The bank reaches the cable charging past no fuse or breaker; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank.",
+          "The bank reaches the cable charging through no fuse or breaker; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank.",
         fixes: [
           {
             title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
@@ -197,7 +197,7 @@ testRule(unprotectedPath, [
         record: "charging",
         on: "from",
         message:
-          "The bank and the alternator reach the cable charging past no fuse or breaker; 10 AWG may carry 40 A",
+          "The bank and the alternator reach the cable charging through no fuse or breaker; 10 AWG may carry 40 A",
         fixes: [
           {
             title: "Add a 35 A fuse (ISO 8820-3 Type C) within 7 in of each end",
@@ -233,7 +233,7 @@ testRule(unprotectedPath, [
         on: "protectFarEnd.ratingA",
         severity: "error",
         message:
-          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit itself (33 CFR 183.460(b)): use a 35 A fuse at the far end.",
+          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit its current (33 CFR 183.460(b)): use a 35 A fuse at the far end.",
         fixes: [{ title: "Use a 35 A fuse at the far end", gives: { "protectFarEnd.ratingA": 35 } }],
       },
     ],
@@ -245,7 +245,7 @@ testRule(unprotectedPath, [
       {
         record: "Lamp",
         on: "from",
-        message: "The bank reaches the positive conductor of Lamp past no fuse or breaker",
+        message: "The bank reaches the positive conductor of Lamp through no fuse or breaker",
         fixes: [
           {
             title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank",
@@ -275,7 +275,7 @@ testRule(unprotectedPath, [
     finds: [
       {
         on: "from",
-        message: "The bank reaches the positive conductor of Starter past no fuse or breaker",
+        message: "The bank reaches the positive conductor of Starter through no fuse or breaker",
         accepted: "the law exempts a starter motor's supply",
         fixes: [
           {

@@ -29,7 +29,7 @@ export const unprotectedPath = defineRule<Values>({
   title: "Unprotected path from a source",
   formerTitles: ["A source reaches this conductor past no fuse"],
   severity: "error",
-  why: "Where a battery reaches a conductor past no fuse that is small enough for it, a short burns the conductor all along its way.",
+  why: "If no fuse small enough for a conductor is between it and a battery, a short burns the conductor along its whole length.",
   sources: [protectionRequired, protectionOfMachine.source],
   fixable: true,
   acceptable: true,
@@ -49,12 +49,14 @@ export const unprotectedPath = defineRule<Values>({
         const { sources, sourceCount, past, size, ampacityA, source, wayOut: way } = values;
         const reach = sourceCount > 1 ? "reach" : "reaches";
         const before =
-          past === undefined ? "past no fuse or breaker" : `past nothing smaller than ${withUnit(past, "A")}`;
+          past === undefined
+            ? "through no fuse or breaker"
+            : `through no device below ${withUnit(past, "A")}`;
         return `${atStart(listInWords(sources, 2, sourceCount))} ${reach} ${values.conductor} ${before}; ${size} may carry ${withUnit(ampacityA, "A")} here (${source}): ${way}.`;
       }
       case "machine": {
         const { device, maxA, alternator, ratedA, source, wayOut: way } = values;
-        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit itself (${source}): ${way}.`;
+        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit its current (${source}): ${way}.`;
       }
     }
   },
@@ -132,7 +134,7 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
     }),
     ...tooGreat.slice(-mostOnWay).flatMap((device) => {
       const placed = placedDevice(network, device);
-      return placed ? [relatedDevice(placed, "is too great to protect it")] : [];
+      return placed ? [relatedDevice(placed, "is rated too high to protect it")] : [];
     }),
   ];
 }
@@ -175,7 +177,7 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
     alternator: partInWords(limit.alternator),
     ratedA: limit.alternator.ratedA,
     source: sourceInWords(protectionOfMachine.source),
-    wayOut: wayOut(fixes, "take one of a lesser rating"),
+    wayOut: wayOut(fixes, "use one with a lower rating"),
   };
   return [
     {

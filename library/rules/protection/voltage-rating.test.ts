@@ -22,7 +22,7 @@ testRule(voltageRating, [
         on: "protect.family",
         severity: "error",
         message:
-          "The 10 A fuse is made for 32 V (ISO 8820-12 Type N), its circuit has 32.01 V (33 CFR 183.455(d)): use a 10 A fuse (ISO 8820-3 Type F, 58 V).",
+          "The 10 A fuse is rated 32 V (ISO 8820-12 Type N), its circuit has 32.01 V (33 CFR 183.455(d)): use a 10 A fuse (ISO 8820-3 Type F, 58 V).",
         values: { what: "made for less" },
         fixes: [
           {
@@ -40,7 +40,7 @@ testRule(voltageRating, [
       {
         on: "protect.family",
         severity: "error",
-        message: "The 10 A fuse is made for 32 V (ISO 8820-12 Type N), its circuit has 48 V",
+        message: "The 10 A fuse is rated 32 V (ISO 8820-12 Type N), its circuit has 48 V",
         fixes: [
           {
             title: "Use a 10 A fuse (ISO 8820-3 Type F, 58 V)",
@@ -62,7 +62,7 @@ testRule(voltageRating, [
         on: "protect.family",
         severity: "error",
         message:
-          "The 50 A fuse is made for 32 V (ISO 8820-4 Type A, unconfirmed figure), its circuit has 48 V (33 CFR 183.455(d)): use a 50 A fuse (ISO 8820-3 Type E, 58 V).",
+          "The 50 A fuse is rated 32 V (ISO 8820-4 Type A, unconfirmed figure), its circuit has 48 V (33 CFR 183.455(d)): use a 50 A fuse (ISO 8820-3 Type E, 58 V).",
         fixes: [
           {
             title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
@@ -85,7 +85,7 @@ testRule(voltageRating, [
         on: "protect.family",
         severity: "info",
         message:
-          "The 10 A fuse may be one for 32 V or for 58 V (ISO 8820-3 Type F), its circuit has 48 V (33 CFR 183.455(d)): use the one for 58 V.",
+          "The 10 A fuse may be rated 32 V or 58 V (ISO 8820-3 Type F), its circuit has 48 V (33 CFR 183.455(d)): use the one for 58 V.",
         fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: { "protect.ratedV": 58 } }],
       },
     ],
@@ -108,7 +108,7 @@ testRule(voltageRating, [
         on: "protect.ratedV",
         severity: "error",
         message:
-          "The 50 A fuse is made for 47.9 V, its circuit has 48 V (33 CFR 183.455(d)): take one that is marked for 48 V DC or more, and state it (ratedV).",
+          "The 50 A fuse is rated 47.9 V, its circuit has 48 V (33 CFR 183.455(d)): use one marked for 48 V DC or more, and state it (ratedV).",
         fixes: "no fix",
       },
     ],
@@ -120,7 +120,7 @@ testRule(voltageRating, [
       {
         on: "protect.ratedV",
         severity: "error",
-        message: "The 50 A fuse is made for 32 V, its circuit has 48 V",
+        message: "The 50 A fuse is rated 32 V, its circuit has 48 V",
         fixes: [
           {
             title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
@@ -143,7 +143,7 @@ testRule(voltageRating, [
         on: "protect.family",
         severity: "info",
         message:
-          "The 50 A breaker may be made for less than the 36 V of its circuit (33 CFR 183.455(d)): take one that is marked for 36 V DC or more, and state it (ratedV).",
+          "The 50 A breaker may be rated below the 36 V of its circuit (33 CFR 183.455(d)): use one marked for 36 V DC or more, and state it (ratedV).",
         fixes: "no fix",
       },
     ],
@@ -155,7 +155,7 @@ testRule(voltageRating, [
       {
         on: "protect.ratedV",
         severity: "error",
-        message: "The 50 A breaker is made for 24 V, its circuit has 48 V",
+        message: "The 50 A breaker is rated 24 V, its circuit has 48 V",
         fixes: "no fix",
       },
     ],
@@ -179,7 +179,7 @@ testRule(voltageRating, [
       {
         on: "protectFarEnd.family",
         severity: "error",
-        message: "The 50 A fuse at the far end is made for 32 V",
+        message: "The 50 A fuse at the far end is rated 32 V",
         fixes: [
           {
             title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
@@ -203,7 +203,7 @@ testRule(voltageRating, [
       {
         on: "protect.family",
         severity: "info",
-        message: "The 10 A fuse may be one for 32 V or for 58 V",
+        message: "The 10 A fuse may be rated 32 V or 58 V",
         fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: {} }],
         accepted: "58 V ones are bought",
       },

@@ -14,7 +14,7 @@ export const voltageRating = defineRule<Values>({
   title: "Device voltage rating below system voltage",
   formerTitles: ["Fuse or breaker made for less voltage"],
   severity: "error",
-  why: "A fuse that opens at more volts than it is made for does not put its arc out: the current goes on, through a burning fuse.",
+  why: "A fuse that opens above its voltage rating does not extinguish its arc: the current goes on, through a burning fuse.",
   sources: [deviceVoltage],
   fixable: true,
   acceptable: true,
@@ -31,13 +31,13 @@ export const voltageRating = defineRule<Values>({
     const [made, system] = formatDistinctWithUnit(madeForV.at(-1) ?? 0, systemV, "V");
     switch (what) {
       case "made for less":
-        return `${theDevice(device)} is made for ${made}${which}, its circuit has ${system} (${source}): ${way}.`;
+        return `${theDevice(device)} is rated ${made}${which}, its circuit has ${system} (${source}): ${way}.`;
       case "made for both": {
-        const versions = madeForV.map((voltage) => withUnit(voltage, "V")).join(" or for ");
-        return `${theDevice(device)} may be one for ${versions}${which}, its circuit has ${system} (${source}): ${way}.`;
+        const versions = madeForV.map((voltage) => withUnit(voltage, "V")).join(" or ");
+        return `${theDevice(device)} may be rated ${versions}${which}, its circuit has ${system} (${source}): ${way}.`;
       }
       case "told by its marking":
-        return `${theDevice(device)} may be made for less than the ${system} of its circuit (${source}): ${way}.`;
+        return `${theDevice(device)} may be rated below the ${system} of its circuit (${source}): ${way}.`;
     }
   },
 });
@@ -114,7 +114,7 @@ function judgedByFamily(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | unde
 }
 
 function oneThatIsMarked(systemV: number): string {
-  return `take one that is marked for ${withUnit(systemV, "V")} DC or more, and state it (ratedV)`;
+  return `use one marked for ${withUnit(systemV, "V")} DC or more, and state it (ratedV)`;
 }
 
 /** A suggestion, never a repair: the plan would only state the device; it must then really be bought. */

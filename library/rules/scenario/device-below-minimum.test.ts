@@ -34,7 +34,7 @@ testRule(deviceBelowMinimum, [
       {
         on: "minimumV",
         message:
-          'Only 11.7 V in "everything on" at radio, which needs 11.99 V (minimumV): lose less on the way, or run less at once.',
+          'Only 11.7 V in "everything on" at radio, which needs 11.99 V (minimumV): reduce the voltage drop, or run less at once.',
         fixes: "no fix",
       },
     ],

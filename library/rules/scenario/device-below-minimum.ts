@@ -17,7 +17,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   title: "Device below its minimum voltage",
   formerTitles: ["Too little voltage at a device"],
   severity: "error",
-  why: "A device that gets less than it needs does not start, cuts out, or restarts when something else comes on.",
+  why: "A device below its minimum voltage does not start, cuts out, or restarts when another load comes on.",
   sources: [statedRating, cutOffVoltage.source],
   fixable: true,
   acceptable: true,
@@ -40,7 +40,7 @@ export const deviceBelowMinimum = defineRule<Values>({
           needs: needs[part.kind],
           source: sourceOf(part),
           scenario: scenarioInWords(judged.network, worst.scenario),
-          wayOut: wayOut(fixes, "lose less on the way, or run less at once"),
+          wayOut: wayOut(fixes, "reduce the voltage drop, or run less at once"),
         };
         return [
           {

@@ -28,7 +28,7 @@ testRule(shuntBypassed, [
         record: "pump",
         on: "returnTo",
         message:
-          'Lands on the bank\'s side of the shunt meter, so what pump takes or gives (12 A in "everything on") is not counted: land it on the system side.',
+          'Connected on the bank\'s side of the shunt meter, so the current of pump (12 A in "everything on") is not counted: connect it on the system side.',
         fixes: "no fix",
       },
     ],
@@ -40,7 +40,7 @@ testRule(shuntBypassed, [
       {
         subject: "heater",
         on: "returnTo",
-        message: "Lands on the bank's side of the shunt meter",
+        message: "Connected on the bank's side of the shunt meter",
         fixes: "no fix",
       },
     ],
@@ -58,7 +58,7 @@ testRule(shuntBypassed, [
         record: "shore minus",
         on: "to",
         message:
-          "Lands on the bank's side of the shunt meter, so what the shore charger shore takes or gives (20 A in",
+          "Connected on the bank's side of the shunt meter, so the current of the shore charger shore (20 A in",
         fixes: "no fix",
       },
     ],
@@ -80,13 +80,13 @@ testRule(shuntBypassed, [
       {
         subject: "minus",
         on: "to",
-        message: "Lands on the bank's side of the shunt meter, so what lamp takes",
+        message: "Connected on the bank's side of the shunt meter, so the current of lamp",
         fixes: "no fix",
       },
       {
         subject: "minus",
         on: "to",
-        message: "Lands on the bank's side of the shunt meter, so what fan takes",
+        message: "Connected on the bank's side of the shunt meter, so the current of fan",
         fixes: "no fix",
       },
     ],
@@ -100,7 +100,7 @@ testRule(shuntBypassed, [
       {
         subject: "short cut",
         on: "from",
-        message: "Lands on the bank's side of the shunt meter, so what",
+        message: "Connected on the bank's side of the shunt meter, so the current",
         fixes: "no fix",
       },
     ],
@@ -126,7 +126,7 @@ testRule(shuntBypassed, [
       {
         subject: "pump",
         on: "from",
-        message: "Lands on the bank's side of the shunt meter",
+        message: "Connected on the bank's side of the shunt meter",
         fixes: "no fix",
       },
     ],
@@ -145,6 +145,6 @@ testRule(shuntBypassed, [
       `out("heater", back.stud);
        out("pump", house.negative, { accept: { "shunt/bypassed": "a few minutes a year" } });`,
     ),
-    finds: [{ on: "returnTo", message: "Lands", accepted: "a few minutes a year", fixes: "no fix" }],
+    finds: [{ on: "returnTo", message: "Connected", accepted: "a few minutes a year", fixes: "no fix" }],
   },
 ]);

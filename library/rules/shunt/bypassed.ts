@@ -10,10 +10,10 @@ export const shuntBypassed = defineRule<Values>({
   title: "Current bypasses the shunt",
   formerTitles: ["Current that the shunt does not count"],
   severity: "warning",
-  why: "A meter that misses a current shows a bank as full that is half empty, until the lights go out.",
+  why: "A meter that misses a current shows a half-empty bank as full, until the lights go out.",
   sources: [
     ownRequirement(
-      "A shunt measures what passes it and nothing else: on its battery side there is only the bank.",
+      "A shunt measures only the current that passes it: only the bank is connected to its battery side.",
     ),
   ],
   fixable: false,
@@ -33,7 +33,6 @@ export const shuntBypassed = defineRule<Values>({
             values: {
               shunt: partInWords(bypass.shunt),
               behind: listInWords(behind.map(partInWords)),
-              several: behind.length > 1,
               ...(worst
                 ? { carriesA: worst.currentA, scenario: scenarioInWords(network, worst.scenario) }
                 : {}),
@@ -43,11 +42,10 @@ export const shuntBypassed = defineRule<Values>({
         ];
       }),
     ),
-  message({ shunt, behind, several, carriesA, scenario }) {
-    const what =
-      behind === "" ? "what it carries" : `what ${behind} ${several ? "take or give" : "takes or gives"}`;
+  message({ shunt, behind, carriesA, scenario }) {
+    const missed = behind === "" ? "its current" : `the current of ${behind}`;
     const much = carriesA === undefined ? "" : ` (${withUnit(carriesA, "A")} ${scenario})`;
-    return `Lands on the bank's side of ${shunt}, so ${what}${much} is not counted: land it on the system side.`;
+    return `Connected on the bank's side of ${shunt}, so ${missed}${much} is not counted: connect it on the system side.`;
   },
 });
 
@@ -55,7 +53,6 @@ interface Values {
   readonly shunt: string;
   /** The parts that feed or draw past the shunt; empty if the conductor only leads round it. */
   readonly behind: string;
-  readonly several: boolean;
   /** The maximum current in it, A, and its scenario; absent if unknown. */
   readonly carriesA?: number;
   readonly scenario?: string;

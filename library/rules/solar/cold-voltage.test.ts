@@ -16,9 +16,9 @@ testRule(coldVoltage, [
         on: "series",
         severity: "error",
         message:
-          "2 panels in series give 88 V at -15 °C (80 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker bears at most 87.9 V: put one panel in each string.",
+          "2 modules in series give 88 V at -15 °C (80 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker accepts at most 87.9 V: put one module in each string.",
         values: { panels: 2, lowestC: -15 },
-        fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
+        fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },
@@ -28,8 +28,8 @@ testRule(coldVoltage, [
     finds: [
       {
         on: "series",
-        message: "4 panels in series give 176 V at -15 °C",
-        fixes: [{ title: "Put 3 panels in series", kind: "suggestion", gives: { series: 3 } }],
+        message: "4 modules in series give 176 V at -15 °C",
+        fixes: [{ title: "Put 3 modules in series", kind: "suggestion", gives: { series: 3 } }],
       },
     ],
   },
@@ -40,7 +40,7 @@ testRule(coldVoltage, [
       {
         on: "openCircuitV",
         message:
-          "Gives 44 V at -15 °C (40 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker bears at most 43 V: take a controller that bears more, or panels with less voltage.",
+          "Gives 44 V at -15 °C (40 V × 1.1, NFPA 70 690.7(A)), the solar controller tracker accepts at most 43 V: use a controller that accepts more, or modules with less voltage.",
         fixes: "no fix",
       },
     ],
@@ -57,8 +57,8 @@ testRule(coldVoltage, [
       {
         on: "series",
         message:
-          "2 panels in series give 91.2 V at -10 °C (80 V × 1.14, NFPA 70 Table 690.7(A)), the solar controller tracker bears at most 91 V",
-        fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
+          "2 modules in series give 91.2 V at -10 °C (80 V × 1.14, NFPA 70 Table 690.7(A)), the solar controller tracker accepts at most 91 V",
+        fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },
@@ -69,8 +69,8 @@ testRule(coldVoltage, [
       {
         on: "series",
         message:
-          "2 panels in series give 92.8 V at -11 °C (80 V × 1.16, NFPA 70 Table 690.7(A), unconfirmed figure)",
-        fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
+          "2 modules in series give 92.8 V at -11 °C (80 V × 1.16, NFPA 70 Table 690.7(A), unconfirmed figure)",
+        fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },
@@ -88,7 +88,7 @@ testRule(coldVoltage, [
         on: "",
         severity: "info",
         message:
-          "Cannot be judged against the solar controller tracker: cold panels give more than on their label: state lowestC, the coldest day.",
+          "Cannot be judged against the solar controller tracker, as cold modules give more than on their label: state lowestC, the coldest day.",
         fixes: "no fix",
       },
     ],
@@ -101,8 +101,8 @@ testRule(coldVoltage, [
         on: "series",
         severity: "error",
         message:
-          "2 panels in series give 80 V even at 25 °C, the solar controller tracker bears at most 79 V",
-        fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
+          "2 modules in series give 80 V even at 25 °C, the solar controller tracker accepts at most 79 V",
+        fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },
@@ -135,8 +135,8 @@ testRule(coldVoltage, [
     finds: [
       {
         on: "series",
-        message: "2 panels in series give 88 V",
-        fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
+        message: "2 modules in series give 88 V",
+        fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },
@@ -146,9 +146,9 @@ testRule(coldVoltage, [
     finds: [
       {
         on: "series",
-        message: "2 panels in series give 88 V",
+        message: "2 modules in series give 88 V",
         accepted: "taken down in winter",
-        fixes: [{ title: "Put one panel in each string", kind: "suggestion", gives: { series: 1 } }],
+        fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
   },

@@ -14,7 +14,7 @@ export const coldVoltage = defineRule<Values>({
   title: "Array voltage exceeds controller input when cold",
   formerTitles: ["Array voltage too high on cold days"],
   severity: "error",
-  why: "Cold panels give more voltage than their label says, and a controller that gets more than it bears is destroyed.",
+  why: "Cold modules give more voltage than on their label, and a controller is destroyed above its maximum input voltage.",
   sources: [coldVoltageByCoefficient, coldVoltageFactors.source],
   fixable: true,
   acceptable: true,
@@ -30,15 +30,15 @@ export const coldVoltage = defineRule<Values>({
   message(values) {
     const { why, controller } = values;
     if (why === "lowest-not-stated")
-      return `Cannot be judged against ${controller}: cold panels give more than on their label: state lowestC, the coldest day.`;
+      return `Cannot be judged against ${controller}, as cold modules give more than on their label: state lowestC, the coldest day.`;
     if (why === "below-table")
       return `Cannot be judged at ${values.lowestC} °C: the table ends at ${values.tableEndsC} °C (${values.source}): state openCircuitPercentPerC.`;
     const { coldV, maxInputV, openCircuitV, panels, lowestC } = values;
     const [gives, bears] = formatDistinctWithUnit(coldV, maxInputV, "V");
-    const subject = panels > 1 ? `${panels} panels in series give` : "Gives";
+    const subject = panels > 1 ? `${panels} modules in series give` : "Gives";
     const label = `${withUnit(openCircuitV, "V")} × ${formatRounded(coldV / openCircuitV)}, ${values.source}`;
     const when = lowestC === undefined ? "even at 25 °C" : `at ${lowestC} °C (${label})`;
-    return `${subject} ${gives} ${when}, ${controller} bears at most ${bears}: ${values.wayOut}.`;
+    return `${subject} ${gives} ${when}, ${controller} accepts at most ${bears}: ${values.wayOut}.`;
   },
 });
 
@@ -71,7 +71,7 @@ function findingOn({ array, string }: SolarWiring, controller: SolarControllerPa
   const found = {
     subject: array.name,
     related: [
-      relatedPart(controller, `${partInWords(controller)} bears at most ${withUnit(maxInputV, "V")}`),
+      relatedPart(controller, `${partInWords(controller)} accepts at most ${withUnit(maxInputV, "V")}`),
       ...string.slice(1).map((other) => relatedPart(other, `${partInWords(other)}, in series with it`)),
     ],
   };
@@ -87,7 +87,7 @@ function findingOn({ array, string }: SolarWiring, controller: SolarControllerPa
       lowestC: notJudged ? undefined : array.lowestC,
       panels: string.reduce((sum, { series }) => sum + series, 0),
       source: sourceInWords(source),
-      wayOut: wayOut(fixes, "take a controller that bears more, or panels with less voltage"),
+      wayOut: wayOut(fixes, "use a controller that accepts more, or modules with less voltage"),
     };
     const at = atPart(array, alone && array.series > 1 ? "series" : "openCircuitV");
     return [{ ...found, at, values, fixes }];
@@ -107,7 +107,7 @@ function fewerInSeries(array: SolarWiring["array"], maxInputV: number): Proposed
   if (series < 1 || series >= array.series) return [];
   return [
     {
-      title: series === 1 ? "Put one panel in each string" : `Put ${series} panels in series`,
+      title: series === 1 ? "Put one module in each string" : `Put ${series} modules in series`,
       kind: "suggestion",
       changes: [{ do: "set", record: array.record, path: ["series"], value: series }],
     },

@@ -38,7 +38,7 @@ testRule(solarConductor, [
         on: "gauge",
         severity: "warning",
         message:
-          "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), panels of 22.5 A need 35.2 A (1.25 × 1.25, NFPA 70 690.8(A)(1) and (B)): use 12 AWG.",
+          "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), modules of 22.5 A need 35.2 A (1.25 × 1.25, NFPA 70 690.8(A)(1) and (B)): use 12 AWG.",
         values: { shortCircuitA: 22.5, ampacityA: 35 },
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12 } }],
       },
@@ -51,7 +51,7 @@ testRule(solarConductor, [
       {
         on: "gauge",
         severity: "warning",
-        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), panels of 28 A need 43.8 A",
+        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), modules of 28 A need 43.8 A",
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12 } }],
       },
     ],
@@ -63,7 +63,7 @@ testRule(solarConductor, [
       {
         on: "gauge",
         severity: "error",
-        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), panels of 28.1 A need 43.9 A",
+        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), modules of 28.1 A need 43.9 A",
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12 } }],
       },
     ],
@@ -75,7 +75,7 @@ testRule(solarConductor, [
       {
         on: "gauge",
         severity: "warning",
-        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), panels of 27 A need 42.2 A",
+        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), modules of 27 A need 42.2 A",
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12 } }],
       },
     ],
@@ -107,14 +107,14 @@ testRule(solarConductor, [
         subject: "bus to controller",
         on: "gauge",
         severity: "warning",
-        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), panels of 24 A need 37.5 A",
+        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), modules of 24 A need 37.5 A",
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12 } }],
       },
       {
         subject: "return to controller",
         on: "gauge",
         severity: "warning",
-        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), panels of 24 A need 37.5 A",
+        message: "14 AWG may carry 35 A (33 CFR 183.425(b), Table 5), modules of 24 A need 37.5 A",
         fixes: [{ title: "Use 12 AWG", gives: { gauge: 12 } }],
       },
     ],

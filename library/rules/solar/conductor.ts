@@ -20,7 +20,7 @@ export const solarConductor = defineRule<Values>({
   title: "Conductor undersized for the array's current",
   formerTitles: ["Conductor too thin for the array's current"],
   severity: "error",
-  why: "In bright sun panels give more than their label says, for hours, and no fuse opens: the conductor must bear it.",
+  why: "In bright sun modules give more current than on their label, for hours, and no fuse opens: the conductor must carry it.",
   sources: [
     solarCurrentFactors.irradianceSource,
     solarCurrentFactors.continuousSource,
@@ -64,7 +64,7 @@ export const solarConductor = defineRule<Values>({
             shortCircuitA: sum(arrays.map((array) => array.shortCircuitA * array.parallel)),
             neededA,
             source: sourceInWords(solarCurrentFactors.irradianceSource),
-            wayOut: wayOut(fixes, "no made size is enough; set parallel"),
+            wayOut: wayOut(fixes, "no standard size is enough; set parallel"),
           },
         });
       }
@@ -72,7 +72,7 @@ export const solarConductor = defineRule<Values>({
     }),
   message({ size, ampacityA, ampacitySource, shortCircuitA, neededA, source, wayOut: way }) {
     const [allowed, needed] = formatDistinctWithUnit(ampacityA, neededA, "A");
-    return `${size} may carry ${allowed} (${ampacitySource}), panels of ${withUnit(shortCircuitA, "A")} need ${needed} (1.25 × 1.25, ${source} and (B)): ${way}.`;
+    return `${size} may carry ${allowed} (${ampacitySource}), modules of ${withUnit(shortCircuitA, "A")} need ${needed} (1.25 × 1.25, ${source} and (B)): ${way}.`;
   },
 });
 

@@ -19,7 +19,7 @@ testRule(stringProtection, [
         on: "parallel",
         severity: "error",
         message:
-          "The other strings push 15.02 A into one with a fault, its panels bear a fuse of 15 A at most (NFPA 70 690.9, unconfirmed figure): put a 10 A fuse in each string.",
+          "The other strings drive 15.02 A into one with a fault, its modules allow a fuse of 15 A at most (NFPA 70 690.9, unconfirmed figure): put a 10 A fuse in each string.",
         values: { strings: 3 },
         fixes: [{ title: "Put a 10 A fuse in each string", gives: { stringFuseA: 10 } }],
       },
@@ -43,7 +43,7 @@ testRule(stringProtection, [
         on: "stringFuseA",
         severity: "error",
         message:
-          "The 16 A string fuse is above the 15 A that the panels' maker allows (NFPA 70 690.9, unconfirmed figure): use a 15 A fuse in each string.",
+          "The 16 A string fuse is above the 15 A that the modules' maker allows (NFPA 70 690.9, unconfirmed figure): use a 15 A fuse in each string.",
         fixes: [{ title: "Use a 15 A fuse in each string", gives: { stringFuseA: 15 } }],
       },
     ],
@@ -72,7 +72,7 @@ testRule(stringProtection, [
     finds: [
       {
         on: "parallel",
-        message: "The other strings push 16.8 A",
+        message: "The other strings drive 16.8 A",
         fixes: "no fix",
       },
     ],
@@ -85,7 +85,7 @@ testRule(stringProtection, [
         on: "",
         severity: "info",
         message:
-          "Cannot be judged: 3 strings push up to 15 A into one with a fault (NFPA 70 690.9, unconfirmed figure): state maxSeriesFuseA from the data sheet.",
+          "Cannot be judged: 3 strings drive up to 15 A into one with a fault (NFPA 70 690.9, unconfirmed figure): state maxSeriesFuseA from the data sheet.",
         fixes: "no fix",
       },
     ],
@@ -102,14 +102,14 @@ testRule(stringProtection, [
       {
         subject: "roof",
         on: "parallel",
-        message: "The other strings push 22.5 A",
+        message: "The other strings drive 22.5 A",
         values: { strings: 3 },
         fixes: [{ title: "Put a 15 A fuse in each string", gives: { stringFuseA: 15 } }],
       },
       {
         subject: "door",
         on: "",
-        message: "The other strings push 22.5 A",
+        message: "The other strings drive 22.5 A",
         fixes: [{ title: "Put a 15 A fuse in each string", gives: { stringFuseA: 15 } }],
       },
     ],
@@ -121,7 +121,7 @@ testRule(stringProtection, [
       {
         subject: "roof",
         on: "parallel",
-        message: "The other strings push 22.5 A",
+        message: "The other strings drive 22.5 A",
         fixes: [{ title: "Put a 15 A fuse in each string", gives: { stringFuseA: 15 } }],
       },
     ],
@@ -134,7 +134,7 @@ testRule(stringProtection, [
     finds: [
       {
         on: "parallel",
-        message: "The other strings push 20 A",
+        message: "The other strings drive 20 A",
         accepted: "diodes in each string",
         fixes: [{ title: "Put a 15 A fuse in each string", gives: { stringFuseA: 15 } }],
       },

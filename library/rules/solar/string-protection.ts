@@ -13,7 +13,7 @@ export const stringProtection = defineRule<Values>({
   title: "Parallel strings without string fuses",
   formerTitles: ["Strings side by side without their fuses"],
   severity: "error",
-  why: "When one string has a fault, all others push their current backwards through it, more than its panels bear.",
+  why: "If one string has a fault, all others drive reverse current through it, more than its modules withstand.",
   sources: [
     stringProtectionRequired,
     solarCurrentFactors.irradianceSource,
@@ -38,7 +38,7 @@ export const stringProtection = defineRule<Values>({
           stringFuseA: array.stringFuseA,
           source: sourceInWords(stringProtectionRequired),
           currentSource: sourceInWords(solarCurrentFactors.irradianceSource),
-          wayOut: wayOut(fixes, "no made rating lies between; ask the panels' maker"),
+          wayOut: wayOut(fixes, "no standard rating is between; ask the modules' maker"),
         };
         return [
           {
@@ -57,14 +57,14 @@ export const stringProtection = defineRule<Values>({
     const fuse = `The ${statedWithUnit(stringFuseA, "A")} string fuse`;
     switch (wrong) {
       case "bearing-not-stated":
-        return `Cannot be judged: ${strings} strings push up to ${withUnit(othersA, "A")} into one with a fault (${source}): state maxSeriesFuseA from the data sheet.`;
+        return `Cannot be judged: ${strings} strings drive up to ${withUnit(othersA, "A")} into one with a fault (${source}): state maxSeriesFuseA from the data sheet.`;
       case "missing": {
         const [pushed, borne] = formatDistinctWithUnit(othersA, maxSeriesFuseA, "A");
-        return `The other strings push ${pushed} into one with a fault, its panels bear a fuse of ${borne} at most (${source}): ${values.wayOut}.`;
+        return `The other strings drive ${pushed} into one with a fault, its modules allow a fuse of ${borne} at most (${source}): ${values.wayOut}.`;
       }
       case "too-great": {
         const [, borne] = formatDistinctWithUnit(stringFuseA, maxSeriesFuseA, "A");
-        return `${fuse} is above the ${borne} that the panels' maker allows (${source}): ${values.wayOut}.`;
+        return `${fuse} is above the ${borne} that the modules' maker allows (${source}): ${values.wayOut}.`;
       }
       case "too-small": {
         const [, least] = formatDistinctWithUnit(stringFuseA, leastFuseA, "A");

@@ -16,7 +16,7 @@ testRule(voltageCollapse, [
         on: "",
         severity: "error",
         message:
-          'No voltage in "everything on" at which all runs: the supply carries 99.7 % of the power; the voltage falls first at the inverter kettle: thicker or shorter conductors, or less at once.',
+          'No voltage exists in "everything on" at which all loads run: the supply carries 99.7 % of the power; the voltage falls first at the inverter kettle. Use thicker or shorter conductors, or run less at once.',
         values: { why: "collapse" },
         fixes: "no fix",
       },
@@ -30,7 +30,8 @@ testRule(voltageCollapse, [
         subject: "cooking",
         on: "",
         severity: "error",
-        message: 'No voltage in "cooking" at which all runs: the supply carries 88.1 % of the power',
+        message:
+          'No voltage exists in "cooking" at which all loads run: the supply carries 88.1 % of the power',
         fixes: "no fix",
       },
     ],

@@ -11,11 +11,9 @@ export const voltageCollapse = defineRule<Values>({
   title: "Voltage collapse",
   formerTitles: ["No voltage at which the loads run"],
   severity: "error",
-  why: "Devices of constant power take the more current the lower their voltage is: on a supply that is too weak it falls until all cut out.",
+  why: "Constant-power devices draw more current as their voltage falls: on a supply that is too weak it falls until all cut out.",
   sources: [
-    ownRequirement(
-      "No current flows at which supply and loads agree: a fact of the circuit, not a limit of a document.",
-    ),
+    ownRequirement("The circuit has no operating point: a fact of physics, not a limit of a document."),
   ],
   fixable: false,
   acceptable: false,
@@ -41,9 +39,9 @@ export const voltageCollapse = defineRule<Values>({
     ),
   message({ why, scenario, reachedPercent, culprits }) {
     if (why === "not-converged")
-      return `Currents and voltages ${scenario} could not be worked out, so nothing is judged there: look for numbers that cannot be meant.`;
+      return `Currents and voltages ${scenario} could not be calculated, so they are not judged: look for implausible numbers.`;
     const who = culprits.length > 0 ? `; the voltage falls first at ${listInWords(culprits)}` : "";
-    return `No voltage ${scenario} at which all runs: the supply carries ${withUnit(reachedPercent, "%")} of the power${who}: thicker or shorter conductors, or less at once.`;
+    return `No voltage exists ${scenario} at which all loads run: the supply carries ${withUnit(reachedPercent, "%")} of the power${who}. Use thicker or shorter conductors, or run less at once.`;
   },
 });
 

@@ -7,4 +7,4 @@ export function wayOut(fixes: readonly ProposedFix[], otherwise: string): string
 }
 
 /** If even the thickest made size is not enough. */
-export const noSizeIsEnough = "no made size is enough; split the load, or set parallel";
+export const noSizeIsEnough = "no standard size is enough; split the load, or set parallel";

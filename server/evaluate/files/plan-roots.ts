@@ -231,7 +231,7 @@ function withoutPlan(uri: Uri): PassedBy {
   const stem = fileName(uri).replace(/\.wire-numbers\.txt$/, "");
   return {
     ...{ uri, reason: "numbers-without-plan" },
-    why: `keeps the wire numbers of ${stem}.ts, and there is no such plan: give it the name of its plan`,
+    why: `keeps the wire numbers of ${stem}.ts, but that plan does not exist: give it the name of its plan`,
   };
 }
 

@@ -42,8 +42,8 @@ export async function revisionAt(folder: string, named: string, signal?: AbortSi
   if (code === 0 && /^[0-9a-f]{40,64}$/.test(commit)) return { named, commit };
   const any = await runGit(folder, ["rev-list", "--max-count=1", "--all"], asked);
   if (any.code === 0 && any.output.length === 0)
-    throw new GitError("there is no commit yet in this repository, so there is nothing to compare with");
-  if (/\.\./.test(named)) throw new GitError(`'${named}' names a range; give its two ends as two words`);
+    throw new GitError("this repository has no commit yet to compare with");
+  if (/\.\./.test(named)) throw new GitError(`'${named}' names a range; give its two ends as two arguments`);
   throw new GitError(
     `there is no revision '${named}' in this repository${
       place.shallow
@@ -56,6 +56,6 @@ export async function revisionAt(folder: string, named: string, signal?: AbortSi
 function troubleWith(folder: string, complaint: string): string {
   if (/not a git repository/i.test(complaint)) return `${folder} is not in a git repository`;
   if (/dubious ownership|safe\.directory/i.test(complaint))
-    return `git does not look into ${folder}, because it belongs to another user; git config safe.directory says whom to trust`;
+    return `git does not read ${folder}, because it belongs to another user; git config safe.directory lists the trusted folders`;
   return `git cannot read the repository of ${folder}: ${complaint.split("\n")[0] || "it gave no reason"}`;
 }

@@ -89,7 +89,7 @@ export async function gitWorkspace(options: GitWorkspaceOptions): Promise<GitWor
     const missing = [...byObject.keys()].filter((object) => !found.has(object));
     if (missing.length > 0)
       throw new GitError(
-        `${missing.length} of the files of ${revision.named} are not in this clone, which holds only a part of the repository, and nothing is fetched here`,
+        `${missing.length} of the files of ${revision.named} are not in this clone, which holds only a part of the repository, and none is fetched here`,
       );
   }
 

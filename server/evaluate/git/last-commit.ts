@@ -24,7 +24,7 @@ export async function lastCommitAround(
   folders: readonly Uri[],
   signal?: AbortSignal,
 ): Promise<LastCommit> {
-  if (!file.startsWith("file:")) throw new GitError("this plan is in no file yet");
+  if (!file.startsWith("file:")) throw new GitError("this plan is not in a file yet");
   let folder = dirname(fileURLToPath(file));
   while (!existsSync(folder) && dirname(folder) !== folder) folder = dirname(folder);
   const { prefix } = await repositoryAt(folder, signal);

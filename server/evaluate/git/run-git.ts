@@ -13,7 +13,7 @@ export async function runGit(
 ): Promise<GitAnswer> {
   const program = installedGit();
   if (!program)
-    throw new GitError("git was not found on this computer; it is what reads older states of a plan");
+    throw new GitError("git, which reads older states of a plan, was not found on this computer");
   return new Promise((resolve, reject) => {
     const child = spawn(program, [...hardeningFlags, ...words], {
       ...{ cwd: folder, env: sanitisedEnvironment(), windowsHide: true, stdio: "pipe", shell: false },

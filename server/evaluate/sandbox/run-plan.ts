@@ -172,7 +172,7 @@ function run(running: RunInProgress): End {
   // A plan with a part missing must not pass for the whole one.
   return flushed
     ? "whole"
-    : { why: "error", began: true, message: "what it made could not be read to its end", call: -1 };
+    : { why: "error", began: true, message: "its records could not be read completely", call: -1 };
 }
 
 /**

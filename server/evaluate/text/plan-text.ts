@@ -92,8 +92,8 @@ export function whyUnread(error: unknown): Unread | undefined {
 }
 
 const reasons: Readonly<Record<string, string>> = {
-  EACCES: "permission is missing",
-  EPERM: "permission is missing",
+  EACCES: "permission denied",
+  EPERM: "permission denied",
   ELOOP: "it is a link that leads back to itself",
   ENAMETOOLONG: "its path is too long",
   EMFILE: "too many files are open",

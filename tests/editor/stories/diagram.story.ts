@@ -229,6 +229,6 @@ test("asked for again, the same panel is shown; a file that is no plan has none,
   await expect.poll(() => page.locator(".tab", { hasText: "Wiring diagram" }).count()).toBe(1);
   await page.keyboard.press("Control+A");
   await page.keyboard.type("export {};");
-  await diagram.locator("#notice", { hasText: "There is no plan in boat.ts any more." }).waitFor();
+  await diagram.locator("#notice", { hasText: "boat.ts is no longer a plan." }).waitFor();
   await elementIn(diagram, "fuse panel").waitFor();
 });

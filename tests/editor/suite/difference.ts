@@ -22,9 +22,7 @@ export const difference: readonly Story[] = [
 
       await vscode.commands.executeCommand("loomwright.showDifference");
       await untilTab("Preview row boat since the last commit.md");
-      await eventually("nothing has changed yet", shown, (text) =>
-        text.includes("nothing changed in the build"),
-      );
+      await eventually("nothing has changed yet", shown, (text) => text.includes("no change in the build"));
 
       await vscode.window.showTextDocument(document);
       await replaceText(document, "load: 2", "load: 7");
