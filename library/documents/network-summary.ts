@@ -37,9 +37,9 @@ export interface NetworkSummary {
   readonly scenarios: number;
   readonly unsolved: readonly { readonly scenario: string; readonly why: UnsolvedScenario["why"] }[];
   /** The conductor nearest to its ampacity, or furthest above it, in the scenarios that last. */
-  readonly hardest: WorstConductor | undefined;
+  readonly hardest: WorstConductor | null;
   /** The device with the smallest share of its nominal voltage. */
-  readonly lowest: LowestVoltage | undefined;
+  readonly lowest: LowestVoltage | null;
 }
 
 export interface WorstConductor {
@@ -80,37 +80,38 @@ export function lowestInWords({ name, voltageV, scenario }: LowestVoltage): stri
   return `lowest voltage: ${withUnit(voltageV, "V")} at ${name} in "${scenario}"`;
 }
 
-function hardestWorked(
-  { circuits }: JudgedPlan,
-  { network, result }: JudgedNetwork,
-): WorstConductor | undefined {
+function hardestWorked({ circuits }: JudgedPlan, { network, result }: JudgedNetwork): WorstConductor | null {
   const ampacities = new Map(circuits.map(({ circuit, result: { ampacity } }) => [circuit.record, ampacity]));
-  let hardest: (WorstConductor & { readonly share: number }) | undefined;
+  let hardest: WorstConductor | null = null;
+  let hardestShare = 0;
   for (const [index, { record, name, role }] of network.conductors.entries()) {
     const ampacity = ampacities.get(record);
     const worst = result.conductors[index]?.worst;
     if (!ampacity?.judged || !worst) continue;
     const share = worst.currentA / ampacity.ampacityA;
-    if (share <= (hardest?.share ?? 0)) continue;
+    if (share <= hardestShare) continue;
+    hardestShare = share;
     hardest = {
-      ...{ name, role, share, currentA: worst.currentA, ampacityA: ampacity.ampacityA },
+      ...{ name, role, currentA: worst.currentA, ampacityA: ampacity.ampacityA },
       scenario: network.scenarios[worst.scenario]?.name ?? "",
     };
   }
   return hardest;
 }
 
-function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | undefined {
+function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | null {
   const nominals = nominalVoltages({ network, result });
-  let lowest: (LowestVoltage & { readonly share: number }) | undefined;
+  let lowest: LowestVoltage | null = null;
+  let lowestShare = 0;
   for (const part of network.parts) {
     const nominalV = nominals.get(part.index);
     const at = result.parts[part.index]?.lowestV;
     if (nominalV === undefined || !at) continue;
     const share = at.voltageV / nominalV;
-    if (lowest && share >= lowest.share) continue;
+    if (lowest && share >= lowestShare) continue;
+    lowestShare = share;
     const scenario = network.scenarios[at.scenario]?.name ?? "";
-    lowest = { name: part.name, voltageV: at.voltageV, scenario, share };
+    lowest = { name: part.name, voltageV: at.voltageV, scenario };
   }
   return lowest;
 }

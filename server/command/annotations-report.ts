@@ -3,7 +3,7 @@ import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import { countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
-import type { ReportedFinding } from "./reported-plan.ts";
+import type { ReportedFinding } from "./report-schema.ts";
 import { printable } from "./terminal.ts";
 
 /**

@@ -5,7 +5,7 @@ import * as z from "zod";
 import { planInputs } from "../evaluate/files/plan-inputs.ts";
 import type { FileImports } from "../evaluate/text/file-imports.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
-import { type JsonPlan, planSchema } from "./json-report.ts";
+import { planSchema, type ReportedPlan } from "./report-schema.ts";
 import { type ResultCache, resultCache } from "./result-cache.ts";
 
 /** The folder with results of earlier runs, and the parts of Loomwright that they depend on. */
@@ -72,11 +72,11 @@ export class CheckCache {
     );
   }
 
-  read(key: string): JsonPlan | undefined {
+  read(key: string): ReportedPlan | undefined {
     return this.#fresh ? undefined : parsed(this.#entries.read(key), planSchema);
   }
 
-  write(key: string, plan: JsonPlan): void {
+  write(key: string, plan: ReportedPlan): void {
     this.#entries.write(key, JSON.stringify(plan));
   }
 

@@ -3,10 +3,10 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { CheckCache, type KeptResults } from "./check-cache.ts";
 import { CheckedFolder, loadTools, type Tools } from "./checked-folder.ts";
-import { type JsonPlan, planFromJson } from "./json-report.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type NamedPlans, namedPlans } from "./named-plans.ts";
 import { joinedFiles, type PassedFile, passedFiles } from "./passed-files.ts";
+import type { ReportedPlan } from "./report-schema.ts";
 import type { Reported } from "./reported-plan.ts";
 import { type AskedShard, type Shard, shardOf, shareOf } from "./shard.ts";
 
@@ -85,7 +85,11 @@ function groupsWith(
 /** Renames the files of a plan: they are relative to its own folder, and become relative to the folder where the command runs. */
 function seenFrom(
   cwd: string,
-  { plan, root, workspace }: { readonly plan: JsonPlan; readonly root: Uri; readonly workspace: Workspace },
+  {
+    plan,
+    root,
+    workspace,
+  }: { readonly plan: ReportedPlan; readonly root: Uri; readonly workspace: Workspace },
 ): Reported {
   const folder = dirname(fileURLToPath(root));
   const names = new Map<string, string>();
@@ -96,14 +100,15 @@ function seenFrom(
   };
   rename(plan, nameOf);
   const indexes = new Map<string, LineIndex>();
-  return planFromJson(plan, (file, line) => {
+  const lineText = (file: string, line: number) => {
     let index = indexes.get(file);
     if (!index) {
       index = createLineIndex(workspace.read(pathToFileURL(resolve(cwd, file)).href)?.text ?? "");
       indexes.set(file, index);
     }
     return index.lineText(line);
-  });
+  };
+  return { ...plan, lineText };
 }
 
 /** With forward slashes on every system, to keep reports comparable. */

@@ -8,7 +8,7 @@ import type { createSandbox, RunOutcome, Sandbox } from "../evaluate/sandbox.ts"
 import type { FileImports } from "../evaluate/text/file-imports.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
 import type { CheckCache } from "./check-cache.ts";
-import { type JsonPlan, planInJson, planSchema } from "./json-report.ts";
+import { planSchema, type ReportedPlan } from "./report-schema.ts";
 import { reportPlan } from "./reported-plan.ts";
 
 /** The plans of one project folder, and the result of `check` for each: from an earlier run if that gives the same result. */
@@ -49,7 +49,7 @@ export class CheckedFolder {
   }
 
   /** Files are named relative to the folder of the plan's root, independent of where the command runs. */
-  async check(root: Uri): Promise<JsonPlan> {
+  async check(root: Uri): Promise<ReportedPlan> {
     const key = await this.#keyOf(root);
     const kept = key === undefined ? undefined : this.#cache?.read(key);
     if (kept) return kept;
@@ -59,7 +59,7 @@ export class CheckedFolder {
     const from = { workspace: this.workspace, checker };
     const outcome = await checker.check(root);
     if (isUnread(outcome)) work.stoppedByChance = true;
-    const found = planInJson(await reportPlan(outcome, from, dirname(fileURLToPath(root))));
+    const found = await reportPlan(outcome, from, dirname(fileURLToPath(root)));
     // Keeps only the report of each plan until the end.
     checker.forget(root);
     // Goes through JSON text, as a kept result does: the two are then indistinguishable.

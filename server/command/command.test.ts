@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
 import { CommandTester } from "./command-tester.ts";
-import { jsonReportSchema } from "./json-report.ts";
+import { jsonReportSchema } from "./report-schema.ts";
 
 let tester: CommandTester;
 let folder: string;

@@ -1,6 +1,6 @@
 import type { Severity } from "../../library/rules/finding.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
-import type { ReportedFinding } from "./reported-plan.ts";
+import type { ReportedFinding } from "./report-schema.ts";
 
 const order: Record<Severity, number> = { error: 0, warning: 1, info: 2, hint: 3 };
 

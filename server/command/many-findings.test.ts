@@ -3,7 +3,8 @@ import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import { mostShownOfRule } from "../evaluate/shown-findings.ts";
 import { type CheckedPlans, checkPlans } from "./check-plans.ts";
 import { CommandTester, samplePlans } from "./command-tester.ts";
-import { jsonReport, jsonReportSchema } from "./json-report.ts";
+import { jsonReport } from "./json-report.ts";
+import { jsonReportSchema } from "./report-schema.ts";
 import { sarifReport } from "./sarif-report.ts";
 import { textReport } from "./text-report.ts";
 

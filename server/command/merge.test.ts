@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
 import { CommandTester, samplePlans } from "./command-tester.ts";
-import { jsonReportSchema } from "./json-report.ts";
+import { jsonReportSchema } from "./report-schema.ts";
 import { askedShard, joinShares, shardOf, shareLength, shareOf } from "./shard.ts";
 
 const examples = fileURLToPath(new URL("../../examples", import.meta.url));

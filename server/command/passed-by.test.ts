@@ -4,7 +4,7 @@ import { createServer } from "node:net";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { CommandTester, samplePlans } from "./command-tester.ts";
-import { jsonReportSchema } from "./json-report.ts";
+import { jsonReportSchema } from "./report-schema.ts";
 
 let project: CommandTester;
 beforeEach(() => {

@@ -1,121 +1,19 @@
-import type { ScenarioResult, WorstOf } from "../../library/analysis/network-result.ts";
-import { contentsOf, type NetworkSummary, networkSummary } from "../../library/documents/network-summary.ts";
-import type { Network, NetworkConductor, Part } from "../../library/model/network.ts";
+import type { ScenarioResult } from "../../library/analysis/network-result.ts";
+import { contentsOf, networkSummary } from "../../library/documents/network-summary.ts";
+import type { Network, Part } from "../../library/model/network.ts";
 import type { Conductor } from "../../library/model/run.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
-import type { Lines } from "./reported-plan.ts";
+import type {
+  Lines,
+  ReportedDevice,
+  ReportedNetwork,
+  ReportedPart,
+  ReportedSize,
+  ReportedTerminal,
+} from "./report-schema.ts";
 
-/**
- * The network of one plan, as the command line reports it: plain data, unrounded, with names instead of indices where people
- * look.
- */
-export interface ReportedNetwork {
-  readonly summary: NetworkSummary;
-  /** How many of each the plan contains. */
-  readonly contents: ReturnType<typeof contentsOf>;
-  readonly scenarios: readonly ReportedScenario[];
-  readonly parts: readonly ReportedPart[];
-  readonly conductors: readonly ReportedConductor[];
-  readonly waysFromBank: readonly ReportedWay[];
-}
-
-interface WrittenAt {
-  readonly file: string;
-  readonly line: number;
-}
-
-/** Results refer to a scenario by its index in {@link ReportedNetwork.scenarios}. */
-type ReportedScenario = Partial<WrittenAt> & { readonly name: string } & (
-    | {
-        readonly state: "solved";
-        /** The remaining sum of currents at any terminal, and the largest current, A. */
-        readonly residualA: number;
-        readonly largestA: number;
-      }
-    | {
-        readonly state: "unsolved";
-        readonly why: "collapse" | "not-converged";
-        readonly reachedShare: number;
-        /** Names of parts. */
-        readonly culprits: readonly string[];
-      }
-  );
-
-interface ReportedPart extends WrittenAt {
-  readonly kind: Part["kind"];
-  readonly name: string;
-  readonly source?: string;
-  readonly feeds: WorstOf | null;
-  readonly draws: WorstOf | null;
-  readonly surge: WorstOf | null;
-  readonly lowest: { readonly voltageV: number; readonly scenario: number } | null;
-  readonly results: readonly {
-    readonly scenario: number;
-    /** Out of its positive terminal into the network, or through it. */
-    readonly currentA: number;
-    readonly inputA: number;
-    /** null if no source reaches it, and for parts that have no voltage of their own. */
-    readonly voltageV: number | null;
-  }[];
-}
-
-interface ReportedConductor extends WrittenAt {
-  readonly name: string;
-  readonly role: NetworkConductor["role"];
-  readonly from: ReportedTerminal;
-  readonly to: ReportedTerminal;
-  readonly lengthM: number;
-  readonly conductor: ReportedSize;
-  /** null if it was not judged. */
-  readonly ampacityA: number | null;
-  /** Over all scenarios except motor starts; null if none could be solved. */
-  readonly worst: WorstOf | null;
-  readonly results: readonly {
-    readonly scenario: number;
-    /** Positive from `from` to `to`. */
-    readonly currentA: number;
-    readonly conductorC: number;
-    readonly dropV: number;
-  }[];
-  readonly deadShort: {
-    /** At its beginning; null if no source reaches it. */
-    readonly greatestA: number | null;
-    readonly estimated: boolean;
-  };
-  readonly devices: readonly ReportedDevice[];
-}
-
-interface ReportedTerminal {
-  readonly part: string;
-  readonly terminal: string;
-}
-
-interface ReportedDevice {
-  readonly end: "near" | "far";
-  readonly ratingA: number;
-  readonly interruptingA: number | null;
-  readonly greatestA: number;
-  /** null if it protects nothing. */
-  readonly leastA: number | null;
-  readonly estimated: boolean;
-}
-
-interface ReportedSize {
-  readonly awg?: number | string;
-  readonly mm2?: number;
-  readonly parallel?: number;
-}
-
-interface ReportedWay {
-  readonly part: string;
-  readonly battery: string;
-  readonly scenario: number;
-  readonly dropV: number;
-  readonly dropPercent: number;
-  readonly dropLimitPercent: number;
-  readonly arrivingV: number;
-}
+type WrittenAt = Pick<Lines, "file" | "line">;
 
 export function reportNetwork(
   plan: CheckedPlan,
@@ -132,9 +30,11 @@ export function reportNetwork(
     plan.judgement.circuits.map(({ circuit, result: { ampacity } }) => [circuit.record, ampacity]),
   );
   const devices = devicesByConductor(judged);
+  const summary = networkSummary(plan.judgement, judged);
   return {
-    summary: reportSummary(networkSummary(plan.judgement, judged)),
+    judged: true,
     contents: contentsOf(network),
+    summary: { ...summary, unsolved: [...summary.unsolved] },
     scenarios: result.scenarios.map((one) => ({
       name: network.scenarios[one.scenario]?.name ?? "",
       ...whereOf(network, one, at),
@@ -180,18 +80,6 @@ export function reportNetwork(
       battery: nameOf(battery),
       ...way,
     })),
-  };
-}
-
-/** Copies only the properties that belong in a report. */
-function reportSummary({ scenarios, unsolved, hardest, lowest }: NetworkSummary): NetworkSummary {
-  return {
-    ...{ scenarios, unsolved },
-    hardest: hardest && {
-      ...{ name: hardest.name, role: hardest.role, currentA: hardest.currentA },
-      ...{ ampacityA: hardest.ampacityA, scenario: hardest.scenario },
-    },
-    lowest: lowest && { name: lowest.name, voltageV: lowest.voltageV, scenario: lowest.scenario },
   };
 }
 

@@ -1,7 +1,7 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
-import type { At, Severity } from "../../library/rules/finding.ts";
+import type { At } from "../../library/rules/finding.ts";
 import type { JudgedRun } from "../../library/rules/rule.ts";
 import type {
   CheckedPlan,
@@ -15,91 +15,13 @@ import type { Checker } from "../evaluate/checker.ts";
 import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
-import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-network.ts";
+import type { Lines, NotJudged, ReportedCircuit, ReportedFinding, ReportedPlan } from "./report-schema.ts";
+import { reportNetwork, reportSize } from "./reported-network.ts";
 
-/** One plan as the command line reports it: plain data with files, lines and columns, the same for text and JSON. */
-export interface Reported {
-  readonly file: string;
-  /** False: this plan has no results, because it could not be read or run. */
-  readonly evaluated: boolean;
-  /** Why it was not judged to its end; null: it was. */
-  readonly notJudged: NotJudged | null;
-  /** Stand-alone circuits, and those of the network. */
-  readonly circuits: readonly ReportedCircuit[];
-  /** The drop nearest to its limit, of a circuit or of a whole supply path. */
-  readonly worstDrop: NamedDrop | undefined;
-  /** Undefined: the plan has no network, or none that could be read. */
-  readonly network: ReportedNetwork | undefined;
-  /** A value of the network was refused, so none of it was computed; a finding states which. */
-  readonly networkUnread: boolean;
-  readonly findings: readonly ReportedFinding[];
-  /** The text of a line, for code frames. */
+/** A plan with its texts, for code frames. */
+export interface Reported extends ReportedPlan {
+  /** The text of a line. */
   lineText(file: string, line: number): string | undefined;
-}
-
-interface NotJudged {
-  readonly reason: (typeof notJudgedReasons)[number];
-  /** A sentence, the same as that of the finding that gives the place. */
-  readonly message: string;
-}
-
-export const notJudgedReasons = [
-  "half-typed",
-  "cannot-run",
-  "error-thrown",
-  "time-limit",
-  "memory-limit",
-  "records-limit",
-  "checker-failed",
-] as const;
-
-interface ReportedCircuit {
-  readonly name: string;
-  readonly file: string;
-  readonly line: number;
-  readonly loadA: number;
-  readonly systemV: number;
-  readonly lengthOneWayM: number;
-  readonly conductor: { readonly awg?: number | string; readonly mm2?: number; readonly parallel?: number };
-  /** null if no table covers the case; a finding states this. */
-  readonly ampacityA: number | null;
-  readonly dropV: number;
-  readonly dropPercent: number;
-  readonly dropLimitPercent: number;
-  readonly conductorC: number;
-  readonly protection: {
-    readonly ratingA: number;
-    readonly minA: number;
-    readonly maxA: number | null;
-  } | null;
-}
-
-/** Lines and columns from 1, columns in UTF-16 units; the end is the first position after the range. */
-export interface Lines {
-  readonly file: string;
-  readonly line: number;
-  readonly column: number;
-  readonly endLine: number;
-  readonly endColumn: number;
-}
-
-export interface ReportedFinding extends Lines {
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly subject: string;
-  /** The property it refers to, "protect.ratingA"; absent if it is about the whole call, or about the plan. */
-  readonly property?: string;
-  readonly message: string;
-  readonly accepted?: string;
-  readonly related: readonly (Lines & { readonly text: string })[];
-  /** Present only if no fix was tried although there may be one: the plan has more findings than can be tried in good time. */
-  readonly fixesTried?: false;
-  readonly fixes: readonly {
-    readonly title: string;
-    /** `loomwright fix` never applies a suggestion. */
-    readonly kind: PlacedFix["kind"];
-    readonly edits: readonly (Lines & { readonly newText: string })[];
-  }[];
 }
 
 /** The workspace and the checker of a plan. */
@@ -134,8 +56,11 @@ export async function reportPlan(
       .filter(({ circuit }) => circuit.word === "circuit")
       .map((judged) => reportCircuit(outcome, judged, places)),
     worstDrop: reportDrop(worstDrop(dropsOf(outcome.judgement))),
-    network: outcome.judgement.network && reportNetwork(outcome, outcome.judgement.network, places.linesOf),
-    networkUnread: outcome.judgement.model.networkUnread,
+    network: outcome.judgement.network
+      ? reportNetwork(outcome, outcome.judgement.network, places.linesOf)
+      : outcome.judgement.model.networkUnread
+        ? { judged: false }
+        : null,
     findings,
     lineText: places.lineText,
   };
@@ -166,9 +91,8 @@ function incompleteReport({ root, syntaxError }: IncompletePlan, places: Places)
     evaluated: false,
     notJudged: { reason: "half-typed", message: finding.message },
     circuits: [],
-    worstDrop: undefined,
-    network: undefined,
-    networkUnread: false,
+    worstDrop: null,
+    network: null,
     findings: [finding],
     lineText: places.lineText,
   };
@@ -208,8 +132,8 @@ function propertyOf(at: At): { readonly property?: string } {
 }
 
 /** Copies only the properties that belong in a report. */
-function reportDrop(drop: NamedDrop | undefined): NamedDrop | undefined {
-  if (!drop) return undefined;
+function reportDrop(drop: NamedDrop | undefined): ReportedPlan["worstDrop"] {
+  if (!drop) return null;
   const { name, fromBank, dropPercent, dropLimitPercent, overloaded } = drop;
   return { name, fromBank, dropPercent, dropLimitPercent, overloaded };
 }

@@ -7,7 +7,8 @@ import { sourceInFull } from "../../library/rules/wording/source-in-words.ts";
 import { mayHideHazard, passedByReasons } from "../evaluate/files/passed-by.ts";
 import type { CheckedPlans } from "./check-plans.ts";
 import type { PassedFile } from "./passed-files.ts";
-import { type Lines, notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
+import { type Lines, notJudgedReasons, type ReportedFinding } from "./report-schema.ts";
+import type { Reported } from "./reported-plan.ts";
 import { rulePage } from "./rule-page.ts";
 import { fileReference, sarifText, sourceRoot } from "./sarif-text.ts";
 

@@ -7,7 +7,8 @@ import type { CheckedPlans } from "./check-plans.ts";
 import { codeFrame } from "./code-frame.ts";
 import { countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
-import type { Reported, ReportedFinding } from "./reported-plan.ts";
+import type { ReportedFinding } from "./report-schema.ts";
+import type { Reported } from "./reported-plan.ts";
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
 /** Results for a person at a terminal: findings with their code frames and fixes, worst first, then one line a plan. */
@@ -70,7 +71,8 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
 function planLine(plan: Reported, paint: Paint): string {
   const name = paint("strong", printable(plan.file));
   if (!plan.evaluated) return `${name}: not checked to the end, see above`;
-  const { network, worstDrop } = plan;
+  const { worstDrop } = plan;
+  const network = plan.network?.judged ? plan.network : null;
   const contents = [
     network && plan.circuits.length === 0 ? "" : counted(plan.circuits.length, "circuit"),
     network ? counted(network.contents.parts, "part") : "",
@@ -89,9 +91,9 @@ function planLine(plan: Reported, paint: Paint): string {
  * A summary of the network: how many scenarios could be solved, the conductor nearest to its ampacity, and the device with the
  * smallest share of its nominal voltage.
  */
-function networkLines({ network, networkUnread }: Reported): string[] {
-  if (networkUnread) return ["  network: not judged, because one of its values is invalid, see above"];
+function networkLines({ network }: Reported): string[] {
   if (!network) return [];
+  if (!network.judged) return ["  network: not judged, because one of its values is invalid, see above"];
   const { scenarios, unsolved, hardest, lowest } = network.summary;
   const solved = scenarios - unsolved.length;
   const failed = unsolved.slice(0, 3).map(({ scenario }) => `"${printable(scenario)}"`);
@@ -133,7 +135,7 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
     );
   }
   if (plans.some(({ evaluated }) => evaluated)) {
-    const networks = plans.some(({ network }) => network)
+    const networks = plans.some(({ network }) => network?.judged)
       ? ", and the currents of each network in each of its scenarios"
       : "";
     const checked = `Checked: conductor heat and drop, and the protection of each run${networks}, as written.`;

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { jsonReportSchema } from "../../server/command/json-report.ts";
+import { jsonReportSchema } from "../../server/command/report-schema.ts";
 
 // Files that this user may not read. The administrator may read everything; the command then runs as another user.
 

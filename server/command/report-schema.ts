@@ -1,0 +1,283 @@
+import * as z from "zod";
+import { passedByReasons } from "../evaluate/files/passed-by.ts";
+import { shardSchema } from "./shard.ts";
+
+/* The shape of what `check` reports, and the only statement of it: every type of it is inferred from these schemas. */
+
+/** Lines and columns from 1, columns in UTF-16 units; the end is the first position after the range. */
+const lines = z.strictObject({
+  file: z.string(),
+  line: z.int().min(1),
+  column: z.int().min(1),
+  endLine: z.int().min(1),
+  endColumn: z.int().min(1),
+});
+
+const size = z.strictObject({
+  awg: z.union([z.number(), z.string()]).optional(),
+  mm2: z.number().optional(),
+  parallel: z.int().min(2).optional(),
+});
+
+const at = { file: z.string(), line: z.int().min(1) };
+
+/** A scenario is identified by its index in the network's list. */
+const scenario = z.int().min(0);
+const worst = z.strictObject({ currentA: z.number(), scenario }).nullable();
+const terminal = z.strictObject({ part: z.string(), terminal: z.string() });
+
+const solvedNetwork = z.strictObject({
+  judged: z.literal(true),
+  /** How many parts and cables the plan contains. */
+  contents: z.strictObject({ parts: z.int().min(0), cables: z.int().min(0) }),
+  summary: z.strictObject({
+    scenarios: z.int().min(0),
+    unsolved: z.array(z.strictObject({ scenario: z.string(), why: z.enum(["collapse", "not-converged"]) })),
+    /** The conductor nearest to its ampacity, or furthest above it. */
+    hardest: z
+      .strictObject({
+        name: z.string(),
+        role: z.enum(["cable", "positive", "return"]),
+        currentA: z.number(),
+        ampacityA: z.number(),
+        scenario: z.string(),
+      })
+      .nullable(),
+    /** The device that gets the smallest share of its nominal voltage. */
+    lowest: z.strictObject({ name: z.string(), voltageV: z.number(), scenario: z.string() }).nullable(),
+  }),
+  scenarios: z.array(
+    z.discriminatedUnion("state", [
+      z.strictObject({
+        name: z.string(),
+        file: z.string().optional(),
+        line: z.int().min(1).optional(),
+        state: z.literal("solved"),
+        /** The remaining sum of currents at any terminal, and the largest current, A. */
+        residualA: z.number(),
+        largestA: z.number(),
+      }),
+      z.strictObject({
+        name: z.string(),
+        file: z.string().optional(),
+        line: z.int().min(1).optional(),
+        state: z.literal("unsolved"),
+        why: z.enum(["collapse", "not-converged"]),
+        reachedShare: z.number(),
+        /** Names of parts. */
+        culprits: z.array(z.string()),
+      }),
+    ]),
+  ),
+  parts: z.array(
+    z.strictObject({
+      kind: z.string(),
+      name: z.string(),
+      ...at,
+      source: z.string().optional(),
+      feeds: worst,
+      draws: worst,
+      surge: worst,
+      lowest: z.strictObject({ voltageV: z.number(), scenario }).nullable(),
+      results: z.array(
+        z.strictObject({
+          scenario,
+          /** Out of its positive terminal into the network, or through it. */
+          currentA: z.number(),
+          inputA: z.number(),
+          /** null if no source reaches it, and for parts that have no voltage of their own. */
+          voltageV: z.number().nullable(),
+        }),
+      ),
+    }),
+  ),
+  conductors: z.array(
+    z.strictObject({
+      name: z.string(),
+      role: z.enum(["cable", "positive", "return"]),
+      ...at,
+      from: terminal,
+      to: terminal,
+      lengthM: z.number(),
+      conductor: size,
+      /** null if it was not judged. */
+      ampacityA: z.number().nullable(),
+      /** Over all scenarios except motor starts; null if none could be solved. */
+      worst,
+      results: z.array(
+        z.strictObject({
+          scenario,
+          /** Positive from `from` to `to`. */
+          currentA: z.number(),
+          conductorC: z.number(),
+          dropV: z.number(),
+        }),
+      ),
+      /** At its beginning; null if no source reaches it. */
+      deadShort: z.strictObject({ greatestA: z.number().nullable(), estimated: z.boolean() }),
+      devices: z.array(
+        z.strictObject({
+          end: z.enum(["near", "far"]),
+          ratingA: z.number(),
+          interruptingA: z.number().nullable(),
+          greatestA: z.number(),
+          /** null if it protects nothing. */
+          leastA: z.number().nullable(),
+          estimated: z.boolean(),
+        }),
+      ),
+    }),
+  ),
+  waysFromBank: z.array(
+    z.strictObject({
+      part: z.string(),
+      battery: z.string(),
+      scenario,
+      dropV: z.number(),
+      dropPercent: z.number(),
+      dropLimitPercent: z.number(),
+      arrivingV: z.number(),
+    }),
+  ),
+});
+
+/** The reasons why a plan was not judged to its end. */
+export const notJudgedReasons = [
+  "half-typed",
+  "cannot-run",
+  "error-thrown",
+  "time-limit",
+  "memory-limit",
+  "records-limit",
+  "checker-failed",
+] as const;
+
+/** One plan of the report. */
+export const planSchema = z.strictObject({
+  file: z.string(),
+  /** false: the plan has no results, because it could not be read or run; its findings state why. */
+  evaluated: z.boolean(),
+  /** null: it was judged to its end. Otherwise its figures and findings, if any, cover the part before it stopped. */
+  notJudged: z
+    .strictObject({
+      reason: z.enum(notJudgedReasons),
+      /** A sentence, the same as that of the finding that gives the place. */
+      message: z.string(),
+    })
+    .nullable(),
+  /** Stand-alone circuits, and those of the network. */
+  circuits: z.array(
+    z.strictObject({
+      name: z.string(),
+      ...at,
+      loadA: z.number(),
+      systemV: z.number(),
+      lengthOneWayM: z.number(),
+      conductor: size,
+      /** null if no table covers the case; a finding states this. */
+      ampacityA: z.number().nullable(),
+      dropV: z.number(),
+      dropPercent: z.number(),
+      dropLimitPercent: z.number(),
+      conductorC: z.number(),
+      protection: z
+        .strictObject({ ratingA: z.number(), minA: z.number(), maxA: z.number().nullable() })
+        .nullable(),
+    }),
+  ),
+  /** The drop nearest to its own limit, or furthest over it; null if there is none. */
+  worstDrop: z
+    .strictObject({
+      name: z.string(),
+      fromBank: z.boolean(),
+      dropPercent: z.number(),
+      dropLimitPercent: z.number(),
+      overloaded: z.boolean(),
+    })
+    .nullable(),
+  /** null: the plan has no network. Not judged: a value of it was refused, and a finding states which. */
+  network: z
+    .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])
+    .nullable(),
+  findings: z.array(
+    z.strictObject({
+      rule: z.string(),
+      severity: z.enum(["error", "warning", "info", "hint"]),
+      subject: z.string(),
+      /** The property it refers to, "protect.ratingA"; absent if it is about the whole call, or about the plan. */
+      property: z.string().optional(),
+      message: z.string(),
+      ...lines.shape,
+      accepted: z.string().optional(),
+      related: z.array(z.strictObject({ ...lines.shape, text: z.string() })),
+      /**
+       * Present only if no fix was tried although there may be one: in a plan with very many findings, only the first ones get
+       * theirs.
+       */
+      fixesTried: z.literal(false).optional(),
+      fixes: z.array(
+        z.strictObject({
+          title: z.string(),
+          /** `loomwright fix` never applies a suggestion. */
+          kind: z.enum(["repair", "suggestion"]),
+          edits: z.array(z.strictObject({ ...lines.shape, newText: z.string() })),
+        }),
+      ),
+    }),
+  ),
+});
+
+/**
+ * The version of the report's shape. It increases by one with every property that is removed, renamed or changes its meaning, and
+ * with every value that an enumeration loses. Properties and values may be added under the same version: readers ignore unknown
+ * ones.
+ */
+export const schemaVersion = 1;
+
+/**
+ * The shape of `loomwright check --format json`. Numbers are unrounded; files are relative to where the command ran, with forward
+ * slashes.
+ */
+export const jsonReportSchema = z.strictObject({
+  schemaVersion: z.literal(schemaVersion),
+  tool: z.strictObject({ name: z.string(), version: z.string() }),
+  /** Present only if a share of the plans was asked for; `loomwright merge` removes it. */
+  shard: shardSchema.optional(),
+  plans: z.array(planSchema),
+  /** Files that look like plans, or belong to one, and are in none of the plans. */
+  passedBy: z.array(
+    z.strictObject({
+      file: z.string(),
+      reason: z.enum(passedByReasons),
+      /** A clause whose subject is the file. */
+      why: z.string(),
+      /** It may contain a hazard: the check is then incomplete and exits with 2. */
+      mayHideHazard: z.boolean(),
+    }),
+  ),
+  summary: z.strictObject({
+    plans: z.int().min(0),
+    /** Plans that were not judged to their end, and passed-by files that may hide a hazard. */
+    notJudged: z.int().min(0),
+    passedBy: z.int().min(0),
+    errors: z.int(),
+    warnings: z.int(),
+    infos: z.int(),
+    hints: z.int(),
+    accepted: z.int(),
+  }),
+});
+
+export type JsonReport = z.infer<typeof jsonReportSchema>;
+/** One plan as the command line reports it: plain data with files, lines and columns, the same for text and JSON. */
+export type ReportedPlan = z.infer<typeof planSchema>;
+export type ReportedCircuit = ReportedPlan["circuits"][number];
+export type ReportedFinding = ReportedPlan["findings"][number];
+export type NotJudged = NonNullable<ReportedPlan["notJudged"]>;
+/** The network of one plan: unrounded, with names instead of indices where people look. */
+export type ReportedNetwork = z.infer<typeof solvedNetwork>;
+export type ReportedPart = ReportedNetwork["parts"][number];
+export type ReportedTerminal = z.infer<typeof terminal>;
+export type ReportedDevice = ReportedNetwork["conductors"][number]["devices"][number];
+export type ReportedSize = z.infer<typeof size>;
+export type Lines = z.infer<typeof lines>;
