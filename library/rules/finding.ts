@@ -3,7 +3,12 @@ import type { PropertyPath } from "../model/record.ts";
 export type Severity = "error" | "warning" | "info" | "hint";
 
 /** Place of a finding or a change: a value of a record, or a problem met while the plan ran. */
-export type At = { readonly record: number; readonly path: PropertyPath } | { readonly problem: number };
+export type At = PropertyAt | { readonly problem: number };
+
+export interface PropertyAt {
+  readonly record: number;
+  readonly path: PropertyPath;
+}
 
 /** One result of a rule. Data only: {@link import("./rule.ts").Rule.message} words it. */
 export interface Finding<Values = unknown> {

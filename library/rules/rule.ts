@@ -4,7 +4,7 @@ import type { Network } from "../model/network.ts";
 import type { PlanProblem } from "../model/record.ts";
 import type { PlanModel, Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { At, Finding, ProposedFix, Related, Severity } from "./finding.ts";
+import type { Finding, PropertyAt, ProposedFix, Related, Severity } from "./finding.ts";
 
 /** A rule: one file, one page of docs beside it, one table of cases, all with the same name. */
 export interface Rule<Values> {
@@ -82,6 +82,11 @@ export function inNetwork<Values>(
 }
 
 /** The place of a property of a circuit. */
-export function atProperty(circuit: Run, ...path: string[]): At {
+export function atProperty(circuit: Run, ...path: string[]): PropertyAt {
   return { record: circuit.record, path };
+}
+
+/** The place of a property of the object at a place. */
+export function within({ record, path }: PropertyAt, property: string): PropertyAt {
+  return { record, path: [...path, property] };
 }

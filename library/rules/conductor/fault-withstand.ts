@@ -83,7 +83,7 @@ function fixesFor(
   { heat: { currentA }, device: { greatestA: shortA } }: FaultHeating,
   placed: PlacedDevice,
 ): ProposedFix[] {
-  const { protection, device, conductor } = placed;
+  const { protection, conductor } = placed;
   const { ratingA, family } = protection;
   const thicker = sizesFrom(run.conductor).find((size) =>
     standsShort({ ...run, conductor: size }, protection, currentA),
@@ -106,7 +106,7 @@ function fixesFor(
       title: `Use ${chosenInWords(quicker)}`,
       // Changing another conductor's fuse is the builder's decision.
       kind: conductor.record === record ? "repair" : "suggestion",
-      changes: chosenChanges(quicker, { record: conductor.record, end: device.end }),
+      changes: chosenChanges(quicker, placed.properties),
     },
   ];
 }

@@ -1,5 +1,6 @@
 import type { ChosenDevice } from "../../analysis/choose-device.ts";
-import type { Change, ProposedFix, Settable } from "../finding.ts";
+import type { Change, PropertyAt, ProposedFix, Settable } from "../finding.ts";
+import { within } from "../rule.ts";
 import { formatExact, withUnit } from "../wording/format-number.ts";
 import { deviceInWords } from "./sized-fix.ts";
 
@@ -34,15 +35,11 @@ export function chosenValue(
   };
 }
 
-/** Replaces a device that is written as an object, whose distance stays. */
-export function chosenChanges(
-  { family, ratedV, interruptingA }: ChosenDevice,
-  at: { readonly record: number; readonly end: "protect" | "protectFarEnd" },
-): Change[] {
+/** Replaces a device that is written as an object, whose distance stays. `at`: the place of the object. */
+export function chosenChanges({ family, ratedV, interruptingA }: ChosenDevice, at: PropertyAt): Change[] {
   const set = (property: string, value: string | number): Change => ({
     do: "set",
-    record: at.record,
-    path: [at.end, property],
+    ...within(at, property),
     value,
   });
   return [

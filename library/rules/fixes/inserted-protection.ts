@@ -19,8 +19,8 @@ import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../rule.ts";
 import { exceeds, withUnit } from "../wording/format-number.ts";
 import { terminalInWords } from "../wording/part-in-words.ts";
 import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
+import type { JudgedDevice } from "./judged-devices.ts";
 import { propertyOf } from "./placed-device.ts";
-import type { ProtectedEnd } from "./protected-ends.ts";
 import { sizedFixes } from "./sized-fix.ts";
 
 /** A conductor of a network, and those of its ends that get a device. */
@@ -40,7 +40,7 @@ export function insertingFixes(
   plan: JudgedPlan,
   judged: JudgedNetwork,
   bare: BareEnds,
-  there?: ProtectedEnd,
+  there?: JudgedDevice,
 ): ProposedFix[] {
   const conductor = judged.network.conductors[bare.conductor];
   if (!conductor) return [];
@@ -80,7 +80,7 @@ function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice 
   return chooseDeviceBetween({ fromA, toA }, need);
 }
 
-function repeated({ protection, range }: ProtectedEnd, need: Need): ChosenDevice | undefined {
+function repeated({ protection, range }: JudgedDevice, need: Need): ChosenDevice | undefined {
   const { ratingA, family } = protection;
   const { aimA, maxA = 0 } = range;
   const inOrder = isMadeRating(ratingA, family) && aimA <= ratingA && ratingA <= Math.min(maxA, need.limitA);

@@ -1,8 +1,8 @@
 import type { ConductorEnd, Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
-import type { At, Related } from "../finding.ts";
-import { atConductor, atStart, conductorInWords } from "../wording/part-in-words.ts";
+import type { PropertyAt, Related } from "../finding.ts";
+import { atStart, conductorInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
-import { type Device, type End, statedWithUnit } from "./protected-ends.ts";
+import { type Device, type End, statedWithUnit } from "./judged-devices.ts";
 import { deviceKind } from "./sized-fix.ts";
 
 /** A protective device at its place in a network. */
@@ -11,7 +11,9 @@ export interface PlacedDevice {
   readonly protection: ProtectiveDevice;
   readonly device: Device;
   /** The place of its rating in the plan. */
-  readonly at: At;
+  readonly at: PropertyAt;
+  /** The place of the device itself, under which its other properties are. */
+  readonly properties: PropertyAt;
 }
 
 /** By its index in the network's devices. Undefined: there is no such device. */
@@ -26,7 +28,8 @@ export function placedDevice({ conductors, devices }: Network, index: number): P
     conductor,
     protection,
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end: propertyOf[end] },
-    at: atConductor(conductor, ...path),
+    at: { record: conductor.record, path },
+    properties: { record: conductor.record, path: [propertyOf[end]] },
   };
 }
 

@@ -17,7 +17,7 @@ import { partInWords, relatedPart, scenarioInWords } from "../wording/part-in-wo
 import { sizePath } from "../wording/property-paths.ts";
 import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
-import { type Device, protectedEnds, theDevice, whyNoRating } from "./protected-ends.ts";
+import { type Device, devicesOf, theDevice, whyNoRating } from "./judged-devices.ts";
 import { sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 /**
@@ -156,7 +156,7 @@ function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
     const way = wayOut(fixes, "no standard size is enough; set parallel");
     found.push({ ...rest, at: atProperty(circuit, ...sizePath(circuit)), values: valuesOf(on, limit, way) });
   }
-  for (const { device, protection, at } of protectedEnds(run)) {
+  for (const { device, protection, at } of devicesOf(run)) {
     if (!isAbove(currentA, device.ratingA)) continue;
     const way = wayOut(fixes, whyNoRating(result, protection));
     found.push({ ...rest, at, values: valuesOf(on, { of: "device", device }, way) });
@@ -166,7 +166,7 @@ function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
 
 /** Advice: the duration of a surge is unknown, and gates are wide. */
 function surgeFindingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
-  return protectedEnds(run).flatMap(({ device, protection, at }): Found<SupplyValues>[] => {
+  return devicesOf(run).flatMap(({ device, protection, at }): Found<SupplyValues>[] => {
     const opens = opensWithinSurge(protection, on.load.currentA);
     if (!opens) return [];
     const limit: Limit = {

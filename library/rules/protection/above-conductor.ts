@@ -4,14 +4,14 @@ import { ratingBetweenLoadAndConductor, ratingOverConductor } from "../../standa
 import type { ProposedFix } from "../finding.ts";
 import {
   type Device,
-  type ProtectedEnd,
-  protectedEnds,
+  type JudgedDevice,
+  perDevice,
   ratingFix,
   theDevice,
   whyNoRating,
-} from "../fixes/protected-ends.ts";
+} from "../fixes/judged-devices.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { atProperty, defineRule } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
 import { sizePath } from "../wording/property-paths.ts";
 import { ampacitySourceInWords } from "../wording/source-in-words.ts";
@@ -28,26 +28,22 @@ export const aboveConductor = defineRule<Values>({
   acceptable: true,
   // Needs the ampacity after all factors. No finding if it cannot be judged.
   check: (plan) =>
-    perRun(plan, (judged) => {
-      const { circuit, result } = judged;
+    perDevice(plan, (judged) => {
+      const { at, device, protection } = judged;
+      const { circuit, result } = judged.run;
       const { ampacity } = result;
-      if (!ampacity.judged) return [];
-      const { ampacityA } = ampacity;
-      return protectedEnds(judged)
-        .filter(({ device }) => exceeds(device.ratingA, ampacityA))
-        .map((end) => {
-          const fixes = fixesFor(circuit, end);
-          const size = sizeInWords(circuit.conductor);
-          const values: Values = {
-            device: end.device,
-            size,
-            ampacityA,
-            source: ampacitySourceInWords(ampacity),
-            wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
-          };
-          const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
-          return { at: end.at, values, related, fixes };
-        });
+      if (!ampacity.judged || !exceeds(device.ratingA, ampacity.ampacityA)) return [];
+      const fixes = fixesFor(judged);
+      const size = sizeInWords(circuit.conductor);
+      const values: Values = {
+        device,
+        size,
+        ampacityA: ampacity.ampacityA,
+        source: ampacitySourceInWords(ampacity),
+        wayOut: wayOut(fixes, whyNoRating(result, protection)),
+      };
+      const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
+      return [{ at, values, related, fixes }];
     }),
   message({ device, size, ampacityA, source, wayOut: way }) {
     const [, allowed] = formatDistinctWithUnit(device.ratingA, ampacityA, "A");
@@ -68,16 +64,16 @@ interface Values {
  * First the smaller rating, if one is made between load and ampacity; else conductor and rating together, as conductor/ampacity
  * proposes. Then the conductor that is thick enough for the rating as it is.
  */
-function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
-  const { bestRatingA } = end.range;
-  const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(circuit, end, bestRatingA)];
-  const thicker = thickEnough(circuit, end);
+function fixesFor(judged: JudgedDevice): ProposedFix[] {
+  const { bestRatingA } = judged.range;
+  const first = bestRatingA === undefined ? sizedFixes(judged.run.circuit) : [ratingFix(judged, bestRatingA)];
+  const thicker = thickEnough(judged);
   return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
 }
 
 /** Considers this end alone: the other end has its own finding, and its own fixes. */
-function thickEnough(circuit: Run, { protection }: ProtectedEnd): ProposedFix[] {
-  const alone: Run = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
+function thickEnough({ run, protection }: JudgedDevice): ProposedFix[] {
+  const alone: Run = { ...run.circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
   return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
 }

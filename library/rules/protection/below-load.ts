@@ -1,12 +1,6 @@
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
-import {
-  bestRatingFixes,
-  type Device,
-  protectedEnds,
-  theDevice,
-  whyNoRating,
-} from "../fixes/protected-ends.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { bestRatingFixes, type Device, perDevice, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
+import { atProperty, defineRule } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
 import { loadPath } from "../wording/property-paths.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -22,20 +16,18 @@ export const belowLoad = defineRule<Values>({
   acceptable: true,
   // Needs the load in amperes, and the range of ratings for the fix.
   check: (plan) =>
-    perRun(plan, (judged) => {
-      const { circuit, result } = judged;
-      return protectedEnds(judged)
-        .filter(({ device }) => exceeds(circuit.loadA, device.ratingA))
-        .map((end) => {
-          const fixes = bestRatingFixes(circuit, end);
-          const values: Values = {
-            device: end.device,
-            loadA: circuit.loadA,
-            wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
-          };
-          const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
-          return { at: end.at, values, related, fixes };
-        });
+    perDevice(plan, (judged) => {
+      const { at, device, protection } = judged;
+      const { circuit, result } = judged.run;
+      if (!exceeds(circuit.loadA, device.ratingA)) return [];
+      const fixes = bestRatingFixes(judged);
+      const values: Values = {
+        device,
+        loadA: circuit.loadA,
+        wayOut: wayOut(fixes, whyNoRating(result, protection)),
+      };
+      const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
+      return [{ at, values, related, fixes }];
     }),
   message({ device, loadA, wayOut: way }) {
     const [, load] = formatDistinctWithUnit(device.ratingA, loadA, "A");

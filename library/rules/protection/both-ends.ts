@@ -6,15 +6,15 @@ import type { NetworkConductor } from "../../model/network.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
-import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import {
   addingFixes,
   type Device,
-  type ProtectedEnd,
-  protectedEnds,
+  devicesOf,
+  type JudgedDevice,
   statedWithUnit,
   whyNoRating,
-} from "../fixes/protected-ends.ts";
+} from "../fixes/judged-devices.ts";
+import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import {
   atProperty,
   defineRule,
@@ -22,7 +22,6 @@ import {
   inNetwork,
   type JudgedNetwork,
   type JudgedPlan,
-  type JudgedRun,
   perRun,
 } from "../rule.ts";
 import { atEnd, partInWords, relatedPart } from "../wording/part-in-words.ts";
@@ -45,9 +44,9 @@ export const bothEnds = defineRule<Values>({
       // In a network the topology decides, not the circuit's own statement.
       if (plan.network && circuit.inNetwork) return [];
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
-      const [near] = protectedEnds(judged);
+      const [near] = devicesOf(judged);
       if (!near) return [];
-      const fixes = fixesFor(judged, near);
+      const fixes = fixesFor(near);
       const values: Values = {
         device: near.device,
         word: "circuit",
@@ -78,7 +77,7 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
   const { network } = judged;
   const conductor = network.conductors[path.conductor] as NetworkConductor;
   const run = runOf(plan, conductor.run);
-  const [there] = protectedEnds(run);
+  const [there] = devicesOf(run);
   if (!there) throw new Error("A conductor that is protected at its other end has a device there.");
   const fixes = insertingFixes(plan, judged, path, there);
   const values: Values = {
@@ -103,8 +102,9 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
 }
 
 /** The same device again if it is in order; else the best rating, on a thicker conductor if none fits this one. */
-function fixesFor({ circuit }: JudgedRun, near: ProtectedEnd): ProposedFix[] {
+function fixesFor(near: JudgedDevice): ProposedFix[] {
   const { protection, range } = near;
+  const { circuit } = near.run;
   const ratingFarEndA = inOrder(near) ? protection.ratingA : range.bestRatingA;
   const sizing: Sizing | undefined =
     ratingFarEndA === undefined
@@ -113,6 +113,6 @@ function fixesFor({ circuit }: JudgedRun, near: ProtectedEnd): ProposedFix[] {
   return addingFixes(circuit, sizing, { ends: ["protectFarEnd"], like: protection });
 }
 
-function inOrder({ protection: { ratingA, family }, range: { aimA, maxA } }: ProtectedEnd): boolean {
+function inOrder({ protection: { ratingA, family }, range: { aimA, maxA } }: JudgedDevice): boolean {
   return isMadeRating(ratingA, family) && maxA !== undefined && aimA <= ratingA && ratingA <= maxA;
 }

@@ -2,8 +2,8 @@ import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import type { Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
-import { type Device, protectedEnds, statedWithUnit, theDevice } from "../fixes/protected-ends.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { type Device, perDevice, statedWithUnit, theDevice } from "../fixes/judged-devices.ts";
+import { defineRule, within } from "../rule.ts";
 import { exceeds, formatExact } from "../wording/format-number.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
@@ -20,28 +20,25 @@ export const distance = defineRule<Values>({
   acceptable: true,
   // Needs the distance limit for the circuit's run and its start. A distance not stated is not judged.
   check: (plan) =>
-    perRun(plan, (judged) => {
-      const { circuit } = judged;
-      return protectedEnds(judged).flatMap(({ device, protection }) => {
-        const given = statedDistance(protection.distanceGiven);
-        if (!given) return [];
-        const limit = protectionDistanceLimit(circuit, device.end === "protect" ? "near" : "far");
-        const limitHere = given.unit === "in" ? limit.maxIn : limit.maxIn * mmPerInch;
-        if (!exceeds(given.distance, limitHere)) return [];
-        const sheathHelps =
-          limit.maxIn === bare.maxIn && !exceeds(given.distance / limitHere, sheathed.maxIn / bare.maxIn);
-        const values: Values = {
-          device,
-          distance: given.distance,
-          limit: limitHere,
-          unit: given.unit,
-          run: limit.source === fromBattery.source ? "fromBattery" : circuit.sheathed ? "sheathed" : "bare",
-          sheathHelps,
-          source: sourceInWords(limit.source),
-        };
-        const at = atProperty(circuit, device.end, given.property);
-        return [{ at, values, fixes: sheathHelps ? [sheathe(circuit)] : [] }];
-      });
+    perDevice(plan, ({ run: { circuit }, device, protection, properties }) => {
+      const given = statedDistance(protection.distanceGiven);
+      if (!given) return [];
+      const limit = protectionDistanceLimit(circuit, device.end === "protect" ? "near" : "far");
+      const limitHere = given.unit === "in" ? limit.maxIn : limit.maxIn * mmPerInch;
+      if (!exceeds(given.distance, limitHere)) return [];
+      const sheathHelps =
+        limit.maxIn === bare.maxIn && !exceeds(given.distance / limitHere, sheathed.maxIn / bare.maxIn);
+      const values: Values = {
+        device,
+        distance: given.distance,
+        limit: limitHere,
+        unit: given.unit,
+        run: limit.source === fromBattery.source ? "fromBattery" : circuit.sheathed ? "sheathed" : "bare",
+        sheathHelps,
+        source: sourceInWords(limit.source),
+      };
+      const at = within(properties, given.property);
+      return [{ at, values, fixes: sheathHelps ? [sheathe(circuit)] : [] }];
     }),
   message({ device, distance, limit, unit, run, sheathHelps, source }) {
     // Exact: 7 in are 177.8 mm, and a fuse at 178 mm would be too far.

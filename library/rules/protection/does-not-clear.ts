@@ -8,9 +8,8 @@ import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import type { ProposedFix } from "../finding.ts";
 import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
 import { runOf } from "../fixes/inserted-protection.ts";
+import { type Device, ratingFix, theDevice } from "../fixes/judged-devices.ts";
 import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
-import { type Device, theDevice } from "../fixes/protected-ends.ts";
-import { deviceInWords } from "../fixes/sized-fix.ts";
 import { defineRule, inNetwork, type JudgedPlan } from "../rule.ts";
 import { formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
 import { conductorInWords, relatedConductor } from "../wording/part-in-words.ts";
@@ -89,12 +88,9 @@ function fixesFor(plan: JudgedPlan, placed: PlacedDevice, fault: DeviceFault): P
   return [...lesserRating(plan, placed, shortA), ...quickerFamily(placed, fault, shortA)];
 }
 
-function lesserRating(
-  plan: JudgedPlan,
-  { conductor, protection, device, at }: PlacedDevice,
-  shortA: number,
-): ProposedFix[] {
-  const { aimA } = runOf(plan, conductor.run).result.protection;
+function lesserRating(plan: JudgedPlan, placed: PlacedDevice, shortA: number): ProposedFix[] {
+  const { protection } = placed;
+  const { aimA } = runOf(plan, placed.conductor.run).result.protection;
   // The largest that will do: the one with the most headroom over its load lasts longest.
   const ratingA = madeRatings(protection.family).findLast(
     (lesser) =>
@@ -102,17 +98,14 @@ function lesserRating(
       lesser < protection.ratingA &&
       opensInTime({ ...protection, ratingA: lesser }, shortA),
   );
-  if (ratingA === undefined || !("record" in at)) return [];
-  return [
-    {
-      title: `Use ${deviceInWords(protection, ratingA)}${device.end === "protectFarEnd" ? " at the far end" : ""}`,
-      kind: "repair",
-      changes: [{ do: "set", record: at.record, path: at.path, value: ratingA }],
-    },
-  ];
+  return ratingA === undefined ? [] : [ratingFix(placed, ratingA)];
 }
 
-function quickerFamily({ conductor, protection, device }: PlacedDevice, fault: DeviceFault, shortA: number) {
+function quickerFamily(
+  { conductor, protection, device, properties }: PlacedDevice,
+  fault: DeviceFault,
+  shortA: number,
+) {
   const { ratingA } = protection;
   if (device.kind === "breaker") return [];
   const need = { ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA };
@@ -122,7 +115,7 @@ function quickerFamily({ conductor, protection, device }: PlacedDevice, fault: D
         {
           title: `Use ${chosenInWords(quicker)}`,
           kind: "repair" as const,
-          changes: chosenChanges(quicker, { record: conductor.record, end: device.end }),
+          changes: chosenChanges(quicker, properties),
         },
       ]
     : [];

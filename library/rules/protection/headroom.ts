@@ -1,13 +1,7 @@
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
-import {
-  bestRatingFixes,
-  type Device,
-  protectedEnds,
-  theDevice,
-  whyNoRating,
-} from "../fixes/protected-ends.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { bestRatingFixes, type Device, perDevice, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
+import { atProperty, defineRule } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../wording/format-number.ts";
 import { loadPath } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -24,26 +18,23 @@ export const headroom = defineRule<Values>({
   acceptable: true,
   // Needs the aim. A rating below the load itself is left to protection/below-load.
   check: (plan) =>
-    perRun(plan, (judged) => {
-      const { circuit, result } = judged;
+    perDevice(plan, (judged) => {
+      const { at, device, protection } = judged;
+      const { circuit, result } = judged.run;
       if (!circuit.continuous) return [];
-      return protectedEnds(judged)
-        .filter(
-          ({ device, range }) => exceeds(range.aimA, device.ratingA) && !exceeds(range.minA, device.ratingA),
-        )
-        .map((end) => {
-          const fixes = bestRatingFixes(circuit, end, thinnestWithHeadroom);
-          const values: Values = {
-            device: end.device,
-            loadA: circuit.loadA,
-            aimA: end.range.aimA,
-            aimPercent: 100 * ratingOverContinuousLoad.factor,
-            source: sourceInWords(ratingOverContinuousLoad.source),
-            wayOut: wayOut(fixes, whyNoRating(result, end.protection)),
-          };
-          const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
-          return { at: end.at, values, related, fixes };
-        });
+      const { minA, aimA } = judged.range;
+      if (!exceeds(aimA, device.ratingA) || exceeds(minA, device.ratingA)) return [];
+      const fixes = bestRatingFixes(judged, thinnestWithHeadroom);
+      const values: Values = {
+        device,
+        loadA: circuit.loadA,
+        aimA,
+        aimPercent: 100 * ratingOverContinuousLoad.factor,
+        source: sourceInWords(ratingOverContinuousLoad.source),
+        wayOut: wayOut(fixes, whyNoRating(result, protection)),
+      };
+      const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
+      return [{ at, values, related, fixes }];
     }),
   message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {
     const [, aim] = formatDistinctWithUnit(device.ratingA, aimA, "A");

@@ -6,9 +6,9 @@ import type { Protection } from "../../model/run.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
 import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../fixes/chosen-device.ts";
+import { type Device, statedWithUnit, theDevice } from "../fixes/judged-devices.ts";
 import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
-import { type Device, statedWithUnit, theDevice } from "../fixes/protected-ends.ts";
-import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { defineRule, inNetwork, type JudgedNetwork, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { partInWords, relatedPart } from "../wording/part-in-words.ts";
 import { unconfirmed } from "../wording/source-in-words.ts";
@@ -97,13 +97,13 @@ interface FoundAtDevice {
  * another one help, and only the makers know whether it does.
  */
 function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice | undefined {
-  const { protection, conductor, device } = placed;
+  const { protection } = placed;
   const capacity = capacityOf(protection);
   const enough =
     capacity?.capacityA ?? (protection.family ? undefined : leastOfAnyFamily(protection.ratingA));
   if (enough !== undefined && !exceeds(fault.greatestA, enough)) return undefined;
   const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
-  const at: At = on ? { record: conductor.record, path: [device.end, on] } : placed.at;
+  const at: At = on ? within(placed.properties, on) : placed.at;
   const fixes = otherDevice(placed, fault);
   if (!capacity) return protection.family || first ? { at, severity: "info", capacity, fixes } : undefined;
   const certain = first && !capacity.unconfirmed && !fault.estimated;
@@ -131,7 +131,8 @@ function leastOfAnyFamily(ratingA: number): number | undefined {
 }
 
 /** The same rating in a family that can interrupt it. A breaker is left to the builder: it may be the switch as well. */
-function otherDevice({ conductor, protection, device }: PlacedDevice, fault: DeviceFault): ProposedFix[] {
+function otherDevice(placed: PlacedDevice, fault: DeviceFault): ProposedFix[] {
+  const { conductor, protection, device } = placed;
   const { ratingA, family } = protection;
   if (device.kind === "breaker" || family === marked) return [];
   const chosen = chooseDevice({ ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA });
@@ -142,7 +143,7 @@ function otherDevice({ conductor, protection, device }: PlacedDevice, fault: Dev
     {
       title: `Use ${chosenInWords(chosen)}`,
       kind,
-      changes: changesFor(chosen, conductor.record, { protection, device }),
+      changes: changesFor(chosen, placed),
     },
   ];
 }
@@ -152,15 +153,13 @@ const marked: Family = "UL 248-15 Class T";
 
 function changesFor(
   chosen: ChosenDevice,
-  record: number,
-  { protection, device: { end } }: Pick<PlacedDevice, "protection" | "device">,
+  { protection, properties }: Pick<PlacedDevice, "protection" | "properties">,
 ): Change[] {
-  if (protection.writtenAs === "number")
-    return [{ do: "set", record, path: [end], value: chosenValue(chosen) }];
-  const changes = chosenChanges(chosen, { record, end });
+  if (protection.writtenAs === "number") return [{ do: "set", ...properties, value: chosenValue(chosen) }];
+  const changes = chosenChanges(chosen, properties);
   // The existing device's marking does not apply to the new one.
   const stale = protection.interruptingA !== undefined && chosen.interruptingA === undefined;
-  return stale ? [...changes, { do: "remove", record, path: [end, "interruptingA"] }] : changes;
+  return stale ? [...changes, { do: "remove", ...within(properties, "interruptingA") }] : changes;
 }
 
 function buyOne({ device }: PlacedDevice, { greatestA }: DeviceFault): string {

@@ -2,7 +2,7 @@ import { bestRating } from "../../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
-import { addingFixes, whyNoRating } from "../fixes/protected-ends.ts";
+import { addingFixes, whyNoRating } from "../fixes/judged-devices.ts";
 import { sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";

@@ -1,7 +1,7 @@
 import { type WrongOrder, wrongOrders } from "../../analysis/opening-order.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
+import { type Device, theDevice } from "../fixes/judged-devices.ts";
 import { placedDevice, placedInWords, relatedDevice } from "../fixes/placed-device.ts";
-import { type Device, theDevice } from "../fixes/protected-ends.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";

@@ -1,16 +1,16 @@
 import { isMadeRating, nearestRatingAbove, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import type { Protection, Run } from "../../model/run.ts";
+import type { Protection } from "../../model/run.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
   bestRatingFixes,
   type Device,
-  type ProtectedEnd,
-  protectedEnds,
+  type JudgedDevice,
+  perDevice,
   ratingFix,
   statedWithUnit,
-} from "../fixes/protected-ends.ts";
-import { defineRule, perRun } from "../rule.ts";
+} from "../fixes/judged-devices.ts";
+import { defineRule } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
 import { unconfirmed } from "../wording/source-in-words.ts";
 
@@ -36,20 +36,18 @@ export const standardRating = defineRule<Values>({
   acceptable: true,
   // Needs the lists of made ratings: those of the stated family, else those of all families together.
   check: (plan) =>
-    perRun(plan, (judged) =>
-      protectedEnds(judged)
-        .filter(({ protection: { ratingA, family } }) => !isMadeRating(ratingA, family))
-        .map((end) => {
-          const { ratingA, family } = end.protection;
-          const values: Values = {
-            device: end.device,
-            family,
-            belowA: nearestRatingBelow(ratingA, family),
-            aboveA: nearestRatingAbove(ratingA, family),
-          };
-          return { at: end.at, values, fixes: fixesFor(judged.circuit, end) };
-        }),
-    ),
+    perDevice(plan, (judged) => {
+      const { at, device } = judged;
+      const { ratingA, family } = judged.protection;
+      if (isMadeRating(ratingA, family)) return [];
+      const values: Values = {
+        device,
+        family,
+        belowA: nearestRatingBelow(ratingA, family),
+        aboveA: nearestRatingAbove(ratingA, family),
+      };
+      return [{ at, values, fixes: fixesFor(judged) }];
+    }),
   message({ device, family, belowA, aboveA }) {
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
     const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
@@ -70,18 +68,18 @@ interface Values {
 }
 
 /** The made ratings next to the stated one that suit load, headroom and conductor, nearest first; else the best one. */
-function fixesFor(circuit: Run, end: ProtectedEnd): ProposedFix[] {
-  const { ratingA, family } = end.protection;
-  const { minA, aimA, maxA } = end.range;
+function fixesFor(judged: JudgedDevice): ProposedFix[] {
+  const { ratingA, family } = judged.protection;
+  const { minA, aimA, maxA } = judged.range;
   // Also too small or too large: then its neighbours are no better, and the other finding's fix is the right one.
-  if (maxA === undefined || ratingA < minA || ratingA > maxA) return bestRatingFixes(circuit, end);
+  if (maxA === undefined || ratingA < minA || ratingA > maxA) return bestRatingFixes(judged);
   const neighbours = [nearestRatingBelow(ratingA, family), nearestRatingAbove(ratingA, family)]
     .filter((madeA) => madeA !== undefined)
     .filter((madeA) => aimA <= madeA && madeA <= maxA)
     .sort((one, other) => Math.abs(one - ratingA) - Math.abs(other - ratingA));
   return neighbours.length > 0
-    ? neighbours.map((madeA) => ratingFix(circuit, end, madeA))
-    : bestRatingFixes(circuit, end);
+    ? neighbours.map((madeA) => ratingFix(judged, madeA))
+    : bestRatingFixes(judged);
 }
 
 /** "fuse or breaker", "ISO 8820-3 Type F fuse", "circuit breaker". */

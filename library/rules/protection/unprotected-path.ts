@@ -7,9 +7,9 @@ import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/ne
 import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
+import { type Device, ratingFix, statedWithUnit, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
 import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
-import { type Device, statedWithUnit, theDevice, whyNoRating } from "../fixes/protected-ends.ts";
-import { deviceInWords, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
 import { exceeds, formatRounded, withUnit } from "../wording/format-number.ts";
 import {
@@ -191,18 +191,9 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
 }
 
 /** The largest made rating that the law allows, and that still carries the current. */
-function machineFixes(
-  plan: JudgedPlan,
-  { conductor, protection, device, at }: PlacedDevice,
-  { maxA }: MachineLimit,
-) {
-  const { result } = runOf(plan, conductor.run);
-  const ratingA = nearestRatingBelow(Math.min(maxA, result.protection.maxA ?? 0), protection.family);
-  if (ratingA === undefined || ratingA < result.protection.minA || !("record" in at)) return [];
-  const fix: ProposedFix = {
-    title: `Use ${deviceInWords(protection, ratingA)}${device.end === "protectFarEnd" ? " at the far end" : ""}`,
-    kind: "repair",
-    changes: [{ do: "set", record: at.record, path: at.path, value: ratingA }],
-  };
-  return [fix];
+function machineFixes(plan: JudgedPlan, placed: PlacedDevice, { maxA }: MachineLimit): ProposedFix[] {
+  const { result } = runOf(plan, placed.conductor.run);
+  const largestA = Math.min(maxA, result.protection.maxA ?? 0);
+  const ratingA = nearestRatingBelow(largestA, placed.protection.family);
+  return ratingA === undefined || ratingA < result.protection.minA ? [] : [ratingFix(placed, ratingA)];
 }

@@ -3,8 +3,8 @@ import type { Family } from "../../analysis/made-ratings.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
 import { chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
-import { type Device, type ProtectedEnd, protectedEnds, theDevice } from "../fixes/protected-ends.ts";
-import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
+import { type Device, type JudgedDevice, perDevice, theDevice } from "../fixes/judged-devices.ts";
+import { defineRule, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -20,12 +20,10 @@ export const voltageRating = defineRule<Values>({
   acceptable: true,
   // Needs the voltage ratings of families. An error if the device is made for less, else advice on the choice of device.
   check: (plan) =>
-    perRun(plan, (judged) =>
-      protectedEnds(judged).flatMap((end) => {
-        const found = judgedByMarking(judged, end) ?? judgedByFamily(judged, end);
-        return found ? [{ ...found, at: atProperty(judged.circuit, end.device.end, found.on) }] : [];
-      }),
-    ),
+    perDevice(plan, (judged) => {
+      const found = judgedByMarking(judged) ?? judgedByFamily(judged);
+      return found ? [{ ...found, at: within(judged.properties, found.on) }] : [];
+    }),
   message({ what, device, family, systemV, madeForV, source, wayOut: way, ...values }) {
     const which = family ? ` (${family}${values.unconfirmed ? `, ${unconfirmed}` : ""})` : "";
     const [made, system] = formatDistinctWithUnit(madeForV.at(-1) ?? 0, systemV, "V");
@@ -56,7 +54,7 @@ interface Values {
   readonly wayOut: string;
 }
 
-interface FoundAtEnd {
+interface FoundAtDevice {
   readonly on: "family" | "ratedV";
   readonly severity?: "info";
   readonly values: Values;
@@ -64,16 +62,16 @@ interface FoundAtEnd {
 }
 
 /** A voltage stated in the plan overrides its family's. Undefined: there is no finding. */
-function judgedByMarking(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | undefined {
-  const { systemV } = judged.circuit;
-  const { ratedV } = end.protection;
+function judgedByMarking(judged: JudgedDevice): FoundAtDevice | undefined {
+  const { systemV } = judged.run.circuit;
+  const { ratedV } = judged.protection;
   if (ratedV === undefined || !exceeds(systemV, ratedV)) return undefined;
-  const fixes = otherDevice(judged, end);
+  const fixes = otherDevice(judged);
   return {
     on: "ratedV",
     values: {
       what: "made for less",
-      device: end.device,
+      device: judged.device,
       systemV,
       madeForV: [ratedV],
       unconfirmed: false,
@@ -84,13 +82,13 @@ function judgedByMarking(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | und
   };
 }
 
-function judgedByFamily(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | undefined {
-  const { systemV } = judged.circuit;
-  const { family, ratedV } = end.protection;
+function judgedByFamily(judged: JudgedDevice): FoundAtDevice | undefined {
+  const { systemV } = judged.run.circuit;
+  const { family, ratedV } = judged.protection;
   if (!family || ratedV !== undefined) return undefined;
   const { ratedVoltagesV, ratedVoltageConfirmed } = familyData(family);
   const told = {
-    device: end.device,
+    device: judged.device,
     family,
     systemV,
     madeForV: ratedVoltagesV,
@@ -99,12 +97,12 @@ function judgedByFamily(judged: JudgedRun, end: ProtectedEnd): FoundAtEnd | unde
   };
   const needed = voltageToState(family, systemV);
   if (needed === "none") {
-    const fixes = otherDevice(judged, end);
+    const fixes = otherDevice(judged);
     const way = wayOut(fixes, oneThatIsMarked(systemV));
     return { on: "family", values: { ...told, what: "made for less", wayOut: way }, fixes };
   }
   if (needed !== undefined) {
-    const fixes = [theOneFor(judged, end, needed)];
+    const fixes = [theOneFor(judged, needed)];
     const values: Values = { ...told, what: "made for both", wayOut: wayOut(fixes, "") };
     return { on: "family", severity: "info", values, fixes };
   }
@@ -118,11 +116,11 @@ function oneThatIsMarked(systemV: number): string {
 }
 
 /** A suggestion, never a repair: the plan would only state the device; it must then really be bought. */
-function theOneFor({ circuit }: JudgedRun, { device }: ProtectedEnd, ratedV: number): ProposedFix {
+function theOneFor({ properties }: JudgedDevice, ratedV: number): ProposedFix {
   return {
     title: `Use the one for ${withUnit(ratedV, "V")}`,
     kind: "suggestion",
-    changes: [{ do: "set", record: circuit.record, path: [device.end, "ratedV"], value: ratedV }],
+    changes: [{ do: "set", ...within(properties, "ratedV"), value: ratedV }],
   };
 }
 
@@ -130,17 +128,17 @@ function theOneFor({ circuit }: JudgedRun, { device }: ProtectedEnd, ratedV: num
  * The same rating in a family that is made for the voltage and interrupts no less. Empty if the existing device's interrupting
  * capacity is unknown.
  */
-function otherDevice({ circuit }: JudgedRun, { device, protection }: ProtectedEnd): ProposedFix[] {
+function otherDevice({ run, protection, properties }: JudgedDevice): ProposedFix[] {
   const { ratingA, family, interruptingA } = protection;
   const interruptA = interruptingA ?? (family && familyData(family).breakingCapacityA);
   if (!interruptA) return [];
-  const chosen = chooseDevice({ ratingA, systemV: circuit.systemV, interruptA }, family);
+  const chosen = chooseDevice({ ratingA, systemV: run.circuit.systemV, interruptA }, family);
   if (!chosen || chosenKind(chosen) === "suggestion") return [];
   return [
     {
       title: `Use ${chosenInWords(chosen)}`,
       kind: "repair",
-      changes: chosenChanges(chosen, { record: circuit.record, end: device.end }),
+      changes: chosenChanges(chosen, properties),
     },
   ];
 }

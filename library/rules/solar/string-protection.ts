@@ -1,7 +1,7 @@
 import { type StringJudgement, stringsOf } from "../../analysis/solar-strings.ts";
 import { solarCurrentFactors, stringProtectionRequired } from "../../standards/solar-factors.ts";
 import type { ProposedFix } from "../finding.ts";
-import { statedWithUnit } from "../fixes/protected-ends.ts";
+import { statedWithUnit } from "../fixes/judged-devices.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { atPart, relatedPart } from "../wording/part-in-words.ts";

@@ -5,30 +5,36 @@ import { bestRating } from "../../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { Protection, Run } from "../../model/run.ts";
-import type { At, Change, ProposedFix, Settable } from "../finding.ts";
-import type { JudgedRun } from "../rule.ts";
+import type { Change, PropertyAt, ProposedFix, Settable } from "../finding.ts";
+import { type Found, type JudgedPlan, type JudgedRun, perRun } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
 import { unconfirmed } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
-import { deviceInWords, deviceKind, setFarEndRating, setRating, sizedFixes } from "./sized-fix.ts";
+import { deviceInWords, deviceKind, sizedFixes } from "./sized-fix.ts";
 
-/**
- * The protective devices that a circuit states: at its start, at the far end, or at both.
- * Both are judged alike, by the same load and the same conductor.
- * Every rule about protection asks for them.
- */
-export const protectedEnds: (judged: JudgedRun) => readonly ProtectedEnd[] = workedOutOnce((judged) => {
+/** The findings about each protective device of a plan, judged by its load and its conductor. */
+export function perDevice<Values>(
+  plan: JudgedPlan,
+  check: (device: JudgedDevice) => Omit<Found<Values>, "subject">[],
+): Found<Values>[] {
+  return perRun(plan, (judged) => devicesOf(judged).flatMap(check));
+}
+
+/** The devices that a circuit or cable states: at its start, at the far end, or at both. */
+export const devicesOf: (judged: JudgedRun) => readonly JudgedDevice[] = workedOutOnce((judged) => {
   const { protection, protectionFarEnd } = judged.circuit;
   const far = protectionFarEnd && endOf("protectFarEnd", protectionFarEnd, judged);
   const near = protection && endOf("protect", protection, judged);
   return near ? (far ? [near, far] : [near]) : far ? [far] : [];
 });
 
-function endOf(end: End, protection: Protection, { circuit, result }: JudgedRun): ProtectedEnd {
+function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
+  const { circuit, result } = run;
   const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);
   return {
+    run,
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
     protection,
     // Only read if there is a fault to report.
@@ -36,17 +42,25 @@ function endOf(end: End, protection: Protection, { circuit, result }: JudgedRun)
       return { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
     },
     at: { record: circuit.record, path },
+    properties: { record: circuit.record, path: [end] },
   };
 }
 
-export interface ProtectedEnd {
+/** A protective device, with the run whose load it carries and whose conductor it protects. */
+export interface JudgedDevice {
+  readonly run: JudgedRun;
   readonly device: Device;
   readonly protection: Protection;
   /** The permitted ratings; the best one is of this device's own family. */
   readonly range: ProtectionRange;
   /** The place of the rating in the plan. */
-  readonly at: At;
+  readonly at: PropertyAt;
+  /** The place of the device itself, under which its other properties are. */
+  readonly properties: PropertyAt;
 }
+
+/** A device and the place of its rating. */
+export type RatedDevice = Pick<JudgedDevice, "at" | "device" | "protection">;
 
 /** The property that states the device; it also gives the end. */
 export type End = "protect" | "protectFarEnd";
@@ -68,13 +82,12 @@ export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
   return formatDistinctWithUnit(value, Number(value.toPrecision(3)), unit)[0];
 }
 
-/** The repair that changes only the rating at one end. */
-export function ratingFix(circuit: Run, { device, protection }: ProtectedEnd, ratingA: number): ProposedFix {
-  const set = device.end === "protect" ? setRating : setFarEndRating;
+/** The repair that changes only the rating of a device. */
+export function ratingFix({ at, device, protection }: RatedDevice, ratingA: number): ProposedFix {
   return {
     title: `Use ${deviceInWords(protection, ratingA)}${where[device.end]}`,
     kind: "repair",
-    changes: [set(circuit, ratingA)],
+    changes: [{ do: "set", ...at, value: ratingA }],
   };
 }
 
@@ -84,16 +97,16 @@ export function ratingFix(circuit: Run, { device, protection }: ProtectedEnd, ra
  * Empty if the family is not made large enough for any conductor.
  */
 export function bestRatingFixes(
-  circuit: Run,
-  end: ProtectedEnd,
+  judged: JudgedDevice,
   size: (circuit: Run) => Sizing | undefined = thinnestSufficient,
 ): ProposedFix[] {
-  const { bestRatingA } = end.range;
-  if (bestRatingA !== undefined) return [ratingFix(circuit, end, bestRatingA)];
+  const { bestRatingA } = judged.range;
+  if (bestRatingA !== undefined) return [ratingFix(judged, bestRatingA)];
+  const { circuit } = judged.run;
   const sizing = size(circuit);
   if (!sizing) return [];
-  const ratingA = end.device.end === "protect" ? sizing.ratingA : sizing.ratingFarEndA;
-  return ratingA === end.device.ratingA ? [] : sizedFixes(circuit, sizing);
+  const ratingA = judged.device.end === "protect" ? sizing.ratingA : sizing.ratingFarEndA;
+  return ratingA === judged.device.ratingA ? [] : sizedFixes(circuit, sizing);
 }
 
 /** The builder's options if no rating can be proposed, by the reason for it. */

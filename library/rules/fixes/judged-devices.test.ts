@@ -3,7 +3,7 @@ import { expect, it, test } from "vitest";
 import { judge } from "../../judge.ts";
 import type { Finding } from "../finding.ts";
 import { applyFix, recordsOf } from "../rule-tester.ts";
-import { statedWithUnit } from "./protected-ends.ts";
+import { statedWithUnit } from "./judged-devices.ts";
 
 test.each([
   [50, "50 A"],
