@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Run } from "../model/run.ts";
+import type { CircuitRun } from "../model/run.ts";
 import { ambientFactor, ampacityOf, deratedA } from "./ampacity.ts";
 import { sampleCircuit } from "./sample-circuit.ts";
 
@@ -33,7 +33,7 @@ describe("the column is the stated insulation's, or the next cooler one", () => 
 });
 
 describe("the place", () => {
-  const hotter = (ambientC: number): Partial<Run> => ({ ambientC, ambientStated: true });
+  const hotter = (ambientC: number): Partial<CircuitRun> => ({ ambientC, ambientStated: true });
   const engineSpace = { engineSpace: true };
   test.each([
     ["nothing stated", awg4, {}, 125, 30, []],
@@ -76,7 +76,7 @@ describe("the place", () => {
       ["engine-space"],
     ],
   ] as const)("%s", (_, conductor, change, ampacityA, ambientC, factors) => {
-    const ampacity = ampacityOf(sampleCircuit({ conductor, ...change } as Partial<Run>));
+    const ampacity = ampacityOf(sampleCircuit({ conductor, ...change } as Partial<CircuitRun>));
     if (!ampacity.judged) throw new Error("not judged");
     expect(ampacity.ampacityA).toBeCloseTo(ampacityA, 8);
     expect(ampacity.ambientC).toBe(ambientC);
@@ -91,7 +91,7 @@ describe("the place", () => {
     ["metric of 60 °C in an engine space", { insulationC: 60, conductor: mm16, ...engineSpace }, false],
     ["AWG of 60 °C in an engine space", { insulationC: 60, ...engineSpace }, true],
   ] as const)("%s", (_, change, judged) => {
-    const ampacity = ampacityOf(sampleCircuit(change as Partial<Run>));
+    const ampacity = ampacityOf(sampleCircuit(change as Partial<CircuitRun>));
     expect(ampacity.judged).toBe(judged);
     if (!ampacity.judged) expect(ampacity.why).toBe("place-too-hot");
   });
@@ -139,7 +139,7 @@ test("the ambient factor is never above 1", () => {
 });
 
 test("an unconfirmed figure says so", () => {
-  const of = (change: Partial<Run>) => ampacityOf(sampleCircuit(change));
+  const of = (change: Partial<CircuitRun>) => ampacityOf(sampleCircuit(change));
   expect(of({ conductor: awg4 }).source.confirmed).toBe("read");
   expect(of({ conductor: mm16 }).source.confirmed).toBe("memory");
   const warm = of({ ambientC: 40, ambientStated: true });

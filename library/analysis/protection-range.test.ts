@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Run } from "../model/run.ts";
+import type { CircuitRun } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import {
   isMadeRating,
@@ -11,7 +11,7 @@ import {
 import { protectionDistanceLimit } from "./protection-distance.ts";
 import { sampleCircuit } from "./sample-circuit.ts";
 
-const range = (change: Partial<Run>) => analyseCircuit(sampleCircuit(change)).protection;
+const range = (change: Partial<CircuitRun>) => analyseCircuit(sampleCircuit(change)).protection;
 
 describe("ratings between load and conductor", () => {
   test.each([
@@ -46,7 +46,7 @@ describe("ratings between load and conductor", () => {
       { bestRatingA: undefined },
     ],
   ] as const)("%s", (_, change, expected) => {
-    expect(range(change as Partial<Run>)).toMatchObject(expected);
+    expect(range(change as Partial<CircuitRun>)).toMatchObject(expected);
   });
 });
 

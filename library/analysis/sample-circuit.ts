@@ -1,40 +1,42 @@
-import type { Run } from "../model/run.ts";
+import type { CableRun, CircuitRun } from "../model/run.ts";
 
 /** A sound circuit with every default filled in, with a test's changes. For tests only. */
-export function sampleCircuit(change: Partial<Run> = {}): Run {
-  return {
-    record: 0,
-    word: "circuit",
-    inNetwork: false,
-    statesLoad: true,
-    name: "sample",
-    loadA: 40,
-    loadAtV: 12,
-    systemV: 12,
-    lengthsGiven: { oneWayFt: 15 },
-    positiveM: 15 * 0.3048,
-    negativeM: 15 * 0.3048,
-    conductor: { parallel: 1, system: "awg", awg: 4 },
-    insulationC: 75,
-    insulationStated: false,
-    engineSpace: false,
-    ambientC: 30,
-    ambientStated: false,
-    bundledWith: 1,
-    bundledWithStated: false,
-    sheathed: false,
-    continuous: true,
-    continuousStated: true,
-    critical: false,
-    dropLimitPercent: 10,
-    dropLimitStated: false,
-    fedFromBothEnds: false,
-    fromBattery: false,
-    toBattery: false,
-    protection: { ratingA: 50, writtenAs: "number" },
-    protectionFarEnd: null,
-    accept: {},
-    partlyInvalid: false,
-    ...change,
-  };
+export function sampleCircuit(change: Partial<CircuitRun> = {}): CircuitRun {
+  return { ...sample, word: "circuit", statesLoad: true, loadAtV: 12, critical: false, ...change };
 }
+
+/** A sound cable, likewise. */
+export function sampleCable(change: Partial<CableRun> = {}): CableRun {
+  return { ...sample, word: "cable", inNetwork: true, ...change };
+}
+
+const sample = {
+  record: 0,
+  inNetwork: false,
+  name: "sample",
+  loadA: 40,
+  systemV: 12,
+  lengthsGiven: { oneWayFt: 15 },
+  positiveM: 15 * 0.3048,
+  negativeM: 15 * 0.3048,
+  conductor: { parallel: 1, system: "awg", awg: 4 },
+  insulationC: 75,
+  insulationStated: false,
+  engineSpace: false,
+  ambientC: 30,
+  ambientStated: false,
+  bundledWith: 1,
+  bundledWithStated: false,
+  sheathed: false,
+  continuous: true,
+  continuousStated: true,
+  dropLimitPercent: 10,
+  dropLimitStated: false,
+  fedFromBothEnds: false,
+  fromBattery: false,
+  toBattery: false,
+  protection: { ratingA: 50, writtenAs: "number" },
+  protectionFarEnd: null,
+  accept: {},
+  partlyInvalid: false,
+} as const;

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import type { Conductor, Protection, Run } from "../model/run.ts";
+import type { CircuitRun, Conductor, Protection } from "../model/run.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize, minimumSizeOf } from "./minimum-size.ts";
 import { sampleCircuit } from "./sample-circuit.ts";
 import { thinnestNeeded, thinnestSufficient, thinnestWithHeadroom } from "./sizing.ts";
 
 describe("the thinnest sufficient conductor, never thinner than the plan's", () => {
-  test.each<[string, Partial<Run>, Awg | undefined, number | undefined]>([
+  test.each<[string, Partial<CircuitRun>, Awg | undefined, number | undefined]>([
     ["all met: stays", { conductor: awg(4) }, 4, 50],
     ["thicker than needed: stays", { conductor: awg("4/0") }, "4/0", 50],
     // 3 % of 12 V: 6 AWG drops 4.24 %, 4 AWG 2.68 %.
@@ -82,7 +82,7 @@ describe("the thinnest sufficient conductor, never thinner than the plan's", () 
 });
 
 describe("protection at both ends", () => {
-  test.each<[string, Partial<Run>, Awg, number, number | undefined]>([
+  test.each<[string, Partial<CircuitRun>, Awg, number, number | undefined]>([
     ["one end stated, one missing", { fedFromBothEnds: true }, 4, 50, 50],
     ["both sound", { fedFromBothEnds: true, protectionFarEnd: fuse(60) }, 4, 50, 60],
     ["far end above the conductor", { conductor: awg(8), protectionFarEnd: fuse(70) }, 8, 50, 50],
@@ -126,7 +126,7 @@ describe("protection at both ends", () => {
 });
 
 describe("with headroom", () => {
-  test.each<[string, Partial<Run>, Awg, number]>([
+  test.each<[string, Partial<CircuitRun>, Awg, number]>([
     ["room on the conductor", { conductor: awg(8), protection: fuse(40) }, 8, 50],
     [
       "no room on the conductor: both change",
@@ -141,7 +141,7 @@ describe("with headroom", () => {
 });
 
 describe("the size that is needed, whatever the plan has", () => {
-  test.each<[string, Partial<Run>, Awg, number]>([
+  test.each<[string, Partial<CircuitRun>, Awg, number]>([
     ["much thinner", { loadA: 5, conductor: awg(4), protection: fuse(7.5) }, 16, 7.5],
     ["sheathed, down to 18 AWG", { loadA: 5, sheathed: true, protection: fuse(7.5) }, 18, 7.5],
     ["a sound rating must be borne", { loadA: 5, conductor: awg(4), protection: fuse(50) }, 8, 50],
@@ -153,7 +153,7 @@ describe("the size that is needed, whatever the plan has", () => {
 });
 
 describe("minimum size", () => {
-  test.each<[Conductor, Partial<Run>, boolean]>([
+  test.each<[Conductor, Partial<CircuitRun>, boolean]>([
     // 33 CFR 183.425(d), (e)
     [awg(18), {}, false],
     [awg(16), {}, true],

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import type { Run } from "../model/run.ts";
+import type { CircuitRun } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
 import { sampleCircuit } from "./sample-circuit.ts";
 
-const drop = (change: Partial<Run>) => analyseCircuit(sampleCircuit(change)).drop;
+const drop = (change: Partial<CircuitRun>) => analyseCircuit(sampleCircuit(change)).drop;
 
 test("worked by hand: 40 A, 15 ft one way, 4 AWG, 75 °C insulation", () => {
   const result = drop({});

@@ -1,10 +1,10 @@
 import { describe, expect, it, test } from "vitest";
 import { analyseCircuit } from "../analysis/analyse-circuit.ts";
 import { sampleCircuit } from "../analysis/sample-circuit.ts";
-import type { Run } from "../model/run.ts";
+import type { CircuitRun } from "../model/run.ts";
 import { derivation, derivationSteps } from "./derivation.ts";
 
-function stepsOf(change: Partial<Run> = {}): Record<string, string> {
+function stepsOf(change: Partial<CircuitRun> = {}): Record<string, string> {
   const circuit = sampleCircuit(change);
   const steps = derivationSteps({ circuit, result: analyseCircuit(circuit) });
   return Object.fromEntries(

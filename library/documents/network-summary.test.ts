@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { analyseCircuit } from "../analysis/analyse-circuit.ts";
 import { sampleNetwork } from "../analysis/network/sample-network.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
-import { sampleCircuit } from "../analysis/sample-circuit.ts";
+import type { Run } from "../model/run.ts";
 import type { JudgedPlan } from "../rules/rule.ts";
 import { networkDerivation } from "./network-derivation.ts";
 import { hardestInWords, lowestInWords, networkStateInWords, networkSummary } from "./network-summary.ts";
@@ -97,7 +97,7 @@ describe("drops", () => {
 
   test("a way over an overloaded conductor loses at least what is said", () => {
     const plan = judgedPlan();
-    const hot = sampleCircuit({ ...plan.circuits[0]!.circuit, loadA: 200 });
+    const hot: Run = { ...plan.circuits[0]!.circuit, loadA: 200 };
     const judged = { circuit: hot, result: analyseCircuit(hot) };
     const worst = worstDrop(dropsOf({ ...plan, circuits: [judged] }));
     expect(worstDropInWords(worst!, "lamp")).toContain("at least 6 %");

@@ -13,7 +13,7 @@ import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
 import type { Draw, LoadPart, Part } from "./network.ts";
 import type { NominalVoltages } from "./nominal-voltage.ts";
 import { acceptedIn, defaultVoltage, dropLimitOf } from "./read-run.ts";
-import type { Run } from "./run.ts";
+import type { CircuitRun } from "./run.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
 /** A part with every default filled in. Its draft must be valid. */
@@ -203,7 +203,7 @@ export interface PartContext {
 }
 
 /** The load that a circuit states itself. Returns the same object for the same circuit at the same place. */
-export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Run): LoadPart {
+export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: CircuitRun): LoadPart {
   const before = loadsMade.get(circuit);
   if (before?.index === draft.index && before.terminals.positive === draft.positive) return before;
   const load = loadOf(draft, circuit);
@@ -211,9 +211,9 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: Run): LoadPart 
   return load;
 }
 
-const loadsMade = new WeakMap<Run, LoadPart>();
+const loadsMade = new WeakMap<CircuitRun, LoadPart>();
 
-function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: Run): LoadPart {
+function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRun): LoadPart {
   const { loadA, loadW, minimumV, critical, continuous, dropLimitPercent, dropLimitStated, systemV } =
     circuit;
   return {

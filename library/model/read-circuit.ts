@@ -5,7 +5,7 @@ import { grouped } from "./property.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
 import { type Refusal, readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
-import type { Run } from "./run.ts";
+import type { CircuitRun } from "./run.ts";
 
 /** Reads one call of `circuit` outside the network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {
@@ -24,7 +24,7 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
 export function circuitFrom(
   { values, invalid, name, record }: CircuitDraft,
   build: BuildValues,
-): { readonly circuit?: Run; readonly contradiction?: Refusal } {
+): { readonly circuit?: CircuitRun; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build);
   if (contradiction) return { contradiction };
   const partlyInvalid = invalid.some(({ listsOnly }) => !listsOnly);
@@ -36,9 +36,12 @@ export function circuitFrom(
 }
 
 /** Values do not change once read, and recur with every keystroke elsewhere in the plan. Their circuit is therefore cached. */
-const madeBefore = new WeakMap<CircuitValues, { readonly build: BuildValues; readonly circuit: Run }>();
+const madeBefore = new WeakMap<
+  CircuitValues,
+  { readonly build: BuildValues; readonly circuit: CircuitRun }
+>();
 
-function isOf(circuit: Run, { record, name, partlyInvalid }: Identity): boolean {
+function isOf(circuit: CircuitRun, { record, name, partlyInvalid }: Identity): boolean {
   return circuit.record === record && circuit.name === name && circuit.partlyInvalid === partlyInvalid;
 }
 
@@ -54,7 +57,7 @@ export interface ReadCircuit {
   readonly name: string;
   readonly invalid: readonly Refusal[];
   /** Absent if an error could make a figure wrong. */
-  readonly circuit?: Run;
+  readonly circuit?: CircuitRun;
 }
 
 /** The defaults of a build, and those of them that were refused. */
@@ -107,7 +110,7 @@ interface Identity {
   readonly partlyInvalid: boolean;
 }
 
-function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity): Run {
+function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity): CircuitRun {
   const systemV = values.voltage ?? build.voltage ?? defaultVoltage;
   const loadAtV = values.minimumV ?? systemV;
   const run = runOf(values, build);

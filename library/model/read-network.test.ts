@@ -69,7 +69,6 @@ describe("conductors", () => {
         run: {
           word: "cable",
           inNetwork: true,
-          statesLoad: false,
           loadA: 0,
           positiveM: 2,
           negativeM: 0,
@@ -160,7 +159,6 @@ describe("conductors", () => {
       ["positive", positive],
       [negative, "negative"],
     ]);
-    expect(conductors[0]?.run).toMatchObject({ statesLoad: false, loadA: 0, fromBattery: true });
   });
 
   it.each<[string, () => [Made, unknown], string]>([

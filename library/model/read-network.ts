@@ -15,7 +15,7 @@ import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
-import type { InvalidValue, Run } from "./run.ts";
+import type { CableRun, CircuitRun, InvalidValue } from "./run.ts";
 import { wiringOf } from "./wiring.ts";
 
 /**
@@ -57,7 +57,7 @@ export interface ReadNetwork {
   /** The plan has a network, and a value of it or of the build was refused. */
   readonly unread: boolean;
   /** By record: the circuits of the network; undefined for one that is not valid by itself either. */
-  readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: Run | undefined }>;
+  readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: CircuitRun | undefined }>;
   readonly invalid: readonly InvalidValue[];
 }
 
@@ -140,24 +140,23 @@ function runOfCable(
   { record, name, values, ends }: FoundCable,
   { build, nominal }: PartContext,
   isBattery: (terminal: number) => boolean,
-): Run {
+): CableRun {
   const systemV = nominal.ofIsland(ends!.from) ?? build.voltage ?? defaultVoltage;
   const run = runOf(values, build);
+  const { critical: _, ...dropLimit } = dropLimitOf({}, build);
   return {
     record,
     word: "cable",
     inNetwork: true,
     name,
-    statesLoad: false,
     loadA: 0,
-    loadAtV: systemV,
     systemV,
     ...lengthOfOne(values),
     ...run,
     // Its own wires lie together, less the one considered.
     bundledWith: values.bundledWith ?? run.conductor.parallel - 1,
     bundledWithStated: values.bundledWith !== undefined,
-    ...dropLimitOf({}, build),
+    ...dropLimit,
     fedFromBothEnds: false,
     fromBattery: isBattery(ends!.from),
     toBattery: isBattery(ends!.to),

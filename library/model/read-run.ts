@@ -4,7 +4,7 @@ import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import type { WrittenProtection } from "./protection-properties.ts";
-import type { Conductor, LengthProperty, Protection, Run } from "./run.ts";
+import type { CircuitRun, Conductor, LengthProperty, Protection, Run } from "./run.ts";
 
 /** Defaults for values that a plan does not state. The manual in `library/plan` promises the same. */
 export const defaultVoltage = 12;
@@ -65,7 +65,7 @@ type Construction = Pick<
 export function dropLimitOf(
   { critical, dropLimitPercent }: Pick<CircuitValues, "critical" | "dropLimitPercent">,
   build: BuildValues,
-): Pick<Run, "critical" | "dropLimitPercent" | "dropLimitStated"> {
+): Pick<CircuitRun, "critical" | "dropLimitPercent" | "dropLimitStated"> {
   const limit = dropLimitPercent ?? (critical ? build.criticalDropPercent : build.dropPercent);
   const usual = critical ? criticalDropLimit : ordinaryDropLimit;
   return {

@@ -4,25 +4,47 @@ import type { BenchSettings } from "./bench-settings.ts";
 import type { Network } from "./network.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
-export interface Run {
+export type Run = CircuitRun | CableRun;
+
+/** A protected pair of conductors and its load. */
+export interface CircuitRun extends RunBase, OfCircuit {
+  readonly word: "circuit";
+}
+
+interface OfCircuit {
+  /** Whether the plan states `load` or `loadW`; false for a circuit that ends at a part. */
+  readonly statesLoad: boolean;
+  /** Present if the load was given in watts. */
+  readonly loadW?: number;
+  /** The voltage at which watts were converted to amperes: the device's minimum if stated, else nominal. */
+  readonly loadAtV: number;
+  /** Minimum voltage at which the device still works, V. */
+  readonly minimumV?: number;
+  readonly critical: boolean;
+  /** Colour of its return. */
+  readonly returnColour?: string;
+  /** How its conductors end at the load that it states itself. */
+  readonly termination?: Termination;
+}
+
+/** One conductor between two terminals: judged by the same rules, except those about drop. */
+export interface CableRun extends RunBase, Absent<OfCircuit> {
+  readonly word: "cable";
+}
+
+type Absent<Properties> = { readonly [Name in keyof Properties]?: never };
+
+interface RunBase {
   /** Index of its record in the list of {@link PlanRecord}s. */
   readonly record: number;
-  /** The DSL function that made it. One conductor of a `cable` is judged by the same rules, except those about drop. */
-  readonly word: "circuit" | "cable";
   /**
    * It is in a network: its current was calculated there, and {@link loadA} is the maximum of that current and the load that
    * the circuit itself states.
    */
   readonly inNetwork: boolean;
   readonly name: string;
-  /** Whether the plan states `load` or `loadW`; false for a cable, and for a circuit that ends at a part. */
-  readonly statesLoad: boolean;
-  /** Current of the load, A. From `load`, or from `loadW` at {@link loadAtV}. */
+  /** Current of the load, A; 0 for a cable, until the network is solved. */
   readonly loadA: number;
-  /** Present if the load was given in watts. */
-  readonly loadW?: number;
-  /** The voltage at which watts were converted to amperes: the device's minimum if stated, else nominal. */
-  readonly loadAtV: number;
   readonly systemV: number;
   /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. */
   readonly lengthsGiven: Readonly<Partial<Record<LengthProperty, number>>>;
@@ -44,27 +66,21 @@ export interface Run {
   readonly sheathed: boolean;
   readonly continuous: boolean;
   readonly continuousStated: boolean;
-  readonly critical: boolean;
   readonly dropLimitPercent: number;
   readonly dropLimitStated: boolean;
-  /** Minimum voltage at which the device still works, V. */
-  readonly minimumV?: number;
+  /** A circuit outside a network states it; in a network the topology decides. */
   readonly fedFromBothEnds: boolean;
-  /** The circuit starts at a battery terminal, not at a bus or panel. */
+  /** It starts at a battery terminal, not at a bus or panel. */
   readonly fromBattery: boolean;
-  /** It ends at a battery terminal, as a cable may; the device at its far end is then the one near a battery. */
+  /** It ends at a battery terminal; the device at its far end is then the one near a battery. */
   readonly toBattery: boolean;
   /** null: no protection is stated. */
   readonly protection: Protection | null;
   readonly protectionFarEnd: Protection | null;
   /** Colour of the insulation: of the positive conductor of a circuit, or of a cable. Absent: the build's colour for its side. */
   readonly colour?: string;
-  /** Colour of a circuit's return. */
-  readonly returnColour?: string;
   /** Text printed on its labels, beside the number. Absent: its name. */
   readonly label?: string;
-  /** How its conductors end at the load that a circuit states itself. */
-  readonly termination?: Termination;
   /** Rule id to the builder's reason. Reasons may be empty: a rule reports that. */
   readonly accept: Readonly<Record<string, string>>;
   /** True if some other property of this circuit was refused; such a circuit is judged by its valid properties. */

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
 import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
-import type { Conductor, Run } from "../../library/model/run.ts";
+import type { CircuitRun, Conductor } from "../../library/model/run.ts";
 import { deviceFamilies } from "../../library/standards/device-ratings.ts";
 
 /** Conductors of every made size, one to three wires in parallel. */
@@ -15,7 +15,7 @@ export const conductors: fc.Arbitrary<Conductor> = fc
   });
 
 /** Circuits of every kind that a plan can state: sound, faulty and absurd ones. Numbers of up to three decimals. */
-export const circuits: fc.Arbitrary<Run> = fc
+export const circuits: fc.Arbitrary<CircuitRun> = fc
   .record({
     loadA: decimal(0.05, 400),
     systemV: fc.constantFrom(12, 24, 48, 50, 5),
@@ -36,7 +36,7 @@ export const circuits: fc.Arbitrary<Run> = fc
   })
   .map(({ ambient, others, minimum, ...circuit }) =>
     sampleCircuit({
-      ...(circuit as Partial<Run>),
+      ...(circuit as Partial<CircuitRun>),
       ambientStated: ambient !== null,
       ambientC: ambient ?? 30,
       bundledWith: others + 2 * circuit.conductor.parallel - 1,
@@ -44,7 +44,7 @@ export const circuits: fc.Arbitrary<Run> = fc
     }),
   );
 
-function protections(): fc.Arbitrary<Run["protection"]> {
+function protections(): fc.Arbitrary<CircuitRun["protection"]> {
   const families = Object.keys(deviceFamilies) as (keyof typeof deviceFamilies)[];
   const rating = fc.oneof(fc.constantFrom(...madeRatings()), decimal(0.5, 600));
   return fc.oneof(

@@ -11,9 +11,9 @@ import type {
   SolarControllerPart,
 } from "../../model/network.ts";
 import { placeDevices, type StatedConductor } from "../../model/protective-devices.ts";
-import type { Protection, Run } from "../../model/run.ts";
+import type { CableRun, Protection } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
-import { sampleCircuit } from "../sample-circuit.ts";
+import { sampleCable } from "../sample-circuit.ts";
 
 /** Builds a network piece by piece, every default filled in. For tests only. Each part is returned as its terminals. */
 export function sampleNetwork() {
@@ -187,7 +187,7 @@ export function sampleNetwork() {
           from,
           to,
           lengthM,
-          run: sampleCircuit({ word: "cable", inNetwork: true, record, ...change }),
+          run: sampleCable({ record, ...change }),
           near: device(near),
           far: device(far),
         }) - 1
@@ -211,7 +211,7 @@ export function sampleNetwork() {
   };
 }
 
-export interface SampleCable extends Partial<Run> {
+export interface SampleCable extends Partial<CableRun> {
   readonly near?: number | Protection;
   readonly far?: number | Protection;
   readonly lengthM?: number;

@@ -191,7 +191,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
     {
       what: "Drop where it matters",
       figure: `${withUnit(criticalDropLimit.percentOfNominal, "%")} of the nominal voltage`,
-      applies: own((run) => run.critical && !run.dropLimitStated),
+      applies: own((run) => run.critical === true && !run.dropLimitStated),
       sources: [criticalDropLimit.source],
     },
     {

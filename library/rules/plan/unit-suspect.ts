@@ -138,9 +138,10 @@ function doubtfulLength({ circuit, result: { drop } }: JudgedRun): Found<Values>
 
 /** A load in amperes far above the limit of conductor and protection that fits both in watts or milliamperes. */
 function doubtfulAmperes({ circuit, result: { ampacity } }: JudgedRun): Found<Values>[] {
-  const { loadA, loadW, loadAtV, record, protection } = circuit;
   // If the plan states none, the load is from the network.
-  if (!circuit.statesLoad || loadW !== undefined || !ampacity.judged) return [];
+  if (!circuit.statesLoad) return [];
+  const { loadA, loadW, loadAtV, record, protection } = circuit;
+  if (loadW !== undefined || !ampacity.judged) return [];
   const { ampacityA } = ampacity;
   const mostA = Math.max(ampacityA, protection?.ratingA ?? 0);
   const leastA = Math.min(ampacityA, protection?.ratingA ?? ampacityA);
