@@ -16,9 +16,9 @@ import {
   sizedRuns,
   sizeKey,
 } from "./fewer-sizes/sized-runs.ts";
-import { lengthToCut, quantity } from "./schedules/cells.ts";
-import { numbers, tableOf, words } from "./schedules/table-of.ts";
+import { lengthToCut } from "./schedules/cells.ts";
 import type { Table } from "./table.ts";
+import { numbers, quantity, tableOf, words } from "./table-of.ts";
 
 /**
  * The fewest different conductor sizes that the plan could be built with: each conductor as thick as planned or up to two made

@@ -24,21 +24,21 @@ function keptBy(tool: string | undefined): KeptResults {
 
 /** Runs `check`, and reports whether a result came from an earlier run: kept results get another circuit's name beforehand. */
 async function check(words: readonly string[] = [], options: { cwd?: string; kept?: KeptResults } = {}) {
-  const forged = forge();
+  const forged = await forge();
   const ran = await project.run(["check", ...words], { kept, ...options });
   const isKept = ran.out.includes("FORGED");
   if (isKept && !forged) throw new Error("nothing was forged");
   return { ...ran, isKept };
 }
 
-function forge(): boolean {
+async function forge(): Promise<boolean> {
   const folder = join(kept.folder, "check");
   let forged = false;
   const cache = resultCache(folder);
   for (const key of names(folder)) {
     const text = cache.read(key);
     if (!text?.includes('"lamp"')) continue;
-    cache.write(key, text.replaceAll('"lamp"', '"FORGED"'));
+    await cache.write(key, text.replaceAll('"lamp"', '"FORGED"'));
     forged = true;
   }
   return forged;

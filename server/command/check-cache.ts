@@ -76,14 +76,14 @@ export class CheckCache {
     return this.#fresh ? undefined : parsed(this.#entries.read(key), planSchema);
   }
 
-  write(key: string, plan: ReportedPlan): void {
-    this.#entries.write(key, JSON.stringify(plan));
+  async write(key: string, plan: ReportedPlan): Promise<void> {
+    await this.#entries.write(key, JSON.stringify(plan));
   }
 
-  close(): void {
+  async close(): Promise<void> {
     const all = [...this.#asked];
     const isKnown = all.length === this.#imports.size && all.every(([key]) => this.#imports.has(key));
-    if (!isKnown) this.#entries.write(this.#importsKey, JSON.stringify(all));
+    if (!isKnown) await this.#entries.write(this.#importsKey, JSON.stringify(all));
     this.#entries.close();
   }
 

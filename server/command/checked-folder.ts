@@ -65,12 +65,12 @@ export class CheckedFolder {
     // Goes through JSON text, as a kept result does: the two are then indistinguishable.
     const { data: plan } = planSchema.safeParse(JSON.parse(JSON.stringify(found)));
     if (!plan) return found;
-    if (key !== undefined && !work.stoppedByChance) this.#cache?.write(key, plan);
+    if (key !== undefined && !work.stoppedByChance) await this.#cache?.write(key, plan);
     return plan;
   }
 
   async close(): Promise<void> {
-    this.#cache?.close();
+    await this.#cache?.close();
     await this.#work?.checker.dispose();
   }
 

@@ -1,20 +1,14 @@
-import { createHash, randomBytes } from "node:crypto";
-import {
-  lstatSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from "node:fs";
+import { createHash } from "node:crypto";
+import { lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { join } from "node:path";
+import { replaceWhole } from "../output/atomic-write.ts";
 
 /**
  * Texts of earlier runs, each under a key that is a digest of everything it follows from. Each is a file, in a folder that is
  * this user's alone. Several runs may use it at once. It never fails: an unreadable or damaged entry is treated as missing, and
  * an entry that cannot be written is not kept.
+ *
+ * Not a package: those for caches do not check that folder and entries are this user's own, and undamaged.
  */
 export function resultCache(folder: string, bound: Bound = usualBound): ResultCache {
   const mayRead = isOwn(folder);
@@ -31,12 +25,13 @@ export function resultCache(folder: string, bound: Bound = usualBound): ResultCa
         return undefined;
       }
     },
-    write(key, text) {
+    async write(key, text) {
       if (!mayWrite || text.length > bound.entryBytes) return;
       try {
         if (!wrote) mkdirSync(folder, { recursive: true, mode: 0o700 });
         if (!wrote && !isOwn(folder)) throw new Error("not ours");
-        replace(join(folder, key), entryOf(key, text));
+        // Whole at once, because another run may be reading it. The checksum finds an entry that a power cut emptied.
+        await replaceWhole(join(folder, key), entryOf(key, text), { newMode: 0o600, flush: false });
         wrote = true;
       } catch {
         mayWrite = false;
@@ -51,7 +46,7 @@ export function resultCache(folder: string, bound: Bound = usualBound): ResultCa
 
 export interface ResultCache {
   read(key: string): string | undefined;
-  write(key: string, text: string): void;
+  write(key: string, text: string): Promise<void>;
   /** Removes the oldest entries if there are too many. */
   close(): void;
 }
@@ -70,18 +65,6 @@ const checksumLength = 64;
 /** The checksum detects a damaged entry, and one that was put under another's name; the folder makes it ours. */
 function entryOf(key: string, text: string): string {
   return `${createHash("sha256").update(`${key}\n${text}`).digest("hex")}\n${text}`;
-}
-
-/** Atomic: another run may be reading it. */
-function replace(path: string, text: string): void {
-  const beside = `${path}.${randomBytes(8).toString("hex")}.tmp`;
-  try {
-    writeFileSync(beside, text, { flag: "wx", mode: 0o600 });
-    renameSync(beside, path);
-  } catch (error) {
-    rmSync(beside, { force: true });
-    throw error;
-  }
 }
 
 /** A folder of this user, writable by no one else. Windows keeps users' folders separate by itself. */

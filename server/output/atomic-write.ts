@@ -69,18 +69,19 @@ export type Disk = Pick<
 /**
  * Replaces or makes the file of a path that is not a link. Rejects with the error of the disk or of `signal`, and then leaves the
  * file unchanged.
+ *
+ * Not a package: those that replace a file whole give the disk's error as it is, and half of this module puts it into words.
  */
 export async function replaceWhole(
   path: string,
   content: Uint8Array | string,
-  { signal, disk = nodeFiles }: { readonly signal?: AbortSignal | undefined; readonly disk?: Disk } = {},
+  { signal, disk = nodeFiles, newMode = 0o666, flush = true }: ReplaceOptions = {},
 ): Promise<void> {
   const mode = await modeOf(path, disk);
   // In the same folder, to keep the rename on one disk; this short name fits wherever the file's own name fits.
   const beside = join(dirname(path), `.${randomBytes(6).toString("hex")}.tmp`);
   try {
-    // Flushed: otherwise a power cut could leave an empty file under the name.
-    await disk.writeFile(beside, content, { flag: "wx", flush: true });
+    await disk.writeFile(beside, content, { flag: "wx", mode: newMode, flush });
     if (mode !== undefined) await disk.chmod(beside, mode);
     signal?.throwIfAborted();
     await disk.rename(beside, path);
@@ -88,6 +89,13 @@ export async function replaceWhole(
     await disk.rm(beside, { force: true });
     throw error;
   }
+}
+
+export interface ReplaceOptions extends Pick<WriteOptions, "signal" | "disk"> {
+  /** The mode of a file that does not exist yet, before the umask; 0o666 if left out. A file that exists keeps its own. */
+  readonly newMode?: number;
+  /** If false, a power cut may leave an empty file under the name: for files whose content is checked when they are read. */
+  readonly flush?: boolean;
 }
 
 /** Makes the folder that the user named, if it does not exist yet; its parent must exist. */

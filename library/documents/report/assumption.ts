@@ -1,5 +1,4 @@
 import type { Citation } from "../../standards/citation.ts";
-import type { Cell } from "../table.ts";
 import { type SourceList, standingInWords } from "./sources.ts";
 
 /** A default taken because the plan does not state the value. */
@@ -12,15 +11,9 @@ export interface Assumption {
   readonly source: Citation | string;
 }
 
-export function assumptionRow(
-  { what, takenAs, where, source }: Assumption,
-  sources: SourceList,
-): readonly Cell[] {
-  const known = typeof source === "string" ? source : knownBy(source, sources);
-  return [what, takenAs, where, known];
-}
-
-function knownBy(source: Citation, sources: SourceList): string {
+/** A citation with how it is known; words as they are. */
+export function knownBy(source: Assumption["source"], sources: SourceList): string {
+  if (typeof source === "string") return source;
   const standing = standingInWords(source);
   const cited = sources.cite(source);
   // The citation itself names common practice and unconfirmed figures as such.

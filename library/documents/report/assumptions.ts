@@ -1,28 +1,27 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
-import type { Table } from "../table.ts";
-import { type Assumption, assumptionRow } from "./assumption.ts";
+import { tableOf, words } from "../table-of.ts";
+import { type Assumption, knownBy } from "./assumption.ts";
 import { assumptionsOfParts } from "./assumptions-of-parts.ts";
 import { assumptionsOfRuns } from "./assumptions-of-runs.ts";
-import { tableBlock, textColumn } from "./cells.ts";
+import { tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 
 /** Every default taken, and how it is known. */
 export function assumptionsChapter(context: ReportContext): Chapter {
   const { judgement, sources } = context;
   const { network, model } = judgement;
-  const table = (id: string, title: string, assumptions: readonly Assumption[]): Table => ({
-    id: `assumptions-${id}`,
-    title,
-    notes: [],
-    columns: [
-      textColumn("what", "Item"),
-      textColumn("takenAs", "Taken as"),
-      textColumn("where", "For"),
-      textColumn("known", "How it is known"),
-    ],
-    rows: assumptions.filter(({ where }) => where !== "").map((one) => assumptionRow(one, sources)),
-  });
+  const table = (id: string, title: string, assumptions: readonly Assumption[]) =>
+    tableOf<Assumption>(
+      { id: `assumptions-${id}`, title, notes: [] },
+      [
+        words("what", "Item", ({ what }) => what),
+        words("takenAs", "Taken as", ({ takenAs }) => takenAs),
+        words("where", "For", ({ where }) => where),
+        words("known", "How it is known", ({ source }) => knownBy(source, sources)),
+      ],
+      assumptions.filter(({ where }) => where !== ""),
+    );
   return {
     id: "assumptions",
     title: "Assumptions",

@@ -1,29 +1,23 @@
-import { formatDistinct, formatRounded } from "../../rules/wording/format-number.ts";
-import type { Cell, Column, Table } from "../table.ts";
+import { formatDistinct } from "../../rules/wording/format-number.ts";
+import type { Quantity, Table } from "../table.ts";
+import { type ColumnOf, words } from "../table-of.ts";
+import type { NumberedFinding } from "./chapter.ts";
+import { numbersAbout } from "./numbered-findings.ts";
 import type { Block } from "./report-content.ts";
 
-/* Cells for the numbers in the report's tables. All are unrounded until here. */
+/* Cells and columns that the report's tables share. All numbers are unrounded until here. */
 
-/** A number with three significant figures. */
-export function quantity(value: number): Cell {
-  return { value, text: formatRounded(value) };
+/** A number with enough figures to differ from another one in its row if it does: a value and its limit. */
+export function quantityBeside(value: number, other: number): Quantity {
+  return { value, text: formatDistinct(value, other)[0] };
 }
 
-/** A value and its limit, with enough figures to differ if they do. */
-export function valueAndLimit(value: number, limit: number): readonly [Cell, Cell] {
-  const [is, may] = formatDistinct(value, limit);
-  return [
-    { value, text: is },
-    { value: limit, text: may },
-  ];
-}
-
-export function textColumn(id: string, title: string): Column {
-  return { id, title, align: "start" };
-}
-
-export function numberColumn(id: string, title: string): Column {
-  return { id, title, align: "end" };
+/** The findings about the subject of each row. */
+export function findingsAbout<Row>(
+  numbered: readonly NumberedFinding[],
+  nameOf: (row: Row) => string,
+): ColumnOf<Row> {
+  return words("findings", "Findings", (row) => numbersAbout(numbered, nameOf(row)));
 }
 
 /** A table as a block; none if it has no rows, because an empty frame has no information. An empty last column is dropped too. */

@@ -23,14 +23,14 @@ import {
 } from "../../standards/protection-rules.ts";
 import { finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
-import type { Cell, Table } from "../table.ts";
-import { textColumn } from "./cells.ts";
+import type { Table } from "../table.ts";
+import { tableOf, words } from "../table-of.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
-import { standingInWords } from "./sources.ts";
+import { type NumberedSource, standingInWords } from "./sources.ts";
 
 /** Every limit with its figure, every rule with its basis, and the documents behind them in full. */
 export function limitsChapter(context: ReportContext): Chapter {
-  const { sources, judgement } = context;
+  const { judgement } = context;
   const limits = limitTable(judgement, context);
   const rulesHeld = ruleTable(context);
   return {
@@ -52,32 +52,33 @@ export function limitsChapter(context: ReportContext): Chapter {
         blocks: [
           {
             kind: "table",
-            table: {
-              id: "sources",
-              title: "Sources, in the order of this report",
-              notes: [
-                "From memory: recalled, and not seen in print; every figure based on it is called an unconfirmed figure.",
-              ],
-              columns: [
-                textColumn("number", "No."),
-                textColumn("source", "Document, section, edition"),
-                textColumn("authority", "Kind"),
-                textColumn("standing", "How it is known"),
-              ],
-              rows: sources
-                .all()
-                .map(({ number, source }) => [
-                  number,
-                  documentInFull(source),
-                  source.authority,
-                  standingInWords(source).replace(`, ${unconfirmed}`, ""),
-                ]),
-            },
+            table: sourceTable(context),
           },
         ],
       },
     ],
   };
+}
+
+function sourceTable({ sources }: ReportContext): Table {
+  return tableOf<NumberedSource>(
+    {
+      id: "sources",
+      title: "Sources, in the order of this report",
+      notes: [
+        "From memory: recalled, and not seen in print; every figure based on it is called an unconfirmed figure.",
+      ],
+    },
+    [
+      words("number", "No.", ({ number }) => number),
+      words("source", "Document, section, edition", ({ source }) => documentInFull(source)),
+      words("authority", "Kind", ({ source }) => source.authority),
+      words("standing", "How it is known", ({ source }) =>
+        standingInWords(source).replace(`, ${unconfirmed}`, ""),
+      ),
+    ],
+    sources.all(),
+  );
 }
 
 function documentInFull({ document, section, edition, note }: Citation): string {
@@ -94,25 +95,16 @@ interface Limit {
 }
 
 function limitTable(judgement: JudgedPlan, { sources }: ReportContext): Table {
-  return {
-    id: "limit-figures",
-    title: "Limits",
-    notes: [],
-    columns: [
-      textColumn("what", "Limit"),
-      textColumn("figure", "Figure"),
-      textColumn("applies", "In this plan"),
-      textColumn("source", "Source"),
+  return tableOf<Limit>(
+    { id: "limit-figures", title: "Limits", notes: [] },
+    [
+      words("what", "Limit", ({ what }) => what),
+      words("figure", "Figure", ({ figure }) => figure),
+      words("applies", "In this plan", ({ applies }) => applies),
+      words("source", "Source", (limit) => limit.sources.map(sources.cite).join("; ")),
     ],
-    rows: [...limitsOfRuns(judgement), ...limitsOfDevices(judgement), ...limitsOfParts(judgement)].map(
-      ({ what, figure, applies, sources: cited }): readonly Cell[] => [
-        what,
-        figure,
-        applies,
-        cited.map(sources.cite).join("; "),
-      ],
-    ),
-  };
+    [...limitsOfRuns(judgement), ...limitsOfDevices(judgement), ...limitsOfParts(judgement)],
+  );
 }
 
 function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
@@ -320,26 +312,24 @@ function limitsOfParts({ network }: JudgedPlan): readonly Limit[] {
 }
 
 function ruleTable({ sources, numbered }: ReportContext): Table {
-  return {
-    id: "rules",
-    title: "Rules applied to the plan",
-    notes: [],
-    columns: [
-      textColumn("rule", "Rule"),
-      textColumn("finds", "Title"),
-      textColumn("findings", "Found"),
-      textColumn("sources", "Sources"),
+  return tableOf<(typeof rules)[number]>(
+    { id: "rules", title: "Rules applied to the plan", notes: [] },
+    [
+      words("rule", "Rule", ({ id }) => id),
+      words("finds", "Title", ({ title }) => title),
+      words(
+        "findings",
+        "Found",
+        ({ id }) =>
+          numbered
+            .filter(({ rule }) => rule === id)
+            .map(({ number }) => number)
+            .join(", ") || "none",
+      ),
+      words("sources", "Sources", (rule) => [...new Set(rule.sources.map(sources.short))].join(", ")),
     ],
-    rows: rules.map(({ id, title, sources: cited }) => [
-      id,
-      title,
-      numbered
-        .filter(({ rule }) => rule === id)
-        .map(({ number }) => number)
-        .join(", ") || "none",
-      [...new Set(cited.map(sources.short))].join(", "),
-    ]),
-  };
+    rules,
+  );
 }
 
 /** "0.58 to 1"; insulation that is not allowed there has no factor. */

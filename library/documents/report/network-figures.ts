@@ -1,15 +1,15 @@
-import { deviceVoltages } from "../../analysis/device-voltage.ts";
-import type { SolvedScenario } from "../../analysis/network-result.ts";
-import type { Part } from "../../model/network.ts";
+import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
+import type { ScenarioResult, SolvedScenario } from "../../analysis/network-result.ts";
+import type { Part, Scenario } from "../../model/network.ts";
 import { isCharging, isConsumer, passesCurrentOn } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
-import { formatDistinct, formatRounded } from "../../rules/wording/format-number.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
 import { kindInWords } from "../../rules/wording/part-in-words.ts";
 import { isOfCircuit } from "../network-summary.ts";
-import type { Cell, Column, Table } from "../table.ts";
-import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";
+import type { Cell, Table } from "../table.ts";
+import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
+import { findingsAbout, quantityBeside, tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
-import { numbersAbout } from "./numbered-findings.ts";
 import { ratingsTable } from "./ratings.ts";
 import { shortCircuitTable } from "./short-circuits.ts";
 
@@ -80,124 +80,111 @@ export function networkChapter(context: ReportContext): Chapter {
 
 function scenarioTable({ network, result }: JudgedNetwork): Table {
   const drawing = network.parts.filter(isConsumer);
-  return {
-    id: "scenarios",
-    title: "Scenarios",
-    notes: [],
-    columns: [
-      textColumn("name", "Scenario"),
-      textColumn("state", "Worked out"),
-      numberColumn("loads", "Loads on"),
-      textColumn("sources", "Charging sources on"),
-      textColumn("starting", "Motors starting"),
-      textColumn("rest", "Batteries at rest, V"),
-      numberColumn("sunPercent", "Sun, %"),
+  const names = (wanted: (part: Part) => boolean) =>
+    network.parts
+      .filter(wanted)
+      .map(({ name }) => name)
+      .join("; ") || "none";
+  return tableOf<ScenarioRow>(
+    { id: "scenarios", title: "Scenarios", notes: [] },
+    [
+      words("name", "Scenario", ({ scenario }) => scenario.name),
+      words("state", "Worked out", ({ solution }) => {
+        if (solution.state === "solved") return "solved";
+        return solution.why === "collapse" ? "no: voltage collapse" : "no: not solved";
+      }),
+      numbers("loads", "Loads on", ({ scenario }) => {
+        const on = drawing.filter(({ index }) => scenario.on[index]).length;
+        return { value: on, text: `${on} of ${drawing.length}` };
+      }),
+      words("sources", "Charging sources on", ({ scenario }) =>
+        names((part) => isCharging(part) && scenario.on[part.index] === true),
+      ),
+      words("starting", "Motors starting", ({ scenario }) =>
+        names(({ index }) => scenario.starting[index] === true),
+      ),
+      words("rest", "Batteries at rest, V", ({ scenario }) => {
+        const rest = network.parts.flatMap((part) => {
+          const volts =
+            part.kind === "battery" && scenario.on[part.index] ? scenario.restV[part.index] : undefined;
+          return volts === undefined ? [] : [formatRounded(volts)];
+        });
+        return [...new Set(rest)].join(", ") || "none";
+      }),
+      numbers("sunPercent", "Sun, %", ({ scenario }) => quantity(100 * scenario.sunShare)),
     ],
-    rows: result.scenarios.flatMap((one): (readonly Cell[])[] => {
-      const scenario = network.scenarios[one.scenario];
-      if (!scenario) return [];
-      const names = (wanted: (part: Part) => boolean) =>
-        network.parts
-          .filter(wanted)
-          .map(({ name }) => name)
-          .join("; ") || "none";
-      const on = drawing.filter(({ index }) => scenario.on[index]).length;
-      const rest = network.parts.flatMap((part) => {
-        const volts =
-          part.kind === "battery" && scenario.on[part.index] ? scenario.restV[part.index] : undefined;
-        return volts === undefined ? [] : [formatRounded(volts)];
-      });
-      return [
-        [
-          scenario.name,
-          one.state === "solved"
-            ? "solved"
-            : one.why === "collapse"
-              ? "no: voltage collapse"
-              : "no: not solved",
-          { value: on, text: `${on} of ${drawing.length}` },
-          names((part) => isCharging(part) && scenario.on[part.index] === true),
-          names(({ index }) => scenario.starting[index] === true),
-          [...new Set(rest)].join(", ") || "none",
-          quantity(100 * scenario.sunShare),
-        ],
-      ];
+    result.scenarios.flatMap((solution): ScenarioRow[] => {
+      const scenario = network.scenarios[solution.scenario];
+      return scenario ? [{ scenario, solution }] : [];
     }),
-  };
+  );
+}
+
+interface ScenarioRow {
+  readonly scenario: Scenario;
+  readonly solution: ScenarioResult;
 }
 
 function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
-  return {
-    id: "ways",
-    title: "The whole path from the bank",
-    notes: [],
-    columns: [
-      textColumn("device", "Device"),
-      textColumn("bank", "From"),
-      textColumn("scenario", "Worst in"),
-      numberColumn("dropV", "Drop, V"),
-      numberColumn("dropPercent", "Drop, %"),
-      numberColumn("dropLimitPercent", "Limit, %"),
-      numberColumn("arrivingV", "Arriving, V"),
-      textColumn("most", "Most of it on"),
-      textColumn("findings", "Findings"),
+  const nameOf = (part: number) => network.parts[part]?.name ?? "";
+  return tableOf<(typeof result.supplyPaths)[number]>(
+    { id: "ways", title: "The whole path from the bank", notes: [] },
+    [
+      words("device", "Device", ({ part }) => nameOf(part)),
+      words("bank", "From", ({ battery }) => nameOf(battery)),
+      words("scenario", "Worst in", ({ scenario }) => network.scenarios[scenario]?.name ?? ""),
+      numbers("dropV", "Drop, V", ({ dropV }) => quantity(dropV)),
+      numbers("dropPercent", "Drop, %", ({ dropPercent, dropLimitPercent }) =>
+        quantityBeside(dropPercent, dropLimitPercent),
+      ),
+      numbers("dropLimitPercent", "Limit, %", ({ dropPercent, dropLimitPercent }) =>
+        quantityBeside(dropLimitPercent, dropPercent),
+      ),
+      numbers("arrivingV", "Arriving, V", ({ arrivingV }) => quantity(arrivingV)),
+      words("most", "Most of it on", ({ legs }) => {
+        const [most] = [...legs].sort((one, other) => other.dropV - one.dropV);
+        const leg = most && network.conductors[most.conductor];
+        if (!leg) return null;
+        return `${leg.role === "return" ? "return of " : ""}${leg.name}, ${formatRounded(most.dropV)} V`;
+      }),
+      findingsAbout(numbered, ({ part }) => nameOf(part)),
     ],
-    rows: result.supplyPaths.map((way) => {
-      const name = network.parts[way.part]?.name ?? "";
-      const [drop, limit] = valueAndLimit(way.dropPercent, way.dropLimitPercent);
-      const most = [...way.legs].sort((one, other) => other.dropV - one.dropV)[0];
-      const leg = most && network.conductors[most.conductor];
-      return [
-        name,
-        network.parts[way.battery]?.name ?? "",
-        network.scenarios[way.scenario]?.name ?? "",
-        quantity(way.dropV),
-        drop,
-        limit,
-        quantity(way.arrivingV),
-        leg
-          ? `${leg.role === "return" ? "return of " : ""}${leg.name}, ${formatRounded(most.dropV)} V`
-          : null,
-        numbersAbout(numbered, name),
-      ];
-    }),
-  };
+    result.supplyPaths,
+  );
 }
 
 function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
-  return {
-    id: "lowest-voltages",
-    title: "Lowest voltage at devices that state their minimum",
-    notes: [],
-    columns: [
-      textColumn("device", "Device"),
-      textColumn("scenario", "Lowest in"),
-      numberColumn("voltageV", "Arrives, V"),
-      numberColumn("neededV", "Needs, V"),
-      numberColumn("marginV", "Margin, V"),
-      textColumn("findings", "Findings"),
+  return tableOf<DeviceVoltage & { readonly lowest: Lowest | undefined }>(
+    {
+      id: "lowest-voltages",
+      title: "Lowest voltage at devices that state their minimum",
+      notes: [],
+    },
+    [
+      words("device", "Device", ({ part }) => part.name),
+      words("scenario", "Lowest in", ({ lowest }) =>
+        lowest
+          ? (judged.network.scenarios[lowest.scenario]?.name ?? "")
+          : "on in no scenario that was solved",
+      ),
+      numbers("voltageV", "Arrives, V", ({ lowest, neededV }) =>
+        lowest ? quantityBeside(lowest.voltageV, neededV) : null,
+      ),
+      numbers("neededV", "Needs, V", ({ lowest, neededV }) =>
+        lowest ? quantityBeside(neededV, lowest.voltageV) : quantity(neededV),
+      ),
+      numbers("marginV", "Margin, V", ({ lowest, neededV }) =>
+        lowest ? quantity(lowest.voltageV - neededV) : null,
+      ),
+      findingsAbout(numbered, ({ part }) => part.name),
     ],
-    rows: deviceVoltages(judged).map(({ part, neededV, lasting, momentary }) => {
-      const lowest =
-        lasting && momentary
-          ? momentary.voltageV < lasting.voltageV
-            ? momentary
-            : lasting
-          : (lasting ?? momentary);
-      const findings = numbersAbout(numbered, part.name);
-      if (!lowest)
-        return [part.name, "on in no scenario that was solved", null, quantity(neededV), null, findings];
-      const [arrives, needs] = formatDistinct(lowest.voltageV, neededV);
-      return [
-        part.name,
-        judged.network.scenarios[lowest.scenario]?.name ?? "",
-        { value: lowest.voltageV, text: arrives },
-        { value: neededV, text: needs },
-        quantity(lowest.voltageV - neededV),
-        findings,
-      ];
-    }),
-  };
+    deviceVoltages(judged).map((device) => ({ ...device, lowest: lowerOf(device) })),
+  );
+}
+
+function lowerOf({ lasting, momentary }: DeviceVoltage): Lowest | undefined {
+  if (!lasting || !momentary) return lasting ?? momentary;
+  return momentary.voltageV < lasting.voltageV ? momentary : lasting;
 }
 
 /** Number of scenarios side by side; further ones follow in a table of their own. */
@@ -212,30 +199,30 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
   const parts = [...network.parts].sort(
     (one, other) => Number(isOfCircuit(one)) - Number(isOfCircuit(other)),
   );
-  return chunks.map((chunk, index) => ({
-    id: `by-scenario-${index + 1}`,
-    title:
-      chunks.length > 1
-        ? `Parts by scenario, ${index * scenariosAcross + 1} to ${index * scenariosAcross + chunk.length}`
-        : "Parts by scenario",
-    notes: [],
-    columns: [
-      textColumn("part", "Part"),
-      textColumn("kind", "Kind"),
-      ...chunk.flatMap(({ scenario }): readonly Column[] => {
-        const name = network.scenarios[scenario]?.name ?? "";
-        return [numberColumn(`currentA${scenario}`, `${name}, A`), numberColumn(`voltageV${scenario}`, "V")];
-      }),
-    ],
-    rows: parts.map((part) => [
-      part.name,
-      kindInWords(part),
-      ...chunk.flatMap((one): readonly Cell[] => [
-        quantity(shownCurrentA(part, one)),
-        volts(one.partV[part.index]),
-      ]),
-    ]),
-  }));
+  return chunks.map((chunk, index) =>
+    tableOf<Part>(
+      {
+        id: `by-scenario-${index + 1}`,
+        title:
+          chunks.length > 1
+            ? `Parts by scenario, ${index * scenariosAcross + 1} to ${index * scenariosAcross + chunk.length}`
+            : "Parts by scenario",
+        notes: [],
+      },
+      [
+        words("part", "Part", ({ name }) => name),
+        words("kind", "Kind", kindInWords),
+        ...chunk.flatMap((one): readonly ColumnOf<Part>[] => {
+          const name = network.scenarios[one.scenario]?.name ?? "";
+          return [
+            numbers(`currentA${one.scenario}`, `${name}, A`, (part) => quantity(shownCurrentA(part, one))),
+            numbers(`voltageV${one.scenario}`, "V", (part) => volts(one.partV[part.index])),
+          ];
+        }),
+      ],
+      parts,
+    ),
+  );
 }
 
 /**

@@ -4,39 +4,40 @@ import { currentThrough } from "../../rules/current-through.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { kindInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
-import { numberColumn, quantity, textColumn, valueAndLimit } from "./cells.ts";
+import { numbers, quantity, tableOf, words } from "../table-of.ts";
+import { findingsAbout, quantityBeside } from "./cells.ts";
 import type { ReportContext } from "./chapter.ts";
-import { numbersAbout } from "./numbered-findings.ts";
 
 /** Maximum current of each rateable part; missing ratings are listed as not stated. */
 export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
   const duties = judged.network.parts.flatMap((part) =>
-    dutiesOf(judged, part).map((duty) => ({ part, ...duty })),
+    dutiesOf(judged, part).map((duty): PartDuty => ({ part, ...duty })),
   );
-  return {
-    id: "ratings",
-    title: "Currents and ratings of parts",
-    notes: duties.some(({ ratedA }) => ratedA === undefined)
-      ? ["Not judged: the plan states no rating, so the current has no limit to be held against."]
-      : [],
-    columns: [
-      textColumn("part", "Part"),
-      textColumn("kind", "Kind"),
-      textColumn("does", "Does"),
-      numberColumn("currentA", "At most, A"),
-      textColumn("scenario", "In"),
-      numberColumn("ratedA", "Rated, A"),
-      numberColumn("spareA", "Spare, A"),
-      textColumn("findings", "Findings"),
+  const scenarioOf = ({ scenario }: WorstOf) => judged.network.scenarios[scenario]?.name ?? "";
+  return tableOf<PartDuty>(
+    {
+      id: "ratings",
+      title: "Currents and ratings of parts",
+      notes: duties.some(({ ratedA }) => ratedA === undefined)
+        ? ["Not judged: the plan states no rating, so the current has no limit to be held against."]
+        : [],
+    },
+    [
+      words("part", "Part", ({ part }) => part.name),
+      words("kind", "Kind", ({ part }) => kindInWords(part)),
+      words("does", "Does", ({ does }) => does),
+      numbers("currentA", "At most, A", currentCell),
+      words("scenario", "In", ({ worst }) => (worst ? scenarioOf(worst) : null)),
+      numbers("ratedA", "Rated, A", ratedCell),
+      numbers("spareA", "Spare, A", spareCell),
+      findingsAbout(numbered, ({ part }) => part.name),
     ],
-    rows: duties.map(({ part, does, worst, ratedA }) => [
-      part.name,
-      kindInWords(part),
-      does,
-      ...figuresOf(worst, ratedA, judged),
-      numbersAbout(numbered, part.name),
-    ]),
-  };
+    duties,
+  );
+}
+
+interface PartDuty extends Duty {
+  readonly part: Part;
 }
 
 interface Duty {
@@ -78,15 +79,17 @@ function dutiesOf({ result }: JudgedNetwork, part: Part): readonly Duty[] {
   }
 }
 
-function figuresOf(
-  worst: WorstOf | undefined,
-  ratedA: number | undefined,
-  { network }: JudgedNetwork,
-): readonly Cell[] {
-  const rated = ratedA === undefined ? "not stated" : quantity(ratedA);
-  if (!worst) return ["none", null, rated, null];
-  const scenario = network.scenarios[worst.scenario]?.name ?? "";
-  if (ratedA === undefined) return [quantity(worst.currentA), scenario, rated, "not judged"];
-  const [is, may] = valueAndLimit(worst.currentA, ratedA);
-  return [is, scenario, may, quantity(ratedA - worst.currentA)];
+function currentCell({ worst, ratedA }: Duty): Cell {
+  if (!worst) return "none";
+  return ratedA === undefined ? quantity(worst.currentA) : quantityBeside(worst.currentA, ratedA);
+}
+
+function ratedCell({ worst, ratedA }: Duty): Cell {
+  if (ratedA === undefined) return "not stated";
+  return worst ? quantityBeside(ratedA, worst.currentA) : quantity(ratedA);
+}
+
+function spareCell({ worst, ratedA }: Duty): Cell {
+  if (!worst) return null;
+  return ratedA === undefined ? "not judged" : quantity(ratedA - worst.currentA);
 }

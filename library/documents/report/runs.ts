@@ -3,11 +3,11 @@ import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import type { JudgedRun } from "../../rules/rule.ts";
 import { formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
-import type { Cell, Column, Table } from "../table.ts";
-import { numberColumn, quantity, tableBlock, textColumn, valueAndLimit } from "./cells.ts";
+import type { Cell, Quantity, Table } from "../table.ts";
+import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
+import { findingsAbout, quantityBeside, tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 import { everyRun } from "./every-run.ts";
-import { numbersAbout } from "./numbered-findings.ts";
 
 /** The current in every run, against its ampacity, the drop along it, and its protective device. */
 export function runsChapter(context: ReportContext): Chapter {
@@ -40,111 +40,125 @@ export function runsChapter(context: ReportContext): Chapter {
 interface RunRow {
   readonly circuit: Run;
   /** Undefined: no current could be calculated in it. */
-  readonly result: JudgedRun["result"] | undefined;
+  readonly result: RunResult | undefined;
 }
 
+type RunResult = JudgedRun["result"];
+
 function circuitTable(circuits: readonly RunRow[], { numbered }: ReportContext): Table {
-  return {
-    id: "circuits",
-    title: "Circuits",
-    notes: [
-      "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. The drop on the whole path from the bank has a table of its own.",
-      ...(circuits.some(({ result }) => result?.drop.overloaded)
-        ? [
-            "At least: the conductor is above its ampacity, or its ampacity was not judged; it can get hotter than was worked out, and lose more than is shown.",
-          ]
-        : []),
-    ],
-    columns: [
-      textColumn("name", "Circuit"),
-      textColumn("conductor", "Conductor"),
-      numberColumn("oneWayM", "One way"),
+  return tableOf<RunRow>(
+    {
+      id: "circuits",
+      title: "Circuits",
+      notes: [
+        "Drop: of the circuit's own two conductors, out and back, at the temperature of the conductor; in percent of the nominal voltage. The drop on the whole path from the bank has a table of its own.",
+        ...(circuits.some(({ result }) => result?.drop.overloaded)
+          ? [
+              "At least: the conductor is above its ampacity, or its ampacity was not judged; it can get hotter than was worked out, and lose more than is shown.",
+            ]
+          : []),
+      ],
+    },
+    [
+      words("name", "Circuit", ({ circuit }) => circuit.name),
+      words("conductor", "Conductor", ({ circuit }) => conductorInWords(circuit)),
+      numbers("oneWayM", "One way", ({ circuit }) =>
+        lengthCell(circuit, (circuit.positiveM + circuit.negativeM) / 2),
+      ),
       ...heatColumns,
-      numberColumn("dropV", "Drop, V"),
-      numberColumn("dropPercent", "Drop, %"),
-      numberColumn("dropLimitPercent", "Limit, %"),
-      textColumn("protection", "Fuse or breaker"),
-      numberColumn("allowedA", "Allowed, A"),
-      textColumn("findings", "Findings"),
+      numbers("dropV", "Drop, V", (run) => dropCell(run) ?? "not worked out"),
+      numbers("dropPercent", "Drop, %", ({ result }) =>
+        result
+          ? atLeast(result, quantityBeside(result.drop.dropPercent, result.drop.dropLimitPercent))
+          : null,
+      ),
+      numbers("dropLimitPercent", "Limit, %", ({ circuit, result }) =>
+        result
+          ? quantityBeside(result.drop.dropLimitPercent, result.drop.dropPercent)
+          : quantity(circuit.dropLimitPercent),
+      ),
+      ...protectionColumns,
+      findingsAbout(numbered, ({ circuit }) => circuit.name),
     ],
-    rows: circuits.map((judged) => {
-      const { circuit } = judged;
-      const oneWayM = (circuit.positiveM + circuit.negativeM) / 2;
-      return [
-        circuit.name,
-        conductorInWords(circuit),
-        { value: oneWayM, text: lengthInWords(circuit, oneWayM) },
-        ...heatCells(judged),
-        ...dropCells(judged),
-        devicesInWords(circuit),
-        allowed(judged),
-        numbersAbout(numbered, circuit.name),
-      ];
-    }),
-  };
+    circuits,
+  );
 }
 
 function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Table {
-  return {
-    id: "cables",
-    title: "Cables",
-    notes: [
-      "A cable is one conductor. Its drop counts in the whole path from the bank, which has the limit.",
-    ],
-    columns: [
-      textColumn("name", "Cable"),
-      textColumn("conductor", "Conductor"),
-      numberColumn("lengthM", "Length"),
+  return tableOf<RunRow>(
+    {
+      id: "cables",
+      title: "Cables",
+      notes: [
+        "A cable is one conductor. Its drop counts in the whole path from the bank, which has the limit.",
+      ],
+    },
+    [
+      words("name", "Cable", ({ circuit }) => circuit.name),
+      words("conductor", "Conductor", ({ circuit }) => conductorInWords(circuit)),
+      numbers("lengthM", "Length", ({ circuit }) => lengthCell(circuit, circuit.positiveM)),
       ...heatColumns,
-      numberColumn("dropV", "Drop, V"),
-      textColumn("protection", "Fuse or breaker"),
-      numberColumn("allowedA", "Allowed, A"),
-      textColumn("findings", "Findings"),
+      numbers("dropV", "Drop, V", dropCell),
+      ...protectionColumns,
+      findingsAbout(numbered, ({ circuit }) => circuit.name),
     ],
-    rows: cables.map((judged) => {
-      const { circuit, result } = judged;
-      return [
-        circuit.name,
-        conductorInWords(circuit),
-        { value: circuit.positiveM, text: lengthInWords(circuit, circuit.positiveM) },
-        ...heatCells(judged),
-        result ? atLeast(result.drop.overloaded, quantity(result.drop.dropV)) : null,
-        devicesInWords(circuit),
-        allowed(judged),
-        numbersAbout(numbered, circuit.name),
-      ];
-    }),
+    cables,
+  );
+}
+
+const heatColumns: readonly ColumnOf<RunRow>[] = [
+  numbers("currentA", "Current, A", ({ circuit: { loadA }, result }) => {
+    if (!result) return "not worked out";
+    return result.ampacity.judged ? quantityBeside(loadA, result.ampacity.ampacityA) : quantity(loadA);
+  }),
+  numbers(
+    "ampacityA",
+    "May carry, A",
+    ifJudged(({ ampacityA }, { loadA }) => quantityBeside(ampacityA, loadA)),
+  ),
+  numbers(
+    "spareA",
+    "Spare, A",
+    ifJudged(({ ampacityA }, { loadA }) => quantity(ampacityA - loadA)),
+  ),
+  numbers(
+    "conductorC",
+    "Conductor, °C",
+    ifJudged(({ columnC }, _, { overloaded, conductorC }) =>
+      overloaded ? `above ${formatRounded(columnC)}` : quantity(conductorC),
+    ),
+  ),
+];
+
+const protectionColumns: readonly ColumnOf<RunRow>[] = [
+  words("protection", "Fuse or breaker", ({ circuit }) => devicesInWords(circuit)),
+  numbers("allowedA", "Allowed, A", allowed),
+];
+
+/** A cell that needs the ampacity. */
+function ifJudged(
+  cell: (
+    ampacity: Extract<RunResult["ampacity"], { readonly judged: true }>,
+    circuit: Run,
+    drop: RunResult["drop"],
+  ) => Cell,
+): (row: RunRow) => Cell {
+  return ({ circuit, result }) => {
+    if (!result) return null;
+    return result.ampacity.judged ? cell(result.ampacity, circuit, result.drop) : "not judged";
   };
 }
 
-const heatColumns: readonly Column[] = [
-  numberColumn("currentA", "Current, A"),
-  numberColumn("ampacityA", "May carry, A"),
-  numberColumn("spareA", "Spare, A"),
-  numberColumn("conductorC", "Conductor, °C"),
-];
-
-function heatCells({ circuit, result }: RunRow): readonly Cell[] {
-  if (!result) return ["not worked out", null, null, null];
-  const { ampacity, drop } = result;
-  if (!ampacity.judged) return [quantity(circuit.loadA), "not judged", "not judged", "not judged"];
-  const [current, may] = valueAndLimit(circuit.loadA, ampacity.ampacityA);
-  const temperature = drop.overloaded
-    ? `above ${formatRounded(ampacity.columnC)}`
-    : { value: drop.conductorC, text: formatRounded(drop.conductorC) };
-  return [current, may, quantity(ampacity.ampacityA - circuit.loadA), temperature];
+function lengthCell(circuit: Run, lengthM: number): Cell {
+  return { value: lengthM, text: lengthInWords(circuit, lengthM) };
 }
 
-function dropCells({ circuit, result }: RunRow): readonly Cell[] {
-  if (!result) return ["not worked out", null, quantity(circuit.dropLimitPercent)];
-  const { dropV, dropPercent, dropLimitPercent, overloaded } = result.drop;
-  const [percent, limit] = valueAndLimit(dropPercent, dropLimitPercent);
-  return [atLeast(overloaded, quantity(dropV)), atLeast(overloaded, percent), limit];
+function dropCell({ result }: RunRow): Cell {
+  return result ? atLeast(result, quantity(result.drop.dropV)) : null;
 }
 
-function atLeast(overloaded: boolean, cell: Cell): Cell {
-  if (!overloaded || cell === null || typeof cell === "string") return cell;
-  return { value: cell.value, text: `at least ${cell.text}` };
+function atLeast({ drop }: RunResult, cell: Quantity): Quantity {
+  return drop.overloaded ? { ...cell, text: `at least ${cell.text}` } : cell;
 }
 
 /** "4 AWG, 105 °C"; an insulation that is not stated is marked. */

@@ -11,7 +11,7 @@ export interface SourceList {
   all(): readonly NumberedSource[];
 }
 
-interface NumberedSource {
+export interface NumberedSource {
   readonly number: string;
   readonly source: Citation;
 }

@@ -2,10 +2,10 @@ import type { Severity } from "../../rules/finding.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { counted, formatExact } from "../../rules/wording/format-number.ts";
 import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
-import type { Cell, Table } from "../table.ts";
+import type { Table } from "../table.ts";
+import { tableOf, words } from "../table-of.ts";
 import { dropsOf, worstDrop, worstDropInWords } from "../worst-drop.ts";
 import { planningAid } from "./cautions.ts";
-import { textColumn } from "./cells.ts";
 import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
 import { notJudged } from "./not-judged.ts";
 import type { Block } from "./report-content.ts";
@@ -110,27 +110,19 @@ function findingCounts(findings: readonly NumberedFinding[]): string {
 }
 
 function checkedTable({ judgement, numbered }: ReportContext): Table {
-  return {
-    id: "checked",
-    title: "What was checked",
-    notes: [],
-    columns: [
-      textColumn("what", "Subject"),
-      textColumn("heldAgainst", "Held against"),
-      textColumn("lookedAt", "Looked at"),
-      textColumn("findings", "Found"),
+  return tableOf<RuleGroup>(
+    { id: "checked", title: "What was checked", notes: [] },
+    [
+      words("what", "Subject", ({ title }) => title),
+      words("heldAgainst", "Held against", ({ heldAgainst }) => heldAgainst),
+      words("lookedAt", "Looked at", (group) => inWords(lookedAt(group, judgement))),
+      words("findings", "Found", (group) => {
+        const about = numbered.filter(({ rule }) => isInGroup(group, rule));
+        return about.length > 0 ? found(about) : noneIn(lookedAt(group, judgement));
+      }),
     ],
-    rows: ruleGroups.map((group): readonly Cell[] => {
-      const about = numbered.filter(({ rule }) => isInGroup(group, rule));
-      const seen = lookedAt(group, judgement);
-      return [
-        group.title,
-        group.heldAgainst,
-        inWords(seen),
-        about.length > 0 ? found(about) : nothingIn(seen),
-      ];
-    }),
-  };
+    ruleGroups,
+  );
 }
 
 /** "2 errors, 1 accepted: F1, F4, A1". */
@@ -170,7 +162,7 @@ function inWords(seen: Seen): string {
 }
 
 /** If no item was checked, no finding is possible; if some were, the result applies to those. */
-function nothingIn(seen: Seen): string | null {
+function noneIn(seen: Seen): string | null {
   if (seen === "whole") return "none";
   if (typeof seen === "string" || seen.of === 0) return null;
   if (seen.looked === 0) return "not judged";

@@ -8,11 +8,6 @@ import type { WireEnd } from "./wires.ts";
 
 /* The wording that schedules and lists share: one conductor reads the same in all of them. */
 
-/** Three significant figures for people, all of them for calculations. */
-export function quantity(value: number): Quantity {
-  return { value, text: formatRounded(value) };
-}
-
 /** Counted, not measured: never rounded. */
 export function counted(value: number): Quantity {
   return { value, text: whole.format(value) };

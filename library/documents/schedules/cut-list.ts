@@ -6,11 +6,11 @@ import { formatExact, formatRounded } from "../../rules/wording/format-number.ts
 import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { usualSpoolLengths } from "../../standards/spool-lengths.ts";
 import type { Table } from "../table.ts";
-import { counted, lengthToCut, notKeptNotes, numberText, quantity } from "./cells.ts";
+import { numbers, quantity, tableOf, words } from "../table-of.ts";
+import { counted, lengthToCut, notKeptNotes, numberText } from "./cells.ts";
 import { feetAndInches } from "./lengths.ts";
 import { type Nesting, nestPieces, type Offer } from "./nest-pieces.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
-import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import { insulationInWords, slackRule } from "./wire-schedule.ts";
 

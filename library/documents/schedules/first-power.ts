@@ -4,10 +4,10 @@ import { formatDistinct, formatExact } from "../../rules/wording/format-number.t
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { cautions } from "../report/cautions.ts";
 import type { Cell, Table } from "../table.ts";
-import { counted, endInWords, notKeptNotes, numberCell, quantity } from "./cells.ts";
+import { numbers, quantity, tableOf, toFillIn, words } from "../table-of.ts";
+import { counted, endInWords, notKeptNotes, numberCell } from "./cells.ts";
 import { type Devices, placeInWords } from "./devices.ts";
 import { type ExpectedVoltage, voltagesToExpect } from "./expected-voltages.ts";
-import { numbers, tableOf, toFillIn, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import { sideInWords } from "./wire-schedule.ts";
 import type { WireEnd } from "./wires.ts";

@@ -3,9 +3,9 @@ import type { FusePanelPart } from "../../model/network.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
-import { counted, notKeptNotes, numberCell, quantity } from "./cells.ts";
+import { numbers, quantity, tableOf, words } from "../table-of.ts";
+import { counted, notKeptNotes, numberCell } from "./cells.ts";
 import { type Device, type Devices, loadOf, type Placed, type Position, placeInWords } from "./devices.ts";
-import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
 /** For the door of each fuse panel: the load and the fuse of each position; then the devices elsewhere. */

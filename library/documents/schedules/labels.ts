@@ -1,6 +1,6 @@
 import type { Table } from "../table.ts";
+import { numbers, tableOf, words } from "../table-of.ts";
 import { counted, endInWords, notKeptNotes, numberCell, numberText } from "./cells.ts";
-import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";
 

@@ -9,12 +9,12 @@ import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { terminalStuds } from "../../standards/terminal-studs.ts";
 import type { Table } from "../table.ts";
+import { numbers, tableOf, words } from "../table-of.ts";
 import { counted } from "./cells.ts";
 import { type Devices, demandsInWords, placeInWords } from "./devices.ts";
 import { fittingInWords } from "./fittings.ts";
 import { partDetails } from "./part-details.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
-import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
 /** Purchases besides wire: parts, fuses with their spares, fittings; and the devices that the circuits feed. */

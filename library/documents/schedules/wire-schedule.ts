@@ -5,10 +5,10 @@ import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
-import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell, quantity } from "./cells.ts";
+import { numbers, quantity, tableOf, words } from "../table-of.ts";
+import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell } from "./cells.ts";
 import { fittingInWords } from "./fittings.ts";
 import { feetAndInches } from "./lengths.ts";
-import { numbers, tableOf, words } from "./table-of.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { Wire, WireEnd } from "./wires.ts";
 

@@ -1,4 +1,5 @@
-import type { Cell, Column, Table } from "../table.ts";
+import { formatRounded } from "../rules/wording/format-number.ts";
+import type { Cell, Column, Quantity, Table } from "./table.ts";
 
 /** A table of things of one kind: each column comes with the function for its cells. */
 export function tableOf<Row>(
@@ -30,4 +31,9 @@ export function numbers<Row>(id: string, title: string, cell: (row: Row) => Cell
 /** Empty, for a pen. */
 export function toFillIn<Row>(id: string, title: string): ColumnOf<Row> {
   return { id, title, align: "start", toFillIn: true, cell: () => null };
+}
+
+/** A cell with a number: three significant figures for people, all of them for calculations. */
+export function quantity(value: number): Quantity {
+  return { value, text: formatRounded(value) };
 }
