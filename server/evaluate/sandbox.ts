@@ -57,7 +57,7 @@ const spareAfterMs = 500;
 /**
  * The contract between the code that reads text and the worker that runs it. Only plain data crosses.
  *
- * The text handed over is JavaScript instrumented by `instrument.ts`. The hooks are six globals of the sandbox:
+ * The text handed over is JavaScript instrumented by `instrument.ts`. The hooks are eight globals of the sandbox:
  *
  *  - `__enter(site, ...seen)` opens a call and returns the call that was open before (a token, opaque to the plan);
  *    `__leave(token, value)` reopens that call and returns `value`. Every call `f(x)` in a plan is
@@ -66,6 +66,9 @@ const spareAfterMs = 500;
  *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, to close the calls that an exception cut short.
  *  - `__literal(literal, object, ...seen)` returns `object` and remembers its allocation, by identity: its literal, the call
  *    open at that moment, and the objects observed there. Every object literal is instrumented, except those that need not be.
+ *  - `__literals(first, list)` returns a list of object literals, and does the same for each of them; their numbers are successive.
+ *  - `__unused(site, seen, word, argument)` replaces the call of a DSL function whose result is not used, in a loop over a table
+ *    for example, and makes its record; `seen` is the only observed object, or 0.
  *  - `__written(site, word, ...named)` is true, and has made a record, if `word` is a DSL function. For a statement
  *    `circuit({ load: 4 })`, with an argument determined by the text alone, it replaces the call, or precedes it if the name
  *    could mean something else: `__written(17, circuit)||__leave(__enter(17), circuit({ load: 4 }))`. `named` are the only

@@ -60,6 +60,9 @@ const bodies: readonly string[] = [
   "'use strict'; return this === undefined",
   "const f = function () { 'use strict'; return this; }; return f() === undefined",
   "return nope.a",
+  "let n = 0; const xs = [{ a: n++ }, { a: n++, b: [{ c: n }, { c: n++ }] }, { ...{ a: n } }]; return [xs, n];",
+  "return [{ a: 1 }, { get a() { return nope.b; } }].map((x) => x.a)",
+  "return [{ a: 1 }, { a: nope.b }]",
   "return (void 0)()",
   "throw { a: 1 }",
 ];
@@ -103,6 +106,7 @@ const __enter = (site, ...seen) => { const token = open.slice(); open.push({ sit
 const __leave = (token, value) => { open.length = 0; open.push(...token); return value; };
 const __open = () => open.slice();
 const __literal = (literal, object, ...seen) => { allocations.set(object, { literal, seen: seen.length }); return object; };
+const __literals = (first, list) => { list.forEach((object, at) => __literal(first + at, object)); return list; };
 const __self = Symbol();
 Object.defineProperty(Object.prototype, __self, { get() { "use strict"; return this; } });`;
 

@@ -92,6 +92,7 @@ class Instrumenter {
   readonly #constants = new Map<string, number>();
   readonly #imported = new Set<string>();
   readonly #written: WrittenCall[] = [];
+  readonly #unused: UnusedCall[] = [];
   readonly #names = new Map<string, LocalName>();
   readonly #undo: [string, LocalName | undefined][] = [];
   readonly #certain: { readonly site: number; readonly word: string }[] = [];
@@ -112,6 +113,7 @@ class Instrumenter {
     for (const statement of this.#source.statements) this.#visit(statement);
     for (const node of leftOver) this.#refuse(node, leftOverName(node));
     for (const call of this.#written) this.#finishWritten(call);
+    for (const call of this.#unused) this.#finishUnused(call);
     const around = { source: this.#source, used: this.#used, splices: this.#splices };
     const imports = [
       ...this.#importLines.map((line) => importLine(line, around)),
@@ -174,6 +176,9 @@ class Instrumenter {
         return;
       case K.ObjectLiteralExpression:
         this.#instrumentLiteral(node as ts.ObjectLiteralExpression);
+        return;
+      case K.ArrayLiteralExpression:
+        this.#visitList(node as ts.ArrayLiteralExpression);
         return;
       case K.PropertyAccessExpression:
         this.#visit((node as ts.PropertyAccessExpression).expression);
@@ -329,9 +334,46 @@ class Instrumenter {
 
   /** `holder`: the variable that is the only holder of the value, if there is one. An unused value need not be made. */
   #visitHeld(expression: ts.Expression, holder: string | undefined): void {
-    const read = holder !== undefined && this.#callsWord(expression) ? writtenInput(expression) : undefined;
-    if (read) this.#instrumentPlainInput(expression as ts.CallExpression, read, holder ?? nowhere);
-    else this.#visit(expression);
+    if (holder === undefined || !this.#callsWord(expression)) {
+      this.#visit(expression);
+      return;
+    }
+    const read = writtenInput(expression);
+    if (read) this.#instrumentPlainInput(expression, read, holder);
+    else this.#instrumentUnused(expression, holder);
+  }
+
+  /** A call in a loop over a table, for example. */
+  #instrumentUnused(node: ts.CallExpression, holder: string): void {
+    const [argument] = node.arguments;
+    const seen = this.#seenIn(node.arguments);
+    const single = node.arguments.length === 1 && argument?.kind === K.ObjectLiteralExpression;
+    if (!single || seen.length > 1 || node.questionDotToken || yieldsInside(node)) {
+      this.#visit(node);
+      return;
+    }
+    const site = this.#site({ node, seen });
+    this.#noteCertain(node, site);
+    const before = this.#before(node, "");
+    this.#visit(node.expression);
+    const bracket = this.#splices.insert(node.expression.end, "");
+    const sites = this.#sites.length;
+    this.#visitGiven(node.arguments);
+    const isSimple = this.#sites.length === sites;
+    const after = this.#splices.insert(node.end, "");
+    this.#unused.push({ node, site, seen, holder, isSimple, before, bracket, after });
+  }
+
+  #finishUnused({ node, site, seen, holder, isSimple, before, bracket, after }: UnusedCall): void {
+    const word = node.expression as ts.Identifier;
+    if (!isSimple || this.#declared.has(word.text) || this.#used.has(holder)) {
+      before.text += `__leave(__enter(${site}${passed(seen)}),`;
+      after.text = ")";
+      return;
+    }
+    before.text += `__unused(${site},${seen[0] ?? 0},`;
+    bracket.text = ",";
+    this.#splices.leaveOut(word.end, node.arguments.pos);
   }
 
   /** Only the run shows whether the name still means the DSL function there; if not, it makes the call after all. */
@@ -432,6 +474,25 @@ class Instrumenter {
     this.#before(node, `__literal(${this.#site({ node, seen })},`);
     ts.forEachChild(node, this.#visit);
     this.#splices.insert(node.end, `${passed(seen)})`);
+  }
+
+  /** The rows of a table have one hook together. */
+  #visitList(node: ts.ArrayLiteralExpression): void {
+    const { elements } = node;
+    const isTable =
+      elements.length > 1 &&
+      elements.every(ts.isObjectLiteralExpression) &&
+      this.#seenIn(elements).length === 0;
+    if (!isTable) {
+      ts.forEachChild(node, this.#visit);
+      return;
+    }
+    const sites = elements.map((row) =>
+      this.#site({ node: row as ts.ObjectLiteralExpression, seen: nothingSeen }),
+    );
+    this.#before(node, `__literals(${sites[0]},`);
+    for (const row of elements) ts.forEachChild(row, this.#visit);
+    this.#splices.insert(node.end, ")");
   }
 
   #visitPropertyName(name: ts.PropertyName): void {
@@ -734,8 +795,15 @@ interface WrittenCall {
   readonly after: Insertion;
 }
 
+interface UnusedCall extends Omit<WrittenCall, "input"> {
+  /** No call and no observed literal is inside the argument. */
+  readonly isSimple: boolean;
+  /** In place of the bracket before the argument. */
+  readonly bracket: Insertion;
+}
+
 /** Names that the instrumentation adds. */
-const reserved = /^__(?:enter|leave|open|literal|self|written|[pt]\d+)$/;
+const reserved = /^__(?:enter|leave|open|literal|literals|self|unused|written|[pt]\d+)$/;
 
 /** The name that the instrumentation gives a destructuring pattern, by its number in the file. */
 export function patternName(index: number): string {

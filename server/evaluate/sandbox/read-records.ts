@@ -9,7 +9,9 @@ import type { Allocation, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts"
  *  - 2, the function's index in {@link words}, call, count of allocations, and for each: whether it has a path, its number. The
  *    record's input, and the paths, follow in the batch's values;
  *  - 3, the function's index, number of the call, call site, call it was opened in, count of values: a record with its input in
- *    the source text, except those values, which follow in the batch's values.
+ *    the source text, except those values, which follow in the batch's values;
+ *  - 4, the function's index, number of the call, call site, call it was opened in, count of allocations seen, those allocations:
+ *    a record of plain values, and its call. Its input follows in the batch's values.
  *
  * A plan cannot reach the recorder, but it can catch the exception when stack or memory runs out while the recorder works, and
  * so lose an entry. References to that entry then become unknown allocations, and all others keep their numbers. Records come
@@ -48,6 +50,11 @@ export function readRecords(text: string, mostRecords: number): Read {
           call,
           allocations: notBorn,
         });
+      } else if (kind === 4) {
+        const word = words[next()] ?? "circuit";
+        const call = next();
+        calls[call] = { callSite: next(), within: next(), seen: several() };
+        records.push({ word, input: values[value++], call, allocations: notBorn });
       } else {
         const word = words[next()] ?? "circuit";
         const call = next();

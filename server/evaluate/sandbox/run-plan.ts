@@ -77,7 +77,7 @@ const realmName = "loomwright/realm";
 
 /** Constants of the global scope: no properties of the global object, so a plan can neither list, replace nor delete them. */
 const nameMarks = `
-const { enter: __enter, leave: __leave, open: __open, literal: __literal, self: __self, written: __written } = globalThis.marks;
+const { enter: __enter, leave: __leave, open: __open, literal: __literal, literals: __literals, self: __self, unused: __unused, written: __written } = globalThis.marks;
 delete globalThis.marks;`;
 
 /** The module that a plan imports: the DSL functions, in their recording form. */

@@ -5,7 +5,7 @@
  * neither forged nor changed; any other value in its place is ignored. At worst, a finding of that plan has a wrong place in
  * it.
  */
-import { defineProperty, freeze } from "./primordials.ts";
+import { defineProperty, freeze, isArray } from "./primordials.ts";
 
 /** A call that was open. Freed with the last token, allocation or call that refers to it. */
 export class Call {
@@ -98,6 +98,19 @@ export function literal<Made extends object>(id: number, made: Made, ...seen: un
   return made;
 }
 
+/** The elements of a list: literals with successive numbers from `first`. */
+export function literals<List extends readonly object[]>(first: number, list: List): List {
+  // A plan that calls the hook itself may give it anything.
+  if (!isArray(list)) return list;
+  const { length } = list;
+  for (let at = 0; at < length; at++) {
+    const made = list[at];
+    if (typeof made === "object" && made !== null)
+      allocations.remember(made, { literal: first + at, call: current, seen: undefined, index: -1 });
+  }
+  return list;
+}
+
 export const self = Symbol("self");
 
 /** The result of a DSL function has the allocation of its argument. */
@@ -107,7 +120,7 @@ export function sameAllocation(made: unknown, as: object) {
     allocations.remember(made, allocation);
 }
 
-export function birthOf(object: object): Allocation | undefined {
+export function birthOf(object: unknown): Allocation | undefined {
   return allocations.allocationOf(object);
 }
 

@@ -25,13 +25,21 @@ const deepest = 6;
  * any other value is described: `{ $strange: "NaN" }`.
  */
 export function plainCopy(given: unknown): PlainCopy {
-  const copying: Copying = { value: undefined, values: 0, allocations: undefined, strangers: undefined };
+  const copying: Copying = {
+    value: undefined,
+    isFlat: false,
+    values: 0,
+    allocations: undefined,
+    strangers: undefined,
+  };
   copying.value = given === undefined ? strange("nothing") : copyOf(given, "", undefined, copying);
   return copying;
 }
 
 export interface PlainCopy {
   readonly value: unknown;
+  /** An object with plain values only, of unknown allocation. */
+  readonly isFlat: boolean;
   /** Allocations of the objects in it, with their paths. */
   readonly allocations: AllocationAt | undefined;
   /** Values that were described or referred to instead of copied, with their paths. */
@@ -54,6 +62,7 @@ export interface Stranger {
 
 interface Copying {
   value: unknown;
+  isFlat: boolean;
   values: number;
   allocations: AllocationAt | undefined;
   strangers: Stranger | undefined;
@@ -103,7 +112,10 @@ function copyOfObject(value: object, path: string, parent: Ancestor | undefined,
 
   // The spread reads every property, once; all later code looks at the copy only.
   const copy: Record<string, unknown> = { __proto__: null, ...value } as never;
-  if (holdsPlainValues(copy, copying)) return copy;
+  if (holdsPlainValues(copy, copying)) {
+    copying.isFlat = parent === undefined && allocation === undefined;
+    return copy;
+  }
   const here: Ancestor = { value, path, depth, parent };
   let properties = 0;
   for (const key in copy) {

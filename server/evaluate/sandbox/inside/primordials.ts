@@ -8,5 +8,9 @@ const { slice } = String.prototype;
 
 /** The first characters of a text. */
 export function firstOf(text: string, characters: number): string {
-  return text.length <= characters ? text : apply(slice, text, [0, characters]);
+  return text.length <= characters ? text : between(text, 0, characters);
+}
+
+export function between(text: string, start: number, end: number): string {
+  return apply(slice, text, [start, end]);
 }

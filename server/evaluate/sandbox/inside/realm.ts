@@ -6,10 +6,10 @@
  * needs from `primordials.ts`, looks up no method on a prototype, grows no array by assignment (a setter on `Array.prototype`
  * would see it), and passes on no object with missing properties that would be looked up there.
  */
-import { enter, leave, literal, open, self } from "./allocations.ts";
+import { enter, leave, literal, literals, open, self } from "./allocations.ts";
 import { harden } from "./harden.ts";
 import { defineProperty } from "./primordials.ts";
-import { numbers, recorded, setEmit, setNumbering, written } from "./recorder.ts";
+import { numbers, recorded, setEmit, setNumbering, unused, written } from "./recorder.ts";
 
 export { forgetOpenCalls } from "./allocations.ts";
 export { describeThrown } from "./describe-thrown.ts";
@@ -23,7 +23,7 @@ setEmit(doors.emit);
 delete doors.emit;
 
 // The host moves these into constants that no plan can reach or replace, then deletes them.
-doors.marks = { enter, leave, open, literal, self, written };
+doors.marks = { enter, leave, open, literal, literals, self, unused, written };
 doors.recorded = recorded;
 doors.setNumbering = setNumbering;
 

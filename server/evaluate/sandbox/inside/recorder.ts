@@ -1,6 +1,6 @@
-import { type Allocation, Call, open, sameAllocation } from "./allocations.ts";
+import { type Allocation, birthOf, Call, enter, leave, open, sameAllocation } from "./allocations.ts";
 import { type AllocationAt, plainCopy } from "./plain-copy.ts";
-import { stringify } from "./primordials.ts";
+import { between, stringify } from "./primordials.ts";
 import { jsonOf, referenceTo, rememberMade } from "./references.ts";
 
 /**
@@ -11,9 +11,7 @@ import { jsonOf, referenceTo, rememberMade } from "./references.ts";
 export function recorded(place: number, word: string, make: (input: unknown) => unknown) {
   const recording = (input: unknown): unknown => {
     const copy = plainCopy(input);
-    let json = stringify(copy.value);
-    if (json.length > mostJsonCharacters) json = tooMuchText;
-    writeRecord(place, json, indexOfCall(open()), copy.allocations);
+    writeRecord(place, jsonOfInput(copy.value), indexOfCall(open()), copy.allocations);
     const id = made;
     count();
     continueNumberingAt(id);
@@ -54,10 +52,56 @@ export function written(site: unknown, word: unknown, ...given: unknown[]): bool
   numbers[position++] = site;
   numbers[position++] = within;
   numbers[position++] = length;
+  settleFlat();
   values += text;
   used = position;
   count();
   return true;
+}
+
+/**
+ * A call of a DSL function with a result that the plan does not use: leaves a record and makes no result. `seen` is the one
+ * object observed at the call, if any. Records of plain values are turned into JSON together, when they are handed over.
+ */
+export function unused(site: unknown, seen: unknown, word: unknown, input: unknown): void {
+  const place = places.placeOf(word);
+  if (place === undefined || typeof site !== "number" || site - site !== 0) return;
+  const copy = plainCopy(input);
+  const within = indexOfCall(open());
+  const allocation = numberOfAllocation(birthOf(seen));
+  const call = calls++;
+  if (pending !== undefined) writePending();
+  if (copy.isFlat) {
+    makeRoomFor(7);
+    let position = used;
+    numbers[position++] = 4;
+    numbers[position++] = place;
+    numbers[position++] = call;
+    numbers[position++] = site;
+    numbers[position++] = within;
+    numbers[position++] = allocation < 0 ? 0 : 1;
+    if (allocation >= 0) numbers[position++] = allocation;
+    flat[flatCount++] = copy.value;
+    used = position;
+  } else {
+    makeRoomFor(6);
+    let position = used;
+    numbers[position++] = 0;
+    numbers[position++] = call;
+    numbers[position++] = site;
+    numbers[position++] = within;
+    numbers[position++] = allocation < 0 ? 0 : 1;
+    if (allocation >= 0) numbers[position++] = allocation;
+    used = position;
+    writeRecord(place, jsonOfInput(copy.value), call, copy.allocations);
+  }
+  made++;
+  if (!isDue()) return;
+  // If the plan is stopped here, it is at this call.
+  const before = enter(site);
+  Call.number(open() as Call, call);
+  flush();
+  leave(before, undefined);
 }
 
 /**
@@ -69,7 +113,11 @@ function jsonOfGiven(value: unknown): string {
   // A misspelt terminal, described as in `plainCopy`.
   if (value === undefined) return '{"$strange":"nothing"}';
   const copy = plainCopy({ value }).value as { readonly value: unknown };
-  const json = stringify(copy.value);
+  return jsonOfInput(copy.value);
+}
+
+function jsonOfInput(copy: unknown): string {
+  const json = stringify(copy);
   return json.length > mostJsonCharacters ? tooMuchText : json;
 }
 
@@ -83,7 +131,11 @@ const places = Object.assign(new WeakMap<object, number>(), {
 
 function count() {
   made++;
-  if (made <= sentAtOnce || made % sentTogether === 0) flush();
+  if (isDue()) flush();
+}
+
+function isDue(): boolean {
+  return made <= sentAtOnce || made % sentTogether === 0;
 }
 
 /** The number of the open call, from which the host reports where a plan stopped. */
@@ -93,11 +145,22 @@ export function indexOfOpenCall(): number {
 
 /** Hands over the remaining data. Called by the host after every end of a plan. */
 export function flush() {
+  settleFlat();
   // A plan could catch an exception; it cannot catch the interrupt that ends this loop.
   if (emit(values, used, made)) for (;;);
   // Not before it is handed over: memory may run out there.
   values = "";
   used = 0;
+}
+
+/** Turns the inputs of {@link flat} into text. Values keep the order of their entries. */
+function settleFlat() {
+  if (flatCount === 0) return;
+  flat.length = flatCount;
+  const text = stringify(flat);
+  if (text.length <= mostJsonCharacters) values += `,${between(text, 1, text.length - 1)}`;
+  else for (let at = 0; at < flatCount; at++) values += `,${jsonOfInput(flat[at])}`;
+  flatCount = 0;
 }
 
 /**
@@ -136,6 +199,9 @@ const mostReferences = 250;
 
 let emit: Emit;
 let values = "";
+/** Plain inputs that are not text yet. Without prototype: a plan could observe how another list grows. */
+const flat: unknown[] = Object.setPrototypeOf([], null);
+let flatCount = 0;
 let used = 0;
 let made = 0;
 let calls = 0;
@@ -155,6 +221,7 @@ interface Pending {
 
 /** An entry counts only once `used` has moved past it: a plan that is stopped in the middle leaves no half-written entry. */
 function writeRecord(word: number, json: string, call: number, found: AllocationAt | undefined) {
+  settleFlat();
   let text = `,${json}`;
   let known = 0;
   for (let at = found; at !== undefined && known < mostReferences; at = at.next) {
