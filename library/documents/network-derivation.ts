@@ -1,4 +1,4 @@
-import { measureOf } from "../analysis/network/solver/operating-point.ts";
+import { measureOf } from "../analysis/network/solver/nodal-equations.ts";
 import type { JudgedNetwork } from "../rules/rule.ts";
 import { formatRounded } from "../rules/wording/format-number.ts";
 

@@ -1,6 +1,7 @@
 import { conductorLaws } from "../../../library/analysis/network/solver/conductor-current.ts";
+import type { Netlist } from "../../../library/analysis/network/solver/netlist.ts";
 import { leastRunningV } from "../../../library/analysis/network/solver/solve-devices.ts";
-import { type Netlist, netlistOf } from "../../../library/analysis/network/solver/solve-netlist.ts";
+import { netlistOf } from "../../../library/analysis/network/solver/solve-netlist.ts";
 import {
   patternOf,
   settle,

@@ -1,6 +1,6 @@
 import { resistanceOf } from "../../../library/analysis/network/solver/conductor-current.ts";
+import type { Branch, Netlist } from "../../../library/analysis/network/solver/netlist.ts";
 import { leastRunningV, regulationShare } from "../../../library/analysis/network/solver/solve-devices.ts";
-import type { Branch, Netlist } from "../../../library/analysis/network/solver/solve-netlist.ts";
 
 /**
  * The same branches for ngspice, with their equations written a second time, independent of the solver's: as text for ngspice,

@@ -1,6 +1,6 @@
 import { type DisjointSets, joinedBy } from "../topology/disjoint-sets.ts";
-import { moved, type NodeVoltages, voltageOver } from "./operating-point.ts";
-import type { Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
+import type { Branch, ConverterBranch, Netlist } from "./netlist.ts";
+import { moved, type NodeVoltages, voltageOver } from "./node-voltages.ts";
 
 /**
  * Sets floating components, connected only to sources that currently deliver nothing, to the highest of those sources' output

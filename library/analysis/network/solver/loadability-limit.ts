@@ -1,10 +1,6 @@
-import {
-  type NodeVoltages,
-  type OperatingPoint,
-  type OperatingPointSolver,
-  voltageOver,
-} from "./operating-point.ts";
-import type { Branch, Netlist } from "./solve-netlist.ts";
+import type { Branch, Netlist } from "./netlist.ts";
+import { type NodeVoltages, voltageOver } from "./node-voltages.ts";
+import type { OperatingPoint, OperatingPointSolver } from "./operating-point.ts";
 
 /**
  * How much of the constant powers a network can feed if it cannot feed all: the greatest share that still has an operating

@@ -1,7 +1,7 @@
 import { type DisjointSets, disjointSets, joinedBy } from "../topology/disjoint-sets.ts";
 import { graphOf, spanningForest } from "../topology/spanning-forest.ts";
+import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./netlist.ts";
 import { regulationShare } from "./solve-devices.ts";
-import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./solve-netlist.ts";
 
 /**
  * Leaves out branches that can carry no current, which leaves equations with one solution:

@@ -2,7 +2,9 @@ import type { Network, Part, Scenario } from "../../../model/network.ts";
 import type { SolvedScenario } from "../../network-result.ts";
 import { portsOf } from "../topology/ports.ts";
 import { currentOf, resistanceOf, temperatureOf } from "./conductor-current.ts";
-import { type OperatingPoint, voltageAbove, voltageOver } from "./operating-point.ts";
+import type { Netlist } from "./netlist.ts";
+import { voltageAbove, voltageOver } from "./node-voltages.ts";
+import type { OperatingPoint } from "./operating-point.ts";
 import {
   battery,
   constantCurrent,
@@ -13,7 +15,6 @@ import {
   passingController,
   solarArray,
 } from "./solve-devices.ts";
-import type { Netlist } from "./solve-netlist.ts";
 
 /** The currents and voltages of an operating point, by conductor, part and terminal of the network. */
 export function solvedScenario(of: {
