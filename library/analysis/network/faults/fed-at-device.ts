@@ -1,8 +1,8 @@
 import type { Network } from "../../../model/network.ts";
 import type { DevicePlace } from "../../network-result.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
+import { networkGraph } from "../topology/network-graph.ts";
 import type { UnprotectedPath } from "../topology/topology.ts";
-import { wiringOf } from "../topology/wiring.ts";
 import { feedingOf, protectedZones } from "./protected-zones.ts";
 
 /**
@@ -41,7 +41,7 @@ interface Fed {
 const fedOf: (network: Network) => Fed = workedOutOnce(workOut);
 
 function workOut(network: Network): Fed {
-  const wiring = wiringOf(network);
+  const wiring = networkGraph(network);
   const zones = protectedZones(wiring);
   const byAny = feedingOf(wiring, zones, wiring.sources);
   const batteries = wiring.sources.filter(({ part }) => network.parts[part]?.kind === "battery");

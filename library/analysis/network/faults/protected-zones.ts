@@ -1,11 +1,11 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Protection } from "../../../model/run.ts";
 import { firstIndex } from "../../first-index.ts";
 import type { DevicePlace } from "../../network-result.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
 import type { Source } from "../topology/internal-connections.ts";
+import type { NetworkGraph } from "../topology/network-graph.ts";
 import { type Graph, graphOf, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
-import type { Wiring } from "../topology/wiring.ts";
 
 /**
  * The network cut at its protective devices: zones without a device inside, and the devices between them.
@@ -32,9 +32,9 @@ export interface Feeding {
 }
 
 /** Devices are in the order of their conductors, the one at the near end first. Cached for each wiring. */
-export const protectedZones: (wiring: Wiring) => ProtectedZones = workedOutOnce(cutAtDevices);
+export const protectedZones: (wiring: NetworkGraph) => ProtectedZones = workedOutOnce(cutAtDevices);
 
-function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
+function cutAtDevices({ network, graph }: NetworkGraph): ProtectedZones {
   const { conductors } = network;
   const merged = disjointSets(graph.nodes + conductors.length);
   const middleOf = (conductor: number) => graph.nodes + conductor;
@@ -75,7 +75,11 @@ function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
 }
 
 /** A source feeds a device from one side if it reaches that side other than through the device. */
-export function feedingOf({ pointOf }: Wiring, zones: ProtectedZones, sources: readonly Source[]): Feeding[] {
+export function feedingOf(
+  { pointOf }: NetworkGraph,
+  zones: ProtectedZones,
+  sources: readonly Source[],
+): Feeding[] {
   const { graph, zoneAt, devices } = zones;
   const starts = sources.map(({ positive }) => zoneAt[pointOf[positive]!]!);
   const forest = spanningForest(graph, starts, () => true);
@@ -107,7 +111,7 @@ function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
  * Outwards means over an increasing number of devices. Between equals, two batteries with a fuse each, none is upstream.
  */
 export function devicePairsOf(
-  { pointOf, sources }: Wiring,
+  { pointOf, sources }: NetworkGraph,
   { devices, graph, zoneAt }: ProtectedZones,
 ): { upstream: DevicePlace; downstream: DevicePlace }[] {
   const away = new Int32Array(graph.nodes).fill(-1);
