@@ -1,6 +1,6 @@
 import type { AlternatorPart, Network, Part } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
-import { type Edge, reachedFrom } from "./network/topology/adjacency.ts";
+import { type Edge, networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 
 /** The load on one or more alternators that feed the same conductors, for as long as a scenario lasts. */
@@ -42,7 +42,7 @@ export function alternatorLoads({
   const taken = new Set<AlternatorPart>();
   return alternators.flatMap((alternator): AlternatorLoad[] => {
     if (taken.has(alternator)) return [];
-    const side = reachedFrom(network, [alternator.terminals.positive]);
+    const side = reachedFrom(networkGraph(network), [alternator.terminals.positive]);
     const together = alternators.filter(({ terminals }) => side.has(terminals.positive));
     for (const one of together) taken.add(one);
     const demands = result.scenarios.flatMap((solved): Demand[] => {
@@ -70,7 +70,7 @@ export function alternatorLoads({
 function demandIn(network: Network, solved: SolvedScenario, alternator: AlternatorPart): Demand {
   const on = network.scenarios[solved.scenario]?.on ?? [];
   const closed = ({ part }: Edge) => part === -1 || on[part] === true;
-  const side = reachedFrom(network, [alternator.terminals.positive], closed);
+  const side = reachedFrom(networkGraph(network), [alternator.terminals.positive], closed);
   return demandOf(
     solved.scenario,
     network.parts.flatMap((part) => {

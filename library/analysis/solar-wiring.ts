@@ -1,6 +1,6 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
-import { componentsOf } from "./network/topology/adjacency.ts";
 import { type Nearest, nearestTargets } from "./network/topology/nearest-targets.ts";
+import { networkGraph } from "./network/topology/network-graph.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 /** One solar array and its wiring to a controller. */
@@ -27,15 +27,15 @@ function workOutWirings(network: Network): readonly SolarWiring[] {
   const arrays = network.parts.filter((part) => part.kind === "solarArray");
   if (arrays.length === 0) return [];
   const controllers = network.parts.filter((part) => part.kind === "solarController");
-  const pieces = componentsOf(network);
+  const { componentOf } = networkGraph(network);
   const at = <Item>(items: readonly Item[], terminal: (item: Item) => number) => {
     const byPiece = new Map<number, Item[]>();
     for (const item of items) {
-      const there = byPiece.get(pieces[terminal(item)]!);
+      const there = byPiece.get(componentOf[terminal(item)]!);
       if (there) there.push(item);
-      else byPiece.set(pieces[terminal(item)]!, [item]);
+      else byPiece.set(componentOf[terminal(item)]!, [item]);
     }
-    return (end: number): readonly Item[] => byPiece.get(pieces[end]!) ?? [];
+    return (end: number): readonly Item[] => byPiece.get(componentOf[end]!) ?? [];
   };
   const startingAt = at(arrays, ({ terminals }) => terminals.positive);
   const endingAt = at(arrays, ({ terminals }) => terminals.negative);

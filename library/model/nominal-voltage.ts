@@ -1,3 +1,5 @@
+import { disjointSets } from "./disjoint-sets.ts";
+
 /**
  * The nominal voltages of a network, from those of its batteries: a charger's output or a load's minimum relates to them.
  * Disconnects count as closed. A contradictory network (a battery across another one) still gets a result.
@@ -49,29 +51,11 @@ export interface Source {
   readonly nominalV: number;
 }
 
-/** By terminal: the number of its net. */
+/** By terminal: the representative of its net. */
 function netsOf({ terminals, joined }: Wiring): readonly number[] {
-  const neighbours: number[][] = Array.from({ length: terminals }, () => []);
-  for (const [one, other] of joined) {
-    neighbours[one]!.push(other);
-    neighbours[other]!.push(one);
-  }
-  const netOf: number[] = new Array(terminals).fill(-1);
-  let nets = 0;
-  for (let start = 0; start < terminals; start++) {
-    if (netOf[start] !== -1) continue;
-    const found = [start];
-    netOf[start] = nets;
-    // The list grows during the loop.
-    for (const terminal of found)
-      for (const next of neighbours[terminal]!) {
-        if (netOf[next] !== -1) continue;
-        netOf[next] = nets;
-        found.push(next);
-      }
-    nets++;
-  }
-  return netOf;
+  const nets = disjointSets(terminals);
+  for (const pair of joined) nets.union(...pair);
+  return Array.from({ length: terminals }, (_, terminal) => nets.find(terminal));
 }
 
 interface Height {

@@ -1,10 +1,11 @@
+import { disjointSets } from "../../model/disjoint-sets.ts";
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { opensByHand } from "../../model/part-roles.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
-import { joinsOf } from "./solver/solve-netlist.ts";
-import { disjointSets } from "./topology/disjoint-sets.ts";
+import { type Edge, type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import { type Port, portsOf } from "./topology/ports.ts";
+import { across, edgesAt } from "./topology/spanning-forest.ts";
 import type { Bank, NetworkTopology } from "./topology/topology.ts";
 
 /**
@@ -131,17 +132,19 @@ function walksFor(
   const key = network.parts.map((part) => (opensByHand(part) && !scenario.on[part.index] ? "o" : "")).join();
   let walks = known.get(key);
   if (!walks) {
-    const links = linksIn(network, scenario);
-    walks = walksOver(banks, links);
+    const isClosed = ({ part }: Edge) =>
+      part < 0 || !opensByHand(network.parts[part]!) || scenario.on[part] === true;
+    walks = walksOver(banks, networkGraph(network), isClosed);
     known.set(key, walks);
   }
   return walks;
 }
 
-function walksOver(banks: readonly Bank[], links: readonly (readonly Link[])[]): Walks {
-  const pieces = disjointSets(links.length);
-  links.forEach((there, terminal) => {
-    for (const { to } of there) pieces.union(terminal, to);
+function walksOver(banks: readonly Bank[], graph: NetworkGraph, isClosed: (edge: Edge) => boolean): Walks {
+  const { terminals, edges } = graph;
+  const pieces = disjointSets(terminals.nodes);
+  edges.forEach((edge, index) => {
+    if (isClosed(edge)) pieces.union(terminals.a[index]!, terminals.b[index]!);
   });
   const byPiece = new Map<number, Set<number>>();
   banks.forEach(({ positives }, bank) => {
@@ -152,8 +155,8 @@ function walksOver(banks: readonly Bank[], links: readonly (readonly Link[])[]):
   const negativePieces = banks.map(({ negatives }) => new Set(negatives.map(pieces.find)));
   return {
     banks,
-    positive: banks.map(({ positives }) => walkFrom(positives, links)),
-    negative: banks.map(({ negatives }) => walkFrom(negatives, links)),
+    positive: banks.map(({ positives }) => walkFrom(positives, graph, isClosed)),
+    negative: banks.map(({ negatives }) => walkFrom(negatives, graph, isClosed)),
     joinedTo: (positive, negative) =>
       [...(byPiece.get(pieces.find(positive)) ?? [])].filter((bank) =>
         negativePieces[bank]!.has(pieces.find(negative)),
@@ -161,31 +164,15 @@ function walksOver(banks: readonly Bank[], links: readonly (readonly Link[])[]):
   };
 }
 
-interface Link {
-  readonly to: number;
-  readonly conductor: number;
-}
-
-function linksIn(network: Network, scenario: Scenario): readonly (readonly Link[])[] {
-  const links: Link[][] = network.terminals.map(() => []);
-  network.conductors.forEach(({ from, to }, conductor) => {
-    links[from]!.push({ to, conductor });
-    links[to]!.push({ to: from, conductor });
-  });
-  for (const part of network.parts) {
-    for (const { between } of joinsOf(part, scenario)) {
-      links[between[0]]!.push({ to: between[1], conductor: -1 });
-      links[between[1]]!.push({ to: between[0], conductor: -1 });
-    }
-  }
-  return links;
-}
-
 /**
  * Breadth first by the number of conductors; a step inside a part has no cost and is taken at once. Extends only as far as
  * requested: of many banks that share one return, each is near to its own devices.
  */
-function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]): Walk {
+function walkFrom(
+  starts: readonly number[],
+  { terminals, edges }: NetworkGraph,
+  isClosed: (edge: Edge) => boolean,
+): Walk {
   const walk = new Map<number, Step>();
   let ring: number[] = [];
   for (const start of starts) {
@@ -202,9 +189,11 @@ function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]
     for (let at = 0; at < ring.length; at++) {
       const terminal = ring[at]!;
       const { start, conductors } = walk.get(terminal)!;
-      for (const { to, conductor } of links[terminal]!) {
-        if (conductor >= 0 || walk.has(to)) continue;
-        walk.set(to, { start, before: terminal, conductor, conductors });
+      for (const index of edgesAt(terminals, terminal)) {
+        const edge = edges[index]!;
+        const to = across(terminals, index, terminal);
+        if (edge.conductor >= 0 || walk.has(to) || !isClosed(edge)) continue;
+        walk.set(to, { start, before: terminal, conductor: -1, conductors });
         ring.push(to);
       }
     }
@@ -212,7 +201,9 @@ function walkFrom(starts: readonly number[], links: readonly (readonly Link[])[]
     ring = [];
     for (const terminal of reached) {
       const { start, conductors } = walk.get(terminal)!;
-      for (const { to, conductor } of links[terminal]!) {
+      for (const index of edgesAt(terminals, terminal)) {
+        const { conductor } = edges[index]!;
+        const to = across(terminals, index, terminal);
         if (conductor < 0 || walk.has(to)) continue;
         walk.set(to, { start, before: terminal, conductor, conductors: conductors + 1 });
         ring.push(to);

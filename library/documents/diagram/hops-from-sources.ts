@@ -1,3 +1,5 @@
+import { breadthFirst } from "../../analysis/network/topology/breadth-first.ts";
+import { across, graphOf } from "../../analysis/network/topology/spanning-forest.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { givesEnergy, isCharging, passesCurrentOn } from "../../model/part-roles.ts";
 
@@ -6,29 +8,26 @@ import { givesEnergy, isCharging, passesCurrentOn } from "../../model/part-roles
  * source; 0 if no source does. It orders parts from left to right if their kinds do not decide.
  */
 export function hopsFromSources({ parts, conductors, terminals }: Network): number[] {
-  const neighbours: number[][] = parts.map(() => []);
-  for (const { from, to } of conductors) {
-    const [a, b] = [terminals[from]!.part, terminals[to]!.part];
-    neighbours[a]!.push(b);
-    neighbours[b]!.push(a);
-  }
+  const graph = graphOf(
+    parts.length,
+    Int32Array.from(conductors, ({ from }) => terminals[from]!.part),
+    Int32Array.from(conductors, ({ to }) => terminals[to]!.part),
+  );
   const hops = new Array<number>(parts.length).fill(-1);
-  const spread = (from: readonly number[]) => {
-    for (const part of from) hops[part] = 0;
-    const queue = [...from];
-    for (let at = 0; at < queue.length; at++) {
-      for (const next of neighbours[queue[at]!]!) {
-        // A current that reaches a load or a charger does not go on through it.
-        if (hops[next] !== -1) continue;
-        hops[next] = hops[queue[at]!]! + 1;
-        if (!endsTheWay(parts[next]!)) queue.push(next);
-      }
+  const spread = (isStart: (part: Part) => boolean) => {
+    const starts = new Set(parts.filter((part) => hops[part.index] === -1 && isStart(part)));
+    const indices = [...starts].map(({ index }) => index);
+    const { order, cameBy } = breadthFirst(graph, indices, (conductor, from) => {
+      // A current that reaches a load or a charger does not go on through it.
+      const goesOn = starts.has(parts[from]!) || !endsTheWay(parts[from]!);
+      return goesOn && hops[across(graph, conductor, from)] === -1;
+    });
+    for (const part of order) {
+      hops[part] = cameBy[part] === -1 ? 0 : hops[across(graph, cameBy[part]!, part)]! + 1;
     }
   };
-  const unreached = (wanted: (part: Part) => boolean) =>
-    parts.filter((part) => hops[part.index] === -1 && wanted(part)).map(({ index }) => index);
-  spread(unreached(isStorage));
-  spread(unreached(givesEnergy));
+  spread(isStorage);
+  spread(givesEnergy);
   return hops.map((one) => Math.max(one, 0));
 }
 

@@ -1,4 +1,4 @@
-import { componentsOf } from "../../analysis/network/topology/adjacency.ts";
+import { networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
@@ -83,8 +83,10 @@ function found(
 function batteriesOnAlternators({ network, result: { topology } }: JudgedNetwork): ReadonlySet<number> {
   const alternators = network.parts.filter((part) => part.kind === "alternator");
   if (alternators.length === 0) return new Set();
-  const pieces = componentsOf(network);
-  const fed = new Set(alternators.map(({ terminals }) => pieces[terminals.positive]));
-  const banks = topology.banks.filter(({ positives }) => positives.some((pole) => fed.has(pieces[pole])));
+  const { componentOf } = networkGraph(network);
+  const fed = new Set(alternators.map(({ terminals }) => componentOf[terminals.positive]));
+  const banks = topology.banks.filter(({ positives }) =>
+    positives.some((pole) => fed.has(componentOf[pole])),
+  );
   return new Set(banks.flatMap(({ batteries }) => batteries));
 }

@@ -1,4 +1,4 @@
-import { edgesOf } from "../../analysis/network/topology/adjacency.ts";
+import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import type { At, Related } from "../finding.ts";
@@ -61,8 +61,7 @@ function check({ network, result }: JudgedNetwork): Found<Values>[] {
 /** At the far end of the conductor at its negative terminal, else on the part itself. */
 function onPart(network: Network, dead: DeadEnd, index: number): Found<Values> {
   const { part, negative, does } = dead.hanging[index] as DeadEnd["hanging"][number];
-  const first = edgesOf(network)[negative]?.find(({ conductor }) => conductor >= 0);
-  const conductor = first && network.conductors[first.conductor];
+  const [conductor] = endsAt(network, negative);
   const at: At =
     dead.wrongSource && conductor
       ? atEnd(conductor, conductor.from === negative ? "to" : "from")

@@ -1,4 +1,4 @@
-import { edgesOf } from "../../analysis/network/topology/adjacency.ts";
+import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
 import type { Port } from "../../analysis/network/topology/ports.ts";
 import type { Network, Part } from "../../model/network.ts";
@@ -93,8 +93,7 @@ function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd)
 const mostRelated = 5;
 
 function reversed(network: Network, { part, positive }: Port, source: Part): Found<Values> {
-  const link = edgesOf(network)[positive]?.find(({ conductor }) => conductor >= 0);
-  const conductor = link && network.conductors[link.conductor];
+  const [conductor] = endsAt(network, positive);
   const at: At = conductor ? atEnd(conductor, conductor.from === positive ? "to" : "from") : atPart(part);
   return {
     subject: part.name,
@@ -118,7 +117,7 @@ function feedsNothing({ part, positive }: Port): Found<Values> {
 /** Parts that pass current on, with no connection, or with one at only one of two sides. */
 function looseEnds(network: Network, part: Part): Found<Values>[] {
   if (!passesCurrentOn(part)) return [];
-  const joined = (terminal: number) => edgesOf(network)[terminal]?.some(({ conductor }) => conductor >= 0);
+  const joined = (terminal: number) => endsAt(network, terminal).length > 0;
   const loose = Object.entries<number>(part.terminals).filter(([, terminal]) => !joined(terminal));
   const here = { subject: part.name, at: atPart(part) };
   const kind = kindInWords(part);

@@ -1,9 +1,9 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { BatteryPart, Network, NetworkConductor, Part } from "../../../model/network.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
-import type { Wiring } from "../topology/wiring.ts";
+import type { NetworkGraph } from "../topology/network-graph.ts";
 
 /** A network during a dead short: nodes, and the resistances between them. Loads are left out. */
 export interface FaultNetwork {
@@ -17,7 +17,7 @@ export interface FaultNetwork {
   readonly hotOhm: Float64Array;
 }
 
-export function faultNetwork({ network, joins }: Wiring): FaultNetwork {
+export function faultNetwork({ network, joins }: NetworkGraph): FaultNetwork {
   const merged = disjointSets(network.terminals.length);
   for (const { a, b, ohm } of joins) if (ohm < leastOhm) merged.union(a, b);
   const nodeOf = new Int32Array(network.terminals.length);

@@ -1,8 +1,8 @@
 import type { ConductorEnd, Network, ProtectiveDevice } from "../../../model/network.ts";
 import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
+import { networkGraph } from "../topology/network-graph.ts";
 import { netPolarities } from "../topology/polarity.ts";
 import type { NetworkTopology } from "../topology/topology.ts";
-import { wiringOf } from "../topology/wiring.ts";
 import { faultNetwork } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
 import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";
@@ -16,12 +16,12 @@ import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zone
  * maximum fault.
  */
 export function faultsOf(network: Network, topology: NetworkTopology): FaultResult {
-  const wiring = wiringOf(network);
+  const wiring = networkGraph(network);
   const nets = netPolarities(wiring);
   const resistances = faultNetwork(wiring);
   const zones = protectedZones(wiring);
   const isPositive = network.conductors.map(({ from }) => {
-    const side = nets[wiring.netOf[wiring.pointOf[from]!]!];
+    const side = nets[wiring.componentOf[from]!];
     return side === "positive" || side === "middle";
   });
   const positive = maxFaults(wiring, resistances, nets, "positive");

@@ -1,7 +1,7 @@
 import type { Network } from "../../../model/network.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
+import { networkGraph } from "../topology/network-graph.ts";
 import type { UnprotectedPath } from "../topology/topology.ts";
-import { wiringOf } from "../topology/wiring.ts";
 import { feedingOf, protectedZones } from "./protected-zones.ts";
 
 /**
@@ -39,7 +39,7 @@ interface Fed {
 const fedOf: (network: Network) => Fed = workedOutOnce(workOut);
 
 function workOut(network: Network): Fed {
-  const wiring = wiringOf(network);
+  const wiring = networkGraph(network);
   const zones = protectedZones(wiring);
   const byAny = feedingOf(wiring, zones, wiring.sources);
   const batteries = wiring.sources.filter(({ part }) => network.parts[part]?.kind === "battery");

@@ -1,7 +1,7 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import { type Response, sparseInverse } from "../solver/selected-inverse.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
+import type { NetworkGraph } from "../topology/network-graph.ts";
 import type { NetPolarity } from "../topology/polarity.ts";
-import type { Wiring } from "../topology/wiring.ts";
 import {
   addedToShortA,
   batteriesOf,
@@ -47,7 +47,7 @@ export interface Arriving {
  * @param live The pole on whose side the shorts are. Nets between the batteries of a string are on both.
  */
 export function maxFaults(
-  wiring: Wiring,
+  wiring: NetworkGraph,
   faults: FaultNetwork,
   nets: readonly NetPolarity[],
   live: "positive" | "negative",
@@ -231,7 +231,7 @@ function polesOf(
 
 /** By node of the fault network: its number among those of the live side; −1 for the reference, which is all the rest. */
 function liveNodes(
-  { network, pointOf, netOf }: Wiring,
+  { network, componentOf }: NetworkGraph,
   { nodes, nodeOf }: FaultNetwork,
   nets: readonly NetPolarity[],
   live: "positive" | "negative",
@@ -239,7 +239,7 @@ function liveNodes(
   const of = new Int32Array(nodes).fill(-1);
   let count = 0;
   network.terminals.forEach((_, terminal) => {
-    const side = nets[netOf[pointOf[terminal]!]!];
+    const side = nets[componentOf[terminal]!];
     const node = nodeOf[terminal]!;
     if (of[node] === -1 && (side === live || side === "middle")) of[node] = count++;
   });

@@ -1,12 +1,12 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { BatteryPart } from "../../../model/network.ts";
 import { sparseInverse } from "../solver/selected-inverse.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
+import type { NetworkGraph } from "../topology/network-graph.ts";
 import type { NetPolarity } from "../topology/polarity.ts";
 import { type NearestSources, nearestSources } from "../topology/source-paths.ts";
 import { across } from "../topology/spanning-forest.ts";
 import type { Bank } from "../topology/topology.ts";
-import type { Wiring } from "../topology/wiring.ts";
 import { batteriesOf, type FaultNetwork, sourceForMinFault } from "./fault-network.ts";
 
 /** The minimum currents for dead shorts between the positive end of a conductor and its return. */
@@ -40,12 +40,12 @@ export interface MinFault {
  * of equal conductors).
  */
 export function minFaults(
-  wiring: Wiring,
+  wiring: NetworkGraph,
   faults: FaultNetwork,
   nets: readonly NetPolarity[],
   banks: readonly Bank[],
 ): MinFaults | undefined {
-  const { network, pointOf, netOf } = wiring;
+  const { network, pointOf, componentOf } = wiring;
   const { nodeOf, hotOhm } = faults;
   const batteries = batteriesOf(network);
   const unknownOf = nodesWithBattery(wiring, faults, batteries);
@@ -66,8 +66,7 @@ export function minFaults(
     const source = nearest.start[pointOf[terminal]!]!;
     if (positive === outside || source === -1) return undefined;
     const own = returnTerminal(network.parts[network.terminals[terminal]!.part]!, terminal);
-    const leadsBack =
-      own !== undefined && nets[netOf[pointOf[own]!]!] === "negative" && unknown(own) !== outside;
+    const leadsBack = own !== undefined && nets[componentOf[own]!] === "negative" && unknown(own) !== outside;
     if (leadsBack) return { positive, negative: unknown(own), wayBackOhm: 0 };
     const pole = bankNegative.get(nearest.sources[source]!.part);
     if (pole === undefined) return undefined;
@@ -144,7 +143,7 @@ const reference = -1;
  * reference; everything without a battery is outside.
  */
 function nodesWithBattery(
-  { network }: Wiring,
+  { network }: NetworkGraph,
   { nodes, nodeOf, joins }: FaultNetwork,
   batteries: readonly BatteryPart[],
 ): Int32Array {
@@ -178,7 +177,11 @@ function negativePoles(banks: readonly Bank[]): Map<number, number> {
 }
 
 /** By point: the resistance of all conductors on the path there from the nearest battery, Ω. */
-function ohmOnWays({ graph }: Wiring, ohm: Float64Array, { order, cameBy }: NearestSources): Float64Array {
+function ohmOnWays(
+  { graph }: NetworkGraph,
+  ohm: Float64Array,
+  { order, cameBy }: NearestSources,
+): Float64Array {
   const toPoint = new Float64Array(graph.nodes);
   for (const point of order) {
     const by = cameBy[point]!;

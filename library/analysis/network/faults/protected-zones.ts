@@ -1,10 +1,10 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ProtectiveDevice } from "../../../model/network.ts";
 import { firstIndex } from "../../first-index.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
 import type { Source } from "../topology/internal-connections.ts";
+import type { NetworkGraph } from "../topology/network-graph.ts";
 import { type Graph, graphOf, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
-import type { Wiring } from "../topology/wiring.ts";
 
 /**
  * The network cut at its protective devices: zones without a device inside, and the devices between them.
@@ -28,9 +28,9 @@ export interface Feeding {
 }
 
 /** Cached for each wiring. */
-export const protectedZones: (wiring: Wiring) => ProtectedZones = workedOutOnce(cutAtDevices);
+export const protectedZones: (wiring: NetworkGraph) => ProtectedZones = workedOutOnce(cutAtDevices);
 
-function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
+function cutAtDevices({ network, graph }: NetworkGraph): ProtectedZones {
   const { conductors, devices } = network;
   const merged = disjointSets(graph.nodes + conductors.length);
   const middleOf = (conductor: number) => graph.nodes + conductor;
@@ -66,7 +66,7 @@ function cutAtDevices({ network, graph }: Wiring): ProtectedZones {
 
 /** A source feeds a device from one side if it reaches that side other than through the device. */
 export function feedingOf(
-  { network, pointOf }: Wiring,
+  { network, pointOf }: NetworkGraph,
   zones: ProtectedZones,
   sources: readonly Source[],
 ): Feeding[] {
@@ -101,7 +101,7 @@ function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
  * Outwards means over an increasing number of devices. Between equals, two batteries with a fuse each, none is upstream.
  */
 export function devicePairsOf(
-  { network, pointOf, sources }: Wiring,
+  { network, pointOf, sources }: NetworkGraph,
   { graph, zoneAt }: ProtectedZones,
 ): { upstream: number; downstream: number }[] {
   const { devices } = network;

@@ -1,11 +1,11 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ConductorEnd, NetworkConductor } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { firstIndex } from "../../first-index.ts";
 import { breadthFirst, pathTo } from "../topology/breadth-first.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
+import type { NetworkGraph } from "../topology/network-graph.ts";
 import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
 import type { ConductorPolarity, UnprotectedPath } from "../topology/topology.ts";
-import type { Wiring } from "../topology/wiring.ts";
 
 /**
  * For every positive conductor and each of its ends without a device: the sources that arrive there, can push more than
@@ -16,7 +16,10 @@ import type { Wiring } from "../topology/wiring.ts";
  * the greatest ampacity to the least: ever more conductors let faults pass, and the sets of connected points only grow. This
  * one pass finds the conductors that may be reached at all. The network is walked only for the ampacities of those.
  */
-export function unprotectedPaths(wiring: Wiring, sides: readonly ConductorPolarity[]): UnprotectedPath[] {
+export function unprotectedPaths(
+  wiring: NetworkGraph,
+  sides: readonly ConductorPolarity[],
+): UnprotectedPath[] {
   const { network, graph, sources, pointOf } = wiring;
   const passesA = Float64Array.from(network.conductors, greatestThatPasses);
   const pushA = new Float64Array(graph.nodes);
@@ -67,13 +70,13 @@ function bareEnds({ near, far }: NetworkConductor): ConductorEnd[] {
   return [...(near ? [] : (["near"] as const)), ...(far ? [] : (["far"] as const))];
 }
 
-function pointAt({ graph }: Wiring, conductor: number, end: ConductorEnd): number {
+function pointAt({ graph }: NetworkGraph, conductor: number, end: ConductorEnd): number {
   return end === "near" ? graph.a[conductor]! : graph.b[conductor]!;
 }
 
 /** The paths to conductors of one ampacity. Current to an end through the conductor itself does not count there. */
 function pathsAt(
-  wiring: Wiring,
+  wiring: NetworkGraph,
   passesA: Float64Array,
   ampacityA: number,
   conductors: readonly number[],

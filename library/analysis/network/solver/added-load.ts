@@ -1,8 +1,8 @@
+import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Scenario } from "../../../model/network.ts";
 import { passesCurrentOn } from "../../../model/part-roles.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { type Blocks, blocksOf } from "../topology/blocks.ts";
-import { joinedBy } from "../topology/disjoint-sets.ts";
 import { graphOf } from "../topology/spanning-forest.ts";
 import { conductorLaws, currentOf } from "./conductor-current.ts";
 import type { Branch, Netlist } from "./netlist.ts";

@@ -1,6 +1,6 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
 import type { NetworkResult, ScenarioResult } from "../../network-result.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
 import type { NetworkTopology } from "../topology/topology.ts";
 
 type Worst = Pick<NetworkResult, "conductors" | "parts" | "supplyPaths">;

@@ -1,4 +1,4 @@
-import { type DisjointSets, joinedBy } from "../topology/disjoint-sets.ts";
+import { type DisjointSets, joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Branch, ConverterBranch, Netlist } from "./netlist.ts";
 import { moved, type NodeVoltages, voltageOver } from "./node-voltages.ts";
 

@@ -12,7 +12,7 @@ import { copyVoltages, move, voltageOver } from "./node-voltages.ts";
  * 1951). If the Jacobian is not positive definite, constant powers become constant currents for one step: that still goes
  * downhill. A voltage that collapses on that path has no operating point.
  */
-export type NewtonResult =
+type NewtonResult =
   | { readonly state: "found"; readonly iterations: number; readonly residualA: number }
   | NoSolution;
 

@@ -1,4 +1,4 @@
-import { joinedBy } from "../topology/disjoint-sets.ts";
+import { joinedBy } from "../../../model/disjoint-sets.ts";
 import { warmedCurrentA } from "./conductor-current.ts";
 import type {
   ArrayBranch,
@@ -76,7 +76,7 @@ interface Stamp<Of extends Branch> extends Branch {
 }
 
 /** A load of constant power, or a converter, which draws at its input what it feeds at its output. */
-export type Draw = PowerDraw | ConverterDraw;
+type Draw = PowerDraw | ConverterDraw;
 
 interface DrawAt {
   /** Between these it draws. */
@@ -129,7 +129,7 @@ export function nodalState(netlist: Netlist, system: SparseSystem): NodalState {
  * `exact`: the equations themselves. `linear`: sources hold their voltage at any current, constant powers draw nothing.
  * `regularised`: constant powers and sources at their limit get the slope of a resistance; the residuals are exact.
  */
-export type Assembly = "linear" | "exact" | "regularised";
+type Assembly = "linear" | "exact" | "regularised";
 
 /**
  * Computes residuals and Jacobian at the present voltages.

@@ -1,4 +1,4 @@
-import { disjointSets } from "../topology/disjoint-sets.ts";
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import { type EliminationOrder, eliminationOrder } from "./sparse-order.ts";
 
 /**

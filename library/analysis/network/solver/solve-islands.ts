@@ -1,4 +1,4 @@
-import { type DisjointSets, disjointSets, joinedBy } from "../topology/disjoint-sets.ts";
+import { type DisjointSets, disjointSets, joinedBy } from "../../../model/disjoint-sets.ts";
 import { graphOf, spanningForest } from "../topology/spanning-forest.ts";
 import type { BatteryBranch, Branch, ConverterBranch, Netlist } from "./netlist.ts";
 import { regulationShare } from "./solve-devices.ts";

@@ -1,6 +1,6 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../../model/network.ts";
 import { opensByHand } from "../../../model/part-roles.ts";
-import { disjointSets } from "../topology/disjoint-sets.ts";
 import { internalConnections } from "../topology/internal-connections.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
 import type {
@@ -50,7 +50,7 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
 }
 
 /** The connections between terminals inside a part, in this state: an open disconnect has none. */
-export function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
+function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
   return opensByHand(part) && !on[part.index] ? [] : internalConnections(part);
 }
 

@@ -1,18 +1,18 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
 import { opensByHand } from "../../../model/part-roles.ts";
-import { disjointSets } from "./disjoint-sets.ts";
+import type { NetworkGraph } from "./network-graph.ts";
 import type { NetPolarity } from "./polarity.ts";
 import type { Bank } from "./topology.ts";
-import type { Wiring } from "./wiring.ts";
 
 /**
  * Batteries that work as one: a string in series, and strings in parallel. Only conductors, bus bars, shunts and the like
  * connect the upper and the lower ends of parallel strings. A disconnect between two batteries keeps them apart, so a switch
  * that lends the starter's battery to the house makes no bank of the two. A shorted battery is a bank of its own.
  */
-export function banksOf(wiring: Wiring, nets: readonly NetPolarity[]): Bank[] {
-  const { network, pointOf, netOf } = wiring;
-  const netAt = (terminal: number) => netOf[pointOf[terminal]!]!;
+export function banksOf(wiring: NetworkGraph, nets: readonly NetPolarity[]): Bank[] {
+  const { network, componentOf } = wiring;
+  const netAt = (terminal: number) => componentOf[terminal]!;
   const batteries = network.parts.flatMap((part) => (part.kind === "battery" ? [part] : []));
   const isMiddle = (terminal: number) => nets[netAt(terminal)] === "middle";
   const isSound = (terminal: number) => nets[netAt(terminal)] !== "both";
@@ -54,7 +54,7 @@ function terminalsOf({ parts }: Network, battery: number) {
   return parts[battery]!.terminals as { positive: number; negative: number };
 }
 
-function joinedWithoutDisconnects({ network, joins }: Wiring) {
+function joinedWithoutDisconnects({ network, joins }: NetworkGraph) {
   const joined = disjointSets(network.terminals.length);
   for (const { a, b } of joins) {
     if (!opensByHand(network.parts[network.terminals[a]!.part]!)) joined.union(a, b);

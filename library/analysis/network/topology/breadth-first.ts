@@ -13,7 +13,7 @@ export interface BreadthFirst {
 export function breadthFirst(
   graph: Graph,
   starts: readonly number[],
-  isOpen: (edge: number) => boolean = () => true,
+  isOpen: (edge: number, from: number) => boolean = () => true,
 ): BreadthFirst {
   const start = new Int32Array(graph.nodes).fill(-1);
   const cameBy = new Int32Array(graph.nodes).fill(-1);
@@ -28,7 +28,7 @@ export function breadthFirst(
     for (let at = graph.first[node]!; at < graph.first[node + 1]!; at++) {
       const edge = graph.edges[at]!;
       const other = across(graph, edge, node);
-      if (start[other] !== -1 || !isOpen(edge)) continue;
+      if (start[other] !== -1 || !isOpen(edge, node)) continue;
       start[other] = start[node]!;
       cameBy[other] = edge;
       order.push(other);

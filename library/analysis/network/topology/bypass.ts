@@ -1,7 +1,15 @@
 import type { Network, ShuntPart } from "../../../model/network.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
-import { type Edge, edgesOf, reachedFrom, type Step } from "./adjacency.ts";
+import {
+  conductorsAt,
+  type Edge,
+  type NetworkGraph,
+  networkGraph,
+  reachedFrom,
+  type Step,
+} from "./network-graph.ts";
 import { portsOf } from "./ports.ts";
+import { across } from "./spanning-forest.ts";
 import type { Bank } from "./topology.ts";
 
 /** A conductor from a bank's own pole to another part, whose current does not pass the shunt. */
@@ -26,8 +34,9 @@ export function bypassesOf(network: Network, banks: readonly Bank[]): readonly B
 
 function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): Bypass[] {
   // Other shunts stop the walk too: they measure the current that passes them.
-  const unmeasured = (link: Edge) => link.part < 0 || network.parts[link.part]?.kind !== "shunt";
-  const reached = reachedFrom(network, [shunt.terminals.batterySide], unmeasured);
+  const unmeasured = ({ part }: Edge) => part < 0 || network.parts[part]?.kind !== "shunt";
+  const graph = networkGraph(network);
+  const reached = reachedFrom(graph, [shunt.terminals.batterySide], unmeasured);
   const nearest = nearestBanks(banks, reached);
   // Without one it does not measure a bank.
   if (nearest.size === 0) return [];
@@ -47,7 +56,7 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   if (way.size === reached.size) return [];
 
   const batteries = new Set([...nearest].flatMap((bank) => bank.batteries));
-  const pieces = piecesWithin(network, reached, way, unmeasured);
+  const pieces = piecesWithin(graph, reached, way, unmeasured);
   const behind = new Map<number, Set<number>>();
   const note = (terminal: number, parts: readonly number[]) => {
     const piece = pieces.get(terminal);
@@ -64,9 +73,10 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
   }
 
   return [...way].flatMap((terminal) =>
-    (edgesOf(network)[terminal] ?? []).flatMap(({ to, conductor }): Bypass[] => {
+    conductorsAt(graph, terminal).flatMap((conductor): Bypass[] => {
+      const to = across(graph.terminals, conductor, terminal);
       const parts = behind.get(pieces.get(to) ?? -1);
-      return conductor < 0 || way.has(to) || !parts
+      return way.has(to) || !parts
         ? []
         : [{ shunt, conductor, leavesAt: terminal, parts: [...parts].sort((a, b) => a - b) }];
     }),
@@ -75,15 +85,15 @@ function pastShunt(network: Network, banks: readonly Bank[], shunt: ShuntPart): 
 
 /** The components of the reached terminals without those of `way`; by terminal, the number of its component. */
 function piecesWithin(
-  network: Network,
+  graph: NetworkGraph,
   reached: ReadonlyMap<number, Step | undefined>,
   way: ReadonlySet<number>,
-  through: (link: Edge) => boolean,
+  isOpen: (edge: Edge) => boolean,
 ): ReadonlyMap<number, number> {
   const pieces = new Map<number, number>();
   for (const start of reached.keys()) {
     if (way.has(start) || pieces.has(start)) continue;
-    const piece = reachedFrom(network, [start], (link) => through(link) && !way.has(link.to));
+    const piece = reachedFrom(graph, [start], (edge, to) => isOpen(edge) && !way.has(to));
     for (const terminal of piece.keys()) pieces.set(terminal, start);
   }
   return pieces;

@@ -1,8 +1,8 @@
+import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Part } from "../../../model/network.ts";
 import { type PartWithRole, passesCurrentOn } from "../../../model/part-roles.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
-import { componentsOf } from "./adjacency.ts";
-import { joinedBy } from "./disjoint-sets.ts";
+import { networkGraph } from "./network-graph.ts";
 import { type Port, portsOf } from "./ports.ts";
 
 /** Whether every part that feeds or draws has a complete current path. Independent of scenarios: disconnects count as closed. */
@@ -34,14 +34,18 @@ export interface DeadEnd {
 export const feedingOf: (network: Network) => Feeding = workedOutOnce(workOut);
 
 function workOut(network: Network): Feeding {
-  const pieces = componentsOf(network);
-  const pieceOf = (terminal: number) => pieces[terminal] ?? -1;
+  const { componentOf, components } = networkGraph(network);
+  const pieceOf = (terminal: number) => componentOf[terminal]!;
   const poles = network.parts.flatMap(portsOf);
   const feeding = poles.filter(({ does }) => does === "feeds");
   const positives = byPiece(feeding, ({ positive }) => pieceOf(positive));
   const negatives = byPiece(feeding, ({ negative }) => pieceOf(negative));
   const passingOn = passingByPiece(network, pieceOf);
-  const islandOf = islands(feeding, pieces);
+  // Components with a source between them belong together: current that leaves one of them can return by the other.
+  const islands = joinedBy(
+    components,
+    feeding.map(({ positive, negative }) => ({ a: pieceOf(positive), b: pieceOf(negative) })),
+  );
   const ends = endsByPiece(poles, pieceOf);
 
   // A source with an unconnected negative is reported only if the parts it feeds have a path back to another one.
@@ -59,7 +63,7 @@ function workOut(network: Network): Feeding {
       else if (!ends.shared(minus, pole)) alone.push(pole);
     } else if (!others(positives.get(plus))) {
       group(unfed, plus, pole, others(negatives.get(plus)));
-    } else if (plus === minus || islandOf(plus) !== islandOf(minus)) {
+    } else if (plus === minus || islands.find(plus) !== islands.find(minus)) {
       group(withoutReturn, minus, pole, others(negatives.get(minus)) ?? others(positives.get(minus)));
       stranded.add(plus);
     }
@@ -115,12 +119,6 @@ function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => numb
   return {
     shared: (piece: number, { part }: Port) => several.has(piece) || first.get(piece) !== part,
   };
-}
-
-/** Components with a source between them belong together: current that leaves one of them can return by the other. */
-function islands(feeding: readonly Port[], pieces: readonly number[]) {
-  const sources = feeding.map(({ positive, negative }) => ({ a: pieces[positive]!, b: pieces[negative]! }));
-  return joinedBy(pieces.length, sources).find;
 }
 
 type PassingPart = PartWithRole<"passes current on" | "metal">;

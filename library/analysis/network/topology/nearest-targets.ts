@@ -1,5 +1,6 @@
 import type { Network } from "../../../model/network.ts";
-import { type Edge, edgesOf, reachedFrom, type Step } from "./adjacency.ts";
+import { type NetworkGraph, networkGraph, reachedFrom, type Step } from "./network-graph.ts";
+import { across, edgesAt } from "./spanning-forest.ts";
 
 /** A terminal, and others whose distance from it is sought; all in one component. */
 export interface Search {
@@ -19,10 +20,11 @@ export interface Nearest {
  * branches, so every search from its far end continues as the one from the bus, which runs once.
  */
 export function nearestTargets(network: Network, searches: readonly Search[]): readonly Nearest[] {
+  const graph = networkGraph(network);
   const byJunction = new Map<number, { readonly at: number; readonly lead: Lead }[]>();
   searches.forEach(({ start, targets }, at) => {
     if (targets.length === 0) return;
-    const lead = leadFrom(network, start);
+    const lead = leadFrom(graph, start);
     const there = byJunction.get(lead.junction);
     if (there) there.push({ at, lead });
     else byJunction.set(lead.junction, [{ at, lead }]);
@@ -30,7 +32,7 @@ export function nearestTargets(network: Network, searches: readonly Search[]): r
   const found: Nearest[] = searches.map(() => ({ conductors: [], way: [] }));
   // One walk at a time: all of them together would take quadratic memory.
   for (const [junction, here] of byJunction) {
-    const walk = reachedFrom(network, [junction]);
+    const walk = reachedFrom(graph, [junction]);
     const counts = conductorsTo(walk);
     for (const { at, lead } of here) {
       const { targets } = searches[at]!;
@@ -52,7 +54,7 @@ export function nearestTargets(network: Network, searches: readonly Search[]): r
   return found;
 }
 
-/** From a terminal to the first one at which more than two links meet, or none leads on. */
+/** From a terminal to the first one at which more than two edges meet, or none leads on. */
 interface Lead {
   readonly junction: number;
   readonly conductors: readonly number[];
@@ -60,20 +62,23 @@ interface Lead {
   readonly conductorsTo: ReadonlyMap<number, number>;
 }
 
-function leadFrom(network: Network, start: number): Lead {
-  const links = edgesOf(network);
+function leadFrom({ terminals, edges }: NetworkGraph, start: number): Lead {
   const conductors: number[] = [];
   const conductorsTo = new Map([[start, 0]]);
-  let [junction, onwards]: [number, readonly Edge[]] = [start, links[start]!];
-  while (onwards.length === 1 && !conductorsTo.has(onwards[0]!.to)) {
-    const [{ to, conductor }] = onwards as readonly [Edge];
+  let junction = start;
+  let onwards = edgesAt(terminals, start);
+  while (onwards.length === 1) {
+    const back = junction;
+    const to = across(terminals, onwards[0]!, back);
+    if (conductorsTo.has(to)) break;
+    const { conductor } = edges[onwards[0]!]!;
     if (conductor >= 0) conductors.push(conductor);
     conductorsTo.set(to, conductors.length);
-    const back = junction;
     junction = to;
+    const there = edgesAt(terminals, to);
     // Two parallel cables are no lead: both go back.
-    onwards = links[to]!.filter((link) => link.to !== back);
-    if (onwards.length + 1 !== links[to]!.length) break;
+    onwards = there.filter((edge) => across(terminals, edge, to) !== back);
+    if (onwards.length + 1 !== there.length) break;
   }
   return { junction, conductors, conductorsTo };
 }
@@ -83,7 +88,7 @@ function conductorsTo(walk: ReadonlyMap<number, Step | undefined>): ReadonlyMap<
   const counts = new Map<number, number>();
   // In the walk, a step's start comes before its end.
   for (const [terminal, step] of walk) {
-    counts.set(terminal, step ? counts.get(step.from)! + (step.link.conductor >= 0 ? 1 : 0) : 0);
+    counts.set(terminal, step ? counts.get(step.from)! + (step.edge.conductor >= 0 ? 1 : 0) : 0);
   }
   return counts;
 }
@@ -91,7 +96,7 @@ function conductorsTo(walk: ReadonlyMap<number, Step | undefined>): ReadonlyMap<
 function pathTo(walk: ReadonlyMap<number, Step | undefined>, terminal: number): readonly number[] {
   const way: number[] = [];
   for (let step = walk.get(terminal); step; step = walk.get(step.from)) {
-    if (step.link.conductor >= 0) way.push(step.link.conductor);
+    if (step.edge.conductor >= 0) way.push(step.edge.conductor);
   }
   return way.reverse();
 }

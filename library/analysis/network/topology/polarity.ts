@@ -1,9 +1,9 @@
 import type { Network } from "../../../model/network.ts";
 import { partTraits } from "../../../model/part-roles.ts";
 import type { Source } from "./internal-connections.ts";
+import type { NetworkGraph } from "./network-graph.ts";
 import { across } from "./spanning-forest.ts";
 import type { ConductorPolarity, NetworkTopology } from "./topology.ts";
-import type { Wiring } from "./wiring.ts";
 
 /** Polarity of a net: "middle" is between two batteries of one string, "both" is part of a short. */
 export type NetPolarity = "positive" | "negative" | "middle" | "both" | "none";
@@ -13,12 +13,12 @@ export type NetPolarity = "positive" | "negative" | "middle" | "both" | "none";
  * An exception is a net to which a path through sources from negative to positive returns: their voltages then add up round
  * a ring without a load.
  */
-export function netPolarities(wiring: Wiring): NetPolarity[] {
-  const { sources, pointOf, netOf, nets } = wiring;
-  const lower = Int32Array.from(sources, ({ negative }) => netOf[pointOf[negative]!]!);
-  const upper = Int32Array.from(sources, ({ positive }) => netOf[pointOf[positive]!]!);
-  const ringOf = ringsOf(nets, lower, upper);
-  const sides = new Array<NetPolarity>(nets).fill("none");
+export function netPolarities(wiring: NetworkGraph): NetPolarity[] {
+  const { sources, componentOf, components } = wiring;
+  const lower = Int32Array.from(sources, ({ negative }) => componentOf[negative]!);
+  const upper = Int32Array.from(sources, ({ positive }) => componentOf[positive]!);
+  const ringOf = ringsOf(components, lower, upper);
+  const sides = new Array<NetPolarity>(components).fill("none");
   sources.forEach((_, source) => {
     for (const [net, own, other] of [
       [upper[source]!, "positive", "negative"],
@@ -41,24 +41,24 @@ export function netPolarities(wiring: Wiring): NetPolarity[] {
  * sources themselves keep their own side there.
  */
 export function terminalPolarities(
-  { network, sources, pointOf, netOf }: Wiring,
+  { network, sources, componentOf }: NetworkGraph,
   nets: readonly NetPolarity[],
 ) {
   const sides = network.terminals.map((_, terminal): NetworkTopology["sides"][number] => {
-    const side = nets[netOf[pointOf[terminal]!]!]!;
+    const side = nets[componentOf[terminal]!]!;
     return side === "middle" ? "positive" : side;
   });
   for (const { negative } of sources) {
-    if (nets[netOf[pointOf[negative]!]!] === "middle") sides[negative] = "negative";
+    if (nets[componentOf[negative]!] === "middle") sides[negative] = "negative";
   }
   return sides;
 }
 
-export function conductorPolarities(wiring: Wiring, nets: readonly NetPolarity[]): ConductorPolarity[] {
-  const { network, pointOf, netOf } = wiring;
+export function conductorPolarities(wiring: NetworkGraph, nets: readonly NetPolarity[]): ConductorPolarity[] {
+  const { network, componentOf } = wiring;
   const inString = stringLinks(wiring, nets);
   return network.conductors.map(({ from, to }, conductor) => {
-    const side = nets[netOf[pointOf[from]!]!]!;
+    const side = nets[componentOf[from]!]!;
     if (side === "both") return "shorted";
     if (side === "none") return "none";
     if (side === "middle") return inString[conductor] ? "series-link" : "positive";
@@ -71,9 +71,9 @@ export function conductorPolarities(wiring: Wiring, nets: readonly NetPolarity[]
  * conductors, through other sources from their negative to their positive. Shortest first. A ring that shares a conductor
  * with a shorter one is left out, because one wrong cable shorts every source on its bus.
  */
-export function shortsOf(wiring: Wiring, nets: readonly NetPolarity[]): NetworkTopology["shorts"] {
-  const { sources, pointOf, netOf } = wiring;
-  const shorted = sources.filter(({ positive }) => nets[netOf[pointOf[positive]!]!] === "both");
+export function shortsOf(wiring: NetworkGraph, nets: readonly NetPolarity[]): NetworkTopology["shorts"] {
+  const { sources, componentOf } = wiring;
+  const shorted = sources.filter(({ positive }) => nets[componentOf[positive]!] === "both");
   if (shorted.length === 0) return [];
   const rounds = shorted.flatMap((source) => {
     const conductors = wayRound(wiring, shorted, source);
@@ -89,7 +89,7 @@ export function shortsOf(wiring: Wiring, nets: readonly NetPolarity[]): NetworkT
     });
 }
 
-function wayRound({ graph, pointOf }: Wiring, sources: readonly Source[], start: Source) {
+function wayRound({ graph, pointOf }: NetworkGraph, sources: readonly Source[], start: Source) {
   const goal = pointOf[start.negative]!;
   const upwards = new Map<number, number[]>();
   for (const { part, negative, positive } of sources) {
@@ -169,7 +169,10 @@ function ringsOf(nets: number, lower: Int32Array, upper: Int32Array): Int32Array
  * By conductor: whether it lies between the poles of batteries or solar arrays in a net in the middle of a string. A branch that
  * only leads away from there (a tap for a load of half the voltage) is no link.
  */
-function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: readonly NetPolarity[]) {
+function stringLinks(
+  { network, graph, componentOf, pointOf, sources }: NetworkGraph,
+  nets: readonly NetPolarity[],
+) {
   const isPole = new Uint8Array(graph.nodes);
   for (const { part, positive, negative } of sources) {
     if (partTraits[network.parts[part]!.kind].formsStrings)
@@ -177,9 +180,13 @@ function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: 
   }
   const links = new Uint8Array(network.conductors.length).fill(1);
   const degree = Int32Array.from({ length: graph.nodes }, (_, p) => graph.first[p + 1]! - graph.first[p]!);
+  const inMiddle = new Uint8Array(graph.nodes);
+  componentOf.forEach((component, terminal) => {
+    if (nets[component] === "middle") inMiddle[pointOf[terminal]!] = 1;
+  });
   const ends: number[] = [];
   for (let point = 0; point < graph.nodes; point++) {
-    if (nets[netOf[point]!] === "middle" && degree[point] === 1 && !isPole[point]) ends.push(point);
+    if (inMiddle[point] && degree[point] === 1 && !isPole[point]) ends.push(point);
   }
   for (let point = ends.pop(); point !== undefined; point = ends.pop()) {
     for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {

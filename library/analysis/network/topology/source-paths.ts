@@ -1,14 +1,14 @@
 import { type BreadthFirst, breadthFirst, pathTo } from "./breadth-first.ts";
 import type { Source } from "./internal-connections.ts";
+import type { NetworkGraph } from "./network-graph.ts";
 import type { NetworkTopology } from "./topology.ts";
-import type { Wiring } from "./wiring.ts";
 
 /**
  * Returns, for any terminal, the nearest source on its side, counted in conductors, and the path from it; the first of several
  * equally near. One walk finds all paths of a side, on the first call for that side.
  */
 export function pathsFromSources(
-  wiring: Wiring,
+  wiring: NetworkGraph,
   sides: NetworkTopology["sides"],
 ): NetworkTopology["wayFromSource"] {
   const walks = new Map<"positive" | "negative", NearestSources>();
@@ -30,7 +30,7 @@ export interface NearestSources extends BreadthFirst {
 }
 
 export function nearestSources(
-  { graph, pointOf }: Wiring,
+  { graph, pointOf }: NetworkGraph,
   sources: readonly Source[],
   pole: "positive" | "negative",
 ): NearestSources {

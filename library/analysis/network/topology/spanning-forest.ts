@@ -24,6 +24,11 @@ export function graphOf(nodes: number, a: Int32Array, b: Int32Array): Graph {
   return { nodes, a, b, first, edges };
 }
 
+/** The edges at a node, ascending; one with both ends there, twice. */
+export function edgesAt({ first, edges }: Graph, node: number): Int32Array {
+  return edges.subarray(first[node], first[node + 1]);
+}
+
 /** The other end of an edge. */
 export function across(graph: Graph, edge: number, node: number): number {
   return graph.a[edge]! === node ? graph.b[edge]! : graph.a[edge]!;

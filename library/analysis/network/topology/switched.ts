@@ -1,6 +1,6 @@
 import type { InverterPart, LoadPart, Network } from "../../../model/network.ts";
 import { isConsumer, partTraits } from "../../../model/part-roles.ts";
-import { reachedFrom } from "./adjacency.ts";
+import { networkGraph, reachedFrom } from "./network-graph.ts";
 import type { Bank } from "./topology.ts";
 
 /** The loads of a bank that a switch can disconnect from it, and those always connected. */
@@ -30,10 +30,11 @@ export function switchedBehind(network: Network, bank: Bank): Switched {
     const kind = network.parts[part]?.kind;
     return kind !== undefined && partTraits[kind].opens !== "never";
   };
-  const always = reachedFrom(network, bank.positives, ({ conductor, part }) =>
+  const graph = networkGraph(network);
+  const always = reachedFrom(graph, bank.positives, ({ conductor, part }) =>
     conductor >= 0 ? !opens(conductor) : !stops(part),
   );
-  const all = reachedFrom(network, bank.positives);
+  const all = reachedFrom(graph, bank.positives);
   const leavesBy = firstConductors(always);
   const found: AlwaysOn[] = [];
   let anySwitched = false;
@@ -55,7 +56,7 @@ function firstConductors(reached: ReturnType<typeof reachedFrom>): ReadonlyMap<n
     if (!step) first.set(terminal, -1);
     else {
       const before = first.get(step.from) ?? -1;
-      first.set(terminal, before >= 0 ? before : step.link.conductor);
+      first.set(terminal, before >= 0 ? before : step.edge.conductor);
     }
   }
   return first;

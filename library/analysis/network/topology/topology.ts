@@ -2,9 +2,9 @@ import type { ConductorEnd, Network } from "../../../model/network.ts";
 import { devicePairsOf, protectedZones } from "../faults/protected-zones.ts";
 import { unprotectedPaths } from "../faults/unprotected-paths.ts";
 import { banksOf } from "./banks.ts";
+import { networkGraph } from "./network-graph.ts";
 import { conductorPolarities, netPolarities, shortsOf, terminalPolarities } from "./polarity.ts";
 import { pathsFromSources } from "./source-paths.ts";
-import { wiringOf } from "./wiring.ts";
 
 /** The topology of a network, independent of currents. */
 export interface NetworkTopology {
@@ -64,7 +64,7 @@ export interface Bank {
 
 /** Never throws, even if everything is short-circuited. */
 export function topologyOf(network: Network): NetworkTopology {
-  const wiring = wiringOf(network);
+  const wiring = networkGraph(network);
   const nets = netPolarities(wiring);
   const sides = terminalPolarities(wiring, nets);
   const alongConductors = conductorPolarities(wiring, nets);

@@ -1,0 +1,121 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
+import type { Network } from "../../../model/network.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
+import {
+  type InternalConnection,
+  internalConnectionsOf,
+  type Source,
+  sourcesOf,
+} from "./internal-connections.ts";
+import { across, edgesAt, type Graph, graphOf } from "./spanning-forest.ts";
+
+/**
+ * A network as a graph, independent of scenarios: conductors, and the connections inside parts that pass current on. Every
+ * disconnect counts as closed and every fuse as whole. Loads and sources connect no terminals; a charger that is not isolated
+ * connects its two negatives.
+ */
+export interface NetworkGraph {
+  readonly network: Network;
+  readonly sources: readonly Source[];
+  readonly joins: readonly InternalConnection[];
+  /** Nodes are terminals. Edges are the conductors with their own index, then `joins` in their order. */
+  readonly terminals: Graph;
+  /** By edge of {@link terminals}. */
+  readonly edges: readonly Edge[];
+  /** By terminal: its component. Components are numbered from 0, in the order of their first terminals. */
+  readonly componentOf: Int32Array;
+  readonly components: number;
+  /** By terminal: its point. Terminals connected inside a part are one point, at any resistance between them. */
+  readonly pointOf: Int32Array;
+  /** Nodes are points, edges are the conductors with their own index: the graph for path searches that count conductors. */
+  readonly graph: Graph;
+}
+
+/** A conductor, or a connection inside a part. */
+export interface Edge {
+  /** Index of the conductor, or −1 for a connection inside a part. */
+  readonly conductor: number;
+  /** Index of the part that it passes through, or −1 for a conductor. */
+  readonly part: number;
+}
+
+/** Built once for each network: topology, faults and some rules use it. */
+export const networkGraph: (network: Network) => NetworkGraph = workedOutOnce(build);
+
+function build(network: Network): NetworkGraph {
+  const { conductors, terminals } = network;
+  const joins = internalConnectionsOf(network);
+  const joined = disjointSets(terminals.length);
+  for (const { a, b } of joins) joined.union(a, b);
+  const points = numbered(terminals.length, joined.find);
+  for (const { from, to } of conductors) joined.union(from, to);
+  const components = numbered(terminals.length, joined.find);
+  const from = Int32Array.from(conductors, (conductor) => conductor.from);
+  const to = Int32Array.from(conductors, (conductor) => conductor.to);
+  const pointOf = (terminal: number) => points.of[terminal]!;
+  return {
+    network,
+    sources: sourcesOf(network),
+    joins,
+    terminals: graphOf(
+      terminals.length,
+      Int32Array.from([...from, ...joins.map(({ a }) => a)]),
+      Int32Array.from([...to, ...joins.map(({ b }) => b)]),
+    ),
+    edges: [
+      ...conductors.map((_, conductor) => ({ conductor, part: -1 })),
+      ...joins.map(({ a }) => ({ conductor: -1, part: terminals[a]!.part })),
+    ],
+    componentOf: components.of,
+    components: components.count,
+    pointOf: points.of,
+    graph: graphOf(points.count, from.map(pointOf), to.map(pointOf)),
+  };
+}
+
+/** Numbers the sets from 0, in the order of their first elements. */
+function numbered(count: number, find: (element: number) => number): { of: Int32Array; count: number } {
+  const numberOf = new Int32Array(count).fill(-1);
+  const of = new Int32Array(count);
+  let sets = 0;
+  for (let element = 0; element < count; element++) {
+    const set = find(element);
+    if (numberOf[set] === -1) numberOf[set] = sets++;
+    of[element] = numberOf[set]!;
+  }
+  return { of, count: sets };
+}
+
+/** Indices of the conductors that end at a terminal, ascending; one that both begins and ends there, twice. */
+export function conductorsAt({ network, terminals }: NetworkGraph, terminal: number): readonly number[] {
+  return [...edgesAt(terminals, terminal)].filter((edge) => edge < network.conductors.length);
+}
+
+/** How a walk reached a terminal: from which one, and over which edge. */
+export interface Step {
+  readonly from: number;
+  readonly edge: Edge;
+}
+
+/**
+ * Every terminal that is reached from `starts`, nearest first; the starts themselves have no step. Takes no more time than the
+ * reached terminals need, however large the network is.
+ *
+ * @param isOpen Whether the walk takes an edge towards this terminal.
+ */
+export function reachedFrom(
+  { terminals, edges }: NetworkGraph,
+  starts: readonly number[],
+  isOpen: (edge: Edge, to: number) => boolean = () => true,
+): ReadonlyMap<number, Step | undefined> {
+  const reached = new Map<number, Step | undefined>(starts.map((start) => [start, undefined]));
+  // A map iterates in insertion order, also over entries added during the iteration.
+  for (const [from] of reached) {
+    for (const index of edgesAt(terminals, from)) {
+      const edge = edges[index]!;
+      const to = across(terminals, index, from);
+      if (!reached.has(to) && isOpen(edge, to)) reached.set(to, { from, edge });
+    }
+  }
+  return reached;
+}
