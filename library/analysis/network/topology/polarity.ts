@@ -1,5 +1,5 @@
 import type { Network } from "../../../model/network.ts";
-import { partTraits } from "../../../model/part-roles.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 import type { Source } from "./internal-connections.ts";
 import { across } from "./spanning-forest.ts";
 import type { ConductorPolarity, NetworkTopology } from "./topology.ts";
@@ -172,7 +172,7 @@ function ringsOf(nets: number, lower: Int32Array, upper: Int32Array): Int32Array
 function stringLinks({ network, graph, netOf, pointOf, sources }: Wiring, nets: readonly NetPolarity[]) {
   const isPole = new Uint8Array(graph.nodes);
   for (const { part, positive, negative } of sources) {
-    if (partTraits[network.parts[part]!.kind].formsStrings)
+    if (descriptorOf(network.parts[part]!).formsStrings)
       isPole[pointOf[positive]!] = isPole[pointOf[negative]!] = 1;
   }
   const links = new Uint8Array(network.conductors.length).fill(1);
