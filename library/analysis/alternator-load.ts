@@ -1,6 +1,8 @@
 import type { AlternatorPart, Network, Part } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
+import { descriptorOf } from "../model/parts/index.ts";
 import { type Edge, networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
+import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 
 /** The load on one or more alternators that feed the same conductors, for as long as a scenario lasts. */
@@ -85,29 +87,11 @@ function demandIn(network: Network, solved: SolvedScenario, alternator: Alternat
 
 /** The positive terminal of a part that draws for hours; undefined for all others. */
 function inputOf(part: Part): number | undefined {
-  switch (part.kind) {
-    case "dcDcCharger":
-      return part.terminals.inputPositive;
-    case "inverter":
-      return part.terminals.positive;
-    case "load":
-      return part.continuous ? part.terminals.positive : undefined;
-    case "battery":
-      return part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
-    case "alternator":
-    case "shoreCharger":
-    case "solarArray":
-    case "solarController":
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return undefined;
-    default:
-      return part satisfies never;
-  }
+  if (part.kind === "battery") return part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
+  if (part.kind === "load" && !part.continuous) return undefined;
+  // A solar controller draws from its panels.
+  if (descriptorOf(part).chargesWith === "sun") return undefined;
+  return portsOf(part).find(({ does }) => does === "draws")?.positive;
 }
 
 /** The demand of charging alone: it is on whenever the engine is. */

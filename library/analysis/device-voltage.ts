@@ -1,4 +1,6 @@
 import type { DcDcChargerPart, InverterPart, LoadPart, Network, Part } from "../model/network.ts";
+import { isConsumer, minimumVoltageOf } from "../model/part-roles.ts";
+import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult } from "./network-result.ts";
 
 /** A device with a known minimum voltage, and the lowest voltage it gets. */
@@ -48,28 +50,8 @@ interface Needing extends Pick<DeviceVoltage, "part" | "neededV"> {
 }
 
 function neededBy(part: Part): Needing | undefined {
-  switch (part.kind) {
-    case "load":
-      return part.minimumV === undefined ? undefined : { part, neededV: part.minimumV, ...part.terminals };
-    case "inverter":
-      return { part, neededV: part.cutOffV, ...part.terminals };
-    case "dcDcCharger": {
-      const { inputPositive: positive, inputNegative: negative } = part.terminals;
-      return { part, neededV: part.inputMinV, positive, negative };
-    }
-    case "battery":
-    case "alternator":
-    case "shoreCharger":
-    case "solarArray":
-    case "solarController":
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return undefined;
-    default:
-      return part satisfies never;
-  }
+  const neededV = minimumVoltageOf(part);
+  const port = portsOf(part).find(({ does }) => does === "draws");
+  if (neededV === undefined || !port || !(isConsumer(part) || part.kind === "dcDcCharger")) return undefined;
+  return { part, neededV, positive: port.positive, negative: port.negative };
 }

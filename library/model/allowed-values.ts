@@ -1,7 +1,7 @@
+import type { Chemistry } from "../plan/battery.ts";
 import type { RuleId } from "../plan/rule-id.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
-import type { Chemistry } from "./network.ts";
 
 /** The values of the types in `library/plan`, which should hold little code. Tests keep them equal to those types. */
 

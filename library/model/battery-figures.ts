@@ -1,3 +1,4 @@
+import type { Chemistry } from "../plan/battery.ts";
 import type { Citation } from "../standards/citation.ts";
 import { internalResistance } from "../standards/internal-resistance.ts";
 import {
@@ -6,8 +7,6 @@ import {
   lithiumIronPhosphateRestVoltage,
   sealedRestVoltage,
 } from "../standards/rest-voltage.ts";
-import type { BatteryValues } from "./battery-properties.ts";
-import type { Chemistry, InternalResistance } from "./network.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
 /** The table of rest voltages for a chemistry. */
@@ -58,7 +57,7 @@ function isWhole(value: number): boolean {
 
 /** Internal resistance of a battery: as its plan states it, else the usual range. */
 export function internalResistanceOf(
-  values: BatteryValues & { readonly chemistry: Chemistry; readonly capacityAh: number },
+  values: StatedFigures,
   nominalV: number,
   fullV: number,
 ): InternalResistance {
@@ -76,6 +75,25 @@ export function internalResistanceOf(
     highOhm: Math.max(fromShort ?? 0, usual.highOhm),
     source: internalResistance.source,
   };
+}
+
+interface StatedFigures {
+  readonly chemistry: Chemistry;
+  readonly capacityAh: number;
+  readonly internalMilliohm: number | undefined;
+  readonly shortCircuitA: number | undefined;
+  /** The builder's source. */
+  readonly source: string | undefined;
+}
+
+/** Stated: both ends are equal. Otherwise the usual range for the chemistry, scaled to voltage and capacity. */
+export interface InternalResistance {
+  readonly stated: boolean;
+  /** For the maximum fault current, Ω. */
+  readonly lowOhm: number;
+  /** For the minimum fault current and in use, Ω. */
+  readonly highOhm: number;
+  readonly source: Citation;
 }
 
 /**

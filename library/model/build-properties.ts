@@ -1,8 +1,8 @@
 import { ofBench } from "./bench-properties.ts";
-import { ambient, dropPercent, insulation, voltage } from "./circuit-properties.ts";
+import { ambient, insulation, voltage } from "./circuit-properties.ts";
+import { coldestDay, dropPercent } from "./part-properties.ts";
 import { text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
-import { coldestDay } from "./solar-properties.ts";
 
 const properties = {
   name: text("a name, as text"),

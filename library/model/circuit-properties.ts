@@ -1,6 +1,6 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
-import { accept, greatestCurrentA, greatestNominalV } from "./part-properties.ts";
+import { accept, dropPercent, greatestCurrentA, greatestNominalV } from "./part-properties.ts";
 import { amount, count, oneOf, type Property, text, yesOrNo } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
@@ -18,9 +18,6 @@ export const voltage: Property<number> = {
   ...amount("", "V", { from: 1, upTo: greatestNominalV }),
   allowed: "12, 24, 48 or another voltage from 1 to 50 V",
 };
-
-/** Twice the loosest limit in use. A builder who knowingly exceeds it accepts the finding. */
-export const dropPercent = amount("a share of the nominal voltage", "%", { above: 0, upTo: 20 });
 
 /** 200 °C is the highest temperature rating of insulation in the tables. */
 export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });

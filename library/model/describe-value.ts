@@ -1,5 +1,6 @@
 import { cutTo, harmlessText } from "./display-name.ts";
-import { type NonPlainValue, type Word, words } from "./record.ts";
+import { isNonPlain, isObject } from "./plain-values.ts";
+import { type Word, words } from "./record.ts";
 
 /** A value of a plan as a person would write it, short enough for a message: `"12"`, `-4`, `NaN`, `an object`. */
 export function describeValue(value: unknown): string {
@@ -25,14 +26,4 @@ export function isWord(value: unknown): value is Word {
 /** "an alternator", "a battery" */
 export function withArticle(word: string): string {
   return `${/^[aeiou]/.test(word) ? "an" : "a"} ${word}`;
-}
-
-/** True for a value that plain data cannot carry, as the sandbox describes it. */
-export function isNonPlain(value: unknown): value is NonPlainValue {
-  return isObject(value) && typeof value.$strange === "string";
-}
-
-/** True for an object with properties: neither a list nor null. */
-export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }

@@ -1,23 +1,10 @@
 import type { Termination } from "../plan/termination.ts";
-import type { BatteryValues } from "./battery-properties.ts";
-import type { AlternatorValues, DcDcChargerValues, ShoreChargerValues } from "./charging-properties.ts";
-import type { InverterValues, LoadValues, MotorValues } from "./consumer-properties.ts";
 import { displayName } from "./display-name.ts";
-import type {
-  BusBarValues,
-  ChassisValues,
-  DisconnectValues,
-  FusePanelValues,
-  OtherPartValues,
-  ShuntValues,
-} from "./distribution-properties.ts";
-import type { NetworkTerminal, Side } from "./network.ts";
-import { contradictionsIn } from "./part-contradictions.ts";
+import type { NetworkTerminal } from "./network.ts";
+import { type Fastening, fasteningOf, type StatedValues } from "./parts/define-part.ts";
+import { descriptorOfWord, type PartWord, type partDescriptors } from "./parts/index.ts";
 import { type Refusal, readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
-import type { SolarArrayValues, SolarControllerValues } from "./solar-properties.ts";
-import { type PartWord, terminalsOf } from "./terminals.ts";
-import { wordProperties } from "./word-properties.ts";
 
 /** A part as its record states it, with its place in the network. Its relation to other parts is not resolved yet. */
 export type PartDraft = { readonly [W in PartWord]: DraftOf<W> }[PartWord];
@@ -35,7 +22,7 @@ export interface LoadOfCircuit {
 
 interface DraftOf<W extends PartWord> extends Place {
   readonly word: W;
-  readonly values: PartValues[W];
+  readonly values: StatedValues<(typeof partDescriptors)[W]>;
 }
 
 interface Place {
@@ -48,39 +35,32 @@ interface Place {
   readonly terminals: ReadonlyMap<string, number> | undefined;
 }
 
-interface PartValues {
-  readonly battery: BatteryValues;
-  readonly busBar: BusBarValues;
-  readonly fusePanel: FusePanelValues;
-  readonly disconnect: DisconnectValues;
-  readonly shunt: ShuntValues;
-  readonly inverter: InverterValues;
-  readonly dcDcCharger: DcDcChargerValues;
-  readonly alternator: AlternatorValues;
-  readonly shoreCharger: ShoreChargerValues;
-  readonly solarArray: SolarArrayValues;
-  readonly solarController: SolarControllerValues;
-  readonly chassis: ChassisValues;
-  readonly load: LoadValues;
-  readonly motor: MotorValues;
-  readonly part: OtherPartValues;
-}
-
-/** Reads one part. Appends its terminals to `all`. */
+/** Reads one part. Appends its terminals to `every`. */
 export function draftPart(
   record: PlanRecord & { readonly word: PartWord },
   place: { readonly record: number; readonly index: number },
-  all: NetworkTerminal[],
+  every: NetworkTerminal[],
 ): { readonly draft: PartDraft; readonly invalid: readonly Refusal[] } {
-  const { values, invalid, unusable } = readValues(record.input, wordProperties[record.word]);
   const { word } = record;
-  const name = displayName((values as { name?: string }).name ?? "") || displayName(record.fallbackName);
-  const sides = sidesOf(word, values);
-  const terminals =
-    sides && addTerminals(sides, { part: place.index, fastening: fasteningIn(word, values) }, all);
+  const descriptor = descriptorOfWord(word);
+  const { values, invalid, unusable } = readValues(record.input, descriptor.table);
+  const stated: Stated = values;
+  const name = displayName(stated.name ?? "") || displayName(record.fallbackName);
+  const sides = descriptor.sides
+    ? descriptor.sides(values)
+    : Object.entries(descriptor.terminals).map(([terminal, { side }]) => [terminal, side] as const);
+  const all = fasteningOf(stated.termination, stated.torqueNm);
+  const fastening = descriptor.fastening?.(values) ?? (() => all);
+  const terminals = sides && addTerminals(sides, { part: place.index, fastening }, every);
   const draft = { ...place, word, name, values, terminals } as PartDraft;
   const sound = unusable.size === 0;
-  return { draft, invalid: sound ? [...invalid, ...contradictionsIn(draft)] : invalid };
+  return { draft, invalid: sound ? [...invalid, ...(descriptor.contradictions?.(values) ?? [])] : invalid };
+}
+
+interface Stated {
+  readonly name?: string;
+  readonly termination?: Termination;
+  readonly torqueNm?: number;
 }
 
 export function draftLoadOfCircuit(
@@ -97,36 +77,8 @@ export function draftLoadOfCircuit(
   return { word: "circuit", index, record, name, positive, negative: positive + 1 };
 }
 
-function sidesOf(word: PartWord, values: object): readonly (readonly [string, Side])[] | undefined {
-  if (word === "part")
-    return (values as OtherPartValues).terminals?.map((name): [string, Side] => [name, "either"]);
-  if (word === "busBar") return [["stud", (values as BusBarValues).side ?? "either"]];
-  return Object.entries(terminalsOf[word]);
-}
-
-type Fastening = Pick<NetworkTerminal, "termination" | "torqueNm">;
-
-/** How conductors are fastened to each terminal, as far as the part states it. */
-function fasteningIn(word: PartWord, values: object): (terminal: string) => Fastening {
-  const { termination, torqueNm } = values as Fastening;
-  const all = fasteningOf(termination, torqueNm);
-  if (word !== "fusePanel") return () => all;
-  const { branchTermination, branchTorqueNm } = values as FusePanelValues;
-  // A screw of another size has another torque than the stud of the feed.
-  const torqueOfFeed = branchTermination === undefined ? torqueNm : undefined;
-  const branches = fasteningOf(branchTermination ?? termination, branchTorqueNm ?? torqueOfFeed);
-  return (terminal) => (terminal === "feed" ? all : branches);
-}
-
-function fasteningOf(termination: Termination | undefined, torqueNm: number | undefined): Fastening {
-  return {
-    ...(termination !== undefined && { termination }),
-    ...(torqueNm !== undefined && { torqueNm }),
-  };
-}
-
 function addTerminals(
-  sides: readonly (readonly [string, Side])[],
+  sides: readonly (readonly [string, NetworkTerminal["side"]])[],
   { part, fastening }: { readonly part: number; readonly fastening: (terminal: string) => Fastening },
   all: NetworkTerminal[],
 ): ReadonlyMap<string, number> {

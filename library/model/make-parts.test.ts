@@ -18,6 +18,7 @@ import {
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
 import type { Part } from "./network.ts";
+import { sourceOfFigure } from "./part-roles.ts";
 import { loosely, type Made, networkOf } from "./sample-plan.ts";
 
 type Input = Readonly<Record<string, unknown>>;
@@ -52,7 +53,7 @@ describe("every kind of part, with its defaults", () => {
       {
         positions: 6,
         branchRatedA: 30,
-        hasNegativeBus: true,
+        negativeBus: true,
         terminals: { feed: 0, branch: 1, negative: 2 },
       },
     ],
@@ -60,17 +61,15 @@ describe("every kind of part, with its defaults", () => {
     [
       "shunt",
       () => shunt({ ratedA: 500 }),
-      { ratedA: 500, ohm: 0.0001, terminals: { batterySide: 0, systemSide: 1 } },
+      { ratedA: 500, ratedMV: 50, terminals: { batterySide: 0, systemSide: 1 } },
     ],
-    ["shunt of 75 mV", () => shunt({ ratedA: 300, ratedMV: 75 }), { ohm: 0.00025 }],
+    ["shunt of 75 mV", () => shunt({ ratedA: 300, ratedMV: 75 }), { ratedMV: 75 }],
     [
       "inverter",
       () => inverter({ continuousW: 1000 }),
       {
         efficiencyPercent: 90,
-        efficiencySource: expect.objectContaining({ confirmed: "read" }),
         cutOffV: 10.5,
-        cutOffVSource: expect.objectContaining(practice),
         idleW: 0,
         loadW: 1000,
         terminals: { positive: 0, negative: 1 },
@@ -83,7 +82,6 @@ describe("every kind of part, with its defaults", () => {
         outputA: 30,
         outputV: 14.4,
         efficiencyPercent: 90,
-        efficiencySource: expect.objectContaining(practice),
         inputMinV: 10.5,
         isolated: false,
         terminals: { inputPositive: 0, inputNegative: 1, outputPositive: 2, outputNegative: 3 },
@@ -96,7 +94,6 @@ describe("every kind of part, with its defaults", () => {
         ratedA: 90,
         outputV: 14.4,
         continuousPercent: 80,
-        continuousSource: expect.objectContaining({ section: "11-35a", confirmed: "read" }),
         selfLimiting: true,
       },
     ],
@@ -118,7 +115,7 @@ describe("every kind of part, with its defaults", () => {
         terminals: { solarPositive: 0, solarNegative: 1, positive: 2, negative: 3 },
       },
     ],
-    ["chassis", () => chassis({ milliohm: 2 }), { ohm: 0.002, terminals: { bond: 0, metal: 1 } }],
+    ["chassis", () => chassis({ milliohm: 2 }), { milliohm: 2, terminals: { bond: 0, metal: 1 } }],
     [
       "load",
       () => load({ currentA: 4 }),
@@ -179,10 +176,33 @@ describe("every kind of part, with its defaults", () => {
     const stated = { document: "Stated in the plan", authority: "stated in the plan" };
     const said = { ...stated, note: "According to the plan: data sheet p. 3" };
     expect(parts).toMatchObject([
-      { source: "data sheet p. 3", efficiencySource: said, cutOffVSource: said },
-      { continuousSource: stated },
+      { source: "data sheet p. 3" },
+      {},
       { internal: { stated: true, lowOhm: 0.005, highOhm: 0.005, source: stated } },
     ]);
+    const [first, second] = parts;
+    expect(sourceOfFigure(first!, "efficiencyPercent")).toMatchObject(said);
+    expect(sourceOfFigure(first!, "cutOffV")).toMatchObject(said);
+    expect(sourceOfFigure(second!, "continuousPercent")).toMatchObject(stated);
+  });
+
+  it.each<[string, () => Made, string, object]>([
+    ["inverter", () => inverter({ continuousW: 1000 }), "efficiencyPercent", { confirmed: "read" }],
+    ["inverter", () => inverter({ continuousW: 1000 }), "cutOffV", practice],
+    ["dcDcCharger", () => dcDcCharger({ outputA: 30 }), "efficiencyPercent", practice],
+    ["dcDcCharger", () => dcDcCharger({ outputA: 30 }), "inputMinV", practice],
+    [
+      "alternator",
+      () => alternator({ ratedA: 90 }),
+      "continuousPercent",
+      { section: "11-35a", confirmed: "read" },
+    ],
+    ["shoreCharger", () => shoreCharger({ outputA: 20 }), "outputV", practice],
+    ["shunt", () => shunt({ ratedA: 300 }), "ratedMV", practice],
+  ])("a default of %s has the source of its figure", (_, make, property, source) => {
+    const [part] = networkOf(make()).parts;
+    expect(part!.taken).toContain(property);
+    expect(sourceOfFigure(part!, property)).toMatchObject(source);
   });
 
   it("a spread part is one of its own", () => {

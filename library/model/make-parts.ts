@@ -1,200 +1,56 @@
-import { alternatorShare, chargingVoltage } from "../standards/charging-practice.ts";
-import type { Citation } from "../standards/citation.ts";
-import {
-  cutOffVoltage,
-  dcDcChargerEfficiency,
-  inverterEfficiency,
-  shuntVoltage,
-  solarControllerEfficiency,
-} from "../standards/device-practice.ts";
-import { internalResistanceOf, restVoltageAt, restVoltages } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
-import type { Draw, LoadPart, Part } from "./network.ts";
 import type { NominalVoltages } from "./nominal-voltage.ts";
-import { acceptedIn, defaultVoltage, dropLimitOf } from "./read-run.ts";
+import { descriptorOfWord, type Part } from "./parts/index.ts";
+import type { LoadPart } from "./parts/load.ts";
+import type { DefaultContext } from "./parts/part-property.ts";
+import { acceptedIn, defaultVoltage } from "./read-run.ts";
 import type { CircuitRun } from "./run.ts";
-import { statedInPlan } from "./stated-in-plan.ts";
 
-/** A part with every default filled in. Its draft must be valid. */
-export function makePart(draft: PartDraft, { build, nominal }: PartContext): Part {
-  const at = (name: string) => draft.terminals!.get(name)!;
-  const base = {
+/** A part with every default filled in, as its descriptor states them. Its draft must be valid. */
+export function makePart(draft: PartDraft, context: PartContext): Part {
+  const { properties, kind, figures } = descriptorOfWord(draft.word);
+  const stated: Readonly<Record<string, unknown>> = draft.values;
+  const { source, price, accept } = draft.values;
+  const at = (terminal: string) => draft.terminals!.get(terminal)!;
+  const surroundings: DefaultContext = {
+    build: context.build,
+    buildV: context.build.voltage ?? defaultVoltage,
+    nominalV: nominalVoltageOf(draft, context),
+    amount: (name) => stated[name] as number,
+  };
+  const given = { ...stated };
+  const taken: string[] = [];
+  const kept: Record<string, unknown> = {};
+  for (const [name, property] of Object.entries(properties)) {
+    if (given[name] === undefined && property.taken) {
+      given[name] = property.taken(surroundings);
+      taken.push(name);
+    }
+    if (given[name] !== undefined && !property.presence.endsWith("input")) kept[name] = given[name];
+  }
+  return {
+    kind,
     index: draft.index,
     record: draft.record,
     name: draft.name,
-    terminals: Object.fromEntries(draft.terminals!) as never,
-    ...(draft.values.source !== undefined && { source: draft.values.source }),
-    ...(draft.values.price !== undefined && { price: draft.values.price }),
-    accept: acceptedIn(draft.values.accept),
-  };
-  const buildV = build.voltage ?? defaultVoltage;
-  const nominalV = (positive = "positive", negative = "negative") =>
-    nominal.between(at(positive), at(negative)) ?? buildV;
-  const for12V = (volts: number, systemV: number) => (volts * systemV) / 12;
-  const efficiencyOr = (
-    usual: { readonly percent: number; readonly source: Citation },
-    stated: number | undefined,
-  ) =>
-    stated === undefined
-      ? { efficiencyPercent: usual.percent, efficiencySource: usual.source }
-      : { efficiencyPercent: stated, efficiencySource: statedInPlan(draft.values.source) };
-  /** Inverters and chargers are among the devices with the closer limit of ISO 10133. */
-  const { critical: _, ...closerDropLimit } = dropLimitOf({ critical: true }, build);
-  /** The stated values unchanged; omitted values stay omitted. */
-  const optional = <Values extends object, Name extends keyof Values>(values: Values, ...names: Name[]) =>
-    Object.fromEntries(
-      names.flatMap((name) => (values[name] === undefined ? [] : [[name, values[name]]])),
-    ) as { [N in Name]?: NonNullable<Values[N]> };
+    terminals: Object.fromEntries(draft.terminals!),
+    ...(source !== undefined && { source }),
+    ...(price !== undefined && { price }),
+    accept: acceptedIn(accept),
+    ...kept,
+    ...figures(given, { ...surroundings, at, source }),
+    ...(taken.length > 0 && { taken }),
+  } as unknown as Part;
+}
 
-  switch (draft.word) {
-    case "battery": {
-      const { values } = draft;
-      const [chemistry, capacityAh] = [values.chemistry!, values.capacityAh!];
-      const ownV = values.nominalV ?? buildV;
-      const fullV = restVoltageAt({ chemistry, nominalV: ownV }, 100)!;
-      return {
-        ...base,
-        kind: "battery",
-        chemistry,
-        nominalV: ownV,
-        capacityAh,
-        internal: internalResistanceOf({ ...values, chemistry, capacityAh }, ownV, fullV),
-        fullV,
-        fullVSource: restVoltages(chemistry).source,
-        ...optional(values, "shortCircuitA", "maxDischargeA", "maxChargeA"),
-      };
-    }
-    case "busBar":
-      return { ...base, kind: "busBar", ...optional(draft.values, "ratedA", "studs") };
-    case "fusePanel": {
-      const { positions, negativeBus } = draft.values;
-      return {
-        ...base,
-        kind: "fusePanel",
-        positions: positions!,
-        hasNegativeBus: negativeBus ?? true,
-        ...optional(draft.values, "ratedA", "branchRatedA"),
-      };
-    }
-    case "disconnect":
-      return { ...base, kind: "disconnect", ratedA: draft.values.ratedA! };
-    case "shunt": {
-      const { ratedA, ratedMV = shuntVoltage.ratedMV } = draft.values;
-      return { ...base, kind: "shunt", ratedA: ratedA!, ohm: ratedMV / 1_000 / ratedA! };
-    }
-    case "inverter": {
-      const { continuousW, efficiencyPercent, cutOffV, idleW, loadW } = draft.values;
-      return {
-        ...base,
-        kind: "inverter",
-        continuousW: continuousW!,
-        ...efficiencyOr(inverterEfficiency, efficiencyPercent),
-        cutOffV: cutOffV ?? for12V(cutOffVoltage.for12V, nominalV()),
-        cutOffVSource: cutOffV === undefined ? cutOffVoltage.source : statedInPlan(draft.values.source),
-        idleW: idleW ?? 0,
-        loadW: loadW ?? continuousW!,
-        ...closerDropLimit,
-        ...optional(draft.values, "surgeW"),
-      };
-    }
-    case "dcDcCharger": {
-      const { outputA, outputV, efficiencyPercent, inputMinV, isolated } = draft.values;
-      const inputV = nominalV("inputPositive", "inputNegative");
-      return {
-        ...base,
-        kind: "dcDcCharger",
-        outputA: outputA!,
-        outputV: outputV ?? for12V(chargingVoltage.for12V, nominalV("outputPositive", "outputNegative")),
-        ...efficiencyOr(dcDcChargerEfficiency, efficiencyPercent),
-        inputMinV: inputMinV ?? for12V(cutOffVoltage.for12V, inputV),
-        inputMinVSource: inputMinV === undefined ? cutOffVoltage.source : statedInPlan(draft.values.source),
-        isolated: isolated ?? false,
-        ...closerDropLimit,
-        ...optional(draft.values, "inputMaxA"),
-      };
-    }
-    case "alternator": {
-      const { ratedA, outputV, continuousPercent, selfLimiting } = draft.values;
-      const usual = continuousPercent === undefined;
-      return {
-        ...base,
-        kind: "alternator",
-        ratedA: ratedA!,
-        outputV: outputV ?? for12V(chargingVoltage.for12V, nominalV()),
-        continuousPercent: continuousPercent ?? alternatorShare.continuousPercent,
-        continuousSource: usual ? alternatorShare.source : statedInPlan(draft.values.source),
-        selfLimiting: selfLimiting ?? true,
-      };
-    }
-    case "shoreCharger": {
-      const { outputA, outputV } = draft.values;
-      return {
-        ...base,
-        kind: "shoreCharger",
-        outputA: outputA!,
-        outputV: outputV ?? for12V(chargingVoltage.for12V, nominalV()),
-      };
-    }
-    case "solarArray": {
-      const { openCircuitV, shortCircuitA, maxPowerV, maxPowerA, series, parallel } = draft.values;
-      const lowestC = draft.values.lowestC ?? build.lowestC;
-      return {
-        ...base,
-        kind: "solarArray",
-        openCircuitV: openCircuitV!,
-        shortCircuitA: shortCircuitA!,
-        maxPowerV: maxPowerV!,
-        maxPowerA: maxPowerA!,
-        series: series ?? 1,
-        parallel: parallel ?? 1,
-        ...(lowestC !== undefined && { lowestC }),
-        ...optional(draft.values, "openCircuitPercentPerC", "maxSeriesFuseA", "stringFuseA"),
-      };
-    }
-    case "solarController": {
-      const { maxInputV, outputA, outputV, tracking, efficiencyPercent } = draft.values;
-      return {
-        ...base,
-        kind: "solarController",
-        maxInputV: maxInputV!,
-        outputA: outputA!,
-        outputV: outputV ?? for12V(chargingVoltage.for12V, nominalV()),
-        tracking: tracking ?? true,
-        ...efficiencyOr(solarControllerEfficiency, efficiencyPercent),
-      };
-    }
-    case "chassis":
-      return { ...base, kind: "chassis", ohm: draft.values.milliohm! / 1_000 };
-    case "load": {
-      const { currentA, powerW, resistanceOhm } = draft.values;
-      const draws: Draw =
-        currentA !== undefined
-          ? { as: "current", currentA }
-          : powerW !== undefined
-            ? { as: "power", powerW }
-            : { as: "resistance", ohm: resistanceOhm! };
-      return { ...base, kind: "load", draws, ...judgedAs(draft.values, nominalV(), build), statedBy: "load" };
-    }
-    case "motor": {
-      const { runningA, startingA } = draft.values;
-      const draws = { as: "motor", runningA: runningA!, startingA: startingA! } as const;
-      return {
-        ...base,
-        kind: "load",
-        draws,
-        ...judgedAs(draft.values, nominalV(), build),
-        statedBy: "motor",
-      };
-    }
-    case "part": {
-      const joins = (draft.values.joins ?? []).map(({ between: [one, other], milliohm }) => ({
-        between: [at(one), at(other)] as const,
-        ohm: (milliohm ?? 0) / 1_000,
-      }));
-      return { ...base, kind: "part", joins, ...optional(draft.values, "ratedA") };
-    }
-  }
+/** The nominal voltage between two terminals of a part, V; that of the build if nothing determines it. */
+export function nominalVoltageOf(
+  { terminals }: PartDraft,
+  { build, nominal }: PartContext,
+): DefaultContext["nominalV"] {
+  return (positive = "positive", negative = "negative") =>
+    nominal.between(terminals!.get(positive)!, terminals!.get(negative)!) ?? build.voltage ?? defaultVoltage;
 }
 
 export interface PartContext {
@@ -231,18 +87,5 @@ function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRu
     dropLimitStated,
     systemV,
     statedBy: "circuit",
-  };
-}
-
-function judgedAs(
-  values: (PartDraft & { readonly word: "load" | "motor" })["values"],
-  systemV: number,
-  build: BuildValues,
-) {
-  return {
-    ...(values.minimumV !== undefined && { minimumV: values.minimumV }),
-    continuous: values.continuous ?? build.continuous ?? true,
-    ...dropLimitOf(values, build),
-    systemV,
   };
 }

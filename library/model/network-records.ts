@@ -1,9 +1,10 @@
 import { type CableValues, cableProperties } from "./cable-properties.ts";
 import { type CircuitValues, wiredCircuitProperties } from "./circuit-properties.ts";
-import { describeValue, isObject } from "./describe-value.ts";
+import { describeValue } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
 import { draftLoadOfCircuit, draftPart, type LoadOfCircuit, type PartDraft } from "./draft-part.ts";
 import type { NetworkTerminal } from "./network.ts";
+import { isObject } from "./plain-values.ts";
 import { type Refusal, readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import {

@@ -1,8 +1,7 @@
 import { acceptableRules } from "./allowed-values.ts";
 import { price, termination, torque } from "./bench-properties.ts";
-import { amount, type Property, text } from "./property.ts";
-import { type Properties, type PropertyTable, propertyTable } from "./property-table.ts";
-import type { Word } from "./record.ts";
+import { amount, amountOrNone, type Property, text } from "./property.ts";
+import { propertyTable } from "./property-table.ts";
 
 /*
  * Properties shared by several parts. The maxima catch slips (a decimal point, another unit) and keep every figure finite.
@@ -51,11 +50,15 @@ export const workingVoltage = amount("a voltage", "V", { from: 1, upTo: 100 });
 /** A share such as 0.9 is a slip. */
 export const efficiency = amount("an efficiency", "%", { from: 1, upTo: 100 });
 
-/** The table of a DSL function that makes a part. */
-export function partTable<Shape extends Properties>(
-  word: Word,
-  properties: Shape,
-  { needed, choices = [] }: { needed: readonly string[]; choices?: PropertyTable["choices"] },
-): PropertyTable<Shape> {
-  return propertyTable(properties, { word, unknown: `is not a property of ${word}`, needed, choices });
+/** The minimum is colder than any campsite; the maximum is warmer than the coldest day anywhere. */
+export const coldestDay = amount("a temperature", "°C", { from: -60, upTo: 50 });
+/** Twice the loosest limit in use. A builder who knowingly exceeds it accepts the finding. */
+export const dropPercent = amount("a share of the nominal voltage", "%", { above: 0, upTo: 20 });
+
+/**
+ * Two ends without any resistance are one piece of metal. Below 1 µΩ, as of a few millimetres of busbar, they practically are.
+ * Currents would then follow from voltage differences too small for floating-point accuracy.
+ */
+export function resistanceOrNone(upTo: number): Property<number> {
+  return amountOrNone("a resistance", "mΩ", { from: 0.001, upTo });
 }

@@ -1,6 +1,5 @@
 import * as z from "zod";
 import type { Property } from "./property.ts";
-import type { Word } from "./record.ts";
 
 /** Every property of a DSL function's input, or of an object in it, by name. */
 export interface PropertyTable<Shape extends Properties = Properties> extends Structure {
@@ -18,7 +17,7 @@ export type ValuesOf<Shape extends Properties> = {
 /** Requirements on an object besides those on each property. */
 export interface Structure {
   /** The DSL function whose result may be spread into its own argument: `circuit({ ...lamp, name: "Second lamp" })`. */
-  readonly word?: Word;
+  readonly word?: string;
   /** Message for an unknown name: "is not a property of circuit". */
   readonly unknown: string;
   /** Properties that must be given. */

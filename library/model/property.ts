@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { isNonPlain } from "./describe-value.ts";
+import { isNonPlain } from "./plain-values.ts";
 import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
 
 /** One property of a DSL function: the values that zod accepts, and their description for people. */
@@ -7,6 +7,9 @@ export interface Property<Value = unknown> {
   /** The messages of its issues state the error in a value: "is negative". */
   readonly schema: z.ZodType<Value>;
   readonly allowed: string;
+  /** Of an amount: its unit and limits. */
+  readonly unit?: AmountUnit;
+  readonly limits?: Limits;
   /** Whether any figure or limit is calculated from it. If so, a circuit with a refused one is not judged. */
   readonly affectsResults: boolean;
   /** It serves only lists and labels: an error in it prevents no check. */
@@ -20,27 +23,47 @@ export interface Property<Value = unknown> {
 }
 
 /** An amount within limits. `allowed` states them: "a current above 0 and up to 2,000 A". */
-export function amount(what: string, unit: string, limits: Limits): Property<number> {
+export function amount(what: string, unit: AmountUnit, limits: Limits): Property<number> {
   const error = ({ input }: { readonly input?: unknown }) => wrongAmount(input, limits);
   const number = z.number({ error }).lte(limits.upTo, { error });
   const within = "above" in limits ? number.gt(limits.above, { error }) : number.gte(limits.from, { error });
   const upTo = unit === "" ? grouped(limits.upTo) : `${grouped(limits.upTo)} ${unit}`;
   const range =
     "above" in limits ? `above ${limits.above} and up to ${upTo}` : `from ${limits.from} to ${upTo}`;
-  return { schema: within, allowed: `${what} ${range}`, affectsResults: true };
+  return { schema: within, allowed: `${what} ${range}`, unit, limits, affectsResults: true };
 }
+
+/** The unit of an amount that a plan states; "" for a count. */
+export type AmountUnit =
+  | ""
+  | "A"
+  | "V"
+  | "W"
+  | "Ah"
+  | "%"
+  | "°C"
+  | "% for each °C"
+  | "m"
+  | "mm"
+  | "ft"
+  | "in"
+  | "Ω"
+  | "mΩ"
+  | "mV"
+  | "N·m";
 
 /** An {@link amount}, or 0. */
 export function amountOrNone(
   what: string,
-  unit: string,
+  unit: AmountUnit,
   limits: { readonly from: number; readonly upTo: number },
 ): Property<number> {
-  const { schema, allowed } = amount(what, unit, { ...limits, from: 0 });
+  const withNone = amount(what, unit, { ...limits, from: 0 });
+  const { schema, allowed } = withNone;
   return {
+    ...withNone,
     schema: schema.refine((value) => value === 0 || value >= limits.from, "is too small"),
     allowed: allowed.replace("from 0 to", `of 0, or from ${limits.from} to`),
-    affectsResults: true,
   };
 }
 
@@ -49,8 +72,8 @@ export type Limits = ({ readonly above: number } | { readonly from: number }) & 
 
 /** A count: a whole number within limits, both inclusive. */
 export function count(limits: { readonly from: number; readonly upTo: number }): Property<number> {
-  const { schema, allowed } = amount("a whole number", "", limits);
-  return { schema: schema.refine(Number.isInteger, "is not a whole number"), allowed, affectsResults: true };
+  const number = amount("a whole number", "", limits);
+  return { ...number, schema: number.schema.refine(Number.isInteger, "is not a whole number") };
 }
 
 /** One of some numbers or texts. `unlike` is the message for any other: "is not one of the sizes". */

@@ -1,6 +1,6 @@
 import type { BuildValues } from "./build-properties.ts";
 import { withArticle } from "./describe-value.ts";
-import { makeLoadOfCircuit, makePart, type PartContext } from "./make-parts.ts";
+import { makeLoadOfCircuit, makePart, nominalVoltageOf, type PartContext } from "./make-parts.ts";
 import type { Network, Part, Scenario } from "./network.ts";
 import {
   belongsToNetwork,
@@ -9,7 +9,7 @@ import {
   readNetworkRecords,
 } from "./network-records.ts";
 import { type NominalVoltages, nominalVoltages } from "./nominal-voltage.ts";
-import { voltagesTooHigh } from "./part-contradictions.ts";
+import { descriptorOfWord } from "./parts/index.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
 import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
@@ -37,7 +37,8 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
-    for (const refusal of voltagesTooHigh(draft, surroundings))
+    const { voltagesTooHigh } = descriptorOfWord(draft.word);
+    for (const refusal of voltagesTooHigh?.(draft.values, nominalVoltageOf(draft, surroundings)) ?? [])
       invalid.push({ record: draft.record, name: draft.name, ...refusal });
     return part;
   });

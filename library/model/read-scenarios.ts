@@ -1,7 +1,8 @@
 import { restVoltageAt, restVoltages } from "./battery-figures.ts";
 import { withArticle } from "./describe-value.ts";
 import type { BatteryPart, Part, Scenario } from "./network.ts";
-import { isCharging, isConsumer, opensByHand, partTraits, passesCurrentOn } from "./part-roles.ts";
+import { isCharging, isConsumer, opensByHand, passesCurrentOn } from "./part-roles.ts";
+import { descriptorOf } from "./parts/index.ts";
 import type { Refusal } from "./read-values.ts";
 import type { WrittenReference } from "./record.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
@@ -63,9 +64,9 @@ export function readScenario(
   const { engine = false, shore = false, sunPercent = 0 } = values;
   const isThere = { engine, shore, sun: sunPercent > 0 };
   const charges = (part: Part) => {
-    const { chargesWith } = partTraits[part.kind];
+    const { chargesWith } = descriptorOf(part);
     if (chargesWith === "engine" && stage.runsAlways.has(part.index)) return true;
-    return chargesWith !== null && isThere[chargesWith];
+    return chargesWith !== undefined && isThere[chargesWith];
   };
   const isOn = (part: Part) => {
     if (starting.has(part.index)) return true;

@@ -1,5 +1,6 @@
-import { describeValue, isNonPlain, isObject } from "./describe-value.ts";
+import { describeValue } from "./describe-value.ts";
 import { nearestName } from "./nearest-name.ts";
+import { isNonPlain, isObject } from "./plain-values.ts";
 import type { Property } from "./property.ts";
 import {
   type Choice,

@@ -1,3 +1,5 @@
+import { type PartWord, partWords } from "./parts/index.ts";
+
 /**
  * The result of running a plan: plain data, one record for each call of a DSL function.
  * A record contains no files or text positions; its index in the list is the handle for finding its place in the text.
@@ -11,29 +13,9 @@ export interface PlanRecord {
 }
 
 /** DSL functions that leave a record. Those of parts are also the kinds of parts, except `motor`, which makes a load. */
-export const words = [
-  "circuit",
-  "build",
-  "cable",
-  "scenario",
-  "battery",
-  "busBar",
-  "fusePanel",
-  "disconnect",
-  "shunt",
-  "inverter",
-  "dcDcCharger",
-  "alternator",
-  "shoreCharger",
-  "solarArray",
-  "solarController",
-  "chassis",
-  "load",
-  "motor",
-  "part",
-] as const;
+export const words: readonly Word[] = ["circuit", "build", "cable", "scenario", ...partWords];
 
-export type Word = (typeof words)[number];
+export type Word = "circuit" | "build" | "cable" | "scenario" | PartWord;
 
 /**
  * How a record refers to a terminal of a part: `from: house.positive`. `part` counts all DSL calls of the plan from 0, and is

@@ -125,7 +125,7 @@ function polesAt({ kind, id }: WrittenReference, plan: PartsOfPlan, invalid: Ref
   const draft = plan.byRecord.get(id);
   if (plan.records[id]?.word !== kind) return refuse(`is ${withArticle(kind)} that is not in this plan`);
   if (!draft) return refuse(`is ${withArticle(kind)}, not a part`);
-  const poles = polesOf[draft.word];
+  const poles = polesOf(draft.word);
   if (!poles) return refuse(`is ${withArticle(kind)}, which has no two poles`);
   if (lacksNegativeBus(draft)) return refuse("is a fusePanel without a negative bus");
   const positive = draft.terminals?.get(poles.positive);

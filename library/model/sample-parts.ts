@@ -1,5 +1,5 @@
 import type * as plan from "../plan/index.ts";
-import type { PartWord } from "./terminals.ts";
+import type { PartWord } from "./parts/index.ts";
 
 /**
  * For tests: inputs for each function that makes a part. The first has only the required properties, the last has ratings too. A

@@ -1,5 +1,6 @@
 import * as z from "zod";
-import { isObject, isWord } from "./describe-value.ts";
+import { isWord } from "./describe-value.ts";
+import { isObject } from "./plain-values.ts";
 import { notAList, type Property } from "./property.ts";
 import type { WrittenReference, WrittenTerminal } from "./record.ts";
 import { isPartWord } from "./terminals.ts";

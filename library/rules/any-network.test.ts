@@ -1,25 +1,24 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { judge } from "../judge.ts";
-import type { Side } from "../model/network.ts";
+import type { Side } from "../model/parts/define-part.ts";
+import { descriptorOfWord } from "../model/parts/index.ts";
 import { type PlanRecord, type Word, words } from "../model/record.ts";
 import { sampleParts } from "../model/sample-parts.ts";
-import { isPartWord, terminalsOf } from "../model/terminals.ts";
+import { isPartWord } from "../model/terminals.ts";
 import { ruleById } from "./registry.ts";
 
 /** Each kind of part with its terminals on the positive, on the negative, and on either side. */
 const kinds = words.filter(isPartWord).flatMap((word) =>
   sampleParts[word].map((input): PartKind => {
-    const sides = word === "part" ? ownTerminals(input) : Object.entries(terminalsOf[word]);
+    const { terminals, sides: statedSides } = descriptorOfWord(word);
+    const sides =
+      statedSides?.(input as object) ??
+      Object.entries(terminals).map(([name, { side }]) => [name, side] as const);
     const on = (side: Side) => sides.flatMap(([name, own]) => (own === side ? [name] : []));
     return { word, input, plus: on("positive"), minus: on("negative"), either: on("either") };
   }),
 );
-
-function ownTerminals(input: object): readonly (readonly [string, Side])[] {
-  const { terminals } = input as { readonly terminals: readonly string[] };
-  return terminals.map((name) => [name, "either"]);
-}
 
 /** Rules about the topology of a network, and about the ratings of its parts. */
 const aboutParts = /^(network|bus|panel|disconnect|shunt|battery)\//;

@@ -35,12 +35,12 @@ describe("a part", () => {
 
   test("a limit that the plan does not state is not judged, and says so", async () => {
     const text = await hoverAt("bat‸tery({\n", { "maxDischargeA: 150,": "" });
-    expect(text).toMatch(/- Gives: .* its discharge limit is not stated, so not judged$/m);
+    expect(text).toMatch(/- Gives: .* its greatest discharge current is not stated, so not judged$/m);
   });
 
   test("a dead short from a resistance that nobody stated says so", async () => {
     const text = await hoverAt("bat‸tery({\n", { "internalMilliohm: 4,": "" });
-    expect(text).toMatch(/Dead short at its terminals: .* the lowest usual one is taken/);
+    expect(text).toMatch(/Dead short at its terminals: .* the lowest of the usual ones is taken/);
     expect(text).toMatch(/- Internal resistance: \*\*[\d.]+ to [\d.]+ mΩ\*\* · _/);
   });
 
@@ -51,7 +51,7 @@ describe("a part", () => {
     );
     // Its own circuit, both conductors as one, and the cable before it.
     expect(text).toMatch(
-      /- Drop, whole path from the bank and back: \*\*.* V, .* %\*\*; .* V on inverter supply and .* V on the cable bank to switch; limit 0\.36 V, 3 %; margin/,
+      /- Drop, whole way from the bank and back: \*\*.* V, .* %\*\*; .* V on inverter supply and .* V on the cable bank to switch; limit 0\.36 V, 3 %; margin/,
     );
     expect(text).toMatch(/- Efficiency: \*\*90 %\*\* · _/);
     expect(text).toContain("| evening | 13");
@@ -59,7 +59,7 @@ describe("a part", () => {
 
   test("a panel: what passes it against its rating", async () => {
     expect(await hoverAt("fuse‸Panel({ name")).toMatch(
-      /- Passes on: \*\*15 A\*\*; .*; rated 100 A; margin 85 A/,
+      /- Passes on: \*\*15 A\*\*; .*; rating 100 A; margin 85 A/,
     );
   });
 
@@ -94,7 +94,9 @@ describe("a cable", () => {
     // 4 ft of 4 AWG, by hand: 1.2192 m · 0.8664 mΩ/m · 15 A = 15.8 mV.
     expect(text).toContain("- Drop on it: **0.0158 V, 0.132 %**");
     expect(text).toContain("- Protection: **none in it**");
-    expect(text).toMatch(/- Dead short at its start: \*\*up to [\d,]+ A\*\*; opened by the 100 A fuse in/);
+    expect(text).toMatch(
+      /- Dead short at its beginning: \*\*up to [\d,]+ A\*\*; opened by the 100 A fuse in/,
+    );
     expect(text).toContain("| cooking | 15 A | 0.0158 V | 30.7 °C |");
     expect(text).toContain("Resistance from end to end");
     expect(text).toContain("drop = current × resistance");
@@ -105,7 +107,7 @@ describe("a cable", () => {
     expect(text).toMatch(
       /- Dead short behind the fuse: \*\*up to [\d,]+ A\*\*; fed by the house bank; can interrupt 20,000 A; margin [\d,]+ A · _stated in the plan_/,
     );
-    expect(text).toMatch(/- Minimum fault that it must clear: \*\*[\d,]+ A\*\*; at the far end of/);
+    expect(text).toMatch(/- Weakest short that it must open: \*\*[\d,]+ A\*\*; at the far end of/);
   });
 
   test("a return needs no protection, and is told none", async () => {
@@ -121,7 +123,7 @@ describe("a circuit of a network", () => {
     expect(text).toMatch(/^\*\*heater\*\*: 15 A in .* at 12 V on 10 AWG/);
     expect(text).toMatch(/- Drop on this circuit, round trip: /);
     expect(text).toMatch(
-      /- Drop, whole path from the bank and back: \*\*0\.4\d+ V, 3\.\d+ %\*\*; in \\"cooking\\"; limit 1\.2 V, 10 %; margin/,
+      /- Drop, whole way from the bank and back: \*\*0\.4\d+ V, 3\.\d+ %\*\*; in \\"cooking\\"; limit 1\.2 V, 10 %; margin/,
     );
     expect(text).toMatch(/- Lowest voltage: \*\*11\.\d+ V\*\*; in \\"cooking\\"/);
     expect(text).toMatch(/\| \*\*cooking\*\* \(worst\) \| \*\*15 A\*\* .* \*\*11\.\d+ V\*\* \|/);
@@ -173,7 +175,9 @@ describe("a scenario", () => {
       ...tooMuch,
       'scenario({ name: "evening", off: [kettle], chargePercent: 50 });': "",
     });
-    expect(text).toContain("**feeder**: on 4 AWG: **not judged**, because in no scenario");
+    expect(text).toContain(
+      "**feeder**: on 4 AWG: **not judged**, because its current could not be worked out in any scenario",
+    );
   });
 });
 
@@ -182,13 +186,13 @@ describe("what cannot be read", () => {
 
   test("a part of a network with a refused value is not judged", async () => {
     const text = await hoverAt("fuse‸Panel({ name", refused);
-    expect(text).toContain("**Not judged**, because a value of the network cannot be used");
+    expect(text).toContain("**Not judged**, because a value of the network is invalid");
     expect(text).toContain("- house bank\\, capacityAh");
   });
 
   test("a sound circuit of it is judged alone, and says so", async () => {
     const text = await hoverAt('name: "hea‸ter"', refused);
-    expect(text).toContain("Judged alone, by the load that it states");
+    expect(text).toContain("Judged alone, by its stated load");
     expect(text).toContain("- Current: **15 A**");
     expect(text).not.toContain("| Scenario |");
   });

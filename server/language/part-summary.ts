@@ -1,18 +1,26 @@
 import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/faults/fault-network.ts";
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
-import type { BatteryPart, DcDcChargerPart, LoadPart, Part } from "../../library/model/network.ts";
-import { isConsumer, partTraits } from "../../library/model/part-roles.ts";
+import type { BatteryPart, Part } from "../../library/model/network.ts";
+import {
+  currentLimitsOf,
+  givesEnergy,
+  isConsumer,
+  minimumVoltageOf,
+  type PartCurrentLimit,
+  passesCurrentOn,
+  sourceOfFigure,
+} from "../../library/model/part-roles.ts";
+import { descriptorOf } from "../../library/model/parts/index.ts";
 import { statedInPlan } from "../../library/model/stated-in-plan.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
+import { formatDistinct, formatRounded, withUnit } from "../../library/rules/wording/format-number.ts";
 import {
-  formatDistinct,
-  formatExact,
-  formatRounded,
-  withUnit,
-} from "../../library/rules/wording/format-number.ts";
-import { kindInWords, scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
+  kindInWords,
+  phraseInWords,
+  scenarioInWords,
+  summaryInWords,
+} from "../../library/rules/wording/part-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
-import type { Citation } from "../../library/standards/citation.ts";
 import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
@@ -25,7 +33,7 @@ import { wayRow } from "./way-row.ts";
  */
 export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string {
   return [
-    `${kindInWords(part)}${dataInWords(part)}`,
+    [kindInWords(part), ...summaryInWords(part)].join(", "),
     limitRows(plan, judged, part).join("\n"),
     scenarioTable(judged, columnsOf(part), weightOf(judged, part)),
     takenRows(part).join("\n"),
@@ -58,125 +66,46 @@ export function lowestVoltageRow({ network, result }: JudgedNetwork, index: numb
 function leastV(
   part: Part,
 ): { readonly volts: number; readonly what: string; readonly source: string } | undefined {
-  if (!isConsumer(part)) return undefined;
-  if (part.kind === "inverter")
-    return { volts: part.cutOffV, what: "cuts off at", source: sourceInWords(part.cutOffVSource) };
-  return part.minimumV === undefined
-    ? undefined
-    : { volts: part.minimumV, what: "needs", source: "stated in the plan" };
-}
-
-/** The data that distinguish parts of one kind, as the plan gives them. */
-function dataInWords(part: Part): string {
-  const data = dataOf(part);
-  return data.map((one) => `, ${one}`).join("");
-}
-
-function dataOf(part: Part): string[] {
-  switch (part.kind) {
-    case "battery":
-      return [part.chemistry, `${formatExact(part.nominalV)} V`, `${formatExact(part.capacityAh)} Ah`];
-    case "inverter":
-      return [`${formatExact(part.continuousW)} W`];
-    case "dcDcCharger":
-    case "shoreCharger":
-    case "solarController":
-      return [`${formatExact(part.outputA)} A at ${formatExact(part.outputV)} V`];
-    case "alternator":
-      return [`${formatExact(part.ratedA)} A at ${formatExact(part.outputV)} V`];
-    case "solarArray":
-      return [
-        `${part.series * part.parallel} × ${withUnit(part.maxPowerV * part.maxPowerA, "W")}`,
-        `${part.series} in series, ${part.parallel} in parallel`,
-      ];
-    case "load":
-      return [drawInWords(part)];
-    case "fusePanel":
-      return [`${part.positions} positions`];
-    case "busBar":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return [];
-  }
-}
-
-function drawInWords({ draws }: LoadPart): string {
-  switch (draws.as) {
-    case "current":
-      return `${formatExact(draws.currentA)} A`;
-    case "power":
-      return `${formatExact(draws.powerW)} W at any voltage`;
-    case "resistance":
-      return withUnit(draws.ohm, "Ω");
-    case "motor":
-      return `${formatExact(draws.runningA)} A running, ${formatExact(draws.startingA)} A starting`;
-  }
+  const volts = isConsumer(part) ? minimumVoltageOf(part) : undefined;
+  if (volts === undefined) return undefined;
+  return part.kind === "inverter"
+    ? { volts, what: "cuts off at", source: sourceInWords(sourceOfFigure(part, "cutOffV")) }
+    : { volts, what: "needs", source: "stated in the plan" };
 }
 
 function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[] {
   const worst = judged.result.parts[part.index];
   if (!worst) return [];
-  const most = (what: string, is: WorstOf | undefined, limit: Limit) => mostRow(judged, what, is, limit);
-  const feeds = (limit: Limit) => most("Gives", worst.feeds, limit);
-  const draws = (limit: Limit) => most("Takes", worst.draws, limit);
-  const passes = (ratedA: number | undefined) =>
-    most("Passes on", worst.feeds ?? worst.draws, {
-      limitA: ratedA,
-      is: "rated",
-      unstated: "its rating is not stated",
-    });
-  switch (part.kind) {
-    case "battery":
-      return [
-        feeds({ limitA: part.maxDischargeA, is: "may give", unstated: "its discharge limit is not stated" }),
-        draws({ limitA: part.maxChargeA, is: "may take", unstated: "its charge limit is not stated" }),
-        deadShortRow(part),
-      ];
-    case "inverter":
-      return [
-        draws({}),
-        ...surgeRow(judged, worst),
-        ...lowestVoltageRow(judged, part.index),
-        ...wayRow(plan, part.index),
-      ];
-    case "dcDcCharger":
-      return [
-        feeds({ limitA: part.outputA, is: "made for" }),
-        draws({ limitA: part.inputMaxA, is: "may take", unstated: "its input limit is not stated" }),
-        ...wayRow(plan, part.index),
-      ];
-    case "solarController":
-      return [feeds({ limitA: part.outputA, is: "made for" }), draws({})];
-    case "shoreCharger":
-      return [feeds({ limitA: part.outputA, is: "made for" })];
-    case "alternator":
-      return [
-        feeds({
-          limitA: (part.ratedA * part.continuousPercent) / 100,
-          is: `may give continuously, ${formatRounded(part.continuousPercent)} % of its rating,`,
-          source: sourceInWords(part.continuousSource),
-        }),
-      ];
-    case "solarArray":
-      return [feeds({})];
-    case "load":
-      return [
-        draws({}),
-        ...surgeRow(judged, worst),
-        ...lowestVoltageRow(judged, part.index),
-        ...wayRow(plan, part.index),
-      ];
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "part":
-      return [passes(part.ratedA)];
-    case "chassis":
-      return [most("Passes on", worst.feeds ?? worst.draws, {})];
-  }
+  const isBattery = part.kind === "battery";
+  const limits = currentLimitsOf(part);
+  const most = (what: string, is: WorstOf | undefined, current: PartCurrentLimit["current"]) =>
+    mostRow(
+      judged,
+      what,
+      is,
+      limitIn(
+        part,
+        limits.find((limit) => limit.current === current),
+      ),
+    );
+  if (passesCurrentOn(part)) return [most("Passes on", worst.feeds ?? worst.draws, "carries")];
+  const draws = isBattery || descriptorOf(part).ports.some(({ does }) => does === "draws");
+  return [
+    ...(givesEnergy(part) ? [most("Gives", worst.feeds, "gives")] : []),
+    ...(draws ? [most("Takes", worst.draws, "takes")] : []),
+    ...(isBattery ? [deadShortRow(part)] : []),
+    ...(isConsumer(part) ? [...surgeRow(judged, worst), ...lowestVoltageRow(judged, part.index)] : []),
+    ...wayRow(plan, part.index),
+  ];
+}
+
+function limitIn(part: Part, limit: PartCurrentLimit | undefined): Limit {
+  if (!limit) return {};
+  const { property, lastingA: limitA, percentForHours, words } = limit;
+  const noun = descriptorOf(part).properties[property]?.words;
+  if (percentForHours === undefined) return { limitA, is: words, unstated: `its ${noun} is not stated` };
+  const source = sourceInWords(sourceOfFigure(part, "continuousPercent"));
+  return { limitA, is: `${words}, ${formatRounded(percentForHours)} % of its rating,`, source };
 }
 
 interface Limit {
@@ -254,25 +183,19 @@ function columnsOf(part: Part): ScenarioColumn[] {
     title: "At its input",
     cell: ({ inputA }) => withUnit(inputA[index] ?? 0, "A"),
   };
-  switch (part.kind) {
-    case "battery":
-      return [voltage, current(givenOrTaken)];
-    case "dcDcCharger":
-    case "solarController":
+  if (part.kind === "battery") return [voltage, current(givenOrTaken)];
+  const { role } = descriptorOf(part);
+  switch (role) {
+    case "converter":
       return [voltage, current((is) => withUnit(Math.max(is, 0), "A")), input];
-    case "load":
-    case "inverter":
-    case "alternator":
-    case "shoreCharger":
-    case "solarArray":
+    case "source":
+    case "consumer":
       return [voltage, current((is) => withUnit(Math.abs(is), "A"))];
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
+    case "passes current on":
+    case "metal":
       return [current((is) => withUnit(Math.abs(is), "A"))];
+    default:
+      return role satisfies never;
   }
 }
 
@@ -294,48 +217,31 @@ function weightOf({ network }: JudgedNetwork, part: Part): Weight {
   };
 }
 
-/** Values assumed because the plan does not state them, or perhaps not the plan's own: with their source. */
+/** Values assumed because the plan does not state them, with their source. */
 function takenRows(part: Part): string[] {
-  const taken = (what: string, is: string, source: Citation) =>
-    source.authority === "stated in the plan" ? [] : [limitRow(what, is, "", "", sourceInWords(source))];
-  switch (part.kind) {
-    case "battery":
-      return part.internal.stated
-        ? []
-        : taken("Internal resistance", resistanceRange(part), part.internal.source);
-    case "inverter":
-    case "solarController":
-      return taken("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource);
-    case "dcDcCharger":
-      return [
-        ...taken("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
-        ...inputMinimum(part),
-      ];
-    case "alternator":
-    case "shoreCharger":
-    case "solarArray":
-    case "load":
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return [];
+  if (part.kind === "battery") {
+    const { stated, source } = part.internal;
+    return stated
+      ? []
+      : [limitRow("Internal resistance", resistanceRange(part), "", "", sourceInWords(source))];
   }
-}
-
-function inputMinimum({ inputMinV, inputMinVSource }: DcDcChargerPart): string[] {
-  return inputMinVSource.authority === "stated in the plan"
-    ? []
-    : [limitRow("Full output from", withUnit(inputMinV, "V"), "", "", sourceInWords(inputMinVSource))];
+  const figures = part as unknown as Readonly<Record<string, number>>;
+  const { properties, worksFrom } = descriptorOf(part);
+  return (part.taken ?? []).flatMap((name) => {
+    const { words = "", unit = "", source } = properties[name]!;
+    // The lowest voltage of a consumer is in a row of its own.
+    if (source === undefined || (isConsumer(part) && name === worksFrom)) return [];
+    const value = phraseInWords([{ value: figures[name]!, unit, rounded: true }]);
+    return [limitRow(words.charAt(0).toUpperCase() + words.slice(1), value, "", "", sourceInWords(source))];
+  });
 }
 
 function resistanceRange({ internal: { lowOhm, highOhm } }: BatteryPart): string {
   return `${formatRounded(lowOhm * 1000)} to ${withUnit(highOhm * 1000, "mΩ")}`;
 }
 
-function statedSource({ source, kind }: Part): string {
+function statedSource(part: Part): string {
+  const { source } = part;
   if (source !== undefined) return `_Its numbers: ${markdownWords(source)}._`;
-  return partTraits[kind].hasDataSheet ? "_The plan states no source for its numbers._" : "";
+  return descriptorOf(part).hasDataSheet ? "_The plan states no source for its numbers._" : "";
 }

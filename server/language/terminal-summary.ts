@@ -1,5 +1,5 @@
 import type { Part } from "../../library/model/network.ts";
-import { partTraits } from "../../library/model/part-roles.ts";
+import { descriptorOf } from "../../library/model/parts/index.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { withUnit } from "../../library/rules/wording/format-number.ts";
 import { atStart, conductorInWords, terminalInWords } from "../../library/rules/wording/part-in-words.ts";
@@ -65,6 +65,6 @@ function throughA(flows: readonly (readonly [arrives: boolean, currentA: number]
   return Math.max(arriving, leaving);
 }
 
-function isNegative({ kind }: Part, name: string): boolean {
-  return partTraits[kind].role === "metal" || /negative$/i.test(name);
+function isNegative(part: Part, name: string): boolean {
+  return descriptorOf(part).role === "metal" || /negative$/i.test(name);
 }

@@ -18,27 +18,28 @@ import { readWireNumbers } from "../../library/documents/schedules/wire-numbers-
 import { wiresOf } from "../../library/documents/schedules/wires.ts";
 import { type Judgement, judge } from "../../library/judge.ts";
 import type { Part } from "../../library/model/network.ts";
-import { type PartRole, type PortTerminals, partTraits } from "../../library/model/part-roles.ts";
+import type { PartRole, PortTerminals } from "../../library/model/parts/define-part.ts";
+import { descriptorOfWord, type PartWord } from "../../library/model/parts/index.ts";
 import { type PlanRecord, type Word, words } from "../../library/model/record.ts";
 import { sampleParts } from "../../library/model/sample-parts.ts";
-import { isPartWord, kindOfWord, type PartWord, terminalsOf } from "../../library/model/terminals.ts";
+import { isPartWord } from "../../library/model/terminals.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
 
 /*
- * Every kind of part, one after the other, in a small network that its row in `part-roles.ts` determines. A kind
+ * Every kind of part, one after the other, in a small network that its descriptor determines. A kind
  * that is new is tested here as soon as its word exists, and fails until analysis, drawing and lists know it.
  */
 
 const partWords = words.filter(isPartWord);
 const withRole = (...roles: readonly PartRole[]) =>
-  partWords.filter((word) => roles.includes(partTraits[kindOfWord(word)].role));
+  partWords.filter((word) => roles.includes(descriptorOfWord(word).role));
 
 /** A name without the word of its kind, which a list could have by chance. */
 const name = "tested one";
 
 describe.each(withRole("passes current on", "metal"))("%s passes current on", (word) => {
   const [one, other = one] = terminalNames(word) as [string, string?];
-  const isOfReturn = Object.values(terminalsOf[word])[0] === "negative";
+  const isOfReturn = Object.values(descriptorOfWord(word).terminals)[0]?.side === "negative";
   const lampSide = isOfReturn ? "negative" : "positive";
   /** From the bank through the part and a lamp, and back; a part of the return side comes behind the lamp. */
   const carrying = (input = ratedInput(word)) => {
@@ -79,7 +80,7 @@ describe.each(withRole("passes current on", "metal"))("%s passes current on", (w
     const plan = new Plan();
     const bank = plan.add("battery", { chemistry: "AGM", capacityAh: 100 });
     plan.join(bank, lampSide, plan.add(word, { ...ratedInput(word), name }), one);
-    expect(unconnectedIn(plan.judged()).includes(name)).toBe(partTraits[kindOfWord(word)].inSeries);
+    expect(unconnectedIn(plan.judged()).includes(name)).toBe(descriptorOfWord(word).inSeries === true);
   });
 
   test("its current is held against its rating, in the table of ratings and in the difference", () => {
@@ -105,8 +106,7 @@ describe.each(withRole("passes current on", "metal"))("%s passes current on", (w
 });
 
 describe.each(withRole("source"))("%s feeds", (word) => {
-  const kind = kindOfWord(word);
-  const { ports, chargesWith } = partTraits[kind];
+  const { ports, chargesWith } = descriptorOfWord(word);
   const [port] = ports as readonly [PortTerminals];
   const feeding = (input = ratedInput(word), there: object = everythingRuns) => {
     const plan = new Plan();
@@ -126,12 +126,12 @@ describe.each(withRole("source"))("%s feeds", (word) => {
       [fedA, fedA].map((amperes) => expect.closeTo(amperes, 6)),
     );
     const alone = feeding(ratedInput(word), {});
-    expect(Math.abs(solved(alone).partA[testedIn(alone).index]!) > 1).toBe(chargesWith === null);
+    expect(Math.abs(solved(alone).partA[testedIn(alone).index]!) > 1).toBe(chargesWith === undefined);
     expect(unconnectedIn(judged)).toEqual([]);
   });
 
   test("a short: from a battery by its own resistance, else with a current that is known", () => {
-    expect(addedToShortA(testedIn(feeding())) !== undefined).toBe(chargesWith !== null);
+    expect(addedToShortA(testedIn(feeding())) !== undefined).toBe(chargesWith !== undefined);
   });
 
   measuredAtItsPoles(word, feeding);
@@ -139,7 +139,7 @@ describe.each(withRole("source"))("%s feeds", (word) => {
 });
 
 describe.each(withRole("consumer"))("%s draws", (word) => {
-  const [port] = partTraits[kindOfWord(word)].ports as readonly [PortTerminals];
+  const [port] = descriptorOfWord(word).ports as readonly [PortTerminals];
   const drawing = (input = ratedInput(word)) => {
     const plan = new Plan();
     const bank = plan.add("battery", { chemistry: "LiFePO4", capacityAh: 200, name: "bank" });
@@ -164,7 +164,7 @@ describe.each(withRole("consumer"))("%s draws", (word) => {
 });
 
 describe.each(withRole("converter"))("%s converts", (word) => {
-  const { ports, chargesWith } = partTraits[kindOfWord(word)];
+  const { ports, chargesWith } = descriptorOfWord(word);
   const [draws, feeds] = ports as readonly [PortTerminals, PortTerminals];
   const converting = (input = ratedInput(word)) => {
     const plan = new Plan();
@@ -239,7 +239,7 @@ function listedEverywhere(word: PartWord, planWith: (input?: Given) => Judgement
 function measuredAtItsPoles(word: PartWord, planWith: () => Judgement): void {
   test("a voltage is expected at each pair of its poles", () => {
     const expected = voltagesToExpect(planWith()).rows.filter(({ at }) => at.includes(name));
-    expect(expected).toHaveLength(partTraits[kindOfWord(word)].ports.length);
+    expect(expected).toHaveLength(descriptorOfWord(word).ports.length);
     for (const { expectedV, currentA } of expected) {
       expect(expectedV).toBeGreaterThan(5);
       expect(currentA).toBeGreaterThan(1);
@@ -261,7 +261,7 @@ function figuresOf(input: Given): [string, number][] {
 }
 
 function terminalNames(word: PartWord): readonly string[] {
-  const own = Object.keys(terminalsOf[word]);
+  const own = Object.keys(descriptorOfWord(word).terminals);
   return own.length > 0 ? own : (ratedInput(word).terminals as readonly string[]);
 }
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
 import { resistorNetwork } from "../../library/analysis/network/solver/resistor-network.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
+import { internalConnections } from "../../library/analysis/network/topology/internal-connections.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Network, Part } from "../../library/model/network.ts";
 import { passesCurrentOn } from "../../library/model/part-roles.ts";
@@ -40,7 +41,7 @@ describe("any network", () => {
         for (const part of network.parts) {
           const currentA = result.partA[part.index]!;
           if (passesCurrentOn(part)) {
-            if ("ohm" in part) balance.add(-(currentA ** 2) * part.ohm);
+            for (const { ohm } of internalConnections(part)) balance.add(-(currentA ** 2) * ohm);
           } else if (part.kind === "battery") {
             const restV = network.scenarios[0]!.restV[part.index]!;
             balance.add(restV * currentA - currentA ** 2 * part.internal.highOhm);

@@ -56,13 +56,13 @@ export function sampleNetwork() {
         ...change,
       })),
     busBar: () => add(["stud"], (own, base) => ({ ...base, kind: "busBar", terminals: own })).stud,
-    panel: (hasNegativeBus = true) =>
+    panel: (negativeBus = true) =>
       add(["feed", "branch", "negative"], (own, base) => ({
         ...base,
         kind: "fusePanel",
         terminals: own,
         positions: 12,
-        hasNegativeBus,
+        negativeBus,
       })),
     disconnect: () =>
       add(["line", "load"], (own, base) => ({ ...base, kind: "disconnect", terminals: own, ratedA: 300 })),
@@ -72,10 +72,15 @@ export function sampleNetwork() {
         kind: "shunt",
         terminals: own,
         ratedA: 500,
-        ohm,
+        ratedMV: ohm * 1_000 * 500,
       })),
     chassis: (ohm = 0.001) =>
-      add(["bond", "metal"], (own, base) => ({ ...base, kind: "chassis", terminals: own, ohm })),
+      add(["bond", "metal"], (own, base) => ({
+        ...base,
+        kind: "chassis",
+        terminals: own,
+        milliohm: ohm * 1_000,
+      })),
     load: (currentA = 10) =>
       add(poles, (own, base) => ({
         ...base,
@@ -98,9 +103,7 @@ export function sampleNetwork() {
         terminals: own,
         continuousW: 2000,
         efficiencyPercent: 90,
-        efficiencySource: source,
         cutOffV: 10.5,
-        cutOffVSource: source,
         idleW: 0,
         loadW: 1000,
         ...change,
@@ -113,7 +116,6 @@ export function sampleNetwork() {
         ratedA: 100,
         outputV: 14.4,
         continuousPercent: 80,
-        continuousSource: source,
         selfLimiting: true,
         ...change,
       })),
@@ -135,9 +137,7 @@ export function sampleNetwork() {
         outputA,
         outputV: 14.4,
         efficiencyPercent: 90,
-        efficiencySource: source,
         inputMinV: 10.5,
-        inputMinVSource: source,
         isolated,
         ...change,
       })),
@@ -164,7 +164,6 @@ export function sampleNetwork() {
         outputV: 14.4,
         tracking: true,
         efficiencyPercent: 95,
-        efficiencySource: source,
         ...change,
       })),
     other: (names: readonly string[], joins: readonly { between: [string, string]; ohm: number }[] = []) =>

@@ -1,4 +1,4 @@
-import { type PartTraits, partTraits } from "../../model/part-roles.ts";
+import { type AnyPartDescriptor, descriptorOfWord } from "../../model/parts/index.ts";
 import type { LineEnd, Schematic, SchematicPart, SymbolName } from "./schematic.ts";
 
 /** Whether the line is read from its `from` to its `to`: away from the sources, towards the loads. */
@@ -10,7 +10,7 @@ export function readsForward({ parts }: Schematic, from: LineEnd, to: LineEnd): 
 
 /** The side of a part that a terminal must be on, for any line that ends there; undefined: the side that the line comes from. */
 export function fixedSide(symbol: SymbolName, terminal: string): "west" | "east" | undefined {
-  const { role, ports } = traitsOf(symbol);
+  const { role, ports } = descriptorOfSymbol(symbol);
   if (role !== "converter") return undefined;
   const draws = ports.some(
     (port) => port.does === "draws" && [port.positive, port.negative].includes(terminal),
@@ -22,10 +22,10 @@ export function fixedSide(symbol: SymbolName, terminal: string): "west" | "east"
 function stepsOut({ symbol, hops }: SchematicPart, { terminal }: LineEnd): number {
   const side = fixedSide(symbol, terminal);
   if (side) return side === "west" ? beyondAll - 1 : -2;
-  const { role, chargesWith } = traitsOf(symbol);
+  const { role, chargesWith } = descriptorOfSymbol(symbol);
   switch (role) {
     case "source":
-      return chargesWith === null ? -1 : -3;
+      return chargesWith === undefined ? -1 : -3;
     case "consumer":
       return beyondAll + hops;
     case "converter":
@@ -38,7 +38,6 @@ function stepsOut({ symbol, hops }: SchematicPart, { terminal }: LineEnd): numbe
 const beyondAll = 1e6;
 
 /** A supply that the plan does not state is drawn as a battery is. */
-function traitsOf(symbol: SymbolName): PartTraits {
-  if (symbol === "supply") return partTraits.battery;
-  return partTraits[symbol === "motor" ? "load" : symbol];
+function descriptorOfSymbol(symbol: SymbolName): AnyPartDescriptor {
+  return descriptorOfWord(symbol === "supply" ? "battery" : symbol);
 }

@@ -1,6 +1,13 @@
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
-import { isConsumer } from "../../model/part-roles.ts";
+import {
+  currentLimitsOf,
+  givesEnergy,
+  isConsumer,
+  minimumVoltageOf,
+  passesCurrentOn,
+} from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import { currentThrough } from "../../rules/current-through.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
@@ -96,12 +103,10 @@ function dropOf(what: Measured["what"], words: string, { dropPercent, dropLimitP
 }
 
 function leastVoltage(part: Part): Limit | undefined {
-  if (!isConsumer(part)) return undefined;
-  if (part.kind === "inverter")
-    return { value: part.cutOffV, is: "least", words: "cuts off at", statedBy: "cutOffV" };
-  return part.minimumV === undefined
-    ? undefined
-    : { value: part.minimumV, is: "least", words: "needs", statedBy: "minimumV" };
+  const value = isConsumer(part) ? minimumVoltageOf(part) : undefined;
+  const statedBy = descriptorOf(part).worksFrom;
+  if (value === undefined || statedBy === undefined) return undefined;
+  return { value, is: "least", words: part.kind === "inverter" ? "cuts off at" : "needs", statedBy };
 }
 
 function currents(
@@ -109,41 +114,31 @@ function currents(
   through: WorstOf | undefined,
   { feeds, draws }: { readonly feeds: WorstOf | undefined; readonly draws: WorstOf | undefined },
 ): Measured[] {
-  const current = (what: Measured["what"], words: string, worst: WorstOf | undefined, limit?: Limit) =>
-    worst ? told(what, words, worst.currentA, "A", limit) : [];
-  const rated = (value: number | undefined, statedBy: string, words = "rating"): Limit | undefined =>
-    value === undefined ? undefined : { value, is: "most", words, statedBy };
-  switch (part.kind) {
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "part":
-      return current("currentA", "current", through, rated(part.ratedA, "ratedA"));
-    case "battery":
-      return [
-        ...current("givesA", "gives", feeds, rated(part.maxDischargeA, "maxDischargeA", "may give")),
-        ...current("takesA", "is charged with", draws, rated(part.maxChargeA, "maxChargeA", "may take")),
-      ];
-    case "alternator": {
-      const forHoursA = (part.ratedA * part.continuousPercent) / 100;
-      return current("givesA", "gives", feeds, rated(forHoursA, "ratedA", "for hours"));
-    }
-    case "dcDcCharger":
-      return [
-        ...current("takesA", "takes at its input", draws, rated(part.inputMaxA, "inputMaxA", "at most")),
-        ...current("givesA", "gives", feeds),
-      ];
-    case "inverter":
-    case "load":
-      return current("takesA", "takes", draws);
-    case "shoreCharger":
-    case "solarController":
-    case "solarArray":
-      return current("givesA", "gives", feeds);
-    case "chassis":
-      return current("currentA", "current", through);
-  }
+  const limits = new Map(currentLimitsOf(part).map((limit) => [limit.current, limit]));
+  const current = (
+    does: "gives" | "takes" | "carries",
+    what: Measured["what"],
+    words: string,
+    worst: WorstOf | undefined,
+  ) => {
+    const limit = limits.get(does);
+    const most: Limit | undefined =
+      limit?.lastingA === undefined || limit.heldByItself
+        ? undefined
+        : { value: limit.lastingA, is: "most", words: limit.words, statedBy: limit.property };
+    return worst ? told(what, words, worst.currentA, "A", most) : [];
+  };
+  if (passesCurrentOn(part)) return current("carries", "currentA", "current", through);
+  const { role, chargesWith } = descriptorOf(part);
+  // A solar controller takes what the panels give.
+  const isDrawn =
+    part.kind === "battery" || isConsumer(part) || (role === "converter" && chargesWith !== "sun");
+  const taking =
+    part.kind === "battery" ? "is charged with" : role === "converter" ? "takes at its input" : "takes";
+  return [
+    ...(givesEnergy(part) ? current("gives", "givesA", "gives", feeds) : []),
+    ...(isDrawn ? current("takes", "takesA", taking, draws) : []),
+  ];
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { AmountUnit } from "../../model/property.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
 
 /** One value of a subject. Two are the same if their content is, even with other text. */
@@ -11,7 +12,7 @@ export interface Property {
 
 export type PropertyValue =
   /** Two numbers are two values if they differ by more than the computer's rounding. */
-  | { readonly as: "quantity"; readonly amount: number; readonly unit: Unit | "Ah" | "" }
+  | { readonly as: "quantity"; readonly amount: number; readonly unit: Unit | AmountUnit }
   /** `compare`: the value that counts if several texts mean the same: metres for feet. */
   | { readonly as: "text"; readonly text: string; readonly compare?: number }
   /** A terminal: the same if it is of the same part, even under another name. */

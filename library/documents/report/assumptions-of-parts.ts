@@ -1,10 +1,7 @@
 import type { BatteryPart, Network, Part } from "../../model/network.ts";
-import { formatRounded, withUnit } from "../../rules/wording/format-number.ts";
-import { chargingVoltage } from "../../standards/charging-practice.ts";
-import type { Citation } from "../../standards/citation.ts";
-import { shuntVoltage, surgeDuration } from "../../standards/device-practice.ts";
-import { coldVoltageFactors } from "../../standards/solar-factors.ts";
-import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
+import type { Phrase } from "../../model/parts/phrase.ts";
+import { phraseInWords } from "../../rules/wording/part-in-words.ts";
 import type { Assumption } from "./assumption.ts";
 
 const ownPractice = "common practice, no source";
@@ -14,119 +11,36 @@ export function assumptionsOfParts(network: Network): readonly Assumption[] {
   return [...network.parts.flatMap(assumptionsOf), ...assumptionsOfScenarios(network)];
 }
 
+/** The defaults that its descriptor lists, and the figures that it estimates. */
 function assumptionsOf(part: Part): readonly Assumption[] {
-  const taken = (what: string, takenAs: string, source: Citation | string): readonly Assumption[] => [
-    { what, takenAs, where: part.name, source },
+  const values = part as unknown as Readonly<Record<string, number | string | boolean>>;
+  const { properties, assumed: estimated } = descriptorOf(part);
+  const defaults = (part.taken ?? []).flatMap((name): Assumption[] => {
+    const { words = name, unit = "", source, assumed } = properties[name]!;
+    if (source === undefined && assumed === undefined) return [];
+    const amount: Phrase = [{ value: values[name] as number, unit, rounded: true }, assumed?.behind ?? ""];
+    return [
+      {
+        what: sentence(assumed?.words ?? words),
+        takenAs: phraseInWords(assumed?.as ?? amount),
+        where: part.name,
+        source: source ?? ownPractice,
+      },
+    ];
+  });
+  return [
+    ...defaults,
+    ...(estimated?.(part) ?? []).map(({ words, as, source }) => ({
+      what: sentence(words),
+      takenAs: phraseInWords(as),
+      where: part.name,
+      source,
+    })),
   ];
-  const unlessStated = (what: string, takenAs: string, source: Citation) =>
-    source.authority === "stated in the plan" ? [] : taken(what, takenAs, source);
-  const outputV = (volts: number, nominal12: number) =>
-    // A stated voltage equal to the default is indistinguishable from the default, which is fine.
-    isUsual(volts, nominal12) ? taken("Output voltage", withUnit(volts, "V"), chargingVoltage.source) : [];
-  switch (part.kind) {
-    case "battery":
-      return assumptionsOfBattery(part);
-    case "shunt":
-      return isUsual(part.ohm * part.ratedA * 1000, shuntVoltage.ratedMV)
-        ? taken(
-            "Voltage at the rated current",
-            `${formatRounded(shuntVoltage.ratedMV)} mV`,
-            shuntVoltage.source,
-          )
-        : [];
-    case "inverter":
-      return [
-        ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
-        ...unlessStated("Voltage at which it switches off", withUnit(part.cutOffV, "V"), part.cutOffVSource),
-        ...(part.loadW === part.continuousW
-          ? taken("Load on it", `its continuous power, ${withUnit(part.loadW, "W")}`, ownPractice)
-          : []),
-        ...(part.idleW === 0 ? taken("Its own consumption", withUnit(0, "W"), ownPractice) : []),
-        ...(part.surgeW === undefined
-          ? []
-          : taken(
-              "How long its surge lasts",
-              `${formatRounded(surgeDuration.seconds)} s`,
-              surgeDuration.source,
-            )),
-      ];
-    case "dcDcCharger":
-      return [
-        ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
-        ...unlessStated(
-          "Minimum input voltage for its full output",
-          withUnit(part.inputMinV, "V"),
-          part.inputMinVSource,
-        ),
-        ...outputV(part.outputV, chargingVoltage.for12V),
-        ...(part.isolated ? [] : taken("Negatives of input and output", "one inside", ownPractice)),
-      ];
-    case "alternator":
-      return [
-        ...unlessStated(
-          "Its continuous output",
-          `${withUnit(part.continuousPercent, "%")} of its rating`,
-          part.continuousSource,
-        ),
-        ...outputV(part.outputV, chargingVoltage.for12V),
-        ...(part.selfLimiting
-          ? taken("Maximum current", "its rating: it limits its current", ownPractice)
-          : []),
-      ];
-    case "shoreCharger":
-      return outputV(part.outputV, chargingVoltage.for12V);
-    case "solarController":
-      return [
-        ...unlessStated("Efficiency", withUnit(part.efficiencyPercent, "%"), part.efficiencySource),
-        ...outputV(part.outputV, chargingVoltage.for12V),
-        ...(part.tracking ? taken("Its draw from the modules", "their maximum power", ownPractice) : []),
-      ];
-    case "fusePanel":
-      return part.hasNegativeBus ? taken("Negative bus", "there is one", ownPractice) : [];
-    case "solarArray":
-      return part.openCircuitPercentPerC === undefined && part.lowestC !== undefined
-        ? taken("Rise of its voltage in the cold", "that of crystalline silicon", coldVoltageFactors.source)
-        : [];
-    case "load":
-    case "busBar":
-    case "disconnect":
-    case "chassis":
-    case "part":
-      return [];
-  }
 }
 
-function assumptionsOfBattery(part: BatteryPart): readonly Assumption[] {
-  const { name: where, internal, shortCircuitA, chemistry } = part;
-  const [low, high] = [internal.lowOhm, internal.highOhm].map((ohm) => formatRounded(ohm * 1000));
-  const estimated: Assumption = {
-    what: "Internal resistance",
-    takenAs:
-      shortCircuitA === undefined
-        ? `${low} mΩ for the maximum fault, ${high} mΩ for the minimum one and in use`
-        : `${high} mΩ in use; the maximum fault is stated in the plan`,
-    where,
-    source: internal.source,
-  };
-  return [
-    ...(internal.stated ? [] : [estimated]),
-    {
-      what: "Voltage at rest, full, for the maximum fault",
-      takenAs: withUnit(part.fullV, "V"),
-      where,
-      source: part.fullVSource,
-    },
-    ...(part.maxChargeA === undefined
-      ? [
-          {
-            what: "Maximum charging current",
-            takenAs: `${withUnit(usualChargeRates.greatestPerAh[chemistry] * part.capacityAh, "A")}, usual for ${chemistry}`,
-            where,
-            source: usualChargeRates.source,
-          },
-        ]
-      : []),
-  ];
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** Voltages at rest are defaults if a scenario states none, or states how full the bank is. */
@@ -151,9 +65,4 @@ function assumptionsOfScenarios({ scenarios, parts }: Network): readonly Assumpt
       source: ownPractice,
     },
   ];
-}
-
-/** Of 12 V, or in proportion for 24 and 48 V. */
-function isUsual(value: number, for12V: number): boolean {
-  return [1, 2, 3, 4].some((times) => Math.abs(value - times * for12V) < 1e-9 * value);
 }

@@ -1,7 +1,9 @@
 import { interruptsA } from "../../analysis/choose-device.ts";
 import { gatesFor } from "../../analysis/opening-time.ts";
 import type { Part } from "../../model/network.ts";
-import type { Protection } from "../../model/run.ts";
+import { descriptorOf, descriptorOfWord, partWords } from "../../model/parts/index.ts";
+import { minimumOfDevice } from "../../model/parts/silences.ts";
+import type { Protection, Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import type { Chapter, ReportContext, Section } from "./chapter.ts";
@@ -70,9 +72,6 @@ function silences(plan: JudgedPlan): readonly Silence[] {
     devices
       .filter(({ protection, wired }) => wanted(protection, wired))
       .map(({ protection, words }) => `${words} (${formatExact(protection.ratingA)} A)`);
-  const parts = network?.network.parts ?? [];
-  const partsWithout = (figure: UnstatedFigure) =>
-    parts.filter((part) => unstatedIn(part).includes(figure)).map(({ name }) => name);
   const lone = runs.filter(({ inNetwork }) => !inNetwork);
   return [
     {
@@ -91,75 +90,28 @@ function silences(plan: JudgedPlan): readonly Silence[] {
       name: "Current of a dead short, and drop before the circuit begins: it is in no network",
       names: lone.map(({ name }) => name),
     },
-    {
-      name: "Rating of a bus bar or fuse panel",
-      names: partsWithout("ratedA"),
-    },
-    {
-      name: "Rating of a single branch of a fuse panel",
-      names: partsWithout("branchRatedA"),
-    },
-    {
-      name: "Number of studs of a bus bar",
-      names: partsWithout("studs"),
-    },
-    {
-      name: "Discharge limit of a battery",
-      names: partsWithout("maxDischargeA"),
-    },
-    {
-      name: "Charge limit of a battery, except the usual one of its chemistry",
-      names: partsWithout("maxChargeA"),
-    },
-    {
-      name: "Minimum voltage of a device",
-      names: [
-        ...partsWithout("minimumV"),
-        ...lone.filter(({ minimumV }) => minimumV === undefined).map(({ name }) => name),
-      ],
-    },
-    {
-      name: "Voltage of a solar array on the coldest day: the lowest temperature is not stated",
-      names: partsWithout("lowestC"),
-    },
+    ...silencesOfParts(network?.network.parts ?? [], lone),
   ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join("; ") }]));
 }
 
-type UnstatedFigure =
-  | "ratedA"
-  | "branchRatedA"
-  | "studs"
-  | "maxDischargeA"
-  | "maxChargeA"
-  | "minimumV"
-  | "lowestC";
+/** What a rule is silent about because a part, or a circuit outside of the network, does not state a figure. */
+function silencesOfParts(parts: readonly Part[], lone: readonly Run[]) {
+  const silences = partWords.flatMap((word) =>
+    Object.values(descriptorOfWord(word).properties).flatMap(({ silentWithout }) => silentWithout ?? []),
+  );
+  return [...new Set(silences)].map((name) => ({
+    name,
+    names: [
+      ...parts.filter((part) => isSilent(part, name)).map((part) => part.name),
+      ...(name === minimumOfDevice ? lone.filter(({ minimumV }) => minimumV === undefined) : []).map(
+        (run) => run.name,
+      ),
+    ],
+  }));
+}
 
-/** The figures that a rule asks of a part and that the plan does not state. */
-function unstatedIn(part: Part): readonly UnstatedFigure[] {
-  const unstated = <Figure extends UnstatedFigure>(
-    figures: { readonly [F in Figure]?: number | undefined },
-    ...names: Figure[]
-  ) => names.filter((name) => figures[name] === undefined);
-  switch (part.kind) {
-    case "battery":
-      return unstated(part, "maxDischargeA", "maxChargeA");
-    case "busBar":
-      return unstated(part, "ratedA", "studs");
-    case "fusePanel":
-      return unstated(part, "ratedA", "branchRatedA");
-    case "load":
-      return unstated(part, "minimumV");
-    case "solarArray":
-      return unstated(part, "lowestC");
-    case "alternator":
-    case "shoreCharger":
-    case "solarController":
-    case "dcDcCharger":
-    case "inverter":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return [];
-  }
+function isSilent(part: Part, about: string): boolean {
+  return Object.entries(descriptorOf(part).properties).some(
+    ([name, { silentWithout }]) => silentWithout === about && !(name in part),
+  );
 }

@@ -1,5 +1,6 @@
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
+import { currentLimitsOf } from "../../model/part-roles.ts";
 import { currentThrough } from "../../rules/current-through.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { kindInWords } from "../../rules/wording/part-in-words.ts";
@@ -49,34 +50,12 @@ interface Duty {
 
 function dutiesOf({ result }: JudgedNetwork, part: Part): readonly Duty[] {
   const { feeds, draws } = result.parts[part.index] ?? {};
-  switch (part.kind) {
-    case "battery":
-      return [
-        { does: "gives", worst: feeds, ratedA: part.maxDischargeA },
-        { does: "takes", worst: draws, ratedA: part.maxChargeA },
-      ];
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "part":
-      return [{ does: "carries", worst: currentThrough(result, part), ratedA: part.ratedA }];
-    case "alternator":
-      return [{ does: "gives", worst: feeds, ratedA: part.ratedA }];
-    case "shoreCharger":
-    case "solarController":
-      return [{ does: "gives", worst: feeds, ratedA: part.outputA }];
-    case "dcDcCharger":
-      return [
-        { does: "gives", worst: feeds, ratedA: part.outputA },
-        { does: "takes", worst: draws, ratedA: part.inputMaxA },
-      ];
-    case "solarArray":
-    case "inverter":
-    case "load":
-    case "chassis":
-      return [];
-  }
+  const worst = { gives: feeds, takes: draws, carries: currentThrough(result, part) };
+  return currentLimitsOf(part).map(({ current, statedA }) => ({
+    does: current,
+    worst: worst[current],
+    ratedA: statedA,
+  }));
 }
 
 function currentCell({ worst, ratedA }: Duty): Cell {

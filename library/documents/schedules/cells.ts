@@ -1,5 +1,5 @@
+import { descriptorOfWord, partWords } from "../../model/parts/index.ts";
 import type { Protection } from "../../model/run.ts";
-import { terminalsOf } from "../../model/terminals.ts";
 import { deviceKind } from "../../rules/fixes/sized-fix.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import type { Cell, Quantity } from "../table.ts";
@@ -57,6 +57,8 @@ function terminalInWords(terminal: string): string {
     : terminal;
 }
 
-const ownTerminals: ReadonlySet<string> = new Set(Object.values(terminalsOf).flatMap(Object.keys));
+const ownTerminals: ReadonlySet<string> = new Set(
+  partWords.flatMap((word) => Object.keys(descriptorOfWord(word).terminals)),
+);
 const whole = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
 const centimetres = new Intl.NumberFormat("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 });

@@ -1,6 +1,8 @@
+import { portsOf } from "../../analysis/network/topology/ports.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
+import { minimumVoltageOf } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { partInWords, terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 
@@ -84,40 +86,16 @@ function rowsOf(
 function polesOf(part: Part): Poles[] {
   const flows = ({ partA }: SolvedScenario) => Math.abs(partA[part.index] ?? 0);
   const takes = ({ inputA }: SolvedScenario) => Math.abs(inputA[part.index] ?? 0);
-  switch (part.kind) {
-    case "load":
-      return [{ ...part.terminals, leastV: part.minimumV, current: flows }];
-    case "inverter":
-      return [{ ...part.terminals, leastV: part.cutOffV, current: flows }];
-    case "battery":
-    case "alternator":
-    case "shoreCharger":
-    case "solarArray":
-      return [{ ...part.terminals, current: flows }];
-    case "busBar":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      return [];
-    case "dcDcCharger": {
-      const { inputPositive, inputNegative, outputPositive, outputNegative } = part.terminals;
-      return [
-        { positive: inputPositive, negative: inputNegative, leastV: part.inputMinV, current: takes },
-        { positive: outputPositive, negative: outputNegative, current: flows },
-      ];
-    }
-    case "solarController": {
-      const { solarPositive, solarNegative, positive, negative } = part.terminals;
-      return [
-        { positive: solarPositive, negative: solarNegative, current: takes },
-        { positive, negative, current: flows },
-      ];
-    }
-    case "fusePanel":
-      if (!part.hasNegativeBus) return [];
-      return [{ positive: part.terminals.feed, negative: part.terminals.negative, current: flows }];
-  }
+  if (part.kind === "fusePanel" && part.negativeBus)
+    return [{ positive: part.terminals.feed, negative: part.terminals.negative, current: flows }];
+  const leastV = minimumVoltageOf(part);
+  const ports = portsOf(part);
+  return ports.map(({ does, positive, negative }) => ({
+    positive,
+    negative,
+    ...(does === "draws" && leastV !== undefined && { leastV }),
+    current: does === "draws" && ports.length > 1 ? takes : flows,
+  }));
 }
 
 function terminalOf({ terminals }: Network, part: Part, terminal: number): string {

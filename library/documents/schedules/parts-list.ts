@@ -1,10 +1,10 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { Judgement } from "../../judge.ts";
-import { partTraits } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { Protection } from "../../model/run.ts";
 import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
-import { kindInWords } from "../../rules/wording/part-in-words.ts";
+import { detailsInWords, kindInWords } from "../../rules/wording/part-in-words.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { terminalStuds } from "../../standards/terminal-studs.ts";
@@ -13,7 +13,6 @@ import { numbers, tableOf, words } from "../table-of.ts";
 import { counted } from "./cells.ts";
 import { type Devices, demandsInWords, placeInWords } from "./devices.ts";
 import { fittingInWords } from "./fittings.ts";
-import { partDetails } from "./part-details.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
@@ -100,11 +99,11 @@ function merged(items: readonly Item[]): Item[] {
 
 function partItems({ network }: Judgement): Item[] {
   return (network?.network.parts ?? [])
-    .filter(({ kind }) => kind !== "load" && partTraits[kind].role !== "metal")
+    .filter((part) => part.kind !== "load" && descriptorOf(part).role !== "metal")
     .map((part) => ({
       group: "parts",
       item: part.kind === "part" ? part.name : kindInWords(part),
-      details: partDetails(part),
+      details: detailsInWords(part).join(", "),
       quantity: 1,
       spares: 0,
       usedAs: [part.name],
@@ -211,7 +210,7 @@ function loadItems({ network, model }: Judgement): Item[] {
     .filter((part) => part.kind === "load")
     .map((part): Item => {
       const { name, source, price } = part;
-      return { ...device, item: name, details: partDetails(part), source, price };
+      return { ...device, item: name, details: detailsInWords(part).join(", "), source, price };
     });
   const alone = model.circuits
     .filter(({ inNetwork, statesLoad }) => statesLoad && !(inNetwork && network))

@@ -1,4 +1,5 @@
 import { alternatorLoads, type Demand } from "../../analysis/alternator-load.ts";
+import { sourceOfFigure } from "../../model/part-roles.ts";
 import { alternatorShare } from "../../standards/charging-practice.ts";
 import { isAbove } from "../current-through.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
@@ -40,7 +41,7 @@ export const alternatorOverload = defineRule<Values>({
               alternators: alternators.length,
               devices: named.flatMap(({ part }) => (part ? [partInWords(part)] : [])),
               scenario: scenarioInWords(network, demand.scenario),
-              source: sourceInWords(first.continuousSource),
+              source: sourceInWords(sourceOfFigure(first, "continuousPercent")),
             },
             related: [
               ...others.slice(0, mostRelated).map((other) => relatedPart(other)),

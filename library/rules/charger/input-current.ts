@@ -1,4 +1,5 @@
 import { chargerInputA } from "../../analysis/supply-current.ts";
+import { sourceOfFigure } from "../../model/part-roles.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
@@ -30,7 +31,7 @@ export const inputCurrent = defineRule<SupplyValues>({
       takes: (charger) => ({
         currentA: chargerInputA(charger),
         atV: charger.inputMinV,
-        atVSource: charger.inputMinVSource,
+        atVSource: sourceOfFigure(charger, "inputMinV"),
       }),
     }),
   message: supplyMessage,

@@ -1,4 +1,5 @@
 import { inverterSupplyA, inverterSurgeA } from "../../analysis/supply-current.ts";
+import { sourceOfFigure } from "../../model/part-roles.ts";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
 import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { cutOffVoltage, inverterEfficiency } from "../../standards/device-practice.ts";
@@ -29,7 +30,7 @@ export const inverterSupply = defineRule<SupplyValues>({
       takes: (inverter) => ({
         currentA: inverterSupplyA(inverter),
         atV: inverter.cutOffV,
-        atVSource: inverter.cutOffVSource,
+        atVSource: sourceOfFigure(inverter, "cutOffV"),
       }),
       surges: inverterSurgeA,
     }),

@@ -2,7 +2,8 @@ import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
 import type { Port } from "../../analysis/network/topology/ports.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { partTraits, passesCurrentOn } from "../../model/part-roles.ts";
+import { passesCurrentOn } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
@@ -124,7 +125,7 @@ function looseEnds(network: Network, part: Part): Found<Values>[] {
   if (loose.length === Object.keys(part.terminals).length)
     return [{ ...here, severity: "info", values: { what: "not joined", kind } }];
   const [side] = loose;
-  if (!side || !partTraits[part.kind].inSeries) return [];
+  if (!side || !descriptorOf(part).inSeries) return [];
   const terminal = terminalNameInWords(part, side[0]);
   return [{ ...here, severity: "warning", values: { what: "one side", kind, terminal } }];
 }

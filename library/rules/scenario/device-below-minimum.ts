@@ -2,6 +2,7 @@ import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/
 import type { NetworkResult } from "../../analysis/network-result.ts";
 import { pathIn, thickeningOf, type WayDemand } from "../../analysis/way-thickening.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
+import { sourceOfFigure } from "../../model/part-roles.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
 import type { ProposedFix, Related } from "../finding.ts";
@@ -85,7 +86,7 @@ const withinBlur = 1 - 1e-9;
 
 function sourceOf(part: DeviceVoltage["part"]): string {
   if (part.kind === "load") return "";
-  const source = part.kind === "inverter" ? part.cutOffVSource : part.inputMinVSource;
+  const source = sourceOfFigure(part, needs[part.kind]);
   return source.authority === "stated in the plan" ? "" : sourceInWords(source);
 }
 

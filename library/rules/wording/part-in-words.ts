@@ -1,6 +1,8 @@
-import type { Network, NetworkConductor, Part, PartKind } from "../../model/network.ts";
-import type { FixedTerminalName } from "../../model/part-roles.ts";
+import type { Network, NetworkConductor, Part } from "../../model/network.ts";
+import { type AnyPartDescriptor, descriptorOf, descriptorOfWord } from "../../model/parts/index.ts";
+import type { Phrase, Quantity } from "../../model/parts/phrase.ts";
 import type { At, Related } from "../finding.ts";
+import { formatExact, formatRounded } from "./format-number.ts";
 
 /**
  * How findings name the parts of a network, and their places in the plan: "the battery house", "the return of Fridge", `in
@@ -12,12 +14,63 @@ import type { At, Related } from "../finding.ts";
 export function partInWords(part: Part): string {
   if (part.kind === "load") return part.name;
   const kind = kindInWords(part);
-  return saysKind(part.name, part.kind) ? `the ${part.name}` : `the ${kind} ${part.name}`;
+  return calledOf(part).saidBy.test(part.name) ? `the ${part.name}` : `the ${kind} ${part.name}`;
 }
 
 /** The trade's word for a kind of part: "bus bar", "DC-DC charger"; a motor is called one. */
 export function kindInWords(part: Part): string {
-  return part.kind === "load" && part.draws.as === "motor" ? "motor" : kinds[part.kind].word;
+  return calledOf(part).word;
+}
+
+function calledOf(part: Part): AnyPartDescriptor["called"] {
+  const isMotor = part.kind === "load" && part.draws.as === "motor";
+  return (isMotor ? descriptorOfWord("motor") : descriptorOf(part)).called;
+}
+
+/** The figures by which a builder knows a part, as the plan states them: ["AGM", "12 V", "110 Ah"]. */
+export function summaryInWords(part: Part): string[] {
+  return [
+    ...shownProperties(part, ["summary"]),
+    ...(descriptorOf(part).summary?.(part) ?? []).map(phraseInWords),
+  ];
+}
+
+/** What a part is bought by: {@link summaryInWords}, and more. */
+export function detailsInWords(part: Part): string[] {
+  const { properties, summary, details } = descriptorOf(part);
+  const unrated = properties.ratedA && !("ratedA" in part) ? ["rating not stated"] : [];
+  return [
+    ...(summary?.(part) ?? []).map(phraseInWords),
+    ...unrated,
+    ...shownProperties(part, ["summary", "details"]),
+    ...(details?.(part) ?? []).map(phraseInWords),
+  ];
+}
+
+function shownProperties(part: Part, places: readonly ("summary" | "details")[]): string[] {
+  const values = part as unknown as Readonly<Record<string, unknown>>;
+  return Object.entries(descriptorOf(part).properties).flatMap(([name, property]) => {
+    const place = places.find((one) => property[one] !== undefined);
+    const value = values[name];
+    if (!place || value === undefined || value === false) return [];
+    const behind = property[place];
+    const amount =
+      typeof value === "number"
+        ? [quantityInWords({ value, unit: property.unit ?? "" })]
+        : typeof value === "string"
+          ? [value]
+          : [];
+    return [[...amount, ...(typeof behind === "string" ? [behind] : [])].join(" ")];
+  });
+}
+
+/** Text with its quantities formatted. */
+export function phraseInWords(phrase: Phrase): string {
+  return phrase.map((piece) => (typeof piece === "string" ? piece : quantityInWords(piece))).join("");
+}
+
+function quantityInWords({ value, unit, rounded }: Quantity): string {
+  return `${rounded ? formatRounded(value) : formatExact(value)} ${unit}`.trimEnd();
 }
 
 /** "the cable feed"; "the positive conductor of Fridge", "the return of Fridge" of a circuit. */
@@ -36,9 +89,8 @@ export function terminalInWords({ terminals, parts }: Network, terminal: number)
 
 /** One terminal without its part: "the positive terminal", "the feed", "the solar input's negative terminal". */
 export function terminalNameInWords(part: Part, name: string): string {
-  if (part.kind === "part") return `the terminal ${name}`;
-  const known: Readonly<Record<string, string>> = terminalNames;
-  return known[name] ?? `the terminal ${name}`;
+  const { terminals } = descriptorOf(part);
+  return Object.hasOwn(terminals, name) ? terminals[name]!.words : `the terminal ${name}`;
 }
 
 /** `in "everything on"`: the scenario of a computed number. */
@@ -86,45 +138,3 @@ export function relatedConductor(
 export function atStart(words: string): string {
   return words.replace(/^the /, "The ");
 }
-
-/** `said`: words in a name that already show the kind. */
-const kinds: Readonly<Record<PartKind, { readonly word: string; readonly said: RegExp }>> = {
-  battery: { word: "battery", said: /batter(y|ies)|bank/i },
-  busBar: { word: "bus bar", said: /bus/i },
-  fusePanel: { word: "fuse panel", said: /panel/i },
-  disconnect: { word: "disconnect", said: /disconnect|switch|isolator/i },
-  shunt: { word: "shunt", said: /shunt/i },
-  inverter: { word: "inverter", said: /inverter/i },
-  dcDcCharger: { word: "DC-DC charger", said: /charger/i },
-  alternator: { word: "alternator", said: /alternator/i },
-  shoreCharger: { word: "shore charger", said: /charger/i },
-  solarArray: { word: "solar array", said: /array|solar|panel/i },
-  solarController: { word: "solar controller", said: /controller/i },
-  chassis: { word: "chassis", said: /chassis|hull|metal|frame/i },
-  load: { word: "load", said: /./ },
-  part: { word: "part", said: /./ },
-};
-
-function saysKind(name: string, kind: PartKind): boolean {
-  return kinds[kind].said.test(name);
-}
-
-const terminalNames: Readonly<Record<FixedTerminalName, string>> = {
-  positive: "the positive terminal",
-  negative: "the negative terminal",
-  stud: "a stud",
-  feed: "the feed",
-  branch: "the branches",
-  line: "the line side",
-  load: "the load side",
-  batterySide: "the battery side",
-  systemSide: "the system side",
-  inputPositive: "the input's positive terminal",
-  inputNegative: "the input's negative terminal",
-  outputPositive: "the output's positive terminal",
-  outputNegative: "the output's negative terminal",
-  solarPositive: "the solar input's positive terminal",
-  solarNegative: "the solar input's negative terminal",
-  bond: "the bond",
-  metal: "the metal",
-};

@@ -1,5 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { BatteryPart, Network, NetworkConductor, Part } from "../../../model/network.ts";
+import { givesEnergy } from "../../../model/part-roles.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
@@ -92,6 +93,7 @@ export function isEstimated({ internal, shortCircuitA }: BatteryPart): boolean {
  * short-circuit current in the brightest sun, 1.25 times the rated one (NFPA 70, 690.8(A)(1)).
  */
 export function addedToShortA(part: Part): number | undefined {
+  if (!givesEnergy(part)) return undefined;
   switch (part.kind) {
     case "alternator":
       return part.ratedA;
@@ -102,14 +104,6 @@ export function addedToShortA(part: Part): number | undefined {
     case "solarArray":
       return solarCurrentFactors.irradiance * part.shortCircuitA * part.parallel;
     case "battery":
-    case "inverter":
-    case "load":
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
       return undefined;
     default:
       return part satisfies never;

@@ -1,6 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../../model/network.ts";
-import { opensByHand } from "../../../model/part-roles.ts";
+import { passesCurrentOn } from "../../../model/part-roles.ts";
 import { internalConnections } from "../topology/internal-connections.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
 import type {
@@ -51,7 +51,7 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
 
 /** The connections between terminals inside a part, in this state: an open disconnect has none. */
 function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
-  return opensByHand(part) && !on[part.index] ? [] : internalConnections(part);
+  return internalConnections(part, { closed: on[part.index]! });
 }
 
 /** Pairs of nodes that any branch could connect, in any state of the network: the pattern of its equations. */
@@ -113,7 +113,8 @@ export function branchesOn(
         isLoad: false,
       });
     }
-    if (!scenario.on[part.index]) continue;
+    // The branches of parts that pass current on are the joins above.
+    if (passesCurrentOn(part) || !scenario.on[part.index]) continue;
     switch (part.kind) {
       case "battery": {
         const emfV = scenario.restV[part.index] ?? part.nominalV;
@@ -180,14 +181,6 @@ export function branchesOn(
         });
         break;
       }
-      case "busBar":
-      case "fusePanel":
-      case "disconnect":
-      case "shunt":
-      case "chassis":
-      case "part":
-        // Their branches are the joins above.
-        break;
       default:
         part satisfies never;
     }

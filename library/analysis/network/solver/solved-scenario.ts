@@ -1,4 +1,6 @@
 import type { Network, Part, Scenario } from "../../../model/network.ts";
+import { passesCurrentOn } from "../../../model/part-roles.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 import type { SolvedScenario } from "../../network-result.ts";
 import { portsOf } from "../topology/ports.ts";
 import { currentOf, resistanceOf, temperatureOf } from "./conductor-current.ts";
@@ -165,40 +167,15 @@ function addPassedOn(network: Network, conductorA: readonly number[], partA: num
     arrivingA[to]! += currentA;
     broughtA[currentA > 0 ? to : from]! += Math.abs(currentA);
   });
-  for (const part of network.parts) {
-    switch (part.kind) {
-      case "busBar":
-        partA[part.index] = broughtA[part.terminals.stud]!;
-        break;
-      case "fusePanel":
-        partA[part.index] = broughtA[part.terminals.feed]! + broughtA[part.terminals.branch]!;
-        break;
-      case "disconnect":
-        partA[part.index] = arrivingA[part.terminals.line]!;
-        break;
-      case "shunt":
-        partA[part.index] = arrivingA[part.terminals.batterySide]!;
-        break;
-      case "chassis":
-        partA[part.index] = arrivingA[part.terminals.bond]!;
-        break;
-      case "part": {
-        const first = Object.values(part.terminals)[0];
-        partA[part.index] = first === undefined ? 0 : arrivingA[first]!;
-        break;
-      }
-      case "battery":
-      case "alternator":
-      case "shoreCharger":
-      case "solarArray":
-      case "solarController":
-      case "dcDcCharger":
-      case "inverter":
-      case "load":
-        // The current of a part that feeds or draws follows from its own law.
-        break;
-      default:
-        part satisfies never;
-    }
+  // The current of a part that feeds or draws follows from its own law.
+  for (const part of network.parts.filter(passesCurrentOn)) {
+    const terminals: Readonly<Record<string, number>> = part.terminals;
+    const { collectsAt } = descriptorOf(part);
+    const first = Object.values(terminals)[0];
+    partA[part.index] = collectsAt
+      ? collectsAt.reduce((sum, terminal) => sum + broughtA[terminals[terminal]!]!, 0)
+      : first === undefined
+        ? 0
+        : arrivingA[first]!;
   }
 }

@@ -1,6 +1,7 @@
 import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Part } from "../../../model/network.ts";
 import { type PartWithRole, passesCurrentOn } from "../../../model/part-roles.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { networkGraph } from "./network-graph.ts";
 import { type Port, portsOf } from "./ports.ts";
@@ -123,19 +124,18 @@ function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => numb
 
 type PassingPart = PartWithRole<"passes current on" | "metal">;
 
-/** The lowest comes first. */
-const hubRank: Readonly<Record<PassingPart["kind"], number>> = {
-  chassis: 0,
-  fusePanel: 1,
-  disconnect: 2,
-  shunt: 3,
-  busBar: 4,
-  part: 5,
-};
+/** The lowest comes first: metal and panels, then what lies in one line, then joints. */
+function hubRank(part: PassingPart): number {
+  const { role, poles, opens, inSeries } = descriptorOf(part);
+  if (role === "metal") return 0;
+  if (poles) return 1;
+  if (opens === "by hand") return 2;
+  if (inSeries) return 3;
+  return opens === "unknown" ? 5 : 4;
+}
 
 function hubOf(passing: readonly PassingPart[]): PassingPart | undefined {
-  const rank = ({ kind }: PassingPart) => hubRank[kind];
-  return passing.length === 0 ? undefined : passing.reduce((a, b) => (rank(b) < rank(a) ? b : a));
+  return passing.length === 0 ? undefined : passing.reduce((a, b) => (hubRank(b) < hubRank(a) ? b : a));
 }
 
 function passingByPiece(

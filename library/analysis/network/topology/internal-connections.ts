@@ -1,5 +1,7 @@
 import type { Join, Network, Part } from "../../../model/network.ts";
-import { partTraits } from "../../../model/part-roles.ts";
+import { givesEnergy, type PartWithRole } from "../../../model/part-roles.ts";
+import { asClosed, type PartState } from "../../../model/parts/define-part.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { portsOf } from "./ports.ts";
 
@@ -23,15 +25,16 @@ export interface Source {
 
 /**
  * The connections between terminals inside a part. None through loads, sources and converters; but the negatives of a DC-DC
- * charger that is not isolated are one. Fuses and contacts have no resistance.
+ * charger that is not isolated are one. Fuses and contacts have no resistance. In any state that is not given, contacts are closed.
  */
-export function internalConnections(part: Part): readonly Join[] {
+export function internalConnections(part: Part, state: PartState = asClosed): readonly Join[] {
   if (part.kind === "part") return part.joins;
-  const { joins } = partTraits[part.kind];
-  if (joins === "stated in the plan" || ("isolated" in part && part.isolated)) return [];
   const terminals: Readonly<Record<string, number>> = part.terminals;
-  const ohm = "ohm" in part ? part.ohm : 0;
-  return joins.map(([one, other]) => ({ between: [terminals[one]!, terminals[other]!], ohm }));
+  const inside = descriptorOf(part).inside?.(part, state) ?? [];
+  return inside.map(({ between: [one, other], ohm }) => ({
+    between: [terminals[one]!, terminals[other]!],
+    ohm,
+  }));
 }
 
 /** All connections inside parts, in the order of the parts. */
@@ -43,18 +46,20 @@ export function internalConnectionsOf({ parts }: Network): InternalConnection[] 
 
 /** All sources, in the order of their parts. */
 export function sourcesOf({ parts }: Network): Source[] {
-  return parts.flatMap((part) =>
-    portsOf(part).flatMap(({ does, positive, negative }) =>
-      does === "feeds" ? [{ part: part.index, positive, negative, limitA: limitOf(part) }] : [],
-    ),
-  );
+  return parts
+    .filter(givesEnergy)
+    .flatMap((part) =>
+      portsOf(part).flatMap(({ does, positive, negative }) =>
+        does === "feeds" ? [{ part: part.index, positive, negative, limitA: limitOf(part) }] : [],
+      ),
+    );
 }
 
 /**
  * A battery, and an alternator that does not limit itself, set no limit. A solar module gives 1.25 times its rated short-circuit
  * current in the brightest sun, and conductors are chosen for 1.25 times that (NFPA 70, 690.8).
  */
-function limitOf(part: Part): number {
+function limitOf(part: PartWithRole<"source" | "converter">): number {
   switch (part.kind) {
     case "alternator":
       return part.selfLimiting ? part.ratedA : Number.POSITIVE_INFINITY;
@@ -68,16 +73,6 @@ function limitOf(part: Part): number {
     }
     case "battery":
       return Number.POSITIVE_INFINITY;
-    case "inverter":
-    case "load":
-    case "busBar":
-    case "fusePanel":
-    case "disconnect":
-    case "shunt":
-    case "chassis":
-    case "part":
-      // Not a source, so its limit is never used.
-      return 0;
   }
 }
 
@@ -87,7 +82,7 @@ function limitOf(part: Part): number {
  */
 export function returnTerminal(part: Part, positive: number): number | undefined {
   if (part.kind === "fusePanel") {
-    return part.hasNegativeBus && positive !== part.terminals.negative ? part.terminals.negative : undefined;
+    return part.negativeBus && positive !== part.terminals.negative ? part.terminals.negative : undefined;
   }
   return portsOf(part).find((pair) => pair.positive === positive)?.negative;
 }

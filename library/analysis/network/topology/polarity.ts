@@ -1,5 +1,5 @@
 import type { Network } from "../../../model/network.ts";
-import { partTraits } from "../../../model/part-roles.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 import type { Source } from "./internal-connections.ts";
 import type { NetworkGraph } from "./network-graph.ts";
 import { across } from "./spanning-forest.ts";
@@ -175,7 +175,7 @@ function stringLinks(
 ) {
   const isPole = new Uint8Array(graph.nodes);
   for (const { part, positive, negative } of sources) {
-    if (partTraits[network.parts[part]!.kind].formsStrings)
+    if (descriptorOf(network.parts[part]!).formsStrings)
       isPole[pointOf[positive]!] = isPole[pointOf[negative]!] = 1;
   }
   const links = new Uint8Array(network.conductors.length).fill(1);

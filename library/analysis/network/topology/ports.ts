@@ -1,5 +1,5 @@
 import type { Part } from "../../../model/network.ts";
-import { partTraits } from "../../../model/part-roles.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 
 /** The two terminals between which a part feeds or draws. A charger has two such pairs. */
 export interface Port {
@@ -12,7 +12,7 @@ export interface Port {
 /** Every pair of poles of a part; none for parts that only pass current on. */
 export function portsOf(part: Part): readonly Port[] {
   const terminals: Readonly<Record<string, number>> = part.terminals;
-  return partTraits[part.kind].ports.map(({ does, positive, negative }) => ({
+  return descriptorOf(part).ports.map(({ does, positive, negative }) => ({
     part,
     does,
     positive: terminals[positive]!,

@@ -1,5 +1,6 @@
 import type { InverterPart, LoadPart, Network } from "../../../model/network.ts";
-import { isConsumer, partTraits } from "../../../model/part-roles.ts";
+import { isConsumer } from "../../../model/part-roles.ts";
+import { descriptorOf } from "../../../model/parts/index.ts";
 import { networkGraph, reachedFrom } from "./network-graph.ts";
 import type { Bank } from "./topology.ts";
 
@@ -26,9 +27,9 @@ export function switchedBehind(network: Network, bank: Bank): Switched {
     const { near, far } = network.conductors[conductor] ?? {};
     return near?.family === "circuit breaker" || far?.family === "circuit breaker";
   };
-  const stops = (part: number) => {
-    const kind = network.parts[part]?.kind;
-    return kind !== undefined && partTraits[kind].opens !== "never";
+  const stops = (index: number) => {
+    const part = network.parts[index];
+    return part !== undefined && descriptorOf(part).opens !== undefined;
   };
   const graph = networkGraph(network);
   const always = reachedFrom(graph, bank.positives, ({ conductor, part }) =>

@@ -1,0 +1,118 @@
+import type { Citation } from "../../standards/citation.ts";
+import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
+import { chemistries } from "../allowed-values.ts";
+import {
+  type InternalResistance,
+  internalResistanceOf,
+  restVoltageAt,
+  restVoltages,
+} from "../battery-figures.ts";
+import { current, nominalVoltage } from "../part-properties.ts";
+import { amount, oneOf } from "../property.ts";
+import { type ComparedFigure, definePart, type PartOf } from "./define-part.ts";
+import { defaulted, input, optional, required } from "./part-property.ts";
+import type { Phrase } from "./phrase.ts";
+import { feeds, poles } from "./poles.ts";
+
+export const battery = definePart("battery", {
+  called: { word: "battery", saidBy: /batter(y|ies)|bank/i },
+  role: "source",
+  terminals: poles,
+  ports: feeds,
+  formsStrings: true,
+  hasDataSheet: true,
+  properties: {
+    chemistry: required(oneOf(chemistries, "is not a chemistry in the tables"), {
+      words: "chemistry",
+      summary: true,
+    }),
+    nominalV: defaulted(nominalVoltage, ({ buildV }) => buildV, { words: "nominal voltage", summary: true }),
+    // A whole bank entered as one battery is still below the maximum, and the cell of a torch above the minimum.
+    capacityAh: required(amount("a capacity", "Ah", { from: 0.1, upTo: 10_000 }), {
+      words: "capacity",
+      summary: true,
+    }),
+    // A bank of more than a few ohms is worn out; one below 10 µΩ would deliver a million amperes at 12 V.
+    internalMilliohm: input(amount("a resistance", "mΩ", { from: 0.01, upTo: 10_000 })),
+    // No fuse of the families can interrupt more, UL 248-15 (from memory). Less than 1 A means a resistance of many ohms.
+    /** As the maker states it, A. Overrides the current that follows from the resistance. */
+    shortCircuitA: optional(amount("a current", "A", { from: 1, upTo: 200_000 }), {
+      words: "short-circuit current",
+    }),
+    maxDischargeA: optional(current, {
+      words: "greatest discharge current",
+      limitOf: { current: "gives", words: "may give" },
+      silentWithout: "Discharge limit of a battery",
+    }),
+    maxChargeA: optional(current, {
+      words: "greatest charge current",
+      limitOf: { current: "takes", words: "may take" },
+      silentWithout: "Charge limit of a battery, except the usual one of its chemistry",
+    }),
+  },
+  figures(given, { source }): BatteryFigures {
+    const { chemistry, nominalV } = given;
+    const fullV = restVoltageAt(given, 100)!;
+    return {
+      internal: internalResistanceOf({ ...given, source }, nominalV, fullV),
+      fullV,
+      fullVSource: restVoltages(chemistry).source,
+    };
+  },
+  compared: ({ internal }) => [
+    { id: "internalMilliohm", words: "internal resistance", value: resistanceInWords(internal) },
+  ],
+  assumed: ({ internal, shortCircuitA, fullV, fullVSource, maxChargeA, capacityAh, chemistry }) => [
+    ...(internal.stated
+      ? []
+      : [
+          {
+            words: "internal resistance",
+            as: takenResistance(internal, shortCircuitA),
+            source: internal.source,
+          },
+        ]),
+    {
+      words: "voltage at rest, full, for the maximum fault",
+      as: [{ value: fullV, unit: "V", rounded: true }],
+      source: fullVSource,
+    },
+    ...(maxChargeA === undefined
+      ? [
+          {
+            words: "maximum charging current",
+            as: [
+              { value: usualChargeRates.greatestPerAh[chemistry] * capacityAh, unit: "A", rounded: true },
+              `, usual for ${chemistry}`,
+            ] as const,
+            source: usualChargeRates.source,
+          },
+        ]
+      : []),
+  ],
+});
+
+export interface BatteryPart extends PartOf<typeof battery> {}
+
+interface BatteryFigures {
+  readonly internal: InternalResistance;
+  /** At rest and fully charged, for the maximum fault current, V. */
+  readonly fullV: number;
+  readonly fullVSource: Citation;
+}
+
+function milliohm(ohm: number) {
+  return { value: ohm * 1_000, unit: "mΩ", rounded: true } as const;
+}
+
+function resistanceInWords({ stated, lowOhm, highOhm }: InternalResistance): ComparedFigure["value"] {
+  return stated
+    ? milliohm(lowOhm)
+    : [{ value: lowOhm * 1_000, unit: "", rounded: true }, " to ", milliohm(highOhm), ", not stated"];
+}
+
+function takenResistance({ lowOhm, highOhm }: InternalResistance, shortCircuitA: number | undefined): Phrase {
+  return shortCircuitA === undefined
+    ? [milliohm(lowOhm), " for the maximum fault, ", milliohm(highOhm), " for the minimum one and in use"]
+    : [milliohm(highOhm), " in use; the maximum fault is stated in the plan"];
+}

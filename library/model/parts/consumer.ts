@@ -1,0 +1,86 @@
+import { dropPercent, nominalVoltage } from "../part-properties.ts";
+import { yesOrNo } from "../property.ts";
+import { dropLimitOf } from "../read-run.ts";
+import { notAbove } from "./contradiction.ts";
+import type { ComparedFigure, FigureContext } from "./define-part.ts";
+import { type DefaultContext, type GivenValues, input, optional } from "./part-property.ts";
+import type { Phrase, Quantity } from "./phrase.ts";
+import { minimumOfDevice } from "./silences.ts";
+
+/* What loads and motors have in common. */
+
+/** How a load is judged. */
+export const ofEveryLoad = {
+  /** Minimum voltage at which the device still works, V. */
+  minimumV: optional(nominalVoltage, {
+    words: "minimum voltage of the device",
+    silentWithout: minimumOfDevice,
+  }),
+  critical: input(yesOrNo(), { words: "critical" }),
+  continuous: input(yesOrNo(), { words: "continuous load" }),
+  dropLimitPercent: input(dropPercent, { words: "drop limit" }),
+};
+
+export interface LoadFigures {
+  readonly draws: Draw;
+  readonly critical: boolean;
+  readonly continuous: boolean;
+  readonly dropLimitPercent: number;
+  readonly dropLimitStated: boolean;
+  readonly systemV: number;
+  /** Whether a circuit states it (its own two conductors end here), or a part of the plan. */
+  readonly statedBy: "load" | "motor" | "circuit";
+}
+
+export type Draw =
+  | { readonly as: "current"; readonly currentA: number }
+  | { readonly as: "power"; readonly powerW: number }
+  | { readonly as: "resistance"; readonly ohm: number }
+  | { readonly as: "motor"; readonly runningA: number; readonly startingA: number };
+
+export function loadFigures(
+  given: GivenValues<typeof ofEveryLoad>,
+  { build, nominalV }: FigureContext,
+): Omit<LoadFigures, "draws" | "statedBy"> {
+  return {
+    continuous: given.continuous ?? build.continuous ?? true,
+    ...dropLimitOf(given, build),
+    systemV: nominalV(),
+  };
+}
+
+/** The parts of the descriptor that loads and motors share. */
+export const isJudgedAs = {
+  worksFrom: "minimumV" as const,
+  voltagesTooHigh: (
+    { minimumV }: { readonly minimumV?: number | undefined },
+    nominalV: DefaultContext["nominalV"],
+  ) => notAbove("minimumV", minimumV, { what: "the nominal voltage", value: nominalV(), unit: "V" }),
+  summary: ({ draws }: LoadFigures): readonly Phrase[] => {
+    if (draws.as !== "motor") return [[drawn(draws).value]];
+    return [
+      [{ value: draws.runningA, unit: "A" }, " running"],
+      [{ value: draws.startingA, unit: "A" }, " starting"],
+    ];
+  },
+  compared: ({ draws, systemV }: LoadFigures): readonly ComparedFigure[] => [
+    { id: "systemV", words: "nominal voltage", value: { value: systemV, unit: "V" } },
+    ...(draws.as === "motor"
+      ? ([
+          { id: "runningA", words: "running current", value: { value: draws.runningA, unit: "A" } },
+          { id: "startingA", words: "starting current", value: { value: draws.startingA, unit: "A" } },
+        ] as const)
+      : [{ ...drawn(draws), words: "load" }]),
+  ],
+};
+
+function drawn(draws: Exclude<Draw, { as: "motor" }>): { readonly id: string; readonly value: Quantity } {
+  switch (draws.as) {
+    case "current":
+      return { id: "draws", value: { value: draws.currentA, unit: "A" } };
+    case "power":
+      return { id: "drawsW", value: { value: draws.powerW, unit: "W" } };
+    case "resistance":
+      return { id: "drawsOhm", value: { value: draws.ohm, unit: "Ω" } };
+  }
+}

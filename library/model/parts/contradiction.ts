@@ -1,0 +1,38 @@
+import { type AmountUnit, grouped } from "../property.ts";
+import type { Refusal } from "../read-values.ts";
+
+/** Another value of the same part or its system, which limits a value. */
+export interface Bound {
+  /** "its continuous power" */
+  readonly what: string;
+  readonly value: number;
+  readonly unit: AmountUnit;
+}
+
+/** Refuses a value below another one. */
+export function notBelow(property: string, value: number | undefined, bound: Bound): Refusal[] {
+  const least = `${grouped(bound.value)} ${bound.unit}`;
+  if (value === undefined || value >= bound.value) return [];
+  return [
+    {
+      path: [property],
+      given: String(value),
+      wrong: `is below ${bound.what}, ${least}`,
+      allowed: `${least} or more`,
+    },
+  ];
+}
+
+/** Refuses a value above another one. */
+export function notAbove(property: string, value: number | undefined, bound: Bound): Refusal[] {
+  const most = `${grouped(bound.value)} ${bound.unit}`;
+  if (value === undefined || value <= bound.value) return [];
+  return [
+    {
+      path: [property],
+      given: String(value),
+      wrong: `is above ${bound.what}, ${most}`,
+      allowed: `up to ${most}`,
+    },
+  ];
+}

@@ -1,0 +1,75 @@
+import { cutOffVoltage, dcDcChargerEfficiency } from "../../standards/device-practice.ts";
+import { whenItRuns } from "../allowed-values.ts";
+import { current, efficiency, workingVoltage } from "../part-properties.ts";
+import { oneOf, yesOrNo } from "../property.ts";
+import {
+  chargedWith,
+  closerDropLimit,
+  comparedDropLimit,
+  cutOffV,
+  nominalOfCharger,
+  outputVoltage,
+} from "./charging.ts";
+import { notAbove } from "./contradiction.ts";
+import { definePart, type PartOf } from "./define-part.ts";
+import { defaulted, input, optional, required } from "./part-property.ts";
+
+export const dcDcCharger = definePart("dcDcCharger", {
+  called: { word: "DC-DC charger", saidBy: /charger/i },
+  role: "converter",
+  chargesWith: "engine",
+  terminals: {
+    inputPositive: { side: "positive", words: "the input's positive terminal" },
+    inputNegative: { side: "negative", words: "the input's negative terminal" },
+    outputPositive: { side: "positive", words: "the output's positive terminal" },
+    outputNegative: { side: "negative", words: "the output's negative terminal" },
+  },
+  ports: [
+    { does: "draws", positive: "inputPositive", negative: "inputNegative" },
+    { does: "feeds", positive: "outputPositive", negative: "outputNegative" },
+  ],
+  hasDataSheet: true,
+  properties: {
+    outputA: required(current, {
+      words: "output current",
+      summary: true,
+      limitOf: { current: "gives", words: "rated", heldByItself: true },
+    }),
+    outputV: outputVoltage("outputPositive", "outputNegative"),
+    efficiencyPercent: defaulted(efficiency, dcDcChargerEfficiency.percent, {
+      words: "efficiency",
+      source: dcDcChargerEfficiency.source,
+    }),
+    inputMaxA: optional(current, {
+      words: "maximum input current",
+      limitOf: { current: "takes", words: "may take" },
+    }),
+    /** Minimum input voltage for its full output. */
+    inputMinV: defaulted(
+      workingVoltage,
+      ({ nominalV }) => cutOffV(nominalV("inputPositive", "inputNegative")),
+      { words: "minimum input voltage for its full output", source: cutOffVoltage.source },
+    ),
+    /** False: both negatives are connected inside. */
+    isolated: defaulted(yesOrNo(), false, {
+      words: "input and output isolated",
+      details: "isolated",
+      assumed: { words: "negatives of input and output", as: ["one inside"] },
+    }),
+    runs: input(oneOf(whenItRuns, "is not a time at which it runs")),
+  },
+  worksFrom: "inputMinV",
+  /** The drop limit is for the supply path to its input. */
+  figures: (_, { build }) => closerDropLimit(build),
+  inside: ({ isolated }) => (isolated ? [] : [{ between: ["inputNegative", "outputNegative"], ohm: 0 }]),
+  determinesV: ({ outputV }) => nominalOfCharger(outputV),
+  voltagesTooHigh: ({ inputMinV }, nominalV) =>
+    notAbove(
+      "inputMinV",
+      inputMinV,
+      chargedWith("the charging voltage of its input side", nominalV("inputPositive", "inputNegative")),
+    ),
+  compared: (part) => [comparedDropLimit(part)],
+});
+
+export interface DcDcChargerPart extends PartOf<typeof dcDcCharger> {}

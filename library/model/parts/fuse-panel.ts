@@ -1,0 +1,50 @@
+import { termination, torque } from "../bench-properties.ts";
+import { rating } from "../part-properties.ts";
+import { count, yesOrNo } from "../property.ts";
+import { definePart, fasteningOf, type PartOf } from "./define-part.ts";
+import { defaulted, input, optional, required } from "./part-property.ts";
+import { ratingOfBusOrPanel } from "./silences.ts";
+
+/** `feed` and `branch` are one piece of metal; the fuse of a branch belongs to the conductor that leaves it. */
+export const fusePanel = definePart("fusePanel", {
+  called: { word: "fuse panel", saidBy: /panel/i },
+  role: "passes current on",
+  terminals: {
+    feed: { side: "positive", words: "the feed" },
+    branch: { side: "positive", words: "the branches" },
+    negative: { side: "negative", words: "the negative terminal" },
+  },
+  collectsAt: ["feed", "branch"],
+  poles: { positive: "feed", negative: "negative" },
+  properties: {
+    positions: required(count({ from: 1, upTo: 200 }), { words: "positions", summary: "positions" }),
+    ratedA: optional(rating, {
+      words: "rating",
+      summary: true,
+      limitOf: { current: "carries", words: "rating" },
+      silentWithout: ratingOfBusOrPanel,
+    }),
+    branchRatedA: optional(rating, {
+      words: "rating of a branch",
+      details: "a position",
+      silentWithout: "Rating of a single branch of a fuse panel",
+    }),
+    negativeBus: defaulted(yesOrNo(), true, {
+      words: "negative bus of its own",
+      assumed: { words: "negative bus", as: ["there is one"] },
+    }),
+    branchTermination: input(termination),
+    branchTorqueNm: input(torque),
+  },
+  inside: () => [{ between: ["feed", "branch"], ohm: 0 }],
+  fastening({ termination, torqueNm, branchTermination, branchTorqueNm }) {
+    const all = fasteningOf(termination, torqueNm);
+    // A screw of another size has another torque than the stud of the feed.
+    const torqueOfFeed = branchTermination === undefined ? torqueNm : undefined;
+    const branches = fasteningOf(branchTermination ?? termination, branchTorqueNm ?? torqueOfFeed);
+    return (terminal) => (terminal === "feed" ? all : branches);
+  },
+  details: ({ negativeBus }) => [[negativeBus ? "with negative bus" : "without negative bus"]],
+});
+
+export interface FusePanelPart extends PartOf<typeof fusePanel> {}

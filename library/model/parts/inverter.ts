@@ -1,0 +1,65 @@
+import { cutOffVoltage, inverterEfficiency, surgeDuration } from "../../standards/device-practice.ts";
+import { efficiency, power, workingVoltage } from "../part-properties.ts";
+import { amount } from "../property.ts";
+import { chargedWith, closerDropLimit, comparedDropLimit, cutOffV } from "./charging.ts";
+import { type Bound, notAbove, notBelow } from "./contradiction.ts";
+import { definePart, type PartOf } from "./define-part.ts";
+import { defaulted, optional, required } from "./part-property.ts";
+import { draws, poles } from "./poles.ts";
+
+export const inverter = definePart("inverter", {
+  called: { word: "inverter", saidBy: /inverter/i },
+  role: "consumer",
+  terminals: poles,
+  ports: draws,
+  hasDataSheet: true,
+  properties: {
+    continuousW: required(power, { words: "continuous power", summary: true }),
+    surgeW: optional(amount("a power", "W", { above: 0, upTo: 200_000 }), {
+      words: "surge power",
+      details: "surge",
+    }),
+    /** Load connected to it in use, W; its continuous power unless stated. */
+    loadW: defaulted(
+      amount("a power", "W", { from: 0, upTo: 100_000 }),
+      ({ amount }) => amount("continuousW"),
+      {
+        words: "power in use",
+        assumed: { behind: ", its continuous power" },
+      },
+    ),
+    idleW: defaulted(amount("a power", "W", { from: 0, upTo: 10_000 }), 0, {
+      words: "idle power",
+      assumed: {},
+    }),
+    efficiencyPercent: defaulted(efficiency, inverterEfficiency.percent, {
+      words: "efficiency",
+      source: inverterEfficiency.source,
+    }),
+    cutOffV: defaulted(workingVoltage, ({ nominalV }) => cutOffV(nominalV()), {
+      words: "voltage at which it switches off",
+      source: cutOffVoltage.source,
+    }),
+  },
+  worksFrom: "cutOffV",
+  figures: (_, { build }) => closerDropLimit(build),
+  contradictions({ continuousW = 0, surgeW, loadW }) {
+    const continuous: Bound = { what: "its continuous power", value: continuousW, unit: "W" };
+    return [...notBelow("surgeW", surgeW, continuous), ...notAbove("loadW", loadW, continuous)];
+  },
+  voltagesTooHigh: ({ cutOffV }, nominalV) =>
+    notAbove("cutOffV", cutOffV, chargedWith("the charging voltage of its system", nominalV())),
+  compared: (part) => [comparedDropLimit(part)],
+  assumed: ({ surgeW }) =>
+    surgeW === undefined
+      ? []
+      : [
+          {
+            words: "how long its surge lasts",
+            as: [`${surgeDuration.seconds} s`],
+            source: surgeDuration.source,
+          },
+        ],
+});
+
+export interface InverterPart extends PartOf<typeof inverter> {}

@@ -1,0 +1,25 @@
+import { current } from "../part-properties.ts";
+import { nominalOfCharger, outputVoltage } from "./charging.ts";
+import { definePart, type PartOf } from "./define-part.ts";
+import { required } from "./part-property.ts";
+import { feeds, poles } from "./poles.ts";
+
+export const shoreCharger = definePart("shoreCharger", {
+  called: { word: "shore charger", saidBy: /charger/i },
+  role: "source",
+  chargesWith: "shore",
+  terminals: poles,
+  ports: feeds,
+  hasDataSheet: true,
+  properties: {
+    outputA: required(current, {
+      words: "output current",
+      summary: true,
+      limitOf: { current: "gives", words: "rated", heldByItself: true },
+    }),
+    outputV: outputVoltage(),
+  },
+  determinesV: ({ outputV }) => nominalOfCharger(outputV),
+});
+
+export interface ShoreChargerPart extends PartOf<typeof shoreCharger> {}
