@@ -42,7 +42,7 @@ export type AmountUnit =
   | "Ah"
   | "%"
   | "°C"
-  | "% for each °C"
+  | "% per °C"
   | "m"
   | "mm"
   | "ft"

@@ -40,7 +40,7 @@ describe("a part", () => {
 
   test("a dead short from a resistance that nobody stated says so", async () => {
     const text = await hoverAt("bat‸tery({\n", { "internalMilliohm: 4,": "" });
-    expect(text).toMatch(/Dead short at its terminals: .* the lowest of the usual ones is taken/);
+    expect(text).toMatch(/Dead short at its terminals: .* the lowest usual one is taken/);
     expect(text).toMatch(/- Internal resistance: \*\*[\d.]+ to [\d.]+ mΩ\*\* · _/);
   });
 
@@ -51,7 +51,7 @@ describe("a part", () => {
     );
     // Its own circuit, both conductors as one, and the cable before it.
     expect(text).toMatch(
-      /- Drop, whole way from the bank and back: \*\*.* V, .* %\*\*; .* V on inverter supply and .* V on the cable bank to switch; limit 0\.36 V, 3 %; margin/,
+      /- Drop, whole path from the bank and back: \*\*.* V, .* %\*\*; .* V on inverter supply and .* V on the cable bank to switch; limit 0\.36 V, 3 %; margin/,
     );
     expect(text).toMatch(/- Efficiency: \*\*90 %\*\* · _/);
     expect(text).toContain("| evening | 13");
@@ -94,9 +94,7 @@ describe("a cable", () => {
     // 4 ft of 4 AWG, by hand: 1.2192 m · 0.8664 mΩ/m · 15 A = 15.8 mV.
     expect(text).toContain("- Drop on it: **0.0158 V, 0.132 %**");
     expect(text).toContain("- Protection: **none in it**");
-    expect(text).toMatch(
-      /- Dead short at its beginning: \*\*up to [\d,]+ A\*\*; opened by the 100 A fuse in/,
-    );
+    expect(text).toMatch(/- Dead short at its start: \*\*up to [\d,]+ A\*\*; opened by the 100 A fuse in/);
     expect(text).toContain("| cooking | 15 A | 0.0158 V | 30.7 °C |");
     expect(text).toContain("Resistance from end to end");
     expect(text).toContain("drop = current × resistance");
@@ -107,7 +105,7 @@ describe("a cable", () => {
     expect(text).toMatch(
       /- Dead short behind the fuse: \*\*up to [\d,]+ A\*\*; fed by the house bank; can interrupt 20,000 A; margin [\d,]+ A · _stated in the plan_/,
     );
-    expect(text).toMatch(/- Weakest short that it must open: \*\*[\d,]+ A\*\*; at the far end of/);
+    expect(text).toMatch(/- Minimum fault that it must clear: \*\*[\d,]+ A\*\*; at the far end of/);
   });
 
   test("a return needs no protection, and is told none", async () => {
@@ -123,7 +121,7 @@ describe("a circuit of a network", () => {
     expect(text).toMatch(/^\*\*heater\*\*: 15 A in .* at 12 V on 10 AWG/);
     expect(text).toMatch(/- Drop on this circuit, round trip: /);
     expect(text).toMatch(
-      /- Drop, whole way from the bank and back: \*\*0\.4\d+ V, 3\.\d+ %\*\*; in \\"cooking\\"; limit 1\.2 V, 10 %; margin/,
+      /- Drop, whole path from the bank and back: \*\*0\.4\d+ V, 3\.\d+ %\*\*; in \\"cooking\\"; limit 1\.2 V, 10 %; margin/,
     );
     expect(text).toMatch(/- Lowest voltage: \*\*11\.\d+ V\*\*; in \\"cooking\\"/);
     expect(text).toMatch(/\| \*\*cooking\*\* \(worst\) \| \*\*15 A\*\* .* \*\*11\.\d+ V\*\* \|/);
@@ -140,7 +138,7 @@ describe("a circuit of a network", () => {
 describe("a scenario", () => {
   test("what is on, how exactly it was solved, what each source gives and each device gets", async () => {
     const text = await hoverAt('scen‸ario({ name: "cooking"');
-    expect(text).toMatch(/^\*\*cooking\*\*: solved; at no point do the currents differ by more than \d/);
+    expect(text).toMatch(/^\*\*cooking\*\*: solved; at each node the currents sum to 0 within \d/);
     expect(text).toContain("On: the house bank\\, the kettle inverter and heater");
     expect(text).toMatch(/Nearest to its ampacity: .*, [\d.]+ A of [\d.]+ A\./);
     expect(text).toMatch(/\| the house bank \| 11\.\d+ V \| gives [\d.]+ A \|/);
@@ -158,7 +156,7 @@ describe("a scenario", () => {
     const text = await hoverAt('scen‸ario({ name: "cooking"', tooMuch);
     expect(text).toContain("**cooking**: **not solved**");
     expect(text).toMatch(
-      /There is no operating point: the kettle inverter would pull the voltage down without end\. With up to [\d.]+ % of the power there is one\./,
+      /There is no operating point: the kettle inverter would pull the voltage down without limit\. With up to [\d.]+ % of the power there is one\./,
     );
   });
 
