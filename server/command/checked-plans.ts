@@ -75,7 +75,8 @@ function whyUnusable(
   const [problem] = plan.judgement.problems;
   if (!problem) return undefined;
   const found = plan.findings.find(({ finding }) => finding.rule === problem.rule);
-  if (!found) return `${shownFile(plan.root, cwd)}: it could not be run; loomwright check reports the reason.`;
+  if (!found)
+    return `${shownFile(plan.root, cwd)}: it could not be run; loomwright check reports the reason.`;
   return `${placeInWords(found.place.uri, found.place.start, workspace, cwd)}: ${found.message}`;
 }
 

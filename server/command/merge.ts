@@ -101,9 +101,7 @@ function joined(read: readonly ReadReport[]): readonly Reported[] {
   const { shard } = first.report;
   if (!shard) {
     if (others.length === 0) return plansOf(first);
-    throw new CannotMerge(
-      `${first.file} is the result of a whole check, so no shard can be joined to it.`,
-    );
+    throw new CannotMerge(`${first.file} is the result of a whole check, so no shard can be joined to it.`);
   }
   const byIndex = new Map<number, ReadReport>();
   for (const one of read) {

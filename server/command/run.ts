@@ -64,9 +64,7 @@ async function dispatch(words: readonly string[], outside: Host): Promise<ExitCo
     const all = Object.keys(commands);
     const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
     throw new UsageError(
-      name === undefined
-        ? `give a command: ${there}.`
-        : `there is no command '${name}'; there are ${there}.`,
+      name === undefined ? `give a command: ${there}.` : `there is no command '${name}'; there are ${there}.`,
     );
   }
   const command = await load();

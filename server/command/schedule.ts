@@ -87,9 +87,7 @@ function read(given: GivenOptions, { cwd }: Host): Asked {
   if (out === "") throw new UsageError("--out takes the name of a folder, or of a .pdf for the labels.");
   if (out !== undefined && /\.pdf$/i.test(out)) {
     if (given.format !== undefined || (table !== undefined && table !== "labels"))
-      throw new UsageError(
-        "a .pdf from 'schedule' holds only the labels: leave out --format and --table.",
-      );
+      throw new UsageError("a .pdf from 'schedule' holds only the labels: leave out --format and --table.");
     const ids = labelSheets.map(({ id }) => id) as [string, ...string[]];
     const id = oneOfWords("sheet", given.sheet, ids);
     const sheet = labelSheets.find((one) => one.id === id)!;

@@ -57,9 +57,7 @@ export function createLayouts(options: LayoutOptions = {}): Layouts {
       if (worker === fresh) finish(laidOut);
     });
     fresh.on("error", (error) => giveUp(fresh, `The diagram could not be laid out: ${firstLine(error)}`));
-    fresh.on("exit", () =>
-      giveUp(fresh, "The diagram could not be laid out: its thread has ended."),
-    );
+    fresh.on("exit", () => giveUp(fresh, "The diagram could not be laid out: its thread has ended."));
     return fresh;
   };
 

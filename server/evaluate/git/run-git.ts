@@ -12,8 +12,7 @@ export async function runGit(
   question: GitCommand = {},
 ): Promise<GitAnswer> {
   const program = installedGit();
-  if (!program)
-    throw new GitError("git, which reads older states of a plan, was not found on this computer");
+  if (!program) throw new GitError("git, which reads older states of a plan, was not found on this computer");
   return new Promise((resolve, reject) => {
     const child = spawn(program, [...hardeningFlags, ...words], {
       ...{ cwd: folder, env: sanitisedEnvironment(), windowsHide: true, stdio: "pipe", shell: false },
