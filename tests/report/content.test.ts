@@ -97,12 +97,12 @@ const panel = fusePanel({ name: "panel", positions: 4 });
 circuit({ name: "feed", from: bank.positive, to: panel, returnTo: bank.negative, oneWayFt: 3, gauge: 4, protect: 60 });
 circuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 9, gauge: 14, protect: 5 });
 `,
-      /^The network was not judged: a value of it cannot be used \(F1.*\), so that no current/,
+      /^The network was not judged: a value of it is invalid \(F1.*\), so its currents are unknown/,
     ],
     [
       "a circuit that cannot be read",
       `${one}circuit({ name: "lamp", load: -2, oneWayFt: 9, gauge: 14, protect: 5 });\n`,
-      /^Not judged at all, because a value of it cannot be used \(F\d+\): lamp\.$/,
+      /^Not judged at all, because a value of it is invalid \(F\d+\): lamp\.$/,
     ],
     [
       "a place too hot for the insulation",
@@ -248,7 +248,7 @@ describe("the examples", () => {
     const content = await reportedOf(plan, workspace);
     const [first] = chapterOf(content, "summary");
     expect(first?.kind === "notice" && first.lines[0]).toMatch(
-      /^In scenario "the heater on" there is no voltage at which everything could run, first at trough heater \(F\d+\); nothing is said/,
+      /^In scenario "the heater on" there is no voltage at which everything could run, first at trough heater \(F\d+\); its currents and voltages are not judged/,
     );
     const [conductors] = rowsOf(tableOf(content, "checked"));
     expect(conductors).toMatch(/^Conductors \| .* \| 0 of 5 runs \| not judged$/);
