@@ -143,14 +143,14 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
       ];
     case "dcDcCharger":
       return [
-        feeds({ limitA: part.outputA, is: "made for" }),
+        feeds({ limitA: part.outputA, is: "rated" }),
         draws({ limitA: part.inputMaxA, is: "may take", unstated: "its input limit is not stated" }),
         ...wayRow(plan, part.index),
       ];
     case "solarController":
-      return [feeds({ limitA: part.outputA, is: "made for" }), draws({})];
+      return [feeds({ limitA: part.outputA, is: "rated" }), draws({})];
     case "shoreCharger":
-      return [feeds({ limitA: part.outputA, is: "made for" })];
+      return [feeds({ limitA: part.outputA, is: "rated" })];
     case "alternator":
       return [
         feeds({
