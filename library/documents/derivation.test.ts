@@ -25,7 +25,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
       "Voltage drop": "40 A × 8.04 mΩ = 0.322 V",
       "Voltage drop, of the nominal voltage": "100 % × 0.322 V / 12 V = 2.68 %, limit 10 %",
       "Protection allowed": "40 A ≤ rating ≤ 125 A = 40 to 125 A",
-      "Protection to aim at": "1.25 × 40 A = 50 A; 50 A is made",
+      "Protection to aim at": "1.25 × 40 A = 50 A; 50 A is a standard rating",
     });
   });
 
@@ -53,7 +53,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
          _Ohm's law_
 
       5. Voltage drop: **0.322 V**  
-         drop = load × resistance of the whole way  
+         drop = load × resistance of the whole path  
          \`40 A × 8.04 mΩ\`  
          _Ohm's law_
 
@@ -67,7 +67,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
          \`40 A ≤ rating ≤ 125 A\`  
          _IEC 60364-4-43, 433.1, unconfirmed figure_
 
-      8. Protection to aim at: **50 A; 50 A is made**  
+      8. Protection to aim at: **50 A; 50 A is a standard rating**  
          rating = 1.25 × load, then the next standard rating up to the ampacity  
          \`1.25 × 40 A\`  
          _NFPA 70 210.20(A) and 215.3; standard ratings: unconfirmed figure_

@@ -9,7 +9,7 @@ export function networkDerivation({ result: { scenarios } }: JudgedNetwork): str
     solved.length > 0 ? solved.reduce((most, one) => Math.max(most, shareLeft(one)), 0) : undefined;
   return [
     "- The whole network is solved at once, for each scenario: at every terminal the currents add up to 0 (Kirchhoff's current law), and every conductor drops its current times its resistance (Ohm's law).",
-    "- Each conductor has the resistance of the temperature that its own current gives it.",
+    "- The resistance of a conductor is that at its operating temperature, which follows from its current.",
     "- A battery is its voltage at rest behind its internal resistance. Fuses, contacts and studs are taken as 0 Ω.",
     "- A charger, a controller or an alternator gives up to its limit and holds its output voltage; above that voltage it gives no current.",
     "- A load in watts, an inverter and a charger's input draw more current at lower voltage.",

@@ -40,7 +40,7 @@ describe("check", () => {
     write("plan.ts", good);
     const { code, out, err } = await loomwright("check");
     expect(err).toBe("");
-    expect(out).toContain("plan.ts: 1 circuit · nothing found · worst drop");
+    expect(out).toContain("plan.ts: 1 circuit · no findings · worst drop");
     expect(out).toContain("local codes rule");
     expect(out).not.toMatch(/\bsafe\b/i);
     expect(code).toBe(0);
@@ -108,7 +108,7 @@ describe("check", () => {
     write("boat/plan.ts", `${good}import "./lights.ts";\n`);
     write("boat/lights.ts", good.replace("build({ insulationC: 105 });", ""));
     write("hut/plan.ts", good);
-    expect((await loomwright("check")).out).toContain("2 plans: nothing found");
+    expect((await loomwright("check")).out).toContain("2 plans: no findings");
     const { out } = await loomwright("check", "boat/lights.ts");
     expect(out).toContain("boat/plan.ts: 2 circuits");
     expect(out).not.toContain("hut");
@@ -140,9 +140,9 @@ describe("a network", () => {
     write("plan.ts", network);
     const { code, out } = await loomwright("check");
     expect(out).toMatch(
-      /^plan\.ts: 1 circuit, 3 parts, 3 cables · nothing found · worst drop 3\.\d+ %, limit 10 % \(heater, from the bank\)\n {2}network: 2 scenarios solved\n {2}nearest to its ampacity: heater, 15 A of 60 A in "evening" · lowest voltage: 11\.\d+ V at heater in "cooking"$/m,
+      /^plan\.ts: 1 circuit, 3 parts, 3 cables · no findings · worst drop 3\.\d+ %, limit 10 % \(heater, from the bank\)\n {2}network: 2 scenarios solved\n {2}nearest to its ampacity: heater, 15 A of 60 A in "evening" · lowest voltage: 11\.\d+ V at heater in "cooking"$/m,
     );
-    expect(out).toContain("and what flows in each network in each of its scenarios, as written");
+    expect(out).toContain("and the currents of each network in each of its scenarios, as written");
     expect(code).toBe(0);
   });
 

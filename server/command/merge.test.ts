@@ -124,7 +124,7 @@ describe("merge", () => {
     });
 
     test.each([
-      ["no file", [], "say which files to merge"],
+      ["no file", [], "give the files to merge"],
       ["a file that is not there", ["9.json"], "there is no file 9.json"],
       ["a folder", ["."], "could not be read"],
       ["a missing shard", ["1.json", "3.json"], "of 3 shards, 2 is missing"],
@@ -157,8 +157,8 @@ describe("merge", () => {
     test.each([
       ["cut off", (text: string) => text.slice(0, -20), "2.json is not JSON, or was cut off"],
       ["empty", () => "", "2.json is not JSON"],
-      ["null", () => "null", "2.json is not what"],
-      ["something else", () => '{"tool":{"name":"other","version":"1.0.0"}}', "2.json is not what"],
+      ["null", () => "null", "2.json is not output"],
+      ["something else", () => '{"tool":{"name":"other","version":"1.0.0"}}', "2.json is not output"],
       [
         "of another schemaVersion",
         (text: string) => text.replace('"schemaVersion": 1,', '"schemaVersion": 2,'),
@@ -187,7 +187,7 @@ describe("merge", () => {
       [
         "renamed",
         (text: string) => text.replaceAll('"b.ts"', '"x.ts"'),
-        "do not hold the plans that they say they hold",
+        "do not hold the plans that they list",
       ],
       [
         "about a plan less",

@@ -14,7 +14,7 @@ import { oneOfWords, UsageError, wholeNumber } from "./usage.ts";
 /** `loomwright merge`: combines the JSON of the shards of one check into the output of one check of everything. */
 export const merge: Command = {
   name: "merge",
-  usage: [{ words: "<files>", does: "join the JSON that the shards of one check wrote" }],
+  usage: [{ words: "<files>", does: "join the JSON of the shards of one check" }],
   takes: ["format", "max-warnings"],
   run: (names, given, outside) =>
     mergeFiles(

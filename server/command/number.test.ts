@@ -141,7 +141,7 @@ describe("nothing is written, and nothing lost", () => {
     const { err } = await refused(`# head\n<<<<<<< ours\n${line}\n=======\n>>>>>>> theirs\n`, head + lamp);
     expect(err).toContain(`${kept}:2: This is a conflict that git left behind`);
     expect(err).toContain(`${kept}:4:`);
-    expect(err).toContain(`${kept}: nothing was written`);
+    expect(err).toContain(`${kept}: it was not written`);
   });
   test("over lines of something else", async () => {
     expect((await refused("shopping list\n", head + lamp)).err).toContain(

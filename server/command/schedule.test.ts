@@ -192,7 +192,7 @@ describe("in a folder", () => {
         const { code, err } = await loomwright(...words);
         expect(code).toBe(2);
         expect(err).toMatch(
-          /first-power-voltages\.\w+ holds entries that Loomwright did not write \(rows "[^"]+"\), and only --force/,
+          /first-power-voltages\.\w+ holds entries that Loomwright did not write \(rows "[^"]+"\); only --force/,
         );
         expect(read(file)).toBe(filled);
       }
@@ -222,7 +222,7 @@ describe("labels on paper", () => {
   });
   test("the help names the sheet that is taken", async () => {
     const { out } = await loomwright("--help");
-    expect(out).toContain(`${labelSheets[0]!.id} unless you say otherwise`);
+    expect(out).toContain(`default ${labelSheets[0]!.id}`);
   });
 });
 
@@ -235,7 +235,7 @@ describe("words that do not go together", () => {
     [["--out", "lists.csv"], "--out takes a folder"],
     [["--out", ""], "--out takes the name of a folder"],
     [["--out", "lists", "--format", "text"], "text is for the screen"],
-    [["--out", "a.pdf", "--table", "spools"], "holds the labels and nothing else"],
+    [["--out", "a.pdf", "--table", "spools"], "holds only the labels"],
     [["--out", "a.pdf", "--sheet", "A5-1x1"], "--sheet is A4-5x13"],
     [["--sheet", "A4-5x13"], "--sheet is for labels on paper"],
   ])("%j", async (words, why) => {

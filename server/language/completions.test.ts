@@ -170,7 +170,7 @@ describe("completions in a network", () => {
     expect(of4?.labelDetails?.description).toBe("limits met: 15 A, 145 A spare");
     expect(of4?.detail).toBe("within its own limits");
     expect(JSON.stringify(of4?.documentation)).toContain(
-      "the rest of the network is checked when it stands there",
+      "effect on the rest of the network is checked once it is written",
     );
   });
 

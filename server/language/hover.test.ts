@@ -23,7 +23,7 @@ describe("hover", () => {
     );
     expect(text).toContain("Protection: **50 A**; allowed 40 to 125 A, aim 50 A, best 50 A; margin 75 A");
     expect(text).toContain("**How this was worked out**");
-    expect(text).toContain("drop = load × resistance of the whole way");
+    expect(text).toContain("drop = load × resistance of the whole path");
   });
 
   test.each([

@@ -35,7 +35,7 @@ describe("a part", () => {
 
   test("a limit that the plan does not state is not judged, and says so", async () => {
     const text = await hoverAt("bat‸tery({\n", { "maxDischargeA: 150,": "" });
-    expect(text).toMatch(/- Gives: .* its greatest discharge current is not stated, so not judged$/m);
+    expect(text).toMatch(/- Gives: .* its discharge limit is not stated, so not judged$/m);
   });
 
   test("a dead short from a resistance that nobody stated says so", async () => {

@@ -62,7 +62,7 @@ test("a scenario without an operating point comes first, and says why", () => {
   const lines = table(flowing({ night: 4, "flat out": undefined, day: 5 }));
   expect(lines.slice(2, 4)).toEqual(["| **flat out** | **not solved** |", "| **day** (worst) | **5 A** |"]);
   expect(lines.at(-1)).toBe(
-    "**flat out** is not solved: there is no operating point: the kettle \\| inverter would pull the voltage down without end. With up to 99.99 % of the power there is one.",
+    "**flat out** is not solved: there is no operating point: the kettle \\| inverter would pull the voltage down without limit. With up to 99.99 % of the power there is one.",
   );
 });
 

@@ -64,7 +64,7 @@ describe("whatever is drawn can be pointed at and read out", () => {
     expect(namesOf(drawing, "conductor").filter((name) => /, return$/.test(name))).toEqual([]);
     expect(namesOf(drawing, "conductor").length).toBeLessThan(conductors.length - circuits);
     expect(drawing.notices).toEqual([
-      "The return side is not drawn in this view, nor what is on it alone: bank shunt, negative bus and bus frame.",
+      "The return side is not drawn in this view, nor are the parts on it alone: bank shunt, negative bus and bus frame.",
     ]);
     expect(textsOf(drawing).join(" ")).toContain("The return side is not drawn in this view");
   });
@@ -136,7 +136,7 @@ circuit({ name: "lamp", from: bank.positive, returnTo: bank.negative, load: 2, o
     expect(drawing.notices).toEqual([
       "The drawing is empty: the plan has no part and no circuit that could be read.",
     ]);
-    expect(textsOf(drawing).join(" ")).toContain("There is nothing to draw");
+    expect(textsOf(drawing).join(" ")).toContain("The drawing is empty");
   });
 
   test("a plan that makes circuits without end is not drawn, and the reason is said", async () => {

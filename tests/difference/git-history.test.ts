@@ -117,11 +117,11 @@ const saloon = pump("bilge pump", 10);`,
     const { code, out } = await repository.loomwright("diff", "horn-removed", "too-much");
     expect(code).toBe(1);
     expect(out).toMatch(/circuit bilge pump +load +6 A +16 A/);
-    expect(out).toMatch(/came +error +bilge pump · protection\/below-load/);
+    expect(out).toMatch(/new +error +bilge pump · protection\/below-load/);
     expect(out).toContain("There are new findings.");
     const back = await repository.loomwright("diff", "too-much", "horn-removed");
     expect(back.code).toBe(0);
-    expect(back.out).toMatch(/went +error +bilge pump · protection\/below-load/);
+    expect(back.out).toMatch(/gone +error +bilge pump · protection\/below-load/);
   });
 
   test("a state that cannot be evaluated is said, and the other side is shown", async () => {
@@ -130,7 +130,7 @@ const saloon = pump("bilge pump", 10);`,
     expect(half.out).toMatch(
       /As of half-typed \([0-9a-f]{7}\) this plan could not be evaluated: boat\.ts, line 7, is not complete TypeScript/,
     );
-    expect(half.out).toMatch(/As of right-again \([0-9a-f]{7}\): 2 circuits; nothing found\./);
+    expect(half.out).toMatch(/As of right-again \([0-9a-f]{7}\): 2 circuits; no findings\./);
     const threw = await repository.loomwright("diff", "throws", "right-again");
     expect(threw.out).toMatch(/could not be evaluated: boat\.ts, line 7: .*six/);
     // The state of the present build is unknown.
@@ -205,9 +205,9 @@ const saloon = pump("bilge pump", 10);`,
     [["nowhere"], "'nowhere' is not a folder, and there is no revision 'nowhere' in this repository"],
     [["./nowhere"], "there is no folder './nowhere'"],
     [["first..renamed"], "'first..renamed' names a range; give its two ends as two arguments"],
-    [["package.json"], "'package.json' is a file; say its folder"],
-    [["./plans"], "'./plans' is a folder; say what to compare it with"],
-    [[], "say what to compare with"],
+    [["package.json"], "'package.json' is a file; give its folder"],
+    [["./plans"], "'./plans' is a folder; give the other state"],
+    [[], "give a revision to compare with"],
     [["first", "renamed", "moved"], "'diff' compares two states"],
     [["HEAD", "--format", "csv"], "--format is text, markdown or json, not 'csv'"],
   ])("diff %j is answered with a sentence", async (words, sentence) => {
@@ -272,7 +272,7 @@ describe("other folders", () => {
     one.write("boat.ts", boat);
     const { code, err } = await one.loomwright("diff", "HEAD");
     expect(code).toBe(2);
-    expect(err).toContain("there is no commit yet in this repository");
+    expect(err).toContain("this repository has no commit yet");
   });
 
   test("two plans in one folder; one more; one that is gone", async () => {

@@ -194,8 +194,8 @@ describe("a builder looks at the diagram while writing", () => {
     const { elements } = await pictureOf(editor);
     const conductor = elements.find(({ name, kind }) => name === "heater" && kind === "conductor");
     expect(conductor?.severity).toBe("warning");
-    expect(conductor?.findings.join("\n")).toMatch(/18 AWG is thinner than[\s\S]*23\.5 % of 12 V/);
-    expect(conductor?.description).toContain("18 AWG is thinner than");
+    expect(conductor?.findings.join("\n")).toMatch(/18 AWG is below the minimum[\s\S]*23\.5 % of 12 V/);
+    expect(conductor?.description).toContain("18 AWG is below the minimum");
     expect(conductor?.location?.range.start.line).toBe(7);
     expect(named(elements, "feeder")).not.toHaveProperty("severity");
   });

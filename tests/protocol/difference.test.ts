@@ -56,7 +56,7 @@ describe("a builder asks what changed since the last commit", () => {
     expect(title).toBe("tender");
     expect(markdown).toMatch(/\*\*the last commit \([0-9a-f]{7}\) → the editor\*\*/);
     expect(markdown).toContain("| circuit bilge pump | load | 6 A | 11 A |");
-    expect(markdown).toMatch(/\| came \| error \| bilge pump \| .* \| protection\/below-load \|/);
+    expect(markdown).toMatch(/\| new \| error \| bilge pump \| .* \| protection\/below-load \|/);
     editor.open("sizes.ts");
     editor.type("sizes.ts", "14", "10");
     expect((await asked(editor, "sizes.ts")).markdown).toContain(
@@ -104,7 +104,7 @@ describe("a builder asks what changed since the last commit", () => {
       /^There is no state to compare with: .* is not in a git repository\.$/,
     );
     git("init", "--quiet");
-    expect(await refused(editor, "boat.ts")).toContain("there is no commit yet in this repository");
+    expect(await refused(editor, "boat.ts")).toContain("this repository has no commit yet");
     editor.open("notes.ts");
     expect(await refused(editor, "notes.ts")).toContain("not part of a plan");
   });

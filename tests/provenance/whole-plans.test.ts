@@ -30,12 +30,12 @@ circuit(lamp);
 `,
   "a file that is not there": `
 import { fuseA } from "./fuses";
-//                    ^^^^^^^^^ error plan/cannot-run "./fuses" is not there
+//                    ^^^^^^^^^ error plan/cannot-run The file "./fuses" does not exist
 console.log(fuseA);
 `,
   "a file outside": `
 import { fuseA } from "../outside.ts";
-//                    ^^^^^^^^^^^^^^^ error plan/cannot-run "../outside.ts" lies outside
+//                    ^^^^^^^^^^^^^^^ error plan/cannot-run "../outside.ts" is outside
 console.log(fuseA);
 `,
   "a name that the library does not have": `

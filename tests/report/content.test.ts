@@ -56,16 +56,16 @@ describe("what was taken because nobody states it", () => {
 
   test("all of it is there, each with how it is known", async () => {
     expect(await taken(one)).toEqual([
-      "Nominal voltage of the build | 12 V | wherever neither a circuit nor a battery states its own | common practice, no source",
+      "Nominal voltage of the build | 12 V | if neither a circuit nor a battery states its own | common practice, no source",
       "Insulation | rated 75 °C, or the next cooler column of the table | winch | common practice, no source",
-      "Warmth of the place, AWG sizes | 30 °C | winch | common practice, no source: the table prints no ambient",
+      "Temperature of the place, AWG sizes | 30 °C | winch | common practice, no source: the table prints no ambient",
       "Other loaded conductors beside one | none but the run's own | winch | common practice, no source",
-      "How long a load runs | for hours, so that its fuse is to be rated higher | winch | common practice, no source",
+      "Duration of a load | continuous, which raises the rating of its fuse | winch | common practice, no source",
       "Sheath | none | winch | common practice, no source",
-      "Where a circuit begins that names no place to begin at | a bus bar or a panel, not a battery | winch | common practice, no source",
-      "From which end such a circuit is fed | from one end | winch | common practice, no source",
+      "Start of a circuit that names none | a bus bar or a panel, not a battery | winch | common practice, no source",
+      "Feed of such a circuit | from one end | winch | common practice, no source",
       "Limit of drop elsewhere | 10 % | winch | common practice, no source",
-      "Conductor | annealed copper, finely stranded | all runs | what the tables of currents and resistances are for",
+      "Conductor | annealed copper, finely stranded | all runs | the conductor of the tables of currents and resistances",
       expect.stringMatching(
         /^Strands longer .* \| 1.02 times the resistance of solid wire \| winch \| .*unconfirmed figure \[S\d+\]$/,
       ),
@@ -97,12 +97,12 @@ const panel = fusePanel({ name: "panel", positions: 4 });
 circuit({ name: "feed", from: bank.positive, to: panel, returnTo: bank.negative, oneWayFt: 3, gauge: 4, protect: 60 });
 circuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 9, gauge: 14, protect: 5 });
 `,
-      /^The network was not judged: a value of it cannot be used \(F1.*\), so that no current/,
+      /^The network was not judged: a value of it is invalid \(F1.*\), so its currents are unknown/,
     ],
     [
       "a circuit that cannot be read",
       `${one}circuit({ name: "lamp", load: -2, oneWayFt: 9, gauge: 14, protect: 5 });\n`,
-      /^Not judged at all, because a value of it cannot be used \(F\d+\): lamp\.$/,
+      /^Not judged at all, because a value of it is invalid \(F\d+\): lamp\.$/,
     ],
     [
       "a place too hot for the insulation",
@@ -248,7 +248,7 @@ describe("the examples", () => {
     const content = await reportedOf(plan, workspace);
     const [first] = chapterOf(content, "summary");
     expect(first?.kind === "notice" && first.lines[0]).toMatch(
-      /^In scenario "the heater on" there is no voltage at which everything could run, first at trough heater \(F\d+\); nothing is said/,
+      /^In scenario "the heater on" there is no voltage at which everything could run, first at trough heater \(F\d+\); its currents and voltages are not judged/,
     );
     const [conductors] = rowsOf(tableOf(content, "checked"));
     expect(conductors).toMatch(/^Conductors \| .* \| 0 of 5 runs \| not judged$/);

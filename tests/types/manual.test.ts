@@ -63,7 +63,7 @@ it("covers every property of a spool that the check knows", () => {
 });
 
 it.each([
-  ["circuit({ name|: 'Lamp', load: 40, oneWayFt: 15, gauge: 4 });", "What the circuit is called"],
+  ["circuit({ name|: 'Lamp', load: 40, oneWayFt: 15, gauge: 4 });", "Name of the circuit"],
   ["circuit({ load|: 40, oneWayFt: 15, gauge: 4 });", "Current that the load draws, A"],
   ["circuit({ loadW|: 40, oneWayFt: 15, gauge: 4 });", "Power that the load draws, W"],
   [
@@ -119,10 +119,10 @@ it.each([
     "cable({ from: house.positive, to: panel.feed, lengthM: 4, mm2|: 4 });",
     "Cross-section of the conductors, mm²",
   ],
-  ['battery({ chemistry|: "AGM", capacityAh: 100 });', "What the battery is made of"],
-  ["load({ powerW|: 40 });", "Power that the load draws whatever its voltage"],
+  ['battery({ chemistry|: "AGM", capacityAh: 100 });', "The battery's chemistry"],
+  ["load({ powerW|: 40 });", "Power that the load draws at any voltage"],
   ["motor({ runningA: 4, startingA|: 40 });", "Current that it draws while it starts"],
-  ['scenario({ name: "Night", off|: [fridge] });', "What is off"],
+  ['scenario({ name: "Night", off|: [fridge] });', "Parts that are off"],
   ['scenario({ name: "Night", bankV|: 12 });', "Voltage of the bank at rest"],
   ['part({ terminals|: ["in"] });', "The names of its terminals"],
   ["build({ endSlackMm|: 50 });", "in millimetres"],

@@ -329,9 +329,9 @@ function findingsBlock({ came, went, changed }: FindingsDifference): DiffBlock {
     title: "Findings",
     columns: ["", "Severity", "About", "Finding", "Rule"],
     rows: [
-      ...came.map((finding) => row("came", finding)),
+      ...came.map((finding) => row("new", finding)),
       ...changed.map(({ before, after }) => row(severityChange(before, after), after)),
-      ...went.map((finding) => row("went", finding)),
+      ...went.map((finding) => row("gone", finding)),
     ],
     further: [],
   };

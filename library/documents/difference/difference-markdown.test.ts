@@ -63,7 +63,7 @@ test("a pull request reads what changed, what that does, and which finding came"
 
     |  | Severity | About | Finding | Rule |
     | --- | --- | --- | --- | --- |
-    | came | error | lamp | The 5 A fuse is below the load of 7 A and would blow in ordinary use: use a 10 A fuse. | protection/below-load |
+    | new | error | lamp | The 5 A fuse is below the load of 7 A and would blow in ordinary use: use a 10 A fuse. | protection/below-load |
 
     _Compared as planned and worked out by Loomwright, a planning aid; not as built. Local codes rule._
 

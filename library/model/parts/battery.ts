@@ -40,12 +40,12 @@ export const battery = definePart("battery", {
       words: "short-circuit current",
     }),
     maxDischargeA: optional(current, {
-      words: "greatest discharge current",
+      words: "discharge limit",
       limitOf: { current: "gives", words: "may give" },
       silentWithout: "Discharge limit of a battery",
     }),
     maxChargeA: optional(current, {
-      words: "greatest charge current",
+      words: "charge limit",
       limitOf: { current: "takes", words: "may take" },
       silentWithout: "Charge limit of a battery, except the usual one of its chemistry",
     }),

@@ -134,7 +134,7 @@ test("what is found stands at the part, and goes when it is put right", async ()
     .locator("#details")
     .getByRole("button", { name: /^heater, conductor\s*Warning/ })
     .click();
-  await diagram.locator("#details strong", { hasText: "18 AWG is thinner than" }).waitFor();
+  await diagram.locator("#details strong", { hasText: "18 AWG is below the minimum" }).waitFor();
   await valueOn(page, "gauge: 18", "18").dblclick();
   await page.keyboard.type("10");
   await expect.poll(() => diagram.locator("g.of-conductor.loomwright-warning").count()).toBe(0);

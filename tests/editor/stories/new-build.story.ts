@@ -18,7 +18,7 @@ test("a new build is made from the command palette, in a new folder of the name 
   const name = page.locator(".quick-input-widget", { hasText: "Name of the new folder" });
   await name.waitFor();
   await name.locator("input[type=text]").fill("notes.txt");
-  await name.getByText("is there already").waitFor();
+  await name.getByText("exists already").waitFor();
   await name.locator("input[type=text]").fill("van");
   await page.keyboard.press("Enter");
 

@@ -35,7 +35,7 @@ export const difference: readonly Story[] = [
       await vscode.commands.executeCommand("loomwright.showDifference");
       const text = await eventually("the change is told", shown, (now) => now.includes("2 A | 7 A"));
       assert.match(text, /anchor light/);
-      assert.match(text, /came \| error/);
+      assert.match(text, /new \| error/);
       await document.save();
     },
   },

@@ -112,7 +112,7 @@ export const network: readonly Story[] = [
       assert.match(ofCable, /Current: \*\*15 A\*\*; may carry 120 A; margin 105 A/);
       assert.match(ofCable, /\| evening \| 15 A \|/);
       const ofHeater = await hoverText(document.uri, rangeOf(document, '"heater"').start);
-      assert.match(ofHeater, /whole way from the bank/);
+      assert.match(ofHeater, /whole path from the bank/);
       assert.match(ofHeater, /\*\*cooking\*\* \(worst\)/);
       const ofTerminal = await hoverText(
         document.uri,
