@@ -4,7 +4,8 @@ import type { Citation } from "../standards/citation.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { faultWithstand } from "./fault-withstand.ts";
 import { firstIndex } from "./first-index.ts";
-import type { DeviceFault, DevicePlace, NetworkResult } from "./network-result.ts";
+import type { DevicePlace } from "./network/topology/network-topology.ts";
+import type { DeviceFault, NetworkResult } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
 /** A short that heats a conductor beyond its withstand before a device opens. */

@@ -1,4 +1,4 @@
-import type { NetworkTopology } from "./network/topology/topology.ts";
+import type { DevicePlace, NetworkTopology } from "./network/topology/network-topology.ts";
 
 /** All results for a network. All numbers are unrounded; rounding is left to the display. */
 export interface NetworkResult {
@@ -97,12 +97,6 @@ export interface FaultResult {
   readonly devices: readonly DeviceFault[];
   /** By conductor index. */
   readonly conductors: readonly ConductorFault[];
-}
-
-/** Names a protective device: on a conductor, towards one of its ends. */
-export interface DevicePlace {
-  readonly conductor: number;
-  readonly end: "near" | "far";
 }
 
 export interface DeviceFault extends DevicePlace {

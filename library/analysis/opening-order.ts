@@ -1,7 +1,8 @@
 import type { Network } from "../model/network.ts";
 import type { Protection } from "../model/run.ts";
 import { opensFirst } from "./let-through.ts";
-import type { DevicePlace, NetworkResult } from "./network-result.ts";
+import type { DevicePlace } from "./network/topology/network-topology.ts";
+import type { NetworkResult } from "./network-result.ts";
 import { percentOfRating } from "./opening-time.ts";
 
 /** An upstream device that opens before, or together with, a downstream one, and disconnects other circuits with it. */

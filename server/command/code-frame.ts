@@ -1,4 +1,4 @@
-import type { Lines } from "./reported-plan.ts";
+import type { Lines } from "./reported-lines.ts";
 import { type Paint, printable } from "./terminal.ts";
 
 /** Lines of the plan around a value, with the value underlined. `lineText` returns a line by its number. */

@@ -1,9 +1,10 @@
 import * as z from "zod";
 import { name, version } from "../../library/package.json";
 import { mayHideHazard, passedByReasons } from "../evaluate/files/passed-by.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
+import type { Lines } from "./reported-lines.ts";
 import type { ReportedNetwork } from "./reported-network.ts";
-import { type Lines, notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
+import { notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
 import { shardSchema } from "./shard.ts";
 
 const lines = {

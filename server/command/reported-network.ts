@@ -4,7 +4,7 @@ import type { Network, NetworkConductor, Part } from "../../library/model/networ
 import type { Conductor } from "../../library/model/run.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
-import type { Lines } from "./reported-plan.ts";
+import type { Lines } from "./reported-lines.ts";
 
 /**
  * The network of one plan, as the command line reports it: plain data, unrounded, with names instead of indices where people

@@ -15,6 +15,7 @@ import type { Checker } from "../evaluate/checker.ts";
 import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
+import type { Lines } from "./reported-lines.ts";
 import { type ReportedNetwork, reportNetwork, reportSize } from "./reported-network.ts";
 
 /** One plan as the command line reports it: plain data with files, lines and columns, the same for text and JSON. */
@@ -72,15 +73,6 @@ interface ReportedCircuit {
     readonly minA: number;
     readonly maxA: number | null;
   } | null;
-}
-
-/** Lines and columns from 1, columns in UTF-16 units; the end is the first position after the range. */
-export interface Lines {
-  readonly file: string;
-  readonly line: number;
-  readonly column: number;
-  readonly endLine: number;
-  readonly endColumn: number;
 }
 
 export interface ReportedFinding extends Lines {

@@ -5,9 +5,10 @@ import { rules } from "../../library/rules/registry.ts";
 import type { Rule } from "../../library/rules/rule.ts";
 import { sourceInFull } from "../../library/rules/wording/source-in-words.ts";
 import { mayHideHazard, passedByReasons } from "../evaluate/files/passed-by.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
 import type { PassedFile } from "./passed-files.ts";
-import { type Lines, notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
+import type { Lines } from "./reported-lines.ts";
+import { notJudgedReasons, type Reported, type ReportedFinding } from "./reported-plan.ts";
 import { rulePage } from "./rule-page.ts";
 import { fileReference, sarifText, sourceRoot } from "./sarif-text.ts";
 

@@ -4,9 +4,9 @@ import { opensByHand } from "../../model/part-roles.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
 import { type Edge, type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
+import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
 import { type Port, portsOf } from "./topology/ports.ts";
 import { across, edgesAt } from "./topology/spanning-forest.ts";
-import type { Bank, NetworkTopology } from "./topology/topology.ts";
 
 /**
  * For every load, inverter and charger input that a bank feeds: the voltage drop from the bank's terminals to the device's, both

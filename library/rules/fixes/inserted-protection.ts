@@ -9,7 +9,7 @@ import {
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
 import { isMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import type { DevicePlace } from "../../analysis/network-result.ts";
+import type { DevicePlace } from "../../analysis/network/topology/network-topology.ts";
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { Network } from "../../model/network.ts";

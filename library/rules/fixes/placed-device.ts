@@ -1,4 +1,4 @@
-import type { DevicePlace } from "../../analysis/network-result.ts";
+import type { DevicePlace } from "../../analysis/network/topology/network-topology.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
 import type { At, Related } from "../finding.ts";

@@ -1,6 +1,7 @@
 import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
-import type { DeviceFault, DevicePlace } from "../../analysis/network-result.ts";
+import type { DevicePlace } from "../../analysis/network/topology/network-topology.ts";
+import type { DeviceFault } from "../../analysis/network-result.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { Protection } from "../../model/run.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";

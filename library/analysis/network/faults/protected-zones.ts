@@ -1,10 +1,10 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Protection } from "../../../model/run.ts";
 import { firstIndex } from "../../first-index.ts";
-import type { DevicePlace } from "../../network-result.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import type { Source } from "../topology/internal-connections.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
+import type { DevicePlace } from "../topology/network-topology.ts";
 import { type Graph, graphOf, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
 
 /**

@@ -2,11 +2,10 @@ import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { NetworkConductor } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { firstIndex } from "../../first-index.ts";
-import type { DevicePlace } from "../../network-result.ts";
 import { breadthFirst, pathTo } from "../topology/breadth-first.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
+import type { ConductorPolarity, DevicePlace, UnprotectedPath } from "../topology/network-topology.ts";
 import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
-import type { ConductorPolarity, UnprotectedPath } from "../topology/topology.ts";
 
 /**
  * For every positive conductor and each of its ends without a device: the sources that arrive there, can push more than
