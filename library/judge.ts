@@ -1,8 +1,9 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
+import type { PlanModel } from "./model/plan-model.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
-import type { PlanModel, Run } from "./model/run.ts";
+import type { Run } from "./model/run.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
 import type { JudgedNetwork, JudgedPlan } from "./rules/rule.ts";

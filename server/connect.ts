@@ -9,6 +9,7 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Services } from "./answer-wiring.ts";
 import { initializeResult, readEditor } from "./client-capabilities.ts";
 import { createDiagnosticsPublisher, type DiagnosticsPublisher } from "./diagnostics-publisher.ts";
 import { createEditorWorkspace } from "./editor-workspace.ts";
@@ -27,7 +28,7 @@ import {
 import type { createChecker } from "./evaluate/checker.ts";
 import type { Sandbox } from "./evaluate/sandbox.ts";
 import type { Uri } from "./evaluate/workspace.ts";
-import { answerRequests, type Services } from "./handle-requests.ts";
+import { answerRequests } from "./handle-requests.ts";
 import { type StatusParams, statusMethod } from "./language/messages.ts";
 import { editorWords } from "./language/plain-words.ts";
 import { defaultSettings, limitsOf, readSettings, type Settings } from "./language/settings.ts";

@@ -1,9 +1,9 @@
 import { type Connection, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
+import type { AnswerWiring } from "./answer-wiring.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
 import { numberedWires } from "./evaluate/files/kept-numbers.ts";
-import type { AnswerWiring } from "./handle-requests.ts";
 import { diagram, scenarioNames, withoutPicture } from "./language/diagram.ts";
 import { type Diagram, type DiagramParams, diagramMethod } from "./language/messages.ts";
 import { planMeantBy, type ShownPlan } from "./open-plans.ts";

@@ -1,5 +1,5 @@
 import type { CancellationToken, Connection } from "vscode-languageserver";
-import type { AnswerWiring } from "./handle-requests.ts";
+import type { AnswerWiring } from "./answer-wiring.ts";
 import { type DifferenceAnswer, type DifferenceParams, differenceMethod } from "./language/messages.ts";
 import type { RequestGuard } from "./request-guard.ts";
 

@@ -1,8 +1,8 @@
 import { basename } from "node:path";
 import type { CancellationToken, Connection } from "vscode-languageserver";
+import type { AnswerWiring } from "./answer-wiring.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
-import type { AnswerWiring } from "./handle-requests.ts";
 import { type ReportAnswer, type ReportParams, reportMethod } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
 import { planMeantBy, type ShownPlan } from "./open-plans.ts";

@@ -6,10 +6,7 @@ import {
   LSPErrorCodes,
   ResponseError,
 } from "vscode-languageserver";
-import type { Editor } from "./client-capabilities.ts";
-import type { DiagnosticsPublisher } from "./diagnostics-publisher.ts";
-import type { EditorWorkspace } from "./editor-workspace.ts";
-import type { Checker } from "./evaluate/checker.ts";
+import type { AnswerWiring } from "./answer-wiring.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { answerDiagram } from "./handle-diagram.ts";
 import { answerDifference } from "./handle-difference.ts";
@@ -22,31 +19,11 @@ import { hover, working } from "./language/hover.ts";
 import { inlayHints } from "./language/inlay-hints.ts";
 import { checkWorkspaceMethod, type WorkingParams, workingMethod } from "./language/messages.ts";
 import type { PlanInView } from "./language/plan-in-view.ts";
-import type { Settings } from "./language/settings.ts";
-import type { OpenPlans, ShownPlan } from "./open-plans.ts";
+import type { ShownPlan } from "./open-plans.ts";
 import { createLayouts } from "./output/layouts.ts";
 import { passedFile, planCheck } from "./plan-status.ts";
-import type { Refresher } from "./refresher.ts";
 import { createRequestGuard, textChanged } from "./request-guard.ts";
 import type { WorkReport } from "./work-report.ts";
-
-/** The answering parts, once they are loaded. */
-export interface Services {
-  /** Replaced when its limits change. */
-  checker: Checker;
-  readonly plans: OpenPlans;
-  readonly delivery: DiagnosticsPublisher;
-  readonly work: WorkReport;
-}
-
-export interface AnswerWiring {
-  readonly workspace: EditorWorkspace;
-  readonly refresher: Refresher;
-  readonly settings: () => Settings;
-  readonly editor: () => Editor;
-  /** Rejects, with the reason, if the checker could not be loaded. */
-  readonly running: () => Promise<Services>;
-}
 
 /** Connects each request of the protocol to its feature. */
 export function answerRequests(connection: Connection, wiring: AnswerWiring): void {

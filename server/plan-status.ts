@@ -1,6 +1,7 @@
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import { fileName, pathInWords } from "./evaluate/files/file-name.ts";
-import { mayHideHazard, type PassedBy } from "./evaluate/files/passed-by.ts";
+import { mayHideHazard } from "./evaluate/files/passed-by.ts";
+import type { PassedBy } from "./evaluate/workspace.ts";
 import { countsOf, planInWords } from "./language/counts.ts";
 import type { PassedFile, PlanCheck, StatusParams } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";

@@ -1,4 +1,4 @@
-import type { NetworkTopology } from "./network/topology/topology.ts";
+import type { NetworkTopology } from "./network/topology/network-topology.ts";
 
 /** All results for a network. All numbers are unrounded; rounding is left to the display. */
 export interface NetworkResult {

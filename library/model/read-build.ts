@@ -1,10 +1,11 @@
 import { benchOf, defaultBench } from "./bench-settings.ts";
 import { type BuildValues, buildProperties } from "./build-properties.ts";
 import { displayName } from "./display-name.ts";
+import type { BuildSettings } from "./plan-model.ts";
 import type { ReadBuild } from "./read-circuit.ts";
 import { readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
-import type { BuildSettings, InvalidValue } from "./run.ts";
+import type { InvalidValue } from "./run.ts";
 
 /** Its name in findings, regardless of its own name: a plan has one build. */
 const name = "the build";

@@ -1,9 +1,10 @@
 import { isWired } from "./network-records.ts";
+import type { PlanModel } from "./plan-model.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
 import type { PlanRecord } from "./record.ts";
-import type { InvalidValue, PlanModel, Run } from "./run.ts";
+import type { InvalidValue, Run } from "./run.ts";
 
 /**
  * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.

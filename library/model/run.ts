@@ -1,7 +1,5 @@
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
-import type { BenchSettings } from "./bench-settings.ts";
-import type { Network } from "./network.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
@@ -117,29 +115,6 @@ export interface Protection {
   readonly ratedV?: number;
   /** Price of one, in the build's currency. */
   readonly price?: number;
-}
-
-/** Settings for the plan as a whole. */
-export interface BuildSettings {
-  /** Index of the record; undefined if the plan does not call `build`. */
-  readonly record?: number;
-  readonly name?: string;
-  /** False: 12 V is assumed if neither a circuit nor a battery states its own nominal voltage. */
-  readonly voltageStated: boolean;
-  readonly bench: BenchSettings;
-}
-
-export interface PlanModel {
-  readonly build: BuildSettings;
-  /** Circuits that could be read, in the order of their calls; those in the network too. */
-  readonly circuits: readonly Run[];
-  /** Undefined: the plan has none, or {@link networkUnread}. */
-  readonly network: Network | undefined;
-  /** A value of the network was refused, and all currents in it are unknown; {@link invalid} lists the value. */
-  readonly networkUnread: boolean;
-  /** Records whose circuit cannot be judged at all, with the reason in {@link invalid}. */
-  readonly unjudged: readonly { readonly record: number; readonly name: string }[];
-  readonly invalid: readonly InvalidValue[];
 }
 
 /**

@@ -1,7 +1,8 @@
 import type { Network } from "./network.ts";
+import type { PlanModel } from "./plan-model.ts";
 import { readModel } from "./read-model.ts";
 import type { PlanRecord, Word } from "./record.ts";
-import type { InvalidValue, PlanModel } from "./run.ts";
+import type { InvalidValue } from "./run.ts";
 
 /*
  * For tests: the model of the results of DSL functions, passed in the order of their calls. The functions number their calls,

@@ -1,8 +1,9 @@
 import type { CircuitResult } from "../analysis/circuit-result.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
 import type { Network } from "../model/network.ts";
+import type { PlanModel } from "../model/plan-model.ts";
 import type { PlanProblem } from "../model/record.ts";
-import type { PlanModel, Run } from "../model/run.ts";
+import type { Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { Finding, PropertyAt, ProposedFix, Related, Severity } from "./finding.ts";
 

@@ -1,6 +1,6 @@
 import { counted } from "../../library/rules/wording/format-number.ts";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
 import { countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";
 import type { ReportedFinding } from "./report-schema.ts";

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { isAbsolute, join, resolve } from "node:path";
 import { version } from "../../library/package.json";
-import type { KeptResults } from "./check-cache.ts";
+import type { KeptResults } from "./host.ts";
 
 /** The owner of the folder, and the system. */
 interface User {

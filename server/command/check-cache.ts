@@ -5,15 +5,9 @@ import * as z from "zod";
 import { planInputs } from "../evaluate/files/plan-inputs.ts";
 import type { FileImports } from "../evaluate/text/file-imports.ts";
 import type { SourceText, Uri, Workspace } from "../evaluate/workspace.ts";
+import type { KeptResults } from "./host.ts";
 import { planSchema, type ReportedPlan } from "./report-schema.ts";
 import { type ResultCache, resultCache } from "./result-cache.ts";
-
-/** The folder with results of earlier runs, and the parts of Loomwright that they depend on. */
-export interface KeptResults {
-  readonly folder: string;
-  /** Everything in Loomwright and the machine that a result may depend on; undefined if that is unknown. */
-  readonly tool: () => string | undefined;
-}
 
 /**
  * Results of earlier runs of `check` in one project folder. A result is kept under a digest of everything it follows from, so it

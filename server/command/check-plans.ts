@@ -1,14 +1,16 @@
 import { dirname, relative, resolve, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
-import { CheckCache, type KeptResults } from "./check-cache.ts";
+import { CheckCache } from "./check-cache.ts";
+import type { CheckedPlans } from "./check-result.ts";
 import { CheckedFolder, loadTools, type Tools } from "./checked-folder.ts";
+import type { KeptResults } from "./host.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type NamedPlans, namedPlans } from "./named-plans.ts";
 import { joinedFiles, type PassedFile, passedFiles } from "./passed-files.ts";
 import type { ReportedPlan } from "./report-schema.ts";
 import type { Reported } from "./reported-plan.ts";
-import { type AskedShard, type Shard, shardOf, shareOf } from "./shard.ts";
+import { type AskedShard, shardOf, shareOf } from "./shard.ts";
 
 /**
  * Checks the plans that the names refer to, or a share of them, in their order. Results of an earlier run for exactly the same
@@ -45,14 +47,6 @@ export interface AskedPlans {
   /** Computes everything anew, and keeps it. */
   readonly fresh: boolean;
   progress(place: number, of: number): void;
-}
-
-/** The result of a check. */
-export interface CheckedPlans {
-  readonly plans: readonly Reported[];
-  /** The same in every share. */
-  readonly passedBy: readonly PassedFile[];
-  readonly shard?: Shard;
 }
 
 /** Tries without the parser; loads it if a text is met whose imports no earlier run has read. */

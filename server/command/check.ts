@@ -1,7 +1,7 @@
 import { checkPlans } from "./check-plans.ts";
 import type { Command } from "./command.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { exitCode, resultFormats, resultsAs, showingProgress } from "./results.ts";
-import type { ExitCode, Host } from "./run.ts";
 import { type AskedShard, askedShard } from "./shard.ts";
 import { oneOfWords, wholeNumber } from "./usage.ts";
 

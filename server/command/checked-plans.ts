@@ -5,9 +5,9 @@ import type { Checker } from "../evaluate/checker.ts";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { findPlans } from "./find-plans.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { createLineIndex } from "./line-index.ts";
 import { joinedFiles, passedFiles, sayPassedBy } from "./passed-files.ts";
-import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 
 /**

@@ -1,8 +1,8 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import type { KeptResults } from "./check-cache.ts";
-import { type ExitCode, run } from "./run.ts";
+import type { ExitCode, KeptResults } from "./host.ts";
+import { run } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** A temporary project folder to run commands in. */

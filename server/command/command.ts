@@ -1,5 +1,5 @@
+import type { ExitCode, Host } from "./host.ts";
 import type { GivenOptions, OptionName } from "./options.ts";
-import type { ExitCode, Host } from "./run.ts";
 
 /** One command of `loomwright`. Its file holds its name, its options and its action. */
 export interface Command {

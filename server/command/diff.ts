@@ -12,7 +12,7 @@ import { compareFolders } from "./compare-folders.ts";
 import { differenceJson } from "./difference-json.ts";
 import { differenceText } from "./difference-text.ts";
 import { type FolderState, stateAtRevision, stateOnDisk } from "./folder-state.ts";
-import type { ExitCode, Host } from "./run.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
 /** `loomwright diff`: the changes between two states of the plans of a folder, and their effects elsewhere. */

@@ -10,8 +10,8 @@ import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import { type DrawingKind, DrawingTarget } from "./drawing-target.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
-import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 

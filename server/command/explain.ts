@@ -1,7 +1,7 @@
 import { rules } from "../../library/rules/registry.ts";
 import type { Command } from "./command.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { rulePage } from "./rule-page.ts";
-import type { ExitCode, Host } from "./run.ts";
 import { UsageError } from "./usage.ts";
 
 /** `loomwright explain <rule>`: the rule's page for the installed version, offline. Without a rule: a line for each. */

@@ -1,6 +1,5 @@
 import { type Checker, createChecker } from "../evaluate/checker.ts";
-import type { PassedBy } from "../evaluate/files/passed-by.ts";
-import type { Uri, Workspace } from "../evaluate/workspace.ts";
+import type { PassedBy, Uri, Workspace } from "../evaluate/workspace.ts";
 import { namedPlans } from "./named-plans.ts";
 
 /** Plans of one project folder, and the checker and files to check them with. */

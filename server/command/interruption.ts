@@ -1,4 +1,4 @@
-import type { ExitCode, Host } from "./run.ts";
+import type { ExitCode, Host } from "./host.ts";
 
 /**
  * Runs a command that a person may stop with Ctrl+C. The signal informs the command, which ends in order and leaves no file half

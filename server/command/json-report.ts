@@ -1,6 +1,6 @@
 import { name, version } from "../../library/package.json";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
 import { type JsonReport, type ReportedFinding, schemaVersion } from "./report-schema.ts";
 
 /** The report as text, ending in a line break. */

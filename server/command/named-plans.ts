@@ -2,9 +2,9 @@ import { existsSync, lstatSync, type Stats, statSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { diskWorkspace } from "../evaluate/files/disk-workspace.ts";
-import { inOrder, type PassedBy } from "../evaluate/files/passed-by.ts";
+import { inOrder } from "../evaluate/files/passed-by.ts";
 import { whyUnread } from "../evaluate/text/plan-text.ts";
-import type { Uri, Workspace } from "../evaluate/workspace.ts";
+import type { PassedBy, Uri, Workspace } from "../evaluate/workspace.ts";
 import { UsageError } from "./usage.ts";
 
 /** Plans of one project folder, and the workspace and finder that found them. */

@@ -1,23 +1,20 @@
 import { fileURLToPath } from "node:url";
 import { endInWords } from "../../library/documents/schedules/cells.ts";
+import type { KeptNumbers } from "../../library/documents/schedules/kept-numbers.ts";
 import { identityInFile } from "../../library/documents/schedules/wire-identity.ts";
 import {
   canBeKept,
   type NumberedWire,
   type NumberedWires,
 } from "../../library/documents/schedules/wire-numbers.ts";
-import {
-  type KeptNumbers,
-  wireNumbersFile,
-  writeWireNumbers,
-} from "../../library/documents/schedules/wire-numbers-file.ts";
+import { wireNumbersFile, writeWireNumbers } from "../../library/documents/schedules/wire-numbers-file.ts";
 import type { Wire } from "../../library/documents/schedules/wires.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { writeWhole } from "../output/atomic-write.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
-import type { ExitCode, Host } from "./run.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { printable } from "./terminal.ts";
 
 /** `loomwright number`: a number for every conductor, kept beside the plan. No other command writes that file. */

@@ -1,7 +1,8 @@
 import { relative, sep } from "node:path";
 import { pathInWords } from "../evaluate/files/file-name.ts";
-import { mayHideHazard, type PassedBy, type PassedByReason } from "../evaluate/files/passed-by.ts";
-import type { Host } from "./run.ts";
+import { mayHideHazard, type PassedByReason } from "../evaluate/files/passed-by.ts";
+import type { PassedBy } from "../evaluate/workspace.ts";
+import type { Host } from "./host.ts";
 import { printable } from "./terminal.ts";
 
 /** A file that was passed by, as every format shows it. */

@@ -11,8 +11,9 @@ import {
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import type { Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
-import { type Host, run } from "./run.ts";
+import { run } from "./run.ts";
 
 let folder: string;
 

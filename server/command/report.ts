@@ -5,8 +5,8 @@ import type { PageSize } from "../output/page-size.ts";
 import { planReport, reportKind } from "../output/plan-report.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
-import type { ExitCode, Host } from "./run.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 

@@ -1,8 +1,8 @@
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { annotationsReport } from "./annotations-report.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { jsonReport } from "./json-report.ts";
-import type { ExitCode, Host } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 import { textReport } from "./text-report.ts";
 

@@ -1,22 +1,9 @@
 import { parseArgs } from "node:util";
 import { version } from "../../library/package.json";
-import type { KeptResults } from "./check-cache.ts";
 import type { Command } from "./command.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { type GivenOptions, type OptionName, options } from "./options.ts";
-import type { Terminal } from "./terminal.ts";
 import { UsageError, usage } from "./usage.ts";
-
-/** The environment of the command line, which a test can replace. */
-export interface Host {
-  readonly cwd: string;
-  out(text: string): void;
-  err(text: string): void;
-  readonly terminal: Terminal;
-  /** Results of earlier runs; if left out, results are not kept. */
-  readonly kept?: KeptResults;
-}
-
-export type ExitCode = 0 | 1 | 2;
 
 /**
  * In the order of the help. A command is loaded when asked for: the others do not pay for its needs (TypeScript, a typeface, the

@@ -5,7 +5,7 @@ import { rules } from "../../library/rules/registry.ts";
 import type { Rule } from "../../library/rules/rule.ts";
 import { sourceInFull } from "../../library/rules/wording/source-in-words.ts";
 import { mayHideHazard, passedByReasons } from "../evaluate/files/passed-by.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
 import type { PassedFile } from "./passed-files.ts";
 import { type Lines, notJudgedReasons, type ReportedFinding } from "./report-schema.ts";
 import type { Reported } from "./reported-plan.ts";

@@ -6,7 +6,7 @@ import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
 import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
-import type { ExitCode, Host } from "./run.ts";
+import type { ExitCode, Host } from "./host.ts";
 import { tablesJson } from "./tables-json.ts";
 import { printable } from "./terminal.ts";
 

@@ -3,7 +3,7 @@ import { worstDropInWords } from "../../library/documents/worst-drop.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { shownFindings } from "../evaluate/shown-findings.ts";
-import type { CheckedPlans } from "./check-plans.ts";
+import type { CheckedPlans } from "./check-result.ts";
 import { codeFrame } from "./code-frame.ts";
 import { countsOf, worstFirst } from "./finding-counts.ts";
 import { type PassedFile, passedInLines } from "./passed-files.ts";

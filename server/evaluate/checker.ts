@@ -2,7 +2,6 @@ import type { Judgement } from "../../library/judge.ts";
 import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
-import type { PassedBy } from "./files/passed-by.ts";
 import { type Membership, PlanRoots } from "./files/plan-roots.ts";
 import { provenChange, provenFixAll, provenFixes } from "./fixes/prove-fixes.ts";
 import { LocatedPlan } from "./provenance/located-plan.ts";
@@ -11,7 +10,7 @@ import { createSandbox, defaultLimits, type Limits, type Sandbox } from "./sandb
 import { FileCache } from "./text/file-cache.ts";
 import type { FileImports } from "./text/file-imports.ts";
 import { fileImports } from "./text/read-imports.ts";
-import type { SourceText, Uri, Workspace } from "./workspace.ts";
+import type { PassedBy, SourceText, Uri, Workspace } from "./workspace.ts";
 
 /**
  * The single entry point for each front end: files to checked plans. Created once; keeps parsed files and a worker between

@@ -1,4 +1,4 @@
-import type { PassedBy, Unread } from "./files/passed-by.ts";
+import type { PassedByReason } from "./files/passed-by.ts";
 
 /**
  * The files a plan may read, given to the evaluator from outside. The server names all files by URI, to treat unsaved and
@@ -43,3 +43,14 @@ export type Version = number | string;
 
 /** The versions of every file that went into a result; `undefined` for an import that did not exist. */
 export type Snapshot = ReadonlyMap<Uri, Version | undefined>;
+
+/** A file that looks like a plan, or belongs to one, and was not judged. Each front end lists these, with the reason. */
+export interface PassedBy {
+  readonly uri: Uri;
+  readonly reason: PassedByReason;
+  /** A clause whose subject is the file: "is ignored by git". */
+  readonly why: string;
+}
+
+/** The reason why a file cannot be read as a plan. */
+export type Unread = Pick<PassedBy, "reason" | "why">;

@@ -24,9 +24,10 @@ interface Import {
 }
 
 const sources = sourceFiles().map(parse);
+const importsByFile = new Map(sources.map((source) => [source.fileName, importsOf(source)]));
 
 test("imports go down the table of rooms, never up", () => {
-  const imports = sources.flatMap(importsOf);
+  const imports = [...importsByFile.values()].flat();
   for (const room of Object.keys(rooms).filter((name) => !roomsOfOthers.has(name))) {
     const ownFiles = sources.filter(({ fileName }) => roomOf(fileName) === room);
     expect(ownFiles.length, `no file is read of ${room}: the reader of sources is broken`).toBeGreaterThan(0);
@@ -58,6 +59,39 @@ test("the table allows no circle: what a room may import never leads back to it"
   };
   expect(Object.keys(rooms).filter((room) => below(room).has(room))).toEqual([]);
 });
+
+test("no file imports itself through others, not even for types", () => {
+  const imports = new Map(
+    [...importsByFile].map(([file, own]) => [
+      file,
+      own.map(importedFile).filter((to) => importsByFile.has(to)),
+    ]),
+  );
+  expect(
+    [...imports.values()].flat().length,
+    "imports between files are not found: the test is broken",
+  ).toBeGreaterThan(1000);
+  expect(circlesIn(imports).sort()).toEqual([...knownCircles].sort());
+});
+
+test("a circle is found, and named once by all its files", () => {
+  const imports = new Map([
+    ["a.ts", ["b.ts", "d.ts"]],
+    ["b.ts", ["c.ts"]],
+    ["c.ts", ["a.ts"]],
+    ["d.ts", ["c.ts", "e.ts"]],
+    ["e.ts", []],
+    ["f.ts", ["f.ts"]],
+  ]);
+  expect(circlesIn(imports)).toEqual(["a.ts, b.ts, c.ts, d.ts", "f.ts"]);
+});
+
+/** Circles of types that are still there. None may be added; a line goes with its circle. */
+const knownCircles: ReadonlySet<string> = new Set([
+  "library/model/property-table.ts, library/model/property.ts",
+  "library/model/draft-part.ts, library/model/make-parts.ts, library/model/part-contradictions.ts",
+  "server/evaluate/sandbox.ts, server/evaluate/sandbox/plan-runner.ts, server/evaluate/sandbox/read-records.ts, server/evaluate/sandbox/worker-messages.ts",
+]);
 
 test("every way to import is seen", () => {
   const text = `import a from "./a.ts";
@@ -146,6 +180,36 @@ function brokenArrow({ file, line, to, typeOnly }: Import): string | undefined {
   const reached = roomOf(target);
   const allowed = [from, ...room.rooms, ...(typeOnly ? (room.typesFrom ?? []) : [])];
   return allowed.includes(reached) ? undefined : `${file}:${line}: ${from} may not import ${reached}`;
+}
+
+function importedFile({ file, to }: Import): string {
+  return to.startsWith(".") ? join(dirname(file), to).split(sep).join("/") : to;
+}
+
+/**
+ * Files that import one another, directly or through others: the strongly connected components of the imports (Tarjan,
+ * "Depth-first search and linear graph algorithms", 1972). Each as the list of its files.
+ */
+function circlesIn(imports: ReadonlyMap<string, readonly string[]>): string[] {
+  const order = new Map<string, number>();
+  const low = new Map<string, number>();
+  const open: string[] = [];
+  const circles: string[] = [];
+  const enter = (file: string): void => {
+    order.set(file, order.size);
+    low.set(file, order.get(file)!);
+    open.push(file);
+    for (const to of imports.get(file) ?? []) {
+      if (!order.has(to)) enter(to);
+      // A file that has left the list belongs to a component that is complete.
+      if (open.includes(to)) low.set(file, Math.min(low.get(file)!, low.get(to)!));
+    }
+    if (low.get(file) !== order.get(file)) return;
+    const members = open.splice(open.indexOf(file));
+    if (members.length > 1 || imports.get(file)?.includes(file)) circles.push(members.sort().join(", "));
+  };
+  for (const file of imports.keys()) if (!order.has(file)) enter(file);
+  return circles;
 }
 
 function roomOf(file: string): string {

@@ -4,9 +4,9 @@ import { opensByHand } from "../../model/part-roles.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
 import { type Edge, type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
+import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
 import { type Port, portsOf } from "./topology/ports.ts";
-import { across, edgesAt } from "./topology/spanning-forest.ts";
-import type { Bank, NetworkTopology } from "./topology/topology.ts";
+import { across } from "./topology/spanning-forest.ts";
 
 /**
  * For every load, inverter and charger input that a bank feeds: the voltage drop from the bank's terminals to the device's, both
@@ -173,6 +173,7 @@ function walkFrom(
   { terminals, edges }: NetworkGraph,
   isClosed: (edge: Edge) => boolean,
 ): Walk {
+  const { first } = terminals;
   const walk = new Map<number, Step>();
   let ring: number[] = [];
   for (const start of starts) {
@@ -189,7 +190,8 @@ function walkFrom(
     for (let at = 0; at < ring.length; at++) {
       const terminal = ring[at]!;
       const { start, conductors } = walk.get(terminal)!;
-      for (const index of edgesAt(terminals, terminal)) {
+      for (let next = first[terminal]!; next < first[terminal + 1]!; next++) {
+        const index = terminals.edges[next]!;
         const edge = edges[index]!;
         const to = across(terminals, index, terminal);
         if (edge.conductor >= 0 || walk.has(to) || !isClosed(edge)) continue;
@@ -201,7 +203,8 @@ function walkFrom(
     ring = [];
     for (const terminal of reached) {
       const { start, conductors } = walk.get(terminal)!;
-      for (const index of edgesAt(terminals, terminal)) {
+      for (let next = first[terminal]!; next < first[terminal + 1]!; next++) {
+        const index = terminals.edges[next]!;
         const { conductor } = edges[index]!;
         const to = across(terminals, index, terminal);
         if (conductor < 0 || walk.has(to)) continue;

@@ -8,7 +8,7 @@ import type {
   SolvedScenario,
   WorstOf,
 } from "../network-result.ts";
-import type { NetworkTopology } from "./topology/topology.ts";
+import type { NetworkTopology } from "./topology/network-topology.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 
 /** The worst over all scenarios, for each conductor, each part, and each path from a bank to a device. */

@@ -1,4 +1,4 @@
-import type { ConductorPolarity } from "../../analysis/network/topology/topology.ts";
+import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";

@@ -1,5 +1,5 @@
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
-import type { BuildSettings } from "../../model/run.ts";
+import type { BuildSettings } from "../../model/plan-model.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { count, type Property, quantity, said, text } from "./property.ts";
 

@@ -1,5 +1,5 @@
+import type { KeptNumber, KeptNumbers } from "./kept-numbers.ts";
 import { hasRealEnds, identityInFile, identityOf, type WireIdentity } from "./wire-identity.ts";
-import type { KeptNumber, KeptNumbers } from "./wire-numbers-file.ts";
 import type { Wire } from "./wires.ts";
 
 /**

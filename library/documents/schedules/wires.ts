@@ -1,4 +1,4 @@
-import type { ConductorPolarity } from "../../analysis/network/topology/topology.ts";
+import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";

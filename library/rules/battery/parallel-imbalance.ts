@@ -1,6 +1,6 @@
 import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { parallelLeads, stringShares, stringsAreAlike } from "../../analysis/network/solver/string-shares.ts";
-import type { Bank } from "../../analysis/network/topology/topology.ts";
+import type { Bank } from "../../analysis/network/topology/network-topology.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { LengthProperty } from "../../model/run.ts";
 import { isAbove } from "../current-through.ts";

@@ -1,5 +1,5 @@
+import type { Bank } from "../../analysis/network/topology/network-topology.ts";
 import { type AlwaysOn, switchedBehind } from "../../analysis/network/topology/switched.ts";
-import type { Bank } from "../../analysis/network/topology/topology.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";

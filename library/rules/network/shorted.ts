@@ -1,4 +1,4 @@
-import type { NetworkTopology } from "../../analysis/network/topology/topology.ts";
+import type { NetworkTopology } from "../../analysis/network/topology/network-topology.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { atEnd, atPart, partInWords, relatedConductor, relatedPart } from "../wording/part-in-words.ts";

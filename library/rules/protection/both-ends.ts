@@ -1,6 +1,6 @@
 import { isMadeRating } from "../../analysis/made-ratings.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
-import type { UnprotectedPath } from "../../analysis/network/topology/topology.ts";
+import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
 import { type Sizing, thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";

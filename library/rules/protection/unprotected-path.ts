@@ -1,7 +1,7 @@
 import { type MachineLimit, machineLimit } from "../../analysis/machine-protection.ts";
 import { nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
-import type { UnprotectedPath } from "../../analysis/network/topology/topology.ts";
+import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";

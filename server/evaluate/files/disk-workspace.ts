@@ -11,9 +11,8 @@ import {
   tooLarge,
   whyUnread,
 } from "../text/plan-text.ts";
-import type { SourceText, Uri, Workspace } from "../workspace.ts";
+import type { PassedBy, SourceText, Unread, Uri, Workspace } from "../workspace.ts";
 import { uriOfBytes } from "./file-name.ts";
-import type { PassedBy, Unread } from "./passed-by.ts";
 import {
   deepestFolder,
   type FoundPlans,

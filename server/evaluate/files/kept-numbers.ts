@@ -1,9 +1,6 @@
+import type { KeptNumbers } from "../../../library/documents/schedules/kept-numbers.ts";
 import { type NumberedWires, numberWires } from "../../../library/documents/schedules/wire-numbers.ts";
-import {
-  type KeptNumbers,
-  readWireNumbers,
-  wireNumbersFile,
-} from "../../../library/documents/schedules/wire-numbers-file.ts";
+import { readWireNumbers, wireNumbersFile } from "../../../library/documents/schedules/wire-numbers-file.ts";
 import { wiresOf } from "../../../library/documents/schedules/wires.ts";
 import type { CheckedPlan } from "../checked-plan.ts";
 import type { Workspace } from "../workspace.ts";

@@ -1,16 +1,3 @@
-import type { Uri } from "../workspace.ts";
-
-/** A file that looks like a plan, or belongs to one, and was not judged. Each front end lists these, with the reason. */
-export interface PassedBy {
-  readonly uri: Uri;
-  readonly reason: PassedByReason;
-  /** A clause whose subject is the file: "is ignored by git". */
-  readonly why: string;
-}
-
-/** The reason why a file cannot be read as a plan. */
-export type Unread = Pick<PassedBy, "reason" | "why">;
-
 export type PassedByReason = keyof typeof effects;
 
 /**
@@ -36,13 +23,13 @@ const effects = {
 export const passedByReasons = Object.keys(effects) as [PassedByReason, ...PassedByReason[]];
 
 /** True if a file passed by for this reason may contain a hazard. */
-export function mayHideHazard({ reason }: Pick<PassedBy, "reason">): boolean {
+export function mayHideHazard({ reason }: { readonly reason: PassedByReason }): boolean {
   return effects[reason] === "not judged";
 }
 
 /** Sorted by URI, without duplicates. */
-export function inOrder(files: Iterable<PassedBy>): readonly PassedBy[] {
-  const byUri = new Map<Uri, PassedBy>();
+export function inOrder<File extends { readonly uri: string }>(files: Iterable<File>): readonly File[] {
+  const byUri = new Map<string, File>();
   for (const file of files) if (!byUri.has(file.uri)) byUri.set(file.uri, file);
   return [...byUri.values()].sort((a, b) => (a.uri < b.uri ? -1 : 1));
 }

@@ -1,6 +1,6 @@
-import type { Uri } from "../workspace.ts";
+import type { PassedBy, Unread, Uri } from "../workspace.ts";
 import { fileName } from "./file-name.ts";
-import { inOrder, type PassedBy, type Unread } from "./passed-by.ts";
+import { inOrder } from "./passed-by.ts";
 
 /**
  * Decides which files of a folder are plans, on the disk and in a revision of git. Folders of installed packages, git's own and

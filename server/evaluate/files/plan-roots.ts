@@ -1,9 +1,9 @@
 import { wireNumbersFile } from "../../../library/documents/schedules/wire-numbers-file.ts";
 import { type FileImports, isPlansOwn } from "../text/file-imports.ts";
 import { resolveImport } from "../text/resolve-import.ts";
-import type { SourceText, Uri, Version, Workspace } from "../workspace.ts";
+import type { PassedBy, SourceText, Uri, Version, Workspace } from "../workspace.ts";
 import { fileName } from "./file-name.ts";
-import { inOrder, type PassedBy } from "./passed-by.ts";
+import { inOrder } from "./passed-by.ts";
 
 /**
  * The import relations between files, read from their newest versions each time; only plan files and their imports are opened.

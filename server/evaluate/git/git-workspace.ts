@@ -2,7 +2,6 @@ import { isUtf8 } from "node:buffer";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { fileName, uriOfBytes } from "../files/file-name.ts";
-import type { PassedBy, Unread } from "../files/passed-by.ts";
 import {
   deepestFolder,
   type FoundPlans,
@@ -21,7 +20,7 @@ import {
   tooLarge,
   whyNoText,
 } from "../text/plan-text.ts";
-import type { SourceText, Uri, Workspace } from "../workspace.ts";
+import type { PassedBy, SourceText, Unread, Uri, Workspace } from "../workspace.ts";
 import type { Revision } from "./git-revision.ts";
 import { GitError, runGit } from "./run-git.ts";
 

@@ -2,7 +2,7 @@ import ts from "typescript";
 import { propertyName, propertyValue } from "./object-literals.ts";
 import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
-import type { Element } from "./value-resolver.ts";
+import type { Element } from "./value.ts";
 
 /**
  * Lists that consist of literals alone. Their elements have the same values in every context, and are looked up by value: a

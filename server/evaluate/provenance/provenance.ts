@@ -13,7 +13,8 @@ import { propertyName, propertyValue } from "./object-literals.ts";
 import { referenceIn } from "./references.ts";
 import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
-import { type FoundProperty, type Made, type Value, ValueResolver } from "./value-resolver.ts";
+import type { Value } from "./value.ts";
+import { type FoundProperty, type Made, ValueResolver } from "./value-resolver.ts";
 import { type Neighbour, ValueTrail, type Wanted } from "./value-trail.ts";
 
 /**

@@ -18,6 +18,7 @@ import { LiteralLists } from "./literal-lists.ts";
 import { propertyName, propertyValue } from "./object-literals.ts";
 import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
+import type { Element, Value } from "./value.ts";
 
 /**
  * Resolves an expression to its object literal, list or function: from the text if it determines it, else from the allocations
@@ -338,15 +339,6 @@ export interface FoundProperty {
   readonly property: ts.ObjectLiteralElementLike;
   readonly holder: SourceObject;
 }
-
-export interface Value {
-  readonly node: ts.Expression;
-  readonly context: EvaluationContext;
-}
-
-export type Element =
-  | Value
-  | { readonly pair: readonly ts.Expression[]; readonly context: EvaluationContext };
 
 /** The expressions that may be the value of the whole. */
 export function branchesOf(node: ts.Expression): readonly ts.Expression[] {

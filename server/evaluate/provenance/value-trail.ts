@@ -13,7 +13,8 @@ import type { KnownPart } from "./literal-lists.ts";
 import { propertyValue } from "./object-literals.ts";
 import { staticValue } from "./static-value.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
-import { branchesOf, type Element, isUndefined, type Made, type ValueResolver } from "./value-resolver.ts";
+import type { Element } from "./value.ts";
+import { branchesOf, isUndefined, type Made, type ValueResolver } from "./value-resolver.ts";
 
 /** The path of one value of a record from the expression that gives it, step by step, to the node that set it. */
 export class ValueTrail {

@@ -1,6 +1,6 @@
 import { isUtf8 } from "node:buffer";
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats, statSync } from "node:fs";
-import type { Unread } from "../files/passed-by.ts";
+import type { Unread } from "../workspace.ts";
 
 /** A plan's text, or the reason why it has none although the name exists. */
 export type PlanText =

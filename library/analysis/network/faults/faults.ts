@@ -1,8 +1,8 @@
 import type { ConductorEnd, Network, ProtectiveDevice } from "../../../model/network.ts";
 import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
 import { networkGraph } from "../topology/network-graph.ts";
+import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
-import type { NetworkTopology } from "../topology/topology.ts";
 import { faultNetwork } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
 import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";

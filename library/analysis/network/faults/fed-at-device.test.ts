@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { sampleNetwork } from "../sample-network.ts";
-import type { UnprotectedPath } from "../topology/topology.ts";
+import type { UnprotectedPath } from "../topology/network-topology.ts";
 import { isProtectedAtOtherEnd, sharesShorts } from "./fed-at-device.ts";
 
 function path(conductor: number, ...ends: UnprotectedPath["ends"]): UnprotectedPath {

@@ -1,7 +1,7 @@
 import type { Network } from "../../../model/network.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { networkGraph } from "../topology/network-graph.ts";
-import type { UnprotectedPath } from "../topology/topology.ts";
+import type { UnprotectedPath } from "../topology/network-topology.ts";
 import { feedingOf, protectedZones } from "./protected-zones.ts";
 
 /**

@@ -3,10 +3,10 @@ import type { BatteryPart } from "../../../model/network.ts";
 import { sparseInverse } from "../solver/selected-inverse.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
+import type { Bank } from "../topology/network-topology.ts";
 import type { NetPolarity } from "../topology/polarity.ts";
 import { type NearestSources, nearestSources } from "../topology/source-paths.ts";
 import { across } from "../topology/spanning-forest.ts";
-import type { Bank } from "../topology/topology.ts";
 import { batteriesOf, type FaultNetwork, sourceForMinFault } from "./fault-network.ts";
 
 /** The minimum currents for dead shorts between the positive end of a conductor and its return. */

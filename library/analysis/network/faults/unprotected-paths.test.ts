@@ -5,7 +5,8 @@ import { placeDevices } from "../../../model/protective-devices.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { placeIn, sampleNetwork } from "../sample-network.ts";
 import { internalConnectionsOf, sourcesOf } from "../topology/internal-connections.ts";
-import { type NetworkTopology, topologyOf } from "../topology/topology.ts";
+import type { NetworkTopology } from "../topology/network-topology.ts";
+import { topologyOf } from "../topology/topology.ts";
 import { faultsOf } from "./faults.ts";
 
 /** Any parts, connected anyhow: sound networks, rings, strings, islands, shorts, cables from a terminal to itself. */

@@ -4,8 +4,8 @@ import { ampacityOf } from "../../ampacity.ts";
 import { firstIndex } from "../../first-index.ts";
 import { breadthFirst, pathTo } from "../topology/breadth-first.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
+import type { ConductorPolarity, UnprotectedPath } from "../topology/network-topology.ts";
 import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
-import type { ConductorPolarity, UnprotectedPath } from "../topology/topology.ts";
 
 /**
  * For every positive conductor and each of its ends without a device: the sources that arrive there, can push more than

@@ -1,7 +1,7 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
 import type { NetworkResult, ScenarioResult } from "../../network-result.ts";
-import type { NetworkTopology } from "../topology/topology.ts";
+import type { NetworkTopology } from "../topology/network-topology.ts";
 
 type Worst = Pick<NetworkResult, "conductors" | "parts" | "supplyPaths">;
 

@@ -1,7 +1,7 @@
 import type { BatteryPart, Network, NetworkConductor } from "../../../model/network.ts";
 import type { ScenarioResult } from "../../network-result.ts";
 import { endsAt } from "../topology/ends-at.ts";
-import type { Bank } from "../topology/topology.ts";
+import type { Bank } from "../topology/network-topology.ts";
 
 /** How the strings of a bank share its current in the scenario with the greatest current. */
 export interface StringShares {

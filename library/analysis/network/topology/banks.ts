@@ -2,8 +2,8 @@ import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
 import { opensByHand } from "../../../model/part-roles.ts";
 import type { NetworkGraph } from "./network-graph.ts";
+import type { Bank } from "./network-topology.ts";
 import type { NetPolarity } from "./polarity.ts";
-import type { Bank } from "./topology.ts";
 
 /**
  * Batteries that work as one: a string in series, and strings in parallel. Only conductors, bus bars, shunts and the like

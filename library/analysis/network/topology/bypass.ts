@@ -8,9 +8,9 @@ import {
   reachedFrom,
   type Step,
 } from "./network-graph.ts";
+import type { Bank } from "./network-topology.ts";
 import { portsOf } from "./ports.ts";
 import { across } from "./spanning-forest.ts";
-import type { Bank } from "./topology.ts";
 
 /** A conductor from a bank's own pole to another part, whose current does not pass the shunt. */
 export interface Bypass {

@@ -111,7 +111,8 @@ export function reachedFrom(
   const reached = new Map<number, Step | undefined>(starts.map((start) => [start, undefined]));
   // A map iterates in insertion order, also over entries added during the iteration.
   for (const [from] of reached) {
-    for (const index of edgesAt(terminals, from)) {
+    for (let at = terminals.first[from]!; at < terminals.first[from + 1]!; at++) {
+      const index = terminals.edges[at]!;
       const edge = edges[index]!;
       const to = across(terminals, index, from);
       if (!reached.has(to) && isOpen(edge, to)) reached.set(to, { from, edge });

@@ -2,8 +2,8 @@ import type { Network } from "../../../model/network.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
 import type { Source } from "./internal-connections.ts";
 import type { NetworkGraph } from "./network-graph.ts";
+import type { ConductorPolarity, NetworkTopology } from "./network-topology.ts";
 import { across } from "./spanning-forest.ts";
-import type { ConductorPolarity, NetworkTopology } from "./topology.ts";
 
 /** Polarity of a net: "middle" is between two batteries of one string, "both" is part of a short. */
 export type NetPolarity = "positive" | "negative" | "middle" | "both" | "none";

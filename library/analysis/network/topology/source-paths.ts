@@ -1,7 +1,7 @@
 import { type BreadthFirst, breadthFirst, pathTo } from "./breadth-first.ts";
 import type { Source } from "./internal-connections.ts";
 import type { NetworkGraph } from "./network-graph.ts";
-import type { NetworkTopology } from "./topology.ts";
+import type { NetworkTopology } from "./network-topology.ts";
 
 /**
  * Returns, for any terminal, the nearest source on its side, counted in conductors, and the path from it; the first of several

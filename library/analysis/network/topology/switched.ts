@@ -2,7 +2,7 @@ import type { InverterPart, LoadPart, Network } from "../../../model/network.ts"
 import { isConsumer } from "../../../model/part-roles.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
 import { networkGraph, reachedFrom } from "./network-graph.ts";
-import type { Bank } from "./topology.ts";
+import type { Bank } from "./network-topology.ts";
 
 /** The loads of a bank that a switch can disconnect from it, and those always connected. */
 export interface Switched {
