@@ -1,12 +1,13 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
+import { workedOutOnce } from "./analysis/worked-out-once.ts";
 import type { PlanModel } from "./model/plan-model.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
 import type { Run } from "./model/run.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
-import type { JudgedNetwork, JudgedPlan } from "./rules/rule.ts";
+import type { JudgedNetwork, JudgedPlan, JudgedRun } from "./rules/rule.ts";
 
 /** The engine's result for a plan: its model, the computed results and the findings. */
 export interface Judgement extends JudgedPlan {
@@ -29,10 +30,7 @@ export function judge(
     network: model.network,
     result: analyseNetwork(model.network, before?.network),
   };
-  const circuits = [...loneCircuits(model), ...runsInNetwork(network)].map((circuit) => ({
-    circuit,
-    result: analyseCircuit(circuit),
-  }));
+  const circuits = [...loneCircuits(model), ...runsInNetwork(network)].map(judgedRun);
   const plan: JudgedPlan = { model, circuits, network, problems };
   const reasons = acceptedReasons(model);
   const findings = rules.flatMap((rule) =>
@@ -52,6 +50,9 @@ export function judge(
   );
   return { ...plan, findings: findings.sort(byPlaceThenSeverity) };
 }
+
+/** A circuit that an edit leaves as it was is the same object in the next judgement. */
+const judgedRun = workedOutOnce((circuit: Run): JudgedRun => ({ circuit, result: analyseCircuit(circuit) }));
 
 /** If the network could not be read, its circuits are still judged by the load that they state themselves. */
 function loneCircuits({ circuits, network }: PlanModel): readonly Run[] {

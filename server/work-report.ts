@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { isDeepStrictEqual } from "node:util";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { Duty, TextDigest, WorkingOn } from "./engine-messages.ts";
 import type { Uri } from "./evaluate/workspace.ts";
@@ -41,9 +42,11 @@ export function createWorkReport({ workspace, duty, send }: WorkWiring): WorkRep
         .map((file) => workspace.client(file).uri);
       const texts = role === "background" ? [...files].map(digestOf) : [];
       const working = { root, openUris, texts };
+      const reported = last === root && isDeepStrictEqual(known.get(root), working);
       known.set(root, working);
       last = root;
-      send(working);
+      // The next keystroke in the same plan.
+      if (!reported) send(working);
     },
     goesOn(root) {
       if (root === last) return;

@@ -7,7 +7,7 @@ import { CheckedFolder, loadTools, type Tools } from "./checked-folder.ts";
 import type { KeptResults } from "./host.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import { type NamedPlans, namedPlans } from "./named-plans.ts";
-import { joinedFiles, type PassedFile, passedFiles } from "./passed-files.ts";
+import { joinedFiles, passedFiles } from "./passed-files.ts";
 import type { ReportedPlan } from "./report-schema.ts";
 import type { Reported } from "./reported-plan.ts";
 import { type AskedShard, shardOf, shareOf } from "./shard.ts";

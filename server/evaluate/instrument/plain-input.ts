@@ -1,6 +1,7 @@
 import ts from "typescript";
 import { staticValue } from "../provenance/static-value.ts";
 import { unwrapExpression } from "../provenance/unwrap-expression.ts";
+import { isSamePlainData } from "../same-plain-data.ts";
 
 /**
  * The input of a call with one object literal that contains only literal values and names of terminals and parts; running it
@@ -40,7 +41,7 @@ export function inputWith(read: WrittenInput, given: readonly unknown[]): object
   if (given.length !== named.length) return undefined;
   if (named.length === 0) return object;
   const before = madeBefore.get(read);
-  if (before && isSame(before.given, given)) return before.whole;
+  if (before && isSamePlainData(before.given, given)) return before.whole;
   const whole = { ...object };
   for (const [at, { key }] of named.entries()) whole[key] = given[at];
   madeBefore.set(read, { given, whole });
@@ -51,17 +52,6 @@ const madeBefore = new WeakMap<
   WrittenInput,
   { readonly given: readonly unknown[]; readonly whole: object }
 >();
-
-/** True for equal plain data. */
-function isSame(one: unknown, other: unknown): boolean {
-  if (one === other) return true;
-  if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
-  const [entries, others] = [Object.entries(one), Object.entries(other)];
-  return (
-    entries.length === others.length &&
-    entries.every(([key, value], at) => key === others[at]![0] && isSame(value, others[at]![1]))
-  );
-}
 
 /** The parser reuses the nodes that an edit leaves unchanged. */
 const known = new WeakMap<ts.ObjectLiteralExpression, WrittenInput | undefined>();

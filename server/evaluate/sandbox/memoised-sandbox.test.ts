@@ -78,3 +78,28 @@ test("an edit of any length in what the text alone tells leaves the JavaScript a
   expect(js(plan("load: 4"))).toBe(js(plan("load: 125, name: 'heater'")));
   expect(js(plan("load: 4"))).not.toBe(js(plan("load: 4,\n")));
 });
+
+test("after another run, inputs that are as before are the same objects", async () => {
+  const outcomes = [
+    [{ load: 4 }, { load: 5, protect: { ratingA: 5 } }, [1, 2], -0, { a: 1, b: 2 }, { load: 4 }],
+    [{ load: 4 }, { load: 5, protect: { ratingA: 6 } }, [1, 2], 0, { b: 2, a: 1 }, { load: 4, name: "x" }],
+  ].map((inputs) => ({
+    records: inputs.map((input) => ({ word: "circuit" as const, input, call: -1, allocations: {} })),
+    calls: [],
+    allocations: [],
+    end: "whole" as const,
+  }));
+  const waiting = [...outcomes];
+  const sandbox = memoisedSandbox({ run: async () => waiting.shift()!, dispose: async () => {} });
+  const before = await sandbox.run(first);
+  const after = await sandbox.run({ ...first, modules: [plan] });
+  expect(after.records).toEqual(outcomes[1]!.records);
+  expect(after.records.map(({ input }, index) => Object.is(input, before.records[index]!.input))).toEqual([
+    true,
+    false,
+    true,
+    false,
+    false,
+    false,
+  ]);
+});

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { FileCache } from "./file-cache.ts";
+import { changesOneToken } from "./one-token-edit.ts";
 import { PlanFile } from "./parse.ts";
 
 const uri = "file:///camper/plan.ts";
@@ -126,6 +127,58 @@ describe("a text that the parser does not come to an end with", () => {
     expect(cache.get({ uri, version: 4, text: call }).instrumented).toBeDefined();
   });
 });
+
+describe("an edit changes one token alone", () => {
+  test.each([
+    ["a figure", "circuit({ load: 4 });", "circuit({ load: 14.5 });"],
+    ["a text in quotes", 'circuit({ name: "lamp" });', 'circuit({ name: "lamps(" });'],
+    ["a name", "circuit({ ...panel });", "circuit({ ...panels });"],
+  ])("%s", (_, before, after) => {
+    expect(isOneToken(before, after)).toBe(true);
+  });
+
+  test.each([
+    ["a keyword of an identifier", "const a = asyn(1);", "const a = async(1);"],
+    ["an identifier of a keyword that is a name", "const a = async(1);", "const a = asyncs(1);"],
+    ["two tokens of one", "circuit({ load: 14 });", "circuit({ load: 1 4 });"],
+    ["one token of two", "circuit({ load: 1 .toFixed });", "circuit({ load: 1.toFixed });"],
+    ["a text that does not end", 'a = "b"; c = "d";', 'a = "b; c = "d";'],
+    ["a text that ends earlier", 'a = "b(c";', 'a = "b"(c";'],
+    ["code of a comment", "/* a */ b;", "/ a */ b;"],
+    ["code of a text", "`a${1}`;", "`a{1}`;"],
+    ["a bracket", "a(1);", "a((1);"],
+    ["a figure with an error", "a(1);", "a(1e);"],
+    ["several", "a(1, 2);", "a(2, 3);"],
+  ])("not if it makes %s", (_, before, after) => {
+    expect(isOneToken(before, after)).toBe(false);
+  });
+
+  test.each(slowTexts)("and so no text begins to take its time without a limit: %s", (_, text) => {
+    const slow = text(80);
+    for (const [hidden, shown] of [
+      [`"${slow}"`, `${slow}"`],
+      [`/*${slow}*/`, slow],
+      [`\`${slow}\``, slow],
+      [slow.replaceAll("async", "asynk"), slow],
+    ] as const) {
+      const before = read(`${call}${hidden}`);
+      expect(before.refusal).toBeUndefined();
+      expect(read(`${call}${shown}`, { before, limitMs: 50 }).refusal?.reason).toBe("reading-too-slow");
+    }
+  });
+});
+
+function isOneToken(before: string, after: string): boolean {
+  let start = 0;
+  while (before[start] === after[start]) start++;
+  let same = 0;
+  while (same < Math.min(before.length, after.length) - start && before.at(-1 - same) === after.at(-1 - same))
+    same++;
+  return changesOneToken(read(before).tree.source, after, {
+    span: { start, length: before.length - same - start },
+    newLength: after.length - same - start,
+  });
+}
 
 /** Texts that the parser must try to read in several ways. */
 const mixed = [
