@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readValues } from "./read-values.ts";
 import { type Word, words } from "./record.ts";
+import { sampleParts } from "./sample-parts.ts";
 import { isPartWord } from "./terminals.ts";
 import { wordProperties } from "./word-properties.ts";
 
@@ -8,61 +9,6 @@ const partWords = words.filter(isPartWord);
 
 /** Each amount with its limits: the lower one is inclusive (`from`) or exclusive (`above`), the upper one inclusive. */
 const amounts: readonly [Word, string, { from: number } | { above: number }, number][] = [
-  ["battery", "capacityAh", { from: 0.1 }, 10_000],
-  ["battery", "nominalV", { from: 1 }, 50],
-  ["battery", "internalMilliohm", { from: 0.01 }, 10_000],
-  ["battery", "shortCircuitA", { from: 1 }, 200_000],
-  ["battery", "maxDischargeA", { above: 0 }, 10_000],
-  ["battery", "maxChargeA", { above: 0 }, 10_000],
-  ["busBar", "ratedA", { above: 0 }, 10_000],
-  ["busBar", "studs", { from: 1 }, 200],
-  ["fusePanel", "positions", { from: 1 }, 200],
-  ["fusePanel", "ratedA", { above: 0 }, 10_000],
-  ["fusePanel", "branchRatedA", { above: 0 }, 10_000],
-  ["disconnect", "ratedA", { above: 0 }, 10_000],
-  ["shunt", "ratedA", { from: 1 }, 10_000],
-  ["shunt", "ratedMV", { from: 1 }, 1_000],
-  ["inverter", "continuousW", { above: 0 }, 100_000],
-  ["inverter", "surgeW", { above: 0 }, 200_000],
-  ["inverter", "efficiencyPercent", { from: 1 }, 100],
-  ["inverter", "cutOffV", { from: 1 }, 100],
-  ["inverter", "idleW", { from: 0 }, 10_000],
-  ["inverter", "loadW", { from: 0 }, 100_000],
-  ["dcDcCharger", "outputA", { above: 0 }, 10_000],
-  ["dcDcCharger", "outputV", { from: 1 }, 100],
-  ["dcDcCharger", "efficiencyPercent", { from: 1 }, 100],
-  ["dcDcCharger", "inputMaxA", { above: 0 }, 10_000],
-  ["dcDcCharger", "inputMinV", { from: 1 }, 100],
-  ["alternator", "ratedA", { above: 0 }, 10_000],
-  ["alternator", "outputV", { from: 1 }, 100],
-  ["alternator", "continuousPercent", { from: 1 }, 100],
-  ["shoreCharger", "outputA", { above: 0 }, 10_000],
-  ["shoreCharger", "outputV", { from: 1 }, 100],
-  ["solarArray", "openCircuitV", { above: 0 }, 500],
-  ["solarArray", "shortCircuitA", { above: 0 }, 100],
-  ["solarArray", "maxPowerV", { above: 0 }, 500],
-  ["solarArray", "maxPowerA", { above: 0 }, 100],
-  ["solarArray", "openCircuitPercentPerC", { from: -2 }, 0],
-  ["solarArray", "lowestC", { from: -60 }, 50],
-  ["solarArray", "series", { from: 1 }, 50],
-  ["solarArray", "parallel", { from: 1 }, 50],
-  ["solarArray", "maxSeriesFuseA", { above: 0 }, 1_000],
-  ["solarArray", "stringFuseA", { above: 0 }, 1_000],
-  ["solarController", "maxInputV", { above: 0 }, 1_000],
-  ["solarController", "outputA", { above: 0 }, 10_000],
-  ["solarController", "outputV", { from: 1 }, 100],
-  ["solarController", "efficiencyPercent", { from: 1 }, 100],
-  ["chassis", "milliohm", { from: 0 }, 1_000],
-  ["load", "currentA", { above: 0 }, 2_000],
-  ["load", "powerW", { above: 0 }, 100_000],
-  ["load", "resistanceOhm", { from: 0.001 }, 1_000_000],
-  ["load", "minimumV", { from: 1 }, 50],
-  ["load", "dropLimitPercent", { above: 0 }, 20],
-  ["motor", "runningA", { above: 0 }, 2_000],
-  ["motor", "startingA", { above: 0 }, 10_000],
-  ["motor", "minimumV", { from: 1 }, 50],
-  ["motor", "dropLimitPercent", { above: 0 }, 20],
-  ["part", "ratedA", { above: 0 }, 10_000],
   ["cable", "lengthFt", { from: 0.03 }, 1_000],
   ["cable", "lengthM", { from: 0.01 }, 300],
   ["cable", "protect", { above: 0 }, 6_000],
@@ -78,11 +24,12 @@ const amounts: readonly [Word, string, { from: number } | { above: number }, num
   ["build", "endSlackMm", { from: 0 }, 1_000],
   ["build", "endSlackIn", { from: 0 }, 40],
   ["build", "spareFuses", { from: 0 }, 100],
-  ["fusePanel", "branchTorqueNm", { above: 0 }, 200],
-  ...partWords.flatMap((word): typeof amounts => [
-    [word, "torqueNm", { above: 0 }, 200],
-    [word, "price", { from: 0 }, 1_000_000],
-  ]),
+  // `tests/types/manual.test.ts` holds these to the limits in the doc comments of the plan.
+  ...partWords.flatMap((word) =>
+    [...wordProperties[word].properties].flatMap(([name, { limits }]): typeof amounts =>
+      limits ? [[word, name, limits, limits.upTo]] : [],
+    ),
+  ),
 ];
 
 describe("amounts, on both sides of each limit", () => {
@@ -282,25 +229,12 @@ describe("what is neither number nor text", () => {
 });
 
 describe("what must be given", () => {
-  const missingFrom: Readonly<Record<Exclude<Word, "circuit" | "build">, readonly string[]>> = {
-    battery: ["chemistry is missing", "capacityAh is missing"],
-    busBar: [],
-    fusePanel: ["positions is missing"],
-    disconnect: ["ratedA is missing"],
-    shunt: ["ratedA is missing"],
-    inverter: ["continuousW is missing"],
-    dcDcCharger: ["outputA is missing"],
-    alternator: ["ratedA is missing"],
-    shoreCharger: ["outputA is missing"],
-    solarArray: [
-      ...["openCircuitV is missing", "shortCircuitA is missing"],
-      ...["maxPowerV is missing", "maxPowerA is missing"],
-    ],
-    solarController: ["maxInputV is missing", "outputA is missing"],
-    chassis: ["milliohm is missing"],
+  const missingFrom: Readonly<Record<string, readonly string[]>> = {
+    // The first sample has the properties that the type of its input requires.
+    ...Object.fromEntries(
+      partWords.map((word) => [word, Object.keys(sampleParts[word][0]).map((name) => `${name} is missing`)]),
+    ),
     load: ["its draw is missing"],
-    motor: ["runningA is missing", "startingA is missing"],
-    part: ["terminals is missing"],
     cable: ["a length is missing", "a size is missing", "from is missing", "to is missing"],
     scenario: ["name is missing"],
   };
