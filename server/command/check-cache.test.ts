@@ -236,7 +236,8 @@ describe("an entry that is not in order", () => {
     async (how) => {
       const { out } = await project.run(["check"]);
       const cache = resultCache(join(kept.folder, "check"));
-      for (const key of names(join(kept.folder, "check"))) cache.write(key, spoil[how]!(cache.read(key)!));
+      for (const key of names(join(kept.folder, "check")))
+        await cache.write(key, spoil[how]!(cache.read(key)!));
       expect(await project.run(["check"], { kept })).toMatchObject({ out, err: "" });
       // It is kept again.
       expect((await check()).isKept).toBe(true);
