@@ -1,4 +1,4 @@
-import { acceptableRules } from "./allowed-values.ts";
+import { acceptableRules } from "./acceptable-rules.ts";
 import { price, termination, torque } from "./bench-properties.ts";
 import { amount, type Property, text } from "./property.ts";
 import { type Properties, type PropertyTable, propertyTable } from "./property-table.ts";

@@ -61,13 +61,13 @@ describe.each(rules.map((rule) => ({ rule, id: rule.id })))("the page of $id", (
   });
 });
 
-it("the heads of the pages, and the table of rules, are up to date", () => {
+it("the register, the ids that a plan may accept, the heads of the pages and the table of rules are up to date", () => {
   const script = fileURLToPath(new URL("./write-docs.mjs", import.meta.url));
   const { status, stdout, stderr } = spawnSync(process.execPath, [script, "--check"], { encoding: "utf8" });
   expect({ status, stderr, stdout: stdout.trim() }).toEqual({
     status: 0,
     stderr: "",
-    stdout: "All heads and tables found are up to date.",
+    stdout: "All lists, heads and tables are up to date.",
   });
 });
 
