@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { analyseCircuit } from "../analysis/analyse-circuit.ts";
-import { sampleNetwork } from "../analysis/network/sample-network.ts";
+import { sampleNetwork } from "../analysis/network/sample-network.tester.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
-import { sampleCircuit } from "../analysis/sample-circuit.ts";
+import { sampleCircuit } from "../analysis/sample-circuit.tester.ts";
 import type { JudgedPlan } from "../rules/rule.ts";
 import { networkDerivation } from "./network-derivation.ts";
 import { hardestInWords, lowestInWords, networkStateInWords, networkSummary } from "./network-summary.ts";

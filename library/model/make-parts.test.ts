@@ -18,7 +18,7 @@ import {
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
 import type { Part } from "./network.ts";
-import { loosely, type Made, networkOf } from "./sample-plan.ts";
+import { loosely, type Made, networkOf } from "./sample-plan.tester.ts";
 
 type Input = Readonly<Record<string, unknown>>;
 

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { judge } from "../judge.ts";
 import type { Side } from "../model/network.ts";
 import { type PlanRecord, type Word, words } from "../model/record.ts";
-import { sampleParts } from "../model/sample-parts.ts";
+import { sampleParts } from "../model/sample-parts.tester.ts";
 import { isPartWord, terminalsOf } from "../model/terminals.ts";
 import { ruleById } from "./registry.ts";
 

@@ -61,7 +61,7 @@ interface Values {
   readonly loadA: number;
 }
 `,
-    [`${id}.test.ts`]: `import { testRule } from "../rule-tester.ts";
+    [`${id}.test.ts`]: `import { testRule } from "../rule.tester.ts";
 import { ${name} } from "./${file}.ts";
 
 testRule(${name}, [

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { judge } from "../judge.ts";
-import { runExample } from "./page-tester.ts";
+import { runExample } from "./page.tester.ts";
 import { rules } from "./registry.ts";
 
 /** The same on every page and in this order: a reader then knows where to look. */

@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { KeptResults } from "./check-cache.ts";
-import { CommandTester, samplePlans } from "./command-tester.ts";
+import { CommandTester, samplePlans } from "./command.tester.ts";
 import { resultCache } from "./result-cache.ts";
 
 const examples = fileURLToPath(new URL("../../examples", import.meta.url));

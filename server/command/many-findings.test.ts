@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import { mostShownOfRule } from "../evaluate/shown-findings.ts";
 import { type CheckedPlans, checkPlans } from "./check-plans.ts";
-import { CommandTester, samplePlans } from "./command-tester.ts";
+import { CommandTester, samplePlans } from "./command.tester.ts";
 import { jsonReport } from "./json-report.ts";
 import { jsonReportSchema } from "./report-schema.ts";
 import { sarifReport } from "./sarif-report.ts";

@@ -20,7 +20,7 @@ import { type Judgement, judge } from "../../library/judge.ts";
 import type { Part } from "../../library/model/network.ts";
 import { type PartRole, type PortTerminals, partTraits } from "../../library/model/part-roles.ts";
 import { type PlanRecord, type Word, words } from "../../library/model/record.ts";
-import { sampleParts } from "../../library/model/sample-parts.ts";
+import { sampleParts } from "../../library/model/sample-parts.tester.ts";
 import { isPartWord, kindOfWord, type PartWord, terminalsOf } from "../../library/model/terminals.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
 

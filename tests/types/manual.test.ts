@@ -5,10 +5,10 @@ import { describe, expect, it } from "vitest";
 import { protection } from "../../library/model/protection-properties.ts";
 import { readModel } from "../../library/model/read-model.ts";
 import { type Word, words } from "../../library/model/record.ts";
-import { sampleParts } from "../../library/model/sample-parts.ts";
+import { sampleParts } from "../../library/model/sample-parts.tester.ts";
 import { isPartWord, type PartWord } from "../../library/model/terminals.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
-import { runExample } from "../../library/rules/page-tester.ts";
+import { runExample } from "../../library/rules/page.tester.ts";
 import { planCompiler } from "./compiler.ts";
 
 /*

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Network, NetworkConductor } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
-import { sampleNetwork } from "../sample-network.ts";
+import { sampleNetwork } from "../sample-network.tester.ts";
 import { internalConnectionsOf, sourcesOf } from "../topology/internal-connections.ts";
 import { type NetworkTopology, topologyOf } from "../topology/topology.ts";
 import { faultsOf } from "./faults.ts";

@@ -13,7 +13,7 @@ import type {
 } from "../../model/network.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
-import { sampleCircuit } from "../sample-circuit.ts";
+import { sampleCircuit } from "../sample-circuit.tester.ts";
 
 /** Builds a network piece by piece, every default filled in. For tests only. Each part is returned as its terminals. */
 export function sampleNetwork() {
