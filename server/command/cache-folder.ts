@@ -11,6 +11,8 @@ interface User {
   readonly home: string;
 }
 
+// Not env-paths: it is twenty lines, and they also take `LOOMWRIGHT_CACHE` and a test's user.
+
 /** The results of this user's earlier runs; undefined if the user has no folder for them. */
 export function usersResults(user: User): KeptResults | undefined {
   const folder = cacheFolder(user);
