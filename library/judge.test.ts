@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type Judgement, judge } from "./judge.ts";
 import type { PlanRecord } from "./model/record.ts";
-import { recordsOf } from "./model/sample-plan.ts";
+import { recordsOf } from "./model/sample-plan.tester.ts";
 import { battery } from "./plan/battery.ts";
 import { build } from "./plan/build.ts";
 import { busBar } from "./plan/bus-bar.ts";
@@ -13,7 +13,7 @@ import { fusePanel } from "./plan/fuse-panel.ts";
 import { inverter } from "./plan/inverter.ts";
 import { load } from "./plan/load.ts";
 import { continueNumberingAt } from "./plan/numbering.ts";
-import { runExample } from "./rules/page-tester.ts";
+import { runExample } from "./rules/page.tester.ts";
 
 /** Everything that one keystroke may change, by record: what is drawn, sizes, devices, names, ways, and what is refused. */
 const edits: readonly { readonly record: number; readonly property: string; readonly values: unknown[] }[] = [

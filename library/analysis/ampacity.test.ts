@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { CircuitRun } from "../model/run.ts";
 import { ambientFactor, ampacityOf, deratedA } from "./ampacity.ts";
-import { sampleCircuit } from "./sample-circuit.ts";
+import { sampleCircuit } from "./sample-circuit.tester.ts";
 
 const awg4 = { parallel: 1, system: "awg", awg: 4 } as const;
 const mm16 = { parallel: 1, system: "metric", mm2: 16 } as const;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { machineLimit } from "./machine-protection.ts";
-import { sampleNetwork } from "./network/sample-network.ts";
+import { sampleNetwork } from "./network/sample-network.tester.ts";
 
 test("a conductor from a machine that does not limit itself: 120 % of its rating, 33 CFR 183.460(b)", () => {
   const build = sampleNetwork();

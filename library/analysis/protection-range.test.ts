@@ -9,7 +9,7 @@ import {
   smallestRatingBetween,
 } from "./made-ratings.ts";
 import { protectionDistanceLimit } from "./protection-distance.ts";
-import { sampleCircuit } from "./sample-circuit.ts";
+import { sampleCircuit } from "./sample-circuit.tester.ts";
 
 const range = (change: Partial<CircuitRun>) => analyseCircuit(sampleCircuit(change)).protection;
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { CircuitRun, Conductor, Protection } from "../model/run.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize, minimumSizeOf } from "./minimum-size.ts";
-import { sampleCircuit } from "./sample-circuit.ts";
+import { sampleCircuit } from "./sample-circuit.tester.ts";
 import { thinnestNeeded, thinnestSufficient, thinnestWithHeadroom } from "./sizing.ts";
 
 describe("the thinnest sufficient conductor, never thinner than the plan's", () => {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { sampleNetwork } from "./network/sample-network.ts";
+import { sampleNetwork } from "./network/sample-network.tester.ts";
 import { coldStringOf, mostInSeries } from "./solar-cold-voltage.ts";
 import { stringsOf } from "./solar-strings.ts";
 import { solarWiringOf } from "./solar-wiring.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { DcDcChargerPart, InverterPart, Network } from "../model/network.ts";
 import { analyseNetwork } from "./analyse-network.ts";
-import { sampleNetwork } from "./network/sample-network.ts";
+import { sampleNetwork } from "./network/sample-network.tester.ts";
 import {
   chargerInputA,
   inverterSupplyA,

@@ -3,7 +3,7 @@ import type { CircuitRun } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
-import { sampleCircuit } from "./sample-circuit.ts";
+import { sampleCircuit } from "./sample-circuit.tester.ts";
 
 const drop = (change: Partial<CircuitRun>) => analyseCircuit(sampleCircuit(change)).drop;
 

@@ -5,7 +5,7 @@ import type { Conductor } from "../model/run.ts";
 import { analyseNetwork } from "./analyse-network.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { madeSizes } from "./made-sizes.ts";
-import { sampleNetwork } from "./network/sample-network.ts";
+import { sampleNetwork } from "./network/sample-network.tester.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { allowedOn, dropWith, pathIn, thickeningOf } from "./way-thickening.ts";
 

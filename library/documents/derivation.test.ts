@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { analyseCircuit } from "../analysis/analyse-circuit.ts";
-import { sampleCircuit } from "../analysis/sample-circuit.ts";
+import { sampleCircuit } from "../analysis/sample-circuit.tester.ts";
 import type { CircuitRun } from "../model/run.ts";
 import { derivation, derivationSteps } from "./derivation.ts";
 

@@ -5,7 +5,7 @@ import { sizesAbove } from "../analysis/made-sizes.ts";
 import { type Judgement, judge } from "../judge.ts";
 import type { PlanRecord } from "../model/record.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
-import { runExample } from "../rules/page-tester.ts";
+import { runExample } from "../rules/page.tester.ts";
 import { type FewerSizes, fewerSizes, fewerSizesTable } from "./fewer-sizes.ts";
 
 const records = (code: string) => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { analyseCircuit } from "../analysis/analyse-circuit.ts";
-import { sampleNetwork } from "../analysis/network/sample-network.ts";
+import { sampleNetwork } from "../analysis/network/sample-network.tester.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
 import type { Run } from "../model/run.ts";
 import type { JudgedPlan } from "../rules/rule.ts";

@@ -10,6 +10,8 @@ import type { Cell, Table } from "./table.ts";
  * and every name that is not English as rubbish; readers of CSV leave it out, or have an option for it.
  *
  * Text that a spreadsheet could take for a formula gets an apostrophe before it, which is shown: a plan may be a stranger's.
+ *
+ * Our own: quoting a field is one line, and no package knows the rules above for numbers. The tests read it with csv-parse.
  */
 export function tableCsv({ columns, rows }: Table): string {
   const records = [columns.map(({ id }) => id), ...rows.map((row) => row.map(cellText))];

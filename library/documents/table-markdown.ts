@@ -4,6 +4,8 @@ import type { Cell, Table } from "./table.ts";
 /**
  * A table as Markdown: heading, table as in GitHub's dialect, notes as a list. Text from a plan appears literally: see {@link
  * markdownText}. Ends in a line break.
+ *
+ * Our own: joining cells is one line, and escaping a stranger's text is the rest.
  */
 export function tableMarkdown({ title, columns, rows, notes }: Table): string {
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;

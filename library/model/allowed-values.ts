@@ -1,5 +1,4 @@
 import type { Chemistry } from "../plan/battery.ts";
-import type { RuleId } from "../plan/rule-id.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 
@@ -75,45 +74,3 @@ export const terminations = [
 
 /** Conditions under which a DC-DC charger runs. */
 export const whenItRuns = ["with the engine", "always"] as const;
-
-/** Rules whose findings a builder may accept. */
-export const acceptableRules = [
-  "alternator/overload",
-  "battery/charge-current",
-  "battery/discharge-current",
-  "battery/parallel-imbalance",
-  "bus/rating",
-  "bus/studs",
-  "charger/input-current",
-  "conductor/ambient",
-  "conductor/ampacity",
-  "conductor/fault-withstand",
-  "conductor/insulation-not-stated",
-  "conductor/minimum-size",
-  "conductor/voltage-drop",
-  "disconnect/missing",
-  "disconnect/rating",
-  "inverter/supply",
-  "network/no-return",
-  "network/two-grounds",
-  "network/unconnected",
-  "panel/rating",
-  "plan/unit-suspect",
-  "protection/above-conductor",
-  "protection/below-load",
-  "protection/both-ends",
-  "protection/distance",
-  "protection/does-not-clear",
-  "protection/headroom",
-  "protection/interrupting",
-  "protection/missing",
-  "protection/selectivity",
-  "protection/standard-rating",
-  "protection/unprotected-path",
-  "protection/voltage-rating",
-  "scenario/device-below-minimum",
-  "shunt/bypassed",
-  "solar/cold-voltage",
-  "solar/conductor",
-  "solar/string-protection",
-] as const satisfies readonly RuleId[];

@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { type BuildInput, battery, build, busBar, circuit, fusePanel, inverter } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
 import { defaultBench } from "./bench-settings.ts";
-import { light, loosely, modelOf, networkOf } from "./sample-plan.ts";
+import { light, loosely, modelOf, networkOf } from "./sample-plan.tester.ts";
 
 beforeEach(() => continueNumberingAt(0));
 

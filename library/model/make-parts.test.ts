@@ -19,7 +19,7 @@ import {
 import { continueNumberingAt } from "../plan/numbering.ts";
 import type { Part } from "./network.ts";
 import { sourceOfFigure } from "./part-roles.ts";
-import { loosely, type Made, networkOf } from "./sample-plan.ts";
+import { loosely, type Made, networkOf } from "./sample-plan.tester.ts";
 
 type Input = Readonly<Record<string, unknown>>;
 

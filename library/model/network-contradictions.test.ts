@@ -13,7 +13,7 @@ import {
   solarArray,
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
-import { complaints, heavy, light, loosely, type Made, networkOf } from "./sample-plan.ts";
+import { complaints, heavy, light, loosely, type Made, networkOf } from "./sample-plan.tester.ts";
 
 beforeEach(() => continueNumberingAt(0));
 

@@ -14,7 +14,7 @@ import {
   shunt,
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
-import { heavy, light, networkOf } from "./sample-plan.ts";
+import { heavy, light, networkOf } from "./sample-plan.tester.ts";
 
 beforeEach(() => continueNumberingAt(0));
 

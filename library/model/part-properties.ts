@@ -1,4 +1,4 @@
-import { acceptableRules } from "./allowed-values.ts";
+import { acceptableRules } from "./acceptable-rules.ts";
 import { price, termination, torque } from "./bench-properties.ts";
 import { amount, amountOrNone, type Property, text } from "./property.ts";
 import { propertyTable } from "./property-table.ts";

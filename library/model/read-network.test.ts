@@ -30,7 +30,7 @@ import {
   modelOf,
   networkOf,
   recordsOf,
-} from "./sample-plan.ts";
+} from "./sample-plan.tester.ts";
 import { wordProperties } from "./word-properties.ts";
 
 type Input = Readonly<Record<string, unknown>>;

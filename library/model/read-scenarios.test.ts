@@ -16,7 +16,7 @@ import {
   solarController,
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
-import { complaints, heavy, light, loosely, type Made, modelOf, networkOf } from "./sample-plan.ts";
+import { complaints, heavy, light, loosely, type Made, modelOf, networkOf } from "./sample-plan.tester.ts";
 
 type Input = Readonly<Record<string, unknown>>;
 

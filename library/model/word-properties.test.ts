@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readValues } from "./read-values.ts";
 import { type Word, words } from "./record.ts";
-import { sampleParts } from "./sample-parts.ts";
+import { sampleParts } from "./sample-parts.tester.ts";
 import { isPartWord } from "./terminals.ts";
 import { wordProperties } from "./word-properties.ts";
 

@@ -1,3 +1,5 @@
+// Written by library/rules/write-docs.mjs, from the rules.
+
 /** A rule whose finding a builder may accept, with a reason. Also the path of its page, see `loomwright explain`. */
 export type RuleId =
   | "alternator/overload"

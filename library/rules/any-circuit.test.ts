@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { judge } from "../judge.ts";
 import { awgSizes, fuseFamilies, insulationRatingsC, mm2Sizes } from "../model/allowed-values.ts";
 import { ruleById } from "./registry.ts";
-import { faultsOfFix } from "./rule-tester.ts";
+import { faultsOfFix } from "./rule.tester.ts";
 
 /** Any circuit that can be read, sensible or not. */
 const anyInput = fc

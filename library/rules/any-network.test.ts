@@ -4,7 +4,7 @@ import { judge } from "../judge.ts";
 import type { Side } from "../model/parts/define-part.ts";
 import { descriptorOfWord } from "../model/parts/index.ts";
 import { type PlanRecord, type Word, words } from "../model/record.ts";
-import { sampleParts } from "../model/sample-parts.ts";
+import { sampleParts } from "../model/sample-parts.tester.ts";
 import { isPartWord } from "../model/terminals.ts";
 import { ruleById } from "./registry.ts";
 

@@ -1,13 +1,11 @@
 // Makes the three files of a new rule and registers it:
 //   node library/rules/new-rule.mjs protection/too-many-fuses "Two fuses where one is enough"
 // The cases fail until they are written: a rule without cases on both sides of its limit is not a rule.
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const [id = "", title = ""] = process.argv.slice(2);
-
-const importOf = /^import (?:type )?\{ \w+ \} from "\.\/([a-z/-]+)\.ts";$/;
 
 const fault = faultOf(id, title);
 if (fault) {
@@ -26,10 +24,8 @@ for (const [path, text] of Object.entries(filesOf())) {
   writeFileSync(`${here}${path}`, text);
   console.log(`library/rules/${path}`);
 }
-register();
-console.log(
-  "library/rules/registry.ts\nNext: the check, the cases, the page; then node library/rules/write-docs.mjs.",
-);
+await import("./write-docs.mjs");
+console.log("Next: the check, the cases, the page; then node library/rules/write-docs.mjs.");
 
 function faultOf(wanted, words) {
   if (!/^[a-z]+\/[a-z]+(-[a-z]+)*$/.test(wanted))
@@ -65,7 +61,7 @@ interface Values {
   readonly loadA: number;
 }
 `,
-    [`${id}.test.ts`]: `import { testRule } from "../rule-tester.ts";
+    [`${id}.test.ts`]: `import { testRule } from "../rule.tester.ts";
 import { ${name} } from "./${file}.ts";
 
 testRule(${name}, [
@@ -109,28 +105,4 @@ circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50 });
 ## Source
 `,
   };
-}
-
-/** One import a line and one entry a line, both in the order of the ids. */
-function register() {
-  const path = `${here}registry.ts`;
-  const before = readFileSync(path, "utf8");
-  // The import of the rules' own file is among them, where its path belongs.
-  const lines = before.split("\n").filter((line) => importOf.test(line));
-  const imports = [...lines, `import { ${name} } from "./${id}.ts";`].sort((one, other) =>
-    pathIn(one) < pathIn(other) ? -1 : 1,
-  );
-  const names = imports.flatMap((line) => /^import \{ (\w+) \}/.exec(line)?.[1] ?? []);
-  const rest = before.split("\n").filter((line) => !importOf.test(line));
-  const after = [...imports, ...rest]
-    .join("\n")
-    .replace(
-      /(readonly Rule<unknown>\[\] = \[\n)[\s\S]*?(\n\];)/,
-      (_, start, end) => `${start}${names.map((rule) => `  ${rule},`).join("\n")}${end}`,
-    );
-  writeFileSync(path, after);
-}
-
-function pathIn(line) {
-  return importOf.exec(line)?.[1] ?? "";
 }

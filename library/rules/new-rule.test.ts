@@ -47,6 +47,8 @@ describe("new-rule.mjs", () => {
     const registry = text("registry.ts");
     expect(registry).toContain('import { colourCode } from "./conductor/colour-code.ts";\n');
     expect(registry).toMatch(/ampacity,\n {2}colourCode,\n {2}faultWithstand,/);
+    for (const list of ["../plan/rule-id.ts", "../model/acceptable-rules.ts"])
+      expect(text(list)).toContain('"conductor/colour-code"');
     // The new rule is bundled with all others here, so this shows that its files fit together.
     expect(run("write-docs.mjs").status).toBe(0);
     expect(text("conductor/colour-code.md")).toContain(

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { judge } from "../judge.ts";
-import { runExample } from "./page-tester.ts";
+import { runExample } from "./page.tester.ts";
 import { rules } from "./registry.ts";
 
 /** The same on every page and in this order: a reader then knows where to look. */
@@ -61,13 +61,13 @@ describe.each(rules.map((rule) => ({ rule, id: rule.id })))("the page of $id", (
   });
 });
 
-it("the heads of the pages, and the table of rules, are up to date", () => {
+it("the register, the ids that a plan may accept, the heads of the pages and the table of rules are up to date", () => {
   const script = fileURLToPath(new URL("./write-docs.mjs", import.meta.url));
   const { status, stdout, stderr } = spawnSync(process.execPath, [script, "--check"], { encoding: "utf8" });
   expect({ status, stderr, stdout: stdout.trim() }).toEqual({
     status: 0,
     stderr: "",
-    stdout: "All heads and tables found are up to date.",
+    stdout: "All lists, heads and tables are up to date.",
   });
 });
 

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { acceptableRules } from "../model/allowed-values.ts";
+import { acceptableRules } from "../model/acceptable-rules.ts";
 import { ruleById, rules } from "./registry.ts";
 
 const here = new URL(".", import.meta.url);

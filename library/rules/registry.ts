@@ -44,7 +44,7 @@ import { solarConductor } from "./solar/conductor.ts";
 import { stringProtection } from "./solar/string-protection.ts";
 import { voltageCollapse } from "./voltage/collapse.ts";
 
-/** Every rule, by id. `new-rule.mjs` adds a line above and a line below; a test compares both with the folders. */
+/** Every rule, by id. Written by write-docs.mjs, from the folders. */
 export const rules: readonly Rule<unknown>[] = [
   alternatorOverload,
   chargeCurrent,

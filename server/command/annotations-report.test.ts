@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { CommandTester, samplePlans } from "./command-tester.ts";
+import { CommandTester, samplePlans } from "./command.tester.ts";
 
 let project: CommandTester;
 beforeEach(() => {

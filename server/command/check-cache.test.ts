@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { CommandTester, samplePlans } from "./command-tester.ts";
+import { CommandTester, samplePlans } from "./command.tester.ts";
 import type { KeptResults } from "./host.ts";
 import { resultCache } from "./result-cache.ts";
 
@@ -236,7 +236,8 @@ describe("an entry that is not in order", () => {
     async (how) => {
       const { out } = await project.run(["check"]);
       const cache = resultCache(join(kept.folder, "check"));
-      for (const key of names(join(kept.folder, "check"))) cache.write(key, spoil[how]!(cache.read(key)!));
+      for (const key of names(join(kept.folder, "check")))
+        await cache.write(key, spoil[how]!(cache.read(key)!));
       expect(await project.run(["check"], { kept })).toMatchObject({ out, err: "" });
       // It is kept again.
       expect((await check()).isKept).toBe(true);

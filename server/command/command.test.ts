@@ -2,7 +2,7 @@ import { lstatSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
-import { CommandTester } from "./command-tester.ts";
+import { CommandTester } from "./command.tester.ts";
 import { jsonReportSchema } from "./report-schema.ts";
 
 let tester: CommandTester;

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { CommandTester } from "./command-tester.ts";
+import { CommandTester } from "./command.tester.ts";
 
 let tester: CommandTester;
 let folder: string;

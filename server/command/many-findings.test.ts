@@ -3,7 +3,7 @@ import { findingsWithFixesTried } from "../evaluate/fixes/proofs-in-time.ts";
 import { mostShownOfRule } from "../evaluate/shown-findings.ts";
 import { checkPlans } from "./check-plans.ts";
 import type { CheckedPlans } from "./check-result.ts";
-import { CommandTester, samplePlans } from "./command-tester.ts";
+import { CommandTester, samplePlans } from "./command.tester.ts";
 import { jsonReport } from "./json-report.ts";
 import { jsonReportSchema } from "./report-schema.ts";
 import { sarifReport } from "./sarif-report.ts";

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
-import { CommandTester, samplePlans } from "./command-tester.ts";
+import { CommandTester, samplePlans } from "./command.tester.ts";
 import { jsonReportSchema } from "./report-schema.ts";
 import { askedShard, joinShares, shardOf, shareLength, shareOf } from "./shard.ts";
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { CommandTester } from "./command-tester.ts";
+import { CommandTester } from "./command.tester.ts";
 
 let tester: CommandTester;
 let _folder: string;

@@ -1,4 +1,17 @@
 import { createHash } from "node:crypto";
+import type {
+  Artifact,
+  ArtifactLocation,
+  Fix,
+  Log,
+  Notification,
+  PhysicalLocation,
+  Region,
+  ReportingDescriptor,
+  ReportingDescriptorReference,
+  Result,
+  Run,
+} from "sarif";
 import { name, version } from "../../library/package.json";
 import type { Severity } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
@@ -29,7 +42,7 @@ export function sarifReport(
     findings.map((finding) => resultOf(finding, artifacts, fingerprint(finding))),
   );
   const failed = plans.filter(({ evaluated }) => !evaluated);
-  const run = {
+  const run: Run = {
     tool: {
       driver: {
         ...{ name, version, semanticVersion: version },
@@ -52,19 +65,20 @@ export function sarifReport(
     results,
     artifacts: artifacts.list,
   };
-  return `${JSON.stringify({ $schema: schema, version: "2.1.0", runs: [run] }, null, 2)}\n`;
+  const log: Log = { $schema: schema, version: "2.1.0", runs: [run] };
+  return `${JSON.stringify(log, null, 2)}\n`;
 }
 
 const schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
-const levels: Readonly<Record<Severity, string>> = {
+const levels: Readonly<Record<Severity, Result.level>> = {
   error: "error",
   warning: "warning",
   info: "note",
   hint: "note",
 };
 
-function ruleOf(rule: Rule<unknown>, pageOf: (id: string) => string) {
+function ruleOf(rule: Rule<unknown>, pageOf: (id: string) => string): ReportingDescriptor {
   const { id, title, why, severity, acceptable, fixable, sources } = rule;
   return {
     id,
@@ -87,7 +101,7 @@ function withoutLinks(page: string): string {
   return page.replaceAll(/\[([^\]\n]*)\]\((?![a-z]+:)[^)\n]*\)/g, "$1");
 }
 
-function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: string) {
+function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: string): Result {
   const { rule, severity, subject, property, message, accepted, related, fixesTried, fixes } = finding;
   return {
     ...{ ruleId: rule, ruleIndex: rules.findIndex(({ id }) => id === rule), level: levels[severity] },
@@ -121,7 +135,7 @@ function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: s
   };
 }
 
-function fixOf({ title, kind, edits }: ReportedFinding["fixes"][number], artifacts: Artifacts) {
+function fixOf({ title, kind, edits }: ReportedFinding["fixes"][number], artifacts: Artifacts): Fix {
   const files = [...new Set(edits.map(({ file }) => file))];
   return {
     description: { text: sarifText(title) },
@@ -136,7 +150,7 @@ function fixOf({ title, kind, edits }: ReportedFinding["fixes"][number], artifac
 }
 
 /** Why a plan could not be evaluated: a tool that reads only results would take silence for success. */
-function notificationsOf({ file, findings, notJudged }: Reported, artifacts: Artifacts) {
+function notificationsOf({ file, findings, notJudged }: Reported, artifacts: Artifacts): Notification[] {
   const kind = `not-judged/${notJudged?.reason ?? "cannot-run"}`;
   return findings
     .filter(({ rule }) => rules.some(({ id, acceptable }) => id === rule && !acceptable))
@@ -150,7 +164,7 @@ function notificationsOf({ file, findings, notJudged }: Reported, artifacts: Art
 }
 
 /** The file was not analysed, so it is not among the log's artifacts. */
-function passedNotification({ file, reason, why }: PassedFile) {
+function passedNotification({ file, reason, why }: PassedFile): Notification {
   return {
     descriptor: descriptorOf(`passed-by/${reason}`),
     level: mayHideHazard({ reason }) ? "error" : "note",
@@ -170,16 +184,16 @@ const notificationKinds = [
   })),
 ];
 
-function descriptorOf(id: string) {
+function descriptorOf(id: string): ReportingDescriptorReference {
   return { id, index: notificationKinds.findIndex((kind) => kind.id === id) };
 }
 
-function physical(at: Lines, artifacts: Artifacts) {
+function physical(at: Lines, artifacts: Artifacts): PhysicalLocation {
   return { artifactLocation: artifacts.locationOf(at.file), region: region(at) };
 }
 
 /** Both count from 1, and both end with the first position after the range. */
-function region({ line, column, endLine, endColumn }: Lines) {
+function region({ line, column, endLine, endColumn }: Lines): Region {
   return { startLine: line, startColumn: column, endLine, endColumn };
 }
 
@@ -193,11 +207,11 @@ class Artifacts {
     return index;
   }
 
-  locationOf(file: string) {
+  locationOf(file: string): ArtifactLocation {
     return { ...fileReference(file), index: this.indexOf(file) };
   }
 
-  get list() {
+  get list(): Artifact[] {
     return [...this.#indices].map(([file, index]) => ({
       location: { ...fileReference(file), index },
       roles: ["analysisTarget"],

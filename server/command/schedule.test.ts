@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { labelSheets } from "../../library/documents/schedules/label-sheets.ts";
-import { CommandTester } from "./command-tester.ts";
+import { CommandTester } from "./command.tester.ts";
 import { tablesJsonSchema } from "./tables-json.ts";
 
 let tester: CommandTester;

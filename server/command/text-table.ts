@@ -3,7 +3,8 @@ import { type Paint, printable } from "./terminal.ts";
 
 /**
  * A table for a terminal: columns aligned, long cells on several lines, empty columns left out. A table wider than the screen is
- * set in several parts below each other; each repeats the first columns.
+ * set in several parts below each other; each repeats the first columns. Our own: these parts, and keeping a stranger's control
+ * characters off the screen, are most of it.
  */
 export function textTable(table: Table, paint: Paint): string {
   const notes = table.notes.flatMap((note) =>

@@ -11,7 +11,6 @@ import {
 } from "../../library/rules/wording/format-number.ts";
 import { scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
 import { ampacitySourceInWords, sourceInWords } from "../../library/rules/wording/source-in-words.ts";
-import { loadInWords } from "./circuit-in-words.ts";
 import { conductorTable } from "./conductor-table.ts";
 import { faultRows } from "./fault-rows.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
@@ -186,4 +185,9 @@ function protectedBy(
   const possible = maxA !== undefined && maxA >= minA;
   const margin = stated && possible ? marginInWords(maxA - stated.ratingA, "A") : "";
   return limitRow("Protection", is, limit, margin, sourceInWords(source));
+}
+
+/** The load as the plan gives it, in amperes: rounded only if it was computed, from watts or from the network. */
+export function loadInWords({ loadA, loadW, statesLoad, inNetwork }: Run): string {
+  return loadW === undefined && statesLoad && !inNetwork ? `${formatExact(loadA)} A` : withUnit(loadA, "A");
 }

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CodeAction, TextDocumentEdit } from "vscode-languageserver-types";
 import { type ActionRequest, codeActions } from "./code-actions.ts";
-import { planUnderCursor } from "./feature-tester.ts";
+import { planUnderCursor } from "./feature.tester.ts";
 import { fixAllKind } from "./messages.ts";
-import { sampleBuild } from "./sample-build.ts";
+import { sampleBuild } from "./sample-build.tester.ts";
 
 async function actionsAt(
   marked: string,

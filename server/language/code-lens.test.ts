@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { codeLens } from "./code-lens.ts";
-import { planUnderCursor } from "./feature-tester.ts";
-import { sampleBuild } from "./sample-build.ts";
+import { planUnderCursor } from "./feature.tester.ts";
+import { sampleBuild } from "./sample-build.tester.ts";
 
 async function lens(text: string, later?: string) {
   const { view, uri } = await planUnderCursor(text, later === undefined ? {} : { later });

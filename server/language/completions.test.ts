@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { completions, typedValue } from "./completions.ts";
-import { planUnderCursor } from "./feature-tester.ts";
-import { sampleBuild } from "./sample-build.ts";
+import { planUnderCursor } from "./feature.tester.ts";
+import { sampleBuild } from "./sample-build.tester.ts";
 
 describe("the value that is being typed", () => {
   test.each([

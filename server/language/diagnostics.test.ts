@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver-types";
 import { diagnostics, rulePage } from "./diagnostics.ts";
-import { planUnderCursor } from "./feature-tester.ts";
+import { planUnderCursor } from "./feature.tester.ts";
 
 const tooThin = `circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: 12, protect: 50, insulationC: 105 });`;
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { documentSymbols } from "./document-symbols.ts";
-import { planUnderCursor } from "./feature-tester.ts";
-import { sampleBuild } from "./sample-build.ts";
+import { planUnderCursor } from "./feature.tester.ts";
+import { sampleBuild } from "./sample-build.tester.ts";
 
 test("circuits with load, size and protection", async () => {
   const { view, uri, workspace } = await planUnderCursor(

@@ -1,12 +1,13 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Part } from "../../library/model/network.ts";
-import type { Run } from "../../library/model/run.ts";
+import type { Protection, Run } from "../../library/model/run.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { formatExact } from "../../library/rules/wording/format-number.ts";
 import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { Uri } from "../evaluate/workspace.ts";
-import { loadInWords, protectionInWords } from "./circuit-in-words.ts";
+import { loadInWords } from "./circuit-summary.ts";
 import { editorWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
 
@@ -125,4 +126,9 @@ function byPlace(
   { range: { start: other } }: DocumentSymbol,
 ): number {
   return one.line - other.line || one.character - other.character;
+}
+
+/** "protected at 50 A", as the plan gives it. */
+function protectionInWords(protection: Protection | null): string {
+  return protection ? `protected at ${formatExact(protection.ratingA)} A` : "no protection";
 }

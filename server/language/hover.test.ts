@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { planUnderCursor } from "./feature-tester.ts";
+import { planUnderCursor } from "./feature.tester.ts";
 import { hover, working } from "./hover.ts";
 
 const plan = `circuit({ name: "winch", load: 40, oneWayFt: 15, gauge: ‸4, protect: 50, insulationC: 75 });`;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { planUnderCursor } from "./feature-tester.ts";
+import { planUnderCursor } from "./feature.tester.ts";
 import { inlayHints } from "./inlay-hints.ts";
-import { sampleBuild } from "./sample-build.ts";
+import { sampleBuild } from "./sample-build.tester.ts";
 
 const everywhere = { start: { line: 0, character: 0 }, end: { line: 1_000, character: 0 } };
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { planUnderCursor } from "./feature-tester.ts";
+import { planUnderCursor } from "./feature.tester.ts";
 import { hover, working } from "./hover.ts";
-import { sampleBuild } from "./sample-build.ts";
+import { sampleBuild } from "./sample-build.tester.ts";
 
 /** The hover at a place of the sample build marked with `‸`; `changes` are applied before. */
 async function hoverAt(marked: string, changes: Readonly<Record<string, string>> = {}): Promise<string> {

@@ -1,4 +1,7 @@
-/** The records of a text of comma-separated values (RFC 4180), each with its cells and its end position in the text. */
+/**
+ * The records of a text of comma-separated values (RFC 4180), each with its cells and its end position in the text. Our own: one
+ * regular expression, where a package would be shipped for one question.
+ */
 export function csvRecords(text: string): readonly CsvRecord[] {
   const records: CsvRecord[] = [];
   let cells: string[] = [];

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
 import { type DrawingToPrint, drawingPdf } from "./drawing-pdf.ts";
 import { drawingPng, mostPixels } from "./drawing-png.ts";
-import { readPdf } from "./pdf-tester.ts";
+import { readPdf } from "./pdf.tester.ts";
 import { isAsSealed, sealed } from "./seal.ts";
 
 /** A black square of 40 px at (20, 10), and one word in bold and one in regular. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { labelSheets } from "../../library/documents/schedules/label-sheets.ts";
 import { labelPdf } from "./label-pdf.ts";
-import { readPdf } from "./pdf-tester.ts";
+import { readPdf } from "./pdf.tester.ts";
 
 const ptPerMm = 72 / 25.4;
 const labels = (count: number) =>

@@ -2,7 +2,12 @@ import { type Orientation, type PageSize, pageSizes } from "./page-size.ts";
 import { artifact, marked, type Pdf, structure } from "./pdf-file.ts";
 import { lineHeightPt, type TextSetter, type TextStyle, textSetter } from "./text-lines.ts";
 
-/** Pages that fill from the top. The caller asks for room first, draws at {@link y}, and moves it down. */
+/**
+ * Pages that fill from the top. The caller asks for room first, draws at {@link y}, and moves it down.
+ *
+ * Not the layout of pdfmake, although that is installed for its drawing of SVG: it does not write the structure that screen
+ * readers follow.
+ */
 export class Pages {
   readonly text: TextSetter;
   orientation: Orientation = "portrait";

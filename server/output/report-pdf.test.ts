@@ -3,7 +3,7 @@ import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
 import type { Block, ReportContent } from "../../library/documents/report/report-content.ts";
 import type { Table } from "../../library/documents/table.ts";
-import { type ReadPage, type ReadPdf, readPdf } from "./pdf-tester.ts";
+import { type ReadPage, type ReadPdf, readPdf } from "./pdf.tester.ts";
 import { reportPdf } from "./report-pdf.ts";
 
 const madeBy = "Loomwright 0.1.0";

@@ -1,4 +1,4 @@
-import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
+import { sampleNetwork } from "../../library/analysis/network/sample-network.tester.ts";
 import { conductorLaws } from "../../library/analysis/network/solver/conductor-current.ts";
 import { operatingPointSolver } from "../../library/analysis/network/solver/operating-point.ts";
 import { netlistOf } from "../../library/analysis/network/solver/solve-netlist.ts";

@@ -1,7 +1,7 @@
 import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
 import { layOut } from "../../library/documents/diagram/lay-out.ts";
 import { judge } from "../../library/judge.ts";
-import { type Made, recordsOf } from "../../library/model/sample-plan.ts";
+import { type Made, recordsOf } from "../../library/model/sample-plan.tester.ts";
 import {
   battery,
   build,

@@ -21,7 +21,7 @@ import type { Part } from "../../library/model/network.ts";
 import type { PartRole, PortTerminals } from "../../library/model/parts/define-part.ts";
 import { descriptorOfWord, type PartWord } from "../../library/model/parts/index.ts";
 import { type PlanRecord, type Word, words } from "../../library/model/record.ts";
-import { sampleParts } from "../../library/model/sample-parts.ts";
+import { sampleParts } from "../../library/model/sample-parts.tester.ts";
 import { isPartWord } from "../../library/model/terminals.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
-import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
 import type { CircuitRun, Conductor } from "../../library/model/run.ts";
 import { deviceFamilies } from "../../library/standards/device-ratings.ts";
 

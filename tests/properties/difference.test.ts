@@ -8,7 +8,7 @@ import {
   planDifference,
 } from "../../library/documents/difference/plan-difference.ts";
 import { type Judgement, judge } from "../../library/judge.ts";
-import { type Made, recordsOf } from "../../library/model/sample-plan.ts";
+import { type Made, recordsOf } from "../../library/model/sample-plan.tester.ts";
 import { battery } from "../../library/plan/battery.ts";
 import { busBar } from "../../library/plan/bus-bar.ts";
 import { cable } from "../../library/plan/cable.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
-import { resistorNetwork } from "../../library/analysis/network/solver/resistor-network.ts";
+import { sampleNetwork } from "../../library/analysis/network/sample-network.tester.ts";
+import { resistorNetwork } from "../../library/analysis/network/solver/resistor-network.tester.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import { internalConnections } from "../../library/analysis/network/topology/internal-connections.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";

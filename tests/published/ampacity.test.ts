@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { ambientFactor, ampacityOf, deratedA } from "../../library/analysis/ampacity.ts";
 import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
-import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
 import type { Conductor } from "../../library/model/run.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../library/standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C, tableA1 } from "../../library/standards/ampacity-iso10133.ts";

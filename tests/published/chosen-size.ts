@@ -1,5 +1,5 @@
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
-import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
 import { table5 } from "../../library/standards/ampacity-33cfr183-425.ts";
 import { metresPerFoot } from "./published-data.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
-import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
 import { ordinaryDropLimit } from "../../library/standards/drop-limits.ts";
 import { metresPerFoot } from "./published-data.ts";
 

@@ -6,7 +6,7 @@ import {
   withstandOf,
 } from "../../library/analysis/fault-withstand.ts";
 import { faultsOf } from "../../library/analysis/network/faults/faults.ts";
-import { sampleNetwork } from "../../library/analysis/network/sample-network.ts";
+import { sampleNetwork } from "../../library/analysis/network/sample-network.tester.ts";
 import { topologyOf } from "../../library/analysis/network/topology/topology.ts";
 import type { Mm2Size } from "../../library/plan/sizes.ts";
 import { adiabaticCopper, finalTemperatures } from "../../library/standards/short-circuit-copper.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { ampacityOf } from "../../library/analysis/ampacity.ts";
 import { nearestRatingAbove } from "../../library/analysis/made-ratings.ts";
-import { sampleCircuit } from "../../library/analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
 import { coldVoltageFactor } from "../../library/analysis/solar-cold-voltage.ts";
 import { solarCurrent } from "../../library/analysis/solar-current.ts";
 import { coldVoltageFactors, solarCurrentFactors } from "../../library/standards/solar-factors.ts";

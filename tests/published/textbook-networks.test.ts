@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { nodeTerminal, resistorNetwork } from "../../library/analysis/network/solver/resistor-network.ts";
+import {
+  nodeTerminal,
+  resistorNetwork,
+} from "../../library/analysis/network/solver/resistor-network.tester.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { Network } from "../../library/model/network.ts";
 

@@ -60,6 +60,13 @@ test("the table allows no circle: what a room may import never leads back to it"
   expect(Object.keys(rooms).filter((room) => below(room).has(room))).toEqual([]);
 });
 
+test("only tests and testers import a tester", () => {
+  const testers = importsOf(parse("library/rules/bus/studs.test.ts")).filter(({ to }) => isTester(to));
+  expect(testers, "a test's tester is not recognised: the check is broken").toHaveLength(1);
+  const found = sources.flatMap(importsOf).filter(({ to }) => isTester(to));
+  expect(found).toEqual([]);
+});
+
 test("no file imports itself through others, not even for types", () => {
   const imports = new Map(
     [...importsByFile].map(([file, own]) => [
@@ -217,7 +224,11 @@ function roomOf(file: string): string {
   return matches.sort((a, b) => b.length - a.length)[0] ?? "";
 }
 
-/** Shipped sources: tests and testers may reach across rooms, and the rules' tester is one. */
+function isTester(specifier: string): boolean {
+  return specifier.endsWith(".tester.ts");
+}
+
+/** Shipped sources: tests and testers may reach across rooms. */
 function sourceFiles(): string[] {
   return ["library", "server", "extension"].flatMap((folder) =>
     readdirSync(join(house, folder), { recursive: true, withFileTypes: true })
@@ -225,7 +236,7 @@ function sourceFiles(): string[] {
         (entry) =>
           entry.isFile() &&
           entry.name.endsWith(".ts") &&
-          !/\.test\.ts$|-tester\.ts$|\.d\.ts$/.test(entry.name),
+          !/\.test\.ts$|\.tester\.ts$|\.d\.ts$/.test(entry.name),
       )
       .map((entry) => relative(house, join(entry.parentPath, entry.name)).split(sep).join("/"))
       .filter((file) => !/(^|\/)(node_modules|dist|template)\//.test(file)),

@@ -14,8 +14,10 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 const pages = [
   "README.md",
   "library/workshop-properties.md",
+  "library/rules/README.md",
   "server/editors.md",
   "server/continuous-integration.md",
+  "server/command-line.md",
 ];
 const text = pages.map((page) => readFileSync(join(house, page), "utf8")).join("\n");
 const blocks = (language: string) =>

@@ -1,12 +1,12 @@
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size, RuleId, Termination } from "loomwright";
 import { expect, expectTypeOf, it } from "vitest";
-import {
-  acceptableRules,
-  type awgSizes,
-  type fuseFamilies,
-  type insulationRatingsC,
-  type mm2Sizes,
-  type terminations,
+import { acceptableRules } from "../../library/model/acceptable-rules.ts";
+import type {
+  awgSizes,
+  fuseFamilies,
+  insulationRatingsC,
+  mm2Sizes,
+  terminations,
 } from "../../library/model/allowed-values.ts";
 import { rules } from "../../library/rules/registry.ts";
 

@@ -2,7 +2,7 @@ import ts from "typescript";
 import { expect, it } from "vitest";
 import { readModel } from "../../library/model/read-model.ts";
 import { words } from "../../library/model/record.ts";
-import { runExample } from "../../library/rules/page-tester.ts";
+import { runExample } from "../../library/rules/page.tester.ts";
 import { planCompiler } from "./compiler.ts";
 
 const head = `import { ${words.join(", ")} } from "loomwright";\n`;

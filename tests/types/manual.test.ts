@@ -6,10 +6,10 @@ import type { PartWord } from "../../library/model/parts/index.ts";
 import { protection } from "../../library/model/protection-properties.ts";
 import { readModel } from "../../library/model/read-model.ts";
 import { type Word, words } from "../../library/model/record.ts";
-import { sampleParts } from "../../library/model/sample-parts.ts";
+import { sampleParts } from "../../library/model/sample-parts.tester.ts";
 import { isPartWord } from "../../library/model/terminals.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
-import { runExample } from "../../library/rules/page-tester.ts";
+import { runExample } from "../../library/rules/page.tester.ts";
 import { planCompiler } from "./compiler.ts";
 
 /*

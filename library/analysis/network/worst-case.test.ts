@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Network, Part, Scenario } from "../../model/network.ts";
 import type { NetworkResult } from "../network-result.ts";
-import { sampleNetwork } from "./sample-network.ts";
+import { sampleNetwork } from "./sample-network.tester.ts";
 import { solveScenarios } from "./solver/solve-scenarios.ts";
 import { topologyOf } from "./topology/topology.ts";
 import { worstCaseOver } from "./worst-case.ts";

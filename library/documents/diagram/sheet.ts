@@ -4,8 +4,7 @@ import type { PlacedGraph } from "./graph.ts";
 import { drawLegend, legendOf } from "./legend.ts";
 import type { Schematic } from "./schematic.ts";
 import { fontFamily, px, type SvgWriter, textPx } from "./svg-writer.ts";
-import { linesOfText } from "./text-lines.ts";
-import { cutToWidth } from "./text-measure.ts";
+import { cutToWidth, linesOfText } from "./text-measure.ts";
 import { xmlText } from "./xml-text.ts";
 
 export interface SheetContent {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { judge } from "../../judge.ts";
-import { runExample } from "../../rules/page-tester.ts";
+import { runExample } from "../../rules/page.tester.ts";
 import { wiringSchematic } from "./wiring-schematic.ts";
 
 test("a link has the polarity of the poles that it joins, and one in series has none of its own", () => {

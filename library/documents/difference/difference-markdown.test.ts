@@ -1,7 +1,7 @@
 import MarkdownIt from "markdown-it";
 import { describe, expect, test } from "vitest";
 import { judge } from "../../judge.ts";
-import { recordsOf } from "../../model/sample-plan.ts";
+import { recordsOf } from "../../model/sample-plan.tester.ts";
 import { build } from "../../plan/build.ts";
 import { circuit } from "../../plan/circuit.ts";
 import { continueNumberingAt } from "../../plan/numbering.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type Judgement, judge } from "../../judge.ts";
-import { type Made, recordsOf } from "../../model/sample-plan.ts";
+import { type Made, recordsOf } from "../../model/sample-plan.tester.ts";
 import { battery } from "../../plan/battery.ts";
 import { build } from "../../plan/build.ts";
 import { busBar } from "../../plan/bus-bar.ts";

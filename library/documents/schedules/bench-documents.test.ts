@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import { judge } from "../../judge.ts";
-import { runExample } from "../../rules/page-tester.ts";
+import { runExample } from "../../rules/page.tester.ts";
 import type { Table } from "../table.ts";
 import { type BenchDocumentOptions, benchDocuments } from "./bench-documents.ts";
 import { numberWires } from "./wire-numbers.ts";

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { afterAll, describe, expect, test } from "vitest";
-import { endAt, sampleCircuitWires, sampleWire } from "./sample-wires.ts";
+import { endAt, sampleCircuitWires, sampleWire } from "./sample-wires.tester.ts";
 import { type NumberedWires, numberWires } from "./wire-numbers.ts";
 import { readWireNumbers, wireNumbersFile, writeWireNumbers } from "./wire-numbers-file.ts";
 import type { Wire } from "./wires.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { judge } from "../../judge.ts";
-import { runExample } from "../../rules/page-tester.ts";
+import { runExample } from "../../rules/page.tester.ts";
 import { wiresOf } from "./wires.ts";
 
 test("at a panel's bus for the returns, those of its branches end like a branch and the feeder's like the feed", () => {

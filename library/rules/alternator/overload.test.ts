@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { alternatorOverload } from "./overload.ts";
 
 const second = `

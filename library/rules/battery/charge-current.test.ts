@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { chargeCurrent } from "./charge-current.ts";
 
 /** A 100 Ah bank with only a charger on it. */

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { dischargeCurrent } from "./discharge-current.ts";
 
 const bank = (rest: string, more = "") => `

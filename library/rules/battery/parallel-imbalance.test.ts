@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { parallelImbalance } from "./parallel-imbalance.ts";
 
 /**

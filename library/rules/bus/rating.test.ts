@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { busRating } from "./rating.ts";
 
 /** A bank on a bus bar for 100 A, and the loads on the bus. */

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { busStuds } from "./studs.ts";
 
 const bus = (options: string, rest: string) => `

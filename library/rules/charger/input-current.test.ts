@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { inputCurrent } from "./input-current.ts";
 
 // By hand: 30 A at 14.4 V and 90 % from 12 V are 40 A, and 48 A from 10 V. With 105 °C insulation 14 AWG may carry 35 A, 12 AWG

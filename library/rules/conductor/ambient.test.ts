@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { ambient } from "./ambient.ts";
 
 testRule(ambient, [

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { ampacity } from "./ampacity.ts";
 
 // Limits by 33 CFR 183.425 Table 5: 12 AWG carries 25 A at 75 °C, 45 A at 105 °C; note 1 leaves 0.85 of that in an engine space,

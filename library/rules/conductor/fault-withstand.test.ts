@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { faultWithstand } from "./fault-withstand.ts";
 
 // By hand: from 105 °C to 160 °C k = 226 · √ln(394.5 / 339.5) = 87.57 A·√s/mm² (IEC 60949). 8 AWG is 8.366 mm² and withstands

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { insulationNotStated } from "./insulation-not-stated.ts";
 
 testRule(insulationNotStated, [

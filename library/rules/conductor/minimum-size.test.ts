@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { minimumSize } from "./minimum-size.ts";
 
 // 33 CFR 183.425(d), (e): 18 AWG in a sheath, 16 AWG on its own. ISO 10133:2012, 7.7: 0.75 mm² in a sheath, 1 mm² on its

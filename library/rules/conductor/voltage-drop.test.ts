@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { voltageDrop } from "./voltage-drop.ts";
 
 // By hand: 8 AWG is 2.061 Ω/km solid × 1.02 for the strands (sources in library/standards). 40 A of its 65 A warm it from 30 to

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { disconnectMissing } from "./missing.ts";
 
 /** A lamp of 5 A from a terminal back to the bank. */

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { disconnectRating } from "./rating.ts";
 
 const behind = (rest: string, more = "") => `

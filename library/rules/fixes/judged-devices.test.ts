@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, it, test } from "vitest";
 import { judge } from "../../judge.ts";
 import type { Finding } from "../finding.ts";
-import { applyFix, recordsOf } from "../rule-tester.ts";
+import { applyFix, recordsOf } from "../rule.tester.ts";
 import { statedWithUnit } from "./judged-devices.ts";
 
 test.each([

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { madeSizes, sizesAbove } from "../../analysis/made-sizes.ts";
-import { sampleCircuit } from "../../analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../analysis/sample-circuit.tester.ts";
 import { deviceInWords, sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 const awg = (size: 12 | 10 | 8 | 6 | 4 | 2 | "2/0", parallel = 1) =>

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { inverterSupply } from "./supply.ts";
 
 const blade = '{ ratingA: 100, family: "ISO 8820-3 Type E" }';

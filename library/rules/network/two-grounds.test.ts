@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { twoGrounds } from "./two-grounds.ts";
 
 const bank = `

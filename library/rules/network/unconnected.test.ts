@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { networkUnconnected } from "./unconnected.ts";
 
 const bank = `

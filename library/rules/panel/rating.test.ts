@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { panelRating } from "./rating.ts";
 
 const panel = (options: string, rest: string) => `

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { acceptWithoutReason } from "./accept-without-reason.ts";
 
 testRule(acceptWithoutReason, [

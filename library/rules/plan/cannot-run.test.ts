@@ -1,5 +1,5 @@
 import type { CannotRunReason, PlanProblem } from "../../model/record.ts";
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { cannotRun } from "./cannot-run.ts";
 
 const stopped = (reason: CannotRunReason, detail: string): PlanProblem[] => [

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { invalidValue } from "./invalid-value.ts";
 
 testRule(invalidValue, [

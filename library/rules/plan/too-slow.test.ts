@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { tooSlow } from "./too-slow.ts";
 
 testRule(tooSlow, [

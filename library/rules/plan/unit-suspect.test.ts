@@ -3,10 +3,10 @@ import { describe, expect, it } from "vitest";
 import { analyseCircuit } from "../../analysis/analyse-circuit.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
-import { sampleCircuit } from "../../analysis/sample-circuit.ts";
+import { sampleCircuit } from "../../analysis/sample-circuit.tester.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { defaultBench } from "../../model/bench-settings.ts";
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { unitSuspect } from "./unit-suspect.ts";
 
 const metric = { oneWayFt: undefined, gauge: undefined, mm2: 10 };

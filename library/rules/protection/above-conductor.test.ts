@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { aboveConductor } from "./above-conductor.ts";
 
 // Ampacities: 33 CFR 183.425 Table 5, 75 °C column unless a case says otherwise: 10 AWG 40 A, 8 AWG 65 A, 6 AWG 95 A,

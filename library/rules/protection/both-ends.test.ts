@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { bothEnds } from "./both-ends.ts";
 
 // 6 AWG at 75 °C may carry 95 A (33 CFR 183.425, Table 5).

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { distance } from "./distance.ts";
 
 // 33 CFR 183.455(b)(1): 7 in; (b)(2): 40 in, in a sheath; 183.460(a): 72 in from a battery.

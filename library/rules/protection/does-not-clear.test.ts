@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { doesNotClear } from "./does-not-clear.ts";
 
 // By hand: 6 AWG is 1.296 Ω/km solid × 1.02 for the strands (sources in library/standards), at 75 °C 1.2162 times as much: 1.608

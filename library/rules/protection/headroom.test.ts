@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { headroom } from "./headroom.ts";
 
 // 125 % of a continuous load: NFPA 70, 210.20(A) and 215.3. For 40 A that is 50 A.

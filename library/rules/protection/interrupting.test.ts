@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { protectionInterrupting } from "./interrupting.ts";
 
 // A device on the battery's own terminal has to interrupt exactly the battery's fault current there. ISO 8820-3: 1,000 A (scope,

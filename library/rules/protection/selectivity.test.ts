@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { protectionSelectivity } from "./selectivity.ts";
 
 // 12.85 V / (12.85 V / 900 A + 1.21 mΩ in 3 ft of 6 AWG) = 830 A remain at the bus bar for a fault behind a branch's fuse.

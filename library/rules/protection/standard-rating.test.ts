@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { standardRating } from "./standard-rating.ts";
 
 testRule(standardRating, [

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { unprotectedPath } from "./unprotected-path.ts";
 
 // 14 AWG at 75 °C may carry 20 A, 10 AWG 40 A, 6 AWG 95 A (33 CFR 183.425, Table 5).

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { voltageRating } from "./voltage-rating.ts";
 
 // ISO 8820-3 Types C, E and F are made for 32 V and for 58 V, ISO 8820-12 Type N for 32 V alone (scopes of the standards, read).

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { deviceBelowMinimum } from "./device-below-minimum.ts";
 
 const winch = `

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { shuntBypassed } from "./bypassed.ts";
 
 /** A bank, its shunt, and a negative bus behind it. */

@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { coldVoltage } from "./cold-voltage.ts";
 
 // By hand: 0.25 % for each of the 40 K from 25 to -15 °C is a factor of 1.1; two modules of 40 V give 88 V.

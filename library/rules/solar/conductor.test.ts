@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { solarConductor } from "./conductor.ts";
 
 const bank = `

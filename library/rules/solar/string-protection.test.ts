@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { stringProtection } from "./string-protection.ts";
 
 // By hand: of three strings of 6 A two drive 2 · 1.25 · 6 = 15 A into the third; its own fuse must carry 1.25 · 1.25 · 6 = 9.375

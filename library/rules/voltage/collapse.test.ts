@@ -1,4 +1,4 @@
-import { testRule } from "../rule-tester.ts";
+import { testRule } from "../rule.tester.ts";
 import { voltageCollapse } from "./collapse.ts";
 
 // By hand: 18.288 m of 8 AWG at the 105 °C of its insulation, which it reaches far above its 80 A, have 18.288 · 2.061 · 1.02 ·

@@ -1,6 +1,10 @@
 import type { TextEdit } from "./literal-edits.ts";
 
-/** A text under repeated editing that remembers which parts of it are the original's, to merge all edits into one list. */
+/**
+ * A text under repeated editing that remembers which parts of it are the original's, to merge all edits into one list.
+ *
+ * Not magic-string, which takes positions of the original only: here each fix has positions of the text after the fixes before it.
+ */
 export class PieceTable {
   readonly #original: string;
   #pieces: readonly Piece[];

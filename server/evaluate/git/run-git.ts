@@ -5,6 +5,8 @@ import { delimiter, isAbsolute, join } from "node:path";
 /**
  * Runs git on a repository that may be a stranger's, without writing to it and without running any program that it configures.
  * Calls only commands that read objects, with lists of arguments and no shell.
+ *
+ * Not isomorphic-git, which reads neither repositories with SHA-256 nor partial clones.
  */
 export async function runGit(
   folder: string,

@@ -1,4 +1,4 @@
-import { sampleNetwork } from "../../../library/analysis/network/sample-network.ts";
+import { sampleNetwork } from "../../../library/analysis/network/sample-network.tester.ts";
 import type { Draw, Network, Part } from "../../../library/model/network.ts";
 import type { Conductor } from "../../../library/model/run.ts";
 import type { AwgSize, Mm2Size } from "../../../library/plan/sizes.ts";

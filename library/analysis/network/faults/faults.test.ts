@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import type { BatteryPart, Network } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
-import { placeIn, sampleNetwork } from "../sample-network.ts";
-import { solveDense } from "../solver/dense-solution.ts";
+import { placeIn, sampleNetwork } from "../sample-network.tester.ts";
+import { solveDense } from "../solver/dense-solution.tester.ts";
 import { topologyOf } from "../topology/topology.ts";
 import { faultsOf } from "./faults.ts";
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { sampleNetwork } from "../sample-network.ts";
+import { sampleNetwork } from "../sample-network.tester.ts";
 import type { UnprotectedPath } from "../topology/network-topology.ts";
 import { isProtectedAtOtherEnd, sharesShorts } from "./fed-at-device.ts";
 

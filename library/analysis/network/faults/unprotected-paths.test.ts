@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Network, NetworkConductor } from "../../../model/network.ts";
 import { placeDevices } from "../../../model/protective-devices.ts";
 import { ampacityOf } from "../../ampacity.ts";
-import { placeIn, sampleNetwork } from "../sample-network.ts";
+import { placeIn, sampleNetwork } from "../sample-network.tester.ts";
 import { internalConnectionsOf, sourcesOf } from "../topology/internal-connections.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { topologyOf } from "../topology/topology.ts";

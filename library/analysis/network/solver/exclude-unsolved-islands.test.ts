@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { judge } from "../../../judge.ts";
-import { runExample } from "../../../rules/page-tester.ts";
+import { runExample } from "../../../rules/page.tester.ts";
 
 /** Two unconnected islands; `second` adds the fault in the second one. */
 function plan(second: string) {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { solveDense } from "./dense-solution.ts";
+import { solveDense } from "./dense-solution.tester.ts";
 import { sparseInverse } from "./selected-inverse.ts";
 
 /** Any resistances between up to 12 nodes and the reference. Each node is connected to one before it, so none floats. */

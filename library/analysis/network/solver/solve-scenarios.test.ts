@@ -5,8 +5,8 @@ import { ampacityOf } from "../../ampacity.ts";
 import { conductorTemperatureC } from "../../conductor-temperature.ts";
 import type { ScenarioResult, SolvedScenario } from "../../network-result.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
-import { sampleNetwork } from "../sample-network.ts";
-import { nodeTerminal, resistorNetwork } from "./resistor-network.ts";
+import { sampleNetwork } from "../sample-network.tester.ts";
+import { nodeTerminal, resistorNetwork } from "./resistor-network.tester.ts";
 import { solveScenarios } from "./solve-scenarios.ts";
 
 describe("a constant power behind one resistance", () => {

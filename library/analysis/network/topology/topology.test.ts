@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Network } from "../../../model/network.ts";
-import { placeIn, sampleNetwork } from "../sample-network.ts";
+import { placeIn, sampleNetwork } from "../sample-network.tester.ts";
 import { topologyOf } from "./topology.ts";
 
 /** 4 AWG of the sample circuit carries 125 A, 2 AWG 170 A, 12 AWG 25 A (33 CFR 183.425 Table 5, 75 °C). */

@@ -1,5 +1,5 @@
 import type { BatteryPart, Draw, Network } from "../../../model/network.ts";
-import { sampleNetwork } from "../sample-network.ts";
+import { sampleNetwork } from "../sample-network.tester.ts";
 
 /**
  * A network of batteries, loads and plain resistances between numbered nodes, without any conductor. For tests only:

@@ -13,7 +13,7 @@ import type {
 import { placeDevices, type StatedConductor } from "../../model/protective-devices.ts";
 import type { CableRun, Protection } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
-import { sampleCable } from "../sample-circuit.ts";
+import { sampleCable } from "../sample-circuit.tester.ts";
 
 /** Builds a network piece by piece, every default filled in. For tests only. Each part is returned as its terminals. */
 export function sampleNetwork() {

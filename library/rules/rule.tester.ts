@@ -3,7 +3,7 @@ import { describe, it } from "vitest";
 import { judge } from "../judge.ts";
 import type { PlanProblem, PlanRecord, PropertyPath } from "../model/record.ts";
 import type { At, Finding, ProposedFix, Severity } from "./finding.ts";
-import { type ExampleRun, runExample } from "./page-tester.ts";
+import { type ExampleRun, runExample } from "./page.tester.ts";
 import type { Rule } from "./rule.ts";
 
 /**

@@ -10,7 +10,7 @@ import {
   goodCircuit,
   type RuleCase,
   recordsOf,
-} from "./rule-tester.ts";
+} from "./rule.tester.ts";
 
 const passes: RuleCase = { name: "passes", circuits: [{}], finds: "nothing" };
 const speaks: RuleCase = {
