@@ -1,13 +1,8 @@
-import { descriptorOfWord, type PartKind, type PartWord, partWords } from "./parts/index.ts";
+import { descriptorOfWord, type PartWord, partWords } from "./parts/index.ts";
 import type { Word } from "./record.ts";
 
 export function isPartWord(word: Word): word is PartWord {
   return (partWords as readonly Word[]).includes(word);
-}
-
-/** The kind of part that a function makes: a motor is a load of its own. */
-export function kindOfWord(word: PartWord): PartKind {
-  return descriptorOfWord(word).kind;
 }
 
 /** The two terminals for a pair of conductors that ends at the whole part; chargers are fed at their input. */

@@ -17,8 +17,6 @@ const kinds: ReadonlySet<string> = new Set(words.filter(isPartWord));
 
 /** Lists that pass over no kind. */
 const onPurpose: readonly string[] = [
-  // All of them.
-  "library/model/record.ts: list of battery, busBar, fusePanel",
   // Folders of rules.
   "library/documents/report/rule-groups.ts: list of alternator, battery, inverter",
   "library/documents/report/rule-groups.ts: list of disconnect, shunt",

@@ -39,36 +39,13 @@ export function anatomiesOf(schematic: Schematic, view: View): readonly NodeGeom
   const rows = rowsByPart(schematic, view);
   return schematic.parts.map((part, index) => {
     const own = rows[index]!;
-    return landing[part.symbol] === "end of line" && own.every(({ side }) => side === "west")
+    return symbols[part.symbol].landing === "end of line" && own.every(({ side }) => side === "west")
       ? endPiece(part, own, schematic, view)
-      : landing[part.symbol] === "bar"
+      : symbols[part.symbol].landing === "bar"
         ? barPiece(part, own, schematic)
         : polePiece(part, own, schematic);
   });
 }
-
-/**
- * How lines land on a symbol: on a bar in any order; at its terminals in their bands; in series, one on each side. A
- * symbol at the end of its line has its words behind it.
- */
-const landing: Readonly<Record<SymbolName, "end of line" | "bar" | "bands" | "series">> = {
-  battery: "bands",
-  solarArray: "bands",
-  alternator: "bands",
-  shoreCharger: "bands",
-  solarController: "bands",
-  dcDcCharger: "bands",
-  disconnect: "series",
-  shunt: "series",
-  busBar: "bar",
-  fusePanel: "bar",
-  chassis: "bar",
-  supply: "bar",
-  inverter: "bands",
-  motor: "end of line",
-  load: "end of line",
-  part: "bands",
-};
 
 const rowPx = 22;
 const twoTextsRowPx = 42;
@@ -108,7 +85,7 @@ function rowsByPart(schematic: Schematic, view: View): readonly (readonly Row[])
     }
   }
   return rows.map((own, index) =>
-    landing[parts[index]!.symbol] === "series" ? onOppositeSides(own, parts[index]!) : own,
+    symbols[parts[index]!.symbol].landing === "series" ? onOppositeSides(own, parts[index]!) : own,
   );
 }
 

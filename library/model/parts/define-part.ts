@@ -32,7 +32,7 @@ export interface PortTerminals<Terminal extends string = string> {
 }
 
 /** A connection of two terminals inside a part. */
-export interface InsideConnection<Terminal extends string = string> {
+interface InsideConnection<Terminal extends string = string> {
   readonly between: readonly [Terminal, Terminal];
   /** 0: one piece of metal. */
   readonly ohm: number;
@@ -69,7 +69,7 @@ export interface ComparedFigure {
 }
 
 /** A figure that the report lists as assumed. */
-export interface AssumedFigure {
+interface AssumedFigure {
   readonly words: string;
   readonly as: Phrase;
   readonly source: Citation;
@@ -191,7 +191,7 @@ export function definePart<
 }
 
 /** What every part of the model has. */
-export interface PartBase<Kind extends string, Terminal extends string> {
+interface PartBase<Kind extends string, Terminal extends string> {
   readonly kind: Kind;
   /** Its own index in the network's parts. */
   readonly index: number;

@@ -18,7 +18,7 @@ export interface PartProperty<Value = unknown, P extends Presence = Presence>
   taken?(context: DefaultContext): Value | undefined;
 }
 
-export type Presence = "required" | "optional" | "defaulted" | "needed input" | "input";
+type Presence = "required" | "optional" | "defaulted" | "needed input" | "input";
 
 /** How lists, ratings and rules show a property. Without `words`, only the descriptor itself shows it. */
 export interface PropertyDetails {
@@ -38,7 +38,7 @@ export interface PropertyDetails {
 }
 
 /** The text of a default in the list of assumptions, if its noun and amount are not enough. */
-export interface Assumed {
+interface Assumed {
   /** Instead of `words`. */
   readonly words?: string;
   readonly as?: Phrase;

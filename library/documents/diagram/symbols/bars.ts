@@ -6,6 +6,7 @@ import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 /** IEC 60617: a conductor on which others land, drawn thick; a dot where each joins. */
 export const busBar: PartSymbol = {
   legend: "bus bar",
+  landing: "bar",
   widthPx: 24,
   heightPx: 36,
   leads: "each",
@@ -15,6 +16,7 @@ export const busBar: PartSymbol = {
 /** IEC 60617: the frame or chassis, and the conductors bolted to it. */
 export const chassis: PartSymbol = {
   legend: "chassis (metal that carries return current)",
+  landing: "bar",
   widthPx: 40,
   heightPx: 48,
   leads: "each",
@@ -44,6 +46,7 @@ export const supply = panel("supply, not stated in the plan", "fine");
 function panel(legend: string, frame: "thin" | "fine"): PartSymbol {
   return {
     legend,
+    landing: "bar",
     widthPx: 64,
     heightPx: 40,
     leads: "each",

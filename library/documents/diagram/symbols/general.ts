@@ -14,6 +14,7 @@ export const generalPart: PartSymbol = {
 /** A consumer, which turns current into something else: a rectangle with an arrow for its output. */
 export const load: PartSymbol = {
   legend: "load",
+  landing: "end of line",
   widthPx: 22,
   heightPx: 24,
   leads: "each",

@@ -1,7 +1,7 @@
 import { edgeX, middleOf, type PartSymbol } from "./part-symbol.ts";
 
 /** IEC 60617, IEEE 315: rotating machines are circles with a letter. */
-export const motor = machine("motor", "M");
+export const motor: PartSymbol = { ...machine("motor", "M"), landing: "end of line" };
 export const alternator = machine("generator (alternator)", "G");
 
 function machine(legend: string, letter: string): PartSymbol {

@@ -12,6 +12,11 @@ export interface PartSymbol {
    * `gathered`: all lines of a terminal on one side meet outside it and enter as one lead; `each`: every line enters separately.
    */
   readonly leads: "gathered" | "each";
+  /**
+   * How lines land on it: on a bar in any order; in series, one on each side; as the end of their line, with the words behind it.
+   * Absent: at its terminals in their bands.
+   */
+  readonly landing?: "bar" | "series" | "end of line";
   draw(pen: SvgWriter, box: Box, leads: readonly Lead[]): string;
 }
 

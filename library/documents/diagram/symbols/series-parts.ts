@@ -5,6 +5,7 @@ import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 /** IEC 60617, disconnector: a blade, open, and the bar of its fixed contact. */
 export const disconnect: PartSymbol = {
   legend: "disconnect",
+  landing: "series",
   widthPx: 56,
   heightPx: 24,
   leads: "gathered",
@@ -29,6 +30,7 @@ export const disconnect: PartSymbol = {
 /** IEC 60617: a resistor, with its two leads for measuring. */
 export const shunt: PartSymbol = {
   legend: "shunt",
+  landing: "series",
   widthPx: 60,
   heightPx: 24,
   leads: "gathered",
