@@ -345,7 +345,7 @@ describe("other folders", () => {
       process.env.PATH = one.folder;
       const { code, err } = await one.loomwright("diff", "HEAD");
       expect(code).toBe(2);
-      expect(err).toContain("git was not found on this computer");
+      expect(err).toContain("git, which reads older states of a plan, was not found on this computer");
       // Two folders need no git.
       expect((await one.loomwright("diff", "a", "b")).code).toBe(0);
     } finally {

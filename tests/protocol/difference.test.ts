@@ -119,7 +119,7 @@ describe("a builder asks what changed since the last commit", () => {
     const answer = editor.connection.sendRequest(differenceMethod, params, source.token);
     source.cancel();
     await expect(answer).rejects.toThrow();
-    expect((await asked(editor, "boat.ts")).markdown).toContain("nothing changed");
+    expect((await asked(editor, "boat.ts")).markdown).toContain("no change");
   });
 });
 
