@@ -73,7 +73,7 @@ export interface ProtectiveDevice extends Protection {
 }
 
 /** At one end of a conductor; at the branch of a panel if that end is there. */
-export interface DevicePlace {
+interface DevicePlace {
   readonly at: "conductor";
   readonly conductor: number;
   readonly end: ConductorEnd;
