@@ -1,12 +1,12 @@
 /**
- * A plan of `count` circuits made by a function from a table of rows: no circuit can be read from the text, all of it must be
- * run.
+ * A plan of `count` circuits made in a loop over a table of rows: no circuit can be read from the text, all of it must be run.
+ * One circuit in `everyWrong` is too thin for its length.
  */
-export function tabularPlanText(count) {
-  const rows = Array.from(
-    { length: count },
-    (_, index) => `  { name: "circuit ${index}", load: ${4 + (index % 4)}, oneWayFt: ${6 + (index % 9)} },`,
-  );
+export function tabularPlanText(count, everyWrong = Number.POSITIVE_INFINITY) {
+  const rows = Array.from({ length: count }, (_, index) => {
+    const oneWayFt = index % everyWrong === 7 ? 90 : 6 + (index % 9);
+    return `  { name: "circuit ${index}", load: ${4 + (index % 4)}, oneWayFt: ${oneWayFt} },`;
+  });
   return `import { build, circuit } from "loomwright";
 
 build({ name: "measured build", voltage: 12, insulationC: 105 });
