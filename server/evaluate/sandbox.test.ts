@@ -246,6 +246,49 @@ describe("marks", () => {
     expect(allocation?.seen.map((seen) => allocations[seen]?.literal)).toEqual([4]);
   });
 
+  it("record a call with an unused result, with what was seen, by the row and in the order of the calls", async () => {
+    const { records, calls, allocations, end } = await run(`
+      const rows = __literals(1, [{ load: 1 }, { load: NaN }, { load: 3, protect: { ratingA: 5 } }, { load: 4 }]);
+      for (const row of rows) __unused(9, row, circuit, { ...row });
+      circuit({ load: 5 });`);
+    expect(end).toBe("whole");
+    expect(records.map(({ input }) => input)).toEqual([
+      { load: 1 },
+      { load: { $strange: "NaN" } },
+      { load: 3, protect: { ratingA: 5 } },
+      { load: 4 },
+      { load: 5 },
+    ]);
+    const literals = records.map(({ call }) => calls[call]?.seen.map((seen) => allocations[seen]?.literal));
+    expect(literals).toEqual([[1], [2], [3], [4], undefined]);
+    expect(records.map(({ call }) => calls[call]?.callSite)).toEqual([9, 9, 9, 9, undefined]);
+  });
+
+  it("read each property of such a call once, and run nothing of the plan later", async () => {
+    expect(
+      await inputsOf(`
+        let n = 0;
+        for (const C of [Object, Array]) C.prototype.toJSON = () => "forged";
+        __unused(1, 0, circuit, { get load() { return ++n; } });
+        __unused(1, 0, circuit, new Proxy({ load: 7 }, {}));
+        __unused(1, 0, circuit, null); __unused(1, 0, circuit, [1]); __unused(NaN, 0, circuit, {}); __unused(1, 0, 5, {});
+        __literals(1, 5); __literals(1, [1, null]);
+        circuit({ n });`),
+    ).toEqual([{ load: 1 }, { load: 7 }, null, [1], { n: 1 }]);
+  });
+
+  it("never give a record the values of another, even if one is made while values are turned into text", async () => {
+    const { records, end } = await run(`
+      let n = 0;
+      Object.defineProperty(Array.prototype, "0", { set() { if (n++ < 3) __unused(2, 0, circuit, { inner: n }); } });
+      for (let i = 0; i < 40; i++) __unused(1, 0, circuit, { outer: i });`);
+    expect(end).toBe("whole");
+    expect(records.map(({ input }) => input).filter((input) => "outer" in (input as object))).toEqual(
+      Array.from({ length: 40 }, (_, outer) => ({ outer })),
+    );
+    expect(records).toHaveLength(43);
+  });
+
   it("close the calls that an exception cut short", async () => {
     const { records, calls } = await run(`
       const fail = () => { throw new Error("x"); };

@@ -153,14 +153,20 @@ export function flush() {
   used = 0;
 }
 
-/** Turns the inputs of {@link flat} into text. Values keep the order of their entries. */
+/**
+ * Turns the inputs of {@link flat} into text. Values keep the order of their entries. The engine's own JSON.stringify can run a
+ * setter that a plan put on `Array.prototype`; if that made a record meanwhile, the text is made again.
+ */
 function settleFlat() {
-  if (flatCount === 0) return;
-  flat.length = flatCount;
-  const text = stringify(flat);
-  if (text.length <= mostJsonCharacters) values += `,${between(text, 1, text.length - 1)}`;
-  else for (let at = 0; at < flatCount; at++) values += `,${jsonOfInput(flat[at])}`;
-  flatCount = 0;
+  while (flatCount > 0) {
+    const count = flatCount;
+    flat.length = count;
+    const text = stringify(flat);
+    if (flatCount !== count) continue;
+    flatCount = 0;
+    if (text.length <= mostJsonCharacters) values += `,${between(text, 1, text.length - 1)}`;
+    else for (let at = 0; at < count; at++) values += `,${jsonOfInput(flat[at])}`;
+  }
 }
 
 /**
