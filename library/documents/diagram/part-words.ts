@@ -4,11 +4,14 @@ import { descriptorOf } from "../../model/parts/index.ts";
 import { withUnit } from "../../rules/wording/format-number.ts";
 import { kindInWords, summaryInWords } from "../../rules/wording/part-in-words.ts";
 
-/** A part's kind and ratings, as the plan states them: "battery, AGM, 12 V, 110 Ah". */
+/** A part's kind and ratings, as the plan states them: "AGM battery, 12 V, 110 Ah". */
 export function ratingInWords(part: Part): string {
-  const kind = kindInWords(part);
+  const isBattery = part.kind === "battery";
+  // The chemistry of a battery takes less room in front of its kind.
+  const kind = isBattery ? `${part.chemistry} ${kindInWords(part)}` : kindInWords(part);
+  const ratings = summaryInWords(part).slice(isBattery ? 1 : 0);
   // A panel that is called "fuse panel" does not need its kind repeated.
-  return [...(part.name === kind ? [] : [kind]), ...summaryInWords(part)].join(", ");
+  return [...(part.name === kind ? [] : [kind]), ...ratings].join(", ");
 }
 
 /** A part's voltage and current in a scenario: "13.2 V · gives 103 A". Empty if neither was calculated. */

@@ -20,7 +20,7 @@ export const fusePanel = definePart("fusePanel", {
     positions: required(count({ from: 1, upTo: 200 }), { words: "positions", summary: "positions" }),
     ratedA: optional(rating, {
       words: "rating",
-      summary: true,
+      summary: "in all",
       limitOf: { current: "carries", words: "rating" },
       silentWithout: ratingOfBusOrPanel,
     }),

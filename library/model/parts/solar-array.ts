@@ -21,8 +21,8 @@ export const solarArray = definePart("solarArray", {
   formsStrings: true,
   hasDataSheet: true,
   properties: {
-    openCircuitV: required(panelVoltage, { words: "open-circuit voltage", details: "open circuit" }),
-    shortCircuitA: required(panelCurrent, { words: "short-circuit current", details: "short circuit" }),
+    openCircuitV: required(panelVoltage, { words: "open-circuit voltage", details: "open circuit each" }),
+    shortCircuitA: required(panelCurrent, { words: "short-circuit current", details: "short circuit each" }),
     maxPowerV: required(panelVoltage, { words: "voltage at maximum power" }),
     maxPowerA: required(panelCurrent, { words: "current at maximum power" }),
     // Silicon and thin film lie between -0.24 and -0.35 (from memory); 0.3 without the minus sign is a slip.
@@ -55,8 +55,10 @@ export const solarArray = definePart("solarArray", {
   summary({ series, parallel, maxPowerV, maxPowerA }) {
     const modules = series * parallel;
     const each = { value: maxPowerV * maxPowerA, unit: "W", rounded: true } as const;
-    if (modules === 1) return [["1 module of ", each]];
-    return [[`${modules} modules of `, each], [`${series} in series`], [`${parallel} in parallel`]];
+    if (modules === 1) return [[each]];
+    if (parallel === 1) return [[`${modules} × `, each, " in series"]];
+    if (series === 1) return [[`${modules} × `, each, " in parallel"]];
+    return [[`${modules} × `, each], [`${series} in series`], [`${parallel} in parallel`]];
   },
   assumed: ({ openCircuitPercentPerC, lowestC }) =>
     openCircuitPercentPerC === undefined && lowestC !== undefined
