@@ -1,4 +1,5 @@
 import type { AlternatorPart, Network } from "../model/network.ts";
+import { isDevice } from "../model/part-roles.ts";
 import { protectionOfMachine } from "../standards/protection-rules.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
@@ -16,8 +17,11 @@ export function machineLimit(
 ): MachineLimit | undefined {
   const conductor = conductors[index];
   const limits = [conductor?.from, conductor?.to].flatMap((terminal = -1): MachineLimit[] => {
-    const part = parts[terminals[terminal]?.part ?? -1];
-    if (part?.kind !== "alternator" || part.selfLimiting || part.terminals.positive !== terminal) return [];
+    const beside = parts[terminals[terminal]?.part ?? -1];
+    // Past a device on the machine's own terminal, the conductor still leaves the machine.
+    const leaves = beside && isDevice(beside) ? (beside.mountedOn ?? terminal) : terminal;
+    const part = parts[terminals[leaves]?.part ?? -1];
+    if (part?.kind !== "alternator" || part.selfLimiting || part.terminals.positive !== leaves) return [];
     return [
       { alternator: part, maxA: withoutDust((part.ratedA * protectionOfMachine.ofRatingPercent) / 100) },
     ];

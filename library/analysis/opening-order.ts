@@ -1,4 +1,4 @@
-import type { Network } from "../model/network.ts";
+import type { Network, ProtectiveDevice } from "../model/network.ts";
 import { opensFirst } from "./let-through.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { percentOfRating } from "./opening-time.ts";
@@ -38,7 +38,7 @@ export function wrongOrders({
     const currentA = greatestA.get(downstream);
     const mostA = greatestA.get(upstream);
     if (!above || !below || currentA === undefined || mostA === undefined) continue;
-    if (above.place.conductor === below.place.conductor || (feeds.get(upstream) ?? 0) < 2) continue;
+    if (isInOne(above, below) || (feeds.get(upstream) ?? 0) < 2) continue;
     const upstreamA = Math.min(currentA, mostA);
     const order = opensFirst(above, below, currentA, upstreamA);
     const byGates = order.judged && order.first === "upstream";
@@ -49,4 +49,9 @@ export function wrongOrders({
       worst.set(downstream, { upstream, downstream, currentA, upstreamA, byGates });
   }
   return [...worst.values()];
+}
+
+/** Both are at the ends of one conductor. */
+function isInOne({ place: one }: ProtectiveDevice, { place: other }: ProtectiveDevice): boolean {
+  return one.at === "conductor" && other.at === "conductor" && one.conductor === other.conductor;
 }

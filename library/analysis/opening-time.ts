@@ -1,7 +1,10 @@
-import type { Protection } from "../model/run.ts";
+import type { OpeningTimes, Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type TimeCurrentGates, timeCurrentGates } from "../standards/time-current-gates.ts";
 import { withoutDust } from "./rounding-dust.ts";
+
+/** What the opening time of a device follows from. */
+export type TimedDevice = Pick<Protection, "ratingA" | "family" | "opening">;
 
 /** How long a protective device may take to open at a current. */
 export type OpeningTime =
@@ -28,7 +31,7 @@ export type OpeningTime =
  * From the family's time-current gates, without interpolation: the greatest time of the greatest multiple of the rating at or
  * below the current.
  */
-export function openingTime(device: Pick<Protection, "ratingA" | "family">, currentA: number): OpeningTime {
+export function openingTime(device: TimedDevice, currentA: number): OpeningTime {
   const table = gatesFor(device);
   if (!table) {
     return { judged: false, why: device.family ? "no-gates" : "no-family", source: undefined };
@@ -49,10 +52,7 @@ export function openingTime(device: Pick<Protection, "ratingA" | "family">, curr
  * Beyond the last multiple it falls with the square of the current, as melting does without time for heat to escape
  * (from memory). Undefined if no gate gives it.
  */
-export function opensNotBeforeS(
-  device: Pick<Protection, "ratingA" | "family">,
-  currentA: number,
-): number | undefined {
+export function opensNotBeforeS(device: TimedDevice, currentA: number): number | undefined {
   const gates = gatesFor(device)?.gates;
   const percent = percentOfRating(device, currentA);
   const next = gates?.find(({ percentOfRating }) => percentOfRating >= percent);
@@ -61,11 +61,9 @@ export function opensNotBeforeS(
   return last?.minS ? last.minS * (last.percentOfRating / percent) ** 2 : undefined;
 }
 
-/** The gates of a device's family at its rating; undefined if none are known. */
-export function gatesFor({
-  ratingA,
-  family,
-}: Pick<Protection, "ratingA" | "family">): TimeCurrentGates | undefined {
+/** The gates that the plan states for a device, else those of its family at its rating; undefined if none are known. */
+export function gatesFor({ ratingA, family, opening }: TimedDevice): OpeningTimes | undefined {
+  if (opening) return opening;
   if (!family) return undefined;
   return timeCurrentGates.find(
     ({ families, ratingsA: [above, upTo] }: TimeCurrentGates) =>

@@ -1,7 +1,13 @@
+import type { Network } from "../model/network.ts";
+import type { DevicePart } from "../model/part-roles.ts";
 import type { Run } from "../model/run.ts";
 import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
+import { currentThrough } from "./current-through.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
+import { endsAt } from "./network/topology/ends-at.ts";
+import type { NetworkResult } from "./network-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
 /**
@@ -14,10 +20,34 @@ import { withoutDust } from "./rounding-dust.ts";
  * if the ampacity cannot be judged.
  */
 export function protectionRangeOf(circuit: Run, ampacity: Ampacity): ProtectionRange {
-  const loadA = withoutDust(circuit.loadA);
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
-  const aimA = circuit.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
-  const bestRatingA = bestRating({ aimA, maxA }, circuit.protection?.family);
+  return rangeOf(circuit, maxA, circuit.protection?.family);
+}
+
+/**
+ * The same for a device that is a part of its own: from the maximum current through it, up to the least ampacity of the conductors
+ * that end at it.
+ */
+export function protectionRangeOfPart(
+  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  device: DevicePart,
+): ProtectionRange {
+  const { line, load } = device.terminals;
+  const ampacities = [...endsAt(network, line), ...endsAt(network, load)].map(({ run }) => ampacityOf(run));
+  const least = Math.min(...ampacities.map((one) => (one.judged ? one.ampacityA : Number.NaN)));
+  const loadA = Math.abs(currentThrough(result, device)?.currentA ?? 0);
+  const maxA = Number.isFinite(least) ? least : undefined;
+  return rangeOf({ loadA, continuous: device.continuous }, maxA, device.family);
+}
+
+function rangeOf(
+  load: Pick<Run, "loadA" | "continuous">,
+  maxA: number | undefined,
+  family: Family | undefined,
+): ProtectionRange {
+  const loadA = withoutDust(load.loadA);
+  const aimA = load.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
+  const bestRatingA = bestRating({ aimA, maxA }, family);
   return { minA: loadA, maxA, aimA, bestRatingA, source: ratingBetweenLoadAndConductor };
 }
 

@@ -1,7 +1,8 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
 import { accept, dropPercent, greatestCurrentA, greatestNominalV } from "./part-properties.ts";
-import { amount, count, oneOf, type Property, text, yesOrNo } from "./property.ts";
+import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
+import type { Property } from "./property-table.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
 import { reference, terminal } from "./terminal-property.ts";

@@ -19,7 +19,7 @@ function describeObject({ kind, of, terminal }: Readonly<Record<string, unknown>
   return `the terminal ${cutTo(40, harmlessText(terminal))} of ${withArticle(of)}`;
 }
 
-export function isWord(value: unknown): value is Word {
+function isWord(value: unknown): value is Word {
   return (words as readonly unknown[]).includes(value);
 }
 

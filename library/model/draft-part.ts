@@ -3,8 +3,9 @@ import { displayName } from "./display-name.ts";
 import type { NetworkTerminal } from "./network.ts";
 import { type Fastening, fasteningOf, type StatedValues } from "./parts/define-part.ts";
 import { descriptorOfWord, type PartWord, type partDescriptors } from "./parts/index.ts";
-import { type Refusal, readValues } from "./read-values.ts";
+import { readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
+import type { Refusal } from "./run.ts";
 
 /** A part as its record states it, with its place in the network. Its relation to other parts is not resolved yet. */
 export type PartDraft = { readonly [W in PartWord]: DraftOf<W> }[PartWord];

@@ -13,10 +13,12 @@ export function makePart(draft: PartDraft, context: PartContext): Part {
   const stated: Readonly<Record<string, unknown>> = draft.values;
   const { source, price, accept } = draft.values;
   const at = (terminal: string) => draft.terminals!.get(terminal)!;
+  const buildV = context.build.voltage ?? defaultVoltage;
   const surroundings: DefaultContext = {
     build: context.build,
-    buildV: context.build.voltage ?? defaultVoltage,
+    buildV,
     nominalV: nominalVoltageOf(draft, context),
+    islandV: (terminal) => context.nominal.ofIsland(at(terminal)) ?? buildV,
     amount: (name) => stated[name] as number,
   };
   const given = { ...stated };
@@ -39,7 +41,7 @@ export function makePart(draft: PartDraft, context: PartContext): Part {
     ...(price !== undefined && { price }),
     accept: acceptedIn(accept),
     ...kept,
-    ...figures(given, { ...surroundings, at, source }),
+    ...figures(given, { ...surroundings, at, source, mountedOn: context.mountedOn.get(draft.record) }),
     ...(taken.length > 0 && { taken }),
   } as unknown as Part;
 }
@@ -56,6 +58,8 @@ export function nominalVoltageOf(
 export interface PartContext {
   readonly build: BuildValues;
   readonly nominal: NominalVoltages;
+  /** By record: the terminal of another part that a device is mounted on. */
+  readonly mountedOn: ReadonlyMap<number, number>;
 }
 
 /** The load that a circuit states itself. Returns the same object for the same circuit at the same place. */

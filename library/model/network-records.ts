@@ -5,16 +5,17 @@ import { displayName } from "./display-name.ts";
 import { draftLoadOfCircuit, draftPart, type LoadOfCircuit, type PartDraft } from "./draft-part.ts";
 import type { NetworkTerminal } from "./network.ts";
 import { isObject } from "./plain-values.ts";
-import { type Refusal, readValues } from "./read-values.ts";
+import { readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import {
   type CableEnds,
   type CircuitEnds,
   endsOfCable,
   endsOfCircuit,
+  mountingOf,
   type PartsOfPlan,
 } from "./resolve-terminals.ts";
-import type { InvalidValue } from "./run.ts";
+import type { InvalidValue, Refusal } from "./run.ts";
 import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
 import { isPartWord } from "./terminals.ts";
 
@@ -23,6 +24,8 @@ export interface NetworkRecords extends PartsOfPlan {
   readonly circuits: readonly FoundCircuit[];
   readonly cables: readonly FoundCable[];
   readonly scenarios: readonly FoundScenario[];
+  /** By record: the terminal of another part that a device is mounted on. */
+  readonly mountedOn: ReadonlyMap<number, number>;
   readonly invalid: readonly InvalidValue[];
 }
 
@@ -64,6 +67,7 @@ export function belongsToNetwork(record: PlanRecord): boolean {
 export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecords {
   const plan = readParts(records);
   const invalid: InvalidValue[] = [];
+  const mountedOn = new Map<number, number>();
   const [circuits, cables, scenarios]: [FoundCircuit[], FoundCable[], FoundScenario[]] = [[], [], []];
   records.forEach((record, index) => {
     if (!belongsToNetwork(record)) return;
@@ -72,7 +76,10 @@ export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecor
     };
     const { word } = record;
     if (isPartWord(word)) {
-      refuse(plan.byRecord.get(index)!.name, plan.refusedOfParts.get(index) ?? []);
+      const draft = plan.byRecord.get(index)!;
+      const { terminal, invalid } = mountingOf(draft, plan);
+      if (terminal !== undefined) mountedOn.set(index, terminal);
+      refuse(draft.name, [...(plan.refusedOfParts.get(index) ?? []), ...invalid]);
     } else if (word === "circuit") {
       const read = readValues(record.input, wiredCircuitProperties);
       const { values } = read;
@@ -95,7 +102,7 @@ export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecor
       scenarios.push({ record: index, name, values: read.values });
     }
   });
-  return { ...plan, circuits, cables, scenarios, invalid };
+  return { ...plan, circuits, cables, scenarios, mountedOn, invalid };
 }
 
 /** A part states itself how conductors are fastened to it. */

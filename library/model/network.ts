@@ -61,8 +61,8 @@ export interface NetworkConductor {
    */
   readonly run: Run;
   /** The device towards `from`, and the one towards `to`; none on a return. */
-  readonly near: ProtectiveDevice | null;
-  readonly far: ProtectiveDevice | null;
+  readonly near: ConductorDevice | null;
+  readonly far: ConductorDevice | null;
 }
 
 /** A fuse or breaker at its place in a network. */
@@ -72,12 +72,15 @@ export interface ProtectiveDevice extends Protection {
   readonly place: DevicePlace;
 }
 
-/** At one end of a conductor; at the branch of a panel if that end is there. */
-interface DevicePlace {
-  readonly at: "conductor";
-  readonly conductor: number;
-  readonly end: ConductorEnd;
+/** One at an end of a conductor. */
+export interface ConductorDevice extends ProtectiveDevice {
+  readonly place: Extract<DevicePlace, { readonly at: "conductor" }>;
 }
+
+/** At one end of a conductor, which may be the branch of a panel; or a part of its own, between its terminals. */
+type DevicePlace =
+  | { readonly at: "conductor"; readonly conductor: number; readonly end: ConductorEnd }
+  | { readonly at: "part"; readonly part: number };
 
 export type ConductorEnd = "near" | "far";
 
@@ -96,4 +99,12 @@ export interface Scenario {
   readonly sunShare: number;
   /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;
+}
+
+/** The conductor that a device is in; undefined for a part of its own. */
+export function conductorWith(
+  { conductors }: Network,
+  { place }: ProtectiveDevice,
+): NetworkConductor | undefined {
+  return place.at === "conductor" ? conductors[place.conductor] : undefined;
 }

@@ -1,6 +1,7 @@
 import { acceptableRules } from "./acceptable-rules.ts";
 import { price, termination, torque } from "./bench-properties.ts";
-import { amount, amountOrNone, type Property, text } from "./property.ts";
+import { amount, amountOrNone, text } from "./property.ts";
+import type { Property } from "./property-table.ts";
 import { propertyTable } from "./property-table.ts";
 
 /*

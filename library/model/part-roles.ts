@@ -1,5 +1,6 @@
 import type { Citation } from "../standards/citation.ts";
 import type { PartRole } from "./parts/define-part.ts";
+import type { DeviceFigures } from "./parts/device-in-line.ts";
 import { descriptorOf, type Part, type PartKind, type partDescriptors } from "./parts/index.ts";
 import type { CurrentLimit } from "./parts/part-property.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
@@ -25,6 +26,13 @@ export function passesCurrentOn(part: Part): part is PartWithRole<"passes curren
 export function givesEnergy(part: Part): part is PartWithRole<"source" | "converter"> {
   const { role } = descriptorOf(part);
   return role === "source" || role === "converter";
+}
+
+/** A fuse or breaker of its own. */
+export type DevicePart = Extract<Part, DeviceFigures>;
+
+export function isDevice(part: Part): part is DevicePart {
+  return descriptorOf(part).protects === true;
 }
 
 /** A source or converter that charges batteries. */

@@ -1,5 +1,47 @@
 import * as z from "zod";
-import type { Property } from "./property.ts";
+
+/** One property of a DSL function: the values that zod accepts, and their description for people. */
+export interface Property<Value = unknown> {
+  /** The messages of its issues state the error in a value: "is negative". */
+  readonly schema: z.ZodType<Value>;
+  readonly allowed: string;
+  /** Of an amount: its unit and limits. */
+  readonly unit?: AmountUnit;
+  readonly limits?: Limits;
+  /** Whether any figure or limit is calculated from it. If so, a circuit with a refused one is not judged. */
+  readonly affectsResults: boolean;
+  /** It serves only lists and labels: an error in it prevents no check. */
+  readonly listsOnly?: true;
+  /** For a property that may be an object: the properties of that object. */
+  readonly parts?: PropertyTable;
+  /** For a list of objects: the properties of each. A refused object is left out; the others are used. */
+  readonly elements?: { readonly table: PropertyTable; readonly most: number };
+  /** For a property that is one of some texts: those texts, to find the one meant by a misspelt text. */
+  readonly texts?: readonly string[];
+}
+
+/** The unit of an amount that a plan states; "" for a count. */
+export type AmountUnit =
+  | ""
+  | "A"
+  | "V"
+  | "W"
+  | "Ah"
+  | "%"
+  | "°C"
+  | "% per °C"
+  | "m"
+  | "mm"
+  | "ft"
+  | "in"
+  | "Ω"
+  | "mΩ"
+  | "mV"
+  | "N·m"
+  | "s";
+
+/** The lower limit, exclusive (`above`) or inclusive (`from`), and the upper limit, inclusive. */
+export type Limits = ({ readonly above: number } | { readonly from: number }) & { readonly upTo: number };
 
 /** Every property of a DSL function's input, or of an object in it, by name. */
 export interface PropertyTable<Shape extends Properties = Properties> extends Structure {

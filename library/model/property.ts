@@ -1,26 +1,6 @@
 import * as z from "zod";
 import { isNonPlain } from "./plain-values.ts";
-import type { Properties, PropertyTable, ValuesOf } from "./property-table.ts";
-
-/** One property of a DSL function: the values that zod accepts, and their description for people. */
-export interface Property<Value = unknown> {
-  /** The messages of its issues state the error in a value: "is negative". */
-  readonly schema: z.ZodType<Value>;
-  readonly allowed: string;
-  /** Of an amount: its unit and limits. */
-  readonly unit?: AmountUnit;
-  readonly limits?: Limits;
-  /** Whether any figure or limit is calculated from it. If so, a circuit with a refused one is not judged. */
-  readonly affectsResults: boolean;
-  /** It serves only lists and labels: an error in it prevents no check. */
-  readonly listsOnly?: true;
-  /** For a property that may be an object: the properties of that object. */
-  readonly parts?: PropertyTable;
-  /** For a list of objects: the properties of each. A refused object is left out; the others are used. */
-  readonly elements?: { readonly table: PropertyTable; readonly most: number };
-  /** For a property that is one of some texts: those texts, to find the one meant by a misspelt text. */
-  readonly texts?: readonly string[];
-}
+import type { AmountUnit, Limits, Properties, Property, PropertyTable, ValuesOf } from "./property-table.ts";
 
 /** An amount within limits. `allowed` states them: "a current above 0 and up to 2,000 A". */
 export function amount(what: string, unit: AmountUnit, limits: Limits): Property<number> {
@@ -32,25 +12,6 @@ export function amount(what: string, unit: AmountUnit, limits: Limits): Property
     "above" in limits ? `above ${limits.above} and up to ${upTo}` : `from ${limits.from} to ${upTo}`;
   return { schema: within, allowed: `${what} ${range}`, unit, limits, affectsResults: true };
 }
-
-/** The unit of an amount that a plan states; "" for a count. */
-export type AmountUnit =
-  | ""
-  | "A"
-  | "V"
-  | "W"
-  | "Ah"
-  | "%"
-  | "°C"
-  | "% per °C"
-  | "m"
-  | "mm"
-  | "ft"
-  | "in"
-  | "Ω"
-  | "mΩ"
-  | "mV"
-  | "N·m";
 
 /** An {@link amount}, or 0. */
 export function amountOrNone(
@@ -66,9 +27,6 @@ export function amountOrNone(
     allowed: allowed.replace("from 0 to", `of 0, or from ${limits.from} to`),
   };
 }
-
-/** The lower limit, exclusive (`above`) or inclusive (`from`), and the upper limit, inclusive. */
-export type Limits = ({ readonly above: number } | { readonly from: number }) & { readonly upTo: number };
 
 /** A count: a whole number within limits, both inclusive. */
 export function count(limits: { readonly from: number; readonly upTo: number }): Property<number> {

@@ -1,22 +1,31 @@
 import * as z from "zod";
 import { fuseFamilies } from "./allowed-values.ts";
 import { price } from "./bench-properties.ts";
-import { amount, oneOf, type Property } from "./property.ts";
+import { amount, listOf, oneOf } from "./property.ts";
+import type { Property } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 
 /** 6,000 A is the maximum standard rating in NFPA 70, 240.6(A) (from memory). */
-const rating = amount("a rating", "A", { above: 0, upTo: 6_000 });
+export const ratingOfDevice = amount("a rating", "A", { above: 0, upTo: 6_000 });
+// 200,000 A is the maximum interrupting rating of UL 248-15 (from memory).
+export const interruptingRating = {
+  ...amount("a current", "A", { above: 0, upTo: 200_000 }),
+  affectsResults: false,
+};
+// Low voltage ends at 1,500 V DC (IEC 60364-1, from memory); solar fuses are made up to there.
+export const voltageRating = {
+  ...amount("a voltage", "V", { above: 0, upTo: 1_500 }),
+  affectsResults: false,
+};
 
 const properties = {
-  ratingA: rating,
+  ratingA: ratingOfDevice,
   family: oneOf(fuseFamilies, "is not a family of fuses or breakers"),
   // Up to the length of the longest conductor. Zero is a fuse on the terminal itself.
   distanceIn: { ...amount("a distance", "in", { from: 0, upTo: 12_000 }), affectsResults: false },
   distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), affectsResults: false },
-  // 200,000 A is the maximum interrupting rating of UL 248-15 (from memory).
-  interruptingA: { ...amount("a current", "A", { above: 0, upTo: 200_000 }), affectsResults: false },
-  // Low voltage ends at 1,500 V DC (IEC 60364-1, from memory); solar fuses are made up to there.
-  ratedV: { ...amount("a voltage", "V", { above: 0, upTo: 1_500 }), affectsResults: false },
+  interruptingA: interruptingRating,
+  ratedV: voltageRating,
   price,
 };
 
@@ -32,12 +41,26 @@ export type WrittenProtection = number | ValuesOf<typeof properties>;
 /** Allowed values of `protect` and `protectFarEnd`. */
 export const protection: Property<WrittenProtection> = {
   // A refused number is explained by the schema of the rating, a refused object part by part.
-  schema: z.union([rating.schema, parts.schema], { error: ({ input }) => explainRating(input) }),
-  allowed: `${rating.allowed}, or an object such as { ratingA: 50, distanceIn: 6 }`,
+  schema: z.union([ratingOfDevice.schema, parts.schema], { error: ({ input }) => explainRating(input) }),
+  allowed: `${ratingOfDevice.allowed}, or an object such as { ratingA: 50, distanceIn: 6 }`,
   affectsResults: true,
   parts,
 };
 
+/** Opening times of a breaker: a fuse's follow from its family. */
+export const openingTimes = listOf(
+  propertyTable(
+    {
+      // A breaker carries its rating; no short of a low-voltage system exceeds it a thousand times.
+      atPercent: amount("a multiple of the rating", "%", { above: 100, upTo: 100_000 }),
+      afterS: amount("a time", "s", { from: 0, upTo: 100_000 }),
+      withinS: amount("a time", "s", { above: 0, upTo: 100_000 }),
+    },
+    { unknown: "is not a property of an opening time", needed: ["atPercent", "withinS"], choices: [] },
+  ),
+  { allowed: "a list of up to 20 opening times, such as [{ atPercent: 200, withinS: 60 }]", most: 20 },
+);
+
 function explainRating(value: unknown): string {
-  return rating.schema.safeParse(value).error?.issues[0]?.message ?? "is not a rating";
+  return ratingOfDevice.schema.safeParse(value).error?.issues[0]?.message ?? "is not a rating";
 }

@@ -1,4 +1,5 @@
-import type { Network, NetworkConductor, ProtectiveDevice } from "./network.ts";
+import type { ConductorDevice, Network, NetworkConductor, Part, ProtectiveDevice } from "./network.ts";
+import { type DevicePart, isDevice } from "./part-roles.ts";
 import type { Protection } from "./run.ts";
 
 /** A conductor as its record states it: its devices have no place in the network yet. */
@@ -7,16 +8,22 @@ export type StatedConductor = Omit<NetworkConductor, "near" | "far"> & {
   readonly far: Protection | null;
 };
 
-/** Numbers the devices in the order of their conductors, the one at the near end first. */
-export function placeDevices(stated: readonly StatedConductor[]): Pick<Network, "conductors" | "devices"> {
+/**
+ * Numbers the devices: first those of conductors, in the order of the conductors and the one at the near end first; then the
+ * parts that are a device.
+ */
+export function placeDevices(
+  stated: readonly StatedConductor[],
+  parts: readonly Part[],
+): Pick<Network, "conductors" | "devices"> {
   const devices: ProtectiveDevice[] = [];
   const place = (protection: Protection | null, conductor: number, end: "near" | "far") => {
     if (!protection) return null;
-    const device = {
+    const device: ConductorDevice = {
       ...protection,
       index: devices.length,
       place: { at: "conductor", conductor, end },
-    } as const;
+    };
     devices.push(device);
     return device;
   };
@@ -27,5 +34,22 @@ export function placeDevices(stated: readonly StatedConductor[]): Pick<Network, 
       far: place(conductor.far, index, "far"),
     }),
   );
+  for (const part of parts) {
+    if (!isDevice(part)) continue;
+    const place = { at: "part", part: part.index } as const;
+    devices.push({ index: devices.length, place, ...protectionIn(part) });
+  }
   return { conductors, devices };
+}
+
+function protectionIn(part: DevicePart): Protection {
+  const { ratingA, writtenAs, family, interruptingA, ratedV, price } = part;
+  return {
+    ...{ ratingA, writtenAs },
+    ...(family !== undefined && { family }),
+    ...(interruptingA !== undefined && { interruptingA }),
+    ...(ratedV !== undefined && { ratedV }),
+    ...(price !== undefined && { price }),
+    ...("opening" in part && part.opening && { opening: part.opening }),
+  };
 }

@@ -3,9 +3,9 @@ import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-
 import { displayName } from "./display-name.ts";
 import { grouped } from "./property.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
-import { type Refusal, readValues, unknownProperty } from "./read-values.ts";
+import { readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
-import type { CircuitRun } from "./run.ts";
+import type { CircuitRun, Refusal } from "./run.ts";
 
 /** Reads one call of `circuit` outside the network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {

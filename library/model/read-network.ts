@@ -33,7 +33,7 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   // An invalid value of the build may be a default of any record in the network.
   const unread = { network: undefined, unread: true, circuits, invalid };
   if (invalid.some(stopsNetwork) || build.missed.size > 0) return unread;
-  const surroundings = { build: build.values, nominal };
+  const surroundings = { build: build.values, nominal, mountedOn: found.mountedOn };
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
@@ -44,7 +44,7 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   });
   const scenarios = makeScenarios(found, surroundings, parts, invalid);
   if (invalid.some(stopsNetwork)) return unread;
-  const { conductors, devices } = placeDevices(stateConductors(found, circuits, surroundings));
+  const { conductors, devices } = placeDevices(stateConductors(found, circuits, surroundings), parts);
   return {
     network: { terminals: found.terminals, parts, conductors, devices, scenarios },
     unread: false,

@@ -3,9 +3,9 @@ import { withArticle } from "./describe-value.ts";
 import type { BatteryPart, Part, Scenario } from "./network.ts";
 import { isCharging, isConsumer, opensByHand, passesCurrentOn } from "./part-roles.ts";
 import { descriptorOf } from "./parts/index.ts";
-import type { Refusal } from "./read-values.ts";
-import type { WrittenReference } from "./record.ts";
+import type { Refusal } from "./run.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
+import type { WrittenReference } from "./terminal-property.ts";
 
 /** Data of the network that scenarios need. */
 export interface ScenarioContext {

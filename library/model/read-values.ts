@@ -1,7 +1,7 @@
 import { describeValue } from "./describe-value.ts";
 import { nearestName } from "./nearest-name.ts";
 import { isNonPlain, isObject } from "./plain-values.ts";
-import type { Property } from "./property.ts";
+import type { Property } from "./property-table.ts";
 import {
   type Choice,
   isSound,
@@ -11,7 +11,7 @@ import {
   type PropertyTable,
   type ValuesOf,
 } from "./property-table.ts";
-import type { InvalidValue } from "./run.ts";
+import type { Refusal } from "./run.ts";
 
 /**
  * Reads the valid values of an argument, and reports the errors in the rest. Arguments do not change once made, so a valid one
@@ -43,7 +43,6 @@ export interface ReadValues<Shape extends Properties> {
 }
 
 /** An invalid value, without its record and name. */
-export type Refusal = Omit<InvalidValue, "record" | "name">;
 
 /** Placeholder for a refused property that matches no known name. */
 export const unknownProperty = "*";

@@ -3,8 +3,9 @@ import type { CircuitValues } from "./circuit-properties.ts";
 import { withArticle } from "./describe-value.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
 import type { NetworkTerminal } from "./network.ts";
-import type { Refusal } from "./read-values.ts";
-import type { PlanRecord, WrittenReference, WrittenTerminal } from "./record.ts";
+import type { PlanRecord } from "./record.ts";
+import type { Refusal } from "./run.ts";
+import type { WrittenReference, WrittenTerminal } from "./terminal-property.ts";
 import { polesOf, returnOf } from "./terminals.ts";
 
 /** The contents of a plan, for resolving its terminals and references. */
@@ -100,6 +101,20 @@ export function endsOfCircuit(values: CircuitValues, plan: PartsOfPlan): ReadEnd
   if (to?.positive === from || to?.negative === returnTo)
     return refuse("to", "is the part where the circuit starts", "another part");
   return { ends: { from, returnTo, to }, invalid };
+}
+
+/** The terminal that a device is mounted on; none if its plan states none. */
+export function mountingOf(
+  draft: PartDraft,
+  plan: PartsOfPlan,
+): { readonly terminal: number | undefined; readonly invalid: readonly Refusal[] } {
+  const invalid: Refusal[] = [];
+  if (!("on" in draft.values)) return { terminal: undefined, invalid };
+  const terminal = terminalAt(draft.values.on, "on", plan, invalid);
+  if (terminal === undefined || plan.terminals[terminal]!.part !== draft.index) return { terminal, invalid };
+  const allowed = "a terminal of another part, such as house.positive";
+  const wrong = "is a terminal of the device itself";
+  return { terminal: undefined, invalid: [{ path: ["on"], given: undefined, wrong, allowed }] };
 }
 
 /** The negative terminal of the positive terminal's part. */

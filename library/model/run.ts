@@ -1,5 +1,7 @@
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
+import type { Citation } from "../standards/citation.ts";
+import type { Gate } from "../standards/time-current-gates.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
@@ -113,8 +115,16 @@ export interface Protection {
   readonly interruptingA?: number;
   /** Rated direct voltage, as marked on it, V. */
   readonly ratedV?: number;
+  /** As the builder states them, for a breaker; those of a fuse follow from its family. */
+  readonly opening?: OpeningTimes;
   /** Price of one, in the build's currency. */
   readonly price?: number;
+}
+
+/** Opening times at multiples of the rating, in ascending order of current. */
+export interface OpeningTimes {
+  readonly gates: readonly Gate[];
+  readonly source: Citation;
 }
 
 /**
@@ -124,7 +134,7 @@ export interface Protection {
 export interface InvalidValue {
   readonly record: number;
   /** `[]` for a property that is missing. */
-  readonly path: import("./record.ts").PropertyPath;
+  readonly path: import("./plain-values.ts").PropertyPath;
   /** The name of the circuit, or "the build". */
   readonly name: string;
   /** The given value, as a person would write it: `"12"`, `NaN`, `-4`. Absent if it is missing, or if its name is wrong. */
@@ -140,3 +150,6 @@ export interface InvalidValue {
   /** It serves only lists and labels, and prevents no check. */
   readonly listsOnly?: true;
 }
+
+/** An invalid value of one record. */
+export type Refusal = Omit<InvalidValue, "record" | "name">;

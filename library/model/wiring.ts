@@ -7,8 +7,13 @@ import { descriptorOfWord } from "./parts/index.ts";
 import { defaultVoltage } from "./read-run.ts";
 
 /** The connections between terminals, and the sources of voltage, as far as the records can be read. */
-export function wiringOf({ parts, circuits, cables, terminals }: NetworkRecords, build: BuildValues): Wiring {
+export function wiringOf(records: NetworkRecords, build: BuildValues): Wiring {
+  const { parts, circuits, cables, terminals, byRecord } = records;
   const joined: (readonly [number, number])[] = parts.flatMap(joinedInside);
+  for (const [record, terminal] of records.mountedOn) {
+    const line = byRecord.get(record)?.terminals?.get("line");
+    if (line !== undefined) joined.push([terminal, line]);
+  }
   for (const { ends } of cables) if (ends) joined.push([ends.from, ends.to]);
   for (const { ends, load } of circuits) {
     const far = ends?.to ?? load;

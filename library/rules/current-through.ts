@@ -1,5 +1,5 @@
-import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
-import type { Part } from "../model/network.ts";
+import { currentThrough } from "../analysis/current-through.ts";
+import type { WorstOf } from "../analysis/network-result.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
 import { atPart, scenarioInWords } from "./wording/part-in-words.ts";
@@ -11,12 +11,6 @@ export const statedRating: Citation = {
   authority: "stated in the plan",
   confirmed: "read",
 };
-
-/** The maximum current through a part that only passes current on, in either direction, and its scenario. */
-export function currentThrough({ parts }: NetworkResult, { index }: Part): WorstOf | undefined {
-  const { feeds, draws } = parts[index] ?? {};
-  return draws && (!feeds || draws.currentA > feeds.currentA) ? draws : feeds;
-}
 
 /** The parts of a kind that carry more than their stated rating in some scenario that lasts; silent if none is stated. */
 export function aboveStatedRating(plan: JudgedPlan, kind: "busBar" | "disconnect"): Found<AboveRating>[] {

@@ -1,4 +1,4 @@
-import type { PropertyPath } from "../model/record.ts";
+import type { PropertyPath } from "../model/plain-values.ts";
 
 export type Severity = "error" | "warning" | "info" | "hint";
 

@@ -1,7 +1,8 @@
 import { isDeepStrictEqual } from "node:util";
 import { describe, it } from "vitest";
 import { judge } from "../judge.ts";
-import type { PlanProblem, PlanRecord, PropertyPath } from "../model/record.ts";
+import type { PropertyPath } from "../model/plain-values.ts";
+import type { PlanProblem, PlanRecord } from "../model/record.ts";
 import type { At, Finding, ProposedFix, Severity } from "./finding.ts";
 import { type ExampleRun, runExample } from "./page.tester.ts";
 import type { Rule } from "./rule.ts";

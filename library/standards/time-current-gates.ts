@@ -76,7 +76,7 @@ export interface TimeCurrentGates {
   readonly gates: readonly Gate[];
 }
 
-interface Gate {
+export interface Gate {
   readonly percentOfRating: number;
   /** It must not open sooner, s; null: no minimum is stated. */
   readonly minS: number | null;

@@ -218,6 +218,42 @@ describe("a network", () => {
     ]);
   });
 
+  test("in JSON a fuse or breaker that is a part has its figures and the faults through it", async () => {
+    write(
+      "plan.ts",
+      `import { battery, breaker, build, circuit, fuseHolder } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ name: "house bank", chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 8 });
+const main = fuseHolder({ name: "main fuse", ratingA: 60, family: "UL 248-15 Class T", interruptingA: 20_000, on: bank.positive });
+circuit({ name: "heater", from: main.load, returnTo: bank.negative, load: 15, oneWayFt: 12, gauge: 10 });
+breaker({ name: "spare breaker", ratingA: 30 });
+`,
+    );
+    const { out } = await loomwright("check", "--format", "json");
+    const report = jsonReportSchema.parse(JSON.parse(out));
+    expect(`${JSON.stringify(report, null, 2)}\n`).toBe(out);
+    const judged = report.plans[0]!.network;
+    if (!judged?.judged) throw new Error("The network was not judged.");
+    expect(judged.parts.map(({ name, device }) => [name, device])).toEqual([
+      ["house bank", undefined],
+      [
+        "main fuse",
+        {
+          ...{ ratingA: 60, interruptingA: 20_000, estimated: false, leastA: expect.any(Number) },
+          // 14.6 V / 8 mΩ, as nothing but the battery is in the way of the current.
+          greatestA: expect.closeTo(1_825, 0),
+        },
+      ],
+      ["heater", undefined],
+      // No source reaches it.
+      [
+        "spare breaker",
+        { ratingA: 30, interruptingA: null, greatestA: null, leastA: null, estimated: false },
+      ],
+    ]);
+    expect(judged.conductors.flatMap(({ devices }) => devices)).toEqual([]);
+  });
+
   test("in JSON a plan without a network has none, and one that could not be read is not judged", async () => {
     write("lone.ts", good);
     write("refused.ts", network.replace("capacityAh: 100", "capacityAh: -100"));

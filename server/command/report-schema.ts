@@ -26,6 +26,17 @@ const scenario = z.int().min(0);
 const worst = z.strictObject({ currentA: z.number(), scenario }).nullable();
 const terminal = z.strictObject({ part: z.string(), terminal: z.string() });
 
+/** Of a fuse or breaker: its figures, and the dead-short currents through it. */
+const device = {
+  ratingA: z.number(),
+  /** null if the plan does not state it. */
+  interruptingA: z.number().nullable(),
+  greatestA: z.number(),
+  /** null if it protects nothing. */
+  leastA: z.number().nullable(),
+  estimated: z.boolean(),
+};
+
 const solvedNetwork = z.strictObject({
   judged: z.literal(true),
   /** How many parts and cables the plan contains. */
@@ -89,6 +100,8 @@ const solvedNetwork = z.strictObject({
           voltageV: z.number().nullable(),
         }),
       ),
+      /** Present only for a fuse or breaker that is a part of its own. `greatestA` is null if no source reaches it. */
+      device: z.strictObject({ ...device, greatestA: device.greatestA.nullable() }).optional(),
     }),
   ),
   conductors: z.array(
@@ -118,12 +131,7 @@ const solvedNetwork = z.strictObject({
       devices: z.array(
         z.strictObject({
           end: z.enum(["near", "far"]),
-          ratingA: z.number(),
-          interruptingA: z.number().nullable(),
-          greatestA: z.number(),
-          /** null if it protects nothing. */
-          leastA: z.number().nullable(),
-          estimated: z.boolean(),
+          ...device,
         }),
       ),
     }),

@@ -29,7 +29,7 @@ export function reportNetwork(
   const ampacities = new Map(
     plan.judgement.circuits.map(({ circuit, result: { ampacity } }) => [circuit.record, ampacity]),
   );
-  const devices = devicesByConductor(judged);
+  const { inConductors, asParts } = reportDevices(judged);
   const summary = networkSummary(plan.judgement, judged);
   return {
     judged: true,
@@ -47,7 +47,10 @@ export function reportNetwork(
             culprits: one.culprits.map(nameOf),
           }),
     })),
-    parts: network.parts.map((part) => reportPart(judged, part, at(part.record))),
+    parts: network.parts.map((part) => {
+      const device = asParts.get(part.index);
+      return { ...reportPart(judged, part, at(part.record)), ...(device && { device }) };
+    }),
     conductors: network.conductors.map((conductor, index) => {
       const ampacity = ampacities.get(conductor.record);
       return {
@@ -72,7 +75,7 @@ export function reportNetwork(
           greatestA: result.faults.conductors[index]?.greatestA ?? null,
           estimated: result.faults.conductors[index]?.estimated ?? false,
         },
-        devices: devices.get(index) ?? [],
+        devices: inConductors.get(index) ?? [],
       };
     }),
     waysFromBank: result.supplyPaths.map(({ part, battery, legs: _, ...way }) => ({
@@ -131,18 +134,24 @@ function terminalOf({ terminals, parts }: Network, index: number): ReportedTermi
   return { part: parts[terminal?.part ?? -1]?.name ?? "", terminal: terminal?.name ?? "" };
 }
 
-function devicesByConductor({ network, result }: JudgedNetwork): ReadonlyMap<number, ReportedDevice[]> {
-  const devices = new Map<number, ReportedDevice[]>();
-  for (const { device, greatestA, estimated, least } of result.faults.devices) {
-    const stated = network.devices[device];
-    if (!stated) continue;
-    const { conductor, end } = stated.place;
-    const here = devices.get(conductor) ?? [];
-    devices.set(conductor, here);
-    here.push({
-      ...{ end, ratingA: stated.ratingA, interruptingA: stated.interruptingA ?? null },
-      ...{ greatestA, leastA: least?.currentA ?? null, estimated },
-    });
+/** Every fuse and breaker: those in conductors that a source reaches, by conductor index; those that are parts, by part index. */
+function reportDevices({ network, result }: JudgedNetwork): {
+  readonly inConductors: ReadonlyMap<number, ReportedDevice[]>;
+  readonly asParts: ReadonlyMap<number, NonNullable<ReportedPart["device"]>>;
+} {
+  const faults = new Map(result.faults.devices.map((fault) => [fault.device, fault]));
+  const inConductors = new Map<number, ReportedDevice[]>();
+  const asParts = new Map<number, NonNullable<ReportedPart["device"]>>();
+  for (const { index, place, ratingA, interruptingA = null } of network.devices) {
+    const { greatestA, least, estimated = false } = faults.get(index) ?? {};
+    const leastA = least?.currentA ?? null;
+    if (place.at === "part")
+      asParts.set(place.part, { ratingA, interruptingA, greatestA: greatestA ?? null, leastA, estimated });
+    else if (greatestA !== undefined) {
+      const here = inConductors.get(place.conductor) ?? [];
+      inConductors.set(place.conductor, here);
+      here.push({ end: place.end, ratingA, interruptingA, greatestA, leastA, estimated });
+    }
   }
-  return devices;
+  return { inConductors, asParts };
 }

@@ -1,5 +1,6 @@
 import type { Judgement } from "../../library/judge.ts";
-import type { PlanRecord, PropertyPath } from "../../library/model/record.ts";
+import type { PropertyPath } from "../../library/model/plain-values.ts";
+import type { PlanRecord } from "../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import type { Snapshot, Uri, Version } from "./workspace.ts";
 

@@ -6,11 +6,11 @@ import { readFileSync } from "node:fs";
 import { parentPort, workerData } from "node:worker_threads";
 import base from "@jitl/quickjs-ng-wasmfile-release-sync";
 import { newQuickJSWASMModuleFromVariant, newVariant } from "quickjs-emscripten-core";
+import type { End } from "./sandbox/contract.ts";
 import { engineMemory } from "./sandbox/engine-memory.ts";
 import { writePages } from "./sandbox/record-pages.ts";
 import { createRealm } from "./sandbox/run-plan.ts";
 import type { FromWorker, ToWorker, WorkerStart } from "./sandbox/worker-messages.ts";
-import type { End } from "./sandbox.ts";
 
 /** WebAssembly memory never shrinks. An instance begins with 16 MiB; one that a plan has enlarged is discarded. */
 const reusableBytes = 32 * 1024 * 1024;

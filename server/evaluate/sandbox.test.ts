@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { createSandbox, defaultLimits, type Limits, type RunOutcome } from "./sandbox.ts";
+import { defaultLimits, type Limits, type RunOutcome } from "./sandbox/contract.ts";
+import { createSandbox } from "./sandbox.ts";
 
 const sandbox = createSandbox();
 afterAll(() => sandbox.dispose());

@@ -1,29 +1,44 @@
 import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
-import type { CircuitResult } from "../../library/analysis/circuit-result.ts";
+import type { CircuitResult, ProtectionRange } from "../../library/analysis/circuit-result.ts";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
+import { topologyOf } from "../../library/analysis/network/topology/topology.ts";
+import { protectionRangeOfPart } from "../../library/analysis/protection-range.ts";
 import { defaultBench } from "../../library/model/bench-settings.ts";
 import type { Network } from "../../library/model/network.ts";
+import type { DevicePart } from "../../library/model/part-roles.ts";
 import type { Protection, Run } from "../../library/model/run.ts";
 import type { Finding } from "../../library/rules/finding.ts";
 import { rules } from "../../library/rules/registry.ts";
+import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 
 /** One value that a builder could choose, and its results. */
 export interface Choice {
   /** As written in a plan: `4`, `"1/0"`, `50`. */
   readonly written: string;
+  /** Errors and warnings that its circuit or part would have with it, not counting accepted ones. */
+  readonly faults: readonly Finding[];
+}
+
+/** A size or rating of a circuit or cable. */
+export interface RunChoice extends Choice {
   readonly circuit: Run;
   readonly result: CircuitResult;
-  /** Errors and warnings that this circuit would have with it, not counting accepted ones. */
-  readonly faults: readonly Finding[];
+}
+
+/** A rating of a fuse or breaker that is a part. */
+export interface DeviceChoice extends Choice {
+  readonly part: DevicePart;
+  readonly ratingA: number;
+  readonly range: ProtectionRange;
 }
 
 /**
  * Every made size of the circuit's own system, thinnest first. In a network each with the current that would flow with it: of two
  * leads side by side the thicker one takes more.
  */
-export function sizeChoices(circuit: Run, network?: Network): Choice[] {
+export function sizeChoices(circuit: Run, network?: Network): RunChoice[] {
   return madeSizes(circuit.conductor).map((conductor) => {
     const sized = { ...circuit, conductor };
     return choice(
@@ -52,7 +67,7 @@ function flowWith({ record, conductor, loadA }: Run, network: Network): number {
 const mostToSolveAgain = 400;
 
 /** Every made rating (of the stated family, else of any) for the protection at one end, smallest first. */
-export function ratingChoices(circuit: Run, end: "protection" | "protectionFarEnd"): Choice[] {
+export function ratingChoices(circuit: Run, end: "protection" | "protectionFarEnd"): RunChoice[] {
   const stated: Protection | null = circuit[end];
   if (!stated) return [];
   return madeRatings(stated.family).map((ratingA) =>
@@ -61,10 +76,40 @@ export function ratingChoices(circuit: Run, end: "protection" | "protectionFarEn
 }
 
 /**
+ * The same for a fuse or breaker that is a part. The currents of the network do not depend on its rating; the paths that it
+ * protects do. Empty in a network that is too large.
+ */
+export function deviceChoices(
+  plan: JudgedPlan,
+  { network, result }: JudgedNetwork,
+  part: DevicePart,
+): DeviceChoice[] {
+  if (network.conductors.length > mostToSolveAgain) return [];
+  const range = protectionRangeOfPart({ network, result }, part);
+  return madeRatings(part.family).map((ratingA) => {
+    const rated: Network = {
+      ...network,
+      parts: network.parts.map((one) => (one.index === part.index ? { ...part, ratingA } : one)),
+      devices: network.devices.map((device) =>
+        device.place.at === "part" && device.place.part === part.index ? { ...device, ratingA } : device,
+      ),
+    };
+    // Findings about runs and drops do not depend on it, and would cost the most.
+    const judged = { network: rated, result: { ...result, topology: topologyOf(rated), supplyPaths: [] } };
+    const faults = faultsIn({ ...plan, circuits: [], network: judged }, part).filter(({ at, related }) =>
+      [at, ...related.map((one) => one.at)].some(
+        (place) => "record" in place && place.record === part.record,
+      ),
+    );
+    return { written: String(ratingA), faults, part, ratingA, range };
+  });
+}
+
+/**
  * Applies the rules that check the plan to this one circuit: a choice can never be praised here and refused there. The effect on
  * the rest of a network is not considered; the caller must state this beside the choice.
  */
-function choice(written: string, circuit: Run): Choice {
+function choice(written: string, circuit: Run): RunChoice {
   const result = analyseCircuit(circuit);
   const plan = {
     model: {
@@ -79,13 +124,18 @@ function choice(written: string, circuit: Run): Choice {
     network: undefined,
     problems: [],
   };
-  const faults = rules.flatMap((rule) =>
+  return { written, circuit, result, faults: faultsIn(plan, circuit) };
+}
+
+/** The errors and warnings of a plan, without those that the circuit or part accepts for itself. */
+function faultsIn(plan: JudgedPlan, { record, accept }: Pick<Run, "record" | "accept">): Finding[] {
+  return rules.flatMap((rule) =>
     rule.check(plan).flatMap((found): Finding[] => {
       const severity = found.severity ?? rule.severity;
-      const accepted = rule.acceptable && (circuit.accept[rule.id]?.trim() ?? "") !== "";
+      const isOwn = "record" in found.at && found.at.record === record;
+      const accepted = isOwn && rule.acceptable && (accept[rule.id]?.trim() ?? "") !== "";
       if (accepted || (severity !== "error" && severity !== "warning")) return [];
       return [{ related: [], fixes: [], ...found, rule: rule.id, severity }];
     }),
   );
-  return { written, circuit, result, faults };
 }

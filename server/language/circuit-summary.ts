@@ -12,7 +12,7 @@ import {
 import { scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
 import { ampacitySourceInWords, sourceInWords } from "../../library/rules/wording/source-in-words.ts";
 import { conductorTable } from "./conductor-table.ts";
-import { faultRows } from "./fault-rows.ts";
+import { conductorFaultRows } from "./fault-rows.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { conductorsOf } from "./network-at.ts";
 import { lowestVoltageRow } from "./part-summary.ts";
@@ -35,7 +35,7 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
     ...(wiring && circuit.word === "circuit" ? lowestVoltageRow(wiring.judged, wiring.device) : []),
     warmed(ampacity, drop),
     wiring && isReturn(wiring) ? "" : protectedBy(circuit, protection),
-    ...(wiring ? faultRows(wiring.judged, wiring.conductor) : []),
+    ...(wiring ? conductorFaultRows(wiring.judged, wiring.conductor) : []),
   ];
   const words = plan.model.networkUnread && circuit.inNetwork ? notInNetwork : "";
   const heading = `${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${formatExact(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;

@@ -202,6 +202,27 @@ circuit({ from: bus.stud, returnTo: bank.negative, load: 60, oneWayFt: 5, gauge:
     expect(JSON.stringify(items[0]?.documentation)).toMatch(/A rating of 20 A is 133 % of the load/);
   });
 
+  test.each(["closed", "not closed"])("ratings of a fuse that is a part, %s", async (which) => {
+    const plan = (rating: string) => `import { battery, build, circuit, fuseHolder } from "loomwright";
+build({ insulationC: 75 });
+const bank = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 10 });
+const main = fuseHolder({ family: "UL 248-15 Class T", interruptingA: 20_000, on: bank.positive, ratingA: ${rating} });
+circuit({ name: "pump", from: main.load, returnTo: bank.negative, load: 20, oneWayFt: 6, gauge: 10 });`;
+    const typed = which === "closed" ? plan("‸") : plan("‸").replace("‸ });", "‸");
+    const items = await offered(typed, plan("30"));
+    const of = (rating: string) => items.find(({ label }) => label === rating);
+    // 125 % of 20 A; 10 AWG, 75 °C: 40 A.
+    expect(items[0]?.label).toBe("25");
+    expect(items[0]?.labelDetails?.description).toBe("limits met: 125 % of the load");
+    expect(JSON.stringify(items[0]?.documentation)).toContain("A rating of 25 A is 125 % of the load.");
+    expect(JSON.stringify(items[0]?.documentation)).toContain(
+      "The thinnest conductor that ends at it may carry 40 A.",
+    );
+    expect(of("40")?.detail).toBe("within its own limits");
+    expect(of("45")?.detail).toBe("Unprotected path from a source");
+    expect(of("15")?.detail).toContain("Protection rated below the load");
+  });
+
   test("sizes of a wired circuit have its own drop", async () => {
     const items = await offered(sampleBuild.replace("gauge: 10", "gauge: ‸"), sampleBuild);
     expect(items.find(({ label }) => label === "10")?.labelDetails?.description).toMatch(

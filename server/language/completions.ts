@@ -4,14 +4,23 @@ import {
   type Position,
   type Range,
 } from "vscode-languageserver-types";
+import { isDevice } from "../../library/model/part-roles.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import { ruleById } from "../../library/rules/registry.ts";
-import type { JudgedRun } from "../../library/rules/rule.ts";
+import type { JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
+import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import type { Checker } from "../evaluate/checker.ts";
 import type { Uri } from "../evaluate/workspace.ts";
-import { type Choice, ratingChoices, sizeChoices } from "./choices.ts";
+import {
+  type Choice,
+  type DeviceChoice,
+  deviceChoices,
+  type RunChoice,
+  ratingChoices,
+  sizeChoices,
+} from "./choices.ts";
 import { editorWords, markdownWords } from "./plain-words.ts";
 
 /** The place of a value that is being typed, in the editor's own text, complete or not. */
@@ -71,8 +80,8 @@ export async function completions(
 function* trialTexts({ text, typed }: CompletionRequest): Iterable<string> {
   const before = text.slice(0, typed.start) + standIn[typed.property];
   yield before + text.slice(typed.end);
-  const closing = typed.property === "ratingA" ? " } })" : " })";
-  yield `${before}${closing};${text.slice(typed.end)}`;
+  const closings = typed.property === "ratingA" ? [" } })", " })"] : [" })"];
+  for (const closing of closings) yield `${before}${closing};${text.slice(typed.end)}`;
 }
 
 const standIn: Record<TypedValue["property"], string> = {
@@ -83,25 +92,37 @@ const standIn: Record<TypedValue["property"], string> = {
   ratingA: "30",
 };
 
-/** Undefined if the cursor is on no such value of a circuit that could be judged. */
-function choicesAt(plan: CheckedPlan, { uri, typed }: CompletionRequest): Choice[] | undefined {
+/** Undefined if the cursor is on no such value of a circuit, or of a fuse or breaker, that could be judged. */
+function choicesAt(
+  plan: CheckedPlan,
+  { uri, typed }: CompletionRequest,
+): readonly (RunChoice | DeviceChoice)[] | undefined {
   const spot = plan.at(uri, typed.start);
   if (!spot || spot.path.at(-1) !== typed.property) return undefined;
-  const circuit = judgedOf(plan, [spot.record, ...spot.alsoSets])?.circuit;
-  if (!circuit) return undefined;
-  if (isSize(typed.property)) return sizeChoices(circuit, plan.judgement.network?.network);
+  const records = new Set([spot.record, ...spot.alsoSets]);
+  const { judgement } = plan;
+  const { network } = judgement;
+  const circuit = judgedOf(judgement, records)?.circuit;
+  if (!circuit) {
+    const device = network?.network.parts.filter(isDevice).find(({ record }) => records.has(record));
+    return device && network && deviceChoices(judgement, network, device);
+  }
+  if (isSize(typed.property)) return sizeChoices(circuit, network?.network);
   return ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
 }
 
 /** If one value serves several circuits, the one with the largest load represents all. */
-function judgedOf(plan: CheckedPlan, records: readonly number[]): JudgedRun | undefined {
-  const among = new Set(records);
-  return plan.judgement.circuits
-    .filter(({ circuit }) => among.has(circuit.record))
+function judgedOf({ circuits }: JudgedPlan, records: ReadonlySet<number>): JudgedRun | undefined {
+  return circuits
+    .filter(({ circuit }) => records.has(circuit.record))
     .sort((one, other) => other.circuit.loadA - one.circuit.loadA)[0];
 }
 
-function items(choices: readonly Choice[], typed: TypedValue, range: Range): CompletionItem[] {
+function items(
+  choices: readonly (RunChoice | DeviceChoice)[],
+  typed: TypedValue,
+  range: Range,
+): CompletionItem[] {
   return bestFirst(choices, typed).map((choice, place) => ({
     label: editorWords(choice.written),
     labelDetails: { description: editorWords(inShort(choice, typed)) },
@@ -119,7 +140,7 @@ function items(choices: readonly Choice[], typed: TypedValue, range: Range): Com
  * Those within all limits first: for sizes the thinnest, for ratings the smallest that reaches the aim. Then the others, best
  * first: fewest faults, then for sizes the thicker, for ratings the smaller.
  */
-function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
+function bestFirst<Any extends Choice>(choices: readonly Any[], typed: TypedValue): Any[] {
   const good = choices.filter(({ faults }) => faults.length === 0);
   const others = choices.filter(({ faults }) => faults.length > 0);
   const byNearness = isSize(typed.property) ? others.toReversed() : others;
@@ -127,10 +148,13 @@ function bestFirst(choices: readonly Choice[], typed: TypedValue): Choice[] {
 }
 
 /** Fits the initial width of the list: longer lines are cut off at their end, and a number without its end is a wrong number. */
-function inShort({ result, faults, circuit }: Choice, { property }: TypedValue): string {
+function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): string {
+  const { faults } = choice;
   const worst = faults.some(({ severity }) => severity === "error") ? "error" : "warning";
   const verdict = faults.length === 0 ? "limits met" : worst;
-  if (!isSize(property)) return `${verdict}: ${shareOfLoad(result, statedAt(circuit, property))}`;
+  if ("part" in choice) return `${verdict}: ${shareOfLoad(choice.range, choice)}`;
+  const { result, circuit } = choice;
+  if (!isSize(property)) return `${verdict}: ${shareOfLoad(result.protection, statedAt(circuit, property))}`;
   const { overloaded, dropPercent } = result.drop;
   const spare = margin(circuit.loadA, result);
   if (circuit.word === "cable") return `${verdict}: ${withUnit(circuit.loadA, "A")}, ${spare}`;
@@ -138,16 +162,23 @@ function inShort({ result, faults, circuit }: Choice, { property }: TypedValue):
 }
 
 /** In words only: the editor breaks lines inside numbers when it unfolds it. */
-function verdict({ faults, circuit }: Choice): string {
-  if (faults.length > 0) return titlesOf(faults);
-  return circuit.inNetwork ? "within its own limits" : "within all limits checked";
+function verdict(choice: RunChoice | DeviceChoice): string {
+  if (choice.faults.length > 0) return titlesOf(choice.faults);
+  return isInNetwork(choice) ? "within its own limits" : "within all limits checked";
+}
+
+function isInNetwork(choice: RunChoice | DeviceChoice): boolean {
+  return "part" in choice || choice.circuit.inNetwork;
 }
 
 function isSize(property: TypedValue["property"]): boolean {
   return property === "gauge" || property === "mm2";
 }
 
-function statedAt(circuit: Choice["circuit"], property: TypedValue["property"]): { ratingA: number } | null {
+function statedAt(
+  circuit: RunChoice["circuit"],
+  property: TypedValue["property"],
+): { ratingA: number } | null {
   return property === "protectFarEnd" ? circuit.protectionFarEnd : circuit.protection;
 }
 
@@ -161,21 +192,41 @@ function margin(loadA: number, { ampacity }: JudgedRun["result"]): string {
   return spareA < 0 ? `${withUnit(-spareA, "A")} too much` : `${withUnit(spareA, "A")} spare`;
 }
 
-function shareOfLoad(
-  { protection: { minA } }: JudgedRun["result"],
-  stated: { ratingA: number } | null,
-): string {
+function shareOfLoad({ minA }: DeviceChoice["range"], stated: { ratingA: number } | null): string {
   return minA > 0 && stated ? `${withUnit((stated.ratingA / minA) * 100, "%")} of the load` : "";
 }
 
-function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): string {
+function inLong(choice: RunChoice | DeviceChoice, typed: TypedValue): string {
+  const lines = [
+    ...("part" in choice ? deviceInLong(choice) : runInLong(choice, typed)),
+    isInNetwork(choice) ? rest : "",
+  ];
+  return lines.filter((line) => line !== "").join("\n\n");
+}
+
+function deviceInLong({ part, ratingA, range, faults }: DeviceChoice): string[] {
+  const share = shareOfLoad(range, { ratingA });
+  return [
+    `**${markdownWords(part.name)}**: ${kindInWords(part)}`,
+    share === "" ? "" : `A rating of ${withUnit(ratingA, "A")} is ${share}.`,
+    range.maxA === undefined
+      ? ""
+      : `The thinnest conductor that ends at it may carry ${withUnit(range.maxA, "A")}.`,
+    // Titles only: a message names a way out that depends on the currents of other runs.
+    ...new Set(faults.map(({ rule }) => `- ${ruleById(rule)?.title ?? rule}`)),
+  ];
+}
+
+function runInLong({ circuit, result, faults }: RunChoice, { property }: TypedValue): string[] {
   const { drop, ampacity } = result;
   const stated = isSize(property) ? null : statedAt(circuit, property);
   const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const atLeast = drop.overloaded ? "at least " : "";
-  const lines = [
+  return [
     `**${markdownWords(circuit.name)}** on ${sizeInWords(circuit.conductor)}`,
-    stated ? `A rating of ${withUnit(stated.ratingA, "A")} is ${shareOfLoad(result, stated)}.` : "",
+    stated
+      ? `A rating of ${withUnit(stated.ratingA, "A")} is ${shareOfLoad(result.protection, stated)}.`
+      : "",
     circuit.word === "cable"
       ? `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}.`
       : `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
@@ -185,8 +236,6 @@ function inLong({ circuit, result, faults }: Choice, { property }: TypedValue): 
       return `- ${markdownWords(message)}`;
     }),
   ];
-  if (circuit.inNetwork) lines.push(rest);
-  return lines.filter((line) => line !== "").join("\n\n");
 }
 
 /** Judging a whole network for each value of a list would be too much. */

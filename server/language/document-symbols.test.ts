@@ -37,7 +37,7 @@ test("a network: parts, beneath each what begins at it, and the scenarios", asyn
     expect.stringMatching(/^ {2}bank to switch: 7\d\.\d A, 2 AWG, protected at 100 A$/),
     "main switch: disconnect",
     "  feeder: 15 A, 4 AWG",
-    expect.stringMatching(/^ {2}inverter supply: 5\d\.\d A, 2 AWG, no protection$/),
+    expect.stringMatching(/^ {2}inverter supply: 5\d\.\d A, 2 AWG, no protection in it$/),
     "fuse panel: fuse panel",
     "  panel return: 15 A, 4 AWG",
     "  heater: 15 A, 10 AWG, protected at 20 A",
@@ -49,13 +49,26 @@ test("a network: parts, beneath each what begins at it, and the scenarios", asyn
   expect(workspace.document(uri)?.getText(feeder?.range)).toMatch(/^cable\(\{ name: "feeder".*\}\)$/);
 });
 
+test("a fuse or breaker that is a part: its rating, beneath it what begins at it", async () => {
+  const { view, uri } = await planUnderCursor(`import { battery, circuit, fuseHolder } from "loomwright";
+const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100 });
+const main = fuseHolder({ name: "main", ratingA: 40, on: bank.positive });
+circuit({ name: "pump", from: main.load, returnTo: bank.negative, load: 20, oneWayFt: 6, gauge: 8 });`);
+  const [, symbol] = documentSymbols(view, uri);
+  expect(symbol).toMatchObject({
+    name: "main",
+    detail: "fuse holder, 40 A",
+    children: [{ name: "pump", detail: "20 A, 8 AWG, no protection in it" }],
+  });
+});
+
 test("what was not solved says so, and no current is made up for it", async () => {
   const { view, uri } = await planUnderCursor(
     sampleBuild.replace("continuousW: 600", "continuousW: 9_000").replace(/scenario\(.*evening.*\n/, ""),
   );
   const symbols = documentSymbols(view, uri);
   expect(symbols.at(-1)).toMatchObject({ name: "cooking", detail: "scenario, not solved" });
-  expect(symbols[1]?.children?.map(({ detail }) => detail)).toEqual(["4 AWG", "2 AWG, no protection"]);
+  expect(symbols[1]?.children?.map(({ detail }) => detail)).toEqual(["4 AWG", "2 AWG, no protection in it"]);
 });
 
 test("a cable in another file than the part that it begins at stands there by itself", async () => {

@@ -1,6 +1,7 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Part } from "../../library/model/network.ts";
+import { isDevice } from "../../library/model/part-roles.ts";
 import type { Protection, Run } from "../../library/model/run.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
@@ -43,7 +44,7 @@ class Outline {
   addParts({ network: { parts, conductors, terminals } }: JudgedNetwork): void {
     for (const part of parts) {
       if (isOfCircuit(part)) continue;
-      const symbol = this.#symbol(part.record, part.name, kindInWords(part), SymbolKind.Module);
+      const symbol = this.#symbol(part.record, part.name, partDetail(part), SymbolKind.Module);
       if (!symbol) continue;
       this.#top.push({ record: part.record, symbol });
       this.#parts.set(part.record, symbol);
@@ -104,17 +105,23 @@ class Outline {
   }
 }
 
+/** "fuse holder, 150 A": the rating of what protects, as for a circuit. */
+function partDetail(part: Part): string {
+  const kind = kindInWords(part);
+  return isDevice(part) ? `${kind}, ${formatExact(part.ratingA)} A` : kind;
+}
+
 /** The current is left out if it is unknown; for a cable, protection is given only if it has some: few need it. */
 function detail(circuit: Run): string {
   const known = circuit.statesLoad || circuit.loadA > 0;
-  const { protection, protectionFarEnd, word } = circuit;
+  const { protection, protectionFarEnd, word, inNetwork } = circuit;
   return [
     known ? loadInWords(circuit) : "",
     sizeInWords(circuit.conductor),
     word === "circuit" || protection
-      ? protectionInWords(protection)
+      ? protectionInWords(protection, inNetwork)
       : protectionFarEnd
-        ? protectionInWords(protectionFarEnd)
+        ? protectionInWords(protectionFarEnd, inNetwork)
         : "",
   ]
     .filter((part) => part !== "")
@@ -128,7 +135,8 @@ function byPlace(
   return one.line - other.line || one.character - other.character;
 }
 
-/** "protected at 50 A", as the plan gives it. */
-function protectionInWords(protection: Protection | null): string {
-  return protection ? `protected at ${formatExact(protection.ratingA)} A` : "no protection";
+/** "protected at 50 A", as the plan gives it. In a network a device ahead of it may protect it. */
+function protectionInWords(protection: Protection | null, inNetwork: boolean): string {
+  if (protection) return `protected at ${formatExact(protection.ratingA)} A`;
+  return inNetwork ? "no protection in it" : "no protection";
 }

@@ -1,6 +1,7 @@
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../library/model/network.ts";
+import { isDevice } from "../../library/model/part-roles.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import type { ValueAtPosition } from "../evaluate/checked-plan.ts";
 
@@ -33,7 +34,7 @@ export function networkAt({ network: judged }: JudgedPlan, spot: ValueAtPosition
     scenarios: network.scenarios.flatMap((scenario: Scenario, index) =>
       scenario.record !== undefined && records.has(scenario.record) ? [index] : [],
     ),
-    terminal: terminalAt(network.conductors, spot),
+    terminal: terminalAt(network, spot),
     fed: partFedAt(network, spot),
   };
 }
@@ -60,12 +61,10 @@ export function waysOfCircuits({ network, result }: JudgedNetwork): ReadonlyMap<
   return byRecord;
 }
 
-/** `from: house.positive` of a cable or circuit, `to` of a cable, `returnTo` of a circuit. */
-function terminalAt(
-  conductors: readonly NetworkConductor[],
-  { record, path }: ValueAtPosition,
-): number | undefined {
+/** `from: house.positive` of a cable or circuit, `to` of a cable, `returnTo` of a circuit, `on` of a fuse or breaker. */
+function terminalAt({ conductors, parts }: Network, { record, path }: ValueAtPosition): number | undefined {
   const property = path[0];
+  if (property === "on") return parts.filter(isDevice).find((part) => part.record === record)?.mountedOn;
   const conductor = conductors.find(
     (one) => one.record === record && (one.role === "return") === (property === "returnTo"),
   );

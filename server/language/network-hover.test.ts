@@ -4,8 +4,13 @@ import { hover, working } from "./hover.ts";
 import { sampleBuild } from "./sample-build.tester.ts";
 
 /** The hover at a place of the sample build marked with `‸`; `changes` are applied before. */
-async function hoverAt(marked: string, changes: Readonly<Record<string, string>> = {}): Promise<string> {
-  const { view, uri, position } = await planUnderCursor(changed(marked, changes));
+function hoverAt(marked: string, changes: Readonly<Record<string, string>> = {}): Promise<string> {
+  return hoverIn(changed(marked, changes));
+}
+
+/** The hover at `‸` in a plan. */
+async function hoverIn(plan: string): Promise<string> {
+  const { view, uri, position } = await planUnderCursor(plan);
   const contents = hover(view, uri, position)?.contents;
   return contents && typeof contents === "object" && "value" in contents ? contents.value : "";
 }
@@ -67,6 +72,61 @@ describe("a part", () => {
     const text = await hoverAt("to: ket‸tle,");
     expect(text).toContain("**kettle inverter**: inverter, 600 W");
     expect(text).not.toContain("**inverter supply**");
+  });
+});
+
+describe("a fuse or breaker that is a part", () => {
+  const plan = `import { battery, breaker, build, circuit, fuseHolder } from "loomwright";
+build({ insulationC: 75 });
+const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, internalMilliohm: 10 });
+const main = fuseHolder({ name: "main", ratingA: 40, family: "UL 248-15 Class T", interruptingA: 20_000, on: bank.positive });
+circuit({ name: "Pump", from: main.load, returnTo: bank.negative, load: 20, oneWayFt: 60, gauge: 6 });
+const horn = breaker({ name: "horn", ratingA: 30, on: main.load, openingTimes: [{ atPercent: 200, afterS: 5, withinS: 60 }, { atPercent: 600, withinS: 1 }] });
+`;
+
+  const hoverOn = (marked: string) => hoverIn(plan.replace(marked.replace("‸", ""), marked));
+
+  test("its current, the dead short against what it can interrupt, and the minimum fault", async () => {
+    const text = await hoverOn("fuse‸Holder({");
+    expect(text).toContain("**main**: fuse holder, 40 A");
+    expect(text).toMatch(/- Passes on: \*\*20 A\*\*; .*; rating 40 A; margin 20 A · _stated in the plan_/);
+    // 12.85 V / 10 mΩ = 1,285 A.
+    expect(text).toMatch(
+      /- Dead short behind the fuse: \*\*up to 1,2[89]0 A\*\*; fed by the bank; can interrupt 20,000 A; margin 18,700 A · _stated in the plan_/,
+    );
+    // 12 V / (10 mΩ + 58.8 mΩ), as on the page of protection/does-not-clear.
+    expect(text).toContain(
+      "- Minimum fault that it must clear: **174 A**; at the far end of the positive conductor of Pump",
+    );
+    expect(text).not.toContain("Opening times");
+  });
+
+  test("its opening times, if the plan states them; an interrupting rating that is not known says so", async () => {
+    const text = await hoverOn("brea‸ker({");
+    expect(text).toMatch(
+      /- Dead short behind the breaker: .*; its interrupting rating is not known, so not judged$/m,
+    );
+    expect(text).toContain(
+      "- Opening times: **5 to 60 s at 200 % of its rating, up to 1 s at 600 %** · _stated in the plan_",
+    );
+    expect(text).not.toContain("Minimum fault");
+  });
+
+  test("one that no source reaches is not judged, and says so", async () => {
+    const alone = plan.replace(/const horn = .*/, "brea‸ker({ ratingA: 30 });");
+    expect(await hoverIn(alone)).toContain(
+      "- Dead short behind the breaker: **not worked out**; no source reaches it, or it is already in a short",
+    );
+  });
+
+  test("the terminal that it is mounted on shows it beside the conductors there", async () => {
+    const battery = await hoverOn("on: bank.pos‸itive");
+    expect(battery).toMatch(/^The positive terminal of the bank, against/);
+    expect(battery).toContain("- the fuse holder main: up to **20 A**");
+    expect(battery).toMatch(/\| \*\*11\.\d V\*\* \| \*\*20 A\*\* \|/);
+    const load = await hoverOn("on: main.lo‸ad");
+    expect(load).toContain("- the positive conductor of Pump: up to **20 A**");
+    expect(load).toContain("- the breaker horn: up to **0 A**");
   });
 });
 

@@ -5,6 +5,7 @@ import {
   currentLimitsOf,
   givesEnergy,
   isConsumer,
+  isDevice,
   minimumVoltageOf,
   type PartCurrentLimit,
   passesCurrentOn,
@@ -22,6 +23,7 @@ import {
 } from "../../library/rules/wording/part-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
 import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
+import { deviceFaultRows } from "./fault-rows.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 import { type ScenarioColumn, scenarioTable, type Weight } from "./scenario-table.ts";
@@ -29,7 +31,8 @@ import { wayRow } from "./way-row.ts";
 
 /**
  * A part's output, input or through current in the worst scenario, each against its limit, then all scenarios, and the source of
- * its numbers. A value that cannot be judged, because the plan states no limit, is reported as such.
+ * its numbers. A value that cannot be judged, because the plan states no limit, is reported as such. For a fuse
+ * or breaker also the fault currents through it.
  */
 export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string {
   return [
@@ -88,7 +91,11 @@ function limitRows(plan: JudgedPlan, judged: JudgedNetwork, part: Part): string[
         limits.find((limit) => limit.current === current),
       ),
     );
-  if (passesCurrentOn(part)) return [most("Passes on", worst.feeds ?? worst.draws, "carries")];
+  if (passesCurrentOn(part))
+    return [
+      most("Passes on", worst.feeds ?? worst.draws, "carries"),
+      ...(isDevice(part) ? deviceFaultRows(judged, part) : []),
+    ];
   const draws = isBattery || descriptorOf(part).ports.some(({ does }) => does === "draws");
   return [
     ...(givesEnergy(part) ? [most("Gives", worst.feeds, "gives")] : []),

@@ -1,4 +1,4 @@
-import { defaultLimits, type Limits } from "../evaluate/sandbox.ts";
+import { defaultLimits, type Limits } from "../evaluate/sandbox/contract.ts";
 
 /** A person's settings, in the section `loomwright` of their editor or as `initializationOptions`. */
 export interface Settings {

@@ -1,25 +1,44 @@
+import { mountedAt } from "../../library/analysis/network/topology/ends-at.ts";
+import type { SolvedScenario, WorstOf } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
 import { descriptorOf } from "../../library/model/parts/index.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { withUnit } from "../../library/rules/wording/format-number.ts";
-import { atStart, conductorInWords, terminalInWords } from "../../library/rules/wording/part-in-words.ts";
+import {
+  atStart,
+  conductorInWords,
+  partInWords,
+  terminalInWords,
+} from "../../library/rules/wording/part-in-words.ts";
 import { voltageInWords } from "./conductor-table.ts";
-import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
 import { scenarioTable } from "./scenario-table.ts";
 
-/** The voltage of a terminal by scenario, and the maximum current of each conductor that lands on it. */
+/** The voltage of a terminal by scenario, and the maximum current of each conductor that lands on it and each device mounted on it. */
 export function terminalSummary(judged: JudgedNetwork, terminal: number): string {
   const { network, result } = judged;
-  const landing = network.conductors.flatMap((conductor, index) =>
-    conductor.from === terminal || conductor.to === terminal ? [{ conductor, index }] : [],
-  );
-  const lines = landing.slice(0, mostConductors).map(({ conductor, index }) => {
-    const worst = result.conductors[index]?.worst;
+  const landing: Landing[] = [
+    ...network.conductors.flatMap((conductor, index) =>
+      conductor.from === terminal || conductor.to === terminal
+        ? {
+            words: conductorInWords(conductor),
+            worst: result.conductors[index]?.worst,
+            arrivingA: ({ conductorA }: SolvedScenario) =>
+              (conductor.to === terminal ? 1 : -1) * (conductorA[index] ?? 0),
+          }
+        : [],
+    ),
+    ...mountedAt(network, terminal).map((device) => ({
+      words: partInWords(device),
+      worst: result.parts[device.index]?.feeds ?? result.parts[device.index]?.draws,
+      arrivingA: ({ partA }: SolvedScenario) => -(partA[device.index] ?? 0),
+    })),
+  ];
+  const lines = landing.slice(0, mostShown).map(({ words, worst }) => {
     const carries = worst ? `up to **${withUnit(worst.currentA, "A")}**` : "not worked out";
-    return `- ${markdownWords(conductorInWords(conductor))}: ${carries}`;
+    return `- ${markdownWords(words)}: ${carries}`;
   });
-  const left = several(landing.length - lines.length, "other conductor");
+  const left = landing.length > lines.length ? `${landing.length - lines.length} more` : "";
   const part = network.parts[network.terminals[terminal]!.part] as Part;
   const table = scenarioTable(
     judged,
@@ -27,14 +46,8 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
       { title: "Voltage", cell: ({ terminalV }) => voltageInWords(terminalV[terminal]) },
       {
         title: "Through it",
-        cell: ({ conductorA }) =>
-          withUnit(
-            // Incoming current leaves again: half of the sum of all currents, except if the part itself gives or takes some.
-            throughA(
-              landing.map(({ conductor, index }) => [conductor.to === terminal, conductorA[index] ?? 0]),
-            ),
-            "A",
-          ),
+        // Incoming current leaves again: half of the sum of all currents, except if the part itself gives or takes some.
+        cell: (solved) => withUnit(throughA(landing.map(({ arrivingA }) => arrivingA(solved))), "A"),
       },
     ],
     ({ terminalV }) => {
@@ -52,13 +65,20 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
     .join("\n\n");
 }
 
-const mostConductors = 8;
+const mostShown = 8;
+
+/** A conductor that ends at the terminal, or a fuse or breaker that is mounted on it. */
+interface Landing {
+  readonly words: string;
+  readonly worst: WorstOf | undefined;
+  /** The current that it brings to the terminal, A; negative if it takes it away. */
+  readonly arrivingA: (solved: SolvedScenario) => number;
+}
 
 /** The greater of the arriving and the leaving current, A. */
-function throughA(flows: readonly (readonly [arrives: boolean, currentA: number])[]): number {
+function throughA(arrivingA: readonly number[]): number {
   let [arriving, leaving] = [0, 0];
-  for (const [arrives, currentA] of flows) {
-    const inward = arrives ? currentA : -currentA;
+  for (const inward of arrivingA) {
     if (inward > 0) arriving += inward;
     else leaving -= inward;
   }

@@ -4,6 +4,7 @@ import { afterAll, describe, expect, test } from "vitest";
 import { benchDocuments } from "../../library/documents/schedules/bench-documents.ts";
 import type { NumberedWire } from "../../library/documents/schedules/wire-numbers.ts";
 import type { Table } from "../../library/documents/table.ts";
+import { isDevice } from "../../library/model/part-roles.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { numberedWires } from "../../server/evaluate/files/kept-numbers.ts";
@@ -52,7 +53,10 @@ describe.each(plans)("%s", (plan) => {
       6,
     );
     expect(sum(numbersIn(tables, "labels", "count"))).toBe(2 * pieces(wires));
-    const devices = wires.flatMap(({ wire }) => [wire.from, wire.to]).filter(({ protection }) => protection);
+    const devices = [
+      ...wires.flatMap(({ wire }) => [wire.from, wire.to]).filter(({ protection }) => protection),
+      ...(network?.network.parts ?? []).filter(isDevice),
+    ];
     expect(tables.get("first-power-protection")!.rows).toHaveLength(devices.length);
     expect(
       column(tables, "fuse-map", "ratingA").filter((cell) => cell !== null && typeof cell !== "string"),

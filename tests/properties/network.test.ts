@@ -232,7 +232,10 @@ function reordered(network: Network, parts: readonly number[], conductors: reado
   return {
     terminals: network.terminals.map((terminal) => ({ ...terminal, part: placeOf.get(terminal.part)! })),
     parts: parts.map((from, at): Part => ({ ...network.parts[from]!, index: at })),
-    ...placeDevices(conductors.map((from) => network.conductors[from]!)),
+    ...placeDevices(
+      conductors.map((from) => network.conductors[from]!),
+      parts.map((from) => network.parts[from]!),
+    ),
     scenarios: [
       {
         ...scenario!,

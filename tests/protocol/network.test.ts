@@ -193,7 +193,14 @@ describe("snippets", () => {
   );
 
   test("those for single parts, cables, circuits and scenarios make a plan together", async () => {
-    const parts = ["A battery", "A bus bar", "A fuse panel", "An inverter"] as const;
+    const parts = [
+      "A battery",
+      "A bus bar",
+      "A fuse panel",
+      "A fuse on a terminal",
+      "A breaker",
+      "An inverter",
+    ] as const;
     const joined = [
       "A cable, in feet and AWG",
       "A cable, in metres and mm²",
@@ -202,7 +209,7 @@ describe("snippets", () => {
       "A scenario",
     ] as const;
     const bodies = [...parts, ...joined].map((name) => expanded(snippets[name].body));
-    const words = "battery, busBar, cable, circuit, fusePanel, inverter, scenario";
+    const words = "battery, breaker, busBar, cable, circuit, fuseHolder, fusePanel, inverter, scenario";
     const text = `import { ${words} } from "loomwright";\n${bodies
       .join("")
       .replace("to: inverter", "to: kettle")
@@ -212,6 +219,6 @@ describe("snippets", () => {
     const status = await editor.until("van.ts", "idle");
     expect(rulesIn(editor)).not.toContain("plan/invalid-value");
     expect(rulesIn(editor)).not.toContain("plan/cannot-run");
-    expect(status.counts).toMatchObject({ parts: 4, cables: 2, circuits: 2 });
+    expect(status.counts).toMatchObject({ parts: 6, cables: 2, circuits: 2 });
   });
 });

@@ -61,7 +61,11 @@ describe("networks worked out twice", () => {
     for (const { record, end, currentA } of answers.greatestFaults) {
       const fault = result.faults.devices.find(({ device }) => {
         const { place } = network.devices[device]!;
-        return network.conductors[place.conductor]?.record === record && place.end === end;
+        return (
+          place.at === "conductor" &&
+          network.conductors[place.conductor]?.record === record &&
+          place.end === end
+        );
       });
       expectSame(fault?.greatestA ?? 0, currentA, 1_000);
     }

@@ -153,6 +153,43 @@ test("the cautions and the limits are those of the README", () => {
   for (const sentence of whatIsChecked) expect(chapter("Limits")).toContain(`\n${sentence}\n`);
 });
 
+test("fuses and breakers that are parts of their own are counted, shown, and listed if a figure of theirs is missing", async () => {
+  const content =
+    await reported(`import { battery, breaker, cable, circuit, fuseHolder, fusePanel } from "loomwright";
+const house = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+const main = fuseHolder({ ratingA: 100, ratedV: 58, milliohm: 0.5, on: house.positive });
+const panel = fusePanel({ positions: 6 });
+const lampBreaker = breaker({ ratingA: 10, interruptingA: 10_000, openingTimes: [{ atPercent: 200, withinS: 60 }], on: panel.branch });
+cable({ name: "feed", from: main.load, to: panel.feed, lengthM: 1, mm2: 35 });
+cable({ name: "back", from: panel.negative, to: house.negative, lengthM: 1, mm2: 35 });
+circuit({ name: "lamp", from: lampBreaker.load, returnTo: panel.negative, load: 4, oneWayM: 3, mm2: 2.5 });
+`);
+  const rowsWith = (id: string, start: string) =>
+    rowsOf(tableOf(content, id)).filter((row) => row.startsWith(start));
+  expect(rowsWith("checked", "Fuses and breakers")[0]).toContain("| 3 runs, 2 parts |");
+  expect(rowsWith("checked", "Conductors")[0]).toContain("| 3 runs |");
+  expect(rowsWith("limit-figures", "Rating of a device against its")).toEqual([
+    expect.stringContaining("| 2 devices |"),
+    expect.stringContaining("| 2 devices |"),
+  ]);
+  expect(rowsWith("limit-figures", "Voltage rating")[0]).toContain("| 2 devices |");
+  expect(rowsWith("ratings", "main")[0]).toMatch(/^main \| fuse holder \| carries \| 4 \| .* \| 100 \| 96 /);
+  expect(rowsWith("ratings", "lampBreaker")[0]).toMatch(
+    /^lampBreaker \| breaker \| carries \| 4 .* \| 10 \| 6 /,
+  );
+  expect(rowsWith("cables", "feed")[0]).toContain("| 100 A: main |");
+  expect(rowsWith("circuits", "lamp")[0]).toContain("| 10 A, circuit breaker: lampBreaker |");
+  expect(rowsWith("shorts", "main | 100 A | house")[0]).toMatch(/\| not known \|/);
+  expect(rowsWith("shorts", "lampBreaker | 10 A, circuit breaker | house")[0]).toContain("| 10,000 |");
+  const silent = chapterOf(content, "not-checked").flatMap(wordsOfBlock);
+  const about = (start: string) => silent.find((line) => line.startsWith(start));
+  expect(about("Interrupting rating")).toMatch(/: main \(100 A\)$/);
+  expect(about("Opening time")).toMatch(/: main \(100 A\)$/);
+  expect(about("Distance of a fuse")).toBeUndefined();
+  expect(rowsWith("assumptions-runs", "Fuses, contacts")[0]).toContain("everywhere except in main");
+  expect(wordsOf(content).join("\n")).toContain("inductance of the cable, except the resistance of main.");
+});
+
 test("every rule is counted in exactly one line of the summary", () => {
   for (const { id } of rules)
     expect([id, ruleGroups.filter((group) => isInGroup(group, id)).length]).toEqual([id, 1]);

@@ -242,6 +242,7 @@ function messagesByPlan(): ReadonlyMap<string, readonly unknown[]> {
 const ofSpool = ["SpoolOptions", "SpoolInFeet", "SpoolInMetres"];
 const nested = new Set([
   "JoinInput",
+  "OpeningTimeInput",
   "ProtectionDetails",
   "DistanceInInches",
   "DistanceInMillimetres",
@@ -269,6 +270,8 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   ...Object.fromEntries(ofSpool.map((holder) => [holder, ["build"]] as const)),
   JoinInput: ["part"],
   PartOptions: partWords,
+  DevicePartOptions: ["fuseHolder", "breaker"],
+  OpeningTimeInput: ["breaker"],
   LoadOptions: ["load", "motor"],
   ConstantCurrent: ["load"],
   ConstantPower: ["load"],
@@ -341,6 +344,10 @@ function within(holder: string, example: string): string {
   if (!nested.has(holder)) return example;
   if (holder === "JoinInput")
     return `joins: [{ ${example.startsWith("between") ? "" : 'between: ["in", "out"], '}${example} }]`;
+  if (holder === "OpeningTimeInput") {
+    const others = ["atPercent: 200", "withinS: 60"].filter((needed) => needed !== example);
+    return `openingTimes: [{ ${[...others, example].join(", ")} }]`;
+  }
   if (ofSpool.includes(holder))
     return `spools: [{ gauge: 4, ${example.startsWith("length") ? "" : "lengthFt: 100, "}${example} }]`;
   return `protect: { ${example.startsWith("ratingA") ? "" : "ratingA: 50, "}${example} }`;

@@ -195,7 +195,7 @@ export function sampleNetwork() {
     network: (): Network => ({
       terminals,
       parts,
-      ...placeDevices(conductors),
+      ...placeDevices(conductors, parts),
       scenarios: [
         {
           name: "everything on",
@@ -225,8 +225,8 @@ const source: Citation = {
 
 /** "3 near": a device's conductor and its end of it. */
 export function placeIn({ devices }: Network, device: number): string {
-  const { conductor, end } = devices[device]!.place;
-  return `${conductor} ${end}`;
+  const { place } = devices[device]!;
+  return place.at === "conductor" ? `${place.conductor} ${place.end}` : `part ${place.part}`;
 }
 
 function device(given: number | Protection | undefined): Protection | null {

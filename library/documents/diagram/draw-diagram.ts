@@ -118,7 +118,7 @@ function diagram(
       ([node, row]): LineFoot => ({ anatomy: anatomies[node]!, placed: placed.nodes[node]!, row }),
     ) as [LineFoot, LineFoot];
     const { svg, box, devices } = drawLine(pen, line, feet, placed.edges[index]!);
-    elements.push(elementOf(line, "conductor", line.name, box));
+    if (!line.isMounting) elements.push(elementOf(line, "conductor", line.name, box));
     for (const { device, box: around } of devices)
       elements.push(elementOf(device, "protection", device.name, around));
     return svg + devices.map((one) => one.svg).join("");

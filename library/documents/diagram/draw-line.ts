@@ -40,12 +40,14 @@ export function drawLine(
     box: boxOf(points),
     devices,
     svg: pen.group(
-      {
-        classes: ["loomwright-conductor", `loomwright-polarity-${line.polarity}`, ...foundClass(kind)],
-        id: line.id,
-        title: line.name,
-        description: line.description,
-      },
+      line.isMounting
+        ? { classes: ["loomwright-mounting", `loomwright-polarity-${line.polarity}`] }
+        : {
+            classes: ["loomwright-conductor", `loomwright-polarity-${line.polarity}`, ...foundClass(kind)],
+            id: line.id,
+            title: line.name,
+            description: line.description,
+          },
       ...interrupted(points, stubs).map((piece) => pen.line(piece, line.polarity)),
       ...stubs.map((stub) => sign(pen, line, stub)),
       ...stubs.map((stub) => label(pen, line, stub)),

@@ -1,17 +1,22 @@
 import { breadthFirst } from "../../analysis/network/topology/breadth-first.ts";
 import { across, graphOf } from "../../analysis/network/topology/spanning-forest.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { givesEnergy, isCharging, passesCurrentOn } from "../../model/part-roles.ts";
+import { givesEnergy, isCharging, isDevice, passesCurrentOn } from "../../model/part-roles.ts";
 
 /**
- * By part index: the number of conductors from the nearest battery; if no battery reaches the part, from the nearest other
+ * By part index: the number of conductors from the nearest battery, and of parts that are mounted on another; if no battery reaches the part, from the nearest other
  * source; 0 if no source does. It orders parts from left to right if their kinds do not decide.
  */
 export function hopsFromSources({ parts, conductors, terminals }: Network): number[] {
+  const partAt = (terminal: number) => terminals[terminal]!.part;
+  const mounted = parts.flatMap((part) =>
+    isDevice(part) && part.mountedOn !== undefined ? [{ from: part.mountedOn, to: part.terminals.line }] : [],
+  );
+  const edges = [...conductors, ...mounted];
   const graph = graphOf(
     parts.length,
-    Int32Array.from(conductors, ({ from }) => terminals[from]!.part),
-    Int32Array.from(conductors, ({ to }) => terminals[to]!.part),
+    Int32Array.from(edges, ({ from }) => partAt(from)),
+    Int32Array.from(edges, ({ to }) => partAt(to)),
   );
   const hops = new Array<number>(parts.length).fill(-1);
   const spread = (isStart: (part: Part) => boolean) => {

@@ -139,6 +139,8 @@ const leads: Readonly<Record<keyof typeof symbols, { readonly fed: boolean; read
   solarController: ofTwoPoles,
   dcDcCharger: ofTwoPoles,
   disconnect: inLine,
+  fuseHolder: inLine,
+  breaker: inLine,
   shunt: inLine,
   busBar: ofSpread,
   fusePanel: ofSpread,

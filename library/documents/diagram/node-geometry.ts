@@ -67,11 +67,11 @@ function rowsByPart(schematic: Schematic, view: View): readonly (readonly Row[])
     const [upstream, downstream] = forward ? (["from", "to"] as const) : (["to", "from"] as const);
     const far = parts[one[downstream].part]!;
     const own = one.name === far.name || one.name === `${far.name}, return`;
-    const label = labelOf(one, own);
+    const label = one.isMounting ? undefined : labelOf(one, own);
     const plain = view === "wiring" ? rowPx : oneLineRowPx;
     const marked = (end: "from" | "to") =>
       worstOf(one[end].device?.found ?? []) || (end === upstream && worstOf(one.found)) ? moreForMarkPx : 0;
-    const upstreamPx = (label.below ? twoTextsRowPx : plain) + marked(upstream);
+    const upstreamPx = (label?.below ? twoTextsRowPx : plain) + marked(upstream);
     for (const which of ["from", "to"] as const) {
       const end = one[which];
       rows[end.part]!.push({

@@ -125,6 +125,8 @@ const ofReturnSide: Readonly<Record<SymbolName, boolean>> = {
   solarController: false,
   dcDcCharger: false,
   disconnect: true,
+  fuseHolder: true,
+  breaker: true,
   shunt: true,
   busBar: true,
   fusePanel: false,

@@ -38,6 +38,8 @@ export interface SchematicLine extends Pointed {
   readonly name: string;
   /** One of the two conductors of a circuit; else of a cable. */
   readonly ofCircuit: boolean;
+  /** No conductor: its part is mounted on the terminal of the other. It has neither number nor data, and cannot be pointed at. */
+  readonly isMounting?: true;
   readonly from: LineEnd;
   readonly to: LineEnd;
   /** Its number; "" if it has none. */

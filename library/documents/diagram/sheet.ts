@@ -72,7 +72,8 @@ const viewWords: Readonly<Record<View, string>> = {
 };
 
 function descriptionOf({ schematic, view, scenario }: SheetContent): string {
-  const { parts, lines, notices } = schematic;
+  const { parts, notices } = schematic;
+  const lines = schematic.lines.filter(({ isMounting }) => !isMounting);
   const said =
     view === "wiring"
       ? `Wiring diagram of ${counted(parts.length, "part")} and ${counted(lines.length, "conductor")}.`

@@ -55,7 +55,7 @@ export const textPx = 11;
  * page's text colour applies: --loomwright-ink, --loomwright-faint, --loomwright-positive, --loomwright-negative,
  * --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on elements that can be pointed at
  * (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for their findings;
- * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors; loomwright-legend, loomwright-title-block and
+ * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors and on loomwright-mounting; loomwright-legend, loomwright-title-block and
  * loomwright-notices at the edge of the picture.
  */
 export function createPen(medium: "paper" | "screen"): SvgWriter {

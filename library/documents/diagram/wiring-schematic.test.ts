@@ -1,6 +1,11 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { judge } from "../../judge.ts";
 import { runExample } from "../../rules/page.tester.ts";
+import { drawDiagram } from "./draw-diagram.ts";
+import { layOut } from "./lay-out.ts";
+import { oneLineSchematic } from "./one-line-schematic.ts";
+import { readingOrder } from "./reading-order.ts";
+import type { Schematic } from "./schematic.ts";
 import { wiringSchematic } from "./wiring-schematic.ts";
 
 test("a link has the polarity of the poles that it joins, and one in series has none of its own", () => {
@@ -36,4 +41,86 @@ test("a number that may still change is explained in the picture, and only then"
   const noticesWith = (number: string) => wiringSchematic(plan, undefined, () => number).notices;
   expect(noticesWith("7*")).toEqual([expect.stringContaining("loomwright number keeps it")]);
   expect(noticesWith("7")).toEqual([]);
+});
+
+describe("a fuse or breaker that is mounted on a terminal", () => {
+  const { records, problems } = runExample(`
+    build({ voltage: 12 });
+    const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+    const main = fuseHolder({ name: "main", ratingA: 200, on: house.positive });
+    const back = breaker({ name: "back", ratingA: 200, interruptingA: 10_000, on: house.negative });
+    const panel = fusePanel({ name: "panel", positions: 6 });
+    const pumpBreaker = breaker({ name: "pump breaker", ratingA: 5, on: panel.branch });
+    cable({ name: "feed", from: main.load, to: panel.feed, lengthM: 1, mm2: 70 });
+    cable({ name: "panel return", from: panel.negative, to: back.load, lengthM: 1, mm2: 70 });
+    circuit({ name: "pump", from: pumpBreaker.load, returnTo: panel.negative, load: 10, oneWayM: 2, mm2: 2.5 });
+  `);
+  const plan = judge(records, problems);
+  const wiring = wiringSchematic(plan, undefined, () => "7");
+  const mountingsOf = ({ parts, lines }: Schematic) =>
+    lines
+      .filter(({ isMounting }) => isMounting)
+      .map(
+        ({ from, to, polarity, number, data }) =>
+          `${parts[from.part]!.name} ${from.terminal}, ${parts[to.part]!.name} ${to.terminal}: ${polarity}${number}${data}`,
+      );
+
+  test("a line without number and data connects it, in both views", () => {
+    expect(mountingsOf(wiring)).toEqual([
+      "house positive, main line: positive",
+      "house negative, back line: negative",
+      "panel branch, pump breaker line: positive",
+    ]);
+    const oneLine = oneLineSchematic(wiring);
+    expect(mountingsOf(oneLine)).toEqual([
+      "house positive, main line: positive",
+      "panel branch, pump breaker line: positive",
+    ]);
+    expect(oneLine.parts.map(({ name }) => name)).not.toContain("back");
+  });
+
+  test("it is read behind the part that it is on", () => {
+    const hops = new Map(wiring.parts.map((part) => [part.name, part.hops]));
+    expect([hops.get("house"), hops.get("main"), hops.get("panel"), hops.get("pump breaker")]).toEqual([
+      0, 1, 2, 3,
+    ]);
+    const order = readingOrder(wiring).map((part) => wiring.parts[part]!.name);
+    expect(order.indexOf("main")).toBe(order.indexOf("house") + 1);
+    expect(order.indexOf("pump breaker")).toBeGreaterThan(order.indexOf("panel"));
+  });
+
+  test("its findings and its terminal are in its description", () => {
+    const breaker = wiring.parts.find(({ name }) => name === "pump breaker")!;
+    expect(breaker.symbol).toBe("breaker");
+    expect(breaker.found.length).toBeGreaterThan(0);
+    expect(breaker.description).toMatch(/^pump breaker: breaker, 5 A, mounted on panel \(branch\)\. /);
+    for (const { message } of breaker.found) expect(breaker.description).toContain(message);
+  });
+
+  test.each(["wiring", "one-line"] as const)("%s: the drawn line touches both parts", async (view) => {
+    const outcome = await drawDiagram(plan, { view, medium: "screen" }, layOut);
+    if (!outcome.drawn) throw new Error(outcome.why);
+    const { svg, elements, description } = outcome.drawing;
+    const boxOf = (called: string) =>
+      elements.find(({ kind, name }) => kind === "part" && name === called)!.box;
+    const drawn = [...svg.matchAll(/<g class="loomwright-mounting [^>]*>.*<\/g>/g)].map(([group]) =>
+      [...group.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),
+    );
+    const joined = [
+      ["house", "main"],
+      ...(view === "wiring" ? [["house", "back"]] : []),
+      ["panel", "pump breaker"],
+    ] as const;
+    expect(drawn).toHaveLength(joined.length);
+    for (const [index, names] of joined.entries())
+      for (const name of names) {
+        const { x, y, width, height } = boxOf(name!);
+        const touches = drawn[index]!.some(
+          ([atX, atY]) => atX >= x - 1 && atX <= x + width + 1 && atY >= y - 1 && atY <= y + height + 1,
+        );
+        expect([name, touches]).toEqual([name, true]);
+      }
+    expect(description).toContain(view === "wiring" ? "4 conductors" : "2 lines");
+    expect(elements.filter(({ kind }) => kind === "conductor")).toHaveLength(view === "wiring" ? 4 : 2);
+  });
 });

@@ -3,6 +3,7 @@ import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
+import { isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { isOfCircuit } from "../network-summary.ts";
@@ -60,8 +61,9 @@ class Drawing {
   addNetwork(network: Network): void {
     const lines = network.conductors.map((conductor, index) => this.#lineOf(network, conductor, index));
     const hops = hopsFromSources(network);
-    for (const part of network.parts) this.#parts.push(this.#partOf(part, hops[part.index] ?? 0));
+    for (const part of network.parts) this.#parts.push(this.#partOf(network, part, hops[part.index] ?? 0));
     for (const line of lines) this.#lines.push(line);
+    this.#lines.push(...this.#mountingsIn(network));
   }
 
   /** Each is connected between one supply that the plan does not state and a load of its own. */
@@ -115,7 +117,7 @@ class Drawing {
     };
   }
 
-  #partOf(part: Part, hops: number): SchematicPart {
+  #partOf(network: Network, part: Part, hops: number): SchematicPart {
     // The circuit's conductors already show the findings of its record.
     const found = isOfCircuit(part) ? [] : this.#found.ofRecord(part.record);
     const operating = this.#solved ? operatingWords(part, this.#solved) : "";
@@ -130,8 +132,27 @@ class Drawing {
       terminals: terminalsOf(part),
       hops,
       found,
-      description: sentences(`${name}: ${words.join(", ")}`, found),
+      description: sentences(`${name}: ${[...words, ...mountedInWords(network, part)].join(", ")}`, found),
     };
+  }
+
+  /** From the terminal to the device that is mounted on it. */
+  #mountingsIn({ parts, terminals }: Network): SchematicLine[] {
+    const sides = this.#plan.network?.result.topology.sides ?? [];
+    return parts.flatMap((part): SchematicLine[] => {
+      if (!isDevice(part) || part.mountedOn === undefined) return [];
+      const { part: host, name: terminal } = terminals[part.mountedOn]!;
+      const side = sides[part.mountedOn];
+      return [
+        {
+          ...{ id: "", records: [part.record], name: "", number: "", data: "", description: "", found: [] },
+          ...{ ofCircuit: false, isMounting: true },
+          polarity: side === "positive" || side === "negative" ? side : "unknown",
+          from: { part: host, terminal, device: undefined },
+          to: { part: part.index, terminal: "line", device: undefined },
+        },
+      ];
+    });
   }
 
   #lineOf(network: Network, conductor: NetworkConductor, index: number): SchematicLine {
@@ -256,6 +277,13 @@ export function sentences(first: string, found: readonly FoundHere[]): string {
 
 function atStart(word: string): string {
   return `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;
+}
+
+/** "mounted on house (positive)" */
+function mountedInWords({ parts, terminals }: Network, part: Part): readonly string[] {
+  if (!isDevice(part) || part.mountedOn === undefined) return [];
+  const { part: host, name } = terminals[part.mountedOn]!;
+  return [`mounted on ${displayName(parts[host]!.name)} (${name})`];
 }
 
 const polarityOf: Readonly<Record<Exclude<ConductorPolarity, "parallel-link">, Polarity>> = {

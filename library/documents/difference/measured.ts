@@ -1,5 +1,6 @@
+import { currentThrough } from "../../analysis/current-through.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
-import type { Part } from "../../model/network.ts";
+import { conductorWith, type Part } from "../../model/network.ts";
 import {
   currentLimitsOf,
   givesEnergy,
@@ -8,7 +9,6 @@ import {
   passesCurrentOn,
 } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
-import { currentThrough } from "../../rules/current-through.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
 import type { Subject } from "./subject.ts";
@@ -142,23 +142,35 @@ function currents(
 }
 
 /**
- * Fault currents through the devices of a run: the maximum, against the interrupting rating; and the minimum, at the far end of
+ * Fault currents through the devices of a run, or through a device that is a part of its own: the maximum, against the interrupting rating; and the minimum, at the far end of
  * the protected conductors. A rule decides whether the device opens soon enough at the minimum.
  */
 function faultsByRecord({ network: judged }: JudgedPlan): ReadonlyMap<number, Measured[]> {
   const faults = new Map<number, Measured[]>();
   for (const { device: index, greatestA, least } of judged?.result.faults.devices ?? []) {
     const device = judged?.network.devices[index];
-    const on = device && judged?.network.conductors[device.place.conductor];
-    if (!on || faults.has(on.record)) continue;
-    const by = device.place.end === "near" ? "protection" : "protectionFarEnd";
+    if (!judged || !device) continue;
+    const { place } = device;
+    const ofPart = place.at === "part";
+    const { record } =
+      conductorWith(judged.network, device) ?? judged.network.parts[ofPart ? place.part : -1]!;
+    if (faults.has(record)) continue;
+    const by = ofPart ? "" : place.end === "near" ? "protection." : "protectionFarEnd.";
     const limit: Limit | undefined =
       device.interruptingA === undefined
         ? undefined
-        : { value: device.interruptingA, is: "most", words: "interrupts", statedBy: `${by}.interruptingA` };
-    faults.set(on.record, [
-      ...told("faultA", "short at its device", greatestA, "A", limit),
-      ...(least ? told("farFaultA", "short at its far end", least.currentA, "A", undefined) : []),
+        : { value: device.interruptingA, is: "most", words: "interrupts", statedBy: `${by}interruptingA` };
+    faults.set(record, [
+      ...told("faultA", ofPart ? "short right behind it" : "short at its device", greatestA, "A", limit),
+      ...(least
+        ? told(
+            "farFaultA",
+            ofPart ? "short at the far end behind it" : "short at its far end",
+            least.currentA,
+            "A",
+            undefined,
+          )
+        : []),
     ]);
   }
   return faults;

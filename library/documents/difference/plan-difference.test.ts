@@ -10,8 +10,11 @@ import { fusePanel } from "../../plan/fuse-panel.ts";
 import { load } from "../../plan/load.ts";
 import { continueNumberingAt } from "../../plan/numbering.ts";
 import { scenario } from "../../plan/scenario.ts";
+import { runExample } from "../../rules/page.tester.ts";
 import { somethingWorse } from "./findings.ts";
+import { measuredIn } from "./measured.ts";
 import { isSame, type PlanDifference, planDifference } from "./plan-difference.ts";
+import { subjectsOf } from "./subject.ts";
 
 /** The values of a small boat that differ from one test to the next; each default is that of the sound plan. */
 interface Boat {
@@ -360,4 +363,76 @@ describe("what could not be read is not told as removed", () => {
 test("a default of the build that was changed shows in every circuit that took it", () => {
   const difference = between({ insulationC: 105 }, { insulationC: 75 });
   expect(changes(difference).filter((text) => text.includes("insulation 105 °C → 75 °C"))).toHaveLength(7);
+});
+
+describe("a fuse or breaker that is a part of its own", () => {
+  const plan = ({
+    on = "house.positive",
+    fuse = 'ratingA: 100, family: "UL 248-15 Class T"',
+    opens = "",
+    lengthM = 2,
+  } = {}) => {
+    const { records, problems } = runExample(`
+      build({ voltage: 12, insulationC: 105 });
+      const house = battery({ name: "house", chemistry: "AGM", capacityAh: 100, internalMilliohm: 8 });
+      const bus = busBar({ name: "bus", side: "positive", ratedA: 200 });
+      cable({ name: "house to bus", from: house.positive, to: bus.stud, lengthM: 0.3, mm2: 50 });
+      const main = fuseHolder({ name: "main fuse", ${fuse}, interruptingA: 20_000${on ? `, on: ${on}` : ""} });
+      const cutout = breaker({ name: "cutout", ratingA: 60, interruptingA: 5_000, on: main.load${opens} });
+      circuit({ name: "lamp", from: cutout.load, returnTo: house.negative, load: 10, oneWayM: ${lengthM}, mm2: 16 });
+    `);
+    const judged = judge(records, problems);
+    expect([problems, judged.model.networkUnread]).toEqual([[], false]);
+    return judged;
+  };
+
+  test("the terminal that it is mounted on", () => {
+    expect(changes(planDifference(plan(), plan({ on: "bus.stud" })))).toEqual([
+      "fuseHolder main fuse: mounted on house · positive → bus · stud",
+    ]);
+    expect(changes(planDifference(plan(), plan({ on: "" })))).toEqual([
+      "fuseHolder main fuse: mounted on house · positive → not stated",
+    ]);
+    expect(isSame(planDifference(plan(), plan()))).toBe(true);
+  });
+
+  test("its rating and its family, with the fuse to buy", () => {
+    const difference = planDifference(plan(), plan({ fuse: 'ratingA: 80, family: "ISO 8820-5 Type SF 30"' }));
+    expect(changes(difference)).toEqual([
+      "fuseHolder main fuse: rating 100 A → 80 A",
+      "fuseHolder main fuse: family UL 248-15 Class T → ISO 8820-5 Type SF 30",
+    ]);
+    expect(difference.purchases.map(({ what, before, after }) => [what, before, after])).toEqual(
+      expect.arrayContaining([
+        ["fuse holder, for 80 A, ISO 8820-5 Type SF 30", 0, 1],
+        [expect.stringMatching(/^fuse, 80 A, .*ISO 8820-5 Type SF 30$/), 0, 3],
+        ["fuse holder, for 100 A, UL 248-15 Class T", 1, 0],
+        [expect.stringMatching(/^fuse, 100 A, .*UL 248-15 Class T$/), 3, 0],
+      ]),
+    );
+  });
+
+  test("the opening times of a breaker", () => {
+    const times =
+      ", openingTimes: [{ atPercent: 200, afterS: 5, withinS: 60 }, { atPercent: 600, withinS: 1 }]";
+    expect(changes(planDifference(plan(), plan({ opens: times })))).toEqual([
+      "breaker cutout: opens not stated → at 200 % after 5 s and within 60 s; at 600 % within 1 s",
+    ]);
+  });
+
+  test("the faults and the current through it, against its ratings", () => {
+    const figures = (judged: Judgement) => {
+      const [subject] = subjectsOf(judged).filter(({ name }) => name === "cutout");
+      return measuredIn(judged)(subject!).map(({ what, words, limit }) => [what, words, limit?.value]);
+    };
+    expect(figures(plan())).toEqual([
+      ["currentA", "current", 60],
+      ["faultA", "short right behind it", 5_000],
+      ["farFaultA", "short at the far end behind it", undefined],
+    ]);
+    const { effects: told } = planDifference(plan(), plan({ lengthM: 4 }));
+    expect(told.map(({ subject, what }) => `${subject.name} ${what}`)).not.toContain("cutout faultA");
+    const weaker = planDifference(plan(), plan({ on: "bus.stud" })).effects;
+    expect(weaker.map(({ subject, what }) => `${subject.name} ${what}`)).toContain("cutout faultA");
+  });
 });

@@ -1,7 +1,8 @@
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
-import { count, type Property, quantity, said, text } from "./property.ts";
+import type { Property } from "./property.ts";
+import { count, quantity, said, text } from "./property.ts";
 
 /** Settings of a plan as a whole. Its defaults for circuits are reported at the circuits. */
 export function buildProperties({ bench }: BuildSettings): Property[] {

@@ -1,7 +1,8 @@
 import type { Protection, Run } from "../../model/run.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
-import { count, type NamedEnd, type Property, quantity, said, stated, text } from "./property.ts";
+import type { Property } from "./property.ts";
+import { count, type NamedEnd, quantity, said, stated, text } from "./property.ts";
 
 /**
  * The values that a builder states of a circuit or a cable, in comparable form: each in its written unit. Values not stated are

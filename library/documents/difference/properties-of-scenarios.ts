@@ -1,5 +1,6 @@
 import type { Network, Scenario } from "../../model/network.ts";
-import { type Property, quantity } from "./property.ts";
+import type { Property } from "./property.ts";
+import { quantity } from "./property.ts";
 
 /**
  * The settings of a scenario, and the parts that it switches on and off, in comparable form. A new device in the plan changes no

@@ -1,4 +1,4 @@
-import type { AmountUnit } from "../../model/property.ts";
+import type { AmountUnit } from "../../model/property-table.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
 
 /** One value of a subject. Two are the same if their content is, even with other text. */

@@ -1,3 +1,5 @@
+import type { Part } from "../../model/network.ts";
+import { isDevice } from "../../model/part-roles.ts";
 import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
@@ -115,10 +117,23 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
     {
       what: "Fuses, contacts, lugs, switches",
       takenAs: withUnit(0, "Ω"),
-      where: runs.length > 0 ? "everywhere" : "",
+      where: runs.length > 0 ? everywhereExcept(plan) : "",
       source: ownPractice,
     },
   ];
+}
+
+/** "everywhere", except in the fuses and breakers whose resistance is stated. */
+function everywhereExcept({ network }: JudgedPlan): string {
+  const stated = (network?.network.parts ?? []).filter(hasStatedResistance);
+  return stated.length === 0
+    ? "everywhere"
+    : `everywhere except in ${stated.map(({ name }) => name).join("; ")}`;
+}
+
+/** A fuse or breaker whose resistance the plan states. */
+export function hasStatedResistance(part: Part): boolean {
+  return isDevice(part) && part.milliohm > 0;
 }
 
 function isAmbientTaken({ ambientStated, engineSpace }: Run): boolean {

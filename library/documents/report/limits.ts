@@ -1,5 +1,6 @@
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
-import type { Run } from "../../model/run.ts";
+import { isDevice } from "../../model/part-roles.ts";
+import type { Protection, Run } from "../../model/run.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { counted, formatExact, withUnit } from "../../rules/wording/format-number.ts";
@@ -220,7 +221,9 @@ function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
       ? [{ circuit, end: "far", protection: circuit.protectionFarEnd } as const]
       : []),
   ]);
-  const all = several(ends.length, "device");
+  const ownParts = (network?.network.parts ?? []).filter(isDevice);
+  const devices: readonly Protection[] = [...ends.map(({ protection }) => protection), ...ownParts];
+  const all = several(devices.length, "device");
   const faults = network?.result.faults.devices ?? [];
   const distances = Object.values(protectionDistances).map(({ maxIn, source }) => ({
     what: `How far from its source of power, along the conductor: ${distanceWords(maxIn)}`,
@@ -251,7 +254,7 @@ function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
       what: "Voltage rating of a device",
       figure: "at least the nominal voltage",
       applies: several(
-        ends.filter(({ protection }) => protection.ratedV !== undefined || protection.family).length,
+        devices.filter(({ ratedV, family }) => ratedV !== undefined || family).length,
         "device",
       ),
       sources: [deviceVoltage],

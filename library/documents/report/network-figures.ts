@@ -4,10 +4,11 @@ import type { Part, Scenario } from "../../model/network.ts";
 import { isCharging, isConsumer, passesCurrentOn } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
-import { kindInWords } from "../../rules/wording/part-in-words.ts";
+import { kindInWords, listInWords } from "../../rules/wording/part-in-words.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import type { Cell, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
+import { hasStatedResistance } from "./assumptions-of-runs.ts";
 import { findingsAbout, quantityBeside, tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 import { ratingsTable } from "./ratings.ts";
@@ -71,11 +72,17 @@ export function networkChapter(context: ReportContext): Chapter {
       section(
         "shorts",
         "Short circuits",
-        "The maximum fault is a short right behind the device, with cold copper and a full bank; the minimum is a short at the far end of the protected conductors, with hot copper. Neither includes fuses, contacts, lugs or the inductance of the cable.",
+        `The maximum fault is a short right behind the device, with cold copper and a full bank; the minimum is a short at the far end of the protected conductors, with hot copper. Neither includes fuses, contacts, lugs or the inductance of the cable${exceptStated(judged)}.`,
         [shortCircuitTable(judged, context)],
       ),
     ],
   };
+}
+
+/** A fuse or breaker with a stated resistance is in every fault. */
+function exceptStated({ network }: JudgedNetwork): string {
+  const stated = network.parts.filter(hasStatedResistance).map(({ name }) => name);
+  return stated.length === 0 ? "" : `, except the resistance of ${listInWords(stated, stated.length)}`;
 }
 
 function scenarioTable({ network, result }: JudgedNetwork): Table {

@@ -1,6 +1,7 @@
 import { interruptsA } from "../../analysis/choose-device.ts";
 import { gatesFor } from "../../analysis/opening-time.ts";
 import type { Part } from "../../model/network.ts";
+import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf, descriptorOfWord, partWords } from "../../model/parts/index.ts";
 import { minimumOfDevice } from "../../model/parts/silences.ts";
 import type { Protection, Run } from "../../model/run.ts";
@@ -45,7 +46,7 @@ export const whatIsChecked = [
 
 /** The same: sentences of the list, as the README has them. */
 export const notCheckedToday = [
-  "fuses, contacts, lugs and switches have no resistance here, and a short is taken at rest, without the inductance of the cable;",
+  "contacts, lugs and switches have no resistance here, nor has a fuse or breaker without a stated one; a short is taken at rest, without the inductance of the cable;",
   "parallel devices whose combined rating exceeds a conductor's ampacity: each is checked on its own;",
   "parallel wires once one of them has come loose: the rest then carry the whole current behind one fuse;",
   "whether two devices in series work together in a short that is too much for the smaller one;",
@@ -68,15 +69,22 @@ function silences(plan: JudgedPlan): readonly Silence[] {
       protection ? [{ protection, words: `${circuit.name}${end}`, wired: circuit.inNetwork }] : [];
     return [...at(circuit.protection, ""), ...at(circuit.protectionFarEnd, ", far end")];
   });
-  const without = (wanted: (protection: Protection, wired: boolean) => boolean) =>
-    devices
+  const ownParts = (network?.network.parts ?? [])
+    .filter(isDevice)
+    .map((part) => ({ protection: part, words: part.name, wired: true }));
+  const without = (
+    wanted: (protection: Protection, wired: boolean) => boolean,
+    of = [...devices, ...ownParts],
+  ) =>
+    of
       .filter(({ protection, wired }) => wanted(protection, wired))
       .map(({ protection, words }) => `${words} (${formatExact(protection.ratingA)} A)`);
   const lone = runs.filter(({ inNetwork }) => !inNetwork);
   return [
     {
       name: "Distance of a fuse or breaker from its source of power",
-      names: without(({ distanceM }) => distanceM === undefined),
+      // The distance of a part of its own is the length of its cable.
+      names: without(({ distanceM }) => distanceM === undefined, devices),
     },
     {
       name: "Interrupting rating of a fuse or breaker: neither stated nor known for its family",

@@ -1,7 +1,7 @@
+import { currentThrough } from "../../analysis/current-through.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
 import { currentLimitsOf } from "../../model/part-roles.ts";
-import { currentThrough } from "../../rules/current-through.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { kindInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";

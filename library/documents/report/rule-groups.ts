@@ -11,7 +11,7 @@ export const ruleGroups: readonly RuleGroup[] = [
     heldAgainst:
       "conductor and load, paths from sources, distance, voltage, maximum and minimum fault, standard ratings",
     folders: ["protection"],
-    looksAt: "runs",
+    looksAt: "runs and devices",
   },
   {
     title: "Voltage at the devices",
@@ -57,7 +57,8 @@ export interface RuleGroup {
   /** The limits that its rules compare with, in a few words. */
   readonly heldAgainst: string;
   readonly folders: readonly string[];
-  readonly looksAt: "runs" | "scenarios" | "network" | "plan";
+  /** `runs and devices`: the runs with their devices, and the devices that are parts of their own. */
+  readonly looksAt: "runs" | "runs and devices" | "scenarios" | "network" | "plan";
 }
 
 export function isInGroup({ folders }: RuleGroup, rule: string): boolean {

@@ -1,3 +1,5 @@
+import type { Network } from "../../model/network.ts";
+import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import type { JudgedRun } from "../../rules/rule.ts";
@@ -12,8 +14,13 @@ import { everyRun } from "./every-run.ts";
 /** The current in every run, against its ampacity, the drop along it, and its protective device. */
 export function runsChapter(context: ReportContext): Chapter {
   const results = new Map(context.judgement.circuits.map(({ circuit, result }) => [circuit, result]));
+  const endDevices = devicesAtEnds(context.judgement.network?.network);
   const all = everyRun(context.judgement).map(
-    (circuit): RunRow => ({ circuit, result: results.get(circuit) }),
+    (circuit): RunRow => ({
+      circuit,
+      result: results.get(circuit),
+      endDevices: endDevices.get(circuit.record) ?? [],
+    }),
   );
   const of = (word: Run["word"]) => all.filter(({ circuit }) => circuit.word === word);
   const blocks = [
@@ -41,6 +48,19 @@ interface RunRow {
   readonly circuit: Run;
   /** Undefined: no current could be calculated in it. */
   readonly result: RunResult | undefined;
+  /** Fuses and breakers that are parts of their own, at its ends. */
+  readonly endDevices: readonly DevicePart[];
+}
+
+/** By record of the run. */
+function devicesAtEnds(network: Network | undefined): ReadonlyMap<number, readonly DevicePart[]> {
+  const found = new Map<number, DevicePart[]>();
+  for (const { record, from, to } of network?.conductors ?? [])
+    for (const terminal of [from, to]) {
+      const part = network!.parts[network!.terminals[terminal]!.part]!;
+      if (isDevice(part)) found.set(record, [...(found.get(record) ?? []), part]);
+    }
+  return found;
 }
 
 type RunResult = JudgedRun["result"];
@@ -131,7 +151,7 @@ const heatColumns: readonly ColumnOf<RunRow>[] = [
 ];
 
 const protectionColumns: readonly ColumnOf<RunRow>[] = [
-  words("protection", "Fuse or breaker", ({ circuit }) => devicesInWords(circuit)),
+  words("protection", "Fuse or breaker", devicesInWords),
   numbers("allowedA", "Allowed, A", allowed),
 ];
 
@@ -166,11 +186,12 @@ function conductorInWords({ conductor, insulationC, insulationStated }: Run): st
   return `${sizeInWords(conductor)}, ${withUnit(insulationC, "°C")}${insulationStated ? "" : " taken"}`;
 }
 
-/** "50 A, UL 248-15 Class T"; "none" is as much a fact as a rating. */
-function devicesInWords({ protection, protectionFarEnd }: Run): string {
+/** "50 A, UL 248-15 Class T"; "15 A, circuit breaker: pump breaker"; "none" is as much a fact as a rating. */
+function devicesInWords({ circuit: { protection, protectionFarEnd }, endDevices }: RunRow): string {
   const near = protection && deviceInFull(protection);
   const far = protectionFarEnd && `${deviceInFull(protectionFarEnd)}, at the far end`;
-  return [near, far].filter(Boolean).join("; ") || "none";
+  const own = endDevices.map((part) => `${deviceInFull(part)}: ${part.name}`);
+  return [near, far, ...own].filter(Boolean).join("; ") || "none";
 }
 
 export function deviceInFull({ ratingA, family }: Protection): string {

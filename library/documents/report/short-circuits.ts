@@ -1,6 +1,11 @@
 import { familyData, interruptsA } from "../../analysis/choose-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
-import type { NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
+import {
+  conductorWith,
+  type NetworkConductor,
+  type Part,
+  type ProtectiveDevice,
+} from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { atStart, conductorInWords, listInWords } from "../../rules/wording/part-in-words.ts";
@@ -15,7 +20,7 @@ import { deviceInFull } from "./runs.ts";
 export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
   const faults = result.faults.devices.flatMap((fault): StatedFault[] => {
     const stated = network.devices[fault.device];
-    const on = stated && network.conductors[stated.place.conductor];
+    const on = stated && placeOf(network, stated);
     return on ? [{ ...fault, on, stated, capacityA: interruptsA(stated) }] : [];
   });
   return tableOf<StatedFault>(
@@ -36,10 +41,8 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
       ],
     },
     [
-      words(
-        "conductor",
-        "In",
-        ({ on, stated }) => `${on.name}${stated.place.end === "far" ? ", far end" : ""}`,
+      words("conductor", "In", ({ on, stated: { place } }) =>
+        place.at === "conductor" && place.end === "far" ? `${on.name}, far end` : on.name,
       ),
       words("device", "Fuse or breaker", ({ stated }) => deviceInFull(stated)),
       words("fedBy", "Fed by", ({ sources }) =>
@@ -63,9 +66,9 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
   );
 }
 
-/** With the device's own conductor and values. */
+/** With the device's conductor, or the part that it is, and its values. */
 interface StatedFault extends DeviceFault {
-  readonly on: NetworkConductor;
+  readonly on: NetworkConductor | Part;
   readonly stated: ProtectiveDevice;
   /** undefined: not known. */
   readonly capacityA: number | undefined;
@@ -88,9 +91,16 @@ function capacitySource({ interruptingA, family }: Protection): string {
     : "its family";
 }
 
-function leastAt({ least, stated }: StatedFault, { conductors }: JudgedNetwork["network"]): string | null {
+function leastAt({ least, on }: StatedFault, { conductors }: JudgedNetwork["network"]): string | null {
   if (!least) return null;
-  if (least.conductor === stated.place.conductor) return "itself";
+  if (conductors[least.conductor] === on) return "itself";
   const at = conductors[least.conductor];
   return at ? atStart(conductorInWords(at)).replace(/^The /, "") : null;
+}
+
+function placeOf(
+  network: JudgedNetwork["network"],
+  device: ProtectiveDevice,
+): NetworkConductor | Part | undefined {
+  return device.place.at === "part" ? network.parts[device.place.part] : conductorWith(network, device);
 }

@@ -1,3 +1,4 @@
+import { isDevice } from "../../model/part-roles.ts";
 import type { Severity } from "../../rules/finding.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { counted, formatExact } from "../../rules/wording/format-number.ts";
@@ -135,17 +136,19 @@ function found(findings: readonly NumberedFinding[]): string {
 
 /** How much of the subject of a rule group could be checked. */
 type Seen =
-  | { readonly looked: number; readonly of: number; readonly what: string }
+  | { readonly looked: number; readonly of: number; readonly what: string; readonly devices?: number }
   | "whole"
   | "no network"
   | "unread";
 
 function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPlan): Seen {
   if (looksAt === "plan") return "whole";
-  if (looksAt === "runs") {
+  if (looksAt === "runs" || looksAt === "runs and devices") {
     const conductors = new Set(network?.network.conductors.map(({ record }) => record));
     const lone = model.circuits.filter(({ record }) => !conductors.has(record)).length;
-    return { looked: circuits.length, of: conductors.size + lone + model.unjudged.length, what: "run" };
+    const devices = looksAt === "runs" ? [] : (network?.network.parts ?? []).filter(isDevice);
+    const of = conductors.size + lone + model.unjudged.length;
+    return { looked: circuits.length, of, what: "run", devices: devices.length };
   }
   if (!network) return model.networkUnread ? "unread" : "no network";
   if (looksAt === "network") return { looked: 1, of: 1, what: "network" };
@@ -157,8 +160,9 @@ function inWords(seen: Seen): string {
   if (seen === "whole") return "the whole plan";
   if (seen === "no network") return "none: no network";
   if (seen === "unread") return "not judged";
-  const { looked, of, what } = seen;
-  return looked === of ? several(of, what) || `no ${what}` : `${looked} of ${several(of, what)}`;
+  const { looked, of, what, devices = 0 } = seen;
+  const first = looked === of ? several(of, what) || `no ${what}` : `${looked} of ${several(of, what)}`;
+  return devices === 0 ? first : `${first}, ${several(devices, "part")}`;
 }
 
 /** If no item was checked, no finding is possible; if some were, the result applies to those. */

@@ -247,6 +247,90 @@ describe("fuse map", () => {
   });
 });
 
+describe("fuses and breakers that are parts of their own", () => {
+  /** A holder on the bank and one on the panel, a breaker between two cables and one on the panel. */
+  const tables = tablesOf(`
+    build({ voltage: 12, spareFuses: 1, currency: "EUR" });
+    const house = battery({ name: "house bank", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+    const main = fuseHolder({ name: "main fuse", ratingA: 150, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, on: house.positive, price: 35, source: "data sheet p. 2" });
+    const branchBreaker = breaker({ name: "feeder breaker", ratingA: 60, interruptingA: 5_000, price: 22, source: "catalogue" });
+    const panel = fusePanel({ name: "panel", positions: 2, termination: "M5", branchTermination: "6.3 mm tab" });
+    cable({ name: "main feed", from: main.load, to: branchBreaker.line, lengthM: 1, mm2: 50, protectFarEnd: { ratingA: 150, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } });
+    cable({ name: "feeder", label: "FEED", from: branchBreaker.load, to: panel.feed, lengthM: 2, mm2: 25 });
+    cable({ name: "panel return", from: panel.negative, to: house.negative, lengthM: 2, mm2: 25 });
+    const pumpBreaker = breaker({ name: "pump breaker", ratingA: 15, on: panel.branch });
+    circuit({ name: "pump", from: pumpBreaker.load, returnTo: panel.negative, load: 10, oneWayM: 2, mm2: 4 });
+    circuit({ name: "lamps", from: panel.branch, load: 5, oneWayM: 3, mm2: 2.5, protect: { ratingA: 10, family: "ISO 8820-3 Type C" } });
+    const spare = fuseHolder({ name: "socket fuse", ratingA: 10, family: "ISO 8820-3 Type C", on: panel.branch });
+    circuit({ name: "socket", from: spare.load, returnTo: panel.negative, load: 4, oneWayM: 2, mm2: 2.5 });
+    circuit({ name: "second socket", from: spare.load, returnTo: panel.negative, load: 2, oneWayM: 2, mm2: 2.5 });
+  `);
+  const table = (id: string) => tables.find((one) => one.id === id)!;
+
+  test("one on a panel's branch takes a position; the others have a place of their own, all with their current", () => {
+    expect(
+      recordsOf(table("fuse-map")).map(({ place, position, circuit, number, ratingA, loadA }) =>
+        [place, position, circuit, number, ratingA, Math.round(Number(loadA))].join(" | "),
+      ),
+    ).toEqual([
+      "panel | 1 | pump | 4 | 15 | 10",
+      "panel | 2 | lamps | 6 | 10 | 5",
+      "panel | 3 | socket and second socket | 8, 10 | 10 | 6",
+      "on house bank · positive |  | main feed | 1 | 150 | 21",
+      "feeder breaker |  | FEED | 2 | 60 | 21",
+      "near feeder breaker · line |  | main feed | 1 | 150 | 21",
+    ]);
+    expect(table("fuse-map").notes.join(" ")).toContain(
+      "panel has 2 positions, and 3 conductors and devices are on its branches",
+    );
+  });
+
+  test("the rating of each is read off before the first power, with the breakers open", () => {
+    const check = table("first-power-protection");
+    expect(recordsOf(check).map(({ place, ratingA, family }) => `${place}: ${ratingA} A ${family}`)).toEqual([
+      "panel: 15 A circuit breaker",
+      "panel: 10 A ISO 8820-3 Type C",
+      "panel: 10 A ISO 8820-3 Type C",
+      "on house bank · positive: 150 A UL 248-15 Class T",
+      "feeder breaker: 60 A circuit breaker",
+      "near feeder breaker · line: 150 A UL 248-15 Class T",
+    ]);
+    expect(table("first-power-conductors").notes).toContain(
+      "With every battery disconnected, every other source off, every fuse out and every breaker open.",
+    );
+    expect(recordsOf(table("first-power-insulation"))[0]!.how).toContain("each breaker that is open");
+  });
+
+  test("a holder is bought with its fuse, a breaker once, and the price is that of the part", () => {
+    const rows = recordsOf(table("parts-list")).filter(
+      ({ group, item }) => group === "protection" || item === "fuse holder" || item === "breaker",
+    );
+    expect(
+      rows.map(({ group, item, details, standard, quantity, spares, usedAs, source, price }) =>
+        [group, item, details, standard, quantity, spares, usedAs, source, price].join(" | "),
+      ),
+    ).toEqual([
+      "parts | fuse holder | for 150 A | UL 248-15 Class T | 1 |  | main fuse | data sheet p. 2 | 35",
+      "parts | fuse holder | for 10 A | ISO 8820-3 Type C | 1 |  | socket fuse |  | ",
+      "protection | fuse | 10 A, blade, medium | ISO 8820-3 Type C | 3 | 1 | panel 2; panel 3 |  | ",
+      "protection | fuse | 150 A, compact, fast acting, current limiting, interrupts 20,000 A, 125 V | UL 248-15 Class T | 3 | 1 | main fuse, on house bank · positive; main feed, near feeder breaker · line |  | ",
+      "protection | breaker | 15 A |  | 1 |  | panel 1 |  | ",
+      "protection | breaker | 60 A, interrupts 5,000 A |  | 1 |  | feeder breaker | catalogue | 22",
+      "protection | fuse holder | for 150 A and 50 mm² | UL 248-15 Class T | 1 |  | main feed |  | ",
+    ]);
+  });
+
+  test("the return of a circuit from one on a panel's branch ends like those of the branches", () => {
+    const returns = recordsOf(table("wire-schedule")).filter(({ side }) => side === "return");
+    expect(returns.map(({ name, fittingTo }) => `${name}: ${fittingTo}`)).toEqual([
+      "pump: receptacle, 6.3 mm",
+      "lamps: receptacle, 6.3 mm",
+      "socket: receptacle, 6.3 mm",
+      "second socket: receptacle, 6.3 mm",
+    ]);
+  });
+});
+
 test("labels: both ends of every wire, each of parallel ones", () => {
   const rows = recordsOf(tableOf("labels"));
   expect(rows.slice(0, 2)).toEqual([

@@ -39,6 +39,11 @@ export const notKeptYet =
 /** "house bank · positive"; "supply, not stated" for a lone circuit. */
 export function endInWords({ at, part, terminal }: WireEnd): string {
   if (at === "notStated") return "supply, not stated";
+  return terminalOfPartInWords(part, terminal);
+}
+
+/** "house bank · positive" */
+export function terminalOfPartInWords(part: string, terminal: string): string {
   return `${part} · ${terminalInWords(terminal)}`;
 }
 

@@ -1,12 +1,13 @@
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
+import { deviceKind } from "../../rules/fixes/sized-fix.ts";
 import { formatDistinct, formatExact } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { cautions } from "../report/cautions.ts";
 import type { Cell, Table } from "../table.ts";
 import { numbers, quantity, tableOf, toFillIn, words } from "../table-of.ts";
 import { counted, endInWords, notKeptNotes, numberCell } from "./cells.ts";
-import { type Devices, placeInWords } from "./devices.ts";
+import { type Device, type Devices, hasProtection, placeInWords, wireNumberCell } from "./devices.ts";
 import { type ExpectedVoltage, voltagesToExpect } from "./expected-voltages.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import { sideInWords } from "./wire-schedule.ts";
@@ -23,16 +24,27 @@ export function firstPower(
   scenario?: number,
 ): readonly Table[] {
   return [
-    conductorChecks(plan, wires),
-    insulationChecks(plan),
+    conductorChecks(plan, devices, wires),
+    insulationChecks(plan, devices),
     deviceChecks(devices, wires),
     voltageChecks(plan, scenario),
   ];
 }
 
-const before = "With every battery disconnected, every other source off and every fuse out.";
+/** The state of the system before the first power. */
+function before(devices: Devices): string {
+  const off = "With every battery disconnected, every other source off";
+  return hasBreaker(devices)
+    ? `${off}, every fuse out and every breaker open.`
+    : `${off} and every fuse out.`;
+}
 
-function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table {
+function hasBreaker({ panels, elsewhere }: Devices): boolean {
+  const onPanels = panels.flatMap(({ positions }) => positions.flatMap(({ taken }) => taken ?? []));
+  return [...onPanels, ...elsewhere].some(({ protection }) => deviceKind(protection) === "breaker");
+}
+
+function conductorChecks(plan: Judgement, devices: Devices, wires: readonly NumberedWire[]): Table {
   const ends = wires.flatMap(({ wire }) => [wire.from, wire.to]);
   const withTorque = ends.some(({ torqueNm }) => torqueNm !== undefined);
   const sources = sourcesByPart(plan);
@@ -42,7 +54,7 @@ function conductorChecks(plan: Judgement, wires: readonly NumberedWire[]): Table
       title: "Before first power, 1: conductors",
       notes: [
         ...cautions.slice(0, 2),
-        before,
+        before(devices),
         "Continuity: from end to end, before both ends are connected. Polarity: each end is on the terminal that is named here.",
         withTorque
           ? "Torques are those that the plan states; tighten a terminal without one to its maker's figure."
@@ -90,13 +102,13 @@ interface InsulationCheck {
   readonly how: string;
 }
 
-function insulationChecks(plan: Judgement): Table {
+function insulationChecks(plan: Judgement, devices: Devices): Table {
   return tableOf<InsulationCheck>(
     {
       id: "first-power-insulation",
       title: "Before first power, 2: insulation",
       notes: [
-        before,
+        before(devices),
         "No limit is given here: take that of the meter's manual and of the local code, and write it down beside the reading.",
         "Take every device off its conductors first: the test voltage of an insulation meter destroys electronics.",
       ],
@@ -107,14 +119,15 @@ function insulationChecks(plan: Judgement): Table {
       toFillIn("limit", "Limit taken"),
       toFillIn("measured", "Measured"),
     ],
-    insulationRows(plan.network?.network),
+    insulationRows(plan.network?.network, hasBreaker(devices)),
   );
 }
 
-const positiveSide =
-  "every device off its conductors, every disconnect closed; behind each fuse that is out, measure again";
-
-function insulationRows(network: Network | undefined): InsulationCheck[] {
+function insulationRows(network: Network | undefined, withBreakers: boolean): InsulationCheck[] {
+  const opened = withBreakers
+    ? "each fuse that is out and each breaker that is open"
+    : "each fuse that is out";
+  const positiveSide = `every device off its conductors, every disconnect closed; behind ${opened}, measure again`;
   const chassis = (network?.parts ?? []).filter(({ kind }) => kind === "chassis");
   const metals =
     chassis.length > 0 ? chassis.map(({ name }) => name) : ["bare metal of the vehicle, hull or building"];
@@ -159,28 +172,18 @@ function partAt({ terminals, parts }: Network, terminal: number): Part | undefin
 
 interface DeviceCheck {
   readonly place: string;
-  readonly position: number | undefined;
-  readonly numbered: NumberedWire;
-  readonly ratingA: number;
-  readonly family: string | undefined;
+  readonly position?: number;
+  readonly device: Device;
 }
 
 function deviceChecks({ panels, elsewhere }: Devices, wires: readonly NumberedWire[]): Table {
   const rows: DeviceCheck[] = [
     ...panels.flatMap(({ panel, positions }) =>
-      positions.flatMap(({ position, taken }) => {
-        if (!taken?.protection) return [];
-        const { ratingA, family } = taken.protection;
-        return [{ place: panel.name, position, numbered: taken.numbered, ratingA, family }];
-      }),
+      positions.flatMap(({ position, taken }) =>
+        taken && hasProtection(taken) ? [{ place: panel.name, position, device: taken }] : [],
+      ),
     ),
-    ...elsewhere.map((device) => ({
-      place: placeInWords(device),
-      position: undefined,
-      numbered: device.numbered,
-      ratingA: device.protection.ratingA,
-      family: device.protection.family,
-    })),
+    ...elsewhere.map((device) => ({ place: placeInWords(device), device })),
   ];
   return tableOf<DeviceCheck>(
     {
@@ -194,10 +197,10 @@ function deviceChecks({ panels, elsewhere }: Devices, wires: readonly NumberedWi
     [
       words("place", "Place", ({ place }) => place),
       numbers("position", "Position", ({ position }) => (position === undefined ? null : counted(position))),
-      words("circuit", "Feeds", ({ numbered }) => numbered.wire.label),
-      numbers("number", "Wire no.", ({ numbered }) => numberCell(numbered)),
-      numbers("ratingA", "Rating, A", ({ ratingA }) => quantity(ratingA)),
-      words("family", "Family", ({ family }) => family ?? "not stated"),
+      words("circuit", "Feeds", ({ device }) => device.feeds),
+      numbers("number", "Wire no.", ({ device }) => wireNumberCell(device)),
+      numbers("ratingA", "Rating, A", ({ device }) => quantity(device.protection.ratingA)),
+      words("family", "Family", ({ device }) => device.protection.family ?? "not stated"),
       toFillIn("rating", "Rating read"),
       toFillIn("seated", "Seated"),
     ],

@@ -4,8 +4,16 @@ import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { numbers, quantity, tableOf, words } from "../table-of.ts";
-import { counted, notKeptNotes, numberCell } from "./cells.ts";
-import { type Device, type Devices, loadOf, type Placed, type Position, placeInWords } from "./devices.ts";
+import { counted, notKeptNotes } from "./cells.ts";
+import {
+  type Device,
+  type Devices,
+  loadOf,
+  type Placed,
+  type Position,
+  placeInWords,
+  wireNumberCell,
+} from "./devices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
 /** For the door of each fuse panel: the load and the fuse of each position; then the devices elsewhere. */
@@ -21,13 +29,13 @@ export function fuseMap(plan: Judgement, devices: Devices, wires: readonly Numbe
     [
       words("place", "Place", ({ panel, device }) => panel?.name ?? (device ? placeInWords(device) : null)),
       numbers("position", "Position", ({ position }) => (position ? counted(position.position) : null)),
-      words("circuit", "Feeds", ({ placed }) => (placed ? placed.numbered.wire.label : "free")),
-      numbers("number", "Wire no.", ({ placed }) => (placed ? numberCell(placed.numbered) : null)),
+      words("circuit", "Feeds", ({ placed }) => placed?.feeds ?? "free"),
+      numbers("number", "Wire no.", ({ placed }) => (placed ? wireNumberCell(placed) : null)),
       numbers("ratingA", "Rating, A", ratingCell),
       words("family", "Family", familyCell),
       numbers("loadA", "Load, A", ({ placed }) => loadCell(plan, placed)),
       words("scenario", "Greatest in", ({ placed }) =>
-        placed ? (loadOf(plan, placed.numbered)?.when ?? null) : null,
+        placed ? (loadOf(plan, placed)?.when ?? null) : null,
       ),
     ],
     rows,
@@ -52,8 +60,14 @@ function familyCell({ placed }: Row): Cell {
 
 function loadCell(plan: Judgement, placed: Row["placed"]): Cell {
   if (!placed) return null;
-  const load = loadOf(plan, placed.numbered);
+  const load = loadOf(plan, placed);
   return load ? quantity(load.currentA) : "not worked out";
+}
+
+function onBranches(positions: readonly Position[]): string {
+  return positions.some(({ taken }) => taken?.part)
+    ? `${positions.length} conductors and devices are on its branches`
+    : `${positions.length} conductors leave from it`;
 }
 
 function notesFor(plan: Judgement, { panels }: Devices, wires: readonly NumberedWire[]): string[] {
@@ -61,9 +75,7 @@ function notesFor(plan: Judgement, { panels }: Devices, wires: readonly Numbered
   if (panels.length > 0) notes.push("Positions are numbered in the order of the plan.");
   for (const { panel, positions } of panels) {
     if (positions.length > panel.positions)
-      notes.push(
-        `${panel.name} has ${panel.positions} positions, and ${positions.length} conductors leave from it.`,
-      );
+      notes.push(`${panel.name} has ${panel.positions} positions, and ${onBranches(positions)}.`);
     if (panel.branchRatedA !== undefined)
       notes.push(`${panel.name}: each position is rated for at most ${formatRounded(panel.branchRatedA)} A.`);
   }

@@ -1,5 +1,6 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { Judgement } from "../../judge.ts";
+import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Protection } from "../../model/run.ts";
 import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
@@ -11,7 +12,7 @@ import { terminalStuds } from "../../standards/terminal-studs.ts";
 import type { Table } from "../table.ts";
 import { numbers, tableOf, words } from "../table-of.ts";
 import { counted } from "./cells.ts";
-import { type Devices, demandsInWords, placeInWords } from "./devices.ts";
+import { type Device, type Devices, demandsInWords, hasProtection } from "./devices.ts";
 import { fittingInWords } from "./fittings.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
@@ -97,13 +98,15 @@ function merged(items: readonly Item[]): Item[] {
   return [...lines.values()];
 }
 
+/** A breaker that is a part of its own is among the devices. */
 function partItems({ network }: Judgement): Item[] {
   return (network?.network.parts ?? [])
-    .filter((part) => part.kind !== "load" && descriptorOf(part).role !== "metal")
+    .filter((part) => part.kind !== "load" && !(isDevice(part) && part.family === "circuit breaker"))
+    .filter((part) => descriptorOf(part).role !== "metal")
     .map((part) => ({
       group: "parts",
       item: part.kind === "part" ? part.name : kindInWords(part),
-      details: detailsInWords(part).join(", "),
+      ...(part.kind === "fuseHolder" ? holderFor(part) : { details: detailsInWords(part).join(", ") }),
       quantity: 1,
       spares: 0,
       usedAs: [part.name],
@@ -113,15 +116,16 @@ function partItems({ network }: Judgement): Item[] {
 }
 
 function deviceItems(plan: Judgement, { panels, elsewhere }: Devices, spareFuses: number): Item[] {
-  const used: { readonly protection: Protection; readonly where: string }[] = [];
+  const used: UsedDevice[] = [];
   for (const { panel, positions } of panels)
     for (const { position, taken } of positions)
-      if (taken?.protection) used.push({ protection: taken.protection, where: `${panel.name} ${position}` });
-  for (const device of elsewhere)
-    used.push({
-      protection: device.protection,
-      where: `${device.numbered.wire.name}, ${placeInWords({ ...device, protection: { ...device.protection, distanceGiven: {} } })}`,
-    });
+      if (taken && hasProtection(taken))
+        used.push({ ...boughtAs(taken), where: `${panel.name} ${position}` });
+  for (const device of elsewhere) {
+    const { part, place, wires } = device;
+    const name = part?.name ?? wires[0]!.wire.name;
+    used.push({ ...boughtAs(device), where: place === name ? name : `${name}, ${place}` });
+  }
   for (const part of plan.network?.network.parts ?? [])
     if (part.kind === "solarArray" && part.stringFuseA !== undefined)
       for (let string = 1; string <= part.parallel; string++)
@@ -135,14 +139,27 @@ function deviceItems(plan: Judgement, { panels, elsewhere }: Devices, spareFuses
       families.indexOf(one.family ?? "") - families.indexOf(other.family ?? "") ||
       one.ratingA - other.ratingA,
   );
-  const items = merged(inOrder.map(({ protection, where }) => deviceItem(protection, where)));
+  const items = merged(inOrder.map(deviceItem));
   return items.map((item) => {
     const spares = item.item === "breaker" ? 0 : spareFuses;
     return { ...item, quantity: item.quantity + spares, spares };
   });
 }
 
-function deviceItem(protection: Protection, where: string): Item {
+interface UsedDevice {
+  readonly protection: Protection;
+  readonly where: string;
+  readonly source?: string | undefined;
+}
+
+/** The price and the source of a fuse holder are its own; its fuse is bought by rating and family. */
+function boughtAs({ protection, part }: Device): Pick<UsedDevice, "protection" | "source"> {
+  if (part?.kind !== "fuseHolder") return { protection, source: part?.source };
+  const { price: _, ...fuse } = protection;
+  return { protection: fuse };
+}
+
+function deviceItem({ protection, where, source }: UsedDevice): Item {
   const { family, ratingA, price } = protection;
   const form = family && family !== "circuit breaker" ? deviceFamilies[family].form : "";
   return {
@@ -153,25 +170,31 @@ function deviceItem(protection: Protection, where: string): Item {
     quantity: 1,
     spares: 0,
     usedAs: [where],
+    source,
     price,
   };
 }
 
 /**
- * A fuse in a panel has its place there; any other needs a holder for it and for the wire that it protects. A breaker needs none.
+ * A fuse in a panel or in a holder of the plan has its place there; any other needs a holder for it and for the wire that it
+ * protects. A breaker needs none.
  */
 function holderItems({ elsewhere }: Devices): Item[] {
   return elsewhere
-    .filter(({ protection }) => deviceKind(protection) === "fuse")
-    .map(({ protection, numbered: { wire } }) => ({
-      group: "protection",
-      item: "fuse holder",
-      details: `for ${formatRounded(protection.ratingA)} A and ${sizeInWords(wire.size)}`,
-      standard: protection.family ?? "not stated",
-      quantity: 1,
-      spares: 0,
-      usedAs: [wire.name],
-    }));
+    .filter(({ part, protection }) => !part && deviceKind(protection) === "fuse")
+    .flatMap(({ protection, wires }) =>
+      wires.map(({ wire }): Item => {
+        const { details, standard } = holderFor(protection);
+        return {
+          ...{ group: "protection", item: "fuse holder", quantity: 1, spares: 0, usedAs: [wire.name] },
+          ...{ details: `${details} and ${sizeInWords(wire.size)}`, standard },
+        };
+      }),
+    );
+}
+
+function holderFor({ ratingA, family }: Pick<Protection, "ratingA" | "family">) {
+  return { details: `for ${formatRounded(ratingA)} A`, standard: family ?? "not stated" };
 }
 
 /** Thinnest wire first; each parallel wire has its own. */

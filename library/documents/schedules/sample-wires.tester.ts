@@ -3,9 +3,12 @@ import type { Wire, WireEnd } from "./wires.ts";
 /* For tests: wires with only the values that distinguish them. */
 
 /** "bank positive" → the terminal positive of the part bank. */
-export function endAt(words: string): WireEnd {
+export function endAt(words: string, device?: WireEnd["device"]): WireEnd {
   const [, part, terminal] = /^(.*) (\S+)$/.exec(words) as unknown as [string, string, string];
-  return { at: "terminal", part, terminal, termination: undefined, torqueNm: undefined, protection: null };
+  return {
+    ...{ at: "terminal", part, terminal, termination: undefined, torqueNm: undefined, protection: null },
+    ...(device && { device }),
+  };
 }
 
 export function sampleWire(given: Partial<Wire> & Pick<Wire, "name">): Wire {

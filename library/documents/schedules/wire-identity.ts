@@ -58,8 +58,31 @@ const unnamed = "unnamed";
 const ownLoad = "its load";
 const supply = "the supply";
 
+/**
+ * The ends that a conductor had before devices were put into it, if it is the piece towards the source: the piece at a device's
+ * line side, or the one at its load side if the device is mounted on a terminal. `others`: all conductors of the plan.
+ */
+export function endsBeforeSplit(
+  { from, to }: Wire,
+  others: readonly Wire[],
+): readonly [string, string] | undefined {
+  const [own, other] = to.device ? [to, from] : [from, to];
+  if (!own.device) return undefined;
+  const { on } = own.device;
+  if (own.terminal === "load" && on) return [endInFile({ at: "terminal", ...on }), endInFile(other)];
+  if (own.terminal !== "line") return undefined;
+  const beyond = others.flatMap((wire) => {
+    const ends = [wire.from, wire.to];
+    const at = ends.findIndex(
+      ({ device, part, terminal }) => device && part === own.part && terminal === "load",
+    );
+    return at < 0 ? [] : [ends[1 - at]!];
+  });
+  return beyond.length === 1 ? [endInFile(other), endInFile(beyond[0]!)] : undefined;
+}
+
 /** A load that a circuit states itself has the circuit's name, and adds no evidence of which circuit it is. */
-function endInFile({ at, part, terminal }: WireEnd): string {
+function endInFile({ at, part, terminal }: Pick<WireEnd, "at" | "part" | "terminal">): string {
   if (at === "ownLoad") return ownLoad;
   if (at === "notStated") return supply;
   return `${isPlace(part) ? unnamed : JSON.stringify(part)} ${terminalInFile(terminal)}`;

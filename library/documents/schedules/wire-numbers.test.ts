@@ -130,6 +130,47 @@ describe("what is known again", () => {
       [{ ...feeder, name: "panel cable" }],
       [["panel cable", 2]],
     ],
+    [
+      "a cable split by a fuse: the piece towards the source, under any name",
+      [
+        bankCable,
+        { ...feeder, name: "fuse to panel", from: endAt("fuse load", { on: undefined }) },
+        { ...feeder, name: "bus to fuse", to: endAt("fuse line", { on: undefined }) },
+      ],
+      [
+        ["bank cable", 1],
+        ["fuse to panel", 5],
+        ["bus to fuse", 2],
+      ],
+    ],
+    [
+      "the same, and the piece towards the load has the name of the whole",
+      [
+        bankCable,
+        { ...feeder, from: endAt("fuse load", { on: undefined }) },
+        { ...feeder, name: "stub", from: endAt("fuse line", { on: undefined }), to: endAt("bus stud") },
+      ],
+      [
+        ["bank cable", 1],
+        ["feeder", 5],
+        ["stub", 2],
+      ],
+    ],
+    [
+      "a fuse mounted where a cable began",
+      [
+        {
+          ...bankCable,
+          name: "main",
+          from: endAt("fuse load", { on: { part: "bank", terminal: "positive" } }),
+        },
+        feeder,
+      ],
+      [
+        ["main", 1],
+        ["feeder", 2],
+      ],
+    ],
   ];
   test.each(cases)("%s", (_, wires, expected) => {
     expect(numbersOf(numberWires(wires, readWireNumbers(file)))).toEqual(expected);

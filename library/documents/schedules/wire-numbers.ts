@@ -1,5 +1,11 @@
 import type { KeptNumber, KeptNumbers } from "./kept-numbers.ts";
-import { hasRealEnds, identityInFile, identityOf, type WireIdentity } from "./wire-identity.ts";
+import {
+  endsBeforeSplit,
+  hasRealEnds,
+  identityInFile,
+  identityOf,
+  type WireIdentity,
+} from "./wire-identity.ts";
 import type { Wire } from "./wires.ts";
 
 /**
@@ -97,8 +103,29 @@ function matchAll(
         free.lines.delete(known[index]!);
       });
     }
+    if (keyOf === whole) matchSplit(matches, free);
   }
   return matches;
+}
+
+/** A device that was put into a conductor splits it: the piece towards the source keeps the number. */
+function matchSplit(
+  matches: Map<Candidate, KeptNumber>,
+  free: { readonly candidates: Set<Candidate>; readonly lines: Set<KeptNumber> },
+): void {
+  const wires = [...free.candidates].map(({ wire }) => wire);
+  if (!wires.some(({ from, to }) => from.device || to.device)) return;
+  const linesByEnds = groupedBy(free.lines, ({ identity }) =>
+    hasRealEnds(identity) ? [identity.from, identity.to].sort().join("\n") : undefined,
+  );
+  for (const candidate of [...free.candidates]) {
+    const ends = endsBeforeSplit(candidate.wire, wires);
+    const [line, another] = (ends && linesByEnds.get([...ends].sort().join("\n"))) ?? [];
+    if (!line || another || !free.lines.has(line)) continue;
+    matches.set(candidate, line);
+    free.candidates.delete(candidate);
+    free.lines.delete(line);
+  }
 }
 
 interface Identified {

@@ -1,6 +1,7 @@
 import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import type { NetworkConductor } from "../../model/network.ts";
+import type { Network, NetworkConductor, Part } from "../../model/network.ts";
+import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
@@ -62,22 +63,40 @@ export interface WireEnd {
   readonly torqueNm: number | undefined;
   /** The device in the wire near this end. */
   readonly protection: Protection | null;
+  /** Present if the part is a fuse or breaker. */
+  readonly device?: DeviceEnd;
+}
+
+interface DeviceEnd {
+  /** The terminal that the device is mounted on, if there is one. */
+  readonly on: Pick<WireEnd, "part" | "terminal"> | undefined;
 }
 
 function wiresOfNetwork(judged: JudgedNetwork, bench: BenchSettings): Wire[] {
   const { parts, conductors } = judged.network;
-  const branches = new Set(parts.map((part) => (part.kind === "fusePanel" ? part.terminals.branch : -1)));
+  const panelOf = new Map(panelByBranch(parts));
+  for (const part of parts) {
+    const panel = isDevice(part) ? panelOf.get(part.mountedOn ?? -1) : undefined;
+    if (isDevice(part) && panel !== undefined) panelOf.set(part.terminals.load, panel);
+  }
   const fromBranch = new Set(
-    conductors.flatMap(({ record, from }) =>
-      branches.has(from) ? [`${record} ${partOf(judged, from)}`] : [],
-    ),
+    conductors.flatMap(({ record, from }) => (panelOf.has(from) ? [`${record} ${panelOf.get(from)}`] : [])),
   );
   return conductors.map((_, index) => wireOf(judged, index, { bench, fromBranch }));
 }
 
+/** By terminal index: the panel whose branches are there. */
+export function panelByBranch(parts: readonly Part[]): ReadonlyMap<number, number> {
+  return new Map(
+    parts.flatMap((part) =>
+      part.kind === "fusePanel" ? [[part.terminals.branch, part.index] as const] : [],
+    ),
+  );
+}
+
 interface Fastening {
   readonly bench: BenchSettings;
-  /** Record and panel of every run that begins at a panel's branch. */
+  /** Record and panel of every run that begins at a panel's branch, or behind a device that is mounted on one. */
   readonly fromBranch: ReadonlySet<string>;
 }
 
@@ -106,6 +125,7 @@ function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fas
       termination: termination ?? (own ? run.termination : undefined),
       torqueNm,
       protection,
+      ...(isDevice(part) && { device: deviceEnd(network, part) }),
     };
   };
   return {
@@ -115,6 +135,11 @@ function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fas
     colour: colourOf(run, role, polarityOf(role, side, sides), bench),
     ...madeOf(run, lengthM, bench),
   };
+}
+
+function deviceEnd({ terminals, parts }: Network, { mountedOn }: DevicePart): DeviceEnd {
+  const on = mountedOn === undefined ? undefined : terminals[mountedOn];
+  return { on: on && { part: parts[on.part]!.name, terminal: on.name } };
 }
 
 /**

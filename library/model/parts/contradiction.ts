@@ -1,5 +1,6 @@
-import { type AmountUnit, grouped } from "../property.ts";
-import type { Refusal } from "../read-values.ts";
+import { grouped } from "../property.ts";
+import type { AmountUnit } from "../property-table.ts";
+import type { Refusal } from "../run.ts";
 
 /** Another value of the same part or its system, which limits a value. */
 export interface Bound {

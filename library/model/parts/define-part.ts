@@ -2,7 +2,7 @@ import type { Termination } from "../../plan/termination.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { ofEveryPart } from "../part-properties.ts";
 import { type Choice, type PropertyTable, propertyTable, type ValuesOf } from "../property-table.ts";
-import type { Refusal } from "../read-values.ts";
+import type { Refusal } from "../run.ts";
 import type { DefaultContext, GivenValues, KeptValues, PartProperties } from "./part-property.ts";
 import type { Phrase, Quantity } from "./phrase.ts";
 
@@ -32,7 +32,7 @@ export interface PortTerminals<Terminal extends string = string> {
 }
 
 /** A connection of two terminals inside a part. */
-interface InsideConnection<Terminal extends string = string> {
+export interface InsideConnection<Terminal extends string = string> {
   readonly between: readonly [Terminal, Terminal];
   /** 0: one piece of metal. */
   readonly ohm: number;
@@ -97,6 +97,8 @@ interface Definition<
   readonly poles?: { readonly positive: NoInfer<Terminal>; readonly negative: NoInfer<Terminal> };
   /** Whether it opens the line through it. A part of which only the terminals are known may be a contactor. */
   readonly opens?: "by hand" | "unknown";
+  /** It is a fuse or breaker. */
+  readonly protects?: true;
   /** It lies in one line and carries current only if both of its sides are joined. */
   readonly inSeries?: true;
   /** Several are wired in series, each on the next, so that their voltages add up. */
@@ -147,6 +149,8 @@ export interface FigureContext extends DefaultContext {
   at(terminal: string): number;
   /** The builder's source of the part's numbers. */
   readonly source: string | undefined;
+  /** Index of the terminal of another part that it is mounted on. */
+  readonly mountedOn: number | undefined;
 }
 
 export interface PartDescriptor<

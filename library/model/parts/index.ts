@@ -1,11 +1,13 @@
 import type { PropertyTable } from "../property-table.ts";
 import { type AlternatorPart, alternator } from "./alternator.ts";
 import { type BatteryPart, battery } from "./battery.ts";
+import { type BreakerPart, breaker } from "./breaker.ts";
 import { type BusBarPart, busBar } from "./bus-bar.ts";
 import { type ChassisPart, chassis } from "./chassis.ts";
 import { type DcDcChargerPart, dcDcCharger } from "./dc-dc-charger.ts";
 import type { PartDescriptor, PartRole } from "./define-part.ts";
 import { type DisconnectPart, disconnect } from "./disconnect.ts";
+import { type FuseHolderPart, fuseHolder } from "./fuse-holder.ts";
 import { type FusePanelPart, fusePanel } from "./fuse-panel.ts";
 import { type InverterPart, inverter } from "./inverter.ts";
 import { type LoadPart, load } from "./load.ts";
@@ -23,6 +25,8 @@ export const partDescriptors = {
   busBar,
   fusePanel,
   disconnect,
+  fuseHolder,
+  breaker,
   shunt,
   inverter,
   dcDcCharger,
@@ -42,6 +46,8 @@ export type Part =
   | BusBarPart
   | FusePanelPart
   | DisconnectPart
+  | FuseHolderPart
+  | BreakerPart
   | ShuntPart
   | InverterPart
   | DcDcChargerPart

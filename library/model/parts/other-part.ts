@@ -1,8 +1,9 @@
 import * as z from "zod";
 import { ofEveryPart, rating, resistanceOrNone } from "../part-properties.ts";
 import { isObject } from "../plain-values.ts";
-import { notAList, type Property } from "../property.ts";
-import type { Refusal } from "../read-values.ts";
+import { notAList } from "../property.ts";
+import type { Property } from "../property-table.ts";
+import type { Refusal } from "../run.ts";
 import { definePart, type PartOf, type TerminalDescription } from "./define-part.ts";
 import { input, neededInput, optional } from "./part-property.ts";
 

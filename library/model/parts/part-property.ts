@@ -1,6 +1,6 @@
 import type { Citation } from "../../standards/citation.ts";
 import type { BuildValues } from "../build-properties.ts";
-import type { Property } from "../property.ts";
+import type { Property } from "../property-table.ts";
 import type { Phrase } from "./phrase.ts";
 
 /**
@@ -63,6 +63,8 @@ export interface DefaultContext {
   readonly buildV: number;
   /** Nominal voltage between two of its terminals, V: "positive" and "negative", unless others are given. */
   nominalV(positive?: string, negative?: string): number;
+  /** Nominal voltage of the island that one of its terminals is in, V. */
+  islandV(terminal: string): number;
   /** A required amount of the same part. */
   amount(property: string): number;
 }

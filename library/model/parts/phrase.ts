@@ -1,4 +1,4 @@
-import type { AmountUnit } from "../property.ts";
+import type { AmountUnit } from "../property-table.ts";
 
 /** Text with quantities in it. The rooms above format the numbers. */
 export type Phrase = readonly (string | Quantity)[];

@@ -1,7 +1,7 @@
-import { endsAt } from "../../analysis/network/topology/ends-at.ts";
+import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, inNetwork } from "../rule.ts";
-import { atPart, relatedConductor } from "../wording/part-in-words.ts";
+import { atPart, relatedConductor, relatedPart } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
 const oneStudEach = ownRequirement(
@@ -23,28 +23,36 @@ export const busStuds = defineRule<Values>({
       network.parts.flatMap((part) => {
         if (part.kind !== "busBar" || part.studs === undefined) return [];
         const ends = endsAt(network, part.terminals.stud);
-        const wires = ends.reduce((sum, { run }) => sum + run.conductor.parallel, 0);
+        const mounted = mountedAt(network, part.terminals.stud);
+        const wires = ends.reduce((sum, { run }) => sum + run.conductor.parallel, mounted.length);
         if (wires <= part.studs) return [];
         const values: Values = {
           wires,
           studs: part.studs,
-          sideBySide: wires > ends.length,
+          mounted: mounted.length,
+          sideBySide: wires > ends.length + mounted.length,
           source: sourceInWords(oneStudEach),
         };
         // The last ones are those without a stud.
-        const related = ends.slice(-mostRelated).map((conductor) => relatedConductor(conductor));
+        const related = [
+          ...ends.map((conductor) => relatedConductor(conductor)),
+          ...mounted.map((device) => relatedPart(device)),
+        ].slice(-mostRelated);
         return [{ subject: part.name, at: atPart(part, "studs"), values, related }];
       }),
     ),
-  message({ wires, studs, sideBySide, source }) {
+  message({ wires, studs, mounted, sideBySide, source }) {
     const counted = sideBySide ? " (parallel wires counted individually)" : "";
-    return `${wires} conductors end here${counted}, on ${studs} ${studs === 1 ? "stud" : "studs"}: use a bus bar with more, or share them between two (${source}).`;
+    const what = mounted === 0 ? "conductors end" : "conductors and devices are";
+    return `${wires} ${what} here${counted}, on ${studs} ${studs === 1 ? "stud" : "studs"}: use a bus bar with more, or share them between two (${source}).`;
   },
 });
 
 interface Values {
   readonly wires: number;
   readonly studs: number;
+  /** Fuses and breakers that are mounted on it, among them. */
+  readonly mounted: number;
   /** Some of them are parallel wires of one conductor. */
   readonly sideBySide: boolean;
   readonly source: string;

@@ -83,7 +83,7 @@ function fixesFor(
   { heat: { currentA }, device: { greatestA: shortA } }: FaultHeating,
   placed: PlacedDevice,
 ): ProposedFix[] {
-  const { protection, conductor } = placed;
+  const { protection, conductor, systemV } = placed;
   const { ratingA, family } = protection;
   const thicker = sizesFrom(run.conductor).find((size) =>
     standsShort({ ...run, conductor: size }, protection, currentA),
@@ -95,7 +95,7 @@ function fixesFor(
         ratingFarEndA: run.protectionFarEnd?.ratingA,
       })
     : [];
-  const need = { ratingA, systemV: conductor.run.systemV, interruptA: shortA };
+  const need = { ratingA, systemV, interruptA: shortA };
   const quicker = suitableDevices(need).find(
     (chosen) => chosen.family !== family && standsShort(run, chosen, currentA),
   );
@@ -105,7 +105,7 @@ function fixesFor(
     {
       title: `Use ${chosenInWords(quicker)}`,
       // Changing another conductor's fuse is the builder's decision.
-      kind: conductor.record === record ? "repair" : "suggestion",
+      kind: conductor?.record === record ? "repair" : "suggestion",
       changes: chosenChanges(quicker, placed.properties),
     },
   ];

@@ -1,14 +1,22 @@
 import { oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
-import { bestRating } from "../../analysis/protection-range.ts";
+import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
+import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
-import type { Change, PropertyAt, ProposedFix, Settable } from "../finding.ts";
-import { type Found, type JudgedPlan, type JudgedRun, perRun } from "../rule.ts";
+import type { Change, PropertyAt, ProposedFix, Related, Settable } from "../finding.ts";
+import {
+  type Found,
+  inNetwork,
+  type JudgedNetwork,
+  type JudgedPlan,
+  type JudgedRun,
+  perRun,
+} from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
-import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
+import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
 import { unconfirmed } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
@@ -19,7 +27,30 @@ export function perDevice<Values>(
   plan: JudgedPlan,
   check: (device: JudgedDevice) => Omit<Found<Values>, "subject">[],
 ): Found<Values>[] {
-  return perRun(plan, (judged) => devicesOf(judged).flatMap(check));
+  return [
+    ...perRun(plan, (judged) => devicesOf(judged).flatMap(check)),
+    ...inNetwork(plan, (judged) =>
+      judged.network.parts.flatMap((part) =>
+        isDevice(part)
+          ? check(deviceOfPart(judged, part)).map((found) => ({ ...found, subject: part.name }))
+          : [],
+      ),
+    ),
+  ];
+}
+
+function deviceOfPart(judged: JudgedNetwork, part: DevicePart): JudgedDevice {
+  const { record, ratingA, systemV, continuous } = part;
+  return {
+    run: undefined,
+    ...{ protection: part, systemV, continuous, load: [] },
+    device: { ratingA, kind: deviceKind(part), end: undefined },
+    get range() {
+      return protectionRangeOfPart(judged, part);
+    },
+    at: { record, path: ["ratingA"] },
+    properties: { record, path: [] },
+  };
 }
 
 /** The devices that a circuit or cable states: at its start, at the far end, or at both. */
@@ -35,8 +66,9 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
   const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);
   return {
     run,
+    ...{ protection, systemV: circuit.systemV, continuous: circuit.continuous },
+    load: [{ at: { record: circuit.record, path: loadPath(circuit) }, text: "The load" }],
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
-    protection,
     // Only read if there is a fault to report.
     get range() {
       return { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
@@ -46,9 +78,14 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
   };
 }
 
-/** A protective device, with the run whose load it carries and whose conductor it protects. */
+/** A protective device of a plan, wherever it is. */
 export interface JudgedDevice {
-  readonly run: JudgedRun;
+  /** The run whose load it carries and whose conductor it protects; undefined for a part of its own. */
+  readonly run: JudgedRun | undefined;
+  readonly systemV: number;
+  readonly continuous: boolean;
+  /** The place that states its load. */
+  readonly load: readonly Related[];
   readonly device: Device;
   readonly protection: Protection;
   /** The permitted ratings; the best one is of this device's own family. */
@@ -69,12 +106,13 @@ export type End = "protect" | "protectFarEnd";
 export interface Device {
   readonly ratingA: number;
   readonly kind: "fuse" | "breaker";
-  readonly end: End;
+  /** Undefined for a part of its own. */
+  readonly end: End | undefined;
 }
 
 /** "The 60 A fuse", "The 60 A breaker at the far end". */
 export function theDevice({ ratingA, kind, end }: Device): string {
-  return `The ${statedWithUnit(ratingA, "A")} ${kind}${where[end]}`;
+  return `The ${statedWithUnit(ratingA, "A")} ${kind}${whereIs(end)}`;
 }
 
 /** A value as the plan gives it. Rounding is for results: a builder who wrote 130.5 would not find it again as "131 A". */
@@ -85,7 +123,7 @@ export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
 /** The repair that changes only the rating of a device. */
 export function ratingFix({ at, device, protection }: RatedDevice, ratingA: number): ProposedFix {
   return {
-    title: `Use ${deviceInWords(protection, ratingA)}${where[device.end]}`,
+    title: `Use ${deviceInWords(protection, ratingA)}${whereIs(device.end)}`,
     kind: "repair",
     changes: [{ do: "set", ...at, value: ratingA }],
   };
@@ -102,11 +140,19 @@ export function bestRatingFixes(
 ): ProposedFix[] {
   const { bestRatingA } = judged.range;
   if (bestRatingA !== undefined) return [ratingFix(judged, bestRatingA)];
+  if (!judged.run) return [];
   const { circuit } = judged.run;
   const sizing = size(circuit);
   if (!sizing) return [];
   const ratingA = judged.device.end === "protect" ? sizing.ratingA : sizing.ratingFarEndA;
   return ratingA === judged.device.ratingA ? [] : sizedFixes(circuit, sizing);
+}
+
+/** The same for a device that is judged. */
+export function whyNoRatingOf({ run, protection }: JudgedDevice): string {
+  return run
+    ? whyNoRating(run.result, protection)
+    : "no standard rating lies between its load and the ampacity of its conductors, so use thicker ones";
 }
 
 /** The builder's options if no rating can be proposed, by the reason for it. */
@@ -138,7 +184,7 @@ export function addingFixes(
   const [first, second] = added;
   if (!first) return [];
   const again = like && oneMoreLike(like, circuit.systemV);
-  const device = `${deviceInWords(again ? like : null, first.ratingA)}${second ? " at each end" : where[first.end]}`;
+  const device = `${deviceInWords(again ? like : null, first.ratingA)}${second ? " at each end" : whereIs(first.end)}`;
   const [sized] = sizedFixes(circuit, sizing);
   const changes = added.map(({ end, ratingA }): Change => {
     const value: Settable = again ? chosenValue({ ratingA, ...again }) : ratingA;
@@ -153,4 +199,6 @@ export function addingFixes(
   ];
 }
 
-const where: Record<End, string> = { protect: "", protectFarEnd: " at the far end" };
+function whereIs(end: End | undefined): string {
+  return end === "protectFarEnd" ? " at the far end" : "";
+}

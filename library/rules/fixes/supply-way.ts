@@ -1,6 +1,9 @@
+import { endsAt } from "../../analysis/network/topology/ends-at.ts";
+import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { opensWithinSurge, type SupplyLoad, supplyLoads } from "../../analysis/supply-current.ts";
 import type { DcDcChargerPart, InverterPart } from "../../model/network.ts";
+import { isDevice } from "../../model/part-roles.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { isAbove } from "../current-through.ts";
 import type { At, ProposedFix } from "../finding.ts";
@@ -17,7 +20,8 @@ import { partInWords, relatedPart, scenarioInWords } from "../wording/part-in-wo
 import { sizePath } from "../wording/property-paths.ts";
 import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
-import { type Device, devicesOf, theDevice, whyNoRating } from "./judged-devices.ts";
+import { type Device, devicesOf, ratingFix, theDevice, whyNoRating } from "./judged-devices.ts";
+import { placedPart } from "./placed-device.ts";
 import { sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 /**
@@ -43,9 +47,12 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
     parts(judged).flatMap((part) => {
       const taking = takes(part);
       const loads = supplyLoads(judged, part, taking.currentA);
-      const lasting = worstOfEachRun(runs, judged, loads).flatMap(({ run, load }) =>
-        findingsOn(run, { judged, part, taking, load }),
-      );
+      const lasting = [
+        ...worstOfEachRun(runs, judged, loads).flatMap(({ run, load }) =>
+          findingsOn(run, { judged, part, taking, load }),
+        ),
+        ...findingsOnDevices({ judged, part, taking }, loads),
+      ];
       const surgeA = surges?.(part);
       if (surgeA === undefined) return lasting;
       const surging = worstOfEachRun(runs, judged, supplyLoads(judged, part, surgeA)).flatMap(
@@ -162,6 +169,27 @@ function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
     found.push({ ...rest, at, values: valuesOf(on, { of: "device", device }, way) });
   }
   return found;
+}
+
+/** On the devices on the supply path that are parts of their own. */
+function findingsOnDevices(on: Omit<On, "load">, loads: readonly SupplyLoad[]): Found<SupplyValues>[] {
+  const { network } = on.judged;
+  const devices = network.parts.filter(isDevice);
+  const byConductor = new Map(loads.map((load) => [network.conductors[load.conductor], load]));
+  return devices.flatMap((device): Found<SupplyValues>[] => {
+    // The one of several cables that carries the most: all of them together carry no less.
+    const [load] = endsAt(network, device.terminals.load)
+      .flatMap((conductor) => byConductor.get(conductor) ?? [])
+      .sort((one, other) => other.currentA - one.currentA);
+    const placed = load && placedPart(network, device);
+    if (!placed || !isAbove(load.currentA, device.ratingA)) return [];
+    const { maxA } = protectionRangeOfPart(on.judged, device);
+    const ratingA = bestRating({ aimA: load.currentA, maxA }, device.family);
+    const fixes = ratingA === undefined ? [] : [ratingFix(placed, ratingA)];
+    const way = wayOut(fixes, "use a higher rating, with conductors that it protects");
+    const values = valuesOf({ ...on, load }, { of: "device", device: placed.device }, way);
+    return [{ subject: device.name, at: placed.at, values, related: [relatedPart(on.part)], fixes }];
+  });
 }
 
 /** Advice: the duration of a surge is unknown, and gates are wide. */

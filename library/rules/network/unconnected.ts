@@ -1,5 +1,6 @@
 import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
+import { isJoined, networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { Port } from "../../analysis/network/topology/ports.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { passesCurrentOn } from "../../model/part-roles.ts";
@@ -118,7 +119,7 @@ function feedsNothing({ part, positive }: Port): Found<Values> {
 /** Parts that pass current on, with no connection, or with one at only one of two sides. */
 function looseEnds(network: Network, part: Part): Found<Values>[] {
   if (!passesCurrentOn(part)) return [];
-  const joined = (terminal: number) => endsAt(network, terminal).length > 0;
+  const joined = (terminal: number) => isJoined(networkGraph(network), terminal);
   const loose = Object.entries<number>(part.terminals).filter(([, terminal]) => !joined(terminal));
   const here = { subject: part.name, at: atPart(part) };
   const kind = kindInWords(part);

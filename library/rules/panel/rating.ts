@@ -1,7 +1,8 @@
+import { currentThrough } from "../../analysis/current-through.ts";
 import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
-import { endsAt } from "../../analysis/network/topology/ends-at.ts";
+import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
-import { currentThrough, isAbove, statedRating } from "../current-through.ts";
+import { isAbove, statedRating } from "../current-through.ts";
 import type { ProposedFix } from "../finding.ts";
 import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../fixes/sized-fix.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
@@ -11,6 +12,7 @@ import {
   atPart,
   partInWords,
   relatedConductor,
+  relatedPart,
   scenarioInWords,
 } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
@@ -79,15 +81,18 @@ function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): F
 function overItsPositions({ network }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
   const { positions } = panel;
   const leaving = endsAt(network, panel.terminals.branch);
-  if (leaving.length <= positions) return [];
+  const mounted = mountedAt(network, panel.terminals.branch);
+  const used = leaving.length + mounted.length;
+  if (used <= positions) return [];
   return [
     {
       subject: panel.name,
       at: atPart(panel, "positions"),
-      values: { what: "positions", used: leaving.length, positions },
-      related: leaving
-        .slice(positions, positions + mostRelated)
-        .map((conductor) => relatedConductor(conductor)),
+      values: { what: "positions", used, positions },
+      related: [
+        ...leaving.map((conductor) => relatedConductor(conductor)),
+        ...mounted.map((device) => relatedPart(device)),
+      ].slice(positions, positions + mostRelated),
     },
   ];
 }
@@ -101,7 +106,24 @@ function overItsBranches(
 ): Found<Values>[] {
   const { branchRatedA } = panel;
   if (branchRatedA === undefined) return [];
-  return endsAt(network, panel.terminals.branch).flatMap((conductor): Found<Values>[] => {
+  const mounted = mountedAt(network, panel.terminals.branch)
+    .filter(({ ratingA }) => exceeds(ratingA, branchRatedA))
+    .map(
+      (device): Found<Values> => ({
+        subject: device.name,
+        at: atPart(device, "ratingA"),
+        values: {
+          what: "branch",
+          device: deviceKind(device),
+          ratingA: device.ratingA,
+          branchRatedA,
+          panel: partInWords(panel),
+          wayOut: "feed this circuit from a bus bar, with a fuse there",
+        },
+        related: [{ at: atPart(panel, "branchRatedA"), text: `Each branch, ${withUnit(branchRatedA, "A")}` }],
+      }),
+    );
+  const inConductors = endsAt(network, panel.terminals.branch).flatMap((conductor): Found<Values>[] => {
     const leaves = conductor.from === panel.terminals.branch;
     const device = leaves ? conductor.near : conductor.far;
     if (!device || !exceeds(device.ratingA, branchRatedA)) return [];
@@ -124,6 +146,7 @@ function overItsBranches(
       },
     ];
   });
+  return [...inConductors, ...mounted];
 }
 
 /** The smallest made rating of the same family that carries the load and fits the branch, if there is one. */

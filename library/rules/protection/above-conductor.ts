@@ -8,7 +8,7 @@ import {
   perDevice,
   ratingFix,
   theDevice,
-  whyNoRating,
+  whyNoRatingOf,
 } from "../fixes/judged-devices.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule } from "../rule.ts";
@@ -29,18 +29,20 @@ export const aboveConductor = defineRule<Values>({
   // Needs the ampacity after all factors. No finding if it cannot be judged.
   check: (plan) =>
     perDevice(plan, (judged) => {
-      const { at, device, protection } = judged;
-      const { circuit, result } = judged.run;
+      const { at, device, run } = judged;
+      // The conductors past a device of its own are checked by protection/unprotected-path.
+      if (!run) return [];
+      const { circuit, result } = run;
       const { ampacity } = result;
       if (!ampacity.judged || !exceeds(device.ratingA, ampacity.ampacityA)) return [];
-      const fixes = fixesFor(judged);
+      const fixes = fixesFor(judged, circuit);
       const size = sizeInWords(circuit.conductor);
       const values: Values = {
         device,
         size,
         ampacityA: ampacity.ampacityA,
         source: ampacitySourceInWords(ampacity),
-        wayOut: wayOut(fixes, whyNoRating(result, protection)),
+        wayOut: wayOut(fixes, whyNoRatingOf(judged)),
       };
       const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
       return [{ at, values, related, fixes }];
@@ -64,16 +66,16 @@ interface Values {
  * First the smaller rating, if one is made between load and ampacity; else conductor and rating together, as conductor/ampacity
  * proposes. Then the conductor that is thick enough for the rating as it is.
  */
-function fixesFor(judged: JudgedDevice): ProposedFix[] {
+function fixesFor(judged: JudgedDevice, circuit: Run): ProposedFix[] {
   const { bestRatingA } = judged.range;
-  const first = bestRatingA === undefined ? sizedFixes(judged.run.circuit) : [ratingFix(judged, bestRatingA)];
-  const thicker = thickEnough(judged);
+  const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(judged, bestRatingA)];
+  const thicker = thickEnough(judged, circuit);
   return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
 }
 
 /** Considers this end alone: the other end has its own finding, and its own fixes. */
-function thickEnough({ run, protection }: JudgedDevice): ProposedFix[] {
-  const alone: Run = { ...run.circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
+function thickEnough({ protection }: JudgedDevice, circuit: Run): ProposedFix[] {
+  const alone: Run = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
   return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
 }

@@ -1,8 +1,13 @@
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
-import { bestRatingFixes, type Device, perDevice, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
-import { atProperty, defineRule } from "../rule.ts";
+import {
+  bestRatingFixes,
+  type Device,
+  perDevice,
+  theDevice,
+  whyNoRatingOf,
+} from "../fixes/judged-devices.ts";
+import { defineRule } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
-import { loadPath } from "../wording/property-paths.ts";
 import { wayOut } from "../wording/way-out.ts";
 
 export const belowLoad = defineRule<Values>({
@@ -17,16 +22,15 @@ export const belowLoad = defineRule<Values>({
   // Needs the load in amperes, and the range of ratings for the fix.
   check: (plan) =>
     perDevice(plan, (judged) => {
-      const { at, device, protection } = judged;
-      const { circuit, result } = judged.run;
-      if (!exceeds(circuit.loadA, device.ratingA)) return [];
+      const { at, device, load: related } = judged;
+      const loadA = judged.range.minA;
+      if (!exceeds(loadA, device.ratingA)) return [];
       const fixes = bestRatingFixes(judged);
       const values: Values = {
         device,
-        loadA: circuit.loadA,
-        wayOut: wayOut(fixes, whyNoRating(result, protection)),
+        loadA,
+        wayOut: wayOut(fixes, whyNoRatingOf(judged)),
       };
-      const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
       return [{ at, values, related, fixes }];
     }),
   message({ device, loadA, wayOut: way }) {

@@ -3,6 +3,7 @@ import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-devi
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
 import { type Sizing, thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
+import type { Run } from "../../model/run.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
@@ -46,7 +47,7 @@ export const bothEnds = defineRule<Values>({
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
       const [near] = devicesOf(judged);
       if (!near) return [];
-      const fixes = fixesFor(near);
+      const fixes = fixesFor(near, circuit);
       const values: Values = {
         device: near.device,
         word: "circuit",
@@ -102,9 +103,8 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
 }
 
 /** The same device again if it is in order; else the best rating, on a thicker conductor if none fits this one. */
-function fixesFor(near: JudgedDevice): ProposedFix[] {
+function fixesFor(near: JudgedDevice, circuit: Run): ProposedFix[] {
   const { protection, range } = near;
-  const { circuit } = near.run;
   const ratingFarEndA = inOrder(near) ? protection.ratingA : range.bestRatingA;
   const sizing: Sizing | undefined =
     ratingFarEndA === undefined

@@ -20,7 +20,10 @@ export const distance = defineRule<Values>({
   acceptable: true,
   // Needs the distance limit for the circuit's run and its start. A distance not stated is not judged.
   check: (plan) =>
-    perDevice(plan, ({ run: { circuit }, device, protection, properties }) => {
+    perDevice(plan, ({ run, device, protection, properties }) => {
+      // A part of its own has no distance: the length of its lead is judged by protection/unprotected-path.
+      if (!run) return [];
+      const { circuit } = run;
       const given = statedDistance(protection.distanceGiven);
       if (!given) return [];
       const limit = protectionDistanceLimit(circuit, device.end === "protect" ? "near" : "far");

@@ -1,8 +1,10 @@
 import { suitableDevices } from "../../analysis/choose-device.ts";
+import type { ProtectionRange } from "../../analysis/circuit-result.ts";
 import { opensInTime, type SlowClearing, slowClearing } from "../../analysis/clearing.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
 import { sharesShorts } from "../../analysis/network/faults/fed-at-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
+import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { clearingTime } from "../../standards/protection-rules.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -10,7 +12,7 @@ import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
 import { runOf } from "../fixes/inserted-protection.ts";
 import { type Device, ratingFix, theDevice } from "../fixes/judged-devices.ts";
 import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
-import { defineRule, inNetwork, type JudgedPlan } from "../rule.ts";
+import { defineRule, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
 import { formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
 import { conductorInWords, relatedConductor } from "../wording/part-in-words.ts";
 import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
@@ -37,7 +39,7 @@ export const doesNotClear = defineRule<Values>({
         const opens = slowClearing(placed.protection, currentA);
         // Checked last, because it walks over the network.
         if (!opens || sharesShorts(judged.network, fault.device)) return [];
-        const fixes = fixesFor(plan, placed, fault);
+        const fixes = fixesFor(plan, judged, placed, fault);
         const values: Values = {
           device: placed.device,
           ...(end === placed.conductor ? {} : { end: conductorInWords(end) }),
@@ -48,7 +50,7 @@ export const doesNotClear = defineRule<Values>({
         };
         return [
           {
-            subject: placed.conductor.name,
+            subject: placed.subject,
             at: placed.at,
             values,
             related: [relatedConductor(end, `${conductorInWords(end)}, with the short at its far end`)],
@@ -81,16 +83,32 @@ interface Values {
 }
 
 /** First a smaller rating of the same family, which suits every conductor; then the same rating of a faster family. */
-function fixesFor(plan: JudgedPlan, placed: PlacedDevice, fault: DeviceFault): ProposedFix[] {
+function fixesFor(
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  placed: PlacedDevice,
+  fault: DeviceFault,
+): ProposedFix[] {
   const shortA = fault.least?.currentA ?? 0;
   // Without a stated family, the device's speed is unknown, and so is a faster one.
   if (!placed.protection.family) return [];
-  return [...lesserRating(plan, placed, shortA), ...quickerFamily(placed, fault, shortA)];
+  return [
+    ...lesserRating(rangeOf(plan, judged, placed), placed, shortA),
+    ...quickerFamily(placed, fault, shortA),
+  ];
 }
 
-function lesserRating(plan: JudgedPlan, placed: PlacedDevice, shortA: number): ProposedFix[] {
+/** The ratings that carry its load. */
+function rangeOf(
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  { conductor, part }: PlacedDevice,
+): ProtectionRange {
+  return part ? protectionRangeOfPart(judged, part) : runOf(plan, conductor!.run).result.protection;
+}
+
+function lesserRating({ aimA }: ProtectionRange, placed: PlacedDevice, shortA: number): ProposedFix[] {
   const { protection } = placed;
-  const { aimA } = runOf(plan, placed.conductor.run).result.protection;
   // The largest that will do: the one with the most headroom over its load lasts longest.
   const ratingA = madeRatings(protection.family).findLast(
     (lesser) =>
@@ -102,13 +120,13 @@ function lesserRating(plan: JudgedPlan, placed: PlacedDevice, shortA: number): P
 }
 
 function quickerFamily(
-  { conductor, protection, device, properties }: PlacedDevice,
+  { systemV, protection, device, properties }: PlacedDevice,
   fault: DeviceFault,
   shortA: number,
 ) {
   const { ratingA } = protection;
   if (device.kind === "breaker") return [];
-  const need = { ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA };
+  const need = { ratingA, systemV, interruptA: fault.greatestA };
   const quicker = suitableDevices(need).find((chosen) => opensInTime(chosen, shortA));
   return quicker
     ? [

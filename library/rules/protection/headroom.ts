@@ -1,9 +1,14 @@
 import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
-import { bestRatingFixes, type Device, perDevice, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
-import { atProperty, defineRule } from "../rule.ts";
+import {
+  bestRatingFixes,
+  type Device,
+  perDevice,
+  theDevice,
+  whyNoRatingOf,
+} from "../fixes/judged-devices.ts";
+import { defineRule } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../wording/format-number.ts";
-import { loadPath } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
@@ -19,21 +24,19 @@ export const headroom = defineRule<Values>({
   // Needs the aim. A rating below the load itself is left to protection/below-load.
   check: (plan) =>
     perDevice(plan, (judged) => {
-      const { at, device, protection } = judged;
-      const { circuit, result } = judged.run;
-      if (!circuit.continuous) return [];
+      const { at, device, load: related } = judged;
+      if (!judged.continuous) return [];
       const { minA, aimA } = judged.range;
       if (!exceeds(aimA, device.ratingA) || exceeds(minA, device.ratingA)) return [];
       const fixes = bestRatingFixes(judged, thinnestWithHeadroom);
       const values: Values = {
         device,
-        loadA: circuit.loadA,
+        loadA: minA,
         aimA,
         aimPercent: 100 * ratingOverContinuousLoad.factor,
         source: sourceInWords(ratingOverContinuousLoad.source),
-        wayOut: wayOut(fixes, whyNoRating(result, protection)),
+        wayOut: wayOut(fixes, whyNoRatingOf(judged)),
       };
-      const related = [{ at: atProperty(circuit, ...loadPath(circuit)), text: "The load" }];
       return [{ at, values, related, fixes }];
     }),
   message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {

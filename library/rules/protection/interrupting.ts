@@ -42,7 +42,7 @@ export const protectionInterrupting = defineRule<Values>({
         };
         return [
           {
-            subject: placed.conductor.name,
+            subject: placed.subject,
             at: found.at,
             severity,
             values,
@@ -132,10 +132,10 @@ function leastOfAnyFamily(ratingA: number): number | undefined {
 
 /** The same rating in a family that can interrupt it. A breaker is left to the builder: it may be the switch as well. */
 function otherDevice(placed: PlacedDevice, fault: DeviceFault): ProposedFix[] {
-  const { conductor, protection, device } = placed;
+  const { protection, device, systemV } = placed;
   const { ratingA, family } = protection;
   if (device.kind === "breaker" || family === marked) return [];
-  const chosen = chooseDevice({ ratingA, systemV: conductor.run.systemV, interruptA: fault.greatestA });
+  const chosen = chooseDevice({ ratingA, systemV, interruptA: fault.greatestA });
   if (!chosen) return [];
   // Without a stated family, the builder may have another one in mind.
   const kind = family || protection.interruptingA !== undefined ? chosenKind(chosen) : "suggestion";

@@ -35,7 +35,7 @@ export const protectionSelectivity = defineRule<Values>({
         };
         return [
           {
-            subject: downstream.conductor.name,
+            subject: downstream.subject,
             at: downstream.at,
             values,
             related: [relatedDevice(upstream)],

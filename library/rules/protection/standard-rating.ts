@@ -52,9 +52,9 @@ export const standardRating = defineRule<Values>({
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
     const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
     const none =
-      device.end === "protect"
-        ? `No ${familyInWords(family)}`
-        : `At the far end: no ${familyInWords(family)}`;
+      device.end === "protectFarEnd"
+        ? `At the far end: no ${familyInWords(family)}`
+        : `No ${familyInWords(family)}`;
     return `${none} is made in ${statedWithUnit(device.ratingA, "A")}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
   },
 });

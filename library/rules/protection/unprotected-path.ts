@@ -1,7 +1,9 @@
+import { ampacityOf } from "../../analysis/ampacity.ts";
 import { type MachineLimit, machineLimit } from "../../analysis/machine-protection.ts";
 import { nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
+import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
@@ -10,7 +12,14 @@ import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
 import { type Device, ratingFix, statedWithUnit, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
 import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
-import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
+import {
+  defineRule,
+  type Found,
+  inNetwork,
+  type JudgedNetwork,
+  type JudgedPlan,
+  type JudgedRun,
+} from "../rule.ts";
 import { exceeds, formatRounded, withUnit } from "../wording/format-number.ts";
 import {
   atEnd,
@@ -92,7 +101,11 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
   const conductor = judged.network.conductors[path.conductor] as NetworkConductor;
   const run = runOf(plan, conductor.run);
   const { ampacity } = run.result;
-  const fixes = [...insertingFixes(plan, judged, path), ...thickerFixes(plan, judged, path)];
+  const fixes = [
+    ...lesserRating(judged, path),
+    ...insertingFixes(plan, judged, path),
+    ...thickerFixes(plan, judged, path),
+  ];
   const onWay = tooGreatOnWay(judged.network, path);
   const values: ConductorValues = {
     what: "conductor",
@@ -143,7 +156,7 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
 function tooGreatOnWay({ devices }: Network, { conductor, tooGreat }: UnprotectedPath): ProtectiveDevice[] {
   return tooGreat
     .flatMap((device) => devices[device] ?? [])
-    .filter(({ place }) => place.conductor !== conductor);
+    .filter(({ place }) => place.at === "part" || place.conductor !== conductor);
 }
 
 /** On a longer path, only the conductors nearest to the source and the devices nearest to the conductor. */
@@ -160,16 +173,34 @@ function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: Unprot
   return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
 }
 
+/** A smaller fuse or breaker in the part on the path, if one is made between its own load and this conductor's ampacity. */
+function lesserRating(judged: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
+  const conductor = judged.network.conductors[path.conductor];
+  const [least] = tooGreatOnWay(judged.network, path).sort((one, other) => one.ratingA - other.ratingA);
+  const placed = least && placedDevice(judged.network, least.index);
+  const ampacity = conductor && ampacityOf(conductor.run);
+  if (!placed?.part || !ampacity?.judged) return [];
+  const { aimA, maxA = ampacity.ampacityA } = protectionRangeOfPart(judged, placed.part);
+  const ratingA = bestRating({ aimA, maxA: Math.min(maxA, ampacity.ampacityA) }, placed.protection.family);
+  return ratingA === undefined ? [] : [ratingFix(placed, ratingA)];
+}
+
 /** 33 CFR 183.460(b): the smallest device in a conductor from such a machine is at most 120 % of its rating. */
 function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number): Found<Values>[] {
   const limit = machineLimit(judged.network, index);
   if (!limit) return [];
-  const { near, far } = judged.network.conductors[index] ?? {};
-  const [least] = [near, far]
-    .flatMap((device) => (device && placedDevice(judged.network, device.index)) ?? [])
+  const { network } = judged;
+  const { near, far, from, to } = network.conductors[index]!;
+  const beside = network.devices.filter(({ place }) => {
+    const part = place.at === "part" ? network.parts[place.part] : undefined;
+    return part && [from, to].some((terminal) => network.terminals[terminal]!.part === part.index);
+  });
+  const [least] = [near, far, ...beside]
+    .flatMap((device) => (device && placedDevice(network, device.index)) ?? [])
     .sort((one, other) => one.device.ratingA - other.device.ratingA);
   if (!least || !exceeds(least.device.ratingA, limit.maxA)) return [];
-  const fixes = machineFixes(plan, least, limit);
+  const conductor = judged.network.conductors[index] as NetworkConductor;
+  const fixes = machineFixes(runOf(plan, conductor.run), least, limit);
   const values: MachineValues = {
     what: "machine",
     device: least.device,
@@ -181,7 +212,7 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
   };
   return [
     {
-      subject: least.conductor.name,
+      subject: least.subject,
       at: least.at,
       values,
       related: [relatedPart(limit.alternator)],
@@ -191,8 +222,7 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
 }
 
 /** The largest made rating that the law allows, and that still carries the current. */
-function machineFixes(plan: JudgedPlan, placed: PlacedDevice, { maxA }: MachineLimit): ProposedFix[] {
-  const { result } = runOf(plan, placed.conductor.run);
+function machineFixes({ result }: JudgedRun, placed: PlacedDevice, { maxA }: MachineLimit): ProposedFix[] {
   const largestA = Math.min(maxA, result.protection.maxA ?? 0);
   const ratingA = nearestRatingBelow(largestA, placed.protection.family);
   return ratingA === undefined || ratingA < result.protection.minA ? [] : [ratingFix(placed, ratingA)];

@@ -63,7 +63,7 @@ interface FoundAtDevice {
 
 /** A voltage stated in the plan overrides its family's. Undefined: there is no finding. */
 function judgedByMarking(judged: JudgedDevice): FoundAtDevice | undefined {
-  const { systemV } = judged.run.circuit;
+  const { systemV } = judged;
   const { ratedV } = judged.protection;
   if (ratedV === undefined || !exceeds(systemV, ratedV)) return undefined;
   const fixes = otherDevice(judged);
@@ -83,7 +83,7 @@ function judgedByMarking(judged: JudgedDevice): FoundAtDevice | undefined {
 }
 
 function judgedByFamily(judged: JudgedDevice): FoundAtDevice | undefined {
-  const { systemV } = judged.run.circuit;
+  const { systemV } = judged;
   const { family, ratedV } = judged.protection;
   if (!family || ratedV !== undefined) return undefined;
   const { ratedVoltagesV, ratedVoltageConfirmed } = familyData(family);
@@ -128,11 +128,13 @@ function theOneFor({ properties }: JudgedDevice, ratedV: number): ProposedFix {
  * The same rating in a family that is made for the voltage and interrupts no less. Empty if the existing device's interrupting
  * capacity is unknown.
  */
-function otherDevice({ run, protection, properties }: JudgedDevice): ProposedFix[] {
+function otherDevice({ systemV, device, protection, properties }: JudgedDevice): ProposedFix[] {
   const { ratingA, family, interruptingA } = protection;
+  // A part that is a breaker cannot become a fuse.
+  if (device.kind === "breaker" && device.end === undefined) return [];
   const interruptA = interruptingA ?? (family && familyData(family).breakingCapacityA);
   if (!interruptA) return [];
-  const chosen = chooseDevice({ ratingA, systemV: run.circuit.systemV, interruptA }, family);
+  const chosen = chooseDevice({ ratingA, systemV, interruptA }, family);
   if (!chosen || chosenKind(chosen) === "suggestion") return [];
   return [
     {

@@ -1,4 +1,4 @@
-import type { PropertyPath } from "../../model/record.ts";
+import type { PropertyPath } from "../../model/plain-values.ts";
 import type { Run } from "../../model/run.ts";
 import { withUnit } from "./format-number.ts";
 

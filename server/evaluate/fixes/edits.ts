@@ -1,5 +1,5 @@
 import ts from "typescript";
-import type { PropertyPath } from "../../../library/model/record.ts";
+import type { PropertyPath } from "../../../library/model/plain-values.ts";
 import type { Change, ProposedFix } from "../../../library/rules/finding.ts";
 import type { Edit, PlacedFix } from "../checked-plan.ts";
 import type { SourceNode } from "../provenance/contexts.ts";

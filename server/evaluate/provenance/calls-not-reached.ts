@@ -1,6 +1,6 @@
 import ts from "typescript";
 import { sitesInFile } from "../instrument/instrument.ts";
-import type { RunOutcome } from "../sandbox.ts";
+import type { RunOutcome } from "../sandbox/contract.ts";
 import type { LoadProblem } from "../text/load-plan.ts";
 import type { PlanFile } from "../text/parse.ts";
 

@@ -1,6 +1,6 @@
 import ts from "typescript";
 import type { SourceRange } from "../checked-plan.ts";
-import type { InstrumentedPosition } from "../sandbox.ts";
+import type { InstrumentedPosition } from "../sandbox/contract.ts";
 import type { PlanFile } from "../text/parse.ts";
 
 /**

@@ -1,6 +1,7 @@
 import type ts from "typescript";
 import type { Judgement } from "../../../library/judge.ts";
-import type { PlanRecord, PropertyPath } from "../../../library/model/record.ts";
+import type { PropertyPath } from "../../../library/model/plain-values.ts";
+import type { PlanRecord } from "../../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
 import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../../library/rules/registry.ts";

@@ -1,5 +1,5 @@
 import ts from "typescript";
-import type { PropertyPath } from "../../../library/model/record.ts";
+import type { PropertyPath } from "../../../library/model/plain-values.ts";
 import type { PlanFile } from "../text/parse.ts";
 import {
   type EvaluationContext,

@@ -1,5 +1,5 @@
 import type ts from "typescript";
-import type { PropertyPath } from "../../../library/model/record.ts";
+import type { PropertyPath } from "../../../library/model/plain-values.ts";
 import type { SourceNode } from "./contexts.ts";
 
 /**

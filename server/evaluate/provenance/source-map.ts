@@ -1,5 +1,6 @@
 import ts from "typescript";
-import type { PropertyPath, Word } from "../../../library/model/record.ts";
+import type { PropertyPath } from "../../../library/model/plain-values.ts";
+import type { Word } from "../../../library/model/record.ts";
 import type { SourceRange, ValueAtPosition } from "../checked-plan.ts";
 import type { Uri } from "../workspace.ts";
 import type { SourceNode, TracedRun } from "./contexts.ts";

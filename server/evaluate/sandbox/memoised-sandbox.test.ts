@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { defaultLimits, type End, type RunRequest, type Stopped } from "../sandbox.ts";
 import { PlanFile } from "../text/parse.ts";
+import { defaultLimits, type End, type RunRequest, type Stopped } from "./contract.ts";
 import { memoisedSandbox } from "./memoised-sandbox.ts";
 
 const first: RunRequest = {

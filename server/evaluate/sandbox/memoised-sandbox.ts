@@ -1,5 +1,6 @@
 import { isSamePlainData } from "../same-plain-data.ts";
-import type { RawRecord, RunModule, RunOutcome, RunRequest, Sandbox } from "../sandbox.ts";
+import type { Sandbox } from "../sandbox.ts";
+import type { RawRecord, RunModule, RunOutcome, RunRequest } from "./contract.ts";
 
 /**
  * Runs a plan only if its JavaScript differs from the last run. A plan has no clock and no chance, so the same JavaScript makes

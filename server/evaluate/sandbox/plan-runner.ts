@@ -1,6 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { Worker } from "node:worker_threads";
-import type { End, RunOutcome, RunRequest, Stopped } from "../sandbox.ts";
+import type { End, RunOutcome, RunRequest, Stopped } from "./contract.ts";
 import { readRecords } from "./read-records.ts";
 import { newPage, readPages } from "./record-pages.ts";
 import { startTimeLimit } from "./time-limit.ts";

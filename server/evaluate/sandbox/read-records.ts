@@ -1,5 +1,5 @@
 import { words } from "../../../library/model/record.ts";
-import type { Allocation, OpenCall, RawRecord, RunOutcome } from "../sandbox.ts";
+import type { Allocation, OpenCall, RawRecord, RunOutcome } from "./contract.ts";
 
 /**
  * Converts the recorder's output, batches of entries, to an outcome. An entry is a row of numbers, read one after another:

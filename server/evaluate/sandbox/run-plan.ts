@@ -7,7 +7,7 @@ import type {
   QuickJSWASMModule,
 } from "quickjs-emscripten-core";
 import { words } from "../../../library/model/record.ts";
-import type { End, RunRequest, Stopped } from "../sandbox.ts";
+import type { End, RunRequest, Stopped } from "./contract.ts";
 import type { EngineMemory } from "./engine-memory.ts";
 import type { Thrown } from "./inside/describe-thrown.ts";
 import { bunchText } from "./read-records.ts";

@@ -1,4 +1,4 @@
-import type { RunModule, Stopped } from "../sandbox.ts";
+import type { RunModule, Stopped } from "./contract.ts";
 
 type Place = NonNullable<Extract<Stopped, { why: "error" }>["at"]>;
 

@@ -1,4 +1,4 @@
-import type { End, RunRequest } from "../sandbox.ts";
+import type { End, RunRequest } from "./contract.ts";
 
 /** The data that the parent gives a worker at its start. */
 export interface WorkerStart {

@@ -13,12 +13,12 @@ export interface FaultNetwork {
   readonly nodeOf: Int32Array;
   /** Inside shunts, metal and the like, whose resistance does not follow the temperature of copper. */
   readonly joins: readonly { readonly a: number; readonly b: number; readonly ohm: number }[];
-  /** By conductor, Ω: at 20 °C, and at the maximum temperature of its insulation. */
+  /** By branch, Ω: at 20 °C, and at the maximum temperature of its insulation. */
   readonly coldOhm: Float64Array;
   readonly hotOhm: Float64Array;
 }
 
-export function faultNetwork({ network, joins }: NetworkGraph): FaultNetwork {
+export function faultNetwork({ network, branches, sectionJoins: joins }: NetworkGraph): FaultNetwork {
   const merged = disjointSets(network.terminals.length);
   for (const { a, b, ohm } of joins) if (ohm < leastOhm) merged.union(a, b);
   const nodeOf = new Int32Array(network.terminals.length);
@@ -33,13 +33,23 @@ export function faultNetwork({ network, joins }: NetworkGraph): FaultNetwork {
     nodes,
     nodeOf,
     joins: joins.flatMap(({ a, b, ohm }) => (ohm < leastOhm ? [] : [{ a: nodeOf[a]!, b: nodeOf[b]!, ohm }])),
-    coldOhm: Float64Array.from(network.conductors, coldOhmOf),
-    hotOhm: Float64Array.from(network.conductors, hotOhmOf),
+    coldOhm: ohmOfBranches(coldOhmOf),
+    hotOhm: ohmOfBranches(hotOhmOf),
   };
+
+  function ohmOfBranches(ohmOf: (conductor: NetworkConductor) => number): Float64Array {
+    return Float64Array.from(branches, ({ ohm = 0 }, index) => {
+      const conductor = network.conductors[index];
+      return conductor ? ohmOf(conductor) : Math.max(leastDeviceOhm, ohm);
+    });
+  }
 }
 
 /** A nano-ohm. A smaller resistance counts as none, or as this much: no real connection has less. */
 const leastOhm = 1e-9;
+
+/** A micro-ohm, far below any real fuse or contact. Through less, floating-point accuracy would leave no current. */
+const leastDeviceOhm = 1e-6;
 
 /** At 20 °C, for the maximum fault. */
 function coldOhmOf(conductor: NetworkConductor): number {

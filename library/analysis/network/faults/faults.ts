@@ -1,6 +1,6 @@
-import type { ConductorEnd, Network, ProtectiveDevice } from "../../../model/network.ts";
+import type { ConductorEnd, Network } from "../../../model/network.ts";
 import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
-import { networkGraph } from "../topology/network-graph.ts";
+import { branchOf, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
 import { faultNetwork } from "./fault-network.ts";
@@ -20,13 +20,13 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
   const nets = netPolarities(wiring);
   const resistances = faultNetwork(wiring);
   const zones = protectedZones(wiring);
-  const isPositive = network.conductors.map(({ from }) => {
+  const isPositive = wiring.branches.map(({ from }) => {
     const side = nets[wiring.componentOf[from]!];
     return side === "positive" || side === "middle";
   });
   const positive = maxFaults(wiring, resistances, nets, "positive");
   // A fuse in a negative conductor: the same calculation with the poles exchanged.
-  const negative = network.devices.some(({ place }) => !isPositive[place.conductor])
+  const negative = network.devices.some((device) => !isPositive[branchOf(wiring, device).branch])
     ? maxFaults(wiring, resistances, nets, "negative")
     : undefined;
   const least = minFaults(wiring, resistances, nets, topology.banks);
@@ -36,14 +36,15 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
   const fedByAny = feedingOf(wiring, zones, wiring.sources);
 
   const leastByDevice = least
-    ? leastThroughDevices(network, resistances.nodeOf, zones, fedByBattery, least)
+    ? leastThroughDevices(wiring, resistances.nodeOf, zones, fedByBattery, least)
     : network.devices.map(() => ({ least: undefined }));
 
   const devices: DeviceFault[] = [];
   /** By device: its index in the result; −1 if it is left out. */
   const resultIndex = network.devices.map((device, index) => {
-    const onPositive = isPositive[device.place.conductor]!;
-    const greatest = greatestThrough(device, onPositive ? positive : negative);
+    const { branch, end } = branchOf(wiring, device);
+    const onPositive = isPositive[branch]!;
+    const greatest = greatestThrough((onPositive ? positive : negative)?.at(branch, end));
     if (!greatest) return -1;
     const fed = onPositive ? fedByBattery[index]! : nowhere;
     const behind = behindOf(zones, index, fed.fromTerminal || fed.fromConductor ? fed : fedByAny[index]!);
@@ -74,11 +75,10 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
 
 const nowhere = { fromTerminal: false, fromConductor: false };
 
-/** The greater of a short behind it on its conductor, and one behind it on its terminal. */
-function greatestThrough({ place }: ProtectiveDevice, faults: MaxFaults | undefined) {
-  const fault = faults?.at(place.conductor, place.end);
+/** The greater of a short behind it in its branch, and one behind it on its terminal. */
+function greatestThrough(fault: ReturnType<MaxFaults["at"]>) {
   if (!fault) return undefined;
-  const arriving = greater(fault.fromElsewhere, fault.throughConductor);
+  const arriving = greater(fault.fromElsewhere, fault.throughBranch);
   if (arriving.currentA === 0) return undefined;
   return { greatestA: arriving.currentA, sources: arriving.sources(), estimated: arriving.isEstimated() };
 }
@@ -112,24 +112,26 @@ function behindOf({ graph, conductorsIn }: ProtectedZones, device: number, fed: 
  * share is computed.
  */
 function leastThroughDevices(
-  { conductors, devices }: Network,
+  wiring: NetworkGraph,
   nodeOf: Int32Array,
   { graph, conductorsIn }: ProtectedZones,
   fed: readonly Fed[],
   faults: MinFaults,
 ): readonly Pick<DeviceFault, "least" | "leastNotWorkedOut">[] {
+  const { devices } = wiring.network;
   const least = devices.map((): DeviceFault["least"] => undefined);
   const notWorkedOut = new Set<number>();
-  const terminalOf = (conductor: number, end: ConductorEnd) =>
-    conductors[conductor]![end === "near" ? "from" : "to"];
+  const terminalOf = (branch: number, end: ConductorEnd) =>
+    wiring.branches[branch]![end === "near" ? "from" : "to"];
   const entering = conductorsIn.map((): Entering[] => []);
-  devices.forEach(({ place: { conductor, end } }, device) => {
+  devices.forEach((placed, device) => {
+    const { branch, end } = branchOf(wiring, placed);
     const { fromTerminal, fromConductor } = fed[device]!;
     const towardsFar = end === "near" ? 1 : -1;
     const entry = {
       device,
-      conductor,
-      node: nodeOf[terminalOf(conductor, end)]!,
+      branch,
+      node: nodeOf[terminalOf(branch, end)]!,
       takesAll: fromTerminal !== fromConductor,
     };
     if (fromTerminal) entering[graph.b[device]!]!.push({ ...entry, towardsFar });
@@ -142,12 +144,12 @@ function leastThroughDevices(
     if (shorts.length === 0) return;
     const sharing = entries.filter(({ takesAll }) => !takesAll);
     const leastOfAll = leastAtTwoNodes(shorts);
-    for (const { device, conductor, node, takesAll, towardsFar } of entries) {
+    for (const { device, branch, node, takesAll, towardsFar } of entries) {
       if (!takesAll && sharing.length > mostSharing) {
         notWorkedOut.add(device);
         continue;
       }
-      const through = takesAll ? undefined : faults.through(conductor);
+      const through = takesAll ? undefined : faults.through(branch);
       for (const short of takesAll ? leastOfAll : shorts) {
         // At the device's own terminal the current is at its maximum. Or it comes round a ring and need not pass this
         // device: then
@@ -205,11 +207,11 @@ interface Short {
 /** A device through which batteries feed a zone. */
 interface Entering {
   readonly device: number;
-  readonly conductor: number;
+  readonly branch: number;
   /** The node of its terminal. */
   readonly node: number;
   /** It carries the whole current of a short in the zone. */
   readonly takesAll: boolean;
-  /** 1 if the entering current flows from the near to the far end of its conductor, −1 if it flows back. */
+  /** 1 if the entering current flows from the near to the far end of its branch, −1 if it flows back. */
   readonly towardsFar: number;
 }

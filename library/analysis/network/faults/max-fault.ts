@@ -12,15 +12,15 @@ import {
 
 /** The maximum currents for dead shorts to the bank's other pole, anywhere on one pole's side of a network. */
 export interface MaxFaults {
-  /** A short right at one end of a conductor; undefined if that end is on the other side, or already shorted. */
-  at(conductor: number, end: "near" | "far"): FaultAtEnd | undefined;
+  /** A short right at one end of a branch; undefined if that end is on the other side, or already shorted. */
+  at(branch: number, end: "near" | "far"): FaultAtEnd | undefined;
 }
 
 interface FaultAtEnd {
   /** The current to that end from everything else: it passes a device at this end. */
   readonly fromElsewhere: Arriving;
-  /** The current through the conductor itself. */
-  readonly throughConductor: Arriving;
+  /** The current through the branch itself. */
+  readonly throughBranch: Arriving;
 }
 
 export interface Arriving {
@@ -67,8 +67,8 @@ export function maxFaults(
     ohm.push(value);
   };
   const isLive = (terminal: number) => unknown(terminal) >= 0;
-  network.conductors.forEach(({ from, to }, conductor) => {
-    if (isLive(from)) join(unknown(from), unknown(to), coldOhm[conductor]!);
+  wiring.branches.forEach(({ from, to }, branch) => {
+    if (isLive(from)) join(unknown(from), unknown(to), coldOhm[branch]!);
   });
   for (const { a: one, b: other, ohm: value } of faults.joins) {
     if (unknownOf.of[one]! >= 0) join(unknownOf.of[one]!, unknownOf.of[other]!, value);
@@ -147,8 +147,8 @@ export function maxFaults(
   }
 
   return {
-    at(conductor, end) {
-      const { from, to } = network.conductors[conductor]!;
+    at(branch, end) {
+      const { from, to } = wiring.branches[branch]!;
       const node = unknown(end === "near" ? from : to);
       const other = unknown(end === "near" ? to : from);
       if (node < 0) return undefined;
@@ -157,7 +157,7 @@ export function maxFaults(
       const island = inverse.islandOf(node);
       const faultA = (voltageAt: Response) => voltageAt(node) / ownOhm;
       const throughA = (voltageAt: Response) =>
-        node === other ? 0 : (voltageAt(other) - mutualOhm * faultA(voltageAt)) / coldOhm[conductor]!;
+        node === other ? 0 : (voltageAt(other) - mutualOhm * faultA(voltageAt)) / coldOhm[branch]!;
       const arriving = (shareA: (voltageAt: Response) => number): Arriving => {
         const currentA = shareA(together);
         const leastA = Math.max(dustA, noticeableShare * currentA);
@@ -185,7 +185,7 @@ export function maxFaults(
       };
       return {
         fromElsewhere: arriving((voltageAt) => faultA(voltageAt) - throughA(voltageAt)),
-        throughConductor: arriving(throughA),
+        throughBranch: arriving(throughA),
       };
     },
   };

@@ -14,10 +14,10 @@ export interface MinFaults {
   /** At a terminal on the positive side; undefined if no battery reaches it. */
   at(terminal: number): MinFault | undefined;
   /**
-   * The current in one conductor during any short, A, from its near to its far end. One solution serves all shorts: a current
-   * into a node affects a conductor as a current through the conductor affects the node (reciprocity).
+   * The current in one branch during any short, A, from its near to its far end. One solution serves all shorts: a current
+   * into a node affects a branch as a current through the branch affects the node (reciprocity).
    */
-  through(conductor: number): (fault: MinFault) => number;
+  through(branch: number): (fault: MinFault) => number;
 }
 
 /** A short, and its current. */
@@ -83,8 +83,8 @@ export function minFaults(
     b.push(other);
     ohm.push(value);
   };
-  network.conductors.forEach(({ from, to }, conductor) => {
-    join(unknown(from), unknown(to), hotOhm[conductor]!);
+  wiring.branches.forEach(({ from, to }, branch) => {
+    join(unknown(from), unknown(to), hotOhm[branch]!);
   });
   for (const { a: one, b: other, ohm: value } of faults.joins)
     join(unknownOf[one]!, unknownOf[other]!, value);
@@ -116,12 +116,12 @@ export function minFaults(
         entry(positive, positive) + entry(negative, negative) - 2 * entry(positive, negative) + wayBackOhm;
       return { currentA: (voltage(positive) - voltage(negative)) / ownOhm, positive, negative };
     },
-    through(conductor) {
-      const { from, to } = network.conductors[conductor]!;
+    through(branch) {
+      const { from, to } = wiring.branches[branch]!;
       const [one, other] = [unknown(from), unknown(to)];
       if (one === other || one === outside || other === outside) return () => 0;
-      const beforeA = (voltage(one) - voltage(other)) / hotOhm[conductor]!;
-      const siemens = 1 / hotOhm[conductor]!;
+      const beforeA = (voltage(one) - voltage(other)) / hotOhm[branch]!;
+      const siemens = 1 / hotOhm[branch]!;
       const liftedBy = inverse.response(
         [
           { node: one, currentA: siemens },
@@ -143,12 +143,12 @@ const reference = -1;
  * reference; everything without a battery is outside.
  */
 function nodesWithBattery(
-  { network }: NetworkGraph,
+  { branches }: NetworkGraph,
   { nodes, nodeOf, joins }: FaultNetwork,
   batteries: readonly BatteryPart[],
 ): Int32Array {
   const linked = disjointSets(nodes);
-  for (const { from, to } of network.conductors) linked.union(nodeOf[from]!, nodeOf[to]!);
+  for (const { from, to } of branches) linked.union(nodeOf[from]!, nodeOf[to]!);
   for (const { a, b } of joins) linked.union(a, b);
   for (const { terminals } of batteries)
     linked.union(nodeOf[terminals.positive]!, nodeOf[terminals.negative]!);

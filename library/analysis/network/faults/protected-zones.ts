@@ -3,21 +3,21 @@ import type { ProtectiveDevice } from "../../../model/network.ts";
 import { firstIndex } from "../../first-index.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import type { Source } from "../topology/internal-connections.ts";
-import type { NetworkGraph } from "../topology/network-graph.ts";
+import { branchOf, type NetworkGraph } from "../topology/network-graph.ts";
 import { type Graph, graphOf, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
 
 /**
  * The network cut at its protective devices: zones without a device inside, and the devices between them.
- * A conductor with a device at each end is a zone of its own; with one, it belongs to the zone at its other end.
+ * A branch with a device at each end is a zone of its own; with one, it belongs to the zone at its other end.
  */
 export interface ProtectedZones {
-  /** Nodes are zones, edges are the network's devices. `a` is the zone at the terminal, `b` the zone on the conductor's side. */
+  /** Nodes are zones, edges are the network's devices. `a` is the zone at the terminal, `b` the zone on the branch's side. */
   readonly graph: Graph;
   /** By conductor. */
   readonly zoneOf: Int32Array;
   /** By zone: its conductors. */
   readonly conductorsIn: readonly (readonly number[])[];
-  /** By point of the wiring. */
+  /** By section of the wiring. */
   readonly zoneAt: Int32Array;
 }
 
@@ -30,15 +30,16 @@ export interface Feeding {
 /** Cached for each wiring. */
 export const protectedZones: (wiring: NetworkGraph) => ProtectedZones = workedOutOnce(cutAtDevices);
 
-function cutAtDevices({ network, graph }: NetworkGraph): ProtectedZones {
+function cutAtDevices(wiring: NetworkGraph): ProtectedZones {
+  const { network, branches, sections: graph } = wiring;
   const { conductors, devices } = network;
-  const merged = disjointSets(graph.nodes + conductors.length);
-  const middleOf = (conductor: number) => graph.nodes + conductor;
-  conductors.forEach(({ near, far }, conductor) => {
-    if (!near) merged.union(graph.a[conductor]!, middleOf(conductor));
-    if (!far) merged.union(graph.b[conductor]!, middleOf(conductor));
+  const merged = disjointSets(graph.nodes + branches.length);
+  const middleOf = (branch: number) => graph.nodes + branch;
+  branches.forEach(({ near, far }, branch) => {
+    if (!near) merged.union(graph.a[branch]!, middleOf(branch));
+    if (!far) merged.union(graph.b[branch]!, middleOf(branch));
   });
-  const numbers = new Int32Array(graph.nodes + conductors.length).fill(-1);
+  const numbers = new Int32Array(graph.nodes + branches.length).fill(-1);
   let zones = 0;
   const zone = (element: number) => {
     const set = merged.find(element);
@@ -47,17 +48,18 @@ function cutAtDevices({ network, graph }: NetworkGraph): ProtectedZones {
   };
   const zoneAt = Int32Array.from({ length: graph.nodes }, (_, point) => zone(point));
   const zoneOf = Int32Array.from(conductors, (_, conductor) => zone(middleOf(conductor)));
+  const places = devices.map((device) => branchOf(wiring, device));
   const terminalZone = Int32Array.from(
-    devices,
-    ({ place: { conductor, end } }) => zoneAt[end === "near" ? graph.a[conductor]! : graph.b[conductor]!]!,
+    places,
+    ({ branch, end }) => zoneAt[end === "near" ? graph.a[branch]! : graph.b[branch]!]!,
   );
-  const conductorZone = Int32Array.from(devices, ({ place }) => zoneOf[place.conductor]!);
+  const branchZone = Int32Array.from(places, ({ branch }) => zone(middleOf(branch)));
   const conductorsIn = Array.from({ length: zones }, (): number[] => []);
   zoneOf.forEach((at, conductor) => {
     conductorsIn[at]!.push(conductor);
   });
   return {
-    graph: graphOf(zones, terminalZone, conductorZone),
+    graph: graphOf(zones, terminalZone, branchZone),
     zoneOf,
     zoneAt,
     conductorsIn,
@@ -66,12 +68,12 @@ function cutAtDevices({ network, graph }: NetworkGraph): ProtectedZones {
 
 /** A source feeds a device from one side if it reaches that side other than through the device. */
 export function feedingOf(
-  { network, pointOf }: NetworkGraph,
+  { network, sectionOf }: NetworkGraph,
   zones: ProtectedZones,
   sources: readonly Source[],
 ): Feeding[] {
   const { graph, zoneAt } = zones;
-  const starts = sources.map(({ positive }) => zoneAt[pointOf[positive]!]!);
+  const starts = sources.map(({ positive }) => zoneAt[sectionOf[positive]!]!);
   const forest = spanningForest(graph, starts, () => true);
   const orders = Int32Array.from(new Set(starts), (start) => forest.order[start]!).sort();
   return network.devices.map((_, device) => ({
@@ -101,7 +103,7 @@ function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
  * Outwards means over an increasing number of devices. Between equals, two batteries with a fuse each, none is upstream.
  */
 export function devicePairsOf(
-  { network, pointOf, sources }: NetworkGraph,
+  { network, sectionOf, sources }: NetworkGraph,
   { graph, zoneAt }: ProtectedZones,
 ): { upstream: number; downstream: number }[] {
   const { devices } = network;
@@ -111,7 +113,7 @@ export function devicePairsOf(
   function walkOutwards(from: readonly Source[]) {
     const queue: number[] = [];
     for (const { positive } of from) {
-      const zone = zoneAt[pointOf[positive]!]!;
+      const zone = zoneAt[sectionOf[positive]!]!;
       if (away[zone] !== -1) continue;
       away[zone] = 0;
       queue.push(zone);

@@ -157,12 +157,14 @@ describe("any wiring", () => {
         if (!device) return;
         changed++;
         const { place } = device;
+        if (place.at !== "conductor") return;
         const without = {
           ...network,
           ...placeDevices(
             network.conductors.map((conductor, index) =>
               index === place.conductor ? { ...conductor, [place.end]: null } : conductor,
             ),
+            network.parts,
           ),
         };
         const before = endsIn(topologyOf(network));
@@ -188,6 +190,7 @@ describe("any wiring", () => {
               const { from, to, near, far } = conductor;
               return turned ? { ...conductor, from: to, to: from, near: far, far: near } : conductor;
             }),
+            network.parts,
           ),
         };
         const [one, two] = [topologyOf(network), topologyOf(changed)];

@@ -1,11 +1,14 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ConductorEnd, NetworkConductor } from "../../../model/network.ts";
+import { metresPerInch } from "../../../model/read-run.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { firstIndex } from "../../first-index.ts";
+import { protectionDistanceLimit } from "../../protection-distance.ts";
+import { withoutDust } from "../../rounding-dust.ts";
 import { breadthFirst, pathTo } from "../topology/breadth-first.ts";
-import type { NetworkGraph } from "../topology/network-graph.ts";
+import type { Branch, NetworkGraph } from "../topology/network-graph.ts";
 import type { ConductorPolarity, UnprotectedPath } from "../topology/network-topology.ts";
-import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
+import { edgesAt, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
 
 /**
  * For every positive conductor and each of its ends without a device: the sources that arrive there, can push more than
@@ -20,8 +23,8 @@ export function unprotectedPaths(
   wiring: NetworkGraph,
   sides: readonly ConductorPolarity[],
 ): UnprotectedPath[] {
-  const { network, graph, sources, pointOf } = wiring;
-  const passesA = Float64Array.from(network.conductors, greatestThatPasses);
+  const { network, branches, sections: graph, sources, sectionOf: pointOf } = wiring;
+  const passesA = Float64Array.from(branches, greatestThatPasses);
   const pushA = new Float64Array(graph.nodes);
   for (const { positive, limitA } of sources) {
     pushA[pointOf[positive]!] = Math.max(pushA[pointOf[positive]!]!, limitA);
@@ -45,8 +48,8 @@ export function unprotectedPaths(
   return paths.sort((a, b) => a.conductor - b.conductor);
 }
 
-/** The least rating of a conductor's devices: they do not protect conductors of lower ampacity. */
-function greatestThatPasses({ near, far }: NetworkConductor): number {
+/** The least rating of a branch's devices: they do not protect conductors of lower ampacity. */
+function greatestThatPasses({ near, far }: Branch): number {
   return Math.min(near?.ratingA ?? Number.POSITIVE_INFINITY, far?.ratingA ?? Number.POSITIVE_INFINITY);
 }
 
@@ -70,7 +73,7 @@ function bareEnds({ near, far }: NetworkConductor): ConductorEnd[] {
   return [...(near ? [] : (["near"] as const)), ...(far ? [] : (["far"] as const))];
 }
 
-function pointAt({ graph }: NetworkGraph, conductor: number, end: ConductorEnd): number {
+function pointAt({ sections: graph }: NetworkGraph, conductor: number, end: ConductorEnd): number {
   return end === "near" ? graph.a[conductor]! : graph.b[conductor]!;
 }
 
@@ -81,10 +84,10 @@ function pathsAt(
   ampacityA: number,
   conductors: readonly number[],
 ): UnprotectedPath[] {
-  const { network, graph, sources, pointOf } = wiring;
+  const { network, branches, sections: graph, sources, sectionOf: pointOf } = wiring;
   const pushing = sources.filter(({ limitA }) => limitA > ampacityA);
   const starts = pushing.map(({ positive }) => pointOf[positive]!);
-  const isOpen = (conductor: number) => passesA[conductor]! > ampacityA;
+  const isOpen = (branch: number) => passesA[branch]! > ampacityA;
   const forest = spanningForest(graph, starts, isOpen);
   const inOrder = [...pushing].sort(
     (a, b) => forest.order[pointOf[a.positive]!]! - forest.order[pointOf[b.positive]!]! || a.part - b.part,
@@ -106,7 +109,7 @@ function pathsAt(
       const found = arrivingAt(forest, orders, point, conductor);
       return found.length > 0 ? [{ end, point, found }] : [];
     });
-    if (arriving.length === 0) return [];
+    if (arriving.length === 0 || isLead(wiring, conductor, arriving, ampacityA)) return [];
     const found = merged(arriving.flatMap((arrival) => arrival.found));
     const known = arriving
       .map(({ point }) => pathTo(graph, nearest, point))
@@ -123,11 +126,34 @@ function pathsAt(
           .sort((a, b) => a - b),
         sourceCount: found.reduce((sum, { from, to }) => sum + to - from + 1, 0),
         fromPanelsAlone: found.every(({ from, to }) => othersBefore[from] === othersBefore[to + 1]),
-        way,
-        tooGreat: [...way, conductor].flatMap((on) => devicesAbove(network.conductors[on]!, ampacityA)),
+        way: way.filter((branch) => branch < network.conductors.length),
+        tooGreat: [...way, conductor].flatMap((on) => devicesAbove(branches[on]!, ampacityA)),
       },
     ];
   });
+}
+
+/**
+ * Whether a conductor only leads from a source to a device that is a part of its own and protects it, and is no longer than the
+ * distance within which a device must be (33 CFR 183.455(b), 183.460(a)).
+ */
+function isLead(
+  wiring: NetworkGraph,
+  index: number,
+  arriving: readonly { readonly end: ConductorEnd }[],
+  ampacityA: number,
+): boolean {
+  const [from, both] = arriving;
+  const { run, lengthM } = wiring.network.conductors[index]!;
+  if (!from || both) return false;
+  if (withoutDust(lengthM / metresPerInch) > protectionDistanceLimit(run, from.end).maxIn) return false;
+  const other = pointAt(wiring, index, from.end === "near" ? "far" : "near");
+  const beyond = edgesAt(wiring.sections, other).filter((branch) => branch !== index);
+  return (
+    beyond.length > 0 &&
+    beyond.every((branch) => branch >= wiring.network.conductors.length) &&
+    beyond.reduce((sumA, branch) => sumA + (wiring.branches[branch]!.near?.ratingA ?? 0), 0) <= ampacityA
+  );
 }
 
 /**
@@ -187,6 +213,6 @@ function within(orders: Int32Array, { from, to }: Range): Range[] {
   return found.to >= found.from ? [found] : [];
 }
 
-function devicesAbove({ near, far }: NetworkConductor, ampacityA: number): number[] {
+function devicesAbove({ near, far }: Branch, ampacityA: number): number[] {
   return [near, far].flatMap((device) => (device && device.ratingA > ampacityA ? [device.index] : []));
 }

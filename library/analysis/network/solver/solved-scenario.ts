@@ -1,5 +1,5 @@
 import type { Network, Part, Scenario } from "../../../model/network.ts";
-import { passesCurrentOn } from "../../../model/part-roles.ts";
+import { isDevice, passesCurrentOn } from "../../../model/part-roles.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
 import type { SolvedScenario } from "../../network-result.ts";
 import { portsOf } from "../topology/ports.ts";
@@ -167,6 +167,12 @@ function addPassedOn(network: Network, conductorA: readonly number[], partA: num
     arrivingA[to]! += currentA;
     broughtA[currentA > 0 ? to : from]! += Math.abs(currentA);
   });
+  for (const { part, on, line, throughA } of throughMounted(network, arrivingA)) {
+    arrivingA[on]! -= throughA;
+    arrivingA[line]! += throughA;
+    broughtA[on]! += Math.max(0, -throughA);
+    partA[part] = throughA;
+  }
   // The current of a part that feeds or draws follows from its own law.
   for (const part of network.parts.filter(passesCurrentOn)) {
     const terminals: Readonly<Record<string, number>> = part.terminals;
@@ -178,4 +184,32 @@ function addPassedOn(network: Network, conductorA: readonly number[], partA: num
         ? 0
         : arrivingA[first]!;
   }
+}
+
+/**
+ * The current through each device that is mounted on a terminal, from there to its load side, where conductors take it on, or
+ * further devices that are mounted there.
+ */
+function throughMounted({ parts }: Network, arrivingA: Float64Array) {
+  const mounted = parts
+    .filter(isDevice)
+    .flatMap(({ index, mountedOn, terminals }) =>
+      mountedOn === undefined ? [] : [{ part: index, on: mountedOn, ...terminals }],
+    );
+  const byTerminal = new Map<number, (typeof mounted)[number][]>();
+  for (const device of mounted) {
+    const there = byTerminal.get(device.on);
+    if (there) there.push(device);
+    else byTerminal.set(device.on, [device]);
+  }
+  const throughA = (device: (typeof mounted)[number], seen: readonly number[] = []): number => {
+    // Two devices on one another carry no current that conductors bring.
+    if (seen.includes(device.part)) return 0;
+    const further = byTerminal.get(device.load) ?? [];
+    return further.reduce(
+      (sumA, next) => sumA + throughA(next, [...seen, device.part]),
+      -arrivingA[device.load]!,
+    );
+  };
+  return mounted.map((device) => ({ ...device, throughA: throughA(device) }));
 }

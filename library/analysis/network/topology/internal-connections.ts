@@ -1,5 +1,5 @@
 import type { Join, Network, Part } from "../../../model/network.ts";
-import { givesEnergy, type PartWithRole } from "../../../model/part-roles.ts";
+import { givesEnergy, isDevice, type PartWithRole } from "../../../model/part-roles.ts";
 import { asClosed, type PartState } from "../../../model/parts/define-part.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
@@ -31,10 +31,13 @@ export function internalConnections(part: Part, state: PartState = asClosed): re
   if (part.kind === "part") return part.joins;
   const terminals: Readonly<Record<string, number>> = part.terminals;
   const inside = descriptorOf(part).inside?.(part, state) ?? [];
-  return inside.map(({ between: [one, other], ohm }) => ({
-    between: [terminals[one]!, terminals[other]!],
-    ohm,
-  }));
+  const connections = inside.map(
+    ({ between: [one, other], ohm }): Join => ({ between: [terminals[one]!, terminals[other]!], ohm }),
+  );
+  // A device sits on the other part's terminal, metal on metal.
+  return isDevice(part) && part.mountedOn !== undefined
+    ? [{ between: [part.mountedOn, part.terminals.line], ohm: 0 }, ...connections]
+    : connections;
 }
 
 /** All connections inside parts, in the order of the parts. */

@@ -1,5 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
-import type { Network } from "../../../model/network.ts";
+import type { ConductorEnd, Network, ProtectiveDevice } from "../../../model/network.ts";
+import { isDevice } from "../../../model/part-roles.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import {
   type InternalConnection,
@@ -29,6 +30,24 @@ export interface NetworkGraph {
   readonly pointOf: Int32Array;
   /** Nodes are points, edges are the conductors with their own index: the graph for path searches that count conductors. */
   readonly graph: Graph;
+  /** By terminal: its section. Sections are points that are cut at the devices between terminals of a part. */
+  readonly sectionOf: Int32Array;
+  /** Nodes are sections, edges are branches: the graph for searches that ask which devices a current passes. */
+  readonly sections: Graph;
+  /** The conductors with their own index, then the parts that are a device. */
+  readonly branches: readonly Branch[];
+  /** The connections inside parts that are no branches. */
+  readonly sectionJoins: readonly InternalConnection[];
+}
+
+/** One line of a network between two terminals, with the devices in it. */
+export interface Branch {
+  readonly from: number;
+  readonly to: number;
+  readonly near: ProtectiveDevice | null;
+  readonly far: ProtectiveDevice | null;
+  /** Inside a part, Ω; the resistance of a conductor follows from its copper. */
+  readonly ohm?: number;
 }
 
 /** A conductor, or a connection inside a part. */
@@ -53,6 +72,7 @@ function build(network: Network): NetworkGraph {
   const from = Int32Array.from(conductors, (conductor) => conductor.from);
   const to = Int32Array.from(conductors, (conductor) => conductor.to);
   const pointOf = (terminal: number) => points.of[terminal]!;
+  const graph = graphOf(points.count, from.map(pointOf), to.map(pointOf));
   return {
     network,
     sources: sourcesOf(network),
@@ -69,8 +89,46 @@ function build(network: Network): NetworkGraph {
     componentOf: components.of,
     components: components.count,
     pointOf: points.of,
-    graph: graphOf(points.count, from.map(pointOf), to.map(pointOf)),
+    graph,
+    ...(cutAtDeviceParts(network, joins) ?? {
+      ...{ sectionOf: points.of, sections: graph, branches: conductors, sectionJoins: joins },
+    }),
   };
+}
+
+/** Undefined if no device is a part of its own. */
+function cutAtDeviceParts(
+  { conductors, devices, parts, terminals }: Network,
+  joins: readonly InternalConnection[],
+): Pick<NetworkGraph, "sectionOf" | "sections" | "branches" | "sectionJoins"> | undefined {
+  const own = devices.flatMap((device): Branch[] => {
+    const part = device.place.at === "part" ? parts[device.place.part] : undefined;
+    if (!part || !isDevice(part)) return [];
+    const { terminals, milliohm } = part;
+    return [{ from: terminals.line, to: terminals.load, near: device, far: null, ohm: milliohm / 1_000 }];
+  });
+  if (own.length === 0) return undefined;
+  const joined = disjointSets(terminals.length);
+  const cut = new Set(own.map(({ from }) => terminals[from]!.part));
+  const sectionJoins = joins.filter(({ a, b }) => {
+    const { part } = terminals[a]!;
+    return part !== terminals[b]!.part || !cut.has(part);
+  });
+  for (const { a, b } of sectionJoins) joined.union(a, b);
+  const { of, count } = numbered(terminals.length, joined.find);
+  const branches: readonly Branch[] = [...conductors, ...own];
+  const ends = (end: "from" | "to") => Int32Array.from(branches, (branch) => of[branch[end]]!);
+  return { sectionOf: of, sections: graphOf(count, ends("from"), ends("to")), branches, sectionJoins };
+}
+
+/** The branch in which a device is, and its end of it. */
+export function branchOf(
+  { network, branches }: NetworkGraph,
+  { index, place }: ProtectiveDevice,
+): { readonly branch: number; readonly end: ConductorEnd } {
+  if (place.at === "conductor") return { branch: place.conductor, end: place.end };
+  // The devices that are parts come last, as their branches do.
+  return { branch: branches.length - network.devices.length + index, end: "near" };
 }
 
 /** Numbers the sets from 0, in the order of their first elements. */
@@ -89,6 +147,15 @@ function numbered(count: number, find: (element: number) => number): { of: Int32
 /** Indices of the conductors that end at a terminal, ascending; one that both begins and ends there, twice. */
 export function conductorsAt({ network, terminals }: NetworkGraph, terminal: number): readonly number[] {
   return [...edgesAt(terminals, terminal)].filter((edge) => edge < network.conductors.length);
+}
+
+/** Whether a conductor ends at a terminal, or a device is mounted there. */
+export function isJoined({ network, terminals }: NetworkGraph, terminal: number): boolean {
+  const { part } = network.terminals[terminal]!;
+  return edgesAt(terminals, terminal).some(
+    (edge) =>
+      edge < network.conductors.length || network.terminals[across(terminals, edge, terminal)]!.part !== part,
+  );
 }
 
 /** How a walk reached a terminal: from which one, and over which edge. */

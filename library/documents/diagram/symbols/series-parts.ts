@@ -1,6 +1,7 @@
 import type { Box } from "../drawing.ts";
 import type { SvgWriter } from "../svg-writer.ts";
 import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
+import { deviceHalfPx, drawDevice } from "./protection.ts";
 
 /** IEC 60617, disconnector: a blade, open, and the bar of its fixed contact. */
 export const disconnect: PartSymbol = {
@@ -50,6 +51,25 @@ export const shunt: PartSymbol = {
     ].join("");
   },
 };
+
+/** A fuse, or the contact of a breaker, alone in its line: the same figure as in a conductor. */
+function deviceInLine(legend: string, device: Parameters<typeof drawDevice>[1]): PartSymbol {
+  return {
+    legend,
+    landing: "series",
+    widthPx: 56,
+    heightPx: 24,
+    leads: "gathered",
+    draw(pen, box, leads) {
+      const { x, y: middle } = middleOf(box);
+      const y = leads[0]?.y ?? middle;
+      return [...toMiddle(pen, box, leads, deviceHalfPx, y), drawDevice(pen, device, { x, y })].join("");
+    },
+  };
+}
+
+export const fuseHolder = deviceInLine("fuse holder", {});
+export const breaker = deviceInLine("circuit breaker", { family: "circuit breaker" });
 
 /** Leads up to the figure in the middle, which reaches `half` to each side. */
 function toMiddle(pen: SvgWriter, box: Box, leads: readonly Lead[], half: number, y: number): string[] {

@@ -1,0 +1,62 @@
+import { resistanceOrNone } from "../part-properties.ts";
+import { yesOrNo } from "../property.ts";
+import { interruptingRating, ratingOfDevice, voltageRating } from "../protection-properties.ts";
+import type { Protection } from "../run.ts";
+import { terminal } from "../terminal-property.ts";
+import type { FigureContext, InsideConnection, PartState } from "./define-part.ts";
+import { defaulted, input, optional, required } from "./part-property.ts";
+
+/* A fuse or breaker as a part of its own: between two cables, or mounted on a terminal. */
+
+export const ofEveryDevice = {
+  ratingA: required(ratingOfDevice, {
+    words: "rating",
+    summary: true,
+    limitOf: { current: "carries", words: "rating" },
+  }),
+  on: input(terminal),
+  interruptingA: optional(interruptingRating, {
+    words: "interrupting rating",
+    details: "interrupting rating",
+  }),
+  ratedV: optional(voltageRating, { words: "voltage rating", details: true }),
+  milliohm: defaulted(resistanceOrNone(1_000), 0, { words: "resistance" }),
+  continuous: defaulted(yesOrNo(), ({ build }) => build.continuous ?? true, {
+    words: "continuous load",
+    assumed: {
+      words: "duration of its load",
+      as: ["continuous, which raises the rating of its fuse or breaker"],
+    },
+  }),
+};
+
+export const inLine = {
+  role: "passes current on",
+  terminals: {
+    line: { side: "either", words: "the line side" },
+    load: { side: "either", words: "the load side" },
+  },
+  inSeries: true,
+  protects: true,
+  inside: (
+    { milliohm = 0 }: { readonly milliohm?: number },
+    { closed }: PartState,
+  ): readonly InsideConnection<"line" | "load">[] =>
+    closed ? [{ between: ["line", "load"], ohm: milliohm / 1_000 }] : [],
+} as const;
+
+/** Figures of a device beside its properties: those of a {@link Protection}, and its place. */
+export interface DeviceFigures extends Pick<Protection, "writtenAs"> {
+  /** Index of the terminal that it is mounted on, if there is one. */
+  readonly mountedOn?: number;
+  /** Nominal voltage of its island, V. */
+  readonly systemV: number;
+}
+
+export function deviceFigures({ mountedOn, islandV }: FigureContext): DeviceFigures {
+  return {
+    writtenAs: "object",
+    ...(mountedOn !== undefined && { mountedOn }),
+    systemV: islandV("line"),
+  };
+}
