@@ -118,39 +118,15 @@ function symbolEntry(name: keyof typeof symbols): LegendEntry {
 function usualLeads(name: keyof typeof symbols, { y, height }: Box): readonly Lead[] {
   const upper = y + height / 4;
   const lower = y + (height * 3) / 4;
-  const { fed, returns } = leads[name];
+  const { landing, spreads } = symbols[name];
+  const fed = spreads === true || landing === "series";
+  const returns = landing !== "series";
   return [
     ...(fed ? [{ terminal: "feed", side: "west", y: upper } as const] : []),
     { terminal: "positive", side: "east", y: upper },
     ...(returns ? [{ terminal: "negative", side: "east", y: lower } as const] : []),
   ];
 }
-
-const ofTwoPoles = { fed: false, returns: true };
-const ofSpread = { fed: true, returns: true };
-const inLine = { fed: true, returns: false };
-
-/** Whether a symbol is shown with a lead that feeds it, and with a negative one. */
-const leads: Readonly<Record<keyof typeof symbols, { readonly fed: boolean; readonly returns: boolean }>> = {
-  battery: ofTwoPoles,
-  solarArray: ofTwoPoles,
-  alternator: ofTwoPoles,
-  shoreCharger: ofTwoPoles,
-  solarController: ofTwoPoles,
-  dcDcCharger: ofTwoPoles,
-  disconnect: inLine,
-  fuseHolder: inLine,
-  breaker: inLine,
-  shunt: inLine,
-  busBar: ofSpread,
-  fusePanel: ofSpread,
-  chassis: ofTwoPoles,
-  supply: ofTwoPoles,
-  inverter: ofTwoPoles,
-  motor: ofTwoPoles,
-  load: ofTwoPoles,
-  part: ofTwoPoles,
-};
 
 /** Draws everything closer to a middle, by a factor. */
 function smallPen(pen: SvgWriter, { x, y }: Point, factor: number): SvgWriter {

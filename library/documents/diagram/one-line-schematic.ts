@@ -1,3 +1,4 @@
+import { descriptorOf } from "../../model/parts/index.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { FoundHere, Schematic, SchematicLine, SchematicPart, SymbolName } from "./schematic.ts";
 import { sentences } from "./wiring-schematic.ts";
@@ -14,7 +15,7 @@ export function oneLineSchematic(wiring: Schematic): Schematic {
   const used = partsOf(wiring.lines.filter((_, index) => !hidden.has(index)));
   const touched = partsOf(wiring.lines);
   const stays = ({ symbol }: SchematicPart, index: number) =>
-    used.has(index) || !touched.has(index) || !ofReturnSide[symbol];
+    used.has(index) || !touched.has(index) || !isOfReturnSide(symbol);
   const kept = wiring.parts
     .map((part, index) => (stays(part, index) ? index : -1))
     .filter((index) => index >= 0);
@@ -81,7 +82,7 @@ function movedFindings(
     const { found, name, from, to } = lines[index]!;
     if (found.length === 0 || merged.has(index)) continue;
     const shown = [from.part, to.part].filter((part) => newIndex.has(part));
-    const home = shown.find((part) => !ofReturnSide[parts[part]!.symbol]) ?? shown[0];
+    const home = shown.find((part) => !isOfReturnSide(parts[part]!.symbol)) ?? shown[0];
     const here = found.map((one) => ({ ...one, message: `${name}: ${one.message}` }));
     if (home === undefined) for (const one of here) unplaced.push(one);
     else byPart.set(home, [...(byPart.get(home) ?? []), ...here]);
@@ -116,24 +117,9 @@ function partsOf(lines: readonly SchematicLine[]): ReadonlySet<number> {
   return new Set(lines.flatMap(({ from, to }) => [from.part, to.part]));
 }
 
-/** Parts that may be left out if only return conductors land on them. */
-const ofReturnSide: Readonly<Record<SymbolName, boolean>> = {
-  battery: false,
-  solarArray: false,
-  alternator: false,
-  shoreCharger: false,
-  solarController: false,
-  dcDcCharger: false,
-  disconnect: true,
-  fuseHolder: true,
-  breaker: true,
-  shunt: true,
-  busBar: true,
-  fusePanel: false,
-  chassis: true,
-  supply: false,
-  inverter: false,
-  motor: false,
-  load: false,
-  part: true,
-};
+/** A part that may be left out if only return conductors land on it; a panel feeds circuits, and stays. */
+function isOfReturnSide(symbol: SymbolName): boolean {
+  if (symbol === "motor" || symbol === "supply") return false;
+  const { role, poles } = descriptorOf({ kind: symbol });
+  return (role === "passes current on" || role === "metal") && poles === undefined;
+}

@@ -7,6 +7,7 @@ import { edgeX, type Lead, middleOf, type PartSymbol } from "./part-symbol.ts";
 export const busBar: PartSymbol = {
   legend: "bus bar",
   landing: "bar",
+  spreads: true,
   widthPx: 24,
   heightPx: 36,
   leads: "each",
@@ -39,7 +40,7 @@ export const chassis: PartSymbol = {
 };
 
 /** A panel of fuses: its feed joins every branch; its own negative bar joins the returns. */
-export const fusePanel = panel("fuse panel", "thin");
+export const fusePanel: PartSymbol = { ...panel("fuse panel", "thin"), spreads: true };
 /** The start of circuits if the plan does not state one. */
 export const supply = panel("supply, not stated in the plan", "fine");
 

@@ -17,6 +17,8 @@ export interface PartSymbol {
    * Absent: at its terminals in their bands.
    */
   readonly landing?: "bar" | "series" | "end of line";
+  /** It spreads current: the legend shows it fed from one side. */
+  readonly spreads?: true;
   draw(pen: SvgWriter, box: Box, leads: readonly Lead[]): string;
 }
 
