@@ -1,9 +1,10 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ConductorEnd, Network } from "../../../model/network.ts";
 import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
 import { branchOf, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
-import { faultNetwork } from "./fault-network.ts";
+import { type FaultNetwork, faultNetwork } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
 import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";
 import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zones.ts";
@@ -36,7 +37,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
   const fedByAny = feedingOf(wiring, zones, wiring.sources);
 
   const leastByDevice = least
-    ? leastThroughDevices(wiring, resistances.nodeOf, zones, fedByBattery, least)
+    ? leastThroughDevices(wiring, joinedByDevices(wiring, resistances), zones, fedByBattery, least)
     : network.devices.map(() => ({ least: undefined }));
 
   const devices: DeviceFault[] = [];
@@ -104,6 +105,15 @@ function behindOf({ graph, conductorsIn }: ProtectedZones, device: number, fed: 
   const before = fed.fromConductor ? conductorsIn[graph.a[device]!]! : [];
   if (before.length === 0 || graph.a[device] === graph.b[device]) return beyond;
   return beyond.length === 0 ? before : [...beyond, ...before].sort((a, b) => a - b);
+}
+
+/** By terminal: its node, except that both sides of a device that is a part are one: a short at either is right at it. */
+function joinedByDevices({ branches, network }: NetworkGraph, { nodes, nodeOf }: FaultNetwork): Int32Array {
+  const joined = disjointSets(nodes);
+  for (const { from, to } of branches.slice(network.conductors.length)) {
+    joined.union(nodeOf[from]!, nodeOf[to]!);
+  }
+  return nodeOf.map(joined.find);
 }
 
 /**

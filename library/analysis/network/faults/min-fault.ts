@@ -1,5 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
-import type { BatteryPart } from "../../../model/network.ts";
+import type { BatteryPart, Network } from "../../../model/network.ts";
+import { isDevice } from "../../../model/part-roles.ts";
 import { sparseInverse } from "../solver/selected-inverse.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
@@ -65,7 +66,7 @@ export function minFaults(
     const positive = unknown(terminal);
     const source = nearest.start[pointOf[terminal]!]!;
     if (positive === outside || source === -1) return undefined;
-    const own = returnTerminal(network.parts[network.terminals[terminal]!.part]!, terminal);
+    const own = returnAt(network, terminal);
     const leadsBack = own !== undefined && nets[componentOf[own]!] === "negative" && unknown(own) !== outside;
     if (leadsBack) return { positive, negative: unknown(own), wayBackOhm: 0 };
     const pole = bankNegative.get(nearest.sources[source]!.part);
@@ -132,6 +133,13 @@ export function minFaults(
       return ({ currentA, positive, negative }) => beforeA - currentA * (lift(positive) - lift(negative));
     },
   };
+}
+
+/** The terminal that leads back from one; at a mounted device, from the terminal that the device is on. */
+function returnAt({ parts, terminals }: Network, terminal: number): number | undefined {
+  const part = parts[terminals[terminal]!.part]!;
+  if (!isDevice(part) || part.mountedOn === undefined) return returnTerminal(part, terminal);
+  return returnTerminal(parts[terminals[part.mountedOn]!.part]!, part.mountedOn);
 }
 
 /** Without any battery in its component: no unknown, and no result for shorts there. */

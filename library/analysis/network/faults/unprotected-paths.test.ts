@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Network, NetworkConductor } from "../../../model/network.ts";
-import { placeDevices } from "../../../model/protective-devices.ts";
+import { placeDevices, type StatedConductor } from "../../../model/protective-devices.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { placeIn, sampleNetwork } from "../sample-network.tester.ts";
 import { internalConnectionsOf, sourcesOf } from "../topology/internal-connections.ts";
@@ -93,6 +93,28 @@ function foundByWalking(network: Network, { conductorSides }: NetworkTopology) {
   });
 }
 
+/** The same network, except that each device at a near end is a part, mounted on the terminal where its conductor begins. */
+function withDevicesAsParts(network: Network): Network {
+  const terminals = [...network.terminals];
+  const parts = [...network.parts];
+  const conductors = network.conductors.map((conductor): StatedConductor => {
+    const { near, from } = conductor;
+    if (!near) return conductor;
+    const index = parts.length;
+    const [line, load] = ["line", "load"].map(
+      (name) => terminals.push({ part: index, name, side: "either" }) - 1,
+    ) as [number, number];
+    parts.push({
+      ...{ kind: "fuseHolder", index, record: 2000 + index, name: `fuse ${index}`, accept: {} },
+      ...{ terminals: { line, load }, mountedOn: from, ratingA: near.ratingA, writtenAs: "object" },
+      ...{ milliohm: 0, continuous: true, systemV: 12 },
+    });
+    return { ...conductor, from: load, near: null };
+  });
+  const { scenarios } = network;
+  return { terminals, parts, ...placeDevices(conductors, parts), scenarios };
+}
+
 const runs = { numRuns: 200 };
 
 describe("any wiring", () => {
@@ -174,6 +196,41 @@ describe("any wiring", () => {
       runs,
     );
     expect(changed, "wirings with a device to take out").toBeGreaterThan(0.8 * runs.numRuns);
+  });
+
+  test("a device of its own where a conductor begins is as good as one in the conductor", () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(anyWiring, (network) => {
+        const changed = withDevicesAsParts(network);
+        const [one, two] = [topologyOf(network), topologyOf(changed)];
+        // At its own conductor, a device in the conductor counts at any rating, and one of its own by its rating.
+        const bare = (end: string) => network.conductors[Number(end.split(" ")[0])]!.near === null;
+        expect([...endsIn(two)].filter(bare)).toEqual([...endsIn(one)].filter(bare));
+        const inOrder = ({ devices }: Network, at: "near" | "far" | "part") =>
+          devices.filter(({ place }) => (place.at === "part" ? "part" : place.end) === at);
+        const moved = new Map(
+          (["near", "far"] as const).flatMap((end) => {
+            const after = inOrder(changed, end === "near" ? "part" : "far");
+            return inOrder(network, end).map(({ index }, at) => [after[at]!.index, index]);
+          }),
+        );
+        const before = new Map(faultsOf(network, one).devices.map((fault) => [fault.device, fault]));
+        const after = faultsOf(changed, two).devices;
+        expect(new Set(after.map(({ device }) => moved.get(device)))).toEqual(new Set(before.keys()));
+        for (const { device, greatestA, least } of after) {
+          const same = before.get(moved.get(device)!)!;
+          // A micro-ohm more beside the milli-ohms of a bank.
+          expect(Math.abs(greatestA - same.greatestA)).toBeLessThan(1e-3 * greatestA + 1e-3);
+          expect(least === undefined).toBe(same.least === undefined);
+          const [leastA, sameA] = [least?.currentA ?? 0, same.least?.currentA ?? 0];
+          expect(Math.abs(leastA - sameA)).toBeLessThan(1e-3 * Math.max(sameA, greatestA) + 1e-3);
+          compared++;
+        }
+      }),
+      runs,
+    );
+    expect(compared).toBeGreaterThan(runs.numRuns);
   });
 
   test("the order of conductors and their direction change nothing", () => {
