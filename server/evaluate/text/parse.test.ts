@@ -79,8 +79,10 @@ const slowTexts: readonly [string, (depth: number) => string][] = [
 ];
 
 describe("a text that the parser does not come to an end with", () => {
-  test.each(slowTexts)("is refused at its nest, in every kind of file: %s", (_, text) => {
-    for (const ending of ["ts", "tsx", "js", "mts"]) {
+  test.each(slowTexts)("is refused at its nest, in every kind of file that it holds up: %s", (_, text) => {
+    // Where `<` may begin an element, the parser takes no generic call for an arrow function, and is soon done.
+    const endings = text(1).includes("<T>") ? ["ts", "mts"] : ["ts", "tsx", "js", "mts"];
+    for (const ending of endings) {
       const { refusal, tree } = new PlanFile(
         { uri: `file:///plan.${ending}`, version: 1, text: `${call}${text(80)}` },
         0,
