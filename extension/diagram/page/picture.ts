@@ -7,7 +7,8 @@ import { attributeIs, elementIs } from "../allowed-svg.ts";
 export function readPicture(text: string): SVGSVGElement | Refused {
   const { documentElement: root, doctype } = new DOMParser().parseFromString(text, "image/svg+xml");
   if (doctype) return { refused: "a document type, which may define any entity" };
-  if (root.localName !== "svg" || root.namespaceURI !== svgNamespace) return { refused: "it is not an SVG" };
+  if (root.localName !== "svg" || root.namespaceURI !== svgNamespace)
+    return { refused: "a root element that is not an SVG" };
   try {
     return copyOf(root, 0) as SVGSVGElement;
   } catch (error) {

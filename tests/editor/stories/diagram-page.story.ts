@@ -502,9 +502,9 @@ function hostilePictures(): { what: string; svg: string; why: RegExp }[] {
     {
       what: "no SVG",
       svg: `<html xmlns="http://www.w3.org/1999/xhtml"><script>${alert}</script></html>`,
-      why: /no SVG/,
+      why: /not an SVG/,
     },
-    { what: "XML that is broken", svg: svg("<g>").slice(0, -4), why: /no SVG|<parsererror>/ },
+    { what: "XML that is broken", svg: svg("<g>").slice(0, -4), why: /not an SVG|<parsererror>/ },
     {
       what: "an entity from elsewhere",
       svg: `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/passwd">]>${svg("<text>&x;</text>")}`,
@@ -513,7 +513,7 @@ function hostilePictures(): { what: string; svg: string; why: RegExp }[] {
     {
       what: "too deep a nest",
       svg: svg("<g>".repeat(5_000) + "</g>".repeat(5_000)),
-      why: /<g>|no SVG|parsererror/,
+      why: /<g>|not an SVG|parsererror/,
     },
   ];
 }
