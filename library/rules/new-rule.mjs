@@ -25,7 +25,9 @@ for (const [path, text] of Object.entries(filesOf())) {
   console.log(`library/rules/${path}`);
 }
 await import("./write-docs.mjs");
-console.log("Next: check, cases, page, one fault in examples/faulty-workshop; then npm run docs (DEVELOPERS.md, Add a rule).");
+console.log(
+  "Next: check, cases, page, one fault in examples/faulty-workshop; then npm run docs (DEVELOPERS.md, Add a rule).",
+);
 
 function faultOf(wanted, words) {
   if (!/^[a-z]+\/[a-z]+(-[a-z]+)*$/.test(wanted))
