@@ -1,4 +1,4 @@
-// Fills library/dist with what the package holds beside its manifest: the words of a plan for ES modules and CommonJS, their
+// Fills library/dist with the files of the package other than its manifest: the words of a plan for ES modules and CommonJS, their
 // types, the server's bundles, and the page of every rule. Run after server/build.mjs: `node library/build.mjs`, or import
 // `buildLibrary`.
 
@@ -14,7 +14,7 @@ const entry = join(here, "plan/index.ts");
 const dist = join(here, "dist");
 const serverDist = join(here, "../server/dist");
 
-/** What a module system needs, in a folder of its own: its `package.json` tells Node and TypeScript which one it is. */
+/** The files for one module system, in a folder of their own: its `package.json` tells Node and TypeScript which one it is. */
 const moduleSystems = [
   { folder: "esm", format: "esm", type: "module" },
   { folder: "cjs", format: "cjs", type: "commonjs" },

@@ -26,7 +26,7 @@ const files = Object.keys(alone);
 const common = { root: house, resolve: { alias: { loomwright: `${house}library/plan/index.ts` } } };
 const propertySeed = "tests/setup/property-seed.ts";
 
-/** Only to end what hangs: a busy machine must not fail what is merely slow. */
+/** Long enough for a slow test on a busy machine; it only ends a test that hangs. */
 const testTimeout = 120_000;
 
 export default defineConfig({

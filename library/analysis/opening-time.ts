@@ -3,7 +3,7 @@ import type { Citation } from "../standards/citation.ts";
 import { type TimeCurrentGates, timeCurrentGates } from "../standards/time-current-gates.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
-/** What the opening time of a device follows from. */
+/** The figures that determine the opening time of a device. */
 export type TimedDevice = Pick<Protection, "ratingA" | "family" | "opening">;
 
 /** How long a protective device may take to open at a current. */

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { passedByReasons } from "../evaluate/files/passed-by.ts";
 import { shardSchema } from "./shard.ts";
 
-/* The shape of what `check` reports, and the only statement of it: every type of it is inferred from these schemas. */
+/* The shape of the report of `check`. It is defined only here: all its types are inferred from these schemas. */
 
 /** Lines and columns from 1, columns in UTF-16 units; the end is the first position after the range. */
 const lines = z.strictObject({

@@ -105,7 +105,7 @@ class Outline {
   }
 }
 
-/** "fuse holder, 150 A": the rating of what protects, as for a circuit. */
+/** "fuse holder, 150 A": a protective device with its rating, as a circuit shows it. */
 function partDetail(part: Part): string {
   const kind = kindInWords(part);
   return isDevice(part) ? `${kind}, ${formatExact(part.ratingA)} A` : kind;

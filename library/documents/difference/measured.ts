@@ -130,7 +130,7 @@ function currents(
   };
   if (passesCurrentOn(part)) return current("carries", "currentA", "current", through);
   const { role, chargesWith } = descriptorOf(part);
-  // A solar controller takes what the panels give.
+  // The modules set the current that a solar controller takes.
   const isDrawn =
     part.kind === "battery" || isConsumer(part) || (role === "converter" && chargesWith !== "sun");
   const taking =

@@ -102,7 +102,7 @@ function silences(plan: JudgedPlan): readonly Silence[] {
   ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join("; ") }]));
 }
 
-/** What a rule is silent about because a part, or a circuit outside of the network, does not state a figure. */
+/** The judgements left out because a part, or a circuit outside of the network, does not state a figure. */
 function silencesOfParts(parts: readonly Part[], lone: readonly Run[]) {
   const silences = partWords.flatMap((word) =>
     Object.values(descriptorOfWord(word).properties).flatMap(({ silentWithout }) => silentWithout ?? []),

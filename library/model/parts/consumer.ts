@@ -7,7 +7,7 @@ import { type DefaultContext, type GivenValues, input, optional } from "./part-p
 import type { Phrase, Quantity } from "./phrase.ts";
 import { minimumOfDevice } from "./silences.ts";
 
-/* What loads and motors have in common. */
+/* The properties and figures that loads and motors share. */
 
 /** How a load is judged. */
 export const ofEveryLoad = {

@@ -136,9 +136,9 @@ interface Definition<
   contradictions?(stated: ValuesOf<P>): readonly Refusal[];
   /** Voltages that are too high for the system, whose nominal voltage is given by terminals. */
   voltagesTooHigh?(stated: ValuesOf<P>, nominalV: DefaultContext["nominalV"]): readonly Refusal[];
-  /** What the short summary has besides properties. */
+  /** The phrases of the short summary that no property gives. */
   summary?(part: KeptValues<P> & Own): readonly Phrase[];
-  /** What the lists for buying have besides properties. */
+  /** The phrases of the shopping lists that no property gives. */
   details?(part: KeptValues<P> & Own): readonly Phrase[];
   compared?(part: KeptValues<P> & Own): readonly ComparedFigure[];
   assumed?(part: KeptValues<P> & Own): readonly AssumedFigure[];
@@ -194,7 +194,7 @@ export function definePart<
   };
 }
 
-/** What every part of the model has. */
+/** The fields that every part of the model has. */
 interface PartBase<Kind extends string, Terminal extends string> {
   readonly kind: Kind;
   /** Its own index in the network's parts. */

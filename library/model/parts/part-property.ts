@@ -33,7 +33,7 @@ export interface PropertyDetails {
   readonly assumed?: Assumed;
   /** The current that it limits. */
   readonly limitOf?: CurrentLimit;
-  /** What is not judged without it: "Number of studs of a bus bar". */
+  /** The subject that is not judged if it is missing: "Number of studs of a bus bar". */
   readonly silentWithout?: string;
 }
 
@@ -56,7 +56,7 @@ export interface CurrentLimit {
   readonly forHours?: string;
 }
 
-/** What a default may depend on. */
+/** The values that a default may depend on. */
 export interface DefaultContext {
   readonly build: BuildValues;
   /** The voltage of the build, or the usual one, V. */

@@ -35,7 +35,7 @@ export function summaryInWords(part: Part): string[] {
   ];
 }
 
-/** What a part is bought by: {@link summaryInWords}, and more. */
+/** The details needed to buy a part: {@link summaryInWords}, and more. */
 export function detailsInWords(part: Part): string[] {
   const { properties, summary, details } = descriptorOf(part);
   const unrated = properties.ratedA && !("ratedA" in part) ? ["rating not stated"] : [];

@@ -75,7 +75,7 @@ interface Stamp<Of extends Branch> extends Branch {
   readonly ba: number;
 }
 
-/** A load of constant power, or a converter, which draws at its input what it feeds at its output. */
+/** A load of constant power, or a converter: its input draws the power that its output feeds. */
 type Draw = PowerDraw | ConverterDraw;
 
 interface DrawAt {

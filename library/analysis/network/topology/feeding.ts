@@ -124,7 +124,7 @@ function endsByPiece(poles: readonly Port[], pieceOf: (terminal: number) => numb
 
 type PassingPart = PartWithRole<"passes current on" | "metal">;
 
-/** The lowest comes first: metal and panels, then what lies in one line, then joints. */
+/** The part with the lowest rank comes first: metal, fuse panels, switches, other parts in one line, joints. */
 function hubRank(part: PassingPart): number {
   const { role, poles, opens, inSeries } = descriptorOf(part);
   if (role === "metal") return 0;
