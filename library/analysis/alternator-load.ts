@@ -1,4 +1,4 @@
-import type { AlternatorPart, Network, Part } from "../model/network.ts";
+import type { AlternatorPart, BatteryPart, Network, Part } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
 import { descriptorOf } from "../model/parts/index.ts";
 import { type Edge, networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
@@ -28,8 +28,10 @@ export interface Demand {
 
 /**
  * Sum of the currents of devices that run for hours on the alternator's side of any charger: continuous loads, inverters,
- * inputs of chargers, and LiFePO4 batteries, which take all the current they are given until they are full. Lead-acid batteries
- * soon take less and less, so they are left out (common practice, no source); so are motors that are just starting.
+ * inputs of chargers, and LiFePO4 batteries, which take all the current they are given until they are full: together the rating
+ * of the alternators, or less if their stated charge limits are lower. The solver's current is no measure of that: a lead-acid
+ * battery beside them would take most of it in a network that is solved at rest voltages, but only for minutes. Lead-acid
+ * batteries soon take less and less, so they are left out (common practice, no source); so are motors that are just starting.
  *
  * Other sources do not reduce the sum: at sea or on the road there is no shore and perhaps no sun.
  */
@@ -51,7 +53,7 @@ export function alternatorLoads({
       const scenario = network.scenarios[solved.scenario];
       const runs = together.some(({ index }) => scenario?.on[index]);
       if (solved.state !== "solved" || !scenario || scenario.momentary || !runs) return [];
-      return [demandIn(network, solved, alternator)];
+      return [demandIn(network, solved, together)];
     });
     const certain = demands.map((demand) =>
       network.scenarios[demand.scenario]?.record === undefined ? chargingOf(network, demand) : demand,
@@ -69,20 +71,38 @@ export function alternatorLoads({
   });
 }
 
-function demandIn(network: Network, solved: SolvedScenario, alternator: AlternatorPart): Demand {
+function demandIn(network: Network, solved: SolvedScenario, alternators: readonly AlternatorPart[]): Demand {
   const on = network.scenarios[solved.scenario]?.on ?? [];
   const closed = ({ part }: Edge) => part === -1 || on[part] === true;
-  const side = reachedFrom(networkGraph(network), [alternator.terminals.positive], closed);
-  return demandOf(
-    solved.scenario,
-    network.parts.flatMap((part) => {
-      const terminal = inputOf(part);
-      if (terminal === undefined || !side.has(terminal) || !on[part.index]) return [];
-      const currentA =
-        part.kind === "dcDcCharger" ? solved.inputA[part.index] : -(solved.partA[part.index] ?? 0);
-      return currentA !== undefined && currentA > 0 ? [{ part: part.index, currentA }] : [];
-    }),
+  const positives = alternators.flatMap(({ index, terminals }) => (on[index] ? [terminals.positive] : []));
+  const side = reachedFrom(networkGraph(network), positives, closed);
+  const there = network.parts.filter((part) => {
+    const terminal = inputOf(part);
+    return terminal !== undefined && side.has(terminal) && on[part.index];
+  });
+  const batteries = there.filter((part) => part.kind === "battery");
+  const devices = there.flatMap((part) => {
+    if (part.kind === "battery") return [];
+    const currentA =
+      part.kind === "dcDcCharger" ? solved.inputA[part.index] : -(solved.partA[part.index] ?? 0);
+    return currentA !== undefined && currentA > 0 ? [{ part: part.index, currentA }] : [];
+  });
+  const ratedA = alternators.reduce((sum, { index, ratedA }) => sum + (on[index] ? ratedA : 0), 0);
+  return demandOf(solved.scenario, [...devices, ...chargeShares(batteries, ratedA)]);
+}
+
+/** Divides the alternators' rating among lithium batteries: each takes an equal share, but not more than its stated limit. */
+function chargeShares(batteries: readonly BatteryPart[], ratedA: number): Demand["devices"] {
+  const limitOf = ({ maxChargeA = Number.POSITIVE_INFINITY }: BatteryPart) => maxChargeA;
+  const byLimit = [...batteries].sort(
+    (one, other) => limitOf(one) - limitOf(other) || one.index - other.index,
   );
+  let leftA = ratedA;
+  return byLimit.map((battery, place) => {
+    const currentA = Math.min(limitOf(battery), leftA / (byLimit.length - place));
+    leftA -= currentA;
+    return { part: battery.index, currentA };
+  });
 }
 
 /** The positive terminal of a part that draws for hours; undefined for all others. */

@@ -76,10 +76,58 @@ testRule(alternatorOverload, [
       {
         on: "ratedA",
         severity: "warning",
-        message: 'Must supply 100 A in "charging, nothing on" (the battery start), its continuous limit is',
+        message: 'Must supply 100 A in "everything on" (the battery start), its continuous limit is',
         fixes: "no fix",
       },
     ],
+  },
+  {
+    name: "a LiFePO4 battery takes all of it beside a lead-acid battery, which is full after some minutes",
+    plan: planWith({ load: 1, scenario: "", more: lithium("") }),
+    finds: [
+      {
+        on: "ratedA",
+        severity: "warning",
+        message: 'Must supply 100 A in "everything on" (the battery house), its continuous limit is 80 A',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a LiFePO4 battery whose charge limit is what the alternator gives for hours",
+    plan: planWith({ load: 1, loadIs: "continuous: false", scenario: "", more: lithium("maxChargeA: 80") }),
+    finds: "nothing",
+  },
+  {
+    name: "a LiFePO4 battery whose charge limit is a little more",
+    plan: planWith({ load: 1, loadIs: "continuous: false", scenario: "", more: lithium("maxChargeA: 80.1") }),
+    finds: [{ on: "ratedA", severity: "warning", message: "Must supply 80.1 A", fixes: "no fix" }],
+  },
+  {
+    name: "two LiFePO4 batteries: the one with a lower limit leaves more to the other, and a load comes on top",
+    plan: planWith({
+      load: 10,
+      more: `${lithium("maxChargeA: 30")} ${lithium("maxChargeA: 200", "second")}`,
+    }),
+    finds: [
+      {
+        on: "ratedA",
+        severity: "warning",
+        message: 'Must supply 110 A in "under way" (the battery second, the battery house and lights)',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a LiFePO4 battery behind a switch that is open in the scenario",
+    plan: planWith({
+      load: 1,
+      scenario: 'scenario({ name: "under way", engine: true, off: [combiner] });',
+      more: `const combiner = disconnect({ ratedA: 200 });
+        ${lithium("", "house", "combiner.load")}
+        cable({ name: "to the combiner", from: start.positive, to: combiner.line, lengthFt: 3, gauge: "2/0", protect: 200 });`,
+    }),
+    finds: "nothing",
   },
   {
     name: "two alternators share",
@@ -137,6 +185,14 @@ function planWith({
     circuit({ name: "lights", from: start.positive, load: ${load}, oneWayFt: 3, gauge: "4/0", protect: 300, ${loadIs} });
     ${more}
     ${scenario}`;
+}
+
+/** A lithium battery beside the starting battery, with no charger between. */
+function lithium(properties: string, name = "house", at = "start.positive"): string {
+  return `
+    const ${name} = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 4, ${properties} });
+    cable({ name: "${name}", from: ${at}, to: ${name}.positive, lengthFt: 3, gauge: "2/0", protect: 200, protectFarEnd: 200 });
+    cable({ name: "${name} return", from: start.negative, to: ${name}.negative, lengthFt: 3, gauge: "2/0" });`;
 }
 
 function charger(outputA: number): string {
