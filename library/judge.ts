@@ -1,5 +1,6 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
+import { machineLimit } from "./analysis/machine-protection.ts";
 import { workedOutOnce } from "./analysis/worked-out-once.ts";
 import type { PlanModel } from "./model/plan-model.ts";
 import { readModel } from "./model/read-model.ts";
@@ -69,11 +70,18 @@ function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
   const { network, result } = judged;
   // Both conductors of a circuit are one run. Usually they carry the same current; with another return joined, one carries more.
   const currents = new Map<Run, number>();
+  const machines = new Map<Run, number>();
   network.conductors.forEach(({ run }, index) => {
     const currentA = result.conductors[index]?.worst?.currentA ?? Number.NaN;
     currents.set(run, Math.max(currents.get(run) ?? run.loadA, currentA));
+    const limit = machineLimit(network, index);
+    if (limit) machines.set(run, limit.maxA);
   });
-  return [...currents].flatMap(([run, loadA]) => (Number.isNaN(loadA) ? [] : [{ ...run, loadA }]));
+  return [...currents].flatMap(([run, loadA]) => {
+    if (Number.isNaN(loadA)) return [];
+    const machineMaxA = machines.get(run);
+    return [{ ...run, loadA, ...(machineMaxA !== undefined && { machineMaxA }) }];
+  });
 }
 
 function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Run["accept"]> {

@@ -1,5 +1,5 @@
 import type { AlternatorPart, Network } from "../model/network.ts";
-import { isDevice } from "../model/part-roles.ts";
+import { type DevicePart, isDevice } from "../model/part-roles.ts";
 import { protectionOfMachine } from "../standards/protection-rules.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
@@ -26,5 +26,20 @@ export function machineLimit(
       { alternator: part, maxA: withoutDust((part.ratedA * protectionOfMachine.ofRatingPercent) / 100) },
     ];
   });
-  return limits.sort((one, other) => one.maxA - other.maxA)[0];
+  return leastLimit(limits);
+}
+
+/** The least limit for a device that is a part of its own: that of the conductors that end at it. */
+export function machineLimitAtDevice(network: Network, { terminals }: DevicePart): MachineLimit | undefined {
+  return leastLimit(
+    network.conductors.flatMap(({ from, to }, index) =>
+      [from, to].some((end) => end === terminals.line || end === terminals.load)
+        ? (machineLimit(network, index) ?? [])
+        : [],
+    ),
+  );
+}
+
+function leastLimit(limits: readonly MachineLimit[]): MachineLimit | undefined {
+  return [...limits].sort((one, other) => one.maxA - other.maxA)[0];
 }

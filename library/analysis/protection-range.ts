@@ -5,6 +5,7 @@ import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../stan
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
 import { currentThrough } from "./current-through.ts";
+import { machineLimitAtDevice } from "./machine-protection.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult } from "./network-result.ts";
@@ -17,7 +18,8 @@ import { withoutDust } from "./rounding-dust.ts";
  *
  * Both bounds: IEC 60364-4-43, 433.1 (from memory), with the ampacity I_max after all factors. Stricter than 33 CFR
  * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A). No upper bound and no best rating
- * if the ampacity cannot be judged.
+ * if the ampacity cannot be judged. No aim above the load in a conductor that leaves a machine without its own current limit: there
+ * 33 CFR 183.460(b) holds the device to 120 % of the machine's rating, and no rating would satisfy both.
  */
 export function protectionRangeOf(circuit: Run, ampacity: Ampacity): ProtectionRange {
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
@@ -37,16 +39,18 @@ export function protectionRangeOfPart(
   const least = Math.min(...ampacities.map((one) => (one.judged ? one.ampacityA : Number.NaN)));
   const loadA = Math.abs(currentThrough(result, device)?.currentA ?? 0);
   const maxA = Number.isFinite(least) ? least : undefined;
-  return rangeOf({ loadA, continuous: device.continuous }, maxA, device.family);
+  const machineMaxA = machineLimitAtDevice(network, device)?.maxA;
+  return rangeOf({ loadA, continuous: device.continuous, machineMaxA }, maxA, device.family);
 }
 
 function rangeOf(
-  load: Pick<Run, "loadA" | "continuous">,
+  load: Pick<Run, "loadA" | "continuous"> & { readonly machineMaxA?: number | undefined },
   maxA: number | undefined,
   family: Family | undefined,
 ): ProtectionRange {
   const loadA = withoutDust(load.loadA);
-  const aimA = load.continuous ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
+  const aimsAbove = load.continuous && load.machineMaxA === undefined;
+  const aimA = aimsAbove ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
   const bestRatingA = bestRating({ aimA, maxA }, family);
   return { minA: loadA, maxA, aimA, bestRatingA, source: ratingBetweenLoadAndConductor };
 }

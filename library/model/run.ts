@@ -72,6 +72,11 @@ interface RunBase {
   readonly fedFromBothEnds: boolean;
   /** It starts at a battery terminal, not at a bus or panel. */
   readonly fromBattery: boolean;
+  /**
+   * The greatest rating of a device in a conductor that leaves a machine without its own current limit, A: 33 CFR 183.460(b).
+   * Absent for every other run.
+   */
+  readonly machineMaxA?: number;
   /** It ends at a battery terminal; the device at its far end is then the one near a battery. */
   readonly toBattery: boolean;
   /** null: no protection is stated. */

@@ -2,6 +2,9 @@ import type { Citation } from "./citation.ts";
 
 const subpartI = "33 CFR 183 (Boats and Associated Equipment), Subpart I (Electrical Systems)";
 
+/** The builds for which the subpart is law, 183.401(a): read in the document. It is taken over for all others. */
+export const boundBySubpartI = "boats with petrol engines other than outboards";
+
 /** The margin by which a protective device's rating may exceed the conductor's ampacity: here none. */
 export const ratingOverConductor = {
   source: {
@@ -68,7 +71,7 @@ export const protectionOfMachine = {
     section: "183.460(b)",
     authority: "regulation",
     confirmed: "read",
-    note: "Of the machine's greatest current at 60 °C; here of its rating.",
+    note: `Of the machine's greatest current at 60 °C; here of its rating. Law for ${boundBySubpartI} (183.401(a)).`,
   } satisfies Citation,
   ofRatingPercent: 120,
 } as const;

@@ -32,6 +32,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
         }))
       : said(fromBattery, "fromBattery", "begins at a battery"),
   toBattery: null,
+  machineMaxA: null,
   loadA: ({ statesLoad, loadA, loadW }) =>
     !statesLoad || loadW !== undefined ? [] : [quantity("load", "load", loadA, "A")],
   loadW: ({ loadW }) => stated("loadW", "load", loadW, "W"),

@@ -16,7 +16,7 @@ import type { Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
 import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../rule.ts";
-import { exceeds, withUnit } from "../wording/format-number.ts";
+import { withUnit } from "../wording/format-number.ts";
 import { terminalInWords } from "../wording/part-in-words.ts";
 import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
 import type { JudgedDevice } from "./judged-devices.ts";
@@ -51,14 +51,8 @@ export function insertingFixes(
     interruptA: shortA,
     limitA: machineLimit(judged.network, bare.conductor)?.maxA ?? Number.POSITIVE_INFINITY,
   };
-  const here = (there && repeated(there, need)) ?? fitting(result.protection, need);
+  const here = (there && repeated(there, need)) ?? fitting(withinMachineLimit(result.protection, need), need);
   if (here) return [inserting(judged.network, bare, here)];
-  if (exceeds(result.protection.aimA, need.limitA)) {
-    // The law's limit for a machine leaves too little headroom over its full current: the builder must weigh it.
-    const aimA = nearestRatingBelow(Math.min(result.protection.maxA ?? 0, need.limitA)) ?? 0;
-    const tight = aimA >= result.protection.minA && fitting({ ...result.protection, aimA }, need);
-    return tight ? [{ ...inserting(judged.network, bare, tight), kind: "suggestion" }] : [];
-  }
   const sizing = thinnestWithHeadroom({ ...circuit, fedFromBothEnds: true });
   const [sized] = sizing ? sizedFixes(circuit, sizing) : [];
   if (!sizing || !sized) return [];
@@ -71,6 +65,13 @@ interface Need {
   readonly interruptA: number;
   /** 120 % of the rating of a machine that does not limit its own current, A. */
   readonly limitA: number;
+}
+
+/** The limit for a machine leaves little headroom over its current: the aim is the greatest rating within it. */
+function withinMachineLimit(range: ProtectionRange, { limitA }: Need): ProtectionRange {
+  if (!Number.isFinite(limitA)) return range;
+  const greatestA = nearestRatingBelow(Math.min(range.maxA ?? 0, limitA)) ?? 0;
+  return { ...range, aimA: Math.max(range.aimA, greatestA) };
 }
 
 function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice | undefined {

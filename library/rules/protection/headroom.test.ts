@@ -211,6 +211,28 @@ testRule(headroom, [
       },
     ],
   },
+  // 33 CFR 183.460(b): at most 120 A for this machine, and 125 % of its current are 125 A.
+  {
+    name: "a machine that does not limit itself: 120 % of its rating is the limit of another rule",
+    plan: machine("selfLimiting: false", "protectFarEnd: 110"),
+    finds: "nothing",
+  },
+  {
+    name: "a holder on the terminal of such a machine",
+    plan: machine("selfLimiting: false", "", "fuseHolder({ ratingA: 110, mountedOn: engine.positive })"),
+    finds: "nothing",
+  },
+  {
+    name: "a machine that limits itself has no such limit",
+    plan: machine("selfLimiting: true", "protectFarEnd: 110"),
+    finds: [
+      {
+        on: "protectFarEnd",
+        message: "The 110 A fuse at the far end is below 125 A, 125 % of a continuous load of 100 A",
+        fixes: [{ title: "Use a 125 A fuse at the far end", gives: { protectFarEnd: 125 } }],
+      },
+    ],
+  },
   {
     name: "accepted with a reason",
     circuits: [{ protect: 45, accept: { "protection/headroom": "breaker marked for 100 % continuous" } }],
@@ -224,3 +246,14 @@ testRule(headroom, [
     ],
   },
 ]);
+
+/** A machine of 100 A that charges a large bank with all it gives. */
+function machine(properties: string, cableProtection: string, holder = ""): string {
+  return `
+    build({ insulationC: 105 });
+    const bank = battery({ chemistry: "AGM", capacityAh: 800, internalMilliohm: 2 });
+    const engine = alternator({ ratedA: 100, ${properties} });
+    ${holder === "" ? "" : `const holder = ${holder};`}
+    cable({ name: "charging", from: ${holder === "" ? "engine.positive" : "holder.load"}, to: bank.positive, lengthFt: 4, gauge: "2/0", ${cableProtection} });
+    cable({ name: "charging return", from: engine.negative, to: bank.negative, lengthFt: 4, gauge: "2/0" });`;
+}

@@ -201,7 +201,6 @@ testRule(unprotectedPath, [
         fixes: [
           {
             title: "Add a 35 A fuse (ISO 8820-3 Type C) within 7 in of each end",
-            kind: "suggestion",
             gives: { "protect.ratingA": 35, "protectFarEnd.ratingA": 35 },
           },
         ],
@@ -233,7 +232,7 @@ testRule(unprotectedPath, [
         on: "protectFarEnd.ratingA",
         severity: "error",
         message:
-          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit its current (33 CFR 183.460(b)): use a 35 A fuse at the far end.",
+          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit its current (33 CFR 183.460(b), law for boats with petrol engines other than outboards): use a 35 A fuse at the far end.",
         fixes: [{ title: "Use a 35 A fuse at the far end", gives: { "protectFarEnd.ratingA": 35 } }],
       },
     ],

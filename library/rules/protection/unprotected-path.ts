@@ -6,7 +6,11 @@ import type { UnprotectedPath } from "../../analysis/network/topology/network-to
 import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
-import { protectionOfMachine, protectionRequired } from "../../standards/protection-rules.ts";
+import {
+  boundBySubpartI,
+  protectionOfMachine,
+  protectionRequired,
+} from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
 import { type Device, ratingFix, statedWithUnit, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
@@ -65,7 +69,7 @@ export const unprotectedPath = defineRule<Values>({
       }
       case "machine": {
         const { device, maxA, alternator, ratedA, source, wayOut: way } = values;
-        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit its current (${source}): ${way}.`;
+        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit its current (${source}, law for ${boundBySubpartI}): ${way}.`;
       }
     }
   },
@@ -221,7 +225,7 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
   ];
 }
 
-/** The largest made rating that the law allows, and that still carries the current. */
+/** The largest made rating that the regulation allows, and that still carries the current. */
 function machineFixes({ result }: JudgedRun, placed: PlacedDevice, { maxA }: MachineLimit): ProposedFix[] {
   const largestA = Math.min(maxA, result.protection.maxA ?? 0);
   const ratingA = nearestRatingBelow(largestA, placed.protection.family);
