@@ -184,6 +184,26 @@ circuit({
   protect: 40,
 });
 
+// part/rating: 60 A go through a shunt made for 50 A.
+const dairy = sound("dairy");
+const dairyMeter = shunt({ name: "shunt, dairy", ratedA: 50 });
+cable({
+  name: "shunt cable, dairy",
+  from: dairy.negative,
+  to: dairyMeter.batterySide,
+  lengthFt: 1,
+  gauge: 2,
+});
+circuit({
+  name: "dairy boiler",
+  from: dairy.positive,
+  returnTo: dairyMeter.systemSide,
+  load: 60,
+  oneWayFt: 4,
+  gauge: 4,
+  protect: { ...classT, ratingA: 80 },
+});
+
 // disconnect/rating: 90 A through contacts made for 50 A.
 const press = battery({ name: "bank, press", chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
 const pressOff = disconnect({ name: "disconnect, press", ratedA: 50 });

@@ -31,7 +31,8 @@ export interface SolvedScenario {
   /**
    * By part index, A, out of the part's positive terminal into the network: positive if it feeds (a battery that
    * discharges, a charger's output), negative if it draws (a load, a battery that is charged). For parts that only pass
-   * current on: the current that passes from their first terminal to their second, or through a bus in all.
+   * current on: the current that passes from their first terminal to their second, or through a bus in all; with more
+   * terminals, into the one with the greatest current.
    */
   readonly partA: readonly number[];
   /** Input current of chargers and controllers, A. By part index; 0 for others. */

@@ -23,6 +23,7 @@ export const acceptableRules = [
   "network/two-grounds",
   "network/unconnected",
   "panel/rating",
+  "part/rating",
   "plan/unit-suspect",
   "protection/above-conductor",
   "protection/below-load",

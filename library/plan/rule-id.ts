@@ -22,6 +22,7 @@ export type RuleId =
   | "network/two-grounds"
   | "network/unconnected"
   | "panel/rating"
+  | "part/rating"
   | "plan/unit-suspect"
   | "protection/above-conductor"
   | "protection/below-load"

@@ -21,7 +21,7 @@ const kinds = words.filter(isPartWord).flatMap((word) =>
 );
 
 /** Rules about the topology of a network, and about the ratings of its parts. */
-const aboutParts = /^(network|bus|panel|disconnect|shunt|battery)\//;
+const aboutParts = /^(network|bus|panel|part|disconnect|shunt|battery)\//;
 /**
  * Those of them that need no current and no bank, only the connections. The wires do not always determine which batteries form a
  * string, if several are connected in no sensible way; then the first in the plan is taken.

@@ -19,6 +19,7 @@ import { networkShorted } from "./network/shorted.ts";
 import { twoGrounds } from "./network/two-grounds.ts";
 import { networkUnconnected } from "./network/unconnected.ts";
 import { panelRating } from "./panel/rating.ts";
+import { partRating } from "./part/rating.ts";
 import { acceptWithoutReason } from "./plan/accept-without-reason.ts";
 import { cannotRun } from "./plan/cannot-run.ts";
 import { invalidValue } from "./plan/invalid-value.ts";
@@ -67,6 +68,7 @@ export const rules: readonly Rule<unknown>[] = [
   twoGrounds,
   networkUnconnected,
   panelRating,
+  partRating,
   acceptWithoutReason,
   cannotRun,
   invalidValue,

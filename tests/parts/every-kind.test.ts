@@ -103,6 +103,14 @@ describe.each(withRole("passes current on", "metal"))("%s passes current on", (w
     ]);
   });
 
+  const rating = ["ratingA", "ratedA"].find((one) => ratedInput(word)[one] !== undefined);
+  if (rating !== undefined)
+    test("a current above its rating is reported at the rating", () => {
+      const { findings } = carrying({ ...ratedInput(word), [rating!]: 15 });
+      const there = findings.filter(({ at }) => "record" in at && at.path.includes(rating!));
+      expect(there.map(({ subject }) => subject)).toContain(name);
+    });
+
   listedEverywhere(word, carrying);
 });
 

@@ -32,10 +32,10 @@ export const ruleGroups: readonly RuleGroup[] = [
     looksAt: "scenarios",
   },
   {
-    title: "Bus bars, panels, disconnects and shunts",
+    title: "Bus bars, panels, disconnects, shunts and other parts",
     heldAgainst:
       "the ratings that the plan states, loads that must be cut off, and current that must be counted",
-    folders: ["bus", "disconnect", "panel", "shunt"],
+    folders: ["bus", "disconnect", "panel", "part", "shunt"],
     looksAt: "scenarios",
   },
   {

@@ -17,7 +17,12 @@ export const alternator = definePart("alternator", {
     ratedA: required(current, {
       words: "rating",
       summary: true,
-      limitOf: { current: "gives", words: "may give continuously", forHours: "continuousPercent" },
+      limitOf: {
+        current: "gives",
+        words: "may give continuously",
+        forHours: "continuousPercent",
+        judgedBy: "alternator/overload",
+      },
     }),
     outputV: outputVoltage(),
     /** Output that it may deliver for hours, in percent of its rating. */

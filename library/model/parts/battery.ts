@@ -41,12 +41,12 @@ export const battery = definePart("battery", {
     }),
     maxDischargeA: optional(current, {
       words: "discharge limit",
-      limitOf: { current: "gives", words: "may give" },
+      limitOf: { current: "gives", words: "may give", judgedBy: "battery/discharge-current" },
       silentWithout: "Discharge limit of a battery",
     }),
     maxChargeA: optional(current, {
       words: "charge limit",
-      limitOf: { current: "takes", words: "may take" },
+      limitOf: { current: "takes", words: "may take", judgedBy: "battery/charge-current" },
       silentWithout: "Charge limit of a battery, except the usual one of its chemistry",
     }),
   },

@@ -15,7 +15,7 @@ export const busBar = definePart("busBar", {
     ratedA: optional(rating, {
       words: "rating",
       summary: true,
-      limitOf: { current: "carries", words: "rating" },
+      limitOf: { current: "carries", words: "rating", judgedBy: "bus/rating" },
       silentWithout: ratingOfBusOrPanel,
     }),
     studs: optional(count({ from: 1, upTo: 200 }), {

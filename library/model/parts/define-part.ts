@@ -111,7 +111,7 @@ interface Definition<
   readonly worksFrom?: keyof P & string;
   /**
    * The terminals at which conductors meet: the current through it is the sum of all currents into them. Otherwise it is the
-   * current into its first terminal.
+   * greatest current into one of its terminals.
    */
   readonly collectsAt?: readonly NoInfer<Terminal>[];
   /** Properties that replace each other. */

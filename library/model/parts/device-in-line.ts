@@ -12,7 +12,7 @@ export const ofEveryDevice = {
   ratingA: required(ratingOfDevice, {
     words: "rating",
     summary: true,
-    limitOf: { current: "carries", words: "rating" },
+    limitOf: { current: "carries", words: "rating", judgedBy: "protection/below-load" },
   }),
   on: input(terminal),
   interruptingA: optional(interruptingRating, {

@@ -15,7 +15,7 @@ export const disconnect = definePart("disconnect", {
     ratedA: required(rating, {
       words: "rating",
       summary: true,
-      limitOf: { current: "carries", words: "rating" },
+      limitOf: { current: "carries", words: "rating", judgedBy: "disconnect/rating" },
     }),
   },
   inside: (_, { closed }) => (closed ? [{ between: ["line", "load"], ohm: 0 }] : []),

@@ -21,7 +21,7 @@ export const fusePanel = definePart("fusePanel", {
     ratedA: optional(rating, {
       words: "rating",
       summary: "in all",
-      limitOf: { current: "carries", words: "rating" },
+      limitOf: { current: "carries", words: "rating", judgedBy: "panel/rating" },
       silentWithout: ratingOfBusOrPanel,
     }),
     branchRatedA: optional(rating, {

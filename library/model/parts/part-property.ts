@@ -54,6 +54,8 @@ export interface CurrentLimit {
   readonly heldByItself?: true;
   /** The property with the percentage that the part may deliver for hours. */
   readonly forHours?: string;
+  /** The id of the rule that judges it. Left out: `part/rating` does, unless the device holds it by itself. */
+  readonly judgedBy?: string;
 }
 
 /** The values that a default may depend on. */

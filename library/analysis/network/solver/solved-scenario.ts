@@ -157,7 +157,10 @@ function deviceCurrents(
   return { partA, inputA };
 }
 
-/** For parts that only pass current on: the current that conductors bring to their first terminal, or to a bus in all. */
+/**
+ * For parts that only pass current on: the current that conductors bring to a terminal, or to a bus in all. Of the terminals, the
+ * one with the greatest current.
+ */
 function addPassedOn(network: Network, conductorA: readonly number[], partA: number[]): void {
   const arrivingA = new Float64Array(network.terminals.length);
   const broughtA = new Float64Array(network.terminals.length);
@@ -177,14 +180,22 @@ function addPassedOn(network: Network, conductorA: readonly number[], partA: num
   for (const part of network.parts.filter(passesCurrentOn)) {
     const terminals: Readonly<Record<string, number>> = part.terminals;
     const { collectsAt } = descriptorOf(part);
-    const first = Object.values(terminals)[0];
     partA[part.index] = collectsAt
       ? collectsAt.reduce((sum, terminal) => sum + broughtA[terminals[terminal]!]!, 0)
-      : first === undefined
-        ? 0
-        : arrivingA[first]!;
+      : greatestOf(Object.values(terminals).map((terminal) => arrivingA[terminal]!));
   }
 }
+
+/** The first of several of the same amount: of two terminals, the current from the first one to the second. */
+function greatestOf(currents: readonly number[]): number {
+  return currents.reduce(
+    (greatest, currentA) =>
+      Math.abs(currentA) > Math.abs(greatest) * moreThanRounding ? currentA : greatest,
+    0,
+  );
+}
+
+const moreThanRounding = 1 + 1e-9;
 
 /**
  * The current through each device that is mounted on a terminal, from there to its load side, where conductors take it on, or
