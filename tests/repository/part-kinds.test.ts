@@ -19,7 +19,7 @@ const kinds: ReadonlySet<string> = new Set(words.filter(isPartWord));
 const onPurpose: readonly string[] = [
   // Folders of rules.
   "library/documents/report/rule-groups.ts: list of alternator, battery, inverter",
-  "library/documents/report/rule-groups.ts: list of disconnect, shunt",
+  "library/documents/report/rule-groups.ts: list of disconnect, part, shunt",
 ];
 
 test("no default, list or comparison passes over a kind of part", () => {
