@@ -205,6 +205,15 @@ describe("what contradicts the rest of the plan", () => {
       ["2: to is a busBar, which has no two poles"],
     ],
     [
+      "a circuit to a part whose terminals are not called positive and negative",
+      () => {
+        const bank = house();
+        const block = part({ terminals: ["in", "out"] });
+        return [bank, block, circuit(loosely({ from: bank.positive, to: block, ...light }))];
+      },
+      ["2: to has no terminals called positive and negative"],
+    ],
+    [
       "a circuit to a panel without a negative bus",
       () => {
         const bank = house();

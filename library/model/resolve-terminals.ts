@@ -143,9 +143,11 @@ function polesAt({ kind, id }: WrittenReference, plan: PartsOfPlan, invalid: Ref
   const poles = polesOf(draft.word);
   if (!poles) return refuse(`is ${withArticle(kind)}, which has no two poles`);
   if (lacksNegativeBus(draft)) return refuse("is a fusePanel without a negative bus");
-  const positive = draft.terminals?.get(poles.positive);
-  const negative = draft.terminals?.get(poles.negative);
-  if (positive === undefined || negative === undefined) return undefined;
+  if (!draft.terminals) return undefined;
+  const positive = draft.terminals.get(poles.positive);
+  const negative = draft.terminals.get(poles.negative);
+  if (positive === undefined || negative === undefined)
+    return refuse(`has no terminals called ${poles.positive} and ${poles.negative}`);
   return { part: draft.index, positive, negative };
 }
 

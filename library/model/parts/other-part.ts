@@ -63,6 +63,8 @@ export const otherPart = definePart("part", {
   called: { word: "part", saidBy: /./ },
   role: "passes current on",
   terminals: namedByThePlan,
+  // A plan may give two of its terminals these names.
+  poles: { positive: "positive", negative: "negative" },
   opens: "unknown",
   sides: ({ terminals }) => terminals?.map((name) => [name, "either"]),
   properties: {
