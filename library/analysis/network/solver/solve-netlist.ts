@@ -1,7 +1,7 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
+import { internalConnections } from "../../../model/internal-connections.ts";
 import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../../model/network.ts";
 import { passesCurrentOn } from "../../../model/part-roles.ts";
-import { internalConnections } from "../topology/internal-connections.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
 import type {
   ArrayBranch,

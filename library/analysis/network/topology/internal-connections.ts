@@ -1,7 +1,6 @@
-import type { Join, Network, Part } from "../../../model/network.ts";
-import { givesEnergy, isDevice, type PartWithRole } from "../../../model/part-roles.ts";
-import { asClosed, type PartState } from "../../../model/parts/define-part.ts";
-import { descriptorOf } from "../../../model/parts/index.ts";
+import { internalConnections } from "../../../model/internal-connections.ts";
+import type { Network, Part } from "../../../model/network.ts";
+import { givesEnergy, type PartWithRole } from "../../../model/part-roles.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { portsOf } from "./ports.ts";
 
@@ -21,23 +20,6 @@ export interface Source {
   readonly negative: number;
   /** Its maximum current for longer than a moment, A; Infinity if it has no internal limit. */
   readonly limitA: number;
-}
-
-/**
- * The connections between terminals inside a part. None through loads, sources and converters; but the negatives of a DC-DC
- * charger that is not isolated are one. Fuses and contacts have no resistance. In any state that is not given, contacts are closed.
- */
-export function internalConnections(part: Part, state: PartState = asClosed): readonly Join[] {
-  if (part.kind === "part") return part.joins;
-  const terminals: Readonly<Record<string, number>> = part.terminals;
-  const inside = descriptorOf(part).inside?.(part, state) ?? [];
-  const connections = inside.map(
-    ({ between: [one, other], ohm }): Join => ({ between: [terminals[one]!, terminals[other]!], ohm }),
-  );
-  // A device sits on the other part's terminal, metal on metal.
-  return isDevice(part) && part.mountedOn !== undefined
-    ? [{ between: [part.mountedOn, part.terminals.line], ohm: 0 }, ...connections]
-    : connections;
 }
 
 /** All connections inside parts, in the order of the parts. */
