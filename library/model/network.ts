@@ -97,6 +97,10 @@ export interface Scenario {
   readonly restV: readonly (number | undefined)[];
   /** Share of full sun on the modules, 0 to 1. */
   readonly sunShare: number;
+  /** By part index: the inputs that a selector switch connects, by the names of their terminals; absent: all of them. */
+  readonly selected?: ReadonlyMap<number, readonly string[]>;
+  /** It differs from another scenario only in the position of one switch, which no scenario states. */
+  readonly furtherPosition?: true;
   /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;
 }

@@ -40,11 +40,6 @@ export function isCharging(part: Pick<Part, "kind">): boolean {
   return descriptorOf(part).chargesWith !== undefined;
 }
 
-/** The kind of part whose terminals have the state of a scenario: closed, or open. */
-export function opensByHand(part: Pick<Part, "kind">): boolean {
-  return descriptorOf(part).opens === "by hand";
-}
-
 /** The voltage below which a device does not work, or not fully, V; undefined if it has none or it is not known. */
 export function minimumVoltageOf(part: Part): number | undefined {
   const { worksFrom } = descriptorOf(part);

@@ -1,7 +1,7 @@
 import type { BuildValues } from "./build-properties.ts";
 import { withArticle } from "./describe-value.ts";
 import { makeLoadOfCircuit, makePart, nominalVoltageOf, type PartContext } from "./make-parts.ts";
-import type { Network, Part, Scenario } from "./network.ts";
+import type { Network, Part } from "./network.ts";
 import {
   belongsToNetwork,
   type FoundCable,
@@ -16,6 +16,7 @@ import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CableRun, CircuitRun, InvalidValue } from "./run.ts";
+import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
 import { wiringOf } from "./wiring.ts";
 
 /**
@@ -44,9 +45,11 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   });
   const scenarios = makeScenarios(found, surroundings, parts, invalid);
   if (invalid.some(stopsNetwork)) return unread;
+  const { terminals } = found;
   const { conductors, devices } = placeDevices(stateConductors(found, circuits, surroundings), parts);
+  const built = { terminals, parts, conductors, devices };
   return {
-    network: { terminals: found.terminals, parts, conductors, devices, scenarios },
+    network: { ...built, scenarios: inEveryPosition(built, scenarios) },
     unread: false,
     circuits,
     invalid,
@@ -170,7 +173,7 @@ function makeScenarios(
   { build, nominal }: PartContext,
   parts: readonly Part[],
   invalid: InvalidValue[],
-): readonly Scenario[] {
+): readonly StatedScenario[] {
   const endOf = new Map(circuits.map(({ record, ends, load }) => [record, ends?.to?.part ?? load?.index]));
   const runsAlways = new Set<number>();
   for (const draft of byRecord.values())
@@ -193,6 +196,6 @@ function makeScenarios(
   return scenarios.map(({ record, name, values }) => {
     const read = readScenario(values, { record, name }, stage);
     for (const refusal of read.invalid) invalid.push({ record, name, ...refusal });
-    return read.scenario;
+    return read;
   });
 }

@@ -1,11 +1,12 @@
 import { restVoltageAt, restVoltages } from "./battery-figures.ts";
 import { withArticle } from "./describe-value.ts";
-import type { BatteryPart, Part, Scenario } from "./network.ts";
-import { isCharging, isConsumer, opensByHand, passesCurrentOn } from "./part-roles.ts";
+import type { BatteryPart, Part } from "./network.ts";
+import { isCharging, isConsumer, passesCurrentOn } from "./part-roles.ts";
 import { descriptorOf } from "./parts/index.ts";
 import type { Refusal } from "./run.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
-import type { WrittenReference } from "./terminal-property.ts";
+import { isSwitch, type StatedScenario } from "./switch-positions.ts";
+import type { WrittenReference, WrittenTerminal } from "./terminal-property.ts";
 
 /** Data of the network that scenarios need. */
 export interface ScenarioContext {
@@ -20,17 +21,20 @@ export interface ScenarioContext {
 }
 
 /** The scenarios of a plan that states none. */
-export function builtInScenarios(stage: ScenarioContext): readonly Scenario[] {
-  const scenario = (name: string, loads: boolean, charging: boolean): Scenario => ({
-    name,
-    on: stage.parts.map((part) => {
-      if (isConsumer(part)) return loads;
-      return !isCharging(part) || charging || (loads && stage.runsAlways.has(part.index));
-    }),
-    starting: stage.parts.map(() => false),
-    restV: stage.parts.map((part) => (part.kind === "battery" ? part.nominalV : undefined)),
-    sunShare: charging ? 1 : 0,
-    momentary: false,
+export function builtInScenarios(stage: ScenarioContext): readonly StatedScenario[] {
+  const scenario = (name: string, loads: boolean, charging: boolean): StatedScenario => ({
+    named: new Set(),
+    scenario: {
+      name,
+      on: stage.parts.map((part) => {
+        if (isConsumer(part)) return loads;
+        return !isCharging(part) || charging || (loads && stage.runsAlways.has(part.index));
+      }),
+      starting: stage.parts.map(() => false),
+      restV: stage.parts.map((part) => (part.kind === "battery" ? part.nominalV : undefined)),
+      sunShare: charging ? 1 : 0,
+      momentary: false,
+    },
   });
   return [
     scenario("everything on", true, true),
@@ -44,7 +48,7 @@ export function readScenario(
   values: ScenarioValues,
   identity: { readonly record: number; readonly name: string },
   stage: ScenarioContext,
-): { readonly scenario: Scenario; readonly invalid: readonly Refusal[] } {
+): StatedScenario & { readonly invalid: readonly Refusal[] } {
   const invalid: Refusal[] = [];
   const listed = (property: "on" | "off" | "starting") => {
     const list = values[property]?.flatMap((reference, index) => {
@@ -52,15 +56,14 @@ export function readScenario(
       const wrong = typeof meant === "string" ? meant : unfit(stage.parts[meant]!, property);
       if (wrong === undefined) return [meant as number];
       const allowed =
-        property === "starting"
-          ? "a motor"
-          : "a circuit, load, inverter, battery, charging source or disconnect";
+        property === "starting" ? "a motor" : "a circuit, load, inverter, battery, charging source or switch";
       invalid.push({ path: [property, String(index)], given: undefined, wrong, allowed });
       return [];
     });
     return list && new Set(list);
   };
   const [on, off, starting] = [listed("on"), listed("off"), listed("starting") ?? new Set<number>()];
+  const { selected, invalid: invalidInputs } = selectedInputs(values.selected ?? [], off ?? new Set(), stage);
   const { engine = false, shore = false, sunPercent = 0 } = values;
   const isThere = { engine, shore, sun: sunPercent > 0 };
   const charges = (part: Part) => {
@@ -76,9 +79,11 @@ export function readScenario(
     return !isCharging(part) || charges(part);
   };
   return {
-    invalid: [...invalid, ...unknownCharge(values.chargePercent, stage.parts)],
+    invalid: [...invalid, ...invalidInputs, ...unknownCharge(values.chargePercent, stage.parts)],
+    named: new Set([...(on ?? []), ...(off ?? []), ...selected.keys()]),
     scenario: {
       ...identity,
+      ...(selected.size > 0 && { selected }),
       on: stage.parts.map(isOn),
       starting: stage.parts.map(({ index }) => starting.has(index)),
       restV: stage.parts.map((part) => restVoltageOf(part, values, stage)),
@@ -88,13 +93,43 @@ export function readScenario(
   };
 }
 
+/** By part: the inputs that a scenario connects, of the selector switches that it names. */
+function selectedInputs(
+  listed: readonly WrittenTerminal[],
+  off: ReadonlySet<number>,
+  stage: ScenarioContext,
+): { readonly selected: ReadonlyMap<number, readonly string[]>; readonly invalid: readonly Refusal[] } {
+  const selected = new Map<number, readonly string[]>();
+  const invalid: Refusal[] = [];
+  listed.forEach(({ part: id, of: kind, terminal }, index) => {
+    const meant = stage.meant({ kind, id });
+    const part = typeof meant === "string" ? undefined : stage.parts[meant]!;
+    const wrong = part ? unfitInput(part, terminal, off) : (meant as string);
+    if (wrong !== undefined)
+      invalid.push({
+        ...{ path: ["selected", String(index)], given: undefined, wrong },
+        allowed: "an input of a selector switch, such as selector.input1",
+      });
+    else if (part) selected.set(part.index, [...(selected.get(part.index) ?? []), terminal]);
+  });
+  return { selected, invalid };
+}
+
+/** The reason why a scenario cannot connect this terminal; undefined if it can. */
+function unfitInput(part: Part, terminal: string, off: ReadonlySet<number>): string | undefined {
+  const inputs = descriptorOf(part).positions?.flatMap(({ selected = [] }) => selected) ?? [];
+  if (inputs.length === 0) return `is a terminal of ${part.name}, which is not a selector switch`;
+  if (!inputs.includes(terminal)) return "is not one of its inputs";
+  return off.has(part.index) ? `is an input of ${part.name}, which is off` : undefined;
+}
+
 /** The reason why a part may not be listed; undefined if it may. */
 function unfit(part: Part, property: "on" | "off" | "starting"): string | undefined {
   if (property === "starting")
     return part.kind === "load" && part.draws.as === "motor"
       ? undefined
       : `is ${part.name}, which is not a motor`;
-  if (!passesCurrentOn(part) || opensByHand(part)) return undefined;
+  if (!passesCurrentOn(part) || isSwitch(part)) return undefined;
   return `is ${withArticle(part.kind)}, which is never off`;
 }
 

@@ -15,6 +15,8 @@ export const sampleParts: {
   busBar: [{}, { ratedA: 50, studs: 2 }],
   fusePanel: [{ positions: 12 }, { positions: 1, ratedA: 20, branchRatedA: 10 }],
   disconnect: [{ ratedA: 30 }],
+  selectorSwitch: [{ ratedA: 250 }],
+  relay: [{ ratedA: 140 }],
   fuseHolder: [{ ratingA: 30 }, { ratingA: 30, family: "ISO 8820-3 Type C", milliohm: 0.5 }],
   breaker: [{ ratingA: 30 }, { ratingA: 30, openingTimes: [{ atPercent: 200, withinS: 60 }] }],
   shunt: [{ ratedA: 100 }],

@@ -32,6 +32,15 @@ export const terminal: Property<WrittenTerminal> = {
   affectsResults: true,
 };
 
+/** A list of terminals. */
+export function terminals(what: string): Property<readonly WrittenTerminal[]> {
+  return {
+    schema: z.array(terminal.schema, { error: notAList }),
+    allowed: `a list of ${what}, such as [selector.input1]`,
+    affectsResults: true,
+  };
+}
+
 /** A whole part. `what` describes it: "a part with a positive and a negative terminal". */
 export function reference(what: string): Property<WrittenReference> {
   return { schema: referenceTo("a part"), allowed: what, affectsResults: true };

@@ -35,9 +35,15 @@ export { type MotorInput, motor, type PlannedMotor } from "./motor.ts";
 export { type JoinInput, type OtherPartInput, type PlannedOtherPart, part } from "./other-part.ts";
 export type { PartOptions } from "./part-options.ts";
 export type { ProtectionInput } from "./protection.ts";
+export { type PlannedRelay, type RelayInput, relay } from "./relay.ts";
 export type { RuleId } from "./rule-id.ts";
 export type { RunOptions } from "./run-options.ts";
 export { type PlannedScenario, type ScenarioInput, type Switched, scenario } from "./scenario.ts";
+export {
+  type PlannedSelectorSwitch,
+  type SelectorSwitchInput,
+  selectorSwitch,
+} from "./selector-switch.ts";
 export { type PlannedShoreCharger, type ShoreChargerInput, shoreCharger } from "./shore-charger.ts";
 export { type PlannedShunt, type ShuntInput, shunt } from "./shunt.ts";
 export type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "./sizes.ts";

@@ -8,9 +8,12 @@ import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { PlannedInverter } from "./inverter.ts";
 import type { PlannedLoad } from "./load.ts";
 import type { PlannedMotor } from "./motor.ts";
+import type { PlannedRelay } from "./relay.ts";
+import type { PlannedSelectorSwitch } from "./selector-switch.ts";
 import type { PlannedShoreCharger } from "./shore-charger.ts";
 import type { PlannedSolarArray } from "./solar-array.ts";
 import type { PlannedSolarController } from "./solar-controller.ts";
+import type { EitherTerminal } from "./terminal.ts";
 
 /**
  * An operating state of the whole build, for calculation and checks: the loads that are on, and the sources that charge.
@@ -35,7 +38,7 @@ export type PlannedScenario = ScenarioInput & {
 /** The input of {@link scenario}: its name, and optional properties. */
 export type ScenarioInput = ScenarioOptions & (ListOfOff | ListOfOn) & (BankVoltage | BankCharge);
 
-/** Anything that can be on or off: a circuit, a load, an inverter, a source, a disconnect. */
+/** Anything that can be on or off: a circuit, a load, an inverter, a source, a switch. */
 export type Switched =
   | PlannedCircuit
   | PlannedLoad
@@ -47,12 +50,14 @@ export type Switched =
   | PlannedSolarArray
   | PlannedSolarController
   | PlannedBattery
-  | PlannedDisconnect;
+  | PlannedDisconnect
+  | PlannedRelay
+  | PlannedSelectorSwitch;
 
 interface ListOfOn {
   /**
    * Circuits, loads and inverters that are on; all others of these are off. A source in the list is on, regardless of `engine`,
-   * `shore` and `sunPercent`. Give `on` or `off`, not both.
+   * `shore` and `sunPercent`; a relay is closed. Give `on` or `off`, not both.
    *
    * Left out: taken as every circuit, load and inverter that is not in `off`.
    *
@@ -64,8 +69,8 @@ interface ListOfOn {
 
 interface ListOfOff {
   /**
-   * Parts that are off: circuits, loads, inverters, batteries, sources that charge, and disconnects, which are then open. All other
-   * loads are on. Give `on` or `off`, not both; neither is needed.
+   * Parts that are off: circuits, loads, inverters, batteries, sources that charge, and disconnects, relays and selector switches,
+   * which are then open. All other loads are on. Give `on` or `off`, not both; neither is needed.
    *
    * Example: `off: [fridge]`
    */
@@ -112,6 +117,14 @@ interface ScenarioOptions {
    * Example: `starting: [windlass]`
    */
   readonly starting?: readonly PlannedMotor[];
+  /**
+   * The inputs that selector switches connect with their common terminal: one, or several.
+   *
+   * Left out: taken as every position, one after the other.
+   *
+   * Example: `selected: [selector.input1]`
+   */
+  readonly selected?: readonly EitherTerminal[];
   /**
    * Whether the engine runs: alternators, and the chargers that run with it, then charge.
    *

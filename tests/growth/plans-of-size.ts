@@ -23,7 +23,7 @@ function written(before: string, statements: (index: number) => string, after = 
 
 const imports = `import {
   alternator, battery, breaker, build, busBar, cable, chassis, circuit, dcDcCharger, disconnect, fuseHolder, fusePanel,
-  inverter, load, motor, part, scenario, shoreCharger, shunt, solarArray, solarController,
+  inverter, load, motor, part, relay, scenario, selectorSwitch, shoreCharger, shunt, solarArray, solarController,
 } from "loomwright";
 `;
 
@@ -59,6 +59,18 @@ circuit({ from: panel.branch, load: 0.05, oneWayM: 1, gauge: 16, protect: 5 });`
     `const off = disconnect({ ratedA: 100 });
 cable({ from: plus.stud, to: off.line, lengthM: 1, gauge: 8, protect: 40 });
 circuit({ ...onBus, from: off.load, load: 0.05 });`,
+  ),
+  selectorSwitch: looped(
+    bus,
+    `const selector = selectorSwitch({ ratedA: 100 });
+cable({ from: plus.stud, to: selector.common, lengthM: 1, gauge: 8, protect: 40 });
+circuit({ ...onBus, from: selector.input1, load: 0.05 });`,
+  ),
+  relay: looped(
+    bus,
+    `const contact = relay({ ratedA: 100 });
+cable({ from: plus.stud, to: contact.line, lengthM: 1, gauge: 8, protect: 40 });
+circuit({ ...onBus, from: contact.load, load: 0.05 });`,
   ),
   fuseHolder: looped(
     bus,

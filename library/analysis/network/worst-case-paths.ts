@@ -1,9 +1,10 @@
 import { disjointSets } from "../../model/disjoint-sets.ts";
+import { internalConnections } from "../../model/internal-connections.ts";
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
-import { opensByHand } from "../../model/part-roles.ts";
+import { isSwitch, positionsKey, stateIn, switchesOf } from "../../model/switch-positions.ts";
 import { criticalDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
-import { type Edge, type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
+import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
 import { type Port, portsOf } from "./topology/ports.ts";
 import { across } from "./topology/spanning-forest.ts";
@@ -129,22 +130,35 @@ function walksFor(
   scenario: Scenario,
   known: Map<string, Walks>,
 ): Walks {
-  const key = network.parts.map((part) => (opensByHand(part) && !scenario.on[part.index] ? "o" : "")).join();
+  const key = positionsKey(switchesOf(network), scenario);
   let walks = known.get(key);
   if (!walks) {
-    const isClosed = ({ part }: Edge) =>
-      part < 0 || !opensByHand(network.parts[part]!) || scenario.on[part] === true;
-    walks = walksOver(banks, networkGraph(network), isClosed);
+    const graph = networkGraph(network);
+    walks = walksOver(banks, graph, openEdges(graph, scenario));
     known.set(key, walks);
   }
   return walks;
 }
 
-function walksOver(banks: readonly Bank[], graph: NetworkGraph, isClosed: (edge: Edge) => boolean): Walks {
+/** The connections inside switches that a scenario leaves open, by their edges in the graph of terminals. */
+function openEdges({ network, terminals, edges }: NetworkGraph, scenario: Scenario): ReadonlySet<number> {
+  const open = new Set<number>();
+  edges.forEach(({ part: index }, edge) => {
+    const part = network.parts[index];
+    const [a, b] = [terminals.a[edge]!, terminals.b[edge]!];
+    // A device that is mounted on a switch is no contact of it.
+    if (!part || !isSwitch(part) || network.terminals[b]!.part !== index) return;
+    const closed = internalConnections(part, stateIn(scenario, part));
+    if (!closed.some(({ between: [one, other] }) => one === a && other === b)) open.add(edge);
+  });
+  return open;
+}
+
+function walksOver(banks: readonly Bank[], graph: NetworkGraph, open: ReadonlySet<number>): Walks {
   const { terminals, edges } = graph;
   const pieces = disjointSets(terminals.nodes);
-  edges.forEach((edge, index) => {
-    if (isClosed(edge)) pieces.union(terminals.a[index]!, terminals.b[index]!);
+  edges.forEach((_, index) => {
+    if (!open.has(index)) pieces.union(terminals.a[index]!, terminals.b[index]!);
   });
   const byPiece = new Map<number, Set<number>>();
   banks.forEach(({ positives }, bank) => {
@@ -155,8 +169,8 @@ function walksOver(banks: readonly Bank[], graph: NetworkGraph, isClosed: (edge:
   const negativePieces = banks.map(({ negatives }) => new Set(negatives.map(pieces.find)));
   return {
     banks,
-    positive: banks.map(({ positives }) => walkFrom(positives, graph, isClosed)),
-    negative: banks.map(({ negatives }) => walkFrom(negatives, graph, isClosed)),
+    positive: banks.map(({ positives }) => walkFrom(positives, graph, open)),
+    negative: banks.map(({ negatives }) => walkFrom(negatives, graph, open)),
     joinedTo: (positive, negative) =>
       [...(byPiece.get(pieces.find(positive)) ?? [])].filter((bank) =>
         negativePieces[bank]!.has(pieces.find(negative)),
@@ -171,7 +185,7 @@ function walksOver(banks: readonly Bank[], graph: NetworkGraph, isClosed: (edge:
 function walkFrom(
   starts: readonly number[],
   { terminals, edges }: NetworkGraph,
-  isClosed: (edge: Edge) => boolean,
+  open: ReadonlySet<number>,
 ): Walk {
   const { first } = terminals;
   const walk = new Map<number, Step>();
@@ -194,7 +208,7 @@ function walkFrom(
         const index = terminals.edges[next]!;
         const edge = edges[index]!;
         const to = across(terminals, index, terminal);
-        if (edge.conductor >= 0 || walk.has(to) || !isClosed(edge)) continue;
+        if (edge.conductor >= 0 || walk.has(to) || open.has(index)) continue;
         walk.set(to, { start, before: terminal, conductor: -1, conductors });
         ring.push(to);
       }

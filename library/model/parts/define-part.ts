@@ -38,9 +38,11 @@ export interface InsideConnection<Terminal extends string = string> {
   readonly ohm: number;
 }
 
-/** The state that a scenario gives a part. Topology takes a part that opens as closed. */
+/** The state that a scenario gives a part. Topology takes a part that opens as closed, with all its inputs connected. */
 export interface PartState {
   readonly closed: boolean;
+  /** The inputs that a selector switch connects, by the names of their terminals; absent: all of them. */
+  readonly selected?: readonly string[];
 }
 
 export const asClosed: PartState = { closed: true };
@@ -96,7 +98,9 @@ interface Definition<
   /** The terminals for a pair of conductors that ends at the whole part, if it has no port. */
   readonly poles?: { readonly positive: NoInfer<Terminal>; readonly negative: NoInfer<Terminal> };
   /** Whether it opens the line through it. A part of which only the terminals are known may be a contactor. */
-  readonly opens?: "by hand" | "unknown";
+  readonly opens?: "by hand" | "by control" | "unknown";
+  /** Its positions besides the one with all connected, if it is judged in each of them whether or not a scenario names it. */
+  readonly positions?: readonly PartState[];
   /** It is a fuse or breaker. */
   readonly protects?: true;
   /** It lies in one line and carries current only if both of its sides are joined. */

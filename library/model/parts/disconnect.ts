@@ -1,6 +1,5 @@
-import { rating } from "../part-properties.ts";
 import { definePart, type PartOf } from "./define-part.ts";
-import { required } from "./part-property.ts";
+import { ratedContacts } from "./rated-contacts.ts";
 
 export const disconnect = definePart("disconnect", {
   called: { word: "disconnect", saidBy: /disconnect|switch|isolator/i },
@@ -11,13 +10,7 @@ export const disconnect = definePart("disconnect", {
   },
   opens: "by hand",
   inSeries: true,
-  properties: {
-    ratedA: required(rating, {
-      words: "rating",
-      summary: true,
-      limitOf: { current: "carries", words: "rating", judgedBy: "disconnect/rating" },
-    }),
-  },
+  properties: ratedContacts,
   inside: (_, { closed }) => (closed ? [{ between: ["line", "load"], ohm: 0 }] : []),
 });
 

@@ -14,6 +14,8 @@ import { type LoadPart, load } from "./load.ts";
 import { motor } from "./motor.ts";
 import { type OtherPart, otherPart } from "./other-part.ts";
 import type { PartProperties } from "./part-property.ts";
+import { type RelayPart, relay } from "./relay.ts";
+import { type SelectorSwitchPart, selectorSwitch } from "./selector-switch.ts";
 import { type ShoreChargerPart, shoreCharger } from "./shore-charger.ts";
 import { type ShuntPart, shunt } from "./shunt.ts";
 import { type SolarArrayPart, solarArray } from "./solar-array.ts";
@@ -25,6 +27,8 @@ export const partDescriptors = {
   busBar,
   fusePanel,
   disconnect,
+  selectorSwitch,
+  relay,
   fuseHolder,
   breaker,
   shunt,
@@ -46,6 +50,8 @@ export type Part =
   | BusBarPart
   | FusePanelPart
   | DisconnectPart
+  | SelectorSwitchPart
+  | RelayPart
   | FuseHolderPart
   | BreakerPart
   | ShuntPart

@@ -4,6 +4,7 @@ import { givesEnergy } from "../../../model/part-roles.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
 
 /** A network during a dead short: nodes, and the resistances between them. Loads are left out. */
@@ -18,7 +19,10 @@ export interface FaultNetwork {
   readonly hotOhm: Float64Array;
 }
 
-export function faultNetwork({ network, branches, sectionJoins: joins }: NetworkGraph): FaultNetwork {
+/** Built once for each graph. */
+export const faultNetwork: (wiring: NetworkGraph) => FaultNetwork = workedOutOnce(build);
+
+function build({ network, branches, sectionJoins: joins }: NetworkGraph): FaultNetwork {
   const merged = disjointSets(network.terminals.length);
   for (const { a, b, ohm } of joins) if (ohm < leastOhm) merged.union(a, b);
   const nodeOf = new Int32Array(network.terminals.length);

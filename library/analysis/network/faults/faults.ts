@@ -1,7 +1,9 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ConductorEnd, Network } from "../../../model/network.ts";
+import { asClosed } from "../../../model/parts/define-part.ts";
+import { isJudgedInEveryPosition, judgedPositions, stateIn } from "../../../model/switch-positions.ts";
 import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
-import { branchOf, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
+import { branchOf, graphInState, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
 import { type FaultNetwork, faultNetwork } from "./fault-network.ts";
@@ -11,7 +13,7 @@ import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zone
 
 /**
  * The current of a dead short, at each device and at each end of each conductor, in the network as built: every
- * disconnect is closed, every source is on. Fuses, contacts and studs have no resistance here.
+ * switch is closed, every source is on; the minimum is the least over the positions of relays and selector switches too. Fuses, contacts and studs have no resistance here.
  *
  * A device counts as at its end of the conductor at any distance from there: the wire up to it would only reduce the
  * maximum fault.
@@ -30,15 +32,9 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
   const negative = network.devices.some((device) => !isPositive[branchOf(wiring, device).branch])
     ? maxFaults(wiring, resistances, nets, "negative")
     : undefined;
-  const least = minFaults(wiring, resistances, nets, topology.banks);
-
-  const isBattery = ({ part }: { part: number }) => network.parts[part]!.kind === "battery";
-  const fedByBattery = feedingOf(wiring, zones, wiring.sources.filter(isBattery));
+  const fedByBattery = fedByBatteries(wiring);
   const fedByAny = feedingOf(wiring, zones, wiring.sources);
-
-  const leastByDevice = least
-    ? leastThroughDevices(wiring, joinedByDevices(wiring, resistances), zones, fedByBattery, least)
-    : network.devices.map(() => ({ least: undefined }));
+  const leastByDevice = leastInEveryPosition(wiring, topology);
 
   const devices: DeviceFault[] = [];
   /** By device: its index in the result; −1 if it is left out. */
@@ -72,6 +68,44 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
       : { greatestA: undefined, protectedBy: [], estimated: false };
   });
   return { devices, conductors };
+}
+
+/**
+ * By device: the least over all positions of relays and selector switches. Two banks side by side give more than either alone.
+ */
+function leastInEveryPosition(closed: NetworkGraph, topology: NetworkTopology): readonly LeastFault[] {
+  const { network } = closed;
+  const further = [...judgedPositions(network).values()].map((scenario) =>
+    graphInState(network, (part) => (isJudgedInEveryPosition(part) ? stateIn(scenario, part) : asClosed)),
+  );
+  return further
+    .map((wiring) => leastIn(wiring, topology))
+    .reduce(
+      (least, other) => least.map((fault, device) => lesserFault(fault, other[device]!)),
+      leastIn(closed, topology),
+    );
+}
+
+type LeastFault = Pick<DeviceFault, "least" | "leastNotWorkedOut">;
+
+function lesserFault(one: LeastFault, other: LeastFault): LeastFault {
+  if (one.leastNotWorkedOut || !other.least) return one;
+  if (other.leastNotWorkedOut || !one.least) return other;
+  return other.least.currentA < one.least.currentA ? other : one;
+}
+
+function leastIn(wiring: NetworkGraph, { banks }: NetworkTopology): readonly LeastFault[] {
+  const resistances = faultNetwork(wiring);
+  const least = minFaults(wiring, resistances, netPolarities(wiring), banks);
+  if (!least) return wiring.network.devices.map(() => ({ least: undefined }));
+  const nodeOf = joinedByDevices(wiring, resistances);
+  return leastThroughDevices(wiring, nodeOf, protectedZones(wiring), fedByBatteries(wiring), least);
+}
+
+function fedByBatteries(wiring: NetworkGraph): readonly Fed[] {
+  const { parts } = wiring.network;
+  const batteries = wiring.sources.filter(({ part }) => parts[part]!.kind === "battery");
+  return feedingOf(wiring, protectedZones(wiring), batteries);
 }
 
 const nowhere = { fromTerminal: false, fromConductor: false };
@@ -127,7 +161,7 @@ function leastThroughDevices(
   { graph, conductorsIn }: ProtectedZones,
   fed: readonly Fed[],
   faults: MinFaults,
-): readonly Pick<DeviceFault, "least" | "leastNotWorkedOut">[] {
+): readonly LeastFault[] {
   const { devices } = wiring.network;
   const least = devices.map((): DeviceFault["least"] => undefined);
   const notWorkedOut = new Set<number>();

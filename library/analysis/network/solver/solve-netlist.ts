@@ -2,6 +2,7 @@ import { disjointSets } from "../../../model/disjoint-sets.ts";
 import { internalConnections } from "../../../model/internal-connections.ts";
 import type { Join, LoadPart, Network, Part, Scenario, SolarArrayPart } from "../../../model/network.ts";
 import { passesCurrentOn } from "../../../model/part-roles.ts";
+import { stateIn } from "../../../model/switch-positions.ts";
 import { type ConductorLaw, conductorLaws, noLessThanLeast } from "./conductor-current.ts";
 import type {
   ArrayBranch,
@@ -28,7 +29,7 @@ export function netlistOf(
   return withoutIdle(branchesOn(network, scenario, nodes, laws));
 }
 
-/** Terminals as nodes. The same for all scenarios with the same closed disconnects. */
+/** Terminals as nodes. The same for all scenarios with the same positions of all switches. */
 export interface Nodes {
   readonly count: number;
   readonly of: Int32Array;
@@ -49,9 +50,9 @@ export function nodesOf(network: Network, scenario: Scenario): Nodes {
   return { count: numbers.size, of };
 }
 
-/** The connections between terminals inside a part, in this state: an open disconnect has none. */
-function joinsOf(part: Part, { on }: Scenario): readonly Join[] {
-  return internalConnections(part, { closed: on[part.index]! });
+/** The connections between terminals inside a part, in this scenario: an open disconnect has none. */
+function joinsOf(part: Part, scenario: Scenario): readonly Join[] {
+  return internalConnections(part, stateIn(scenario, part));
 }
 
 /** Pairs of nodes that any branch could connect, in any state of the network: the pattern of its equations. */

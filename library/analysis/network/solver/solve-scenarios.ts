@@ -1,5 +1,5 @@
 import type { Network, Scenario } from "../../../model/network.ts";
-import { opensByHand } from "../../../model/part-roles.ts";
+import { positionsKey, switchesOf } from "../../../model/switch-positions.ts";
 import type { ScenarioResult } from "../../network-result.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
 import { withFloatingVoltages } from "./floating-voltages.ts";
@@ -15,14 +15,14 @@ import { eliminationOrder } from "./sparse-order.ts";
 
 /**
  * Solves the network in each of its scenarios. Each has a result: its currents and voltages, or why there are none.
- * The pattern of the equations depends only on the disconnects, so scenarios share it.
+ * The pattern of the equations depends only on the positions of switches, so scenarios share it.
  */
 export function solveScenarios(network: Network): readonly ScenarioResult[] {
   const laws = conductorLaws(network.conductors);
-  const disconnects = network.parts.flatMap((part) => (opensByHand(part) ? [part.index] : []));
+  const switches = switchesOf(network);
   const patterns = new Map<string, Pattern | undefined>();
   return network.scenarios.map((scenario, index) => {
-    const key = disconnects.map((part) => scenario.on[part]).join();
+    const key = positionsKey(switches, scenario);
     const pattern = patterns.has(key) ? patterns.get(key) : patternOf(network, scenario);
     patterns.set(key, pattern);
     return solveScenario({ network, scenario, index, laws, pattern });

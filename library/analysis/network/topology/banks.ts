@@ -1,6 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
-import { opensByHand } from "../../../model/part-roles.ts";
+import { isSwitch } from "../../../model/switch-positions.ts";
 import type { NetworkGraph } from "./network-graph.ts";
 import type { Bank } from "./network-topology.ts";
 import type { NetPolarity } from "./polarity.ts";
@@ -57,7 +57,7 @@ function terminalsOf({ parts }: Network, battery: number) {
 function joinedWithoutDisconnects({ network, joins }: NetworkGraph) {
   const joined = disjointSets(network.terminals.length);
   for (const { a, b } of joins) {
-    if (!opensByHand(network.parts[network.terminals[a]!.part]!)) joined.union(a, b);
+    if (!isSwitch(network.parts[network.terminals[a]!.part]!)) joined.union(a, b);
   }
   for (const { from, to } of network.conductors) joined.union(from, to);
   return joined;

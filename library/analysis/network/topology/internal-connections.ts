@@ -1,6 +1,7 @@
 import { internalConnections } from "../../../model/internal-connections.ts";
 import type { Network, Part } from "../../../model/network.ts";
 import { givesEnergy, type PartWithRole } from "../../../model/part-roles.ts";
+import { asClosed, type PartState } from "../../../model/parts/define-part.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { portsOf } from "./ports.ts";
 
@@ -22,10 +23,13 @@ export interface Source {
   readonly limitA: number;
 }
 
-/** All connections inside parts, in the order of the parts. */
-export function internalConnectionsOf({ parts }: Network): InternalConnection[] {
+/** All connections inside parts, in the order of the parts. Every switch is closed if no states are given. */
+export function internalConnectionsOf(
+  { parts }: Network,
+  stateOf: (part: Part) => PartState = () => asClosed,
+): InternalConnection[] {
   return parts.flatMap((part) =>
-    internalConnections(part).map(({ between: [a, b], ohm }) => ({ a, b, ohm })),
+    internalConnections(part, stateOf(part)).map(({ between: [a, b], ohm }) => ({ a, b, ohm })),
   );
 }
 

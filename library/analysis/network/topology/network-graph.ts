@@ -1,6 +1,7 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
-import type { ConductorEnd, Network, ProtectiveDevice } from "../../../model/network.ts";
+import type { ConductorEnd, Network, Part, ProtectiveDevice } from "../../../model/network.ts";
 import { isDevice } from "../../../model/part-roles.ts";
+import type { PartState } from "../../../model/parts/define-part.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import {
   type InternalConnection,
@@ -59,11 +60,14 @@ export interface Edge {
 }
 
 /** Built once for each network: topology, faults and some rules use it. */
-export const networkGraph: (network: Network) => NetworkGraph = workedOutOnce(build);
+export const networkGraph: (network: Network) => NetworkGraph = workedOutOnce((network) =>
+  graphInState(network),
+);
 
-function build(network: Network): NetworkGraph {
+/** The same with the switches in a state, for results that one of their positions makes worse. */
+export function graphInState(network: Network, stateOf?: (part: Part) => PartState): NetworkGraph {
   const { conductors, terminals } = network;
-  const joins = internalConnectionsOf(network);
+  const joins = internalConnectionsOf(network, stateOf);
   const joined = disjointSets(terminals.length);
   for (const { a, b } of joins) joined.union(a, b);
   const points = numbered(terminals.length, joined.find);

@@ -1,15 +1,17 @@
 import type { Network } from "../../../model/network.ts";
+import { judgedPositions } from "../../../model/switch-positions.ts";
 
 /**
  * True if two networks differ only in load values; topology, protection and fault currents are then identical. Terminals, parts
- * and conductors are compared in their order, because results refer to it; scenarios have no effect. Any difference that is
+ * and conductors are compared in their order, because results refer to it; of scenarios only the positions of switches count. Any difference that is
  * not known to be harmless counts: names too, and the source of a figure.
  */
 export function hasSameTopology(one: Network, other: Network): boolean {
   return (
     isSame(one.terminals, other.terminals, nothing) &&
     isSame(one.parts, other.parts, drawn) &&
-    isSame(one.conductors, other.conductors, drawn)
+    isSame(one.conductors, other.conductors, drawn) &&
+    isSame([...judgedPositions(one).keys()], [...judgedPositions(other).keys()], nothing)
   );
 }
 

@@ -28,6 +28,54 @@ export const disconnect: PartSymbol = {
   },
 };
 
+/** IEC 60617: a make contact, and the coil that closes it. */
+export const relay: PartSymbol = {
+  legend: "relay",
+  landing: "series",
+  widthPx: 56,
+  heightPx: 44,
+  leads: "gathered",
+  draw(pen, box, leads) {
+    const { x, y: middle } = middleOf(box);
+    const y = leads[0]?.y ?? middle;
+    return [
+      ...toMiddle(pen, box, leads, 14, y),
+      pen.line([
+        { x: x - 14, y },
+        { x: x + 12, y: y - 12 },
+      ]),
+      // The link from the blade to the coil.
+      pen.line(
+        [
+          { x, y: y - 5 },
+          { x, y: y + 8 },
+        ],
+        "fine",
+      ),
+      pen.rect({ x: x - 9, y: y + 8, width: 18, height: 9 }),
+    ].join("");
+  },
+};
+
+/** IEC 60617: a switch with several positions, drawn on its first. */
+export const selectorSwitch: PartSymbol = {
+  legend: "selector switch",
+  widthPx: 90,
+  heightPx: 40,
+  leads: "each",
+  draw(pen, box) {
+    const { x, y } = middleOf(box);
+    const pivot = { x: x + 9, y };
+    const contacts = [-9, 0, 9].map((offset) => ({ x: x - 9, y: y + offset }));
+    return [
+      pen.rect(box),
+      ...contacts.map((contact) => pen.circle(contact, 1.8)),
+      pen.line([pivot, contacts[0]!]),
+      pen.circle(pivot, 2, "filled"),
+    ].join("");
+  },
+};
+
 /** IEC 60617: a resistor, with its two leads for measuring. */
 export const shunt: PartSymbol = {
   legend: "shunt",

@@ -5,7 +5,7 @@ import { dcDcCharger, inverter, shoreCharger, solarController } from "./converte
 import { generalPart, load } from "./general.ts";
 import { alternator, motor } from "./machines.ts";
 import type { PartSymbol } from "./part-symbol.ts";
-import { breaker, disconnect, fuseHolder, shunt } from "./series-parts.ts";
+import { breaker, disconnect, fuseHolder, relay, selectorSwitch, shunt } from "./series-parts.ts";
 import { solarArray } from "./solar.ts";
 
 /** The symbol of each kind of part, in the order of a legend. */
@@ -17,6 +17,8 @@ export const symbols: Readonly<Record<SymbolName, PartSymbol>> = {
   solarController,
   dcDcCharger,
   disconnect,
+  selectorSwitch,
+  relay,
   fuseHolder,
   breaker,
   shunt,
