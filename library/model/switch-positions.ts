@@ -94,11 +94,11 @@ export function inEveryPosition(
   return [...scenarios, ...further];
 }
 
-function withPosition(scenario: Scenario, part: Part, { closed, selected }: PartState): Scenario {
-  const position = closed ? (selected ? `on ${listed(part, selected)}` : "closed") : "open";
+function withPosition(scenario: Scenario, part: Part, state: PartState): Scenario {
+  const { closed, selected } = state;
   return {
     ...scenario,
-    name: displayName(`${scenario.name}, ${part.name} ${position}`),
+    name: displayName(`${scenario.name}, ${part.name} ${positionInWords(part, state)}`),
     on: scenario.on.with(part.index, closed),
     selected: selected
       ? new Map([...(scenario.selected ?? []), [part.index, selected]])
@@ -107,9 +107,11 @@ function withPosition(scenario: Scenario, part: Part, { closed, selected }: Part
   };
 }
 
-function listed(part: Part, terminals: readonly string[]): string {
-  const described = descriptorOf(part).terminals;
-  return terminals.map((name) => (described[name]?.words ?? name).replace(/^the /, "")).join(" and ");
+function positionInWords(part: Part, { closed, selected }: PartState): string {
+  const { terminals, positions = [] } = descriptorOf(part);
+  if (!closed) return "open";
+  if (selected) return `on ${selected.map((name) => terminals[name]!.words).join(" and ")}`;
+  return positions.some((position) => position.selected) ? "on all inputs" : "closed";
 }
 
 /**

@@ -18,7 +18,7 @@ import type { EitherTerminal } from "./terminal.ts";
 /**
  * An operating state of the whole build, for calculation and checks: the loads that are on, and the sources that charge.
  * A plan without scenarios is checked with everything on, on the bank alone, and while charging with no load on. A plan with
- * scenarios is checked in those only.
+ * scenarios is checked in those only. A relay or selector switch is also checked in the positions that no scenario states.
  *
  * Example: `scenario({ name: "Night at anchor", chargePercent: 50 })`
  *

@@ -1,8 +1,9 @@
 import { currentThrough } from "../analysis/current-through.ts";
 import type { WorstOf } from "../analysis/network-result.ts";
+import type { Part } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
-import { atPart, scenarioInWords } from "./wording/part-in-words.ts";
+import { atPart, kindInWords, scenarioInWords } from "./wording/part-in-words.ts";
 
 /** A part's maximum current comes from its maker, and the plan repeats it. No document confirms it. */
 export const statedRating: Citation = {
@@ -12,14 +13,15 @@ export const statedRating: Citation = {
   confirmed: "read",
 };
 
-/** The parts of a kind that carry more than their stated rating in some scenario that lasts; silent if none is stated. */
-export function aboveStatedRating(plan: JudgedPlan, kind: "busBar" | "disconnect"): Found<AboveRating>[] {
+/** The parts of these kinds that carry more than their stated rating in some scenario that lasts; silent if none is stated. */
+export function aboveStatedRating(plan: JudgedPlan, ...kinds: readonly RatedKind[]): Found<AboveRating>[] {
   return inNetwork(plan, ({ network, result }) =>
     network.parts.flatMap((part) => {
-      if (part.kind !== kind || part.ratedA === undefined) return [];
+      if (!isOneOf(kinds, part) || part.ratedA === undefined) return [];
       const worst = currentThrough(result, part);
       if (!worst || !isAbove(worst.currentA, part.ratedA)) return [];
       const values: AboveRating = {
+        kind: kindInWords(part),
         currentA: worst.currentA,
         ratedA: part.ratedA,
         scenario: scenarioInWords(network, worst.scenario),
@@ -29,7 +31,15 @@ export function aboveStatedRating(plan: JudgedPlan, kind: "busBar" | "disconnect
   );
 }
 
+type RatedKind = "busBar" | "disconnect" | "relay" | "selectorSwitch";
+
+function isOneOf(kinds: readonly RatedKind[], part: Part): part is Extract<Part, { kind: RatedKind }> {
+  return (kinds as readonly string[]).includes(part.kind);
+}
+
 export interface AboveRating {
+  /** "bus bar", "relay" */
+  readonly kind: string;
   /** The maximum current through it; through a bus, the sum of all currents into it. */
   readonly currentA: number;
   readonly ratedA: number;

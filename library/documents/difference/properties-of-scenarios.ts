@@ -1,6 +1,7 @@
 import type { Network, Scenario } from "../../model/network.ts";
+import { listInWords, terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 import type { Property } from "./property.ts";
-import { quantity } from "./property.ts";
+import { quantity, text } from "./property.ts";
 
 /**
  * The settings of a scenario, and the parts that it switches on and off, in comparable form. A new device in the plan changes no
@@ -19,9 +20,21 @@ export function scenarioProperties(scenario: Scenario, { parts }: Network): Prop
   return [
     having("off", "off", (part) => scenario.on[part] === false),
     having("starting", "starting", (part) => scenario.starting[part] === true),
+    ...selectedInputs(scenario, parts),
     quantity("sunPercent", "sun", scenario.sunShare * 100, "%"),
     ...restVoltages([...voltages.keys()]),
   ];
+}
+
+function selectedInputs({ selected }: Scenario, parts: Network["parts"]): Property[] {
+  return [...(selected ?? [])].map(([index, inputs]) => {
+    const part = parts[index]!;
+    return text(
+      `selected ${part.name}`,
+      `inputs of ${part.name}`,
+      listInWords(inputs.map((input) => terminalNameInWords(part, input))),
+    );
+  });
 }
 
 /** Batteries at rest: one voltage, or several if the bank is not of one kind. */

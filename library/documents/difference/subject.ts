@@ -78,9 +78,9 @@ function partSubject(part: Part, network: Network): Subject {
   };
 }
 
-/** The built-in scenarios follow from the rest: no builder changes them. */
+/** Scenarios that the plan does not state follow from the rest: no builder changes them. */
 function scenarioSubject(scenario: Scenario, network: Network): Subject[] {
-  if (scenario.record === undefined) return [];
+  if (scenario.record === undefined || scenario.furtherPosition) return [];
   const { name, record } = scenario;
   const properties = scenarioProperties(scenario, network);
   return [

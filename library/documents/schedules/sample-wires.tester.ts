@@ -3,11 +3,11 @@ import type { Wire, WireEnd } from "./wires.ts";
 /* For tests: wires with only the values that distinguish them. */
 
 /** "bank positive" → the terminal positive of the part bank. */
-export function endAt(words: string, device?: WireEnd["device"]): WireEnd {
+export function endAt(words: string, inLine?: WireEnd["inLine"]): WireEnd {
   const [, part, terminal] = /^(.*) (\S+)$/.exec(words) as unknown as [string, string, string];
   return {
     ...{ at: "terminal", part, terminal, termination: undefined, torqueNm: undefined, protection: null },
-    ...(device && { device }),
+    ...(inLine && { inLine }),
   };
 }
 

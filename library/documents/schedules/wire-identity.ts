@@ -59,23 +59,21 @@ const ownLoad = "its load";
 const supply = "the supply";
 
 /**
- * The ends that a conductor had before devices were put into it, if it is the piece towards the source: the piece at a device's
- * line side, or the one at its load side if the device is mounted on a terminal. `others`: all conductors of the plan.
+ * The ends that a conductor had before a part was put into it, such as a fuse holder or a relay, if it is the piece towards the
+ * source: the piece at the source side of the part, or the other one if the part is mounted on a terminal. `others`: all conductors of the plan.
  */
 export function endsBeforeSplit(
   { from, to }: Wire,
   others: readonly Wire[],
 ): readonly [string, string] | undefined {
-  const [own, other] = to.device ? [to, from] : [from, to];
-  if (!own.device) return undefined;
-  const { on } = own.device;
-  if (own.terminal === "load" && on) return [endInFile({ at: "terminal", ...on }), endInFile(other)];
-  if (own.terminal !== "line") return undefined;
+  const [own, other] = to.inLine ? [to, from] : [from, to];
+  if (!own.inLine) return undefined;
+  const { isSourceSide, on } = own.inLine;
+  if (!isSourceSide && on) return [endInFile({ at: "terminal", ...on }), endInFile(other)];
+  if (!isSourceSide) return undefined;
   const beyond = others.flatMap((wire) => {
     const ends = [wire.from, wire.to];
-    const at = ends.findIndex(
-      ({ device, part, terminal }) => device && part === own.part && terminal === "load",
-    );
+    const at = ends.findIndex(({ inLine, part }) => inLine?.isSourceSide === false && part === own.part);
     return at < 0 ? [] : [ends[1 - at]!];
   });
   return beyond.length === 1 ? [endInFile(other), endInFile(beyond[0]!)] : undefined;

@@ -134,8 +134,12 @@ describe("what is known again", () => {
       "a cable split by a fuse: the piece towards the source, under any name",
       [
         bankCable,
-        { ...feeder, name: "fuse to panel", from: endAt("fuse load", { on: undefined }) },
-        { ...feeder, name: "bus to fuse", to: endAt("fuse line", { on: undefined }) },
+        {
+          ...feeder,
+          name: "fuse to panel",
+          from: endAt("fuse load", { isSourceSide: false, on: undefined }),
+        },
+        { ...feeder, name: "bus to fuse", to: endAt("fuse line", { isSourceSide: true, on: undefined }) },
       ],
       [
         ["bank cable", 1],
@@ -147,8 +151,13 @@ describe("what is known again", () => {
       "the same, and the piece towards the load has the name of the whole",
       [
         bankCable,
-        { ...feeder, from: endAt("fuse load", { on: undefined }) },
-        { ...feeder, name: "stub", from: endAt("fuse line", { on: undefined }), to: endAt("bus stud") },
+        { ...feeder, from: endAt("fuse load", { isSourceSide: false, on: undefined }) },
+        {
+          ...feeder,
+          name: "stub",
+          from: endAt("fuse line", { isSourceSide: true, on: undefined }),
+          to: endAt("bus stud"),
+        },
       ],
       [
         ["bank cable", 1],
@@ -162,7 +171,7 @@ describe("what is known again", () => {
         {
           ...bankCable,
           name: "main",
-          from: endAt("fuse load", { on: { part: "bank", terminal: "positive" } }),
+          from: endAt("fuse load", { isSourceSide: false, on: { part: "bank", terminal: "positive" } }),
         },
         feeder,
       ],

@@ -108,13 +108,13 @@ function matchAll(
   return matches;
 }
 
-/** A device that was put into a conductor splits it: the piece towards the source keeps the number. */
+/** A part that was put into a conductor, such as a fuse holder or a relay, splits it: the piece towards the source keeps the number. */
 function matchSplit(
   matches: Map<Candidate, KeptNumber>,
   free: { readonly candidates: Set<Candidate>; readonly lines: Set<KeptNumber> },
 ): void {
   const wires = [...free.candidates].map(({ wire }) => wire);
-  if (!wires.some(({ from, to }) => from.device || to.device)) return;
+  if (!wires.some(({ from, to }) => from.inLine || to.inLine)) return;
   const linesByEnds = groupedBy(free.lines, ({ identity }) =>
     hasRealEnds(identity) ? [identity.from, identity.to].sort().join("\n") : undefined,
   );

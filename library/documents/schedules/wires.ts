@@ -1,7 +1,8 @@
 import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
-import { type DevicePart, isDevice } from "../../model/part-roles.ts";
+import { isDevice } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
@@ -63,12 +64,14 @@ export interface WireEnd {
   readonly torqueNm: number | undefined;
   /** The device in the wire near this end. */
   readonly protection: Protection | null;
-  /** Present if the part is a fuse or breaker. */
-  readonly device?: DeviceEnd;
+  /** Present if the part lies in one line, as a fuse holder or a relay does. */
+  readonly inLine?: InLineEnd;
 }
 
-interface DeviceEnd {
-  /** The terminal that the device is mounted on, if there is one. */
+interface InLineEnd {
+  /** This end is at its first terminal, which belongs towards the source. */
+  readonly isSourceSide: boolean;
+  /** The terminal that it is mounted on, if there is one. */
   readonly on: Pick<WireEnd, "part" | "terminal"> | undefined;
 }
 
@@ -125,7 +128,7 @@ function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fas
       termination: termination ?? (own ? run.termination : undefined),
       torqueNm,
       protection,
-      ...(isDevice(part) && { device: deviceEnd(network, part) }),
+      ...inLineEnd(network, part, terminalName),
     };
   };
   return {
@@ -137,9 +140,16 @@ function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fas
   };
 }
 
-function deviceEnd({ terminals, parts }: Network, { mountedOn }: DevicePart): DeviceEnd {
-  const on = mountedOn === undefined ? undefined : terminals[mountedOn];
-  return { on: on && { part: parts[on.part]!.name, terminal: on.name } };
+function inLineEnd({ terminals, parts }: Network, part: Part, terminal: string): Pick<WireEnd, "inLine"> {
+  const [first, ...others] = Object.keys(part.terminals);
+  if (!descriptorOf(part).inSeries || others.length !== 1) return {};
+  const on = isDevice(part) && part.mountedOn !== undefined ? terminals[part.mountedOn] : undefined;
+  return {
+    inLine: {
+      isSourceSide: terminal === first,
+      on: on && { part: parts[on.part]!.name, terminal: on.name },
+    },
+  };
 }
 
 /**

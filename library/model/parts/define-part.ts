@@ -103,7 +103,7 @@ interface Definition<
   readonly positions?: readonly PartState[];
   /** It is a fuse or breaker. */
   readonly protects?: true;
-  /** It lies in one line and carries current only if both of its sides are joined. */
+  /** It lies in a line and carries current only if two terminals that it joins are connected. */
   readonly inSeries?: true;
   /** Several are wired in series, each on the next, so that their voltages add up. */
   readonly formsStrings?: true;

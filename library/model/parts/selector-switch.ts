@@ -15,6 +15,7 @@ export const selectorSwitch = definePart("selectorSwitch", {
   },
   opens: "by hand",
   positions: inputs.map((input) => ({ closed: true, selected: [input] })),
+  inSeries: true,
   collectsAt: ["common", ...inputs],
   properties: ratedContacts,
   inside: (_, { closed, selected = inputs }) =>

@@ -4,17 +4,17 @@ import { formatDistinctWithUnit } from "../wording/format-number.ts";
 
 export const disconnectRating = defineRule<AboveRating>({
   id: "disconnect/rating",
-  title: "Disconnect rating exceeded",
-  formerTitles: ["More current than the disconnect is rated for"],
+  title: "Rating of a switch exceeded",
+  formerTitles: ["Disconnect rating exceeded", "More current than the disconnect is rated for"],
   severity: "warning",
-  why: "Contacts that carry more than their rating heat up, pit and weld: the switch that should cut everything off no longer opens.",
+  why: "Contacts that carry more than their rating heat up, pit and weld: the disconnect, relay or selector switch no longer opens.",
   sources: [statedRating],
   fixable: false,
   acceptable: true,
-  // Needs the current through each disconnect in every scenario that lasts.
-  check: (plan) => aboveStatedRating(plan, "disconnect"),
-  message({ currentA, ratedA, scenario }) {
+  // Needs the current through each disconnect, relay and selector switch in every scenario that lasts.
+  check: (plan) => aboveStatedRating(plan, "disconnect", "relay", "selectorSwitch"),
+  message({ kind, currentA, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
-    return `Carries ${carries} ${scenario}, its rating is ${rated} (ratedA): use a disconnect with a higher one, or split its loads.`;
+    return `Carries ${carries} ${scenario}, its rating is ${rated} (ratedA): use a ${kind} with a higher one, or split its loads.`;
   },
 });

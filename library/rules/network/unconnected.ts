@@ -2,6 +2,7 @@ import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { type DeadEnd, feedingOf } from "../../analysis/network/topology/feeding.ts";
 import { isJoined, networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { Port } from "../../analysis/network/topology/ports.ts";
+import { internalConnections } from "../../model/internal-connections.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { passesCurrentOn } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
@@ -116,7 +117,7 @@ function feedsNothing({ part, positive }: Port): Found<Values> {
   };
 }
 
-/** Parts that pass current on, with no connection, or with one at only one of two sides. */
+/** Parts that pass current on, with no connection, or in one line with no two connected terminals that it joins. */
 function looseEnds(network: Network, part: Part): Found<Values>[] {
   if (!passesCurrentOn(part)) return [];
   const joined = (terminal: number) => isJoined(networkGraph(network), terminal);
@@ -126,7 +127,8 @@ function looseEnds(network: Network, part: Part): Found<Values>[] {
   if (loose.length === Object.keys(part.terminals).length)
     return [{ ...here, severity: "info", values: { what: "not joined", kind } }];
   const [side] = loose;
-  if (!side || !descriptorOf(part).inSeries) return [];
+  const leadsOn = internalConnections(part).some(({ between }) => between.every(joined));
+  if (!side || !descriptorOf(part).inSeries || leadsOn) return [];
   const terminal = terminalNameInWords(part, side[0]);
   return [{ ...here, severity: "warning", values: { what: "one side", kind, terminal } }];
 }
