@@ -3,8 +3,8 @@ import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
 
 /**
- * Any other part at which conductors end: its terminals, and the connections inside it. A relay, a socket, a terminal block.
- * Each terminal has the name that you give it: `relay.in`.
+ * Any other part at which conductors end: its terminals, and the connections inside it. A socket, a terminal block, a filter.
+ * Each terminal has the name that you give it: `socket.in`.
  *
  * Example: `part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"] }] })`
  *

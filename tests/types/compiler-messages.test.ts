@@ -58,7 +58,7 @@ const mistakes: readonly [mistake: string, plan: string][] = [
   ["a terminal that does not exist", "cable({ from: house.plus, to: panel.feed, lengthM: 1, gauge: 4 });"],
   [
     "a terminal that a part of one's own does not have",
-    "cable({ from: relay.inn, to: panel.feed, lengthM: 1, gauge: 4 });",
+    "cable({ from: socket.inn, to: panel.feed, lengthM: 1, gauge: 4 });",
   ],
   ["a cable without a size", "cable({ from: house.positive, to: panel.feed, lengthM: 1 });"],
   ["a cable without a length", "cable({ from: house.positive, to: panel.feed, gauge: 4 });"],
@@ -97,7 +97,7 @@ const mistakes: readonly [mistake: string, plan: string][] = [
 const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
 const panel = fusePanel({ positions: 12 });
 const minus = busBar({ side: "negative" });
-const relay = part({ terminals: ["in", "out"] });
+const socket = part({ terminals: ["in", "out"] });
 const heat = load({ powerW: 60 });
 `;
 

@@ -5,7 +5,7 @@ import { planCompiler } from "./compiler.ts";
 const compiler = planCompiler();
 const head = `import { ${words.join(", ")} } from "loomwright";\n`;
 const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
-const relay = part({ terminals: ["in", "out"] });
+const socket = part({ terminals: ["in", "out"] });
 `;
 
 /** TypeScript's own proposals while a plan is typed; our server adds drop and margin to the values. */
@@ -33,13 +33,13 @@ const places: readonly [what: string, plan: string][] = [
   ["the colour of a conductor", 'circuit({ load: 40, oneWayFt: 15, gauge: 4, colour: "|" });'],
   ["how a battery is connected", 'battery({ chemistry: "AGM", capacityAh: 100, termination: "|" });'],
   ["the terminals of a battery", "cable({ from: house.| });"],
-  ["the terminals of a part of one's own", "cable({ from: relay.| });"],
+  ["the terminals of a part of one's own", "cable({ from: socket.| });"],
   ["the properties of a new cable", "cable({ | });"],
   [
     "the properties of a cable still open",
-    "cable({ from: house.positive, to: relay.in, lengthM: 1, gauge: 4, | });",
+    "cable({ from: house.positive, to: socket.in, lengthM: 1, gauge: 4, | });",
   ],
-  ["the size of a cable", "cable({ from: house.positive, to: relay.in, lengthM: 1, gauge: | });"],
+  ["the size of a cable", "cable({ from: house.positive, to: socket.in, lengthM: 1, gauge: | });"],
   ["the chemistry of a battery", 'battery({ chemistry: "|" });'],
   ["the properties of a battery", "battery({ | });"],
   ["the properties of an inverter", "inverter({ | });"],
@@ -51,7 +51,7 @@ const places: readonly [what: string, plan: string][] = [
 it("offers what a builder may write, and no more", async () => {
   const offered = places.map(([what, plan]) => {
     const entries = compiler.completions(
-      `${head}${plan.includes("house") || plan.includes("relay") ? parts : ""}${plan}`,
+      `${head}${plan.includes("house") || plan.includes("socket") ? parts : ""}${plan}`,
     );
     // Below these the editor lists keywords and every global name, which are the same everywhere.
     const own = entries.filter(

@@ -214,6 +214,7 @@ const parts = `const house = battery({ chemistry: "LiFePO4", capacityAh: 200 });
 const panel = fusePanel({ positions: 12 });
 const negativeBus = busBar({ side: "negative" });
 const windlass = motor({ runningA: 40, startingA: 120 });
+const selector = selectorSwitch({ ratedA: 250 });
 const fridge = circuit({ from: panel.branch, load: 4, oneWayFt: 15, gauge: 12 });
 `;
 

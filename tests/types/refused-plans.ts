@@ -192,7 +192,7 @@ const controller = solarController({ maxInputV: 100, outputA: 30 });
 const body = chassis({ milliohm: 0.5 });
 const heat = load({ resistanceOhm: 0.6 });
 const windlass = motor({ runningA: 60, startingA: 180 });
-const relay = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });
+const socket = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });
 const wire = { lengthM: 1, gauge: 4 } as const;
 
 cable({ from: house.positive, to: second.positive, ...wire });
@@ -204,8 +204,8 @@ cable({ from: plus.stud, to: bus.stud, ...wire });
 cable({ from: minus.stud, to: meter.systemSide, ...wire });
 cable({ from: meter.batterySide, to: house.negative, ...wire });
 cable({ from: minus.stud, to: body.bond, ...wire });
-cable({ from: bus.stud, to: relay.in, ...wire });
-cable({ from: relay.out, to: panel.feed, ...wire });
+cable({ from: bus.stud, to: socket.in, ...wire });
+cable({ from: socket.out, to: panel.feed, ...wire });
 cable({ from: engine.positive, to: charger.inputPositive, ...wire });
 cable({ from: charger.outputPositive, to: plus.stud, ...wire });
 cable({ from: mains.positive, to: plus.stud, ...wire });
@@ -226,7 +226,7 @@ cable({ from: cable({ from: house.positive, to: bus.stud, ...wire }).positive, t
 // @ts-expect-error: a battery has no stud
 cable({ from: house.stud, to: bus.stud, ...wire });
 // @ts-expect-error: not one of its terminals
-cable({ from: relay.inn, to: bus.stud, ...wire });
+cable({ from: socket.inn, to: bus.stud, ...wire });
 // @ts-expect-error: no size
 cable({ from: house.positive, to: bus.stud, lengthM: 1 });
 // @ts-expect-error: no length
@@ -256,7 +256,7 @@ circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: galley.positive });
 // @ts-expect-error: a bus bar has no two poles
 circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: bus });
 // @ts-expect-error: nor has this
-circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: relay });
+circuit({ oneWayFt: 15, gauge: 4, from: panel.branch, to: socket });
 
 // @ts-expect-error: no capacity
 battery({ chemistry: "AGM" });
