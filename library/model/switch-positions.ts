@@ -33,7 +33,7 @@ export function positionsKey(switches: readonly Part[], scenario: Scenario): str
 }
 
 function stateKey({ closed, selected }: PartState): string {
-  return closed ? (selected?.join("+") ?? "all") : "";
+  return closed ? [...(selected ?? [])].sort().join("+") || "all" : "";
 }
 
 /**
@@ -77,14 +77,19 @@ export function inEveryPosition(
   const scenarios = stated.map(({ scenario }) => scenario);
   const switches = network.parts.filter(isJudgedInEveryPosition);
   if (switches.length === 0) return scenarios;
-  const worthJudging = positionsThatMatter(network, switches);
+  const positionsOf = positionsThatMatter(network, switches);
   const missingFor = (part: Part) => {
-    const present = new Set(scenarios.map((scenario) => stateKey(stateIn(scenario, part))));
-    const nowhere = [asClosed, ...worthJudging(part)].filter((state) => !present.has(stateKey(state)));
+    const positions = positionsOf(part);
+    const inputs = new Set(positions.flatMap(({ selected = [] }) => selected));
+    // All inputs that matter are the same as all inputs.
+    const keyOf = ({ closed, selected = [...inputs] }: PartState) =>
+      stateKey({ closed, selected: selected.filter((input) => inputs.has(input)) });
+    const present = new Set(scenarios.map((scenario) => keyOf(stateIn(scenario, part))));
+    const nowhere = [asClosed, ...positions].filter((state) => !present.has(keyOf(state)));
     const isNamedByAll = stated.every(({ named }) => named.has(part.index));
     return ({ scenario, named }: StatedScenario) => {
       if (named.has(part.index)) return isNamedByAll ? nowhere : [];
-      return worthJudging(part).filter((state) => stateKey(state) !== stateKey(stateIn(scenario, part)));
+      return positions.filter((state) => keyOf(state) !== keyOf(stateIn(scenario, part)));
     };
   };
   const missing = switches.map((part) => ({ part, of: missingFor(part) }));

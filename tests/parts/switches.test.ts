@@ -212,6 +212,15 @@ describe("a selector switch", () => {
       "winter, selector on all inputs",
       "winter, selector on input 1",
     ]);
+    const both = selected({}, (plan, selector) => ({
+      name: "crossing",
+      selected: [plan.at(selector, "input2"), plan.at(selector, "input1")],
+    }));
+    expect(names(both.judged)).toEqual([
+      "crossing",
+      "crossing, selector on input 1",
+      "crossing, selector on input 2",
+    ]);
     const off = selected({}, (plan, selector) => ({ name: "laid up", off: [plan.whole(selector)] }));
     expect(names(off.judged)).toEqual([
       "laid up",
