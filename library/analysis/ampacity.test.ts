@@ -144,5 +144,8 @@ test("an unconfirmed figure says so", () => {
   expect(of({ conductor: mm16 }).source.confirmed).toBe("memory");
   const warm = of({ ambientC: 40, ambientStated: true });
   if (!warm.judged) throw new Error("not judged");
-  expect(warm.factors[0]?.source.confirmed).toBe("memory");
+  expect(warm.factors[0]?.source.confirmed).toBe("read");
+  const hot = of({ conductor: mm16, engineSpace: true });
+  if (!hot.judged) throw new Error("not judged");
+  expect(hot.source.confirmed).toBe("memory");
 });

@@ -1,7 +1,9 @@
 import type { Conductor, Run } from "../model/run.ts";
+import type { InsulationC } from "../plan/sizes.ts";
 import { ambientCorrection } from "../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../standards/ampacity-33cfr183-425.ts";
-import { bundling, engineSpace60C, tableA1 } from "../standards/ampacity-iso10133.ts";
+import { annexA, bundling, engineSpace60C } from "../standards/ampacity-iso10133.ts";
+import { shipCable60C } from "../standards/ampacity-ship-cable.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { Ampacity, AmpacityFactor } from "./circuit-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
@@ -11,29 +13,29 @@ import { withoutDust } from "./rounding-dust.ts";
  *
  *     I = n · I_table · k_place · k_bundling          all in A; n wires in parallel; factors without unit
  *
- * I_table: AWG 33 CFR 183.425 Table 5, metric ISO 10133 Annex A Table A.1; the column of the stated insulation or the
- * next cooler one. k_place: see {@link placeFactor}. k_bundling: see {@link bundlingFactor}.
+ * I_table: AWG 33 CFR 183.425 Table 5, metric ISO 10133 Annex A, for insulation of 60 °C a table for ship cable; the column of
+ * the stated insulation or the next cooler one. k_place: see {@link placeFactor}. k_bundling: see {@link bundlingFactor}.
  * Valid for 18 AWG to 4/0 and 0.75 to 150 mm², insulation of 60 to 200 °C, a place cooler than the column.
  * Factors for a condition that the plan states are listed even if they are 1; bundling only if it reduces the ampacity.
  */
 export function ampacityOf(circuit: Run): Ampacity {
   const { conductor } = circuit;
   const basis = bases[conductor.system];
-  const column = basis.columnsC.findLastIndex((columnC) => columnC <= circuit.insulationC);
-  const columnC = basis.columnsC[column];
-  const tableA = basis.amperes.get(sizeOf(conductor))?.[column];
-  if (columnC === undefined || tableA === undefined) {
+  const column = basis.columns.findLast(({ ratedC }) => ratedC <= circuit.insulationC);
+  const tableA = column?.amperes.get(sizeOf(conductor));
+  if (column === undefined || tableA === undefined) {
     return {
       judged: false,
       why: "no-table",
-      columnC: columnC ?? circuit.insulationC,
+      columnC: column?.ratedC ?? circuit.insulationC,
       ambientC: circuit.ambientC,
-      source: basis.source,
+      source: column?.source ?? basis.columns[0].source,
     };
   }
-  const place = placeFactor(circuit, basis, column, columnC);
+  const { ratedC: columnC, source } = column;
+  const place = placeFactor(circuit, basis, column);
   if (place.tooHot) {
-    return { judged: false, why: "place-too-hot", columnC, ambientC: place.ambientC, source: basis.source };
+    return { judged: false, why: "place-too-hot", columnC, ambientC: place.ambientC, source };
   }
   const factors: AmpacityFactor[] = [];
   if (place.factor) factors.push(place.factor);
@@ -47,7 +49,7 @@ export function ampacityOf(circuit: Run): Ampacity {
     parallel: conductor.parallel,
     factors,
     ambientC: place.ambientC,
-    source: basis.source,
+    source,
   };
 }
 
@@ -76,37 +78,69 @@ export function ambientFactor(columnC: number, ambientC: number): number {
 
 /** The tables for one system of sizes, prepared for look-up. */
 interface Basis {
-  readonly source: Citation;
-  readonly columnsC: readonly number[];
-  readonly amperes: ReadonlyMap<number | string, readonly number[]>;
-  readonly engineSpace: {
-    readonly source: Citation;
-    readonly ambientC: number;
-    /** In the order of the columns; null: such insulation may not go there. */
-    readonly factors: readonly (number | null)[];
-  };
+  /** From the coolest to the hottest. */
+  readonly columns: readonly [Column, ...Column[]];
+  readonly engineSpace: { readonly source: Citation; readonly ambientC: number };
   readonly bundling: {
     readonly source: Citation;
     readonly rows: readonly { readonly fromConductors: number; readonly factor: number }[];
   };
 }
 
+/** Ampacities for one temperature rating of the insulation. */
+interface Column {
+  readonly ratedC: InsulationC;
+  readonly source: Citation;
+  /** By size. */
+  readonly amperes: ReadonlyMap<number | string, number>;
+  /** Null: such insulation may not go into an engine space. */
+  readonly engineSpaceFactor: number | null;
+}
+
+const [coolest, ...hotter] = table5.columnsC.map(
+  (ratedC, index): Column => ({
+    ratedC,
+    source: table5.source,
+    amperes: new Map(table5.rows.map(({ awg, amperes }) => [awg, amperes[index]!])),
+    engineSpaceFactor: note1EngineSpace.factors[index]!,
+  }),
+);
+
 const bases: Readonly<Record<Conductor["system"], Basis>> = {
   awg: {
-    source: table5.source,
-    columnsC: table5.columnsC,
-    amperes: new Map(table5.rows.map((row) => [row.awg, row.amperes])),
+    columns: [coolest!, ...hotter],
     engineSpace: note1EngineSpace,
     bundling: note2Bundling,
   },
   metric: {
-    source: tableA1.source,
-    columnsC: tableA1.columnsC,
-    amperes: new Map(tableA1.rows.map((row) => [row.mm2, row.amperes])),
+    columns: [
+      {
+        ratedC: shipCable60C.insulationC,
+        source: shipCable60C.source,
+        amperes: new Map(shipCable60C.rows.map(({ mm2, ampereA }) => [mm2, ampereA])),
+        engineSpaceFactor: null,
+      },
+      ...annexA.columnsC.map(
+        (ratedC, index): Column => ({
+          ratedC,
+          source: annexA.source,
+          amperes: new Map(annexA.rows.map(({ mm2, amperes }) => [mm2, amperes[index]!])),
+          engineSpaceFactor: engineSpace60C.factors[index]!,
+        }),
+      ),
+    ],
     engineSpace: engineSpace60C,
     bundling,
   },
 };
+
+/** The sources of the ampacities, without those of the factors. */
+export const ampacityTables = [table5.source, annexA.source, shipCable60C.source] as const;
+
+/** The temperature ratings that the table for a system of sizes has columns for, °C, ascending. */
+export function ratedColumnsC(system: Conductor["system"]): readonly InsulationC[] {
+  return bases[system].columns.map(({ ratedC }) => ratedC);
+}
 
 function sizeOf(conductor: Conductor): number | string {
   return conductor.system === "awg" ? conductor.awg : conductor.mm2;
@@ -122,11 +156,11 @@ type Place =
  * An engine-space factor recalled from memory, not read in print, is never trusted alone: the equation at that space's
  * ambient is applied too, and again the smaller counts.
  */
-function placeFactor(circuit: Run, basis: Basis, column: number, columnC: number): Place {
-  const { engineSpace } = basis;
+function placeFactor(circuit: Run, { engineSpace }: Basis, column: Column): Place {
+  const { ratedC: columnC, engineSpaceFactor } = column;
   const statedC = circuit.ambientStated ? circuit.ambientC : undefined;
   if (statedC !== undefined && statedC >= columnC) return { tooHot: true, ambientC: statedC };
-  const inEngineSpace = circuit.engineSpace ? engineSpace.factors[column] : undefined;
+  const inEngineSpace = circuit.engineSpace ? engineSpaceFactor : undefined;
   if (inEngineSpace === null) return { tooHot: true, ambientC: engineSpace.ambientC };
   const equationC =
     inEngineSpace !== undefined && engineSpace.source.confirmed === "memory"

@@ -14,13 +14,22 @@ describe("a fuse of a given rating", () => {
       { family: "UL 248-15 Class T", interruptingA: 2000, demanded: true },
     ],
     ["a strip up to 2,000 A", 30, 12, 2000, { family: "ISO 8820-5 Type SF 30", demanded: false }],
+    ["the strip for 70 V up to 2,500 A", 30, 12, 2001, { family: "ISO 20934", demanded: false }],
     [
       "marked beyond that too",
       30,
       12,
-      2001,
+      2501,
       { family: "UL 248-15 Class T", interruptingA: 3000, demanded: true },
     ],
+    [
+      "the single bolt for 58 V on 48 V, up to 2,000 A",
+      60,
+      48,
+      2000,
+      { family: "ISO 8820-6", demanded: false },
+    ],
+    ["the strip for 70 V on 48 V, above that", 60, 48, 2001, { family: "ISO 20934", demanded: false }],
     ["the longer strip above 200 A", 250, 12, 1500, { family: "ISO 8820-5 Type SF 51", demanded: false }],
     [
       "the version for 58 V on 48 V",
@@ -97,7 +106,13 @@ describe("one more like another", () => {
       48,
       { family: "ISO 8820-3 Type E", ratedV: 58, demanded: false },
     ],
-    ["nothing of a family that is made for less", { family: "ISO 8820-4 Type A" }, 48, undefined],
+    ["nothing of a family that is made for less", { family: "ISO 8820-5 Type SF 30" }, 48, undefined],
+    [
+      "the voltage to look for, of a family that is made for both",
+      { family: "ISO 8820-4 Type A" },
+      48,
+      { family: "ISO 8820-4 Type A", ratedV: 58, demanded: false },
+    ],
     [
       "the markings that are stated",
       { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 },

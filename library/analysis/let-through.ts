@@ -1,6 +1,12 @@
-import type { Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
-import { gatesFor, type OpeningTime, openingTime, opensNotBeforeS, percentOfRating } from "./opening-time.ts";
+import {
+  earliestOpening,
+  gatesFor,
+  type OpeningTime,
+  openingTime,
+  percentOfRating,
+  type TimedDevice,
+} from "./opening-time.ts";
 
 /** The heat that a protective device lets through before a short is over, for each ohm of its circuit. */
 export type LetThrough =
@@ -20,7 +26,7 @@ export type LetThrough =
  * Beyond the last multiple of the rating in the gates, it is assumed to keep its value at that one: a fuse that melts before
  * heat escapes takes the same heat at any speed (from memory). Direct current without rise or fall.
  */
-export function letThrough(device: Pick<Protection, "ratingA" | "family">, currentA: number): LetThrough {
+export function letThrough(device: TimedDevice, currentA: number): LetThrough {
   const time = openingTime(device, currentA);
   if (!time.judged) return time;
   const last = gatesFor(device)?.gates.at(-1)?.percentOfRating ?? 0;
@@ -40,7 +46,7 @@ export type OpensFirst =
       readonly judged: true;
       /** "either": the gates allow both, as they mostly do between ratings less than twice apart. */
       readonly first: "downstream" | "upstream" | "either";
-      /** For the downstream device, and for the upstream one. */
+      /** Of the gates that show it; for "either", of both devices. */
       readonly sources: readonly [Citation, Citation];
     }
   | { readonly judged: false; readonly why: Extract<OpeningTime, { judged: false }>["why"] };
@@ -53,8 +59,8 @@ export type OpensFirst =
  * @param upstreamA The part of it through the upstream device: less if parallel batteries have a fuse each.
  */
 export function opensFirst(
-  upstream: Pick<Protection, "ratingA" | "family">,
-  downstream: Pick<Protection, "ratingA" | "family">,
+  upstream: TimedDevice,
+  downstream: TimedDevice,
   currentA: number,
   upstreamA = currentA,
 ): OpensFirst {
@@ -63,22 +69,36 @@ export function opensFirst(
     return { judged: false, why: upstream.family && downstream.family ? "no-gates" : "no-family" };
   }
   const share = (upstreamA / currentA) ** 2;
-  const sources = [below.source, above.source] as const;
-  const aloneFirst = isThrough(letThrough(downstream, currentA), share, leastA2s(upstream, upstreamA));
-  if (aloneFirst) return { judged: true, first: "downstream", sources };
-  const wrongFirst = isThrough(letThrough(upstream, upstreamA), 1 / share, leastA2s(downstream, currentA));
-  if (wrongFirst) return { judged: true, first: "upstream", sources };
-  const tellsNothing = leastA2s(upstream, upstreamA) === undefined;
-  return tellsNothing ? { judged: false, why: "no-gates" } : { judged: true, first: "either", sources };
+  const [one, other] = [
+    { through: letThrough(downstream, currentA), begins: beginsToOpen(downstream, currentA) },
+    { through: letThrough(upstream, upstreamA), begins: beginsToOpen(upstream, upstreamA) },
+  ];
+  const aloneFirst = isThrough(one.through, share, other.begins);
+  if (aloneFirst) return { judged: true, first: "downstream", sources: aloneFirst };
+  const wrongFirst = isThrough(other.through, 1 / share, one.begins);
+  if (wrongFirst) return { judged: true, first: "upstream", sources: wrongFirst };
+  return other.begins === undefined
+    ? { judged: false, why: "no-gates" }
+    : { judged: true, first: "either", sources: [below.source, above.source] };
 }
 
-/** Whether a device has opened before another one has taken the heat at which it begins to open. */
-function isThrough(first: LetThrough, share: number, otherLeastA2s: number | undefined): boolean {
-  return first.judged && otherLeastA2s !== undefined && first.letThroughA2s * share < otherLeastA2s;
+/** Minimum I²t at which a device begins to open. */
+interface BeginsToOpen {
+  readonly fromA2s: number;
+  readonly source: Citation;
 }
 
-/** Minimum I²t at which a device begins to open, A²·s. */
-function leastA2s(device: Pick<Protection, "ratingA" | "family">, currentA: number): number | undefined {
-  const notBeforeS = opensNotBeforeS(device, currentA);
-  return notBeforeS === undefined ? undefined : currentA ** 2 * notBeforeS;
+/** The sources of both figures if a device has opened before another one has taken the heat at which it begins to open. */
+function isThrough(
+  first: LetThrough,
+  share: number,
+  other: BeginsToOpen | undefined,
+): readonly [Citation, Citation] | undefined {
+  const opened = first.judged && other !== undefined && first.letThroughA2s * share < other.fromA2s;
+  return opened ? [first.source, other.source] : undefined;
+}
+
+function beginsToOpen(device: TimedDevice, currentA: number): BeginsToOpen | undefined {
+  const earliest = earliestOpening(device, currentA);
+  return earliest && { fromA2s: currentA ** 2 * earliest.notBeforeS, source: earliest.source };
 }

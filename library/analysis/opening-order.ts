@@ -1,4 +1,5 @@
 import type { Network, ProtectiveDevice } from "../model/network.ts";
+import type { Citation } from "../standards/citation.ts";
 import { opensFirst } from "./let-through.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { percentOfRating } from "./opening-time.ts";
@@ -11,8 +12,10 @@ export interface WrongOrder {
   /** The maximum fault through the downstream device, A, and its maximum part through the upstream one. */
   readonly currentA: number;
   readonly upstreamA: number;
-  /** True if the families' gates show it; else only the multiples of the ratings do: the upstream one's is at least as high. */
-  readonly byGates: boolean;
+  /**
+   * Sources of the gates that show it. Empty if only the multiples of the ratings do: the upstream one's is at least as high.
+   */
+  readonly gates: readonly Citation[];
 }
 
 /**
@@ -41,12 +44,12 @@ export function wrongOrders({
     if (isInOne(above, below) || (feeds.get(upstream) ?? 0) < 2) continue;
     const upstreamA = Math.min(currentA, mostA);
     const order = opensFirst(above, below, currentA, upstreamA);
-    const byGates = order.judged && order.first === "upstream";
+    const gates = order.judged && order.first === "upstream" ? order.sources : [];
     const byRating = percentOfRating(above, upstreamA) >= percentOfRating(below, currentA);
-    if (!byGates && (!byRating || (order.judged && order.first === "downstream"))) continue;
+    if (gates.length === 0 && (!byRating || (order.judged && order.first === "downstream"))) continue;
     const known = worst.get(downstream);
     if (!known || above.ratingA < (network.devices[known.upstream]?.ratingA ?? 0))
-      worst.set(downstream, { upstream, downstream, currentA, upstreamA, byGates });
+      worst.set(downstream, { upstream, downstream, currentA, upstreamA, gates });
   }
   return [...worst.values()];
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { letThrough, opensFirst } from "./let-through.ts";
-import { openingTime, opensNotBeforeS } from "./opening-time.ts";
+import { earliestOpening, openingTime } from "./opening-time.ts";
 
 const blade = { ratingA: 20, family: "ISO 8820-3 Type C" } as const;
 const strip = { ratingA: 100, family: "ISO 8820-5 Type SF 51" } as const;
@@ -20,6 +20,24 @@ describe("time to open, without interpolation", () => {
     const time = openingTime(blade, currentA);
     expect(time.judged ? time.openingS : undefined).toBe(openingS);
     expect(time.judged ? undefined : time.why).toBe(openingS === undefined ? "need-not-open" : undefined);
+  });
+
+  // ISO 8820-3, makers' data sheets: each type has gates of its own, and so have 35 and 40 A of Type C.
+  test.each([
+    ["Type F has no gate at 160 %", { ratingA: 20, family: "ISO 8820-3 Type F" }, 36, 600, "read"],
+    ["Type C of 20 A at 160 %", blade, 36, 50, "read"],
+    ["Type C of 20 A at 600 %", blade, 120, 0.1, "memory"],
+    ["Type C of 40 A at 160 %", { ...blade, ratingA: 40 }, 72, 600, "read"],
+    ["Type C of 40 A at 600 %", { ...blade, ratingA: 40 }, 240, 0.15, "read"],
+    ["Type E at 350 %", { ratingA: 60, family: "ISO 8820-3 Type E" }, 210, 7, "read"],
+    ["Type E at 200 %", { ratingA: 60, family: "ISO 8820-3 Type E" }, 120, 60, "memory"],
+  ] as const)("%s, and how far that is confirmed", (_, device, currentA, openingS, confirmed) => {
+    expect(openingTime(device, currentA)).toMatchObject({ openingS, source: { confirmed } });
+  });
+
+  test("Type E need not open at 134 %, which was read", () => {
+    const device = { ratingA: 60, family: "ISO 8820-3 Type E" } as const;
+    expect(openingTime(device, 80)).toMatchObject({ why: "need-not-open", source: { confirmed: "read" } });
   });
 
   test("135 % of 7.5 A is not missed by a binary fraction", () => {
@@ -53,11 +71,11 @@ describe("not sooner than", () => {
     // 0.02 s · (600 / 1200)²
     ["at 1200 %", 240, 0.005],
   ])("a blade fuse of 20 A %s", (_, currentA, leastS) => {
-    expect(opensNotBeforeS(blade, currentA)).toBeCloseTo(leastS, 12);
+    expect(earliestOpening(blade, currentA)?.notBeforeS).toBeCloseTo(leastS, 12);
   });
 
   test("nothing is said of a Class T fuse", () => {
-    expect(opensNotBeforeS({ ratingA: 100, family: "UL 248-15 Class T" }, 5000)).toBeUndefined();
+    expect(earliestOpening({ ratingA: 100, family: "UL 248-15 Class T" }, 5000)).toBeUndefined();
   });
 });
 
@@ -77,14 +95,16 @@ describe("which of two opens first", () => {
     ["a blade fuse behind a strip fuse of five times as much", strip, blade, 800, "downstream"],
     ["the same two exchanged", blade, strip, 800, "upstream"],
     ["two strip fuses close to each other", { ...strip, ratingA: 125 }, strip, 800, "either"],
-    // 600 % of 30 A for 0.1 s against 600 % of 10 A for 0.02 s: 3240 against 72 A²s.
+    // 600 % of 5 A for 0.1 s: 90 A²s; 600 % of 30 A for 0.02 s: 648 A²s.
     [
       "a great blade fuse behind a small one, deep short",
       { ...blade, ratingA: 5 },
-      { ...blade, ratingA: 40 },
+      { ...blade, ratingA: 30 },
       1000,
       "upstream",
     ],
+    // No least time is printed for 35 and 40 A at 600 %: they may be as quick.
+    ["the same behind one of 40 A", { ...blade, ratingA: 5 }, { ...blade, ratingA: 40 }, 1000, "either"],
   ])("%s", (_, upstream, downstream, currentA, first) => {
     expect(opensFirst(upstream, downstream, currentA)).toMatchObject({ judged: true, first });
   });

@@ -1,6 +1,6 @@
 import type { OpeningTimes, Protection } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
-import { type TimeCurrentGates, timeCurrentGates } from "../standards/time-current-gates.ts";
+import { type Gate, type TimeCurrentGates, timeCurrentGates } from "../standards/time-current-gates.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
 /** The figures that determine the opening time of a device. */
@@ -23,7 +23,7 @@ export type OpeningTime =
        * small that it need not open at all.
        */
       readonly why: "no-family" | "no-gates" | "need-not-open";
-      /** Source of the gates that were used; undefined if there are none. */
+      /** Source of the gate that was used; undefined if there is none. */
       readonly source: Citation | undefined;
     };
 
@@ -38,27 +38,36 @@ export function openingTime(device: TimedDevice, currentA: number): OpeningTime 
   }
   const percent = percentOfRating(device, currentA);
   const reached = table.gates.findLast((gate) => gate.percentOfRating <= percent);
-  if (!reached || reached.maxS === null) return { judged: false, why: "need-not-open", source: table.source };
+  if (!reached || reached.maxS === null)
+    return { judged: false, why: "need-not-open", source: sourceOf(reached ?? table.gates[0], table) };
   return {
     judged: true,
     openingS: reached.maxS,
     atPercent: reached.percentOfRating,
-    source: table.source,
+    source: sourceOf(reached, table),
   };
 }
 
+/** Of one gate: some of a table were read, others recalled. */
+function sourceOf(gate: Gate | undefined, { source }: OpeningTimes): Citation {
+  return gate ? { ...source, confirmed: gate.confirmed } : source;
+}
+
 /**
- * Minimum time before a device opens, s: the least time of the smallest multiple of the rating at or above the current.
+ * Minimum time before a device opens: the least time of the smallest multiple of the rating at or above the current.
  * Beyond the last multiple it falls with the square of the current, as melting does without time for heat to escape
  * (from memory). Undefined if no gate gives it.
  */
-export function opensNotBeforeS(device: TimedDevice, currentA: number): number | undefined {
-  const gates = gatesFor(device)?.gates;
+export function earliestOpening(
+  device: TimedDevice,
+  currentA: number,
+): { readonly notBeforeS: number; readonly source: Citation } | undefined {
+  const table = gatesFor(device);
   const percent = percentOfRating(device, currentA);
-  const next = gates?.find(({ percentOfRating }) => percentOfRating >= percent);
-  if (next) return next.minS ?? undefined;
-  const last = gates?.at(-1);
-  return last?.minS ? last.minS * (last.percentOfRating / percent) ** 2 : undefined;
+  const gate = table?.gates.find(({ percentOfRating }) => percentOfRating >= percent) ?? table?.gates.at(-1);
+  if (!table || !gate || gate.minS === null) return undefined;
+  const beyond = Math.max(1, percent / gate.percentOfRating);
+  return { notBeforeS: gate.minS / beyond ** 2, source: sourceOf(gate, table) };
 }
 
 /** The gates that the plan states for a device, else those of its family at its rating; undefined if none are known. */

@@ -25,7 +25,7 @@ export function coldVoltageFactor(of: {
     return {
       judged: true,
       factor: 1,
-      source: percentPerC === undefined ? coldVoltageFactors.sourceOfReadRow : coldVoltageByCoefficient,
+      source: percentPerC === undefined ? coldVoltageFactors.source : coldVoltageByCoefficient,
     };
   if (percentPerC !== undefined)
     return {
@@ -38,7 +38,7 @@ export function coldVoltageFactor(of: {
   return {
     judged: true,
     factor: row.factor,
-    source: row.confirmed === "read" ? coldVoltageFactors.sourceOfReadRow : coldVoltageFactors.source,
+    source: coldVoltageFactors.source,
   };
 }
 
@@ -55,7 +55,6 @@ export interface ColdString {
     | { readonly why: "lowest-not-stated" }
     | { readonly why: "below-table"; readonly lowestC: number; readonly tableEndsC: number }
     | undefined;
-  /** The least confirmed of the sources used. */
   readonly source: Citation;
 }
 
@@ -70,7 +69,7 @@ export function coldStringOf(string: readonly SolarArrayPart[]): ColdString {
     const cold = lowestC === undefined ? undefined : coldVoltageFactor({ lowestC, percentPerC });
     openCircuitV += atTestV;
     coldV += atTestV * (cold?.judged ? cold.factor : 1);
-    if (cold?.judged) source = source?.confirmed === "memory" ? source : cold.source;
+    if (cold?.judged) source ??= cold.source;
     else if (cold && lowestC !== undefined)
       notJudged ??= { why: "below-table", lowestC, tableEndsC: cold.tableEndsC };
     else notJudged ??= { why: "lowest-not-stated" };

@@ -45,7 +45,7 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
       3. Resistance of 4 AWG at 34.6 °C, per metre: **0.879 mΩ/m**  
          resistance = table at 20 °C × strand factor × (1 + 0.00393 × (temperature − 20 °C))  
          \`0.815 mΩ/m × 1.02 × (1 + 0.00393 × (34.6 − 20))\`  
-         _ASTM B258, diameter formula; resistivity at 20 °C; NFPA 70 Chapter 9, Table 8, stranded uncoated copper over the value for solid wire, unconfirmed figure; Annealed copper standard, temperature coefficient of resistance at 20 °C_
+         _ASTM B258, diameter formula; resistivity at 20 °C; NFPA 70 Chapter 9, Table 8, stranded uncoated copper over the value for solid wire; Annealed copper standard, temperature coefficient of resistance at 20 °C_
 
       4. Resistance of the whole path, out and back: **8.04 mΩ**  
          resistance = resistance per metre × length of both conductors / wires in parallel  
@@ -65,12 +65,12 @@ describe("the working of 40 A over 15 ft of 4 AWG", () => {
       7. Protection allowed: **40 to 125 A**  
          load ≤ rating ≤ ampacity  
          \`40 A ≤ rating ≤ 125 A\`  
-         _IEC 60364-4-43, 433.1, unconfirmed figure_
+         _IEC 60364-4-43:2008, 433.1_
 
       8. Protection to aim at: **50 A; 50 A is a standard rating**  
          rating = 1.25 × load, then the next standard rating up to the ampacity  
          \`1.25 × 40 A\`  
-         _NFPA 70 210.20(A) and 215.3; standard ratings: unconfirmed figure_
+         _NFPA 70 210.20(A) and 215.3; standard ratings of all families, unconfirmed figure_
 
       Shown to three figures, worked out with all of them."
     `);
@@ -97,14 +97,14 @@ describe("steps that only some circuits need", () => {
     );
   });
 
-  test("metric: no strand factor, and the figures are called unconfirmed", () => {
+  test("metric: no strand factor, and the ampacity is called unconfirmed", () => {
     const circuit = sampleCircuit({ conductor: { parallel: 1, system: "metric", mm2: 25 } });
     const steps = derivationSteps({ circuit, result: analyseCircuit(circuit) });
     const resistance = steps.find(({ title }) => title.startsWith("Resistance of 25 mm²"));
     expect(resistance?.withNumbers).toMatch(/^0\.78 mΩ\/m × \(1 \+ 0\.00393/);
-    expect(resistance?.sources[0]).toContain("unconfirmed figure");
+    expect(resistance?.sources[0]).toBe("IEC 60228:2004 Table 3, class 5, plain copper");
     expect(steps.find(({ title }) => title === "Ampacity of 25 mm²")?.sources).toEqual([
-      "ISO 10133:2012 Table A.1, unconfirmed figure",
+      "ISO 10133:2012 Annex A, unconfirmed figure",
     ]);
   });
 });

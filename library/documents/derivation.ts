@@ -1,4 +1,6 @@
+import { familyData } from "../analysis/choose-device.ts";
 import type { AmpacityFactor } from "../analysis/circuit-result.ts";
+import type { Family } from "../analysis/made-ratings.ts";
 import type { Run } from "../model/run.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
 import type { JudgedRun } from "../rules/rule.ts";
@@ -284,11 +286,16 @@ function protectionSteps({ circuit, result: { protection } }: JudgedRun): Deriva
       result: `${withUnit(aimA, "A")}; ${best}`,
       sources: [
         circuit.continuous ? sourceInWords(ratingOverContinuousLoad.source) : "the load is not continuous",
-        // For every family, the list of ratings is from memory.
-        `standard ratings: ${unconfirmed}`,
+        sourceOfRatings(circuit.protection?.family),
       ],
     },
   ];
+}
+
+function sourceOfRatings(family: Family | undefined): string {
+  return family
+    ? sourceInWords(familyData(family).ratingsSource)
+    : `standard ratings of all families, ${unconfirmed}`;
 }
 
 /** A circuit outside a network is calculated with the load that its plan states. */

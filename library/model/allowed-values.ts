@@ -38,6 +38,8 @@ export const fuseFamilies = [
   "ISO 8820-4 Type A",
   "ISO 8820-5 Type SF 30",
   "ISO 8820-5 Type SF 51",
+  "ISO 8820-6",
+  "ISO 20934",
   "UL 248-15 Class T",
   "circuit breaker",
 ] as const satisfies readonly FuseFamily[];

@@ -17,5 +17,7 @@ export type FuseFamily =
   | "ISO 8820-4 Type A"
   | "ISO 8820-5 Type SF 30"
   | "ISO 8820-5 Type SF 51"
+  | "ISO 8820-6"
+  | "ISO 20934"
   | "UL 248-15 Class T"
   | "circuit breaker";

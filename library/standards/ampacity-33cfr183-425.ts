@@ -15,7 +15,7 @@ export const table5 = {
     edition,
     authority: "regulation",
     confirmed: "read",
-    note: "Written for boats with gasoline engines; taken here for any low-voltage DC wiring. Taken for a place of 30 °C: the table itself prints no ambient.",
+    note: "Written for boats with gasoline engines; taken here for any low-voltage DC wiring. Taken for a place of 30 °C, as two boat-wiring suppliers explain it: the table itself prints no ambient.",
   } satisfies Citation,
   /** Temperature rating of the insulation, °C, at the head of each column. */
   columnsC: [60, 75, 80, 90, 105, 125, 200],
@@ -46,9 +46,9 @@ export const note1EngineSpace = {
     edition,
     authority: "regulation",
     confirmed: "read",
-    note: "The note prints factors, no temperature; that they apply to 50 °C is from memory.",
+    note: "The note prints factors, no temperature; two boat-wiring suppliers explain them as those of 50 °C.",
   } satisfies Citation,
-  /** From memory: the usual explanation of the factors. */
+  /** The usual explanation of the factors, as two boat-wiring suppliers print it. */
   ambientC: 50,
   /** In the order of the columns of Table 5. */
   factors: [0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1.0],

@@ -1,6 +1,9 @@
 import type { Citation, Confirmed } from "./citation.ts";
 
-/** Ratings of fuses and breakers that are made, by family. Scopes were mostly read; lists of ratings are recalled. */
+/**
+ * Ratings of fuses and breakers that are made, by family. Scopes were read: rated voltage, breaking capacity, greatest rating.
+ * Lists of ratings are mostly recalled.
+ */
 export const deviceFamilies = {
   "ISO 8820-3 Type F": {
     form: "blade, miniature",
@@ -29,12 +32,13 @@ export const deviceFamilies = {
       section: "Type C, ratings",
       edition: "2015",
       authority: "standard",
-      confirmed: "memory",
+      confirmed: "read",
+      note: "Read as the 13 ratings of a maker's range.",
     },
   },
   "ISO 8820-3 Type E": {
     form: "blade, high current",
-    ratingsA: [20, 30, 40, 50, 60, 70, 80, 100],
+    ratingsA: [20, 25, 30, 35, 40, 50, 60, 70, 80, 100],
     ratedVoltagesV: [32, 58],
     ratedVoltageConfirmed: "read",
     breakingCapacityA: 1000,
@@ -45,6 +49,7 @@ export const deviceFamilies = {
       edition: "2015",
       authority: "standard",
       confirmed: "memory",
+      note: "25 and 35 A were read in a maker's range; the standard's colour code has none for them.",
     },
   },
   "ISO 8820-12 Type N": {
@@ -80,13 +85,15 @@ export const deviceFamilies = {
   "ISO 8820-4 Type A": {
     form: "female contact",
     ratingsA: [20, 25, 30, 40, 50, 60],
-    ratedVoltagesV: [32],
-    ratedVoltageConfirmed: "memory",
+    // Read of the whole part of the standard, not by type.
+    ratedVoltagesV: [32, 58],
+    ratedVoltageConfirmed: "read",
     breakingCapacityA: 1000,
-    breakingCapacityConfirmed: "memory",
+    breakingCapacityConfirmed: "read",
     ratingsSource: {
       document: "ISO 8820-4 (Road vehicles, female contact and bolt-in fuse-links)",
       section: "Type A, ratings",
+      edition: "2016",
       authority: "standard",
       confirmed: "memory",
     },
@@ -94,13 +101,14 @@ export const deviceFamilies = {
   "ISO 8820-5 Type SF 30": {
     form: "strip, bolt-down, 30 mm hole spacing",
     ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200],
-    ratedVoltagesV: [32, 58],
-    ratedVoltageConfirmed: "memory",
+    ratedVoltagesV: [32],
+    ratedVoltageConfirmed: "read",
     breakingCapacityA: 2000,
-    breakingCapacityConfirmed: "memory",
+    breakingCapacityConfirmed: "read",
     ratingsSource: {
       document: "ISO 8820-5 (Road vehicles, strip fuse-links)",
       section: "Type SF 30, ratings",
+      edition: "2015",
       authority: "standard",
       confirmed: "memory",
     },
@@ -108,15 +116,48 @@ export const deviceFamilies = {
   "ISO 8820-5 Type SF 51": {
     form: "strip, bolt-down, 51 mm hole spacing",
     ratingsA: [60, 80, 100, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500],
-    ratedVoltagesV: [32, 58],
-    ratedVoltageConfirmed: "memory",
+    ratedVoltagesV: [32],
+    ratedVoltageConfirmed: "read",
     breakingCapacityA: 2000,
-    breakingCapacityConfirmed: "memory",
+    breakingCapacityConfirmed: "read",
     ratingsSource: {
       document: "ISO 8820-5 (Road vehicles, strip fuse-links)",
       section: "Type SF 51, ratings",
+      edition: "2015",
       authority: "standard",
       confirmed: "memory",
+    },
+  },
+  "ISO 8820-6": {
+    form: "single bolt",
+    ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300],
+    ratedVoltagesV: [58],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 2000,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 8820-6 (Road vehicles, single-bolt fuse-links)",
+      section: "ratings",
+      edition: "2019",
+      authority: "standard",
+      confirmed: "memory",
+      note: "Only the scope was read: up to 300 A. The list is taken over from the strip fuses of ISO 8820-5.",
+    },
+  },
+  "ISO 20934": {
+    form: "strip, bolt-down, for networks of 48 V",
+    ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500],
+    ratedVoltagesV: [70],
+    ratedVoltageConfirmed: "read",
+    breakingCapacityA: 2500,
+    breakingCapacityConfirmed: "read",
+    ratingsSource: {
+      document: "ISO 20934 (Road vehicles, fuse-links with axial terminals for 48 V networks)",
+      section: "Types SF36-70V, SF51-70V and SF56-70V, ratings",
+      edition: "2019",
+      authority: "standard",
+      confirmed: "memory",
+      note: "Only the scope was read: 30 to 500 A. The list is taken over from the strip fuses of ISO 8820-5.",
     },
   },
   "UL 248-15 Class T": {
@@ -153,7 +194,7 @@ export const deviceFamilies = {
       document: "NFPA 70 (National Electrical Code)",
       section: "240.6(A), standard ampere ratings",
       authority: "standard",
-      confirmed: "memory",
+      confirmed: "read",
       note: "1, 3, 6 and 10 A are listed there for fuses. 5 and 7.5 A from FAA AC 43.13-1B CHG 1, Table 11-3, which was read.",
     },
   },

@@ -22,9 +22,10 @@ export const ratingOverConductor = {
 export const ratingBetweenLoadAndConductor: Citation = {
   document: "IEC 60364-4-43 (Protection against overcurrent)",
   section: "433.1",
+  edition: "2008",
   authority: "standard",
-  confirmed: "memory",
-  note: "Design current at most the rated current of the device, and that at most the current-carrying capacity of the conductor.",
+  confirmed: "read",
+  note: "Read in public texts on BS 7671 433.1.1, which adopts it. Design current at most the rated current of the device, and that at most the current-carrying capacity of the conductor.",
 };
 
 /** Rating of a protective device relative to a load that runs for hours. */
@@ -80,19 +81,21 @@ export const protectionOfMachine = {
 export const breakingCapacity: Citation = {
   document: "IEC 60364-4-43 (Protection against overcurrent)",
   section: "434.5.1",
+  edition: "2008",
   authority: "standard",
-  confirmed: "memory",
-  note: "It allows less where another device before it is able to, and lets no more energy through than both bear; that is not judged here. 33 CFR 183 asks for no figure.",
+  confirmed: "read",
+  note: "Read in public texts on BS 7671 434.5.1, which adopts it. It allows less behind a device with that capacity that lets through no more energy than the device and the conductor withstand. 33 CFR 183 asks for no figure.",
 };
 
 /** A device opens soon enough at the minimum fault current of a short behind it. */
 export const clearingTime = {
   source: {
     document: "IEC 60364-4-41 (Protection against electric shock)",
-    section: "411.3.2.3",
+    section: "411.3.2.3, by analogy",
+    edition: "2005",
     authority: "standard",
-    confirmed: "memory",
-    note: "5 s for distribution circuits of buildings. Heat has no time to leave the conductor until about then, the assumption of its withstand.",
+    confirmed: "read",
+    note: "Not a rule for these systems: 5 s is for distribution circuits of TN systems, and Table 41.1 asks for no disconnection against shock up to 120 V DC. Read in public texts on BS 7671, which adopts it. Heat has little time to leave the conductor until about then, the assumption of its withstand.",
   } satisfies Citation,
   maxS: 5,
 } as const;

@@ -8,7 +8,7 @@ export const adiabaticCopper = {
     edition: "1988",
     authority: "standard",
     confirmed: "computed",
-    note: "K = 226 A·√s/mm² and β = 234.5 °C are recalled. k worked out from them agrees within 0.3 with the values of IEC 60364-4-43, Table 43A, that were read.",
+    note: "K = 226 A·√s/mm² was read in a ship-cable maker's sheet, β = 234.5 °C in FAA AC 43.13-1B. k worked out from them agrees within 0.3 with the values of IEC 60364-4-43, Table 43A, that were read.",
   } satisfies Citation,
   /** A·√s/mm² */
   bigK: 226,

@@ -3,8 +3,10 @@ import { ambientFactor, ampacityOf, deratedA } from "../../library/analysis/ampa
 import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
 import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
 import type { Conductor } from "../../library/model/run.ts";
+import { ambientCorrection } from "../../library/standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../library/standards/ampacity-33cfr183-425.ts";
-import { bundling, engineSpace60C, tableA1 } from "../../library/standards/ampacity-iso10133.ts";
+import { annexA, bundling, engineSpace60C } from "../../library/standards/ampacity-iso10133.ts";
+import { shipCable60C } from "../../library/standards/ampacity-ship-cable.ts";
 import { ratingOverConductor } from "../../library/standards/protection-rules.ts";
 import { asInAPlan, type Confirmed, expectSameCells, published } from "./published-data.ts";
 
@@ -92,29 +94,29 @@ describe("33 CFR 183, worked cases", () => {
 
 // ISO 10133:2012, Annex A. Recalled, not seen: this compares two copies and does not verify the standard.
 describe("ISO 10133 Annex A (unconfirmed figures: two copies agree, neither was checked)", () => {
-  const annexA = published<{ iso10133_annexA_table_A1: AnnexA }>("metric.json").iso10133_annexA_table_A1;
+  const copy = published<{ iso10133_annexA_table_A1: AnnexA }>("metric.json").iso10133_annexA_table_A1;
+  const columns = copy.columns_degC.filter((c) => c !== "60");
 
-  test("Table A.1", () => {
+  test("the table, without its suspect column for 60 °C", () => {
     const printed = new Map(
-      annexA.rows.flatMap(({ mm2, amps }) =>
-        annexA.columns_degC.map(
-          (c) => [`${mm2} mm², ${Number.parseInt(c, 10)} °C`, amps[c] ?? null] as const,
-        ),
+      copy.rows.flatMap(({ mm2, amps }) =>
+        columns.map((c) => [`${mm2} mm², ${Number.parseInt(c, 10)} °C`, amps[c] ?? null] as const),
       ),
     );
     const library = new Map(
-      tableA1.rows.flatMap(({ mm2, amperes }) =>
-        amperes.map((ampereA, i) => [`${mm2} mm², ${tableA1.columnsC[i]} °C`, ampereA] as const),
+      annexA.rows.flatMap(({ mm2, amperes }) =>
+        amperes.map((ampereA, i) => [`${mm2} mm², ${annexA.columnsC[i]} °C`, ampereA] as const),
       ),
     );
-    expectSameCells(library, printed, 15 * 6);
+    expectSameCells(library, printed, 15 * 5);
   });
 
   test("engine spaces and bundling", () => {
-    const factors = annexA.engine_space_60C_ambient_factor;
-    expect([...engineSpace60C.factors]).toEqual(annexA.columns_degC.map((c) => factors[c] ?? null));
+    const factors = copy.engine_space_60C_ambient_factor;
+    expect([...engineSpace60C.factors]).toEqual(columns.map((c) => factors[c]));
+    expect(factors["60"]).toBeUndefined();
     expect(bundling.rows).toEqual(
-      annexA.bundling_factor.rows.map(({ conductors, factor }) => ({
+      copy.bundling_factor.rows.map(({ conductors, factor }) => ({
         fromConductors: Number.parseInt(conductors, 10),
         factor,
       })),
@@ -122,8 +124,42 @@ describe("ISO 10133 Annex A (unconfirmed figures: two copies agree, neither was 
   });
 
   test("the library says that they are unconfirmed", () => {
-    expect(annexA.confirmed).toBe("memory");
-    for (const { source } of [tableA1, engineSpace60C, bundling]) expect(source.confirmed).toBe("memory");
+    expect(copy.confirmed).toBe("memory");
+    for (const { source } of [annexA, engineSpace60C, bundling]) expect(source.confirmed).toBe("memory");
+  });
+});
+
+// A classification society's table for single-core ship cable, 60 °C PVC at 45 °C ambient: 35 to 150 mm² were read. The smaller
+// sizes were recalled as a column of ISO 10133; of the two columns that are recalled for it, the stricter one is taken.
+describe("60 °C insulation, metric sizes", () => {
+  const { rows, column_60_candidate: candidate } = published<{ iso10133_annexA_table_A1: AnnexA }>(
+    "metric.json",
+  ).iso10133_annexA_table_A1;
+
+  test("35 to 150 mm² as read", () => {
+    const read = { 35: 87, 50: 105, 70: 135, 95: 165, 120: 190, 150: 220 };
+    const ours = shipCable60C.rows.filter(({ mm2 }) => mm2 >= 35).map(({ mm2, ampereA }) => [mm2, ampereA]);
+    expect(Object.fromEntries(ours)).toEqual(read);
+  });
+
+  test("all 15 sizes as recalled, and none above the other column", () => {
+    const cells = (amps: (mm2: number) => number | undefined) =>
+      new Map(rows.map(({ mm2 }) => [`${mm2} mm²`, amps(mm2) ?? null]));
+    const of = (size: number) => shipCable60C.rows.find(({ mm2 }) => mm2 === size)?.ampereA;
+    const recalled = cells((size) => rows.find(({ mm2 }) => mm2 === size)?.amps["60"]);
+    expectSameCells(cells(of), recalled, 15);
+    for (const { mm2, ampereA } of shipCable60C.rows)
+      expect(ampereA).toBeLessThan(candidate.amps[mm2] ?? Number.NaN);
+    expect(candidate.confirmed).toBe("memory");
+  });
+
+  test("it is not called ISO 10133", () => {
+    const judged = ampacityOf(
+      sampleCircuit({ conductor: { parallel: 1, system: "metric", mm2: 10 }, insulationC: 60 }),
+    );
+    expect(judged).toMatchObject({ judged: true, ampacityA: 40 });
+    expect(judged.source.document).toMatch(/Ship-cable/);
+    expect(shipCable60C.source.confirmed).toBe("memory");
   });
 });
 
@@ -141,10 +177,14 @@ describe("the ambient equation against published corrections", () => {
     expect(expected.derated_A).toBe(34.8);
   });
 
-  // NFPA 70, 310.15(B)(1), Table: a row holds for its upper end. Recalled except for one cell, so it proves nothing; it would
-  // show a slip in the equation. Two figures are printed: half of 0.01, and 0.001 for those that are rounded twice.
-  test("NFPA 70, 310.15(B)(1), table (unconfirmed figures)", () => {
-    const { rows } = published<{ ambient_correction: { rows: NecRow[] } }>("nec.json").ambient_correction;
+  // NFPA 70, 310.15(B)(1), Table, read in a residential code of a US state, 2021, Table E3705.2: a row holds for its upper end.
+  // Two figures are printed: half of 0.01, and 0.001 for those that are rounded twice.
+  test("NFPA 70, 310.15(B)(1), table", () => {
+    const { rows, confirmed } = published<{ ambient_correction: { rows: NecRow[]; confirmed: Confirmed } }>(
+      "nec.json",
+    ).ambient_correction;
+    expect(confirmed).toBe("read");
+    expect(ambientCorrection.source.confirmed).toBe("read");
     let compared = 0;
     for (const row of rows) {
       const ambientC = Number(/(\d+)$/.exec(row.ambient_degC)?.[1] ?? Number.NaN);
@@ -205,6 +245,7 @@ interface AnnexA {
   rows: { mm2: number; amps: Record<string, number> }[];
   engine_space_60C_ambient_factor: Record<string, number>;
   bundling_factor: { rows: { conductors: string; factor: number }[] };
+  column_60_candidate: { amps: Record<string, number>; confirmed: Confirmed };
 }
 
 interface AmbientCase {

@@ -39,7 +39,8 @@ AWG_BASIS = {
     "bundle": [(row["min"], row["factor"]) for row in CFR["note_2_conductor_count_factor"]["factors"]],
     "ohm_per_m": {row["awg_alias"]: row["solid_ohm_per_km_20C"] * 1.02 / 1000 for row in AWG["rows"]},
 }
-# ISO 10133 Annex A Table A.1 and its notes; IEC 60228 class 5. All of it recalled: here it is only copied faithfully.
+# ISO 10133 Annex A and its notes, recalled: only copied faithfully. Its 60 degC column is that of a ship-cable table, the
+# stricter one. IEC 60228 class 5.
 TABLE_A1 = METRIC["iso10133_annexA_table_A1"]
 METRIC_BASIS = {
     "amperes": {row["mm2"]: columns(row["amps"]) for row in TABLE_A1["rows"]},
@@ -52,12 +53,20 @@ METRIC_BASIS = {
 }
 # 5 and 7.5 A breakers: FAA AC 43.13-1B CHG 1, Table 11-3. 601 A is a fuse for one purpose.
 BREAKERS = NEC["standard_device_ratings_240_6_A"]
-MADE = {family["designation"].split(",")[0]: family["ratings_A"] for family in FUSES["families"] if "ratings_A" in family}
+MADE = {
+    family["designation"].split(",")[0]: sorted([*family["ratings_A"], *family.get("also_made_A", [])])
+    for family in FUSES["families"]
+    if "ratings_A" in family
+}
+# Of these only the scope was read. Their ratings are taken to be those of the strip fuses, within the scope.
+STRIP = sorted({*MADE["ISO 8820-5 Type SF 30"], *MADE["ISO 8820-5 Type SF 51"]})
+SCOPES = {family["designation"].split(" SF")[0]: family for family in FUSES["families_scope_only"]}
+MADE |= {name: [rating for rating in STRIP if rating <= scope["rating_max_A"]] for name, scope in SCOPES.items()}
 MADE["circuit breaker"] = sorted({*BREAKERS["amps"], *BREAKERS["additional_fuse_ratings"], 5, 7.5} - {601})
 # Empty: only the marking tells. Rated for alternating current alone is the same.
 MADE_FOR_V = {name: [] for name in MADE} | {
     family["designation"].split(",")[0]: family.get("rated_V", []) for family in FUSES["families"] if "ratings_A" in family
-}
+} | {name: scope["rated_V"] for name, scope in SCOPES.items()}
 MADE_BY_ANY = {rating for ratings in MADE.values() for rating in ratings}
 
 METRES_PER_FOOT = 0.3048

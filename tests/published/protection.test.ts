@@ -78,23 +78,42 @@ test("NFPA 70, 210.20(A): 125 %", () => {
 });
 
 describe("families of fuses", () => {
-  const { families } = published<{ families: PublishedFamily[] }>("fuses.json");
+  const { families, families_scope_only: scopes } = published<{
+    families: PublishedFamily[];
+    families_scope_only: PublishedScope[];
+  }>("fuses.json");
   const ours: Readonly<Record<string, OurFamily>> = deviceFamilies;
 
-  // Scopes of ISO 8820-3:2015, ISO 8820-12:2020 and ISO 8820-13:2020 were read (rated voltage, breaking capacity);
-  // lists of ratings, and all of ISO 8820-4 and -5 and UL 248-15, are recalled: there two copies are compared.
+  // Scopes of ISO 8820-3:2015, -4:2016, -5:2015, -12:2020 and -13:2020 were read (rated voltage, breaking capacity); lists of
+  // ratings except that of Type C, and all of UL 248-15, are recalled: there two copies are compared.
   test.each(families)("$designation", (published) => {
     const family = ours[published.designation.replace(", 300 V", "")];
-    expect(family?.ratingsA).toEqual(published.ratings_A);
+    const made = [...published.ratings_A, ...(published.also_made_A ?? [])];
+    expect(family?.ratingsA).toEqual(made.sort((one, other) => one - other));
     expect(family?.ratingsSource.confirmed).toBe(
-      published.confirmed_fields?.ratings_A ?? published.confirmed,
+      standing(published.confirmed_fields?.ratings_A ?? published.confirmed),
     );
     expect(family?.ratedVoltagesV).toEqual(published.rated_V ?? []);
-    expect(family?.ratedVoltageConfirmed).toBe(published.confirmed_fields?.rated_V ?? published.confirmed);
+    expect(family?.ratedVoltageConfirmed).toBe(
+      standing(published.confirmed_fields?.rated_V ?? published.confirmed),
+    );
     expect(family?.breakingCapacityA).toBe(published.breaking_capacity_A ?? null);
     expect(family?.breakingCapacityConfirmed).toBe(
-      published.confirmed_fields?.breaking_capacity_A ?? published.confirmed,
+      standing(published.confirmed_fields?.breaking_capacity_A ?? published.confirmed),
     );
+  });
+
+  // ISO 20934:2019 and ISO 8820-6:2019: only the scopes were read. No rating of ours is outside of them.
+  test.each(scopes)("$designation: its scope", (scope) => {
+    const family = ours[scopeName(scope)];
+    expect(scope.confirmed).toBe("read");
+    expect(family?.ratedVoltagesV).toEqual(scope.rated_V);
+    expect(family?.ratedVoltageConfirmed).toBe("read");
+    expect(family?.breakingCapacityA).toBe(scope.breaking_capacity_A);
+    expect(family?.breakingCapacityConfirmed).toBe("read");
+    expect(family?.ratingsA.at(-1)).toBe(scope.rating_max_A);
+    if (scope.rating_min_A !== undefined) expect(family?.ratingsA[0]).toBe(scope.rating_min_A);
+    expect(family?.ratingsSource.confirmed).toBe("memory");
   });
 
   // The same scopes: Type C and F and E up to 100 A in all, Types N and P up to 30 A.
@@ -106,7 +125,7 @@ describe("families of fuses", () => {
     expect(Math.max(...deviceFamilies[family].ratingsA)).toBe(greatestA);
   });
 
-  // NFPA 70, 240.6(A), recalled, with its small ratings for fuses; FAA AC 43.13-1B, Table 11-3, lists 5 and 7.5 A.
+  // NFPA 70, 240.6(A), read, with its small ratings for fuses; FAA AC 43.13-1B, Table 11-3, lists 5 and 7.5 A.
   test("circuit breakers", () => {
     const standard = published<{ standard_device_ratings_240_6_A: NecRatings }>(
       "nec.json",
@@ -122,12 +141,17 @@ describe("families of fuses", () => {
       (one, other) => Number(one) - Number(other),
     );
     expect(deviceFamilies["circuit breaker"].ratingsA).toEqual(expected);
-    expect(deviceFamilies["circuit breaker"].ratingsSource.confirmed).toBe("memory");
+    expect(standard.confirmed).toBe("read");
+    expect(deviceFamilies["circuit breaker"].ratingsSource.confirmed).toBe("read");
   });
 
   test("no family is without its source", () => {
     expect(Object.keys(ours).sort()).toEqual(
-      [...families.map(({ designation }) => designation.replace(", 300 V", "")), "circuit breaker"].sort(),
+      [
+        ...families.map(({ designation }) => designation.replace(", 300 V", "")),
+        ...scopes.map(scopeName),
+        "circuit breaker",
+      ].sort(),
     );
   });
 });
@@ -149,8 +173,28 @@ interface PublishedFamily {
   ratings_A: number[];
   rated_V?: number[];
   breaking_capacity_A?: number;
+  also_made_A?: number[];
+  confirmed: string;
+  confirmed_fields?: { ratings_A?: string; rated_V?: string; breaking_capacity_A?: string };
+}
+
+interface PublishedScope {
+  designation: string;
+  rated_V: number[];
+  rating_min_A?: number;
+  rating_max_A: number;
+  breaking_capacity_A: number;
   confirmed: Confirmed;
-  confirmed_fields?: { ratings_A?: Confirmed; rated_V?: Confirmed; breaking_capacity_A?: Confirmed };
+}
+
+/** "ISO 20934 SF36-70V, SF51-70V, SF56-70V" is one family: one scope covers its types. */
+function scopeName({ designation }: PublishedScope): string {
+  return designation.replace(/ SF.*/, "");
+}
+
+/** "read: the 13 ratings of a maker's range" is read. */
+function standing(confirmed: string): string {
+  return confirmed.split(/[: ]/)[0] ?? confirmed;
 }
 
 interface OurFamily {
@@ -163,6 +207,7 @@ interface OurFamily {
 }
 
 interface NecRatings {
+  confirmed: Confirmed;
   amps: number[];
   additional_fuse_ratings: number[];
 }

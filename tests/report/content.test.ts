@@ -58,7 +58,7 @@ describe("what was taken because nobody states it", () => {
     expect(await taken(one)).toEqual([
       "Nominal voltage of the build | 12 V | if neither a circuit nor a battery states its own | common practice, no source",
       "Insulation | rated 75 °C, or the next cooler column of the table | winch | common practice, no source",
-      "Temperature of the place, AWG sizes | 30 °C | winch | common practice, no source: the table prints no ambient",
+      "Temperature of the place, AWG sizes | 30 °C | winch | two boat-wiring suppliers' explanation; the table prints no ambient",
       "Other loaded conductors beside one | none but the run's own | winch | common practice, no source",
       "Duration of a load | continuous, which raises the rating of its fuse | winch | common practice, no source",
       "Sheath | none | winch | common practice, no source",
@@ -67,7 +67,7 @@ describe("what was taken because nobody states it", () => {
       "Limit of drop elsewhere | 10 % | winch | common practice, no source",
       "Conductor | annealed copper, finely stranded | all runs | the conductor of the tables of currents and resistances",
       expect.stringMatching(
-        /^Strands longer .* \| 1.02 times the resistance of solid wire \| winch \| .*unconfirmed figure \[S\d+\]$/,
+        /^Strands longer .* \| 1.02 times the resistance of solid wire \| winch \| NFPA 70 .* \[S\d+\], read$/,
       ),
       "Fuses, contacts, lugs, switches | 0 Ω | everywhere | common practice, no source",
     ]);

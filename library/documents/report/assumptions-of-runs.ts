@@ -41,7 +41,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       what: "Temperature of the place, AWG sizes",
       takenAs: withUnit(30, "°C"),
       where: where((run) => isAmbientTaken(run) && run.conductor.system === "awg"),
-      source: `${ownPractice}: the table prints no ambient`,
+      source: "two boat-wiring suppliers' explanation; the table prints no ambient",
     },
     {
       what: "Temperature of the place, metric sizes",
@@ -53,7 +53,7 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
       what: "Temperature of an engine space, AWG sizes",
       takenAs: withUnit(note1EngineSpace.ambientC, "°C"),
       where: where((run) => run.engineSpace && run.conductor.system === "awg"),
-      source: `from memory, ${unconfirmed}: the regulation prints factors and no temperature`,
+      source: "two boat-wiring suppliers' explanation; the regulation prints factors and no temperature",
     },
     {
       what: "Temperature of an engine space, metric sizes",

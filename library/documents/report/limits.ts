@@ -7,7 +7,8 @@ import { counted, formatExact, withUnit } from "../../rules/wording/format-numbe
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { annexA, bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
+import { shipCable60C } from "../../standards/ampacity-ship-cable.ts";
 import { alternatorShare } from "../../standards/charging-practice.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
@@ -153,7 +154,7 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
       what: "Current of a conductor, metric",
       figure: "by size and insulation, in the tables",
       applies: count(({ conductor }) => conductor.system === "metric"),
-      sources: [tableA1.source],
+      sources: [annexA.source, shipCable60C.source],
     },
     {
       what: "… in an engine space",

@@ -19,6 +19,7 @@ export const breaker = definePart("breaker", {
           percentOfRating: atPercent!,
           minS: afterS ?? null,
           maxS: withinS!,
+          confirmed: "read" as const,
         })),
         source: statedInPlan(context.source),
       },

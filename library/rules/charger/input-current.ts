@@ -1,7 +1,6 @@
+import { ampacityTables } from "../../analysis/ampacity.ts";
 import { chargerInputA } from "../../analysis/supply-current.ts";
 import { sourceOfFigure } from "../../model/part-roles.ts";
-import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
 import { cutOffVoltage, dcDcChargerEfficiency } from "../../standards/device-practice.ts";
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
@@ -19,8 +18,7 @@ export const inputCurrent = defineRule<SupplyValues>({
     cutOffVoltage.source,
     chargingVoltage.source,
     ratingBetweenLoadAndConductor,
-    table5.source,
-    tableA1.source,
+    ...ampacityTables,
   ],
   fixable: true,
   acceptable: true,

@@ -76,7 +76,7 @@ testRule(ambient, [
       {
         on: "insulationC",
         message:
-          "Insulation judged as 60 °C: its ampacity is zero in an engine space of 60 °C (ISO 10133:2012, note to Table A.1, engine spaces, unconfirmed figure); choose insulation rated 70 °C",
+          "Insulation judged as 60 °C: its ampacity is zero in an engine space of 60 °C (ISO 10133:2012 Annex A, engine spaces, unconfirmed figure); choose insulation rated 70 °C",
         fixes: [{ title: "Use insulation rated 70 °C", kind: "suggestion", gives: { insulationC: 70 } }],
       },
     ],

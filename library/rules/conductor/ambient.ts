@@ -1,9 +1,8 @@
-import { ampacityOf } from "../../analysis/ampacity.ts";
+import { ampacityOf, ratedColumnsC } from "../../analysis/ampacity.ts";
 import type { Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
-import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import type { ProposedFix } from "../finding.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
 import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
@@ -71,11 +70,9 @@ function wrongProperty(circuit: Run): string {
 
 /** The lowest rating in the tables with which this size carries the load, and is protected, in this place. */
 function coolestThatCarries(circuit: Run): InsulationC | undefined {
-  const columnsC: readonly InsulationC[] =
-    circuit.conductor.system === "awg" ? table5.columnsC : tableA1.columnsC;
   const { loadA, protection, protectionFarEnd } = circuit;
   const neededA = Math.max(loadA, protection?.ratingA ?? 0, protectionFarEnd?.ratingA ?? 0);
-  return columnsC.find((insulationC) => {
+  return ratedColumnsC(circuit.conductor.system).find((insulationC) => {
     const ampacity = ampacityOf({ ...circuit, insulationC });
     return ampacity.judged && ampacity.ampacityA >= neededA;
   });

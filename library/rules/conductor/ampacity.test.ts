@@ -90,8 +90,7 @@ testRule(ampacity, [
     finds: [
       {
         on: "gauge",
-        message:
-          "10 AWG may carry 29.8 A in this ambient (75 °C, 33 CFR 183.425(b), Table 5, unconfirmed figure)",
+        message: "10 AWG may carry 29.8 A in this ambient (75 °C, 33 CFR 183.425(b), Table 5)",
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
       },
     ],
@@ -171,7 +170,7 @@ testRule(ampacity, [
       {
         on: "mm2",
         message:
-          "10 mm² may carry 32.5 A in an engine space (70 °C, ISO 10133:2012 Table A.1, unconfirmed figure), the load draws 40 A",
+          "10 mm² may carry 32.5 A in an engine space (70 °C, ISO 10133:2012 Annex A, unconfirmed figure), the load draws 40 A",
         fixes: [{ title: "Use 25 mm²", gives: { mm2: 25 } }],
       },
     ],
@@ -183,7 +182,7 @@ testRule(ampacity, [
       {
         on: "mm2",
         message:
-          "2.5 mm² may carry 25 A (70 °C, ISO 10133:2012 Table A.1, unconfirmed figure), the load draws 30 A",
+          "2.5 mm² may carry 25 A (70 °C, ISO 10133:2012 Annex A, unconfirmed figure), the load draws 30 A",
         fixes: [{ title: "Use 6 mm²", gives: { mm2: 6 } }],
       },
     ],

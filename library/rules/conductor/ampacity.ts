@@ -1,7 +1,8 @@
+import { ampacityTables } from "../../analysis/ampacity.ts";
 import type { AmpacityFactor } from "../../analysis/circuit-result.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
-import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { bundling, engineSpace60C, tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { note1EngineSpace, note2Bundling } from "../../standards/ampacity-33cfr183-425.ts";
+import { bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
@@ -16,10 +17,9 @@ export const ampacity = defineRule<Values>({
   severity: "error",
   why: "A conductor above its ampacity gets hotter than its insulation withstands, which then softens, shorts and burns.",
   sources: [
-    table5.source,
+    ...ampacityTables,
     note1EngineSpace.source,
     note2Bundling.source,
-    tableA1.source,
     engineSpace60C.source,
     bundling.source,
     ambientCorrection.source,

@@ -32,7 +32,7 @@ testRule(insulationNotStated, [
       {
         on: "",
         message:
-          "insulationC is not given: judged by the 70 °C column (ISO 10133:2012 Table A.1, unconfirmed figure)",
+          "insulationC is not given: judged by the 70 °C column (ISO 10133:2012 Annex A, unconfirmed figure)",
         fixes: "no fix",
       },
     ],

@@ -1,5 +1,4 @@
-import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { ampacityTables } from "../../analysis/ampacity.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
@@ -8,7 +7,7 @@ export const insulationNotStated = defineRule<Values>({
   title: "Insulation rating not stated",
   severity: "hint",
   why: "Ampacity depends on the insulation's temperature rating: guessed too high, the wire is overloaded; too low, it is bought too thick.",
-  sources: [table5.source, tableA1.source],
+  sources: ampacityTables,
   // Only the builder can read the marking on the wire.
   fixable: false,
   acceptable: true,

@@ -91,13 +91,12 @@ testRule(voltageDrop, [
     finds: "nothing",
   },
   {
-    name: "a metric conductor: its resistance is recalled, and the message says so",
+    name: "a metric conductor, by the resistance of class 5",
     circuits: [{ ...heater, gauge: undefined, mm2: 6, load: 10, oneWayM: 20, protect: 15 }],
     finds: [
       {
         on: "mm2",
-        message:
-          "Loses 1.38 V, 11.5 % of 12 V, over 40 m of wire at 32 °C (resistance: unconfirmed figure); the limit is 10 %",
+        message: "Loses 1.38 V, 11.5 % of 12 V, over 40 m of wire at 32 °C; the limit is 10 %",
         fixes: [{ title: "Use 10 mm²", gives: { mm2: 10 } }],
       },
     ],

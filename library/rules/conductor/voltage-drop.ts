@@ -25,7 +25,7 @@ import {
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
 import { lengthInWords, sizePath } from "../wording/property-paths.ts";
-import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
 export const voltageDrop = defineRule<Values>({
@@ -70,7 +70,6 @@ function ofCircuits(plan: JudgedPlan): Found<Values>[] {
       ...(starved ? { minimumV } : {}),
       roundTrip: lengthInWords(circuit, drop.roundTripM),
       conductorC: drop.resistanceAtC,
-      unconfirmed: drop.source.confirmed === "memory",
       atLeast: drop.overloaded,
       wayOut: wayOut(fixes, "no standard size is enough; shorten the run, or set parallel"),
     };
@@ -129,7 +128,6 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       limitSource: sourceInWords(limitSourceOf(part)),
       systemV: (100 * way.dropV) / way.dropPercent,
       scenario: scenarioInWords(judged.network, way.scenario),
-      unconfirmed: losses.some(({ conductor }) => conductor.run.conductor.system === "metric"),
       lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
       wayOut: wayOut(fixes, "no standard sizes are enough; shorten the path, or set parallel"),
     };
@@ -216,8 +214,7 @@ function limitSourceOf(part: Part): Citation {
 function circuitMessage(values: CircuitValues): string {
   const { dropV, dropPercent, dropLimitPercent, systemV, arrivingV, minimumV, roundTrip, conductorC } =
     values;
-  const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
-  const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}${recalled}`;
+  const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}`;
   const atLeast = values.atLeast ? "at least " : "";
   if (minimumV !== undefined) {
     const [arriving, needed] = formatDistinctWithUnit(arrivingV, minimumV, "V");
@@ -230,9 +227,8 @@ function circuitMessage(values: CircuitValues): string {
 function wayMessage(values: WayValues): string {
   const { device, bank, dropV, dropPercent, dropLimitPercent, systemV, scenario, lostMost } = values;
   const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
-  const recalled = values.unconfirmed ? ` (resistance: ${unconfirmed})` : "";
   const most = lostMost.map(({ name, dropV: lostV }) => `${withUnit(lostV, "V")} in ${name}`);
-  return `${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}${recalled}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+  return `${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
 }
 
 type Values = CircuitValues | WayValues;
@@ -247,8 +243,6 @@ interface WayValues {
   readonly limitSource: string;
   readonly systemV: number;
   readonly scenario: string;
-  /** Some resistance is from memory. */
-  readonly unconfirmed: boolean;
   /** The runs with the highest losses, greatest first. */
   readonly lostMost: readonly { readonly name: string; readonly dropV: number }[];
   readonly wayOut: string;
@@ -268,8 +262,6 @@ interface CircuitValues {
   readonly roundTrip: string;
   /** Conductor temperature for the resistance, °C. */
   readonly conductorC: number;
-  /** The resistance is from memory. */
-  readonly unconfirmed: boolean;
   /** The conductor is overloaded: it gets hotter than the temperature used, and loses more. */
   readonly atLeast: boolean;
   readonly wayOut: string;

@@ -1,4 +1,4 @@
-import { oneMoreLike } from "../../analysis/choose-device.ts";
+import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
 import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
@@ -17,7 +17,7 @@ import {
 } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
-import { unconfirmed } from "../wording/source-in-words.ts";
+import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
 import { deviceInWords, deviceKind, sizedFixes } from "./sized-fix.ts";
@@ -161,7 +161,8 @@ export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Pro
   if (!ampacity.judged) return "first choose insulation for this temperature";
   const largestA = stated?.family && madeRatings(stated.family).at(-1);
   if (largestA && exceeds(protection.aimA, largestA)) {
-    return `choose another family, this one is not made above ${withUnit(largestA, "A")} (${unconfirmed})`;
+    const recalled = unconfirmedAmong([familyData(stated.family).ratingsSource]);
+    return `choose another family, this one is not made above ${withUnit(largestA, "A")}${recalled}`;
   }
   return noSizeIsEnough;
 }

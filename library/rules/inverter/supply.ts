@@ -1,7 +1,6 @@
+import { ampacityTables } from "../../analysis/ampacity.ts";
 import { inverterSupplyA, inverterSurgeA } from "../../analysis/supply-current.ts";
 import { sourceOfFigure } from "../../model/part-roles.ts";
-import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { cutOffVoltage, inverterEfficiency } from "../../standards/device-practice.ts";
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
 import { type SupplyValues, supplyFindings, supplyMessage } from "../fixes/supply-way.ts";
@@ -17,8 +16,7 @@ export const inverterSupply = defineRule<SupplyValues>({
     inverterEfficiency.source,
     cutOffVoltage.source,
     ratingBetweenLoadAndConductor,
-    table5.source,
-    tableA1.source,
+    ...ampacityTables,
   ],
   fixable: true,
   acceptable: true,

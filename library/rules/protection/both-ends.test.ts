@@ -250,7 +250,9 @@ testRule(bothEnds, [
   },
   {
     name: "48 V, and a family that is made for less is not repeated",
-    circuits: [{ voltage: 48, fedFromBothEnds: true, protect: { ratingA: 50, family: "ISO 8820-4 Type A" } }],
+    circuits: [
+      { voltage: 48, fedFromBothEnds: true, protect: { ratingA: 50, family: "ISO 8820-5 Type SF 30" } },
+    ],
     finds: [
       {
         on: "fedFromBothEnds",

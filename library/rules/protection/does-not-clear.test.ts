@@ -36,7 +36,7 @@ testRule(doesNotClear, [
         on: "protect.ratingA",
         severity: "warning",
         message:
-          "A short at its far end may draw only 174 A, at which the 50 A fuse may take up to 15 s (unconfirmed figure), and the limit is 5 s (IEC 60364-4-41, 411.3.2.3, unconfirmed figure): use a 40 A fuse.",
+          "A short at its far end may draw only 174 A, at which the 50 A fuse may take up to 15 s (unconfirmed figure), and the limit is 5 s (IEC 60364-4-41:2005, 411.3.2.3, by analogy): use a 40 A fuse.",
         fixes: [
           {
             title: "Use a 40 A fuse",
@@ -53,9 +53,9 @@ testRule(doesNotClear, [
       {
         on: "protect.ratingA",
         message:
-          "A short at its far end may draw only 174 A, at which the 40 A fuse may take up to 7 s (unconfirmed figure)",
+          "A short at its far end may draw only 174 A, at which the 40 A fuse may take up to 7 s, and the limit is 5 s",
         fixes: [
-          { title: "Use a 20 A fuse", gives: { "protect.ratingA": 20 } },
+          { title: "Use a 25 A fuse", gives: { "protect.ratingA": 25 } },
           {
             title: "Use a 40 A fuse (ISO 8820-5 Type SF 30)",
             gives: { "protect.ratingA": 40, "protect.family": "ISO 8820-5 Type SF 30" },
@@ -70,12 +70,12 @@ testRule(doesNotClear, [
     finds: "nothing",
   },
   {
-    name: "189 % of a blade's rating: up to 50 s",
+    name: "189 % of a blade's rating: up to 600 s, for Type F has no gate at 160 %",
     plan: lamp(`{ ratingA: 15, family: "ISO 8820-3 Type F" }`),
     finds: [
       {
         on: "protect.ratingA",
-        message: "A short at its far end may draw only 28.4 A, at which the 15 A fuse may take up to 50 s",
+        message: "A short at its far end may draw only 28.4 A, at which the 15 A fuse may take up to 600 s",
         fixes: [{ title: "Use a 10 A fuse", gives: { "protect.ratingA": 10 } }],
       },
     ],
@@ -87,7 +87,7 @@ testRule(doesNotClear, [
       {
         on: "protect.ratingA",
         message:
-          "A short at its far end may draw only 28.4 A, at which the 25 A fuse need not open at all (unconfirmed figure): use a 10 A fuse.",
+          "A short at its far end may draw only 28.4 A, at which the 25 A fuse need not open at all: use a 10 A fuse.",
         fixes: [{ title: "Use a 10 A fuse", gives: { "protect.ratingA": 10 } }],
       },
     ],
@@ -158,7 +158,7 @@ testRule(doesNotClear, [
         record: "feed",
         on: "protect.ratingA",
         message:
-          "A short at the far end of the positive conductor of Lamp may draw only 28.1 A, at which the 15 A fuse may take up to 50 s",
+          "A short at the far end of the positive conductor of Lamp may draw only 28.1 A, at which the 15 A fuse may take up to 600 s",
         fixes: [{ title: "Use a 10 A fuse", gives: { "protect.ratingA": 10 } }],
       },
     ],

@@ -15,7 +15,7 @@ import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
 import { defineRule, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
 import { formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
 import { conductorInWords, relatedConductor } from "../wording/part-in-words.ts";
-import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
+import { sourceInWords, unconfirmedAmong } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
 export const doesNotClear = defineRule<Values>({
@@ -63,11 +63,11 @@ export const doesNotClear = defineRule<Values>({
     const where = end ? `the far end of ${end}` : "its far end";
     const short = `A short at ${where} may draw only ${withUnit(shortA, "A")}`;
     const which = theDevice(device).replace("The", "the");
+    const recalled = opens.source ? unconfirmedAmong([opens.source]) : "";
     if (opens.openingS === undefined) {
-      const recalled = opens.source ? ` (${unconfirmed})` : "";
       return `${short}, at which ${which} need not open at all${recalled}: ${way}.`;
     }
-    return `${short}, at which ${which} may take up to ${formatExact(opens.openingS)} s (${unconfirmed}), and the limit is ${formatRounded(clearingTime.maxS)} s (${source}): ${way}.`;
+    return `${short}, at which ${which} may take up to ${formatExact(opens.openingS)} s${recalled}, and the limit is ${formatRounded(clearingTime.maxS)} s (${source}): ${way}.`;
   },
 });
 

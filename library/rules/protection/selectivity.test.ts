@@ -63,15 +63,15 @@ testRule(protectionSelectivity, [
     finds: "nothing",
   },
   {
-    // The maximum let-through of 35 A of Type C, (600 % · 35 A)² · 0.1 s = 4,410 A²s, is less than the minimum of 40 A of Type SF
+    // The maximum let-through of 30 A of Type C, (600 % · 30 A)² · 0.1 s = 3,240 A²s, is less than the minimum of 40 A of Type SF
     // 30, (600 % · 40 A)² · 0.1 s = 5,760 A²s.
     name: "quick before slow: the gates say which opens first",
-    plan: twoBranches(blade(35), strip(40)),
+    plan: twoBranches(blade(30), strip(40)),
     finds: [
       {
         on: "protect.ratingA",
         message:
-          "In a short of 830 A behind the 40 A fuse, the 35 A fuse in the cable feed may open before it (unconfirmed figure), and everything",
+          "In a short of 830 A behind the 40 A fuse, the 30 A fuse in the cable feed may open before it (unconfirmed figure), and everything",
         values: {},
         fixes: "no fix",
       },

@@ -5,7 +5,7 @@ import { placedDevice, placedInWords, relatedDevice } from "../fixes/placed-devi
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
-import { unconfirmed } from "../wording/source-in-words.ts";
+import { unconfirmedAmong } from "../wording/source-in-words.ts";
 
 export const protectionSelectivity = defineRule<Values>({
   id: "protection/selectivity",
@@ -44,7 +44,7 @@ export const protectionSelectivity = defineRule<Values>({
       }),
     ),
   message({ device, before, order }) {
-    const when = order.byGates ? `before it (${unconfirmed})` : "as soon";
+    const when = order.gates.length > 0 ? `before it${unconfirmedAmong(order.gates)}` : "as soon";
     const behind = `In a short of ${withUnit(order.currentA, "A")} behind ${theDevice(device).replace("The", "the")}`;
     return `${behind}, ${before} may open ${when}, and everything else it feeds goes dark: choose the ratings further apart.`;
   },

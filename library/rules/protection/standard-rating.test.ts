@@ -155,7 +155,7 @@ testRule(standardRating, [
     finds: [
       {
         on: "protect.ratingA",
-        message: "No circuit breaker is made in 37 A; the nearest are 35 A and 40 A (unconfirmed figure).",
+        message: "No circuit breaker is made in 37 A; the nearest are 35 A and 40 A.",
         fixes: [
           { title: "Use a 35 A breaker", gives: { "protect.ratingA": 35 } },
           { title: "Use a 40 A breaker", gives: { "protect.ratingA": 40 } },

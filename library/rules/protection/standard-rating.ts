@@ -12,7 +12,7 @@ import {
 } from "../fixes/judged-devices.ts";
 import { defineRule } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
-import { unconfirmed } from "../wording/source-in-words.ts";
+import { unconfirmedAmong } from "../wording/source-in-words.ts";
 
 export const standardRating = defineRule<Values>({
   id: "protection/standard-rating",
@@ -29,6 +29,8 @@ export const standardRating = defineRule<Values>({
     deviceFamilies["ISO 8820-4 Type A"].ratingsSource,
     deviceFamilies["ISO 8820-5 Type SF 30"].ratingsSource,
     deviceFamilies["ISO 8820-5 Type SF 51"].ratingsSource,
+    deviceFamilies["ISO 8820-6"].ratingsSource,
+    deviceFamilies["ISO 20934"].ratingsSource,
     deviceFamilies["UL 248-15 Class T"].ratingsSource,
     deviceFamilies["circuit breaker"].ratingsSource,
   ],
@@ -51,11 +53,13 @@ export const standardRating = defineRule<Values>({
   message({ device, family, belowA, aboveA }) {
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
     const made = nearest.map((madeA) => withUnit(madeA, "A")).join(" and ");
+    const lists = family ? [deviceFamilies[family]] : Object.values(deviceFamilies);
+    const recalled = unconfirmedAmong(lists.map(({ ratingsSource }) => ratingsSource));
     const none =
       device.end === "protectFarEnd"
         ? `At the far end: no ${familyInWords(family)}`
         : `No ${familyInWords(family)}`;
-    return `${none} is made in ${statedWithUnit(device.ratingA, "A")}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made} (${unconfirmed}).`;
+    return `${none} is made in ${statedWithUnit(device.ratingA, "A")}; the nearest ${nearest.length > 1 ? "are" : "is"} ${made}${recalled}.`;
   },
 });
 

@@ -55,22 +55,32 @@ testRule(voltageRating, [
     ],
   },
   {
-    name: "a family whose voltage is recalled, and whose rating no smaller form has",
-    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "ISO 8820-4 Type A" } }],
+    name: "a family for 32 V whose rating no smaller form has",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "ISO 8820-5 Type SF 30" } }],
     finds: [
       {
         on: "protect.family",
         severity: "error",
         message:
-          "The 50 A fuse is rated 32 V (ISO 8820-4 Type A, unconfirmed figure), its circuit has 48 V (33 CFR 183.455(d)): use a 50 A fuse (ISO 8820-3 Type E, 58 V).",
+          "The 50 A fuse is rated 32 V (ISO 8820-5 Type SF 30), its circuit has 48 V (33 CFR 183.455(d)): use a 50 A fuse (ISO 8820-6).",
         fixes: [
           {
-            title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
-            gives: { "protect.family": "ISO 8820-3 Type E" },
+            title: "Use a 50 A fuse (ISO 8820-6)",
+            gives: { "protect.family": "ISO 8820-6" },
           },
         ],
       },
     ],
+  },
+  {
+    name: "the strip for networks of 48 V",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "ISO 20934" } }],
+    finds: "nothing",
+  },
+  {
+    name: "a strip in the shape of ISO 8820-5 that is marked for 58 V",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, family: "ISO 8820-5 Type SF 30", ratedV: 58 } }],
+    finds: "nothing",
   },
   {
     name: "made in two versions, both good for the circuit",
@@ -172,7 +182,7 @@ testRule(voltageRating, [
         voltage: 48,
         fedFromBothEnds: true,
         protect: 50,
-        protectFarEnd: { ratingA: 50, family: "ISO 8820-4 Type A" },
+        protectFarEnd: { ratingA: 50, family: "ISO 8820-5 Type SF 30" },
       },
     ],
     finds: [
@@ -182,8 +192,8 @@ testRule(voltageRating, [
         message: "The 50 A fuse at the far end is rated 32 V",
         fixes: [
           {
-            title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
-            gives: { protect: 50, "protectFarEnd.family": "ISO 8820-3 Type E" },
+            title: "Use a 50 A fuse (ISO 8820-6)",
+            gives: { protect: 50, "protectFarEnd.family": "ISO 8820-6" },
           },
         ],
       },

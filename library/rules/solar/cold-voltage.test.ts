@@ -63,13 +63,12 @@ testRule(coldVoltage, [
     ],
   },
   {
-    name: "a factor that was recalled says so",
+    name: "a factor of the table",
     plan: planWith("lowestC: -11, series: 2", "maxInputV: 92"),
     finds: [
       {
         on: "series",
-        message:
-          "2 modules in series give 92.8 V at -11 °C (80 V × 1.16, NFPA 70 Table 690.7(A), unconfirmed figure)",
+        message: "2 modules in series give 92.8 V at -11 °C (80 V × 1.16, NFPA 70 Table 690.7(A))",
         fixes: [{ title: "Put one module in each string", kind: "suggestion", gives: { series: 1 } }],
       },
     ],
@@ -114,7 +113,7 @@ testRule(coldVoltage, [
         on: "",
         severity: "info",
         message:
-          "Cannot be judged at -41 °C: the table ends at -40 °C (NFPA 70 Table 690.7(A), unconfirmed figure): state openCircuitPercentPerC.",
+          "Cannot be judged at -41 °C: the table ends at -40 °C (NFPA 70 Table 690.7(A)): state openCircuitPercentPerC.",
         fixes: "no fix",
       },
     ],

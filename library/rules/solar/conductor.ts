@@ -1,10 +1,9 @@
+import { ampacityTables } from "../../analysis/ampacity.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { solarCurrent } from "../../analysis/solar-current.ts";
 import { solarWiringOf } from "../../analysis/solar-wiring.ts";
 import type { SolarArrayPart } from "../../model/network.ts";
 import type { Run } from "../../model/run.ts";
-import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { tableA1 } from "../../standards/ampacity-iso10133.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
 import type { ProposedFix } from "../finding.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
@@ -21,12 +20,7 @@ export const solarConductor = defineRule<Values>({
   formerTitles: ["Conductor too thin for the array's current"],
   severity: "error",
   why: "In bright sun modules give more current than on their label, for hours, and no fuse opens: the conductor must carry it.",
-  sources: [
-    solarCurrentFactors.irradianceSource,
-    solarCurrentFactors.continuousSource,
-    table5.source,
-    tableA1.source,
-  ],
+  sources: [solarCurrentFactors.irradianceSource, solarCurrentFactors.continuousSource, ...ampacityTables],
   fixable: true,
   acceptable: true,
   // Needs the conductors between arrays and their controller, and their ampacity. A warning if only the margin is missing.

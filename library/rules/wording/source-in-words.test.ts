@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { table5 } from "../../standards/ampacity-33cfr183-425.ts";
-import { tableA1 } from "../../standards/ampacity-iso10133.ts";
+import { annexA } from "../../standards/ampacity-iso10133.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
 import { ratingOverConductor } from "../../standards/protection-rules.ts";
@@ -11,8 +11,8 @@ import { sourceInFull, sourceInWords } from "./source-in-words.ts";
 describe("a citation in words", () => {
   test.each<[Citation, string]>([
     [table5.source, "33 CFR 183.425(b), Table 5"],
-    [tableA1.source, "ISO 10133:2012 Table A.1, unconfirmed figure"],
-    [resistanceOfClass5.source, "IEC 60228:2004 Table 3, class 5, plain copper, unconfirmed figure"],
+    [annexA.source, "ISO 10133:2012 Annex A, unconfirmed figure"],
+    [resistanceOfClass5.source, "IEC 60228:2004 Table 3, class 5, plain copper"],
     [resistanceOfAwg.source, "ASTM B258, diameter formula; resistivity at 20 °C"],
     [criticalDropLimit.source, "ISO 10133:2012, 4.8"],
     [ratingOverConductor.source, "33 CFR 183.455(c)(1)"],
@@ -24,7 +24,7 @@ describe("a citation in words", () => {
 
   test("in full, it says how far it is confirmed", () => {
     expect(sourceInFull(table5.source)).toContain("regulation, read in the document. Written for boats");
-    expect(sourceInFull(tableA1.source)).toContain("standard, from memory, unconfirmed figure.");
+    expect(sourceInFull(annexA.source)).toContain("standard, from memory, unconfirmed figure.");
     expect(sourceInFull(ordinaryDropLimit.source)).toBe("Common practice, no source.");
   });
 });

@@ -3,7 +3,7 @@ import type { Citation } from "../../standards/citation.ts";
 
 /**
  * A citation short enough for a message, a hover or a line of the command line, with its standing: "33 CFR 183.425(b), Table 5",
- * "ISO 10133:2012 Table A.1, unconfirmed figure", "common practice, no source".
+ * "ISO 10133:2012 Annex A, unconfirmed figure", "common practice, no source".
  */
 export function sourceInWords(source: Citation): string {
   if (source.authority === "common practice") return "common practice, no source";
@@ -14,6 +14,11 @@ export function sourceInWords(source: Citation): string {
 
 /** The words beside every limit with a figure that was not read in its document. */
 export const unconfirmed = "unconfirmed figure";
+
+/** " (unconfirmed figure)" behind a figure, if one of its sources was not read. */
+export function unconfirmedAmong(sources: readonly Citation[]): string {
+  return sources.some(({ confirmed }) => confirmed === "memory") ? ` (${unconfirmed})` : "";
+}
 
 /** The source of an ampacity: unconfirmed if one of its figures is, from the table or a factor. */
 export function ampacitySourceInWords(ampacity: Ampacity): string {
