@@ -12,6 +12,18 @@ export const criticalDropLimit = {
   percentOfNominal: 3,
 } as const;
 
+/** Inverters and the inputs of chargers. */
+export const converterDropLimit = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "ISO 10133 4.8 does not list inverters and chargers.",
+  } satisfies Citation,
+  percentOfNominal: 3,
+} as const;
+
 /** Everything else. */
 export const ordinaryDropLimit = {
   source: {

@@ -133,3 +133,13 @@ export const protectionDistances = {
     } satisfies Citation,
   },
 } as const;
+
+/** Everything on a bank can be cut off from it by hand, at one place. */
+export const batteryDisconnect: Citation = {
+  document: "ISO 10133 (Small craft, extra-low-voltage d.c. installations)",
+  section: "clause 6",
+  edition: "2012",
+  authority: "standard",
+  confirmed: "memory",
+  note: "A battery disconnect switch close to the battery, in the conductor to the supply. Devices that must run unattended are the usual exception. 33 CFR 183 asks for none.",
+};

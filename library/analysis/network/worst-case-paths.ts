@@ -2,7 +2,7 @@ import { disjointSets } from "../../model/disjoint-sets.ts";
 import { internalConnections } from "../../model/internal-connections.ts";
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { isSwitch, positionsKey, stateIn, switchesOf } from "../../model/switch-positions.ts";
-import { criticalDropLimit } from "../../standards/drop-limits.ts";
+import { converterDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
 import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
@@ -91,7 +91,7 @@ function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, 
     dropV,
     dropPercent: (100 * dropV) / nominalV,
     dropLimitPercent:
-      "dropLimitPercent" in device.part ? device.part.dropLimitPercent : criticalDropLimit.percentOfNominal,
+      "dropLimitPercent" in device.part ? device.part.dropLimitPercent : converterDropLimit.percentOfNominal,
     arrivingV,
     legs,
   };

@@ -6,7 +6,12 @@ import type { NetworkConductor, Part } from "../../model/network.ts";
 import type { Conductor, Run } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
-import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
+import {
+  converterDropLimit,
+  criticalDropLimit,
+  ordinaryDropLimit,
+  statedDropLimit,
+} from "../../standards/drop-limits.ts";
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import { isAbove } from "../current-through.ts";
@@ -36,6 +41,7 @@ export const voltageDrop = defineRule<Values>({
   why: "Voltage lost in the conductor is missing at the device: lamps dim, pumps and fridges stall or cut out, inverters shut down early.",
   sources: [
     criticalDropLimit.source,
+    converterDropLimit.source,
     ordinaryDropLimit.source,
     resistanceOfAwg.source,
     resistanceOfClass5.source,
@@ -204,7 +210,7 @@ function isMendedBy(
 
 /** Parts other than loads get the closer limit, even if their circuit states another. */
 function limitSourceOf(part: Part): Citation {
-  if (!("dropLimitPercent" in part)) return criticalDropLimit.source;
+  if (!("dropLimitPercent" in part)) return converterDropLimit.source;
   const usual = part.kind !== "load" || part.critical ? criticalDropLimit : ordinaryDropLimit;
   return part.dropLimitStated || part.dropLimitPercent !== usual.percentOfNominal
     ? statedDropLimit

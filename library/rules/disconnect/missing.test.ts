@@ -30,7 +30,7 @@ testRule(disconnectMissing, [
         record: "house bank",
         on: "",
         message:
-          "This bank has no disconnect before lamp and fan, so it cannot be cut off by hand: put one near it (common practice, no source).",
+          "This bank has no disconnect before lamp and fan, so it cannot be cut off by hand: put one near it (ISO 10133:2012, clause 6, unconfirmed figure).",
         fixes: "no fix",
       },
     ],
@@ -45,7 +45,7 @@ testRule(disconnectMissing, [
         on: "from",
         severity: "info",
         message:
-          "Leaves the bank ahead of every disconnect, so fan cannot be cut off by hand: start it behind one, unless it has to stay on (common practice, no source).",
+          "Leaves the bank ahead of every disconnect, so fan cannot be cut off by hand: start it behind one, unless it has to stay on (ISO 10133:2012, clause 6, unconfirmed figure).",
         fixes: "no fix",
       },
     ],

@@ -1,7 +1,7 @@
 import type { Bank } from "../../analysis/network/topology/network-topology.ts";
 import { type AlwaysOn, switchedBehind } from "../../analysis/network/topology/switched.ts";
 import type { Network, NetworkConductor } from "../../model/network.ts";
-import { ownRequirement } from "../own-requirement.ts";
+import { batteryDisconnect } from "../../standards/protection-rules.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import {
   atEnd,
@@ -13,16 +13,12 @@ import {
 } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
-const cutOffByHand = ownRequirement(
-  "Everything on a bank can be cut off from it by hand, at one place. Devices that must run unattended are the usual exception.",
-);
-
 export const disconnectMissing = defineRule<Values>({
   id: "disconnect/missing",
   title: "No disconnect between bank and loads",
   severity: "warning",
   why: "If something smokes, anyone must be able to cut the bank off at once, without a tool and without knowing the wiring.",
-  sources: [cutOffByHand],
+  sources: [batteryDisconnect],
   fixable: false,
   acceptable: true,
   // Needs the loads that each bank reaches with every disconnect open. Information if only some of them cannot be cut off.
@@ -46,7 +42,7 @@ interface Values {
 
 function findings(network: Network, bank: Bank): Found<Values>[] {
   const { always, anySwitched } = switchedBehind(network, bank);
-  const source = sourceInWords(cutOffByHand);
+  const source = sourceInWords(batteryDisconnect);
   const battery = network.parts[bank.batteries[0] ?? -1];
   if (always.length === 0 || !battery) return [];
   if (!anySwitched)
