@@ -5,6 +5,7 @@ import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts
 import { madeSizes, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize } from "./minimum-size.ts";
 import { bestRating } from "./protection-range.ts";
+import { meetsDropLimit } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A conductor, and the ratings that go with it. */
@@ -108,11 +109,7 @@ function found(ratingA: number | undefined): EndRating {
 /** Ampacity, drop and the device's minimum voltage. */
 function carriesLoad({ minimumV, word }: Run, { drop }: CircuitResult): boolean {
   if (word === "cable") return !drop.overloaded;
-  return (
-    !drop.overloaded &&
-    drop.dropPercent <= drop.dropLimitPercent &&
-    (minimumV === undefined || drop.arrivingV >= minimumV)
-  );
+  return !drop.overloaded && meetsDropLimit(drop) && (minimumV === undefined || drop.arrivingV >= minimumV);
 }
 
 function ratingFor(stated: Protection, range: ProtectionRange, keeping: Keeping): number | undefined {

@@ -1,6 +1,11 @@
 import type { Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
-import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standards/drop-limits.ts";
+import {
+  criticalDropLimit,
+  dropLimitTolerance,
+  ordinaryDropLimit,
+  statedDropLimit,
+} from "../standards/drop-limits.ts";
 import type { Ampacity, Drop } from "./circuit-result.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
@@ -50,6 +55,22 @@ export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
     source: wire.source,
   };
 }
+
+/** Whether a drop meets its limit, in percent of the nominal voltage: check, repair, completion and difference all ask here. */
+export function meetsDropLimit({
+  dropPercent,
+  dropLimitPercent,
+}: Pick<Drop, "dropPercent" | "dropLimitPercent">): boolean {
+  return dropPercent <= greatestDropPercent(dropLimitPercent) * (1 + solverBlur);
+}
+
+/** The greatest drop that still meets a limit, in percent of the nominal voltage. */
+export function greatestDropPercent(dropLimitPercent: number): number {
+  return dropLimitPercent + dropLimitTolerance.percentagePoints;
+}
+
+/** Relative accuracy of the solver's results. */
+const solverBlur = 1e-9;
 
 /**
  *     U = I · R     U drop, V; I current, A; R resistance of the whole round trip, Ω

@@ -6,7 +6,7 @@ import { type LegChoices, leastCopper } from "./least-copper.ts";
 import { sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
-import { dropOf } from "./voltage-drop.ts";
+import { dropOf, greatestDropPercent } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 /** Conductors to make thicker to bring a supply path's drop within its limit. */
@@ -98,7 +98,7 @@ function allowedInLegs(judged: Judged, { way, allowedV }: WayDemand, legs: reado
 
 /** The drop that a supply path's limit allows, V. */
 export function allowedOn({ dropV, dropPercent, dropLimitPercent }: SupplyPath): number {
-  return (dropV / dropPercent) * dropLimitPercent;
+  return (dropV / dropPercent) * greatestDropPercent(dropLimitPercent);
 }
 
 /** Maximum number of runs searched: beyond it, those with the least drop stay as they are, to bound the time of the search. */

@@ -42,3 +42,17 @@ export const statedDropLimit: Citation = {
   authority: "stated in the plan",
   confirmed: "read",
 };
+
+/**
+ * A drop meets its limit up to this far above it. Lengths are measured to some centimetres and copper is drawn to some percent: 3.04 %
+ * and 3 % are the same build. Only drop limits have a tolerance; ampacity, fuses, withstand and interrupting have none.
+ */
+export const dropLimitTolerance = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+  } satisfies Citation,
+  percentagePoints: 0.05,
+} as const;

@@ -103,7 +103,7 @@ function crossing(was: Measured, is: Measured): Effect["crossed"] {
 
 function isPast({ value, limit }: Pick<Measured, "value" | "limit">): boolean | undefined {
   if (!limit || Number.isNaN(value)) return undefined;
-  return limit.is === "most" ? isAbove(value, limit.value) : isAbove(limit.value, value);
+  return limit.is === "most" ? isAbove(value, limit.metUpTo ?? limit.value) : isAbove(limit.value, value);
 }
 
 function worse(was: Measured, is: Measured): boolean | undefined {

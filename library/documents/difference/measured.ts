@@ -1,5 +1,6 @@
 import { currentThrough } from "../../analysis/current-through.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
+import { greatestDropPercent } from "../../analysis/voltage-drop.ts";
 import { conductorWith, type Part } from "../../model/network.ts";
 import {
   currentLimitsOf,
@@ -34,6 +35,8 @@ export interface Measured {
 
 export interface Limit {
   readonly value: number;
+  /** The value up to which it counts as met, if that is another. */
+  readonly metUpTo?: number;
   /** The limit is a maximum or a minimum. */
   readonly is: "most" | "least";
   /** The name of the limit: "ampacity", "rating". */
@@ -98,7 +101,13 @@ function share({ dropPercent, dropLimitPercent }: Percent): number {
 }
 
 function dropOf(what: Measured["what"], words: string, { dropPercent, dropLimitPercent }: Percent): Measured {
-  const limit: Limit = { value: dropLimitPercent, is: "most", words: "limit", statedBy: "dropLimitPercent" };
+  const limit: Limit = {
+    value: dropLimitPercent,
+    metUpTo: greatestDropPercent(dropLimitPercent),
+    is: "most",
+    words: "limit",
+    statedBy: "dropLimitPercent",
+  };
   return { what, words, value: dropPercent, unit: "%", limit };
 }
 

@@ -3,21 +3,22 @@ import { voltageDrop } from "./voltage-drop.ts";
 
 // By hand: 8 AWG is 2.061 Ω/km solid × 1.02 for the strands (sources in library/standards). 40 A of its 65 A warm it from 30 to
 // 30 + 45 · (40/65)² = 47.04 °C, where it has 1 + 0.00393 · 27.04 = 1.10627 times the resistance: 2.32563 mΩ/m. 40 A lose 10 % of
-// 12 V, 1.2 V, over 2 · 6.4499 m; 3 % over 2 · 1.9350 m; 0.93025 V over 2 · 5 m.
+// 12 V, 1.2 V, over 2 · 6.4499 m; 3 % over 2 · 1.9350 m; 0.93025 V over 2 · 5 m. A limit is met up to 0.05 percentage points above
+// (common practice): 10.05 % over 2 · 6.4822 m, 3.05 % over 2 · 1.9672 m.
 const heater = { gauge: 8, oneWayFt: undefined };
 
 testRule(voltageDrop, [
-  { name: "just within 10 %", circuits: [{ ...heater, oneWayM: 6.449 }], finds: "nothing" },
+  { name: "just within 10 % and its tolerance", circuits: [{ ...heater, oneWayM: 6.482 }], finds: "nothing" },
   {
     name: "just beyond 10 %, and the text shows by how much",
-    circuits: [{ ...heater, oneWayM: 6.45 }],
+    circuits: [{ ...heater, oneWayM: 6.483 }],
     finds: [
       {
         subject: "Heater",
         on: "gauge",
         severity: "warning",
         message:
-          "Loses 1.2 V, 10.0002 % of 12 V, over 12.9 m of wire at 47 °C; the limit is 10 % (common practice, no source): use 6 AWG.",
+          "Loses 1.21 V, 10.1 % of 12 V, over 13 m of wire at 47 °C; the limit is 10 % (common practice, no source): use 6 AWG.",
         values: { systemV: 12, dropLimitPercent: 10, atLeast: false },
         fixes: [{ title: "Use 6 AWG", gives: { gauge: 6, protect: 50 } }],
       },
@@ -25,18 +26,18 @@ testRule(voltageDrop, [
   },
   {
     name: "just within the 3 % of a critical circuit",
-    circuits: [{ ...heater, oneWayM: 1.93, critical: true }],
+    circuits: [{ ...heater, oneWayM: 1.967, critical: true }],
     finds: "nothing",
   },
   {
     name: "just beyond the 3 % of a critical circuit",
-    circuits: [{ ...heater, oneWayM: 1.94, critical: true }],
+    circuits: [{ ...heater, oneWayM: 1.968, critical: true }],
     finds: [
       {
         on: "gauge",
         severity: "warning",
         message:
-          "Loses 0.361 V, 3.01 % of 12 V, over 3.88 m of wire at 47 °C; the limit is 3 % (ISO 10133:2012, 4.8): use 6 AWG.",
+          "Loses 0.366 V, 3.05 % of 12 V, over 3.94 m of wire at 47 °C; the limit is 3 % (ISO 10133:2012, 4.8): use 6 AWG.",
         fixes: [{ title: "Use 6 AWG", gives: { gauge: 6 } }],
       },
     ],
@@ -114,16 +115,16 @@ testRule(voltageDrop, [
   },
   {
     name: "two lengths: what counts is the whole way out and back",
-    circuits: [{ ...heater, positiveM: 12, negativeM: 0.89 }],
+    circuits: [{ ...heater, positiveM: 12, negativeM: 0.96 }],
     finds: "nothing",
   },
   {
     name: "two lengths, together too long",
-    circuits: [{ ...heater, positiveM: 12, negativeM: 0.91 }],
+    circuits: [{ ...heater, positiveM: 12, negativeM: 0.97 }],
     finds: [
       {
         on: "gauge",
-        message: "Loses 1.2 V, 10.01 % of 12 V, over 12.9 m of wire",
+        message: "Loses 1.21 V, 10.1 % of 12 V, over 13 m of wire",
         fixes: [{ title: "Use 6 AWG", gives: { gauge: 6 } }],
       },
     ],
@@ -170,12 +171,12 @@ testRule(voltageDrop, [
   // lamps' circuit, 2 · 3.048 m of 10 AWG at 32.1 °C, loses 0.21344 V, 1.779 %; both together 2.218 %.
   {
     name: "the whole way from the bank, just within its limit",
-    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.22, ...run });'),
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.17, ...run });'),
     finds: "nothing",
   },
   {
     name: "only the whole way from the bank is beyond the limit",
-    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.21, ...run });'),
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 2.16, ...run });'),
     finds: [
       {
         subject: "lamps",
@@ -183,8 +184,8 @@ testRule(voltageDrop, [
         on: "gauge",
         severity: "warning",
         message:
-          '0.266 V are lost from the bank (the battery house) to lamps in "everything on", 2.22 % of 12 V: 0.213 V in lamps and 0.0264 V in feed; the limit is 2.21 % (stated in the plan): use 8 AWG.',
-        values: { dropLimitPercent: 2.21 },
+          '0.266 V are lost from the bank (the battery house) to lamps in "everything on", 2.22 % of 12 V: 0.213 V in lamps and 0.0264 V in feed; the limit is 2.16 % (stated in the plan): use 8 AWG.',
+        values: { dropLimitPercent: 2.16 },
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, feed: { gauge: 4 } } }],
       },
     ],
@@ -202,8 +203,8 @@ testRule(voltageDrop, [
           '0.347 V are lost from the bank (the battery house) to lamps in "everything on", 2.89 % of 12 V: ',
         fixes: [
           {
-            title: "Use 6 AWG for feed and 6 AWG for feed return",
-            gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 6 } },
+            title: "Use 8 AWG for feed and 6 AWG for feed return",
+            gives: { gauge: 8, feed: { gauge: 8 }, "feed return": { gauge: 6 } },
           },
         ],
       },
@@ -211,12 +212,12 @@ testRule(voltageDrop, [
   },
   {
     name: "a circuit that is beyond its limit alone speaks for itself, and its repair is enough for the whole way",
-    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 1.75, ...run });'),
+    plan: onBus('circuit({ name: "lamps", load: 10, dropLimitPercent: 1.72, ...run });'),
     finds: [
       {
         subject: "lamps",
         on: "gauge",
-        message: "Loses 0.213 V, 1.78 % of 12 V, over 20 ft of wire at 32.1 °C; the limit is 1.75 %",
+        message: "Loses 0.213 V, 1.78 % of 12 V, over 20 ft of wire at 32.1 °C; the limit is 1.72 %",
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
       },
     ],
@@ -238,7 +239,7 @@ testRule(voltageDrop, [
             kind: "suggestion",
             gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 4 } },
           },
-          { title: "Use 1 AWG", gives: { gauge: 1, feed: { gauge: 8 }, "feed return": { gauge: 8 } } },
+          { title: "Use 2 AWG", gives: { gauge: 2, feed: { gauge: 8 }, "feed return": { gauge: 8 } } },
         ],
       },
     ],
@@ -305,7 +306,7 @@ testRule(voltageDrop, [
         on: "gauge",
         message: "0.154 V are lost from the bank",
         values: { dropLimitPercent: 1, limitSource: "stated in the plan" },
-        fixes: [{ title: "Use 1 AWG for minus", gives: { minus: { gauge: 1 } } }],
+        fixes: [{ title: "Use 2 AWG for minus", gives: { minus: { gauge: 2 } } }],
       },
     ],
   },

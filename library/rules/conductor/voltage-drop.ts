@@ -1,6 +1,6 @@
-import type { Drop } from "../../analysis/circuit-result.ts";
 import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { meetsDropLimit } from "../../analysis/voltage-drop.ts";
 import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
 import type { NetworkConductor, Part } from "../../model/network.ts";
 import type { Conductor, Run } from "../../model/run.ts";
@@ -14,7 +14,6 @@ import {
 } from "../../standards/drop-limits.ts";
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
-import { isAbove } from "../current-through.ts";
 import type { ProposedFix } from "../finding.ts";
 import { sizedFixes } from "../fixes/sized-fix.ts";
 import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
@@ -64,7 +63,7 @@ function ofCircuits(plan: JudgedPlan): Found<Values>[] {
     const { minimumV } = circuit;
     const starved =
       minimumV !== undefined && !isInNetwork(plan, circuit) && exceeds(minimumV, drop.arrivingV);
-    if (!starved && !isTooMuch(drop)) return [];
+    if (!starved && meetsDropLimit(drop)) return [];
     const fixes = fixesOfCircuit(plan, circuit);
     const values: CircuitValues = {
       dropV: drop.dropV,
@@ -90,10 +89,6 @@ function ofCircuits(plan: JudgedPlan): Found<Values>[] {
   });
 }
 
-function isTooMuch({ dropPercent, dropLimitPercent }: Pick<Drop, "dropPercent" | "dropLimitPercent">) {
-  return exceeds(dropPercent, dropLimitPercent);
-}
-
 function isInNetwork({ network }: JudgedPlan, { inNetwork }: Run): boolean {
   return inNetwork && network !== undefined;
 }
@@ -116,7 +111,7 @@ function fixesOfCircuit(plan: JudgedPlan, circuit: Run): ProposedFix[] {
 function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
   const speaking = new Map(
     plan.circuits.flatMap(({ circuit, result: { drop } }) =>
-      circuit.word === "circuit" && isTooMuch(drop) ? [[circuit.record, circuit] as const] : [],
+      circuit.word === "circuit" && !meetsDropLimit(drop) ? [[circuit.record, circuit] as const] : [],
     ),
   );
   return waysTooLong(judged).ways.flatMap(({ way, place }): Found<Values>[] => {
@@ -161,7 +156,7 @@ function waysTooLong(judged: JudgedNetwork): WaysTooLong {
   let found = known.get(judged.result);
   if (!found) {
     const ways = judged.result.supplyPaths
-      .filter(({ dropPercent, dropLimitPercent }) => isAbove(dropPercent, dropLimitPercent))
+      .filter((way) => !meetsDropLimit(way))
       .map((way) => ({ way, place: placeOf(judged, way) }));
     const byRecord = new Map<number, SupplyPath>();
     for (const { way, place } of ways) {
