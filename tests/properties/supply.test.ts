@@ -3,6 +3,7 @@ import { addedLoads } from "../../library/analysis/network/solver/added-load.ts"
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { LoadPart, Network, Scenario } from "../../library/model/network.ts";
 import { passesCurrentOn } from "../../library/model/part-roles.ts";
+import { statedDropLimit } from "../../library/standards/drop-limits.ts";
 import { randomNetwork } from "../published/ngspice/random-network.ts";
 
 test("a load that is added flows as it does when the whole network is solved with and without it", () => {
@@ -72,6 +73,7 @@ function withLoadAlone(network: Network, of: ReturnType<typeof loadsOf>[number])
     continuous: true,
     dropLimitPercent: 100,
     dropLimitStated: true,
+    dropLimitSource: statedDropLimit,
     systemV: 12,
     statedBy: "load",
   };

@@ -13,6 +13,7 @@ import type {
 import { placeDevices, type StatedConductor } from "../../model/protective-devices.ts";
 import type { CableRun, Protection } from "../../model/run.ts";
 import type { Citation } from "../../standards/citation.ts";
+import { converterDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
 import { sampleCable } from "../sample-circuit.tester.ts";
 
 /** Builds a network piece by piece, every default filled in. For tests only. Each part is returned as its terminals. */
@@ -91,6 +92,7 @@ export function sampleNetwork() {
         continuous: true,
         dropLimitPercent: 10,
         dropLimitStated: false,
+        dropLimitSource: ordinaryDropLimit.source,
         systemV: 12,
         statedBy: "load",
       })),
@@ -100,6 +102,7 @@ export function sampleNetwork() {
         kind: "inverter",
         dropLimitPercent: 3,
         dropLimitStated: false,
+        dropLimitSource: converterDropLimit.source,
         terminals: own,
         continuousW: 2000,
         efficiencyPercent: 90,
@@ -133,6 +136,7 @@ export function sampleNetwork() {
         kind: "dcDcCharger",
         dropLimitPercent: 3,
         dropLimitStated: false,
+        dropLimitSource: converterDropLimit.source,
         terminals: own,
         outputA,
         outputV: 14.4,

@@ -2,7 +2,6 @@ import { disjointSets } from "../../model/disjoint-sets.ts";
 import { internalConnections } from "../../model/internal-connections.ts";
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { isSwitch, positionsKey, stateIn, switchesOf } from "../../model/switch-positions.ts";
-import { converterDropLimit } from "../../standards/drop-limits.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
 import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
@@ -90,11 +89,17 @@ function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, 
     scenario: result.scenario,
     dropV,
     dropPercent: (100 * dropV) / nominalV,
-    dropLimitPercent:
-      "dropLimitPercent" in device.part ? device.part.dropLimitPercent : converterDropLimit.percentOfNominal,
+    ...dropLimitOf(device.part),
     arrivingV,
     legs,
   };
+}
+
+/** Every part that draws from a bank has one. */
+function dropLimitOf(part: Part): Pick<SupplyPath, "dropLimitPercent" | "dropLimitSource"> {
+  if (!("dropLimitPercent" in part)) throw new Error(`No drop limit for a ${part.kind}.`);
+  const { dropLimitPercent, dropLimitSource } = part;
+  return { dropLimitPercent, dropLimitSource };
 }
 
 function bankNominalV({ parts }: Network, { banks }: Walks, { bank }: BankEnds): number {

@@ -70,6 +70,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   dropLimitPercent: ({ dropLimitPercent, word }) =>
     word === "cable" ? [] : [quantity("dropLimitPercent", "drop limit", dropLimitPercent, "%")],
   dropLimitStated: null,
+  dropLimitSource: null,
   minimumV: ({ minimumV }) => stated("minimumV", "minimum voltage of the device", minimumV, "V"),
   fedFromBothEnds: ({ fedFromBothEnds, inNetwork }) =>
     inNetwork ? [] : said(fedFromBothEnds, "fedFromBothEnds", "fed from both ends"),

@@ -6,8 +6,9 @@ import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { note1EngineSpace } from "../../standards/ampacity-33cfr183-425.ts";
 import { engineSpace60C } from "../../standards/ampacity-iso10133.ts";
+import type { Citation } from "../../standards/citation.ts";
 import { strandFactor } from "../../standards/copper.ts";
-import { criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
+import { converterDropLimit, criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
 import { type Assumption, namesOf } from "./assumption.ts";
 import { everyRun } from "./every-run.ts";
 
@@ -141,21 +142,17 @@ function isAmbientTaken({ ambientStated, engineSpace }: Run): boolean {
 }
 
 function limitsTaken(loads: readonly Run[]): readonly Assumption[] {
-  const taken = (critical: boolean) => (run: Run) => !run.dropLimitStated && run.critical === critical;
-  const percent = ({ percentOfNominal }: { readonly percentOfNominal: number }) =>
-    withUnit(percentOfNominal, "%");
+  const assumed = (
+    what: string,
+    { percentOfNominal, source }: { readonly percentOfNominal: number; readonly source: Citation },
+  ): Assumption => {
+    const taken = loads.filter(({ dropLimitSource }) => dropLimitSource === source);
+    const where = namesOf(taken, loads.length, "circuits");
+    return { what, takenAs: withUnit(percentOfNominal, "%"), where, source };
+  };
   return [
-    {
-      what: "Limit of drop where it matters",
-      takenAs: percent(criticalDropLimit),
-      where: namesOf(loads.filter(taken(true)), loads.length, "circuits"),
-      source: criticalDropLimit.source,
-    },
-    {
-      what: "Limit of drop elsewhere",
-      takenAs: percent(ordinaryDropLimit),
-      where: namesOf(loads.filter(taken(false)), loads.length, "circuits"),
-      source: ordinaryDropLimit.source,
-    },
+    assumed("Limit of drop where it matters", criticalDropLimit),
+    assumed("Limit of drop on the way to inverters and chargers", converterDropLimit),
+    assumed("Limit of drop elsewhere", ordinaryDropLimit),
   ];
 }

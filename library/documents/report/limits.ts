@@ -11,7 +11,12 @@ import { annexA, bundling, engineSpace60C } from "../../standards/ampacity-iso10
 import { shipCable60C } from "../../standards/ampacity-ship-cable.ts";
 import { alternatorShare } from "../../standards/charging-practice.ts";
 import type { Citation } from "../../standards/citation.ts";
-import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
+import {
+  converterDropLimit,
+  criticalDropLimit,
+  ordinaryDropLimit,
+  statedDropLimit,
+} from "../../standards/drop-limits.ts";
 import { minimumAwg, minimumMm2 } from "../../standards/minimum-sizes.ts";
 import {
   breakingCapacity,
@@ -109,7 +114,7 @@ function limitTable(judgement: JudgedPlan, { sources }: ReportContext): Table {
   );
 }
 
-function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
+function limitsOfRuns({ circuits, network }: JudgedPlan): readonly Limit[] {
   const runs = circuits.map(({ circuit }) => circuit);
   const count = (wanted: (run: Run) => boolean, what = "run") => several(runs.filter(wanted).length, what);
   const withFactor = (what: "ambient" | "bundling" | "engine-space", system: Run["conductor"]["system"]) =>
@@ -185,13 +190,24 @@ function limitsOfRuns({ circuits }: JudgedPlan): readonly Limit[] {
     {
       what: "Drop where it matters",
       figure: `${withUnit(criticalDropLimit.percentOfNominal, "%")} of the nominal voltage`,
-      applies: own((run) => run.critical === true && !run.dropLimitStated),
+      applies: own((run) => run.dropLimitSource === criticalDropLimit.source),
       sources: [criticalDropLimit.source],
+    },
+    {
+      what: "Drop on the way to inverters and chargers",
+      figure: `${withUnit(converterDropLimit.percentOfNominal, "%")} of the nominal voltage`,
+      applies: several(
+        network?.result.supplyPaths.filter(
+          ({ dropLimitSource }) => dropLimitSource === converterDropLimit.source,
+        ).length ?? 0,
+        "supply path",
+      ),
+      sources: [converterDropLimit.source],
     },
     {
       what: "Drop elsewhere",
       figure: `${withUnit(ordinaryDropLimit.percentOfNominal, "%")} of the nominal voltage`,
-      applies: own((run) => !run.critical && !run.dropLimitStated),
+      applies: own((run) => run.dropLimitSource === ordinaryDropLimit.source),
       sources: [ordinaryDropLimit.source],
     },
     ...stated.map((percent) => ({

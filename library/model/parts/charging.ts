@@ -1,8 +1,9 @@
 import { chargingVoltage } from "../../standards/charging-practice.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
+import { converterDropLimit, statedDropLimit } from "../../standards/drop-limits.ts";
 import type { BuildValues } from "../build-properties.ts";
 import { workingVoltage } from "../part-properties.ts";
-import { dropLimitOf } from "../read-run.ts";
+import type { DropLimit } from "../run.ts";
 import type { Bound } from "./contradiction.ts";
 import type { ComparedFigure } from "./define-part.ts";
 import { defaulted } from "./part-property.ts";
@@ -39,17 +40,32 @@ export function nominalOfCharger(outputV: number | undefined): number | undefine
     : ([48, 24, 12].find((nominalV) => nominalV <= outputV) ?? outputV);
 }
 
-/** Inverters and chargers are among the devices with the closer limit of ISO 10133. */
-export function closerDropLimit(build: BuildValues): DropLimit {
-  const { critical: _, ...limit } = dropLimitOf({ critical: true }, build);
-  return limit;
+/** The drop limit of the supply of an inverter or charger. */
+export function supplyDropLimit({ criticalDropPercent }: BuildValues): DropLimit {
+  return {
+    dropLimitPercent: criticalDropPercent ?? converterDropLimit.percentOfNominal,
+    dropLimitStated: criticalDropPercent !== undefined,
+    dropLimitSource: criticalDropPercent === undefined ? converterDropLimit.source : statedDropLimit,
+  };
 }
 
-interface DropLimit {
-  readonly dropLimitPercent: number;
-  readonly dropLimitStated: boolean;
+/**
+ * The same for a charger whose plan states the least voltage at which it gives its full output: it may lose as much as leaves that
+ * voltage of the nominal one. It raises the voltage again, so a lesser drop gains nothing.
+ */
+export function boosterDropLimit(
+  inputMinV: number,
+  { build, nominalV }: { readonly build: BuildValues; readonly nominalV: number },
+): DropLimit {
+  const usual = supplyDropLimit(build);
+  const dropLimitPercent = (100 * (nominalV - inputMinV)) / nominalV;
+  return dropLimitPercent > usual.dropLimitPercent
+    ? { dropLimitPercent, dropLimitStated: true, dropLimitSource: statedDropLimit }
+    : usual;
 }
 
-export function comparedDropLimit({ dropLimitPercent: value }: DropLimit): ComparedFigure {
+export function comparedDropLimit({
+  dropLimitPercent: value,
+}: Pick<DropLimit, "dropLimitPercent">): ComparedFigure {
   return { id: "dropLimitPercent", words: "drop limit", value: { value, unit: "%" } };
 }

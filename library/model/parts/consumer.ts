@@ -1,6 +1,7 @@
 import { dropPercent, nominalVoltage } from "../part-properties.ts";
 import { yesOrNo } from "../property.ts";
 import { dropLimitOf } from "../read-run.ts";
+import type { DropLimit } from "../run.ts";
 import { notAbove } from "./contradiction.ts";
 import type { ComparedFigure, FigureContext } from "./define-part.ts";
 import { type DefaultContext, type GivenValues, input, optional } from "./part-property.ts";
@@ -21,12 +22,10 @@ export const ofEveryLoad = {
   dropLimitPercent: input(dropPercent, { words: "drop limit" }),
 };
 
-export interface LoadFigures {
+export interface LoadFigures extends DropLimit {
   readonly draws: Draw;
   readonly critical: boolean;
   readonly continuous: boolean;
-  readonly dropLimitPercent: number;
-  readonly dropLimitStated: boolean;
   readonly systemV: number;
   /** Whether a circuit states it (its own two conductors end here), or a part of the plan. */
   readonly statedBy: "load" | "motor" | "circuit";

@@ -3,12 +3,13 @@ import { whenItRuns } from "../allowed-values.ts";
 import { current, efficiency, workingVoltage } from "../part-properties.ts";
 import { oneOf, yesOrNo } from "../property.ts";
 import {
+  boosterDropLimit,
   chargedWith,
-  closerDropLimit,
   comparedDropLimit,
   cutOffV,
   nominalOfCharger,
   outputVoltage,
+  supplyDropLimit,
 } from "./charging.ts";
 import { notAbove } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
@@ -60,7 +61,10 @@ export const dcDcCharger = definePart("dcDcCharger", {
   },
   worksFrom: "inputMinV",
   /** The drop limit is for the supply path to its input. */
-  figures: (_, { build }) => closerDropLimit(build),
+  figures: ({ inputMinV }, { build, nominalV, taken }) =>
+    taken.includes("inputMinV")
+      ? supplyDropLimit(build)
+      : boosterDropLimit(inputMinV, { build, nominalV: nominalV("inputPositive", "inputNegative") }),
   inside: ({ isolated }) => (isolated ? [] : [{ between: ["inputNegative", "outputNegative"], ohm: 0 }]),
   determinesV: ({ outputV }) => nominalOfCharger(outputV),
   voltagesTooHigh: ({ inputMinV }, nominalV) =>

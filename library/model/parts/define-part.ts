@@ -153,6 +153,8 @@ export interface FigureContext extends DefaultContext {
   at(terminal: string): number;
   /** The builder's source of the part's numbers. */
   readonly source: string | undefined;
+  /** The properties for which a default was taken. */
+  readonly taken: readonly string[];
   /** Index of the terminal of another part that it is mounted on. */
   readonly mountedOn: number | undefined;
 }

@@ -1,7 +1,7 @@
 import { cutOffVoltage, inverterEfficiency, surgeDuration } from "../../standards/device-practice.ts";
 import { efficiency, power, workingVoltage } from "../part-properties.ts";
 import { amount } from "../property.ts";
-import { chargedWith, closerDropLimit, comparedDropLimit, cutOffV } from "./charging.ts";
+import { chargedWith, comparedDropLimit, cutOffV, supplyDropLimit } from "./charging.ts";
 import { type Bound, notAbove, notBelow } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, optional, required } from "./part-property.ts";
@@ -42,7 +42,7 @@ export const inverter = definePart("inverter", {
     }),
   },
   worksFrom: "cutOffV",
-  figures: (_, { build }) => closerDropLimit(build),
+  figures: (_, { build }) => supplyDropLimit(build),
   contradictions({ continuousW = 0, surgeW, loadW }) {
     const continuous: Bound = { what: "its continuous power", value: continuousW, unit: "W" };
     return [...notBelow("surgeW", surgeW, continuous), ...notAbove("loadW", loadW, continuous)];

@@ -2,16 +2,10 @@ import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { meetsDropLimit } from "../../analysis/voltage-drop.ts";
 import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
-import type { NetworkConductor, Part } from "../../model/network.ts";
+import type { NetworkConductor } from "../../model/network.ts";
 import type { Conductor, Run } from "../../model/run.ts";
-import type { Citation } from "../../standards/citation.ts";
 import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
-import {
-  converterDropLimit,
-  criticalDropLimit,
-  ordinaryDropLimit,
-  statedDropLimit,
-} from "../../standards/drop-limits.ts";
+import { converterDropLimit, criticalDropLimit, ordinaryDropLimit } from "../../standards/drop-limits.ts";
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -126,7 +120,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       dropV: way.dropV,
       dropPercent: way.dropPercent,
       dropLimitPercent: way.dropLimitPercent,
-      limitSource: sourceInWords(limitSourceOf(part)),
+      limitSource: sourceInWords(way.dropLimitSource),
       systemV: (100 * way.dropV) / way.dropPercent,
       scenario: scenarioInWords(judged.network, way.scenario),
       lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
@@ -201,15 +195,6 @@ function isMendedBy(
     if (sizing) mended.set(record, sizing.conductor);
   }
   return mended.size > 0 && dropWith(judged, way, mended) <= allowedOn(way);
-}
-
-/** Parts other than loads get the closer limit, even if their circuit states another. */
-function limitSourceOf(part: Part): Citation {
-  if (!("dropLimitPercent" in part)) return converterDropLimit.source;
-  const usual = part.kind !== "load" || part.critical ? criticalDropLimit : ordinaryDropLimit;
-  return part.dropLimitStated || part.dropLimitPercent !== usual.percentOfNominal
-    ? statedDropLimit
-    : usual.source;
 }
 
 function circuitMessage(values: CircuitValues): string {
