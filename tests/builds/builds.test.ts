@@ -1,0 +1,93 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { afterAll, describe, expect, test } from "vitest";
+import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
+import { createChecker } from "../../server/evaluate/checker.ts";
+import type { Uri } from "../../server/evaluate/workspace.ts";
+import { applyEdits } from "../fixes/apply-edits.ts";
+import { folder, workspaceOf } from "../provenance/marked-plan.ts";
+import { disagreements, readVerdict } from "./verdict.ts";
+
+/**
+ * Whole builds and the verdicts that an electrician gives on them. `clean`: as a good installer makes them. `faulty`: one
+ * realistic mistake each. `drafts`: as a hasty beginner writes them, for the repairs. Adding a file adds a test. `verdict.ts`
+ * explains the comments in which a plan states its verdict.
+ */
+const files = new Map<Uri, string>();
+const checker = createChecker(workspaceOf(files));
+afterAll(() => checker.dispose());
+
+describe("clean builds", () => {
+  const plans = plansIn("clean");
+  test("there are at least thirty", () => expect(plans.length).toBeGreaterThanOrEqual(30));
+  test.each(plans)("%s", judged);
+});
+
+describe("builds with one mistake", () => {
+  const plans = plansIn("faulty");
+  test("there are at least sixty", () => expect(plans.length).toBeGreaterThanOrEqual(60));
+  test.each(plans)("%s", async (name, text) => {
+    const { expected, because } = readVerdict(text);
+    expect({ expected: expected.length, because }).toEqual({
+      expected: 1,
+      because: expect.stringMatching(/./),
+    });
+    await judged(name, text);
+  });
+});
+
+describe("first drafts", () => {
+  const plans = plansIn("drafts");
+  test("there are at least thirty", () => expect(plans.length).toBeGreaterThanOrEqual(30));
+  test.each(plans)("%s", async (name, text) => {
+    const { notMetYet } = readVerdict(text);
+    const problems = await draftProblems(name, text);
+    if (notMetYet === undefined) expect(problems).toEqual([]);
+    else expect(problems, `met now: remove "Not met yet" from ${name}`).not.toEqual([]);
+  });
+});
+
+/** A plan's findings agree with the verdict that its comments state, or disagree and the comments say so. */
+async function judged(name: string, text: string): Promise<void> {
+  const verdict = readVerdict(text);
+  const found = disagreements(verdict, await check(name, text));
+  if (verdict.notMetYet === undefined) expect(found).toEqual([]);
+  else expect(found, `met now: remove "Not met yet" from ${name}`).not.toEqual([]);
+}
+
+/** The defects of a draft's repair: it leaves a finding that has a repair, or changes something the second time. */
+async function draftProblems(name: string, text: string): Promise<string[]> {
+  const draft = await check(name, text);
+  const serious = draft.findings.filter(isSerious);
+  if (serious.length === 0) return ["the draft has no error and no warning"];
+  const repair = await checker.fixAll(draft);
+  const repaired = repair ? await check(name, applyEdits(files, repair.edits).get(uriOf(name))!) : draft;
+  const problems: string[] = [];
+  for (const finding of repaired.findings.filter(isSerious)) {
+    const fixes = await checker.provenFixes(repaired, finding);
+    if (fixes.some(({ kind }) => kind === "repair")) problems.push(`left: ${finding.message}`);
+  }
+  const again = await checker.fixAll(repaired);
+  for (const { expected, newText } of again?.edits ?? [])
+    problems.push(`changed the second time: ${expected} → ${newText}`);
+  return problems;
+}
+
+async function check(name: string, text: string): Promise<CheckedPlan> {
+  files.set(uriOf(name), text);
+  const outcome = await checker.check(uriOf(name));
+  if (outcome.state !== "checked") throw new Error(`${name} is ${outcome.state}`);
+  return outcome;
+}
+
+function isSerious({ finding }: CheckedPlan["findings"][number]): boolean {
+  return (finding.severity === "error" || finding.severity === "warning") && finding.accepted === undefined;
+}
+
+function uriOf(name: string): Uri {
+  return `${folder}/${name}`;
+}
+
+function plansIn(kind: string): (readonly [name: string, text: string])[] {
+  const at = new URL(`./${kind}/`, import.meta.url);
+  return readdirSync(at).map((name) => [`${kind}/${name}`, readFileSync(new URL(name, at), "utf8")] as const);
+}
