@@ -4,6 +4,7 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // Expected: info (accept that matches nothing) at lamps
 // Because: No clause: an accepted finding that is not found was mended, or is a slip that will hide the next one.
 // May follow: warning (accept that matches nothing) at lamps
+// Not met yet: no rule finds it
 build({ name: "accepts the wrong rule", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

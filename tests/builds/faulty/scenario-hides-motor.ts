@@ -6,6 +6,7 @@ import { battery, build, cable, circuit, disconnect, motor, scenario } from "loo
 // May follow: error protection/below-load at winch cable
 // May follow: warning conductor/voltage-drop at winch cable
 // May follow: info (on in no scenario) at winch or winch cable
+// Not met yet: a motor that is on in no scenario is not judged
 build({ name: "scenario hides motor", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
