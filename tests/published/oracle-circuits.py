@@ -70,6 +70,8 @@ MADE_FOR_V = {name: [] for name in MADE} | {
 MADE_BY_ANY = {rating for ratings in MADE.values() for rating in ratings}
 
 METRES_PER_FOOT = 0.3048
+# Lowest voltage at which devices work on a lead-acid battery, for each 12 V (common practice, from memory).
+LOWEST_V_OF_12 = 10.5
 ALPHA_PER_K = next(c["value"] for c in AWG["constants"] if c["name"] == "copper_temperature_coefficient_20C")
 
 
@@ -84,6 +86,9 @@ def answers(circuit, build):
 
     system_v = stated("voltage", 12)
     load_a = circuit["load"] if "load" in circuit else circuit["loadW"] / circuit.get("minimumV", system_v)
+    # For ampacity and ratings a power draws what it draws at the lowest voltage at which the device works: as stated, else
+    # 1.75 V a lead-acid cell. Outside of a network the battery is unknown, and lithium ends at a higher voltage.
+    design_a = circuit["load"] if "load" in circuit else circuit["loadW"] / circuit.get("minimumV", LOWEST_V_OF_12 / 12 * system_v)
     if "oneWayFt" in circuit or "oneWayM" in circuit:
         lengths = [circuit.get("oneWayM", circuit.get("oneWayFt", 0) * METRES_PER_FOOT)] * 2
     elif "positiveFt" in circuit:
@@ -115,6 +120,7 @@ def answers(circuit, build):
     usual = build.get("criticalDropPercent", 3) if circuit.get("critical") else build.get("dropPercent", 10)
     figures = {
         "loadA": load_a,
+        "designA": design_a,
         "systemV": system_v,
         "lengthOneWayM": sum(lengths) / 2,
         "ampacityA": ampacity_a if judged else None,
@@ -133,11 +139,11 @@ def above(value, limit):
 
 def findings(circuit, figures, lengths, stated):
     """Rule and severity of everything that is wrong, sorted. Doubts about units are not worked out here."""
-    load_a, ampacity_a = figures["loadA"], figures["ampacityA"]
+    load_a, design_a, ampacity_a = figures["loadA"], figures["designA"], figures["ampacityA"]
     found = []
     if ampacity_a is None:
         found.append("conductor/ambient error")
-    elif above(load_a, ampacity_a):
+    elif above(design_a, ampacity_a):
         found.append("conductor/ampacity error")
     if "minimumV" in circuit and above(circuit["minimumV"], figures["systemV"] - figures["dropV"]):
         found.append("conductor/voltage-drop error")
@@ -160,7 +166,7 @@ def findings(circuit, figures, lengths, stated):
         rating_a = device["ratingA"]
         if ampacity_a is not None and above(rating_a, ampacity_a):
             found.append("protection/above-conductor error")
-        if above(load_a, rating_a):
+        if above(design_a, rating_a):
             found.append("protection/below-load error")
         elif stated("continuous", True) and above(1.25 * load_a, rating_a):
             found.append("protection/headroom warning")  # NFPA 70, 210.20(A)

@@ -13,6 +13,8 @@ interface Case {
   readonly circuit: object;
   readonly answers: {
     readonly loadA: number;
+    /** For ampacity and ratings: a load in watts at the lowest voltage at which it works. */
+    readonly designA: number;
     readonly systemV: number;
     readonly lengthOneWayM: number;
     /** null: the place is too hot for the insulation. */
@@ -48,7 +50,7 @@ describe("circuits worked out twice", () => {
       expectSame(judged.circuit.systemV, answers.systemV);
       expectSame((judged.circuit.positiveM + judged.circuit.negativeM) / 2, answers.lengthOneWayM);
       expectSame(ampacity.judged ? ampacity.ampacityA : null, answers.ampacityA);
-      expectSame(protection.minA, answers.loadA);
+      expectSame(protection.minA, answers.designA);
       expectSame(protection.maxA ?? null, answers.ampacityA);
       expectSame(drop.dropV, answers.dropV);
       expectSame(drop.dropPercent, answers.dropPercent);

@@ -19,10 +19,53 @@ SPEC = importlib.util.spec_from_file_location("oracle_circuits", HERE / "oracle-
 CIRCUITS = importlib.util.module_from_spec(SPEC)
 SPEC.loader.exec_module(CIRCUITS)
 
-# Rest voltage of a full battery, V for each 12 V nominal: only chemistries whose table was read.
+# A battery is known by its cells, whatever is printed on it: 12 V and 12.8 V are both four cells of LiFePO4, 48 V and
+# 51.2 V both sixteen. A system of four such cells is one of 12 V.
+LITHIUM_CELLS = {6: 2, 6.4: 2, 12: 4, 12.8: 4, 24: 8, 25.6: 8, 48: 16, 51.2: 16}
+# At rest if the scenario states no charge: the nominal voltage of lead-acid, 3.2 V a cell of LiFePO4.
+REST_V_OF_LITHIUM_CELL = 3.2
+# For the greatest short: the rest voltage of a full flooded battery of 12 V (magazine, read), and the end of charge of a
+# LiFePO4 cell (row of 100 % of the list that was read).
 FULL_V = {"flooded lead-acid": 12.66}
-# Internal resistance of a flooded 12 V battery of 100 Ah, the high end of what is usual (common practice, from memory).
-USUAL_HIGH_OHM = 0.012
+CHARGED_V_OF_LITHIUM_CELL = 3.65
+# The lowest voltage at which devices work, if they state none: 1.75 V a lead-acid cell and 3.0 V a cell of LiFePO4 (common
+# practice, from memory).
+LOWEST_V_OF_12 = {"flooded lead-acid": 10.5, "LiFePO4": 12.0}
+# Rest voltage by charge: the magazine's table for 12 V flooded, below it the 11.6 V of an empty one (mailing list post, read,
+# rounded to 0.1 V); for a LiFePO4 cell the third list, and 3.40 V instead of its last row, which is a charging voltage (from
+# memory). Straight lines between the rows.
+REST_V_OF_12 = [(0, 11.6), (25, 12.15), (50, 12.3), (75, 12.45), (100, 12.66)]
+REST_V_OF_CELL = [
+    (0, 2.5), (10, 3.0), (20, 3.2), (30, 3.25), (40, 3.27), (50, 3.28), (60, 3.29), (70, 3.3), (80, 3.32), (90, 3.4), (100, 3.4),
+]
+# Internal resistance of 100 Ah, the high end of what is usual (common practice, from memory): a flooded battery of 12 V, and
+# four LiFePO4 cells with their protection circuit.
+USUAL_HIGH_OHM = {"flooded lead-acid": 0.012, "LiFePO4": 0.010}
+
+
+def between_rows(rows, percent):
+    for (low, low_v), (high, high_v) in zip(rows, rows[1:]):
+        if low <= percent <= high:
+            return low_v + (high_v - low_v) * (percent - low) / (high - low)
+    raise ValueError(percent)
+
+
+class Cells:
+    """The voltages of one battery, from its chemistry and what is printed on it."""
+
+    def __init__(self, chemistry, label_v):
+        self.lithium = LITHIUM_CELLS[round(label_v, 1)] if chemistry == "LiFePO4" else None
+        self.twelves = self.lithium / 4 if self.lithium else label_v / 12
+        self.full = CHARGED_V_OF_LITHIUM_CELL * self.lithium if self.lithium else FULL_V[chemistry] * self.twelves
+        self.lowest = LOWEST_V_OF_12[chemistry] * self.twelves
+        self.usual_high_ohm = USUAL_HIGH_OHM[chemistry] * self.twelves
+
+    def rest(self, percent):
+        if percent is None:
+            return REST_V_OF_LITHIUM_CELL * self.lithium if self.lithium else 12 * self.twelves
+        if self.lithium:
+            return between_rows(REST_V_OF_CELL, percent) * self.lithium
+        return between_rows(REST_V_OF_12, percent) * self.twelves
 
 
 class Drawing:
@@ -91,12 +134,14 @@ def drawn(seed):
     positive, negative = plan.at(plus, "stud"), plan.at(minus, "stud")
 
     # Strings of one or two batteries, one to three of them side by side.
+    chemistry = draw.choice(["flooded lead-acid", "LiFePO4"])
+    label = draw.choice([1, 12.8 / 12]) if chemistry == "LiFePO4" else 1
     in_string = draw.choice([1, 1, 2])
     for _ in range(draw.choice([1, 1, 2, 3])):
         batteries = []
         for _ in range(in_string):
-            given = {"chemistry": "flooded lead-acid", "capacityAh": draw.choice([80, 100, 200])}
-            given["nominalV"] = system_v / in_string
+            given = {"chemistry": chemistry, "capacityAh": draw.choice([80, 100, 200])}
+            given["nominalV"] = round(system_v / in_string * label, 1)
             if plan.maybe(0.5):
                 given["internalMilliohm"] = round(draw.uniform(2, 9), 2)
             else:
@@ -178,7 +223,8 @@ def drawn(seed):
         start, back = draw.choice(places)
         plan.cable(plan.at(part, "positive"), start, 8, near=0.2, far=0.6)
         plan.cable(plan.at(part, "negative"), back, 8, near=0, far=0)
-    plan.add("scenario", name="on the bank")
+    charge = {"chargePercent": draw.choice([0, 10, 25, 33, 60, 95, 100])} if plan.maybe(0.4) else {}
+    plan.add("scenario", name="on the bank", **charge)
     return plan.records
 
 
@@ -200,6 +246,7 @@ class Network:
         self.records = records
         self.build = records[0]["input"]
         self.system_v = self.build["voltage"]
+        self.charge = records[-1]["input"].get("chargePercent")
         self.nodes = {}
         self.conductors, self.batteries, self.loads, self.limited = [], [], [], []
         self.resistors = []
@@ -215,13 +262,16 @@ class Network:
         return self.node(written["part"], written["terminal"])
 
     def read_battery(self, index, given):
-        full_v = FULL_V[given["chemistry"]] * given["nominalV"] / 12
+        cells = Cells(given["chemistry"], given["nominalV"])
+        full_v = cells.full
         # At its strongest the maker's short-circuit current tells; in use no less than the usual range's high end.
         strong = in_use = given["internalMilliohm"] / 1000 if "internalMilliohm" in given else full_v / given["shortCircuitA"]
         if "internalMilliohm" not in given:
-            in_use = max(strong, USUAL_HIGH_OHM * given["nominalV"] / 12 * 100 / given["capacityAh"])
+            in_use = max(strong, cells.usual_high_ohm * 100 / given["capacityAh"])
         plus, minus = self.node(index, "positive"), self.node(index, "negative")
-        self.batteries.append({"part": index, "plus": plus, "minus": minus, "strong": strong, "inUse": in_use, "v": given["nominalV"], "full": full_v})
+        self.batteries.append({"part": index, "plus": plus, "minus": minus, "strong": strong, "inUse": in_use, "v": cells.rest(self.charge), "full": full_v})
+        # Alike in all of them, and the same share of the system's voltage whatever the number in series.
+        self.lowest_v = cells.lowest / cells.twelves * self.system_v / 12
 
     def read_shunt(self, index, given):
         ohm = given["ratedMV"] / 1000 / given["ratedA"]
@@ -238,7 +288,7 @@ class Network:
 
     def read_inverter(self, index, given):
         watts = given["continuousW"] / (given["efficiencyPercent"] / 100) + given["idleW"]
-        self.loads.append({**self.poles(index), "powerW": watts})
+        self.loads.append({**self.poles(index), "powerW": watts, "lowestV": given["cutOffV"], "machine": True})
 
     def read_alternator(self, index, given):
         self.limited.append({**self.poles(index), "limitA": given["ratedA"]})
@@ -349,8 +399,12 @@ class Conductances:
         return solve
 
 
-def operating_point(network):
-    """Currents of the loads from the voltages, voltages from the currents, until neither moves; then the temperatures."""
+def operating_point(network, lowest=None):
+    """Currents of the loads from the voltages, voltages from the currents, until neither moves; then the temperatures.
+
+    `lowest`: which constant powers draw the current of the lowest voltage at which they work, whatever the voltage is: the
+    loads, or all of them, inverters too.
+    """
     warm = [network.warm_ohm(c, 0) for c in network.conductors]
     volts = None
     for _ in range(60):
@@ -369,7 +423,9 @@ def operating_point(network):
                 into[battery["plus"]] += battery["v"] / battery["inUse"]
                 into[battery["minus"]] -= battery["v"] / battery["inUse"]
             for load in network.loads:
-                if "powerW" in load:
+                if "powerW" in load and (lowest == "all" or (lowest == "loads" and "machine" not in load)):
+                    drawn_a = load["powerW"] / load.get("lowestV", network.lowest_v)
+                elif "powerW" in load:
                     across = volts[load["plus"]] - volts[load["minus"]] if volts else network.system_v
                     drawn_a = load["powerW"] / across
                 else:
@@ -387,6 +443,8 @@ def operating_point(network):
         warm = warmer
         if moved < 1e-13:
             break
+    if lowest:
+        return volts, amperes
     lost = max((abs(volts[l["plus"]] - volts[l["minus"]]) for l in network.loads), default=0)
     least = min((volts[l["plus"]] - volts[l["minus"]] for l in network.loads), default=0)
     # Far from the nose, where repeating converges for certain, and only with loads that are fed.
@@ -523,6 +581,10 @@ def has_open_path(network, start, goal, target):
     return walk(start, {start})
 
 
+def gives(battery, volts):
+    return max(0, (battery["v"] - (volts[battery["plus"]] - volts[battery["minus"]])) / battery["inUse"])
+
+
 def answers(records):
     """None where the network lies near the limit of what it can carry: repeating does not converge there."""
     network = Network(records)
@@ -530,10 +592,16 @@ def answers(records):
     if solved is None:
         return None
     volts, amperes = solved
+    _, loads_at_lowest = operating_point(network, "loads")
+    volts_at_lowest, _ = operating_point(network, "all")
+    design = [max(abs(a), abs(b)) for a, b in zip(amperes, loads_at_lowest)]
     return {
         "conductors": [
-            {"record": c["record"], "role": c["role"], "currentA": current}
-            for c, current in zip(network.conductors, amperes)
+            {"record": c["record"], "role": c["role"], "currentA": current, "designA": most}
+            for c, current, most in zip(network.conductors, amperes, design)
+        ],
+        "batteries": [
+            {"record": b["part"], "givesA": max(gives(b, volts), gives(b, volts_at_lowest))} for b in network.batteries
         ],
         "loads": [{"record": l["part"], "voltageV": volts[l["plus"]] - volts[l["minus"]]} for l in network.loads],
         "greatestFaults": [

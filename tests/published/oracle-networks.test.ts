@@ -21,7 +21,14 @@ interface Case {
   readonly seed: number;
   readonly records: readonly { readonly word: Word; readonly input: object }[];
   readonly answers: {
-    readonly conductors: readonly (At & { readonly role: string; readonly currentA: number })[];
+    /** `designA`: for ampacity, with the constant powers of loads at the lowest voltage at which they work. */
+    readonly conductors: readonly (At & {
+      readonly role: string;
+      readonly currentA: number;
+      readonly designA: number;
+    })[];
+    /** `givesA`: for its rating, with inverters at that voltage too. */
+    readonly batteries: readonly (At & { readonly givesA: number })[];
     readonly loads: readonly (At & { readonly voltageV: number })[];
     readonly greatestFaults: readonly (At & { readonly end: string; readonly currentA: number })[];
     readonly unprotected: readonly (At & { readonly ends: readonly string[] })[];
@@ -53,9 +60,12 @@ describe("networks worked out twice", () => {
     expect(network.conductors.map(({ record, role }) => `${record} ${role}`)).toEqual(
       answers.conductors.map(({ record, role }) => `${record} ${role}`),
     );
-    answers.conductors.forEach(({ currentA }, index) => {
+    answers.conductors.forEach(({ currentA, designA }, index) => {
       expectSame(scenario.conductorA[index], currentA, scenario.largestA);
+      expectSame(result.conductors[index]?.design?.currentA, designA, scenario.largestA);
     });
+    for (const { record, givesA } of answers.batteries)
+      expectSame(result.parts[partAt(network, record)]?.feeds?.currentA, givesA, scenario.largestA);
     for (const { record, voltageV } of answers.loads)
       expectSame(scenario.partV[partAt(network, record)], voltageV, voltageV);
     for (const { record, end, currentA } of answers.greatestFaults) {
