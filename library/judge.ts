@@ -69,20 +69,33 @@ function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
   if (!judged) return [];
   const { network, result } = judged;
   // Both conductors of a circuit are one run. Usually they carry the same current; with another return joined, one carries more.
-  const currents = new Map<Run, number>();
+  const currents = new Map<Run, DesignCurrent>();
   const machines = new Map<Run, number>();
   network.conductors.forEach(({ run }, index) => {
-    const currentA = result.conductors[index]?.worst?.currentA ?? Number.NaN;
-    currents.set(run, Math.max(currents.get(run) ?? run.loadA, currentA));
+    const { worst, design } = result.conductors[index] ?? {};
+    const known: DesignCurrent = currents.get(run) ?? run;
+    const loadA = Math.max(known.loadA, worst?.currentA ?? Number.NaN);
+    const isHighest = design !== undefined && design.currentA >= Math.max(loadA, known.lowVoltageA ?? 0);
+    const { currentA: lowVoltageA = 0, estimate } = isHighest
+      ? design
+      : { currentA: known.lowVoltageA, estimate: known.estimate };
+    currents.set(run, {
+      loadA,
+      ...(lowVoltageA > loadA && { lowVoltageA }),
+      ...(estimate && { estimate }),
+    });
     const limit = machineLimit(network, index);
     if (limit) machines.set(run, limit.maxA);
   });
-  return [...currents].flatMap(([run, loadA]) => {
-    if (Number.isNaN(loadA)) return [];
+  return [...currents].flatMap(([run, current]) => {
+    if (Number.isNaN(current.loadA)) return [];
+    const { lowVoltageA: _, estimate: __, ...rest } = run;
     const machineMaxA = machines.get(run);
-    return [{ ...run, loadA, ...(machineMaxA !== undefined && { machineMaxA }) }];
+    return [{ ...rest, ...current, ...(machineMaxA !== undefined && { machineMaxA }) }];
   });
 }
+
+type DesignCurrent = Pick<Run, "loadA" | "lowVoltageA" | "estimate">;
 
 function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Run["accept"]> {
   const reasons = new Map(circuits.map(({ record, accept }) => [record, accept]));

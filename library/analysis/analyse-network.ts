@@ -1,7 +1,8 @@
 import type { Network } from "../model/network.ts";
 import { faultsOf } from "./network/faults/faults.ts";
+import { atLowVoltage } from "./network/low-voltage.ts";
 import { excludeUnsolvedIslands } from "./network/solver/exclude-unsolved-islands.ts";
-import { solveScenarios } from "./network/solver/solve-scenarios.ts";
+import { scenarioSolver } from "./network/solver/solve-scenarios.ts";
 import { hasSameTopology } from "./network/topology/same-topology.ts";
 import { topologyOf } from "./network/topology/topology.ts";
 import { worstCaseOver } from "./network/worst-case.ts";
@@ -14,11 +15,16 @@ import type { NetworkResult } from "./network-result.ts";
 export function analyseNetwork(network: Network, before?: AnalysedNetwork): NetworkResult {
   const alike = before && hasSameTopology(before.network, network) ? before.result : undefined;
   const topology = alike?.topology ?? topologyOf(network);
-  const scenarios = solveScenarios(network);
+  const solve = scenarioSolver(network);
+  const scenarios = network.scenarios.map(solve);
+  const worst = worstCaseOver({
+    ...{ network, topology, scenarios },
+    lowVoltage: atLowVoltage(network, scenarios, solve),
+  });
   return {
     topology,
     scenarios,
-    ...excludeUnsolvedIslands(network, topology, scenarios, worstCaseOver(network, topology, scenarios)),
+    ...excludeUnsolvedIslands(network, topology, scenarios, worst),
     faults: alike?.faults ?? faultsOf(network, topology),
   };
 }

@@ -1,3 +1,4 @@
+import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
 
 /** All results for one circuit. All numbers are unrounded; rounding is left to the display. */
@@ -68,11 +69,15 @@ export interface Drop {
 
 /** Ratings that protect the conductor and carry the load. */
 export interface ProtectionRange {
-  /** The load, A. */
+  /** The design current, A: the load, with constant powers at the lowest voltage at which they work. */
   readonly minA: number;
+  /** The load for hours, A. */
+  readonly forHoursA: number;
+  /** The figures behind these currents that the plan does not state. */
+  readonly estimate?: Estimate;
   /** The ampacity, A; undefined if the ampacity cannot be judged. */
   readonly maxA: number | undefined;
-  /** The target for the rating: 125 % of a continuous load, else the load, A. */
+  /** The target for the rating: 125 % of a continuous load, and no less than the design current, A. */
   readonly aimA: number;
   /** The smallest made rating from aimA to maxA (of the stated family, else of any), if there is one. */
   readonly bestRatingA: number | undefined;

@@ -1,3 +1,4 @@
+import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { NetworkTopology } from "./network/topology/network-topology.ts";
 
@@ -60,13 +61,24 @@ export interface UnsolvedScenario {
 /** Over all scenarios that last, so without those with a starting motor. Undefined if none could be solved. */
 export interface ConductorWorst {
   readonly worst: { readonly currentA: number; readonly scenario: number } | undefined;
+  /**
+   * For its ampacity and the ratings of its devices: the constant powers of loads draw the current of the lowest voltage at which
+   * they work, if that is more. Inverters and chargers count as in `worst`: the rules about their supply judge them at that voltage.
+   */
+  readonly design: WorstOf | undefined;
 }
 
+/**
+ * In `feeds` and `draws` all constant powers, inverters and chargers among them, draw the current of the lowest voltage at which they
+ * work, if that is more; for a fuse or breaker only those of loads, as in {@link ConductorWorst.design}.
+ */
 export interface PartWorst {
   /** The greatest current it feeds or passes on, A, and its scenario. Starting motors count only in `surge`. */
   readonly feeds: WorstOf | undefined;
   /** The greatest current it draws, at its input for chargers, A. */
   readonly draws: WorstOf | undefined;
+  /** The greater of the two with the batteries at the voltage of the scenario: the current that can flow for hours. */
+  readonly forHours: WorstOf | undefined;
   readonly surge: WorstOf | undefined;
   /** The lowest voltage between its terminals, V, starting motors included. */
   readonly lowestV: { readonly voltageV: number; readonly scenario: number } | undefined;
@@ -75,6 +87,8 @@ export interface PartWorst {
 export interface WorstOf {
   readonly currentA: number;
   readonly scenario: number;
+  /** The figures behind it that the plan does not state; absent if there are none. */
+  readonly estimate?: Estimate;
 }
 
 /** The voltage drop between a bank's terminals and a device, both polarities together, in the worst scenario. */
@@ -90,6 +104,8 @@ export interface SupplyPath {
   readonly dropLimitSource: Citation;
   /** At the device, V. */
   readonly arrivingV: number;
+  /** The figures behind it that the plan does not state; absent if there are none. */
+  readonly estimate?: Estimate;
   /** The drop of each conductor on the path, from the bank outwards, positive side first; conductor index and V. */
   readonly legs: readonly { readonly conductor: number; readonly dropV: number }[];
 }

@@ -5,6 +5,7 @@ import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../stan
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
 import { currentThrough } from "./current-through.ts";
+import { designCurrentA } from "./design-current.ts";
 import { machineLimitAtDevice } from "./machine-protection.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
@@ -14,7 +15,7 @@ import { withoutDust } from "./rounding-dust.ts";
 /**
  * Ratings that carry the load and protect the conductor.
  *
- *     I_load ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_load for a continuous load, all in A
+ *     I_design ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_load for a continuous load, all in A
  *
  * Both bounds: IEC 60364-4-43, 433.1 (from memory), with the ampacity I_max after all factors. Stricter than 33 CFR
  * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A). No upper bound and no best rating
@@ -37,22 +38,40 @@ export function protectionRangeOfPart(
   const { line, load } = device.terminals;
   const ampacities = [...endsAt(network, line), ...endsAt(network, load)].map(({ run }) => ampacityOf(run));
   const least = Math.min(...ampacities.map((one) => (one.judged ? one.ampacityA : Number.NaN)));
-  const loadA = Math.abs(currentThrough(result, device)?.currentA ?? 0);
+  const { currentA: lowVoltageA = 0, estimate } = currentThrough(result, device) ?? {};
+  const loadA = result.parts[device.index]?.forHours?.currentA ?? 0;
   const maxA = Number.isFinite(least) ? least : undefined;
   const machineMaxA = machineLimitAtDevice(network, device)?.maxA;
-  return rangeOf({ loadA, continuous: device.continuous, machineMaxA }, maxA, device.family);
+  return rangeOf(
+    { loadA, lowVoltageA, ...(estimate && { estimate }), continuous: device.continuous, machineMaxA },
+    maxA,
+    device.family,
+  );
 }
 
 function rangeOf(
-  load: Pick<Run, "loadA" | "continuous"> & { readonly machineMaxA?: number | undefined },
+  load: Pick<Run, "loadA" | "lowVoltageA" | "estimate" | "continuous"> & {
+    readonly machineMaxA?: number | undefined;
+  },
   maxA: number | undefined,
   family: Family | undefined,
 ): ProtectionRange {
-  const loadA = withoutDust(load.loadA);
+  const minA = withoutDust(designCurrentA(load));
+  // Batteries that are nearly empty do not stay so for hours: the headroom is over the load at their usual voltage.
+  const forHoursA = withoutDust(load.loadA);
   const aimsAbove = load.continuous && load.machineMaxA === undefined;
-  const aimA = aimsAbove ? withoutDust(ratingOverContinuousLoad.factor * loadA) : loadA;
+  const aimA = Math.max(minA, aimsAbove ? withoutDust(ratingOverContinuousLoad.factor * forHoursA) : 0);
   const bestRatingA = bestRating({ aimA, maxA }, family);
-  return { minA: loadA, maxA, aimA, bestRatingA, source: ratingBetweenLoadAndConductor };
+  const { estimate } = load;
+  return {
+    minA,
+    forHoursA,
+    ...(estimate && { estimate }),
+    maxA,
+    aimA,
+    bestRatingA,
+    source: ratingBetweenLoadAndConductor,
+  };
 }
 
 /**

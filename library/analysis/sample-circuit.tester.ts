@@ -3,7 +3,15 @@ import { ordinaryDropLimit } from "../standards/drop-limits.ts";
 
 /** A sound circuit with every default filled in, with a test's changes. For tests only. */
 export function sampleCircuit(change: Partial<CircuitRun> = {}): CircuitRun {
-  return { ...sample, word: "circuit", statesLoad: true, loadAtV: 12, critical: false, ...change };
+  return {
+    ...sample,
+    word: "circuit",
+    statesLoad: true,
+    loadAtV: 12,
+    lowestV: 10.5,
+    critical: false,
+    ...change,
+  };
 }
 
 /** A sound cable, likewise. */

@@ -1,10 +1,12 @@
 import type { Conductor, Protection, Run } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import type { CircuitResult, ProtectionRange } from "./circuit-result.ts";
+import { designCurrentA } from "./design-current.ts";
 import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts";
 import { madeSizes, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize } from "./minimum-size.ts";
 import { bestRating } from "./protection-range.ts";
+import { withoutDust } from "./rounding-dust.ts";
 import { meetsDropLimit } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
@@ -107,9 +109,11 @@ function found(ratingA: number | undefined): EndRating {
 }
 
 /** Ampacity, drop and the device's minimum voltage. */
-function carriesLoad({ minimumV, word }: Run, { drop }: CircuitResult): boolean {
-  if (word === "cable") return !drop.overloaded;
-  return !drop.overloaded && meetsDropLimit(drop) && (minimumV === undefined || drop.arrivingV >= minimumV);
+function carriesLoad(run: Run, { ampacity, drop }: CircuitResult): boolean {
+  const { minimumV, word } = run;
+  const isCarried = ampacity.judged && withoutDust(designCurrentA(run)) <= ampacity.ampacityA;
+  if (word === "cable") return isCarried;
+  return isCarried && meetsDropLimit(drop) && (minimumV === undefined || drop.arrivingV >= minimumV);
 }
 
 function ratingFor(stated: Protection, range: ProtectionRange, keeping: Keeping): number | undefined {

@@ -7,14 +7,14 @@ import type { NetworkResult, SolvedScenario } from "./network-result.ts";
 import { gatesFor, percentOfRating } from "./opening-time.ts";
 
 /**
- * Input current of an inverter at the lowest voltage at which it still runs.
+ * Input current of an inverter at the lowest voltage at which it works.
  *
- *     I = (P / η + P0) / U     P continuous power, W; η efficiency; P0 idle draw, W; U cut-off voltage, V
+ *     I = (P / η + P0) / U     P continuous power, W; η efficiency; P0 idle draw, W; U lowest voltage, V
  *
- * Power out is power in less the losses; the voltage is the least at which it does not switch off.
+ * Power out is power in less the losses; the voltage is its cut-off if the plan states it, else the lowest of its batteries.
  */
-export function inverterSupplyA({ continuousW, efficiencyPercent, idleW, cutOffV }: InverterPart): number {
-  return (continuousW / (efficiencyPercent / 100) + idleW) / cutOffV;
+export function inverterSupplyA({ continuousW, efficiencyPercent, idleW, lowestV }: InverterPart): number {
+  return (continuousW / (efficiencyPercent / 100) + idleW) / lowestV;
 }
 
 /** The same for its surge power, which it gives for seconds; undefined if none is stated. */
@@ -39,15 +39,16 @@ export function opensWithinSurge(
 }
 
 /**
- * Input current of a DC-DC charger at the least voltage at which it gives its full output.
+ * Input current of a DC-DC charger at the lowest voltage at which it gives its full output: as the plan states it, else the lowest of
+ * its batteries.
  *
  *     I_in = U_out · I_out / (η · U_in)     V, A; η efficiency
  *
  * Not above the maximum input current that its maker states: there the charger gives less instead.
  */
 export function chargerInputA(charger: DcDcChargerPart): number {
-  const { outputV, outputA, efficiencyPercent, inputMinV, inputMaxA } = charger;
-  const forFullOutputA = (outputV * outputA) / ((efficiencyPercent / 100) * inputMinV);
+  const { outputV, outputA, efficiencyPercent, lowestV, inputMaxA } = charger;
+  const forFullOutputA = (outputV * outputA) / ((efficiencyPercent / 100) * lowestV);
   return Math.min(forFullOutputA, inputMaxA ?? Number.POSITIVE_INFINITY);
 }
 

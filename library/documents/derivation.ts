@@ -4,6 +4,7 @@ import type { Family } from "../analysis/made-ratings.ts";
 import type { Run } from "../model/run.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
 import type { JudgedRun } from "../rules/rule.ts";
+import { estimateInWords } from "../rules/wording/estimate-in-words.ts";
 import {
   formatDistinct,
   formatExact,
@@ -14,6 +15,7 @@ import {
 import { lengthInWords } from "../rules/wording/property-paths.ts";
 import { ampacitySourceInWords, sourceInWords, unconfirmed } from "../rules/wording/source-in-words.ts";
 import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
+import { lowestCellVoltage } from "../standards/device-practice.ts";
 import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 
 /**
@@ -50,6 +52,7 @@ export interface DerivationStep {
 export function derivationSteps(judged: JudgedRun): DerivationStep[] {
   return [
     ...(judged.circuit.inNetwork ? flowSteps(judged) : loadSteps(judged)),
+    ...designSteps(judged),
     ...ampacitySteps(judged),
     ...temperatureSteps(judged),
     ...resistanceSteps(judged),
@@ -88,6 +91,24 @@ function flowSteps({ circuit: { loadW, loadA, loadAtV, statesLoad } }: JudgedRun
       withNumbers: statesLoad ? `the greater of ${stated} and ${flows}` : flows,
       result: withUnit(loadA, "A"),
       sources: ["Kirchhoff's current law and Ohm's law, over the whole network"],
+    },
+  ];
+}
+
+/** Only if constant powers draw more at the lowest voltage at which they work. */
+function designSteps({ circuit }: JudgedRun): DerivationStep[] {
+  const { loadW, lowVoltageA, lowestV, inNetwork } = circuit;
+  if (lowVoltageA === undefined) return [];
+  return [
+    {
+      title: "Current for ampacity and ratings",
+      formula: "current = power / lowest voltage at which the device works",
+      withNumbers:
+        loadW !== undefined && !inNetwork
+          ? `${formatExact(loadW)} W / ${formatExact(lowestV)} V`
+          : "each load of constant power in the network at that voltage",
+      result: `${withUnit(lowVoltageA, "A")}${estimateInWords(circuit.estimate)}`,
+      sources: [sourceInWords(lowestCellVoltage.source)],
     },
   ];
 }

@@ -86,7 +86,7 @@ function hardestWorked({ circuits }: JudgedPlan, { network, result }: JudgedNetw
   let hardestShare = 0;
   for (const [index, { record, name, role }] of network.conductors.entries()) {
     const ampacity = ampacities.get(record);
-    const worst = result.conductors[index]?.worst;
+    const worst = result.conductors[index]?.design;
     if (!ampacity?.judged || !worst) continue;
     const share = worst.currentA / ampacity.ampacityA;
     if (share <= hardestShare) continue;

@@ -1,8 +1,7 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
-import { accept, dropPercent, greatestCurrentA, greatestNominalV } from "./part-properties.ts";
+import { accept, dropPercent, greatestCurrentA, greatestNominalV, voltageUpTo50 } from "./part-properties.ts";
 import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
-import type { Property } from "./property-table.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
 import { reference, terminal } from "./terminal-property.ts";
@@ -15,10 +14,7 @@ import { reference, terminal } from "./terminal-property.ts";
 export const greatestLoadA = greatestCurrentA;
 
 /** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). One cell has more than 1 V. */
-export const voltage: Property<number> = {
-  ...amount("", "V", { from: 1, upTo: greatestNominalV }),
-  allowed: "12, 24, 48 or another voltage from 1 to 50 V",
-};
+export const voltage = voltageUpTo50("12, 24, 48 or another voltage");
 
 /** 200 °C is the highest temperature rating of insulation in the tables. */
 export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });

@@ -1,6 +1,7 @@
+import { lowestVoltageFor } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
-import type { NominalVoltages } from "./nominal-voltage.ts";
+import type { LowestVoltages, NominalVoltages } from "./nominal-voltage.ts";
 import { descriptorOfWord, type Part } from "./parts/index.ts";
 import type { LoadPart } from "./parts/load.ts";
 import type { DefaultContext } from "./parts/part-property.ts";
@@ -18,6 +19,7 @@ export function makePart(draft: PartDraft, context: PartContext): Part {
     build: context.build,
     buildV,
     nominalV: nominalVoltageOf(draft, context),
+    lowestV: lowestVoltageAt(draft, context),
     islandV: (terminal) => context.nominal.ofIsland(at(terminal)) ?? buildV,
     amount: (name) => stated[name] as number,
   };
@@ -55,9 +57,18 @@ export function nominalVoltageOf(
     nominal.between(terminals!.get(positive)!, terminals!.get(negative)!) ?? build.voltage ?? defaultVoltage;
 }
 
+/** The lowest voltage in use between two terminals of a part, V; that of lead-acid if no battery determines it. */
+function lowestVoltageAt(draft: PartDraft, context: PartContext): DefaultContext["lowestV"] {
+  return (positive = "positive", negative = "negative") =>
+    context.lowest.between(draft.terminals!.get(positive)!, draft.terminals!.get(negative)!) ??
+    lowestVoltageFor(nominalVoltageOf(draft, context)(positive, negative));
+}
+
 export interface PartContext {
   readonly build: BuildValues;
   readonly nominal: NominalVoltages;
+  /** The lowest voltages in use, as the batteries end. */
+  readonly lowest: LowestVoltages;
   /** By record: the terminal of another part that a device is mounted on. */
   readonly mountedOn: ReadonlyMap<number, number>;
 }
@@ -74,7 +85,7 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: CircuitRun): Lo
 const loadsMade = new WeakMap<CircuitRun, LoadPart>();
 
 function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRun): LoadPart {
-  const { loadA, loadW, minimumV, critical, continuous, systemV } = circuit;
+  const { loadA, loadW, lowestV, minimumV, critical, continuous, systemV } = circuit;
   const { dropLimitPercent, dropLimitStated, dropLimitSource } = circuit;
   return {
     kind: "load",
@@ -91,6 +102,7 @@ function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRu
     dropLimitStated,
     dropLimitSource,
     systemV,
+    lowestV,
     statedBy: "circuit",
   };
 }

@@ -1,4 +1,5 @@
 import type { Termination } from "../plan/termination.ts";
+import type { RestFrom } from "./battery-figures.ts";
 import type { Side } from "./parts/define-part.ts";
 import type { Part } from "./parts/index.ts";
 import type { Protection, Run } from "./run.ts";
@@ -95,6 +96,8 @@ export interface Scenario {
   readonly starting: readonly boolean[];
   /** By part index: the rest voltage of each battery, V; undefined for other parts. */
   readonly restV: readonly (number | undefined)[];
+  /** By part index: the basis of that voltage; undefined for parts other than batteries. */
+  readonly restFrom: readonly (RestFrom | undefined)[];
   /** Share of full sun on the modules, 0 to 1. */
   readonly sunShare: number;
   /** By part index: the inputs that a selector switch connects, by the names of their terminals; absent: all of them. */
@@ -103,6 +106,11 @@ export interface Scenario {
   readonly furtherPosition?: true;
   /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;
+  /**
+   * The devices whose constant power draws the current of the lowest voltage at which they work, whatever their voltage is. Set by the
+   * analysis, for ampacity and ratings; a scenario of the plan has none.
+   */
+  readonly lowVoltage?: "loads" | "all devices";
 }
 
 /** The conductor that a device is in; undefined for a part of its own. */

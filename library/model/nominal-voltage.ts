@@ -26,6 +26,20 @@ export function nominalVoltages(wiring: Wiring): NominalVoltages {
   };
 }
 
+/**
+ * The lowest voltages at which devices draw current, V: between two terminals, as {@link nominalVoltages} finds the nominal ones. Of
+ * batteries of different chemistry side by side, the lower one counts.
+ */
+export function lowestVoltages({ batteries, chargers, ...wiring }: Wiring): LowestVoltages {
+  const atLowest = (sources: readonly Source[]) =>
+    [...sources]
+      .sort((one, other) => one.lowestV / one.nominalV - other.lowestV / other.nominalV)
+      .map((source) => ({ ...source, nominalV: source.lowestV }));
+  return nominalVoltages({ ...wiring, batteries: atLowest(batteries), chargers: atLowest(chargers) });
+}
+
+export type LowestVoltages = Pick<NominalVoltages, "between">;
+
 export interface NominalVoltages {
   /** Between two terminals, V; undefined if no battery and no charger with a stated voltage determines it. */
   between(positive: number, negative: number): number | undefined;
@@ -49,6 +63,8 @@ export interface Source {
   readonly positive: number;
   readonly negative: number;
   readonly nominalV: number;
+  /** The lowest voltage at which devices draw current from it, V. */
+  readonly lowestV: number;
 }
 
 /** By terminal: the representative of its net. */

@@ -44,8 +44,10 @@ export const loadCurrent = amount("a current", "A", { above: 0, upTo: greatestCu
 export const current = amount("a current", "A", { above: 0, upTo: 10_000 });
 export const rating = amount("a rating", "A", { above: 0, upTo: 10_000 });
 export const power = amount("a power", "W", { above: 0, upTo: greatestCurrentA * greatestNominalV });
+/** Sixteen cells of LiFePO4 are sold with this label, and with that of 48 V. */
+const greatestLabelV = 51.2;
 /** One cell has more than 1 V. */
-export const nominalVoltage = amount("a voltage", "V", { from: 1, upTo: greatestNominalV });
+export const nominalVoltage = voltageUpTo50("a voltage");
 /** A nominal 50 V is charged at about 60 V, and equalised at more. */
 export const workingVoltage = amount("a voltage", "V", { from: 1, upTo: 100 });
 /** A share such as 0.9 is a slip. */
@@ -55,6 +57,19 @@ export const efficiency = amount("an efficiency", "%", { from: 1, upTo: 100 });
 export const coldestDay = amount("a temperature", "°C", { from: -60, upTo: 50 });
 /** Twice the loosest limit in use. A builder who knowingly exceeds it accepts the finding. */
 export const dropPercent = amount("a share of the nominal voltage", "%", { above: 0, upTo: 20 });
+
+/** A nominal voltage, or the label of a battery of LiFePO4 that makes a system of 48 V. */
+export function voltageUpTo50(what: string): Property<number> {
+  const upToLabel = amount(what, "V", { from: 1, upTo: greatestLabelV });
+  return {
+    ...upToLabel,
+    schema: upToLabel.schema.refine(
+      (value) => value <= greatestNominalV || value === greatestLabelV,
+      "is too large",
+    ),
+    allowed: `${what} from 1 to ${greatestNominalV} V, or ${greatestLabelV} V`,
+  };
+}
 
 /**
  * Two ends without any resistance are one piece of metal. Below 1 µΩ, as of a few millimetres of busbar, they practically are.

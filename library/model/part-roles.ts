@@ -47,6 +47,25 @@ export function minimumVoltageOf(part: Part): number | undefined {
   return worksFrom === undefined ? undefined : figures[worksFrom];
 }
 
+/** A device whose current rises as its voltage falls: it draws a constant power. */
+export type PowerDevice = Extract<Part, { kind: "load" | "inverter" | "dcDcCharger" }>;
+
+export function isPowerDevice(part: Part): part is PowerDevice {
+  return (
+    part.kind === "inverter" ||
+    part.kind === "dcDcCharger" ||
+    (part.kind === "load" && part.draws.as === "power")
+  );
+}
+
+/** The lowest voltage at which such a device draws its current, V: as the plan states it, else the usual one of its battery. */
+export function lowestVoltage(part: PowerDevice): { readonly voltageV: number; readonly isStated: boolean } {
+  const { worksFrom } = descriptorOf(part);
+  const isStated =
+    part.kind === "load" ? part.minimumV !== undefined : !part.taken?.includes(worksFrom ?? "");
+  return { voltageV: part.lowestV, isStated };
+}
+
 /** A current that a part limits, whether or not its plan states the limit. */
 export interface PartCurrentLimit extends CurrentLimit {
   /** The property that states it. */

@@ -1,3 +1,4 @@
+import { systemVoltageFor } from "./battery-figures.ts";
 import { benchOf, defaultBench } from "./bench-settings.ts";
 import { type BuildValues, buildProperties } from "./build-properties.ts";
 import { displayName } from "./display-name.ts";
@@ -51,10 +52,17 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
       bench: benchOf(first.values),
       ...(shown && { name: shown }),
     },
-    values: first.values,
+    values: withSystemVoltage(first.values),
     missed,
     invalid,
   };
+}
+
+/** The label of a battery is not the nominal voltage of its system. */
+function withSystemVoltage(values: BuildValues): BuildValues {
+  const { voltage } = values;
+  if (voltage === undefined || systemVoltageFor(voltage) === voltage) return values;
+  return { ...values, voltage: systemVoltageFor(voltage) };
 }
 
 /** All properties except those that serve only lists: no figure depends on the latter. */

@@ -1,3 +1,4 @@
+import { lowestVoltageFor, systemVoltageFor } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
@@ -23,7 +24,7 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
 /** A circuit from values that are each valid, unless they contradict each other. */
 export function circuitFrom(
   { values, invalid, name, record }: CircuitDraft,
-  build: BuildValues,
+  build: CircuitDefaults,
 ): { readonly circuit?: CircuitRun; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build);
   if (contradiction) return { contradiction };
@@ -38,11 +39,17 @@ export function circuitFrom(
 /** Values do not change once read, and recur with every keystroke elsewhere in the plan. Their circuit is therefore cached. */
 const madeBefore = new WeakMap<
   CircuitValues,
-  { readonly build: BuildValues; readonly circuit: CircuitRun }
+  { readonly build: CircuitDefaults; readonly circuit: CircuitRun }
 >();
 
 function isOf(circuit: CircuitRun, { record, name, partlyInvalid }: Identity): boolean {
   return circuit.record === record && circuit.name === name && circuit.partlyInvalid === partlyInvalid;
+}
+
+/** The defaults of a build at the place of a circuit. */
+export interface CircuitDefaults extends BuildValues {
+  /** The lowest voltage in use, as the batteries there end, V. Left out: that of lead-acid. */
+  readonly lowestV?: number;
 }
 
 export interface CircuitDraft {
@@ -83,7 +90,7 @@ const sharedDefaults = ["voltage", "ambientC", "insulationC", "engineSpace", "co
 
 /** Each value is allowed by itself, but not together with the others. */
 function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | undefined {
-  const systemV = values.voltage ?? build.voltage ?? defaultVoltage;
+  const systemV = systemVoltageAt(values, build);
   const { minimumV, loadW } = values;
   // It would make the current of a load in watts too small, and no drop could ever be small enough.
   if (minimumV !== undefined && minimumV > systemV)
@@ -110,9 +117,15 @@ interface Identity {
   readonly partlyInvalid: boolean;
 }
 
-function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity): CircuitRun {
-  const systemV = values.voltage ?? build.voltage ?? defaultVoltage;
-  const loadAtV = values.minimumV ?? systemV;
+function systemVoltageAt({ voltage }: CircuitValues, build: BuildValues): number {
+  return voltage === undefined ? (build.voltage ?? defaultVoltage) : systemVoltageFor(voltage);
+}
+
+function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Identity): CircuitRun {
+  const systemV = systemVoltageAt(values, build);
+  const { loadW, minimumV } = values;
+  const loadAtV = minimumV ?? systemV;
+  const lowestV = minimumV ?? build.lowestV ?? lowestVoltageFor(systemV);
   const run = runOf(values, build);
   return {
     record: identity.record,
@@ -120,9 +133,12 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     inNetwork: values.from !== undefined,
     statesLoad: values.to === undefined,
     name: identity.name,
-    loadA: values.load ?? (values.loadW ?? 0) / loadAtV,
-    ...(values.loadW !== undefined && { loadW: values.loadW }),
+    loadA: values.load ?? (loadW ?? 0) / loadAtV,
+    ...(loadW !== undefined && { loadW }),
     loadAtV,
+    lowestV,
+    ...(loadW !== undefined && lowestV < loadAtV && { lowVoltageA: loadW / lowestV }),
+    ...(loadW !== undefined && minimumV === undefined && { estimate: { lowestV } }),
     systemV,
     ...lengthsOfPair(values),
     ...run,
@@ -130,7 +146,7 @@ function circuitOf(values: CircuitValues, build: BuildValues, identity: Identity
     bundledWith: values.bundledWith ?? 2 * run.conductor.parallel - 1,
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf(values, build),
-    ...(values.minimumV !== undefined && { minimumV: values.minimumV }),
+    ...(minimumV !== undefined && { minimumV }),
     fedFromBothEnds: values.fedFromBothEnds ?? false,
     fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
     toBattery: values.to?.kind === "battery",

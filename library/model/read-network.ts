@@ -8,10 +8,15 @@ import {
   type NetworkRecords,
   readNetworkRecords,
 } from "./network-records.ts";
-import { type NominalVoltages, nominalVoltages } from "./nominal-voltage.ts";
+import {
+  type LowestVoltages,
+  lowestVoltages,
+  type NominalVoltages,
+  nominalVoltages,
+} from "./nominal-voltage.ts";
 import { descriptorOfWord } from "./parts/index.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
-import { circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
+import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
@@ -30,12 +35,13 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
     return { network: undefined, unread: false, circuits: new Map(), invalid: [] };
   const found = readNetworkRecords(records);
   const invalid: InvalidValue[] = [...found.invalid];
-  const nominal = nominalVoltages(wiringOf(found, build.values));
-  const circuits = makeCircuits(found, build, nominal, invalid);
+  const wiring = wiringOf(found, build.values);
+  const voltages = { nominal: nominalVoltages(wiring), lowest: lowestVoltages(wiring) };
+  const circuits = makeCircuits(found, build, voltages, invalid);
   // An invalid value of the build may be a default of any record in the network.
   const unread = { network: undefined, unread: true, circuits, invalid };
   if (invalid.some(stopsNetwork) || build.missed.size > 0) return unread;
-  const surroundings = { build: build.values, nominal, mountedOn: found.mountedOn };
+  const surroundings = { build: build.values, ...voltages, mountedOn: found.mountedOn };
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
@@ -97,7 +103,7 @@ export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
 function makeCircuits(
   { circuits }: NetworkRecords,
   build: ReadBuild,
-  nominal: NominalVoltages,
+  { nominal, lowest }: { readonly nominal: NominalVoltages; readonly lowest: LowestVoltages },
   invalid: InvalidValue[],
 ): ReadNetwork["circuits"] {
   const settingsAt = settingsByVoltage(build.values);
@@ -106,26 +112,33 @@ function makeCircuits(
       const { record, name, values, sound, ends } = found;
       if (!sound || reliesOnMissed(values, build.missed)) return [record, { name, circuit: undefined }];
       const voltage = ends && nominal.between(ends.from, ends.returnTo);
-      const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage));
+      const lowestV = ends && lowest.between(ends.from, ends.returnTo);
+      const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage, lowestV));
       if (contradiction) invalid.push({ record, name, ...contradiction });
       return [record, { name, circuit }];
     }),
   );
 }
 
-/** The build's settings for a system of another nominal voltage: the same object for the same voltage. */
-function settingsByVoltage(values: BuildValues): (voltage: number | undefined) => BuildValues {
-  const made = settingsOf.get(values) ?? new Map<number, BuildValues>();
+/** The build's settings for the voltages at a place: the same object for the same voltages. */
+function settingsByVoltage(
+  values: BuildValues,
+): (voltage: number | undefined, lowestV: number | undefined) => CircuitDefaults {
+  const made = settingsOf.get(values) ?? new Map<string, CircuitDefaults>();
   settingsOf.set(values, made);
-  return (voltage) => {
-    if (voltage === undefined || voltage === values.voltage) return values;
-    const settings = made.get(voltage) ?? { ...values, voltage };
-    made.set(voltage, settings);
+  return (voltage = values.voltage, lowestV) => {
+    const key = `${voltage} ${lowestV}`;
+    const settings = made.get(key) ?? {
+      ...values,
+      ...(voltage !== undefined && { voltage }),
+      ...(lowestV !== undefined && { lowestV }),
+    };
+    made.set(key, settings);
     return settings;
   };
 }
 
-const settingsOf = new WeakMap<BuildValues, Map<number, BuildValues>>();
+const settingsOf = new WeakMap<BuildValues, Map<string, CircuitDefaults>>();
 
 function stateConductors(
   { circuits, cables, parts, terminals }: NetworkRecords,
@@ -214,7 +227,7 @@ function makeScenarios(
         : `is ${withArticle(kind)}`;
     },
     systemV: build.voltage ?? defaultVoltage,
-    bankNominalV: ({ terminals, nominalV }) => nominal.ofBank(terminals.positive) ?? nominalV,
+    bankNominalV: ({ terminals, systemV }) => nominal.ofBank(terminals.positive) ?? systemV,
   };
   if (scenarios.length === 0) return builtInScenarios(stage);
   return scenarios.map(({ record, name, values }) => {

@@ -165,9 +165,19 @@ describe("scenarios", () => {
       ["13: off.0 (the terminal positive of a battery) is one terminal, not the whole part"],
     ],
     [
-      "a charge between two rows",
-      () => ({ chargePercent: 60 }),
-      ["13: chargePercent (60) is not in the table of rest voltages of AGM batteries"],
+      "the charge of a lamp",
+      ({ lamp }) => ({ charges: [{ battery: lamp, percent: 50 }] }),
+      ["13: charges.0.battery is Lamp, which is not a battery"],
+    ],
+    [
+      "the charge of a battery twice",
+      ({ bank }) => ({
+        charges: [
+          { battery: bank, percent: 50 },
+          { battery: bank, percent: 60 },
+        ],
+      }),
+      ["13: charges.1.battery has a charge already"],
     ],
   ])("do not list %s", (_, make, expected) => {
     const parts = boatParts();
@@ -196,7 +206,12 @@ describe("scenarios", () => {
       { chemistry: "gel" },
     ];
     it.each<[string, Input, Input[], number[]]>([
-      ["nominal", {}, [agm, { ...lithium, nominalV: 12.8 }], [12, 12.8]],
+      [
+        "not stated: 2 V a lead-acid cell, 3.2 V a cell of LiFePO4",
+        {},
+        [agm, lithium, { ...lithium, nominalV: 12.8 }],
+        [12, 12.8, 12.8],
+      ],
       ["half full", { chargePercent: 50 }, [agm, lithium, flooded, gel], [12.25, 13.12, 12.3, 12.25]],
       ["empty, where the table goes so far", { chargePercent: 0 }, [agm, lithium], [11.6, 10]],
       ["two thirds of the rows are one chemistry's own", { chargePercent: 80 }, [lithium], [13.28]],
@@ -207,7 +222,7 @@ describe("scenarios", () => {
           { ...agm, nominalV: 24 },
           { ...lithium, nominalV: 25.6 },
         ],
-        [25.7, 29.2],
+        [25.7, 27.2],
       ],
       ["a stated voltage", { bankV: 12.2 }, [agm, { ...lithium, nominalV: 12.8 }], [12.2, 12.2]],
       [
@@ -237,18 +252,18 @@ describe("scenarios", () => {
       expect(scenarios[0]?.restV).toEqual([12.5, 12.5, 12.5]);
     });
 
-    it("a charge that only some tables have is refused with those that all have", () => {
-      const { invalid } = modelOf(
-        house(),
-        battery({ chemistry: "flooded lead-acid", capacityAh: 90 }),
-        scenario({ name: "x", chargePercent: 0 }),
+    it("of one battery, beside that of the others", () => {
+      const first = house();
+      const starter = battery({ chemistry: "flooded lead-acid", capacityAh: 90 });
+      const { network } = modelOf(
+        first,
+        starter,
+        scenario({ name: "x", chargePercent: 60, charges: [{ battery: starter, percent: 20 }] }),
       );
-      expect(invalid).toMatchObject([
-        {
-          wrong: "is not in the table of rest voltages of flooded lead-acid batteries",
-          allowed: "25, 50, 75, 100, or bankV instead",
-        },
-      ]);
+      const [{ restV, restFrom } = { restV: [], restFrom: [] }] = network?.scenarios ?? [];
+      expect(restV[1]).toBeCloseTo(11.6 + 0.55 * 0.8, 9);
+      expect(restFrom[1]).toBe("charge below the list");
+      expect(restFrom[0]).toMatch(/^charge/);
     });
   });
 });

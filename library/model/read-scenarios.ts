@@ -1,4 +1,4 @@
-import { restVoltageAt, restVoltages } from "./battery-figures.ts";
+import { type RestFrom, restVoltageAt } from "./battery-figures.ts";
 import { withArticle } from "./describe-value.ts";
 import type { BatteryPart, Part } from "./network.ts";
 import { isCharging, isConsumer, passesCurrentOn } from "./part-roles.ts";
@@ -31,7 +31,7 @@ export function builtInScenarios(stage: ScenarioContext): readonly StatedScenari
         return !isCharging(part) || charging || (loads && stage.runsAlways.has(part.index));
       }),
       starting: stage.parts.map(() => false),
-      restV: stage.parts.map((part) => (part.kind === "battery" ? part.nominalV : undefined)),
+      ...atRest(stage.parts, usualRest),
       sunShare: charging ? 1 : 0,
       momentary: false,
     },
@@ -64,6 +64,7 @@ export function readScenario(
   };
   const [on, off, starting] = [listed("on"), listed("off"), listed("starting") ?? new Set<number>()];
   const { selected, invalid: invalidInputs } = selectedInputs(values.selected ?? [], off ?? new Set(), stage);
+  const chargeOf = chargesOf(values, stage);
   const { engine = false, shore = false, sunPercent = 0 } = values;
   const isThere = { engine, shore, sun: sunPercent > 0 };
   const charges = (part: Part) => {
@@ -79,14 +80,14 @@ export function readScenario(
     return !isCharging(part) || charges(part);
   };
   return {
-    invalid: [...invalid, ...invalidInputs, ...unknownCharge(values.chargePercent, stage.parts)],
+    invalid: [...invalid, ...invalidInputs, ...chargeOf.invalid],
     named: new Set([...(on ?? []), ...(off ?? []), ...selected.keys()]),
     scenario: {
       ...identity,
       ...(selected.size > 0 && { selected }),
       on: stage.parts.map(isOn),
       starting: stage.parts.map(({ index }) => starting.has(index)),
-      restV: stage.parts.map((part) => restVoltageOf(part, values, stage)),
+      ...atRest(stage.parts, (battery) => restOf(battery, values, { stage, charges: chargeOf.of })),
       sunShare: sunPercent / 100,
       momentary: starting.size > 0,
     },
@@ -133,37 +134,63 @@ function unfit(part: Part, property: "on" | "off" | "starting"): string | undefi
   return `is ${withArticle(part.kind)}, which is never off`;
 }
 
-function unknownCharge(chargePercent: number | undefined, parts: readonly Part[]): Refusal[] {
-  if (chargePercent === undefined) return [];
-  const chemistries = new Set(parts.flatMap((part) => (part.kind === "battery" ? [part.chemistry] : [])));
-  const tables = [...chemistries].map((chemistry) => ({
-    chemistry,
-    rows: restVoltages(chemistry).rows.map((row) => row.chargePercent),
-  }));
-  const without = tables.find(({ rows }) => !rows.includes(chargePercent));
-  if (!without) return [];
-  const common = tables[0]!.rows.filter((percent) => tables.every(({ rows }) => rows.includes(percent)));
-  return [
-    {
-      path: ["chargePercent"],
-      given: String(chargePercent),
-      wrong: `is not in the table of rest voltages of ${without.chemistry} batteries`,
-      allowed: `${common.join(", ")}, or bankV instead`,
-    },
-  ];
+/** The charge of single batteries, by part index, in percent. */
+function chargesOf(
+  { charges = [] }: ScenarioValues,
+  stage: ScenarioContext,
+): { readonly of: ReadonlyMap<number, number>; readonly invalid: readonly Refusal[] } {
+  const of = new Map<number, number>();
+  const invalid: Refusal[] = [];
+  charges.forEach(({ battery, percent }, index) => {
+    // A charge without a valid battery or percentage is refused already.
+    if (!battery || percent === undefined) return;
+    const meant = stage.meant(battery);
+    const part = typeof meant === "number" ? stage.parts[meant] : undefined;
+    const wrong =
+      part === undefined
+        ? (meant as string)
+        : part.kind !== "battery"
+          ? `is ${part.name}, which is not a battery`
+          : of.has(part.index)
+            ? "has a charge already"
+            : undefined;
+    if (wrong !== undefined)
+      invalid.push({
+        path: ["charges", String(index), "battery"],
+        given: undefined,
+        wrong,
+        allowed: "each battery of this plan once",
+      });
+    else of.set(part!.index, percent);
+  });
+  return { of, invalid };
 }
 
-/** Rest voltage of a battery, V; undefined for other parts. */
-function restVoltageOf(
-  part: Part,
+interface Rest {
+  readonly voltageV: number;
+  readonly from: RestFrom;
+}
+
+function atRest(parts: readonly Part[], restOf: (battery: BatteryPart) => Rest) {
+  const rest = parts.map((part) => (part.kind === "battery" ? restOf(part) : undefined));
+  return { restV: rest.map((one) => one?.voltageV), restFrom: rest.map((one) => one?.from) };
+}
+
+function usualRest({ usualRestV }: BatteryPart): Rest {
+  return { voltageV: usualRestV, from: "usual" };
+}
+
+function restOf(
+  battery: BatteryPart,
   { chargePercent, bankV }: ScenarioValues,
-  stage: ScenarioContext,
-): number | undefined {
-  if (part.kind !== "battery") return undefined;
-  if (chargePercent !== undefined) return restVoltageAt(part, chargePercent) ?? part.nominalV;
-  if (bankV === undefined) return part.nominalV;
-  const bankNominalV = stage.bankNominalV(part);
-  return (bankV * timesSystem(bankNominalV, stage.systemV) * part.nominalV) / bankNominalV;
+  { stage, charges }: { readonly stage: ScenarioContext; readonly charges: ReadonlyMap<number, number> },
+): Rest {
+  const percent = charges.get(battery.index) ?? chargePercent;
+  if (percent !== undefined) return restVoltageAt(battery, percent);
+  if (bankV === undefined) return usualRest(battery);
+  const bankNominalV = stage.bankNominalV(battery);
+  const voltageV = (bankV * timesSystem(bankNominalV, stage.systemV) * battery.systemV) / bankNominalV;
+  return { voltageV, from: "plan" };
 }
 
 /**

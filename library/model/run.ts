@@ -2,6 +2,7 @@ import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts
 import type { Termination } from "../plan/termination.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { Gate } from "../standards/time-current-gates.ts";
+import type { Estimate } from "./estimate.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
@@ -18,6 +19,8 @@ interface OfCircuit {
   readonly loadW?: number;
   /** The voltage at which watts were converted to amperes: the device's minimum if stated, else nominal. */
   readonly loadAtV: number;
+  /** The lowest voltage at which the device draws, V: its minimum if stated, else the usual one of the battery. */
+  readonly lowestV: number;
   /** Minimum voltage at which the device still works, V. */
   readonly minimumV?: number;
   readonly critical: boolean;
@@ -54,6 +57,13 @@ interface RunBase extends DropLimit {
   readonly name: string;
   /** Current of the load, A; 0 for a cable, until the network is solved. */
   readonly loadA: number;
+  /**
+   * Current with constant powers at the lowest voltage at which they work, A; for ampacity and ratings, not for the drop. Absent
+   * if it is not above {@link loadA}.
+   */
+  readonly lowVoltageA?: number;
+  /** The figures behind that current that the plan does not state; absent if there are none. */
+  readonly estimate?: Estimate;
   readonly systemV: number;
   /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. */
   readonly lengthsGiven: Readonly<Partial<Record<LengthProperty, number>>>;

@@ -1,10 +1,15 @@
 import { workingVoltage } from "./part-properties.ts";
-import { amount, text, yesOrNo } from "./property.ts";
+import { amount, listOf, text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
-import { references, terminals } from "./terminal-property.ts";
+import { reference, references, terminals } from "./terminal-property.ts";
 
 const share = (of: string) => amount(`a share of ${of}`, "%", { from: 0, upTo: 100 });
 const switched = references("loads, sources, switches and circuits of this plan");
+
+const chargeOfBattery = propertyTable(
+  { battery: reference("a battery of this plan"), percent: share("a full charge") },
+  { unknown: "is not a property of a charge", needed: ["battery", "percent"], choices: [] },
+);
 
 const properties = {
   name: text("a name, as text"),
@@ -16,6 +21,10 @@ const properties = {
   shore: yesOrNo(),
   sunPercent: share("full sun"),
   chargePercent: share("a full charge"),
+  charges: listOf(chargeOfBattery, {
+    allowed: "a list of up to 200 batteries with their charge, such as [{ battery: house, percent: 20 }]",
+    most: 200,
+  }),
   bankV: workingVoltage,
 };
 

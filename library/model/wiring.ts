@@ -1,3 +1,4 @@
+import { lowestVoltageFor, lowestVoltageOf, systemVoltageOf } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { LoadOfCircuit, PartDraft } from "./draft-part.ts";
 import type { NetworkRecords } from "./network-records.ts";
@@ -21,7 +22,13 @@ export function wiringOf(records: NetworkRecords, build: BuildValues): Wiring {
   }
   const batteries = parts.flatMap((part) => {
     if (part.word !== "battery") return [];
-    return sourceAt(part, "positive", "negative", part.values.nominalV ?? build.voltage ?? defaultVoltage);
+    const { chemistry, nominalV = build.voltage ?? defaultVoltage } = part.values;
+    // Without a chemistry the battery is refused, and no current is calculated.
+    const label = { chemistry: chemistry ?? ("flooded lead-acid" as const), nominalV };
+    return sourceAt(part, "positive", "negative", systemVoltageOf(label)).map((source) => ({
+      ...source,
+      lowestV: lowestVoltageOf(label),
+    }));
   });
   return { terminals: terminals.length, joined, batteries, chargers: parts.flatMap(chargerOf) };
 }
@@ -56,5 +63,5 @@ function sourceAt(
   const positive = terminals?.get(positiveName);
   const negative = terminals?.get(negativeName);
   if (positive === undefined || negative === undefined || nominalV === undefined) return [];
-  return [{ positive, negative, nominalV }];
+  return [{ positive, negative, nominalV, lowestV: lowestVoltageFor(nominalV) }];
 }

@@ -32,7 +32,8 @@ export interface PlannedBattery extends BatteryInput {
 export interface BatteryInput extends PartOptions {
   /**
    * The battery's chemistry: "LiFePO4", "AGM", "gel" or "flooded lead-acid". Always needed: it determines the
-   * voltage at rest and the usual range of the internal resistance.
+   * voltage at rest, 3.2 V a cell of LiFePO4 and 2 V a lead-acid cell unless a scenario states the charge, and the usual range of
+   * the internal resistance.
    *
    * Example: `chemistry: "LiFePO4"`
    */
@@ -44,7 +45,8 @@ export interface BatteryInput extends PartOptions {
    */
   readonly capacityAh: number;
   /**
-   * Nominal voltage of this battery, V: 12, 24, 48, or another number from 1 to 50.
+   * Nominal voltage of this battery, V, as its label states it: 12, 24, 48, or another number from 1 to 50; or 51.2. For LiFePO4
+   * the number of cells counts: 12 and 12.8 V both mean four, 48 and 51.2 V sixteen.
    *
    * Left out: taken as the voltage of the `build`, else as 12 V.
    *

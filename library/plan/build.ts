@@ -64,7 +64,8 @@ interface BuildOptions {
    */
   readonly name?: string;
   /**
-   * Nominal voltage of the system, V: 12, 24, 48, or another number from 1 to 50.
+   * Nominal voltage of the system, V: 12, 24, 48, or another number from 1 to 50; or 51.2. 12.8, 25.6 and 51.2 V
+   * are labels of LiFePO4 batteries, and mean 12, 24 and 48 V.
    *
    * Left out: taken as 12 V.
    *

@@ -67,7 +67,7 @@ interface LoadInAmperes {
 interface LoadInWatts {
   /**
    * Power that the load draws, W. Above 0, up to 100,000. Converted to amperes at the device's own minimum voltage (`minimumV`)
-   * if that is stated, else at the nominal voltage: A = W / V. Give `load`, `loadW` or `to`, and no other; one of them is needed.
+   * if that is stated: A = W / V. Else at the nominal voltage, and for ampacity and ratings at the lowest voltage in use. Give `load`, `loadW` or `to`, and no other; one of them is needed.
    *
    * Example: `loadW: 480`
    */
@@ -247,7 +247,8 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly protectFarEnd?: number | ProtectionInput;
   /**
-   * Nominal voltage of this circuit, V: 12, 24, 48, or another number from 1 to 50.
+   * Nominal voltage of this circuit, V: 12, 24, 48, or another number from 1 to 50; or 51.2. 12.8, 25.6 and 51.2 V
+   * are labels of LiFePO4 batteries, and mean 12, 24 and 48 V.
    *
    * Left out: taken from `build`, else as 12 V.
    *
@@ -284,7 +285,8 @@ export interface CircuitOptions extends RunOptions {
    * Minimum voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
    * A load in watts is converted to amperes at this voltage.
    *
-   * Left out: taken as not known, and only the drop in percent is checked.
+   * Left out: taken as not known, and only the drop in percent is checked. For the current of a load in watts, taken as 1.75 V a
+   * lead-acid cell, or 3 V a cell of LiFePO4.
    *
    * Example: `minimumV: 10.5`
    */

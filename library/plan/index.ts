@@ -38,7 +38,13 @@ export type { ProtectionInput } from "./protection.ts";
 export { type PlannedRelay, type RelayInput, relay } from "./relay.ts";
 export type { RuleId } from "./rule-id.ts";
 export type { RunOptions } from "./run-options.ts";
-export { type PlannedScenario, type ScenarioInput, type Switched, scenario } from "./scenario.ts";
+export {
+  type BatteryCharge,
+  type PlannedScenario,
+  type ScenarioInput,
+  type Switched,
+  scenario,
+} from "./scenario.ts";
 export {
   type PlannedSelectorSwitch,
   type SelectorSwitchInput,

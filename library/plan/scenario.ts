@@ -80,10 +80,10 @@ interface ListOfOff {
 
 interface BankCharge {
   /**
-   * State of charge of the batteries, in percent. From 0 to 100, and a row in the table of voltages at rest for their chemistry:
-   * 25, 50, 75 or 100, and for LiFePO4 every 10. Give `chargePercent` or `bankV`, not both.
+   * State of charge of the batteries, in percent. From 0 to 100. Their voltage at rest follows from published lists. Give
+   * `chargePercent` or `bankV`, not both.
    *
-   * Left out: taken as not known, and the batteries rest at their nominal voltage.
+   * Left out: taken as not known, and the batteries rest at 2 V a lead-acid cell and 3.2 V a cell of LiFePO4.
    *
    * Example: `chargePercent: 50`
    */
@@ -149,4 +149,28 @@ interface ScenarioOptions {
    * Example: `sunPercent: 60`
    */
   readonly sunPercent?: number;
+  /**
+   * State of charge of single batteries, if it differs from that of the others.
+   *
+   * Left out: taken from `chargePercent` or `bankV` for every battery.
+   *
+   * Example: `charges: [{ battery: house, percent: 90 }]`
+   */
+  readonly charges?: readonly BatteryCharge[];
+}
+
+/** The state of charge of one battery. */
+export interface BatteryCharge {
+  /**
+   * The battery whose charge is stated, each battery once. Always needed: the others keep the charge of the whole scenario.
+   *
+   * Example: `battery: house`
+   */
+  readonly battery: PlannedBattery;
+  /**
+   * Its state of charge, in percent. From 0 to 100. Always needed: its voltage at rest follows from it.
+   *
+   * Example: `percent: 90`
+   */
+  readonly percent: number;
 }

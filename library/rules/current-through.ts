@@ -3,6 +3,7 @@ import type { WorstOf } from "../analysis/network-result.ts";
 import type { Part } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
+import { estimateInWords } from "./wording/estimate-in-words.ts";
 import { atPart, kindInWords, scenarioInWords } from "./wording/part-in-words.ts";
 
 /** A part's maximum current comes from its maker, and the plan repeats it. No document confirms it. */
@@ -23,6 +24,7 @@ export function aboveStatedRating(plan: JudgedPlan, ...kinds: readonly RatedKind
       const values: AboveRating = {
         kind: kindInWords(part),
         currentA: worst.currentA,
+        estimate: estimateInWords(worst.estimate),
         ratedA: part.ratedA,
         scenario: scenarioInWords(network, worst.scenario),
       };
@@ -42,6 +44,7 @@ export interface AboveRating {
   readonly kind: string;
   /** The maximum current through it; through a bus, the sum of all currents into it. */
   readonly currentA: number;
+  readonly estimate: string;
   readonly ratedA: number;
   /** `in "everything on"`. */
   readonly scenario: string;

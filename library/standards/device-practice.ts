@@ -27,6 +27,9 @@ export const solarControllerEfficiency = { source: practice, percent: 95 } as co
 /** Cut-off voltage of inverters and DC-DC chargers, to spare the battery, for each 12 V of the nominal voltage. */
 export const cutOffVoltage = { source: practice, for12V: 10.5 } as const;
 
+/** The lowest voltage of a cell at which devices draw current: soon after, the battery is empty, or its protection cuts off. */
+export const lowestCellVoltage = { source: practice, leadAcidV: 1.75, lithiumIronPhosphateV: 3.0 } as const;
+
 /** Assumed duration of an inverter's surge: a motor behind it has started by then. */
 export const surgeDuration = { source: practice, seconds: 5 } as const;
 

@@ -1,8 +1,8 @@
 import type { Citation } from "./citation.ts";
 
 /*
- * Rest voltage of a battery by state of charge: 25 °C, hours after the last current in or out. Only the listed rows are used;
- * values between them are not interpolated.
+ * Rest voltage of a battery by state of charge: 25 °C, hours after the last current in or out. The rows are as printed; between
+ * two of them the voltage is taken from a straight line.
  */
 
 /** Rest voltage of a 12 V battery. */
@@ -21,6 +21,19 @@ export const floodedRestVoltage = {
     { chargePercent: 75, restV: 12.45 },
     { chargePercent: 100, restV: 12.66 },
   ],
+} as const;
+
+/** Rest voltage of an empty 12 V battery, below the lowest row of {@link floodedRestVoltage}. */
+export const emptyFloodedRestVoltage = {
+  source: {
+    document: "Engineering mailing list, rule-of-thumb rest voltages of flooded batteries",
+    section: "",
+    authority: "common practice",
+    confirmed: "read",
+    note: "Rounded to 0.1 V there. Another list, from memory, has 11.89 V.",
+  } satisfies Citation,
+  forV: 12,
+  restV: 11.6,
 } as const;
 
 /** Rest voltage of a 12 V battery. Recalled, not seen. */
@@ -69,6 +82,23 @@ export const lithiumIronPhosphateRestVoltage = {
     { chargePercent: 90, restV: 3.4 },
     { chargePercent: 100, restV: 3.65 },
   ],
+} as const;
+
+/** Voltages of one LiFePO4 cell that no state of charge of the list above gives. */
+export const lithiumIronPhosphateCell = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "The list above ends at 3.65 V, which is a charging voltage: hours later a full cell rests at 3.35 to 3.40 V.",
+  } satisfies Citation,
+  /** Nominal voltage, and the voltage at rest if the charge is unknown. */
+  restV: 3.2,
+  /** At rest and fully charged, from and to. */
+  fullAtRestV: [3.35, 3.4],
+  /** At the end of charge. */
+  chargedV: 3.65,
 } as const;
 
 /** Number of cells for a nominal voltage. */

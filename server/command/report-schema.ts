@@ -23,7 +23,16 @@ const at = { file: z.string(), line: z.int().min(1) };
 
 /** A scenario is identified by its index in the network's list. */
 const scenario = z.int().min(0);
-const worst = z.strictObject({ currentA: z.number(), scenario }).nullable();
+/** The figures behind a result that the plan does not state. */
+const estimate = z
+  .strictObject({
+    lowestV: z.number().optional(),
+    restV: z.number().optional(),
+    belowList: z.literal(true).optional(),
+    internalResistance: z.literal(true).optional(),
+  })
+  .optional();
+const worst = z.strictObject({ currentA: z.number(), scenario, estimate }).nullable();
 const terminal = z.strictObject({ part: z.string(), terminal: z.string() });
 
 /** Of a fuse or breaker: its figures, and the dead-short currents through it. */
@@ -117,6 +126,8 @@ const solvedNetwork = z.strictObject({
       ampacityA: z.number().nullable(),
       /** Over all scenarios except motor starts; null if none could be solved. */
       worst,
+      /** For its ampacity: the same, with the constant powers of loads at the lowest voltage at which they work. */
+      design: worst,
       results: z.array(
         z.strictObject({
           scenario,
@@ -145,6 +156,7 @@ const solvedNetwork = z.strictObject({
       dropPercent: z.number(),
       dropLimitPercent: z.number(),
       arrivingV: z.number(),
+      estimate,
     }),
   ),
 });
@@ -179,6 +191,8 @@ export const planSchema = z.strictObject({
       name: z.string(),
       ...at,
       loadA: z.number(),
+      /** For ampacity and ratings: with constant powers at the lowest voltage at which they work. */
+      designA: z.number(),
       systemV: z.number(),
       lengthOneWayM: z.number(),
       conductor: size,

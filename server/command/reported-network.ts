@@ -61,6 +61,7 @@ export function reportNetwork(
         conductor: reportSize(conductor.run.conductor),
         ampacityA: ampacity?.judged ? ampacity.ampacityA : null,
         worst: result.conductors[index]?.worst ?? null,
+        design: result.conductors[index]?.design ?? null,
         results: result.scenarios.flatMap((one) => {
           if (one.state !== "solved") return [];
           const currentA = one.conductorA[index] ?? 0;

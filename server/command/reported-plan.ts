@@ -1,5 +1,6 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { designCurrentA } from "../../library/analysis/design-current.ts";
 import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
 import type { At } from "../../library/rules/finding.ts";
 import type { JudgedRun } from "../../library/rules/rule.ts";
@@ -147,6 +148,7 @@ function reportCircuit(plan: CheckedPlan, { circuit, result }: JudgedRun, places
     file,
     line,
     loadA: circuit.loadA,
+    designA: designCurrentA(circuit),
     systemV: circuit.systemV,
     lengthOneWayM: (circuit.positiveM + circuit.negativeM) / 2,
     conductor: reportSize(conductor),

@@ -1,3 +1,4 @@
+import { designCurrentA } from "../../library/analysis/design-current.ts";
 import type { NetworkConductor } from "../../library/model/network.ts";
 import type { Run } from "../../library/model/run.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
@@ -91,21 +92,22 @@ function wattsInWords({ loadA, loadW, loadAtV }: Run): string {
     : ` (${formatExact(loadW)} W / ${formatExact(loadAtV)} V)`;
 }
 
-function carried({ loadA }: Run, ampacity: Result["ampacity"]): string {
+function carried(circuit: Run, ampacity: Result["ampacity"]): string {
+  const designA = designCurrentA(circuit);
   const source = ampacitySourceInWords(ampacity);
   if (!ampacity.judged) {
     const why =
       ampacity.why === "place-too-hot"
         ? "the place is as hot as the insulation may be"
         : "no table covers it";
-    return limitRow("Current", withUnit(loadA, "A"), `not judged: ${why}`, "", source);
+    return limitRow("Current", withUnit(designA, "A"), `not judged: ${why}`, "", source);
   }
-  const [load, limit] = formatDistinct(loadA, ampacity.ampacityA);
+  const [load, limit] = formatDistinct(designA, ampacity.ampacityA);
   return limitRow(
     "Current",
     `${load} A`,
     `may carry ${limit} A`,
-    marginInWords(ampacity.ampacityA - loadA, "A"),
+    marginInWords(ampacity.ampacityA - designA, "A"),
     source,
   );
 }

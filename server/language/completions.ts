@@ -4,6 +4,7 @@ import {
   type Position,
   type Range,
 } from "vscode-languageserver-types";
+import { designCurrentA } from "../../library/analysis/design-current.ts";
 import { isDevice } from "../../library/model/part-roles.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import { ruleById } from "../../library/rules/registry.ts";
@@ -156,8 +157,9 @@ function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): st
   const { result, circuit } = choice;
   if (!isSize(property)) return `${verdict}: ${shareOfLoad(result.protection, statedAt(circuit, property))}`;
   const { overloaded, dropPercent } = result.drop;
-  const spare = margin(circuit.loadA, result);
-  if (circuit.word === "cable") return `${verdict}: ${withUnit(circuit.loadA, "A")}, ${spare}`;
+  const designA = designCurrentA(circuit);
+  const spare = margin(designA, result);
+  if (circuit.word === "cable") return `${verdict}: ${withUnit(designA, "A")}, ${spare}`;
   return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${spare}`;
 }
 
@@ -186,9 +188,9 @@ function titlesOf(faults: Choice["faults"]): string {
   return [...new Set(faults.map(({ rule }) => ruleById(rule)?.title ?? rule))].join("; ");
 }
 
-function margin(loadA: number, { ampacity }: JudgedRun["result"]): string {
+function margin(designA: number, { ampacity }: JudgedRun["result"]): string {
   if (!ampacity.judged) return "ampacity not judged";
-  const spareA = ampacity.ampacityA - loadA;
+  const spareA = ampacity.ampacityA - designA;
   return spareA < 0 ? `${withUnit(-spareA, "A")} too much` : `${withUnit(spareA, "A")} spare`;
 }
 
@@ -230,7 +232,9 @@ function runInLong({ circuit, result, faults }: RunChoice, { property }: TypedVa
     circuit.word === "cable"
       ? `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}.`
       : `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
-    ampacity.judged ? carriedInWords(circuit.loadA, ampacity.ampacityA) : "Its ampacity was not judged.",
+    ampacity.judged
+      ? carriedInWords(designCurrentA(circuit), ampacity.ampacityA)
+      : "Its ampacity was not judged.",
     ...faults.map(({ rule, values }) => {
       const message = ruleById(rule)?.message(values) ?? rule;
       return `- ${markdownWords(message)}`;

@@ -1,4 +1,5 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
+import { designCurrentA } from "../../library/analysis/design-current.ts";
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Run } from "../../library/model/run.ts";
@@ -124,8 +125,8 @@ function tooltip(judged: readonly JudgedRun[], ways: Ways): string {
   const { drop, ampacity } = result;
   const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const carries = ampacity.judged
-    ? carriedInWords(circuit.loadA, ampacity.ampacityA)
-    : `carries ${withUnit(circuit.loadA, "A")}; its ampacity was not judged`;
+    ? carriedInWords(designCurrentA(circuit), ampacity.ampacityA)
+    : `carries ${withUnit(designCurrentA(circuit), "A")}; its ampacity was not judged`;
   const loses = `loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}`;
   const one =
     circuit.word === "cable"
@@ -149,7 +150,9 @@ function othersOf(judged: readonly JudgedRun[]): string {
 }
 
 function ofGreatestCurrent(judged: readonly JudgedRun[]): JudgedRun {
-  return judged.reduce((one, other) => (other.circuit.loadA > one.circuit.loadA ? other : one));
+  return judged.reduce((one, other) =>
+    designCurrentA(other.circuit) > designCurrentA(one.circuit) ? other : one,
+  );
 }
 
 function carriedInWords(loadA: number, ampacityA: number): string {
@@ -165,7 +168,7 @@ function ofWorstDrop(judged: readonly JudgedRun[]): JudgedRun {
 /** Undefined if the ampacity of none of them could be judged. */
 function leastSpare(judged: readonly JudgedRun[]): number | undefined {
   const spares = judged.flatMap(({ circuit, result: { ampacity } }) =>
-    ampacity.judged ? [ampacity.ampacityA - circuit.loadA] : [],
+    ampacity.judged ? [ampacity.ampacityA - designCurrentA(circuit)] : [],
   );
   return spares.length > 0 ? spares.reduce((one, other) => Math.min(one, other)) : undefined;
 }

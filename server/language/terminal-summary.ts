@@ -22,7 +22,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
       conductor.from === terminal || conductor.to === terminal
         ? {
             words: conductorInWords(conductor),
-            worst: result.conductors[index]?.worst,
+            worst: result.conductors[index]?.design,
             arrivingA: ({ conductorA }: SolvedScenario) =>
               (conductor.to === terminal ? 1 : -1) * (conductorA[index] ?? 0),
           }

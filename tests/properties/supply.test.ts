@@ -75,6 +75,7 @@ function withLoadAlone(network: Network, of: ReturnType<typeof loadsOf>[number])
     dropLimitStated: true,
     dropLimitSource: statedDropLimit,
     systemV: 12,
+    lowestV: 10.5,
     statedBy: "load",
   };
   const parts = network.parts.map((part) => (part.index === index ? load : part));
@@ -83,6 +84,7 @@ function withLoadAlone(network: Network, of: ReturnType<typeof loadsOf>[number])
     on: parts.map((part) => part.index === index || part.kind === "battery" || passesCurrentOn(part)),
     starting: parts.map(() => false),
     restV: network.scenarios[0]!.restV,
+    restFrom: network.scenarios[0]!.restFrom,
     sunShare: 0,
     momentary: false,
   };

@@ -1,5 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { restVoltageAt } from "../../library/model/battery-figures.ts";
+import {
+  cellVoltageOf,
+  fullVoltageOf,
+  lowestVoltageOf,
+  restVoltageAt,
+  systemVoltageOf,
+} from "../../library/model/battery-figures.ts";
 import { alternatorShare, chargingVoltage } from "../../library/standards/charging-practice.ts";
 import { inverterEfficiency } from "../../library/standards/device-practice.ts";
 import { internalResistance } from "../../library/standards/internal-resistance.ts";
@@ -64,9 +70,48 @@ describe("rest voltage of LiFePO4 cells", () => {
 
   test("four cells make a battery of 12 V, and also one of 12.8 V", () => {
     for (const nominalV of [12, 12.8]) {
-      expect(restVoltageAt({ chemistry: "LiFePO4", nominalV }, 50)).toBeCloseTo(4 * 3.28, 9);
-      expect(restVoltageAt({ chemistry: "LiFePO4", nominalV: 4 * nominalV }, 100)).toBeCloseTo(16 * 3.65, 9);
+      const label = { chemistry: "LiFePO4", nominalV } as const;
+      const fourInSeries = { ...label, nominalV: 4 * nominalV };
+      expect(restVoltageAt(label, 50)).toEqual({ voltageV: expect.closeTo(4 * 3.28, 9), from: "charge" });
+      expect(fullVoltageOf(fourInSeries).voltageV).toBeCloseTo(16 * 3.65, 9);
+      expect(systemVoltageOf(label)).toBe(12);
+      expect(systemVoltageOf(fourInSeries)).toBe(48);
+      expect(cellVoltageOf(fourInSeries)).toBeCloseTo(51.2, 9);
+      expect(lowestVoltageOf(label)).toBe(12);
     }
+  });
+
+  // Recalled: a full cell rests at 3.35 to 3.40 V, and 3.65 V is a charging voltage.
+  test("full at rest is not the last row, which is a charging voltage", () => {
+    expect(restVoltageAt({ chemistry: "LiFePO4", nominalV: 12 }, 100)).toEqual({
+      voltageV: expect.closeTo(4 * 3.4, 9),
+      from: "charge, from memory",
+    });
+  });
+});
+
+describe("charge between and below the rows", () => {
+  const flooded = { chemistry: "flooded lead-acid", nominalV: 12 } as const;
+
+  test("lies on a straight line between two rows", () => {
+    expect(restVoltageAt({ ...flooded, nominalV: 24 }, 60)).toEqual({
+      voltageV: expect.closeTo(2 * (12.3 + 0.15 * 0.4), 9),
+      from: "charge",
+    });
+    expect(restVoltageAt({ chemistry: "LiFePO4", nominalV: 12 }, 15)).toEqual({
+      voltageV: expect.closeTo(4 * 3.1, 9),
+      from: "charge",
+    });
+  });
+
+  // Engineering mailing list, rule of thumb for flooded batteries, read: 11.6 V when empty, rounded to 0.1 V.
+  test("below the lowest row it leads to the empty battery of another list, and says so", () => {
+    expect(restVoltageAt(flooded, 20)).toEqual({
+      voltageV: expect.closeTo(11.6 + 0.55 * 0.8, 9),
+      from: "charge below the list",
+    });
+    expect(restVoltageAt(flooded, 0).voltageV).toBe(11.6);
+    expect(restVoltageAt(flooded, 25)).toEqual({ voltageV: 12.15, from: "charge" });
   });
 });
 

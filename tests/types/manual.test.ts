@@ -242,6 +242,7 @@ function messagesByPlan(): ReadonlyMap<string, readonly unknown[]> {
 /** Objects within an argument. */
 const ofSpool = ["SpoolOptions", "SpoolInFeet", "SpoolInMetres"];
 const nested = new Set([
+  "BatteryCharge",
   "JoinInput",
   "OpeningTimeInput",
   "ProtectionDetails",
@@ -299,6 +300,7 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   ListOfOn: ["scenario"],
   ListOfOff: ["scenario"],
   BankCharge: ["scenario"],
+  BatteryCharge: ["scenario"],
   BankVoltage: ["scenario"],
 };
 
@@ -349,6 +351,8 @@ function within(holder: string, example: string): string {
     const others = ["atPercent: 200", "withinS: 60"].filter((needed) => needed !== example);
     return `openingTimes: [{ ${[...others, example].join(", ")} }]`;
   }
+  if (holder === "BatteryCharge")
+    return `charges: [{ ${example.startsWith("battery") ? "percent: 90" : "battery: house"}, ${example} }]`;
   if (ofSpool.includes(holder))
     return `spools: [{ gauge: 4, ${example.startsWith("length") ? "" : "lengthFt: 100, "}${example} }]`;
   return `protect: { ${example.startsWith("ratingA") ? "" : "ratingA: 50, "}${example} }`;

@@ -3,6 +3,7 @@ import { internalConnections } from "../../model/internal-connections.ts";
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { isSwitch, positionsKey, stateIn, switchesOf } from "../../model/switch-positions.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
+import { estimatesOf } from "./estimates.ts";
 import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
 import { type Port, portsOf } from "./topology/ports.ts";
@@ -76,6 +77,7 @@ function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, 
   const battery = ownerOf.get(ends.positive)!;
   const nominalV = device.part.kind === "load" ? device.part.systemV : bankNominalV(network, walks, ends);
   const { conductorA, conductorOhm } = result;
+  const estimate = estimatesOf(network).ofCurrent(result, device.part.index);
   const legs = [
     ...alongWalk(network, walks.positive[ends.bank]!, device.positive, 1),
     ...alongWalk(network, walks.negative[ends.bank]!, device.negative, -1),
@@ -91,6 +93,7 @@ function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, 
     dropPercent: (100 * dropV) / nominalV,
     ...dropLimitOf(device.part),
     arrivingV,
+    ...(estimate && { estimate }),
     legs,
   };
 }
@@ -104,7 +107,7 @@ function dropLimitOf(part: Part): Pick<SupplyPath, "dropLimitPercent" | "dropLim
 
 function bankNominalV({ parts }: Network, { banks }: Walks, { bank }: BankEnds): number {
   const string = banks[bank]?.strings[0] ?? [];
-  return string.reduce((sum, battery) => sum + (parts[battery] as BatteryPart).nominalV, 0);
+  return string.reduce((sum, battery) => sum + (parts[battery] as BatteryPart).systemV, 0);
 }
 
 /** From all banks over everything that passes current on, in one state of the disconnects. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Network, Part, Scenario } from "../../model/network.ts";
 import type { NetworkResult } from "../network-result.ts";
+import { atLowVoltage } from "./low-voltage.ts";
 import { sampleNetwork } from "./sample-network.tester.ts";
-import { solveScenarios } from "./solver/solve-scenarios.ts";
+import { scenarioSolver } from "./solver/solve-scenarios.ts";
 import { topologyOf } from "./topology/topology.ts";
 import { worstCaseOver } from "./worst-case.ts";
 
@@ -54,7 +55,10 @@ function boat() {
 }
 
 function worstOf(network: Network): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
-  return worstCaseOver(network, topologyOf(network), solveScenarios(network));
+  const solve = scenarioSolver(network);
+  const scenarios = network.scenarios.map(solve);
+  const lowVoltage = atLowVoltage(network, scenarios, solve);
+  return worstCaseOver({ network, topology: topologyOf(network), scenarios, lowVoltage });
 }
 
 describe("the worst over scenarios", () => {

@@ -1,5 +1,6 @@
+import type { Estimate } from "../../model/estimate.ts";
 import type { Network, Part } from "../../model/network.ts";
-import { passesCurrentOn } from "../../model/part-roles.ts";
+import { isDevice, passesCurrentOn } from "../../model/part-roles.ts";
 import type {
   ConductorWorst,
   NetworkResult,
@@ -8,37 +9,62 @@ import type {
   SolvedScenario,
   WorstOf,
 } from "../network-result.ts";
+import { estimatesOf } from "./estimates.ts";
+import type { LowVoltage } from "./low-voltage.ts";
 import type { NetworkTopology } from "./topology/network-topology.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 
-/** The worst over all scenarios, for each conductor, each part, and each path from a bank to a device. */
-export function worstCaseOver(
-  network: Network,
-  topology: NetworkTopology,
-  scenarios: readonly ScenarioResult[],
-): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
+/**
+ * The worst over all scenarios, for each conductor, each part, and each path from a bank to a device. `lowVoltage`: the same scenarios
+ * with nearly empty batteries; they count for currents, not for voltages.
+ */
+export function worstCaseOver({
+  network,
+  topology,
+  scenarios,
+  lowVoltage,
+}: {
+  readonly network: Network;
+  readonly topology: NetworkTopology;
+  readonly scenarios: readonly ScenarioResult[];
+  readonly lowVoltage: LowVoltage;
+}): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
   const solved = scenarios.filter((result): result is SolvedScenario => result.state === "solved");
   // The current of a starting motor is over before it heats a conductor.
   const lasting = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
   const momentary = solved.filter(({ scenario }) => network.scenarios[scenario]?.momentary);
+  const estimates = estimatesOf(network);
+  const byScenario = new Map(lasting.map((result) => [result.scenario, result]));
+  const greatestAt = (part: number, low: readonly SolvedScenario[], currentIn: CurrentIn) => {
+    const worst = greatest(lasting, currentIn);
+    const atLow = greatest(low, currentIn);
+    if (!worst) return undefined;
+    if (atLow && atLow.currentA > worst.currentA * moreThanRounding)
+      return withEstimate(atLow, estimates.atLowVoltage(atLow.scenario, part));
+    return withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
+  };
   return {
-    conductors: network.conductors.map(
-      (_, conductor): ConductorWorst => ({
-        worst: greatest(lasting, ({ conductorA }) => Math.abs(conductorA[conductor]!)),
-      }),
-    ),
-    parts: network.parts.map(
-      (part): PartWorst => ({
-        feeds: greatest(lasting, ({ partA }) => fedOrPassedOn(part, partA[part.index]!)),
-        draws: greatest(lasting, ({ partA, inputA }) =>
-          Math.max(inputA[part.index]!, drawn(part, partA[part.index]!)),
-        ),
-        surge: greatest(momentary, ({ partA, inputA }) =>
-          Math.max(inputA[part.index]!, Math.abs(partA[part.index]!)),
-        ),
-        lowestV: lowestVoltage(network, solved, part.index),
-      }),
-    ),
+    conductors: network.conductors.map(({ from }, conductor): ConductorWorst => {
+      const currentIn: CurrentIn = ({ conductorA }) => Math.abs(conductorA[conductor]!);
+      const { part } = network.terminals[from]!;
+      return {
+        worst: greatest(lasting, currentIn),
+        design: greatestAt(part, lowVoltage.loads, currentIn),
+      };
+    }),
+    parts: network.parts.map((part): PartWorst => {
+      const { index } = part;
+      const fed: CurrentIn = ({ partA }) => fedOrPassedOn(part, partA[index]!);
+      const drawn: CurrentIn = ({ partA, inputA }) => Math.max(inputA[index]!, drawnBy(part, partA[index]!));
+      const low = isDevice(part) ? lowVoltage.loads : lowVoltage.allDevices;
+      return {
+        feeds: greatestAt(index, low, fed),
+        draws: greatestAt(index, low, drawn),
+        forHours: greatest(lasting, (result) => Math.max(fed(result), drawn(result))),
+        surge: greatest(momentary, ({ partA, inputA }) => Math.max(inputA[index]!, Math.abs(partA[index]!))),
+        lowestV: lowestVoltage(network, solved, index),
+      };
+    }),
     supplyPaths: supplyPathsOf(network, topology, lasting),
   };
 }
@@ -46,11 +72,14 @@ export function worstCaseOver(
 /** The same current in two scenarios differs in its last digits. */
 const moreThanRounding = 1 + 1e-9;
 
+function withEstimate(worst: WorstOf, estimate: Estimate | undefined): WorstOf {
+  return estimate ? { ...worst, estimate } : worst;
+}
+
+type CurrentIn = (result: SolvedScenario) => number;
+
 /** Of several equally bad scenarios the first; undefined if there is none. */
-function greatest(
-  scenarios: readonly SolvedScenario[],
-  currentIn: (result: SolvedScenario) => number,
-): WorstOf | undefined {
+function greatest(scenarios: readonly SolvedScenario[], currentIn: CurrentIn): WorstOf | undefined {
   let worst: WorstOf | undefined;
   for (const result of scenarios) {
     const currentA = currentIn(result);
@@ -65,7 +94,7 @@ function fedOrPassedOn(part: Part, partA: number): number {
   return passesCurrentOn(part) ? Math.abs(partA) : Math.max(0, partA);
 }
 
-function drawn(part: Part, partA: number): number {
+function drawnBy(part: Part, partA: number): number {
   return passesCurrentOn(part) ? 0 : Math.max(0, -partA);
 }
 

@@ -1,4 +1,5 @@
 import { currentThrough } from "../../analysis/current-through.ts";
+import { designCurrentA } from "../../analysis/design-current.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import { greatestDropPercent } from "../../analysis/voltage-drop.ts";
 import { conductorWith, type Part } from "../../model/network.ts";
@@ -69,7 +70,8 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
     const limit: Limit | undefined = ampacity.judged
       ? { value: ampacity.ampacityA, is: "most", words: "ampacity" }
       : undefined;
-    const current: Measured = { what: "currentA", words: "current", value: circuit.loadA, unit: "A", limit };
+    const value = designCurrentA(circuit);
+    const current: Measured = { what: "currentA", words: "current", value, unit: "A", limit };
     if (circuit.word === "cable") return [current];
     return [current, dropOf("dropPercent", "drop", drop)];
   }

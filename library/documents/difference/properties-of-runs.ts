@@ -38,6 +38,9 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   loadW: ({ loadW }) => stated("loadW", "load", loadW, "W"),
   statesLoad: null,
   loadAtV: null,
+  lowestV: null,
+  lowVoltageA: null,
+  estimate: null,
   systemV: ({ systemV, word }) =>
     word === "cable" ? [] : [quantity("voltage", "nominal voltage", systemV, "V")],
   lengthsGiven: (circuit) => lengths(circuit),

@@ -1,7 +1,9 @@
-import type { BatteryPart, Network, Part } from "../../model/network.ts";
+import type { RestFrom } from "../../model/battery-figures.ts";
+import type { Network, Part } from "../../model/network.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Phrase } from "../../model/parts/phrase.ts";
 import { phraseInWords } from "../../rules/wording/part-in-words.ts";
+import { emptyFloodedRestVoltage, lithiumIronPhosphateCell } from "../../standards/rest-voltage.ts";
 import type { Assumption } from "./assumption.ts";
 
 const ownPractice = "common practice, no source";
@@ -45,10 +47,7 @@ function sentence(words: string): string {
 
 /** Voltages at rest are defaults if a scenario states none, or states how full the bank is. */
 function assumptionsOfScenarios({ scenarios, parts }: Network): readonly Assumption[] {
-  const batteries = parts.filter((part): part is BatteryPart => part.kind === "battery");
-  const atNominal = scenarios.filter(({ restV }) =>
-    batteries.some(({ index, nominalV }) => restV[index] === nominalV),
-  );
+  const restingFrom = (basis: RestFrom) => scenarios.filter(({ restFrom }) => restFrom.includes(basis));
   const builtIn = scenarios.filter(({ record }) => record === undefined);
   const names = (of: Network["scenarios"]) => of.map(({ name }) => `"${name}"`).join(", ");
   return [
@@ -58,11 +57,23 @@ function assumptionsOfScenarios({ scenarios, parts }: Network): readonly Assumpt
       where: names(builtIn),
       source: ownPractice,
     },
+    ...chemistriesOf(parts).map(
+      (chemistry): Assumption => ({
+        what: `Voltage of the ${chemistry} batteries at rest`,
+        takenAs: chemistry === "LiFePO4" ? "3.2 V a cell" : "their nominal voltage, 2 V a cell",
+        where: names(restingFrom("usual")),
+        source: chemistry === "LiFePO4" ? lithiumIronPhosphateCell.source : ownPractice,
+      }),
+    ),
     {
-      what: "Voltage of the batteries at rest",
-      takenAs: "their nominal voltage",
-      where: names(atNominal),
-      source: ownPractice,
+      what: "Voltage at rest of batteries with less charge than the published list reaches down to",
+      takenAs: "on a straight line to that of an empty battery",
+      where: names(restingFrom("charge below the list")),
+      source: emptyFloodedRestVoltage.source,
     },
   ];
+}
+
+function chemistriesOf(parts: readonly Part[]) {
+  return [...new Set(parts.flatMap((part) => (part.kind === "battery" ? [part.chemistry] : [])))];
 }

@@ -1,3 +1,4 @@
+import { designCurrentA } from "../../analysis/design-current.ts";
 import type { Network } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
@@ -127,19 +128,20 @@ function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Tab
 }
 
 const heatColumns: readonly ColumnOf<RunRow>[] = [
-  numbers("currentA", "Current, A", ({ circuit: { loadA }, result }) => {
+  numbers("currentA", "Current, A", ({ circuit, result }) => {
     if (!result) return "not worked out";
-    return result.ampacity.judged ? quantityBeside(loadA, result.ampacity.ampacityA) : quantity(loadA);
+    const designA = designCurrentA(circuit);
+    return result.ampacity.judged ? quantityBeside(designA, result.ampacity.ampacityA) : quantity(designA);
   }),
   numbers(
     "ampacityA",
     "May carry, A",
-    ifJudged(({ ampacityA }, { loadA }) => quantityBeside(ampacityA, loadA)),
+    ifJudged(({ ampacityA }, circuit) => quantityBeside(ampacityA, designCurrentA(circuit))),
   ),
   numbers(
     "spareA",
     "Spare, A",
-    ifJudged(({ ampacityA }, { loadA }) => quantity(ampacityA - loadA)),
+    ifJudged(({ ampacityA }, circuit) => quantity(ampacityA - designCurrentA(circuit))),
   ),
   numbers(
     "conductorC",

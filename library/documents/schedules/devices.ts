@@ -1,4 +1,5 @@
 import { currentThrough } from "../../analysis/current-through.ts";
+import { designCurrentA } from "../../analysis/design-current.ts";
 import type { Judgement } from "../../judge.ts";
 import type { FusePanelPart, Network } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
@@ -94,12 +95,12 @@ export function loadOf(
   const conductor = first?.wire.conductor;
   if (judged && (part || conductor !== undefined)) {
     const { network, result } = judged;
-    const worst = part ? currentThrough(result, part) : result.conductors[conductor!]?.worst;
+    const worst = part ? currentThrough(result, part) : result.conductors[conductor!]?.design;
     const scenario = worst && network.scenarios[worst.scenario]?.name;
     return worst && { currentA: Math.abs(worst.currentA), when: scenario ?? "" };
   }
   const circuit = plan.model.circuits.find(({ record }) => record === first?.wire.record);
-  return circuit && { currentA: circuit.loadA, when: "as the circuit states" };
+  return circuit && { currentA: designCurrentA(circuit), when: "as the circuit states" };
 }
 
 /** Requirements for a device beside its rating and family: "interrupts 20,000 A, 58 V". */

@@ -2,10 +2,11 @@ import type { Citation } from "../../standards/citation.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { chemistries } from "../allowed-values.ts";
 import {
+  fullVoltageOf,
   type InternalResistance,
   internalResistanceOf,
-  restVoltageAt,
-  restVoltages,
+  systemVoltageOf,
+  usualRestVoltageOf,
 } from "../battery-figures.ts";
 import { current, nominalVoltage } from "../part-properties.ts";
 import { amount, oneOf } from "../property.ts";
@@ -51,12 +52,13 @@ export const battery = definePart("battery", {
     }),
   },
   figures(given, { source }): BatteryFigures {
-    const { chemistry, nominalV } = given;
-    const fullV = restVoltageAt(given, 100)!;
+    const { voltageV: fullV, source: fullVSource } = fullVoltageOf(given);
     return {
-      internal: internalResistanceOf({ ...given, source }, nominalV, fullV),
+      systemV: systemVoltageOf(given),
+      internal: internalResistanceOf({ ...given, source }, fullV),
+      usualRestV: usualRestVoltageOf(given),
       fullV,
-      fullVSource: restVoltages(chemistry).source,
+      fullVSource,
     };
   },
   compared: ({ internal }) => [
@@ -73,7 +75,7 @@ export const battery = definePart("battery", {
           },
         ]),
     {
-      words: "voltage at rest, full, for the maximum fault",
+      words: "voltage when full, for the maximum fault",
       as: [{ value: fullV, unit: "V", rounded: true }],
       source: fullVSource,
     },
@@ -95,8 +97,12 @@ export const battery = definePart("battery", {
 export interface BatteryPart extends PartOf<typeof battery> {}
 
 interface BatteryFigures {
+  /** Nominal voltage of the system that its cells make, V: 12 V for a label of 12.8 V. */
+  readonly systemV: number;
   readonly internal: InternalResistance;
-  /** At rest and fully charged, for the maximum fault current, V. */
+  /** At rest, if a scenario does not state the charge, V. */
+  readonly usualRestV: number;
+  /** Fully charged, for the maximum fault current, V. */
   readonly fullV: number;
   readonly fullVSource: Citation;
 }

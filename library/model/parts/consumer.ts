@@ -27,6 +27,8 @@ export interface LoadFigures extends DropLimit {
   readonly critical: boolean;
   readonly continuous: boolean;
   readonly systemV: number;
+  /** The lowest voltage at which it draws, V: its minimum if stated, else the usual one of the battery. */
+  readonly lowestV: number;
   /** Whether a circuit states it (its own two conductors end here), or a part of the plan. */
   readonly statedBy: "load" | "motor" | "circuit";
 }
@@ -39,12 +41,13 @@ export type Draw =
 
 export function loadFigures(
   given: GivenValues<typeof ofEveryLoad>,
-  { build, nominalV }: FigureContext,
+  { build, nominalV, lowestV }: FigureContext,
 ): Omit<LoadFigures, "draws" | "statedBy"> {
   return {
     continuous: given.continuous ?? build.continuous ?? true,
     ...dropLimitOf(given, build),
     systemV: nominalV(),
+    lowestV: given.minimumV ?? lowestV(),
   };
 }
 

@@ -60,11 +60,13 @@ export const dcDcCharger = definePart("dcDcCharger", {
     runs: input(oneOf(whenItRuns, "is not a time at which it runs")),
   },
   worksFrom: "inputMinV",
-  /** The drop limit is for the supply path to its input. */
-  figures: ({ inputMinV }, { build, nominalV, taken }) =>
-    taken.includes("inputMinV")
-      ? supplyDropLimit(build)
-      : boosterDropLimit(inputMinV, { build, nominalV: nominalV("inputPositive", "inputNegative") }),
+  /** The drop limit, and the lowest voltage at which it draws, are for the supply path to its input. */
+  figures: ({ inputMinV }, { build, nominalV, lowestV, taken }) => {
+    const input = ["inputPositive", "inputNegative"] as const;
+    return taken.includes("inputMinV")
+      ? { ...supplyDropLimit(build), lowestV: lowestV(...input) }
+      : { ...boosterDropLimit(inputMinV, { build, nominalV: nominalV(...input) }), lowestV: inputMinV };
+  },
   inside: ({ isolated }) => (isolated ? [] : [{ between: ["inputNegative", "outputNegative"], ohm: 0 }]),
   determinesV: ({ outputV }) => nominalOfCharger(outputV),
   voltagesTooHigh: ({ inputMinV }, nominalV) =>

@@ -42,7 +42,10 @@ export const inverter = definePart("inverter", {
     }),
   },
   worksFrom: "cutOffV",
-  figures: (_, { build }) => supplyDropLimit(build),
+  figures: ({ cutOffV }, { build, lowestV, taken }) => ({
+    ...supplyDropLimit(build),
+    lowestV: taken.includes("cutOffV") ? lowestV() : cutOffV,
+  }),
   contradictions({ continuousW = 0, surgeW, loadW }) {
     const continuous: Bound = { what: "its continuous power", value: continuousW, unit: "W" };
     return [...notBelow("surgeW", surgeW, continuous), ...notAbove("loadW", loadW, continuous)];

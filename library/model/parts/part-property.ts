@@ -65,6 +65,8 @@ export interface DefaultContext {
   readonly buildV: number;
   /** Nominal voltage between two of its terminals, V: "positive" and "negative", unless others are given. */
   nominalV(positive?: string, negative?: string): number;
+  /** The lowest voltage at which devices draw current between two of its terminals, as the batteries there end, V. */
+  lowestV(positive?: string, negative?: string): number;
   /** Nominal voltage of the island that one of its terminals is in, V. */
   islandV(terminal: string): number;
   /** A required amount of the same part. */

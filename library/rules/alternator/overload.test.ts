@@ -64,7 +64,7 @@ testRule(alternatorOverload, [
       {
         on: "ratedA",
         severity: "warning",
-        message: 'Must supply 104 A in "everything on" (the charger), its continuous limit is',
+        message: 'Must supply 111 A in "everything on" (the charger), its continuous limit is',
         fixes: "no fix",
       },
     ],

@@ -4,6 +4,7 @@ import type { BatteryPart, Network } from "../../model/network.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
 import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -19,16 +20,17 @@ export const chargeCurrent = defineRule<Values>({
   acceptable: true,
   // Needs the current into each battery in every scenario. Information if only the usual rate is exceeded.
   check: (plan) => inNetwork(plan, check),
-  message({ currentA, limitA, stated, scenario, chemistry, perAh, source }) {
+  message({ currentA, estimate, limitA, stated, scenario, chemistry, perAh, source }) {
     const [takes, may] = formatDistinctWithUnit(currentA, limitA, "A");
     return stated
-      ? `Takes ${takes} ${scenario}, its limit is ${may} (maxChargeA): set the chargers to give less, or add a battery in parallel.`
-      : `Takes ${takes} ${scenario}; ${chemistry} of this capacity usually takes up to ${may}, ${formatRounded(perAh)} A per Ah (${source}). State maxChargeA from its data sheet.`;
+      ? `Takes ${takes} ${scenario}${estimate}, its limit is ${may} (maxChargeA): set the chargers to give less, or add a battery in parallel.`
+      : `Takes ${takes} ${scenario}${estimate}; ${chemistry} of this capacity usually takes up to ${may}, ${formatRounded(perAh)} A per Ah (${source}). State maxChargeA from its data sheet.`;
   },
 });
 
 interface Values {
   readonly currentA: number;
+  readonly estimate: string;
   readonly limitA: number;
   /** False: the limit is the usual one for the chemistry. */
   readonly stated: boolean;
@@ -60,7 +62,7 @@ function check(judged: JudgedNetwork): Found<Values>[] {
 function found(
   network: Network,
   battery: BatteryPart,
-  { currentA, scenario }: WorstOf,
+  { currentA, scenario, estimate }: WorstOf,
   { limitA, stated }: Pick<Values, "limitA" | "stated">,
 ): Found<Values> {
   return {
@@ -69,6 +71,7 @@ function found(
     ...(stated ? {} : { severity: "info" }),
     values: {
       currentA,
+      estimate: estimateInWords(estimate),
       limitA,
       stated,
       scenario: scenarioInWords(network, scenario),

@@ -1,5 +1,6 @@
 import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, inNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
 import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
 
@@ -21,20 +22,22 @@ export const dischargeCurrent = defineRule<Values>({
         if (!worst || !isAbove(worst.currentA, part.maxDischargeA)) return [];
         const values: Values = {
           currentA: worst.currentA,
+          estimate: estimateInWords(worst.estimate),
           maxDischargeA: part.maxDischargeA,
           scenario: scenarioInWords(network, worst.scenario),
         };
         return [{ subject: part.name, at: atPart(part, "maxDischargeA"), values }];
       }),
     ),
-  message({ currentA, maxDischargeA, scenario }) {
+  message({ currentA, estimate, maxDischargeA, scenario }) {
     const [gives, may] = formatDistinctWithUnit(currentA, maxDischargeA, "A");
-    return `Gives ${gives} ${scenario}, its limit is ${may} (maxDischargeA): run less at once, or add a battery in parallel.`;
+    return `Gives ${gives} ${scenario}${estimate}, its limit is ${may} (maxDischargeA): run less at once, or add a battery in parallel.`;
   },
 });
 
 interface Values {
   readonly currentA: number;
+  readonly estimate: string;
   readonly maxDischargeA: number;
   /** `in "everything on"`. */
   readonly scenario: string;

@@ -1,4 +1,5 @@
 import { sizesAbove } from "../../analysis/made-sizes.ts";
+import { estimatesOf } from "../../analysis/network/estimates.ts";
 import { parallelLeads, stringShares, stringsAreAlike } from "../../analysis/network/solver/string-shares.ts";
 import type { Bank } from "../../analysis/network/topology/network-topology.ts";
 import type { NetworkConductor } from "../../model/network.ts";
@@ -8,6 +9,7 @@ import type { Change, ProposedFix } from "../finding.ts";
 import { setSize, sizeInWords } from "../fixes/sized-fix.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatExact, withUnit } from "../wording/format-number.ts";
 import { atPart, relatedConductor, scenarioInWords } from "../wording/part-in-words.ts";
 import { givenInFeet } from "../wording/property-paths.ts";
@@ -34,10 +36,10 @@ export const parallelImbalance = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, (judged) => judged.result.topology.banks.flatMap((bank) => finding(judged, bank))),
   message(values) {
-    const { currentA, fairA, totalA, overPercent, charging, scenario, source } = values;
+    const { currentA, fairA, totalA, estimate, overPercent, charging, scenario, source } = values;
     const [over, limit] = formatDistinctWithUnit(overPercent, limitPercent, "%");
     const [own, fair] = formatDistinctWithUnit(currentA, fairA, "A");
-    return `${charging ? "Takes" : "Gives"} ${own} of the bank's ${withUnit(totalA, "A")} ${scenario}, ${over} above its share of ${fair}; up to ${limit} is ${source}: ${values.wayOut}.`;
+    return `${charging ? "Takes" : "Gives"} ${own} of the bank's ${withUnit(totalA, "A")} ${scenario}${estimate}, ${over} above its share of ${fair}; up to ${limit} is ${source}: ${values.wayOut}.`;
   },
 });
 
@@ -45,6 +47,7 @@ interface Values {
   readonly currentA: number;
   readonly fairA: number;
   readonly totalA: number;
+  readonly estimate: string;
   /** How far the current is above its share. */
   readonly overPercent: number;
   readonly charging: boolean;
@@ -69,6 +72,12 @@ function finding({ network, result }: JudgedNetwork, bank: Bank): Found<Values>[
     currentA: Math.abs(worst.currentA),
     fairA: Math.abs(worst.fairA),
     totalA: Math.abs(shares.totalA),
+    // Batteries of one kind rest at one voltage: only their resistances matter.
+    estimate: estimateInWords(
+      estimatesOf(network).ofVoltage(shares.scenario, battery.index)?.internalResistance && {
+        internalResistance: true,
+      },
+    ),
     overPercent: worst.overPercent,
     charging: shares.totalA < 0,
     scenario: scenarioInWords(network, shares.scenario),

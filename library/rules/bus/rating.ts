@@ -13,8 +13,8 @@ export const busRating = defineRule<AboveRating>({
   acceptable: true,
   // Needs the current through each bus in every scenario. Silent if the plan states no rating.
   check: (plan) => aboveStatedRating(plan, "busBar"),
-  message({ currentA, ratedA, scenario }) {
+  message({ currentA, estimate, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
-    return `Carries ${carries} ${scenario}, its rating is ${rated} (ratedA): use a bus bar with a higher one, or move loads to another.`;
+    return `Carries ${carries} ${scenario}${estimate}, its rating is ${rated} (ratedA): use a bus bar with a higher one, or move loads to another.`;
   },
 });

@@ -21,8 +21,8 @@ testRule(inputCurrent, [
         record: "charger input",
         on: "protect",
         severity: "warning",
-        message: "At 12 V the charger takes 40 A; the 39 A fuse opens: use a 45 A fuse.",
-        fixes: [{ title: "Use a 45 A fuse", gives: { protect: 45, gauge: 6 } }],
+        message: "At 12 V the charger takes 40 A; the 39 A fuse opens: use a 50 A fuse.",
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50, gauge: 6 } }],
       },
     ],
   },
@@ -54,8 +54,8 @@ testRule(inputCurrent, [
     finds: [
       {
         on: "protect",
-        message: "At 10 V the charger takes 44 A; the 43 A fuse opens: use a 45 A fuse.",
-        fixes: [{ title: "Use a 45 A fuse", gives: { protect: 45 } }],
+        message: "At 10 V the charger takes 44 A; the 43 A fuse opens: use a 50 A fuse.",
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
       },
     ],
   },
@@ -66,7 +66,7 @@ testRule(inputCurrent, [
       {
         on: "protect",
         message:
-          "At 10.5 V (common practice, no source) the charger takes 45.7 A; the 45 A fuse opens: use a 50 A fuse.",
+          "At 10.5 V (estimated: common practice, no source) the charger takes 45.7 A; the 45 A fuse opens: use a 50 A fuse.",
         fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
       },
     ],
@@ -83,7 +83,7 @@ testRule(inputCurrent, [
         on: "protect",
         message: "At 12 V the charger takes 40 A; the 35 A fuse opens",
         accepted: "set to half its current",
-        fixes: [{ title: "Use a 45 A fuse", gives: { protect: 45 } }],
+        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
       },
     ],
   },

@@ -1,8 +1,7 @@
 import { ampacityTables } from "../../analysis/ampacity.ts";
 import { chargerInputA } from "../../analysis/supply-current.ts";
-import { sourceOfFigure } from "../../model/part-roles.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
-import { cutOffVoltage, dcDcChargerEfficiency } from "../../standards/device-practice.ts";
+import { dcDcChargerEfficiency, lowestCellVoltage } from "../../standards/device-practice.ts";
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
 import { type SupplyValues, supplyFindings, supplyMessage } from "../fixes/supply-way.ts";
 import { defineRule } from "../rule.ts";
@@ -15,7 +14,7 @@ export const inputCurrent = defineRule<SupplyValues>({
   why: "At low input voltage a DC-DC charger draws more current than it gives, so an input sized for its output blows its fuse or runs hot.",
   sources: [
     dcDcChargerEfficiency.source,
-    cutOffVoltage.source,
+    lowestCellVoltage.source,
     chargingVoltage.source,
     ratingBetweenLoadAndConductor,
     ...ampacityTables,
@@ -26,11 +25,7 @@ export const inputCurrent = defineRule<SupplyValues>({
   check: (plan) =>
     supplyFindings(plan, {
       parts: ({ network }) => network.parts.filter((part) => part.kind === "dcDcCharger"),
-      takes: (charger) => ({
-        currentA: chargerInputA(charger),
-        atV: charger.inputMinV,
-        atVSource: sourceOfFigure(charger, "inputMinV"),
-      }),
+      takes: chargerInputA,
     }),
   message: supplyMessage,
 });

@@ -1,4 +1,5 @@
 import { ampacityOf, ratedColumnsC } from "../../analysis/ampacity.ts";
+import { designCurrentA } from "../../analysis/design-current.ts";
 import type { Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
@@ -70,8 +71,8 @@ function wrongProperty(circuit: Run): string {
 
 /** The lowest rating in the tables with which this size carries the load, and is protected, in this place. */
 function coolestThatCarries(circuit: Run): InsulationC | undefined {
-  const { loadA, protection, protectionFarEnd } = circuit;
-  const neededA = Math.max(loadA, protection?.ratingA ?? 0, protectionFarEnd?.ratingA ?? 0);
+  const { protection, protectionFarEnd } = circuit;
+  const neededA = Math.max(designCurrentA(circuit), protection?.ratingA ?? 0, protectionFarEnd?.ratingA ?? 0);
   return ratedColumnsC(circuit.conductor.system).find((insulationC) => {
     const ampacity = ampacityOf({ ...circuit, insulationC });
     return ampacity.judged && ampacity.ampacityA >= neededA;

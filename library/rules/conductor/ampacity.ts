@@ -1,10 +1,12 @@
 import { ampacityTables } from "../../analysis/ampacity.ts";
 import type { AmpacityFactor } from "../../analysis/circuit-result.ts";
+import { designCurrentA } from "../../analysis/design-current.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
 import { sizePath } from "../wording/property-paths.ts";
 import { ampacitySourceInWords } from "../wording/source-in-words.ts";
@@ -26,7 +28,7 @@ export const ampacity = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the ampacity. A place as hot as the insulation may get is left to conductor/ambient.
+  // Needs the ampacity and the design current. A place as hot as the insulation may get is left to conductor/ambient.
   check: (plan) =>
     perRun<Values>(plan, ({ circuit, result: { ampacity } }) => {
       const size = sizeInWords(circuit.conductor);
@@ -35,12 +37,14 @@ export const ampacity = defineRule<Values>({
         if (ampacity.why === "place-too-hot") return [];
         return [{ at, values: { judged: false, size, columnC: ampacity.columnC } }];
       }
-      if (!exceeds(circuit.loadA, ampacity.ampacityA)) return [];
+      const loadA = designCurrentA(circuit);
+      if (!exceeds(loadA, ampacity.ampacityA)) return [];
       const fixes = sizedFixes(circuit);
       const values: Values = {
         judged: true,
         size,
-        loadA: circuit.loadA,
+        loadA,
+        estimate: estimateInWords(circuit.estimate),
         ampacityA: ampacity.ampacityA,
         columnC: ampacity.columnC,
         engineSpace: circuit.engineSpace,
@@ -55,7 +59,7 @@ export const ampacity = defineRule<Values>({
       return `${values.size} is not judged: no table gives its ampacity for ${values.columnC} °C insulation in this place.`;
     const [loadText, allowedText] = formatDistinctWithUnit(values.loadA, values.ampacityA, "A");
     const where = values.factors.map((what) => factorInWords(what, values)).join(" and ");
-    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}: ${values.wayOut}.`;
+    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}${values.estimate}: ${values.wayOut}.`;
   },
 });
 
@@ -64,7 +68,9 @@ type Values =
   | {
       readonly judged: true;
       readonly size: string;
+      /** With constant powers at the lowest voltage at which they work. */
       readonly loadA: number;
+      readonly estimate: string;
       readonly ampacityA: number;
       readonly columnC: number;
       readonly engineSpace: boolean;

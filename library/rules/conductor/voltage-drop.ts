@@ -20,6 +20,7 @@ import {
   type JudgedPlan,
   perRun,
 } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
 import { lengthInWords, sizePath } from "../wording/property-paths.ts";
@@ -123,6 +124,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       limitSource: sourceInWords(way.dropLimitSource),
       systemV: (100 * way.dropV) / way.dropPercent,
       scenario: scenarioInWords(judged.network, way.scenario),
+      estimate: estimateInWords(way.estimate),
       lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
       wayOut: wayOut(fixes, "no standard sizes are enough; shorten the path, or set parallel"),
     };
@@ -211,10 +213,11 @@ function circuitMessage(values: CircuitValues): string {
 }
 
 function wayMessage(values: WayValues): string {
-  const { device, bank, dropV, dropPercent, dropLimitPercent, systemV, scenario, lostMost } = values;
+  const { device, bank, dropV, dropPercent, dropLimitPercent, systemV, scenario, estimate, lostMost } =
+    values;
   const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
   const most = lostMost.map(({ name, dropV: lostV }) => `${withUnit(lostV, "V")} in ${name}`);
-  return `${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+  return `${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}${estimate}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
 }
 
 type Values = CircuitValues | WayValues;
@@ -229,6 +232,7 @@ interface WayValues {
   readonly limitSource: string;
   readonly systemV: number;
   readonly scenario: string;
+  readonly estimate: string;
   /** The runs with the highest losses, greatest first. */
   readonly lostMost: readonly { readonly name: string; readonly dropV: number }[];
   readonly wayOut: string;

@@ -13,8 +13,8 @@ export const disconnectRating = defineRule<AboveRating>({
   acceptable: true,
   // Needs the current through each disconnect, relay and selector switch in every scenario that lasts.
   check: (plan) => aboveStatedRating(plan, "disconnect", "relay", "selectorSwitch"),
-  message({ kind, currentA, ratedA, scenario }) {
+  message({ kind, currentA, estimate, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
-    return `Carries ${carries} ${scenario}, its rating is ${rated} (ratedA): use a ${kind} with a higher one, or split its loads.`;
+    return `Carries ${carries} ${scenario}${estimate}, its rating is ${rated} (ratedA): use a ${kind} with a higher one, or split its loads.`;
   },
 });

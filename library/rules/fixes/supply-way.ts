@@ -3,8 +3,8 @@ import { bestRating, protectionRangeOfPart } from "../../analysis/protection-ran
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { opensWithinSurge, type SupplyLoad, supplyLoads } from "../../analysis/supply-current.ts";
 import type { DcDcChargerPart, InverterPart } from "../../model/network.ts";
-import { isDevice } from "../../model/part-roles.ts";
-import type { Citation } from "../../standards/citation.ts";
+import { isDevice, lowestVoltage } from "../../model/part-roles.ts";
+import { lowestCellVoltage } from "../../standards/device-practice.ts";
 import { isAbove } from "../current-through.ts";
 import type { At, ProposedFix } from "../finding.ts";
 import {
@@ -36,8 +36,8 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
     surges,
   }: {
     readonly parts: (judged: JudgedNetwork) => readonly Part[];
-    /** The maximum current it takes, A, and the voltage at that current. */
-    readonly takes: (part: Part) => Taking;
+    /** The maximum current it takes, A: at the lowest voltage at which it works. */
+    readonly takes: (part: Part) => number;
     /** The surge current for seconds at the same voltage, A. */
     readonly surges?: (part: Part) => number | undefined;
   },
@@ -45,7 +45,8 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
   const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
   return inNetwork(plan, (judged) =>
     parts(judged).flatMap((part) => {
-      const taking = takes(part);
+      const { voltageV: atV, isStated } = lowestVoltage(part);
+      const taking: Taking = { currentA: takes(part), atV, isEstimated: !isStated };
       const loads = supplyLoads(judged, part, taking.currentA);
       const lasting = [
         ...worstOfEachRun(runs, judged, loads).flatMap(({ run, load }) =>
@@ -65,16 +66,17 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
   );
 }
 
-export interface Taking {
+interface Taking {
   readonly currentA: number;
   readonly atV: number;
-  readonly atVSource: Citation;
+  /** The plan does not state that voltage. */
+  readonly isEstimated: boolean;
 }
 
 export interface SupplyValues {
   /** "the inverter kettle". */
   readonly device: string;
-  readonly taking: Omit<Taking, "atVSource"> & { readonly source: string };
+  readonly taking: Taking;
   /** The current here, with all else that is on, A. */
   readonly hereA: number;
   /** Share of the device's current, 0 to 1. */
@@ -100,7 +102,7 @@ export function supplyMessage({ device, taking, hereA, share, scenario, limit, w
       : share < wholeShare
         ? `${all}, ${here} of it here`
         : here;
-  const source = taking.source ? ` (${taking.source})` : "";
+  const source = taking.isEstimated ? ` (estimated: ${sourceInWords(lowestCellVoltage.source)})` : "";
   const surge = limit.of === "surge" ? " for seconds" : "";
   return `At ${formatExact(taking.atV)} V${source} ${device} takes ${flows}${surge}; ${limitInWords(limit, allowed)}: ${way}.`;
 }
@@ -209,15 +211,10 @@ function surgeFindingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
 }
 
 function valuesOf({ judged, part, taking, load }: On, limit: Limit, way: string): SupplyValues {
-  const { currentA, atV, atVSource } = taking;
   const { scenario } = load;
   return {
     device: partInWords(part),
-    taking: {
-      currentA,
-      atV,
-      source: atVSource.authority === "stated in the plan" ? "" : sourceInWords(atVSource),
-    },
+    taking,
     hereA: load.currentA,
     share: load.share,
     ...(scenario === undefined ? {} : { scenario: scenarioInWords(judged.network, scenario) }),

@@ -1,7 +1,6 @@
 import { ampacityTables } from "../../analysis/ampacity.ts";
 import { inverterSupplyA, inverterSurgeA } from "../../analysis/supply-current.ts";
-import { sourceOfFigure } from "../../model/part-roles.ts";
-import { cutOffVoltage, inverterEfficiency } from "../../standards/device-practice.ts";
+import { inverterEfficiency, lowestCellVoltage } from "../../standards/device-practice.ts";
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
 import { type SupplyValues, supplyFindings, supplyMessage } from "../fixes/supply-way.ts";
 import { defineRule } from "../rule.ts";
@@ -14,7 +13,7 @@ export const inverterSupply = defineRule<SupplyValues>({
   why: "An inverter draws more current as the battery voltage falls: its supply must carry the current just before it cuts off.",
   sources: [
     inverterEfficiency.source,
-    cutOffVoltage.source,
+    lowestCellVoltage.source,
     ratingBetweenLoadAndConductor,
     ...ampacityTables,
   ],
@@ -25,11 +24,7 @@ export const inverterSupply = defineRule<SupplyValues>({
   check: (plan) =>
     supplyFindings(plan, {
       parts: ({ network }) => network.parts.filter((part) => part.kind === "inverter"),
-      takes: (inverter) => ({
-        currentA: inverterSupplyA(inverter),
-        atV: inverter.cutOffV,
-        atVSource: sourceOfFigure(inverter, "cutOffV"),
-      }),
+      takes: inverterSupplyA,
       surges: inverterSurgeA,
     }),
   message: supplyMessage,

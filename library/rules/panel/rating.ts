@@ -2,10 +2,11 @@ import { currentThrough } from "../../analysis/current-through.ts";
 import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
-import { isAbove, statedRating } from "../current-through.ts";
+import { type AboveRating, isAbove, statedRating } from "../current-through.ts";
 import type { ProposedFix } from "../finding.ts";
 import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../fixes/sized-fix.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import {
   atConductor,
@@ -46,7 +47,7 @@ export const panelRating = defineRule<Values>({
       return `${values.used} circuits leave this panel, it has ${values.positions} positions: use a panel with more, or a second one.`;
     if (values.what === "bus") {
       const [carries, rated] = formatDistinctWithUnit(values.currentA, values.ratedA, "A");
-      return `Carries ${carries} ${values.scenario}, its rating is ${rated} (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.`;
+      return `Carries ${carries} ${values.scenario}${values.estimate}, its rating is ${rated} (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.`;
     }
     const [rating, branch] = formatDistinctWithUnit(values.ratingA, values.branchRatedA, "A");
     return `The ${values.device} of ${rating} is in ${values.panel}, whose branches are rated ${branch}: ${values.wayOut}.`;
@@ -54,7 +55,7 @@ export const panelRating = defineRule<Values>({
 });
 
 type Values =
-  | { readonly what: "bus"; readonly currentA: number; readonly ratedA: number; readonly scenario: string }
+  | ({ readonly what: "bus" } & Omit<AboveRating, "kind">)
   | { readonly what: "positions"; readonly used: number; readonly positions: number }
   | {
       readonly what: "branch";
@@ -72,6 +73,7 @@ function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): F
     what: "bus",
     currentA: worst.currentA,
     ratedA: panel.ratedA,
+    estimate: estimateInWords(worst.estimate),
     scenario: scenarioInWords(network, worst.scenario),
   };
   return [{ subject: panel.name, at: atPart(panel, "ratedA"), values }];

@@ -106,7 +106,8 @@ testRule(invalidValue, [
       {
         subject: "the build",
         on: "voltage",
-        message: "voltage is too large: 230. Allowed: 12, 24, 48 or another voltage from 1 to 50 V.",
+        message:
+          "voltage is too large: 230. Allowed: 12, 24, 48 or another voltage from 1 to 50 V, or 51.2 V.",
         fixes: "no fix",
       },
     ],

@@ -43,7 +43,7 @@ testRule(belowLoad, [
   },
   {
     name: "739.2 W at 13.2 V are 56 A, whatever the computer makes of it",
-    circuits: [{ load: undefined, loadW: 739.2, voltage: 13.2, protect: 56, oneWayFt: 5 }],
+    circuits: [{ load: undefined, loadW: 739.2, voltage: 14, minimumV: 13.2, protect: 56, oneWayFt: 5 }],
     finds: "nothing",
   },
   {

@@ -7,6 +7,7 @@ import {
   whyNoRatingOf,
 } from "../fixes/judged-devices.ts";
 import { defineRule } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
 import { wayOut } from "../wording/way-out.ts";
 
@@ -29,19 +30,22 @@ export const belowLoad = defineRule<Values>({
       const values: Values = {
         device,
         loadA,
+        estimate: estimateInWords(judged.range.estimate),
         wayOut: wayOut(fixes, whyNoRatingOf(judged)),
       };
       return [{ at, values, related, fixes }];
     }),
-  message({ device, loadA, wayOut: way }) {
+  message({ device, loadA, estimate, wayOut: way }) {
     const [, load] = formatDistinctWithUnit(device.ratingA, loadA, "A");
     const happens = device.kind === "breaker" ? "trip" : "blow";
-    return `${theDevice(device)} is below the load of ${load} and would ${happens} in ordinary use: ${way}.`;
+    return `${theDevice(device)} is below the load of ${load}${estimate} and would ${happens} in ordinary use: ${way}.`;
   },
 });
 
 interface Values {
   readonly device: Device;
+  /** With constant powers at the lowest voltage at which they work. */
   readonly loadA: number;
+  readonly estimate: string;
   readonly wayOut: string;
 }

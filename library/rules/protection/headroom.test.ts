@@ -60,7 +60,7 @@ testRule(headroom, [
   },
   {
     name: "614.4 W at 12.8 V are 48 A and ask for 60 A, whatever the computer makes of it",
-    circuits: [{ load: undefined, loadW: 614.4, voltage: 12.8, protect: 60, oneWayFt: 5 }],
+    circuits: [{ load: undefined, loadW: 614.4, voltage: 14, minimumV: 12.8, protect: 60, oneWayFt: 5 }],
     finds: "nothing",
   },
   {

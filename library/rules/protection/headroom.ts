@@ -8,6 +8,7 @@ import {
   whyNoRatingOf,
 } from "../fixes/judged-devices.ts";
 import { defineRule } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../wording/format-number.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -26,12 +27,13 @@ export const headroom = defineRule<Values>({
     perDevice(plan, (judged) => {
       const { at, device, load: related } = judged;
       if (!judged.continuous) return [];
-      const { minA, aimA } = judged.range;
+      const { minA, forHoursA, aimA, estimate } = judged.range;
       if (!exceeds(aimA, device.ratingA) || exceeds(minA, device.ratingA)) return [];
       const fixes = bestRatingFixes(judged, thinnestWithHeadroom);
       const values: Values = {
         device,
-        loadA: minA,
+        loadA: forHoursA,
+        estimate: estimateInWords(estimate),
         aimA,
         aimPercent: 100 * ratingOverContinuousLoad.factor,
         source: sourceInWords(ratingOverContinuousLoad.source),
@@ -39,15 +41,16 @@ export const headroom = defineRule<Values>({
       };
       return [{ at, values, related, fixes }];
     }),
-  message({ device, loadA, aimA, aimPercent, source, wayOut: way }) {
+  message({ device, loadA, estimate, aimA, aimPercent, source, wayOut: way }) {
     const [, aim] = formatDistinctWithUnit(device.ratingA, aimA, "A");
-    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")} (${source}): ${way}.`;
+    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")}${estimate} (${source}): ${way}.`;
   },
 });
 
 interface Values {
   readonly device: Device;
   readonly loadA: number;
+  readonly estimate: string;
   /** The rating to aim for, A, and its percentage of the load. */
   readonly aimA: number;
   readonly aimPercent: number;

@@ -21,7 +21,7 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7138 V in "everything on" at radio, which needs 11.714 V (minimumV): use 8 AWG for radio supply.',
+          'Only 11.7138 V in "everything on" at radio (estimated: 12 V at rest), which needs 11.714 V (minimumV): use 8 AWG for radio supply.',
         values: { neededV: 11.714, needs: "minimumV" },
         fixes: [{ title: "Use 8 AWG for radio supply", gives: { "radio supply": { gauge: 8 } } }],
       },
@@ -34,7 +34,7 @@ testRule(deviceBelowMinimum, [
       {
         on: "minimumV",
         message:
-          'Only 11.7 V in "everything on" at radio, which needs 11.99 V (minimumV): reduce the voltage drop, or run less at once.',
+          'Only 11.7 V in "everything on" at radio (estimated: 12 V at rest), which needs 11.99 V (minimumV): reduce the voltage drop, or run less at once.',
         fixes: "no fix",
       },
     ],
@@ -47,7 +47,8 @@ testRule(deviceBelowMinimum, [
         subject: "lamps",
         record: "lamps",
         on: "minimumV",
-        message: 'Only 11.71 V in "everything on" at lamps, which needs 11.72 V (minimumV): use 8 AWG.',
+        message:
+          'Only 11.71 V in "everything on" at lamps (estimated: 12 V at rest), which needs 11.72 V (minimumV): use 8 AWG.',
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
       },
     ],
@@ -65,7 +66,7 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "warning",
         message:
-          'Only 11.3 V in "winch starting" at radio, which needs 11.4 V (minimumV): use 8 AWG for radio supply and 2 AWG for feed return.',
+          'Only 11.3 V in "winch starting" at radio (estimated: 12 V at rest), which needs 11.4 V (minimumV): use 8 AWG for radio supply and 2 AWG for feed return.',
         fixes: [
           {
             title: "Use 8 AWG for radio supply and 2 AWG for feed return",
@@ -87,7 +88,8 @@ testRule(deviceBelowMinimum, [
       {
         on: "minimumV",
         severity: "error",
-        message: 'Only 11.7 V in "cruising" at radio, which needs 11.75 V (minimumV): use 3/0 AWG for feed, ',
+        message:
+          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.75 V (minimumV): use 3/0 AWG for feed, ',
         fixes: [
           {
             title: "Use 3/0 AWG for feed, 1 AWG for radio supply and 4/0 AWG for feed return",
@@ -106,7 +108,7 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7 V in "cruising" at radio, which needs 11.85 V (minimumV): use 6 AWG for radio supply and 2 AWG for feed return.',
+          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.85 V (minimumV): use 6 AWG for radio supply and 2 AWG for feed return.',
         fixes: [
           {
             title: "Use 6 AWG for radio supply and 2 AWG for feed return",
@@ -149,7 +151,7 @@ testRule(deviceBelowMinimum, [
         on: "cutOffV",
         severity: "error",
         message:
-          'Only 11.69 V in "everything on" at the inverter kettle, which needs 11.7 V (cutOffV): use 4 AWG for inverter supply.',
+          'Only 11.69 V in "everything on" at the inverter kettle (estimated: 12 V at rest), which needs 11.7 V (cutOffV): use 4 AWG for inverter supply.',
         fixes: [
           {
             title: "Use 4 AWG for inverter supply",
@@ -172,7 +174,8 @@ testRule(deviceBelowMinimum, [
         subject: "charger",
         on: "inputMinV",
         severity: "warning",
-        message: 'Only 11.76 V in "everything on" at the charger, which needs 11.8 V (inputMinV): use ',
+        message:
+          'Only 11.76 V in "everything on" at the charger (estimated: 12 V at rest), which needs 11.8 V (inputMinV): use ',
         fixes: [{ title: "Use 2 AWG for charger input", gives: { "charger input": { gauge: 2 } } }],
       },
     ],

@@ -1,4 +1,5 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
+import { estimatesOf } from "../../analysis/network/estimates.ts";
 import type { NetworkResult } from "../../analysis/network-result.ts";
 import { pathIn, thickeningOf, type WayDemand } from "../../analysis/way-thickening.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
@@ -8,6 +9,7 @@ import { statedRating } from "../current-through.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatExact } from "../wording/format-number.ts";
 import { atPart, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -37,6 +39,7 @@ export const deviceBelowMinimum = defineRule<Values>({
         const values: Values = {
           device: partInWords(part),
           voltageV: worst.voltageV,
+          estimate: estimateInWords(estimatesOf(judged.network).ofVoltage(worst.scenario, part.index)),
           neededV,
           needs: needs[part.kind],
           source: sourceOf(part),
@@ -55,16 +58,17 @@ export const deviceBelowMinimum = defineRule<Values>({
         ];
       }),
     ),
-  message({ device, voltageV, neededV, needs: property, source, scenario, wayOut: way }) {
+  message({ device, voltageV, estimate, neededV, needs: property, source, scenario, wayOut: way }) {
     const [gets] = formatDistinctWithUnit(voltageV, neededV, "V");
     const from = source ? `, ${source}` : "";
-    return `Only ${gets} ${scenario} at ${device}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
+    return `Only ${gets} ${scenario} at ${device}${estimate}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
   },
 });
 
 interface Values {
   readonly device: string;
   readonly voltageV: number;
+  readonly estimate: string;
   readonly neededV: number;
   readonly needs: Needs;
   /** The source of a minimum voltage that is not stated. */

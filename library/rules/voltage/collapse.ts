@@ -1,8 +1,10 @@
+import { estimatesOf } from "../../analysis/network/estimates.ts";
 import type { NetworkResult, UnsolvedScenario } from "../../analysis/network-result.ts";
 import type { Network, Part } from "../../model/network.ts";
 import type { At } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, inNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { withUnit } from "../wording/format-number.ts";
 import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
 
@@ -30,6 +32,9 @@ export const voltageCollapse = defineRule<Values>({
           values: {
             why: unsolved.why,
             scenario: scenarioInWords(network, unsolved.scenario),
+            estimate: estimateInWords(
+              culprits[0] && estimatesOf(network).ofVoltage(unsolved.scenario, culprits[0].index),
+            ),
             reachedPercent: 100 * unsolved.reachedShare,
             culprits: culprits.map(partInWords),
           },
@@ -37,17 +42,18 @@ export const voltageCollapse = defineRule<Values>({
         };
       }),
     ),
-  message({ why, scenario, reachedPercent, culprits }) {
+  message({ why, scenario, estimate, reachedPercent, culprits }) {
     if (why === "not-converged")
       return `Currents and voltages ${scenario} could not be calculated, so they are not judged: look for implausible numbers.`;
     const who = culprits.length > 0 ? `; the voltage falls first at ${listInWords(culprits)}` : "";
-    return `No voltage exists ${scenario} at which all loads run: the supply carries ${withUnit(reachedPercent, "%")} of the power${who}. Use thicker or shorter conductors, or run less at once.`;
+    return `No voltage exists ${scenario} at which all loads run: the supply carries ${withUnit(reachedPercent, "%")} of the power${who}${estimate}. Use thicker or shorter conductors, or run less at once.`;
   },
 });
 
 interface Values {
   readonly why: UnsolvedScenario["why"];
   readonly scenario: string;
+  readonly estimate: string;
   readonly reachedPercent: number;
   /** "the inverter kettle", worst first. */
   readonly culprits: readonly string[];

@@ -90,11 +90,14 @@ export function sourceForMaxFault({ fullV, shortCircuitA, internal }: BatteryPar
   return { voltageV: fullV, ohm: Math.max(leastOhm, ohm) };
 }
 
-/** For the minimum fault: at its nominal voltage, behind the high end of its internal resistance. */
-export function sourceForMinFault({ nominalV, fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
+/**
+ * For the minimum fault: at the nominal voltage of its system (2 V a lead-acid cell, 3 V a cell of LiFePO4), behind the high end of
+ * its internal resistance.
+ */
+export function sourceForMinFault({ systemV, fullV, shortCircuitA, internal }: BatteryPart): TheveninSource {
   const ohm =
     shortCircuitA === undefined ? internal.highOhm : Math.max(internal.highOhm, fullV / shortCircuitA);
-  return { voltageV: nominalV, ohm: Math.max(leastOhm, ohm) };
+  return { voltageV: systemV, ohm: Math.max(leastOhm, ohm) };
 }
 
 /** True if the plan states neither the internal resistance nor the short-circuit current. */

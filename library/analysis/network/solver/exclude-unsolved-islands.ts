@@ -30,20 +30,28 @@ export function excludeUnsolvedIslands(
   const isUntold = (part: number) => nothingCanBeTold || untold.has(islands.find(part));
   return {
     conductors: worst.conductors.map((one, conductor) =>
-      isUntold(partAt(network, network.conductors[conductor]!.from)) ? { worst: undefined } : one,
+      isUntold(partAt(network, network.conductors[conductor]!.from))
+        ? { worst: undefined, design: undefined }
+        : one,
     ),
     parts: worst.parts.map((one, part) => (isUntold(part) ? nothingWorst : one)),
     supplyPaths: worst.supplyPaths.filter(({ part }) => !isUntold(part)),
   };
 }
 
-const nothingWorst = { feeds: undefined, draws: undefined, surge: undefined, lowestV: undefined };
+const nothingWorst = {
+  feeds: undefined,
+  draws: undefined,
+  forHours: undefined,
+  surge: undefined,
+  lowestV: undefined,
+};
 
 /**
  * Parts that conductors connect, by index. Isolated sides of a part count as one all the same: a charger passes the
  * trouble on.
  */
-function islandsOf(network: Network) {
+export function islandsOf(network: Network) {
   const islands = disjointSets(network.parts.length);
   for (const { from, to } of network.conductors) islands.union(partAt(network, from), partAt(network, to));
   return islands;

@@ -119,6 +119,8 @@ export function emptyConverterFlow(): ConverterFlow {
  *     I_out = least of: the limited source's current at U_out;  η · U_in · I_in,max / U_out
  *     I_in = share · U_out · I_out / (η · U_in)
  *
+ * With a U_in,low, the input current is that of U_in = U_low wherever U_in is above it.
+ *
  * η efficiency; I_in,max the maximum input current: as stated for a charger (infinite if not stated), the modules' current at
  * maximum power for a controller. `share` is 1 except in the search for the loadability limit.
  */
@@ -140,12 +142,14 @@ export function converter(
     outputByOutputV = -outputA / at.outputV;
   }
   const outputV = Math.max(0, at.outputV);
-  const perOutputW = inputV > 0 ? share / (of.efficiency * inputV) : 0;
+  const drawsAtV = Math.min(inputV, of.lowInputV ?? Number.POSITIVE_INFINITY);
+  const perOutputW = inputV > 0 ? share / (of.efficiency * drawsAtV) : 0;
   flow.outputA = outputA;
   flow.outputByInputV = outputByInputV;
   flow.outputByOutputV = outputByOutputV;
   flow.inputA = perOutputW * outputV * outputA;
-  flow.inputByInputV = inputV > 0 ? perOutputW * outputV * outputByInputV - flow.inputA / inputV : 0;
+  const byInputV = drawsAtV < inputV ? 0 : flow.inputA / inputV;
+  flow.inputByInputV = inputV > 0 ? perOutputW * outputV * outputByInputV - byInputV : 0;
   flow.inputByOutputV = outputV > 0 ? perOutputW * (outputA + outputV * outputByOutputV) : 0;
 }
 
@@ -153,6 +157,8 @@ export interface ConverterLaw extends LimitedSource {
   /** 0 to 1. */
   readonly efficiency: number;
   readonly inputMaxA: number;
+  /** It draws at its input as if the voltage there were no higher than this, V. */
+  readonly lowInputV?: number;
 }
 
 /**

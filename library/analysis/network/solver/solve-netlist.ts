@@ -118,7 +118,7 @@ export function branchesOn(
     if (passesCurrentOn(part) || !scenario.on[part.index]) continue;
     switch (part.kind) {
       case "battery": {
-        const emfV = scenario.restV[part.index] ?? part.nominalV;
+        const emfV = scenario.restV[part.index] ?? part.usualRestV;
         const ohm = noLessThanLeast(part.internal.highOhm);
         list.batteries.push({ ...between(part.terminals), part: part.index, emfV, ohm });
         break;
@@ -147,11 +147,15 @@ export function branchesOn(
         }
         break;
       case "load":
-        addLoad(list, part, between(part.terminals), scenario.starting[part.index] === true);
+        addLoad(list, part, between(part.terminals), {
+          isStarting: scenario.starting[part.index] === true,
+          atLowestV: scenario.lowVoltage !== undefined,
+        });
         break;
       case "inverter": {
         const powerW = (100 * part.loadW) / part.efficiencyPercent + part.idleW;
-        list.powers.push({ ...between(part.terminals), part: part.index, powerW });
+        const atV = scenario.lowVoltage === "all devices" ? part.lowestV : undefined;
+        addPower(list, { ...between(part.terminals), part: part.index, powerW }, atV);
         break;
       }
       case "dcDcCharger": {
@@ -164,6 +168,7 @@ export function branchesOn(
           limitA: part.outputA,
           efficiency: part.efficiencyPercent / 100,
           inputMaxA: part.inputMaxA ?? Number.POSITIVE_INFINITY,
+          ...(scenario.lowVoltage === "all devices" && { lowInputV: part.lowestV }),
           passes: false,
         });
         break;
@@ -199,9 +204,9 @@ export function branchesOn(
 
 function addLoad(
   list: { currents: CurrentBranch[]; powers: PowerBranch[]; resistors: ResistorBranch[] },
-  { index: part, draws }: LoadPart,
+  { index: part, draws, lowestV }: LoadPart,
   { a, b }: Branch,
-  isStarting: boolean,
+  { isStarting, atLowestV }: { readonly isStarting: boolean; readonly atLowestV: boolean },
 ): void {
   switch (draws.as) {
     case "current":
@@ -211,11 +216,22 @@ function addLoad(
       list.currents.push({ a, b, part, currentA: isStarting ? draws.startingA : draws.runningA });
       break;
     case "power":
-      list.powers.push({ a, b, part, powerW: draws.powerW });
+      addPower(list, { a, b, part, powerW: draws.powerW }, atLowestV ? lowestV : undefined);
       break;
     case "resistance":
       list.resistors.push({ a, b, part, ohm: noLessThanLeast(draws.ohm), isLoad: true });
   }
+}
+
+/** As a constant power; or as the current that it draws at a voltage. */
+function addPower(
+  { currents, powers }: { currents: CurrentBranch[]; powers: PowerBranch[] },
+  power: PowerBranch,
+  atV: number | undefined,
+): void {
+  const { powerW, ...at } = power;
+  if (atV === undefined) powers.push(power);
+  else currents.push({ ...at, currentA: powerW / atV });
 }
 
 /** Fraction of I_sc at the corner. Below 1, because an ideal current source leaves the voltage undetermined. */

@@ -13,20 +13,26 @@ import { solvedScenario } from "./solved-scenario.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
 
-/**
- * Solves the network in each of its scenarios. Each has a result: its currents and voltages, or why there are none.
- * The pattern of the equations depends only on the positions of switches, so scenarios share it.
- */
+/** Solves the network in each of its scenarios. Each has a result: its currents and voltages, or why there are none. */
 export function solveScenarios(network: Network): readonly ScenarioResult[] {
+  const solve = scenarioSolver(network);
+  return network.scenarios.map(solve);
+}
+
+/**
+ * Solves a network in any of its states. The pattern of the equations depends only on the positions of switches, so scenarios share it.
+ * `index`: that of the scenario in the result.
+ */
+export function scenarioSolver(network: Network): (scenario: Scenario, index: number) => ScenarioResult {
   const laws = conductorLaws(network.conductors);
   const switches = switchesOf(network);
   const patterns = new Map<string, Pattern | undefined>();
-  return network.scenarios.map((scenario, index) => {
+  return (scenario, index) => {
     const key = positionsKey(switches, scenario);
     const pattern = patterns.has(key) ? patterns.get(key) : patternOf(network, scenario);
     patterns.set(key, pattern);
     return solveScenario({ network, scenario, index, laws, pattern });
-  });
+  };
 }
 
 /** Maximum residual at a node, as a share of {@link measureOf} the largest current; above it the scenario is unsolved. */

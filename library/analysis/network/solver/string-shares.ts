@@ -79,7 +79,7 @@ function batteriesOf({ parts }: Network, string: readonly number[]): readonly Ba
 export function stringsAreAlike(network: Network, { strings }: Bank): boolean {
   const texts = strings.map((string) =>
     batteriesOf(network, string)
-      .map(({ capacityAh: ah, nominalV, internal }) => `${ah} ${nominalV} ${internal.highOhm}`)
+      .map(({ capacityAh: ah, systemV, internal }) => `${ah} ${systemV} ${internal.highOhm}`)
       .sort()
       .join(),
   );
