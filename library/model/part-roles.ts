@@ -48,14 +48,10 @@ export function minimumVoltageOf(part: Part): number | undefined {
 }
 
 /** A device whose current rises as its voltage falls: it draws a constant power. */
-export type PowerDevice = Extract<Part, { kind: "load" | "inverter" | "dcDcCharger" }>;
+export type PowerDevice = Extract<Part, { readonly lowestV: number }>;
 
 export function isPowerDevice(part: Part): part is PowerDevice {
-  return (
-    part.kind === "inverter" ||
-    part.kind === "dcDcCharger" ||
-    (part.kind === "load" && part.draws.as === "power")
-  );
+  return "lowestV" in part && !("draws" in part && part.draws.as !== "power");
 }
 
 /** The lowest voltage at which such a device draws its current, V: as the plan states it, else the usual one of its battery. */

@@ -1,6 +1,7 @@
 import type { Estimate } from "../../model/estimate.ts";
 import type { BatteryPart, Network, Part } from "../../model/network.ts";
-import { isPowerDevice, lowestVoltage } from "../../model/part-roles.ts";
+import { isConsumer, isPowerDevice, lowestVoltage } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { SolvedScenario } from "../network-result.ts";
 import { workedOutOnce } from "../worked-out-once.ts";
 import { islandsOf } from "./solver/exclude-unsolved-islands.ts";
@@ -89,20 +90,10 @@ function isGuessed(from: Network["scenarios"][number]["restFrom"][number]): bool
 
 /** A charger at its limit gives the same current at any voltage. */
 function dependsOnVoltage(part: Part, currentA: number): boolean {
-  switch (part.kind) {
-    case "load":
-      return part.draws.as === "power" || part.draws.as === "resistance";
-    case "inverter":
-    case "dcDcCharger":
-    case "solarController":
-      return true;
-    case "alternator":
-      return currentA < part.ratedA * nearlyAll;
-    case "shoreCharger":
-      return currentA < part.outputA * nearlyAll;
-    default:
-      return false;
-  }
+  if (part.kind === "load") return part.draws.as === "power" || part.draws.as === "resistance";
+  if (part.kind === "alternator") return currentA < part.ratedA * nearlyAll;
+  if (part.kind === "shoreCharger") return currentA < part.outputA * nearlyAll;
+  return isConsumer(part) || descriptorOf(part).role === "converter";
 }
 
 const nearlyAll = 1 - 1e-9;

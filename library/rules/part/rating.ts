@@ -3,6 +3,7 @@ import type { WorstOf } from "../../analysis/network-result.ts";
 import { currentLimitsOf, type PartCurrentLimit } from "../../model/part-roles.ts";
 import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
 import { atPart, kindInWords, scenarioInWords } from "../wording/part-in-words.ts";
 
@@ -27,6 +28,7 @@ export const partRating = defineRule<Values>({
             kind: kindInWords(part),
             does,
             currentA: worst.currentA,
+            estimate: estimateInWords(worst.estimate),
             limitA: lastingA,
             property,
             scenario: scenarioInWords(judged.network, worst.scenario),
@@ -35,9 +37,9 @@ export const partRating = defineRule<Values>({
         }),
       ),
     ),
-  message({ kind, does, currentA, limitA, property, scenario }) {
+  message({ kind, does, currentA, estimate, limitA, property, scenario }) {
     const [is, allowed] = formatDistinctWithUnit(currentA, limitA, "A");
-    return `This ${kind} ${does} ${is} ${scenario}, and its limit is ${allowed} (${property}): use one with a higher limit, or run less at once.`;
+    return `This ${kind} ${does} ${is} ${scenario}${estimate}, and its limit is ${allowed} (${property}): use one with a higher limit, or run less at once.`;
   },
 });
 
@@ -45,6 +47,7 @@ interface Values {
   readonly kind: string;
   readonly does: PartCurrentLimit["current"];
   readonly currentA: number;
+  readonly estimate: string;
   readonly limitA: number;
   readonly property: string;
   /** `in "everything on"`. */

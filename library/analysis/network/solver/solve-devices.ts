@@ -119,7 +119,7 @@ export function emptyConverterFlow(): ConverterFlow {
  *     I_out = least of: the limited source's current at U_out;  η · U_in · I_in,max / U_out
  *     I_in = share · U_out · I_out / (η · U_in)
  *
- * With a U_in,low, the input current is that of U_in = U_low wherever U_in is above it.
+ * With a U_low, both currents are those of U_in = U_low wherever U_in is above it.
  *
  * η efficiency; I_in,max the maximum input current: as stated for a charger (infinite if not stated), the modules' current at
  * maximum power for a controller. `share` is 1 except in the search for the loadability limit.
@@ -131,24 +131,25 @@ export function converter(
   scratch: Flow,
 ): void {
   const { inputV, share } = at;
+  const isHeldLow = of.lowInputV !== undefined && inputV > of.lowInputV;
+  const drawsAtV = isHeldLow ? of.lowInputV! : inputV;
   limitedSource(of, at.outputV, scratch);
   let outputA = -scratch.currentA;
   let outputByInputV = 0;
   let outputByOutputV = -scratch.siemens;
-  const mostW = of.efficiency * Math.max(0, inputV) * of.inputMaxA;
+  const mostW = of.efficiency * Math.max(0, drawsAtV) * of.inputMaxA;
   if (at.outputV > 0 && mostW < outputA * at.outputV) {
     outputA = mostW / at.outputV;
-    outputByInputV = inputV > 0 ? (of.efficiency * of.inputMaxA) / at.outputV : 0;
+    outputByInputV = inputV > 0 && !isHeldLow ? (of.efficiency * of.inputMaxA) / at.outputV : 0;
     outputByOutputV = -outputA / at.outputV;
   }
   const outputV = Math.max(0, at.outputV);
-  const drawsAtV = Math.min(inputV, of.lowInputV ?? Number.POSITIVE_INFINITY);
   const perOutputW = inputV > 0 ? share / (of.efficiency * drawsAtV) : 0;
   flow.outputA = outputA;
   flow.outputByInputV = outputByInputV;
   flow.outputByOutputV = outputByOutputV;
   flow.inputA = perOutputW * outputV * outputA;
-  const byInputV = drawsAtV < inputV ? 0 : flow.inputA / inputV;
+  const byInputV = isHeldLow ? 0 : flow.inputA / inputV;
   flow.inputByInputV = inputV > 0 ? perOutputW * outputV * outputByInputV - byInputV : 0;
   flow.inputByOutputV = outputV > 0 ? perOutputW * (outputA + outputV * outputByOutputV) : 0;
 }
