@@ -12,7 +12,7 @@ const mostInformation = 5;
  *     // May follow: warning protection/does-not-clear at deck lamps
  *     // Not met yet: the rule does not exist
  *
- * A kind of finding that has no rule yet is written in words: `error (reversed polarity) at deck lamps`. Alternatives for the
+ * An expected finding that has no rule yet is written in words: `error (reversed polarity) at deck lamps`. Alternatives for the
  * place are written with "or". A plan without "Expected" is clean.
  */
 export interface Verdict {

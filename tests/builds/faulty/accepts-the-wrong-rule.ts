@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // A punt: its builder accepts a finding that this circuit does not have.
 // Expected: info (accept that matches nothing) at lamps
 // Because: No clause: an accepted finding that is not found was mended, or is a slip that will hide the next one.
-// May follow: warning (accept that matches nothing) at lamps
 // Not met yet: no rule finds it
 build({ name: "accepts the wrong rule", voltage: 12, insulationC: 105 });
 

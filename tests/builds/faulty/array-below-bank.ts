@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect, solarArray, solarController
 // A 24 V shepherd's cart: one 12 V module on a controller for 24 V.
 // Expected: warning (array voltage below the bank's) at module or controller
 // Because: Nameplate: 18.6 V at maximum power never reach the 28.4 V at which the bank is charged.
-// May follow: error (array voltage below the bank's) at module or controller
 // Not met yet: no rule finds it
 build({ name: "array below bank", voltage: 24, insulationC: 105, lowestC: -10 });
 

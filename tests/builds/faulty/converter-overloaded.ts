@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, dcDcCharger, disconnect, fusePanel } fr
 // A 24 V bus: the 12 V converter gives 20 A, and its lamps and pump ask for 31 A.
 // Expected: warning (converter overloaded) at 12 V converter
 // Because: Nameplate: 20 A; the circuits behind it draw 31 A together.
-// May follow: error (converter overloaded) at 12 V converter
 // May follow: error voltage/collapse at 12 V converter or lamps or pump
 // Not met yet: no rule finds it
 build({ name: "converter overloaded", voltage: 24, insulationC: 105 });

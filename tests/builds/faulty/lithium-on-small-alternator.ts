@@ -3,8 +3,6 @@ import { alternator, battery, build, busBar, cable, circuit, disconnect } from "
 // A van: 200 Ah of lithium beside the start battery, straight on a 90 A alternator.
 // Expected: warning alternator/overload at alternator
 // Because: FAA AC 43.13-1B, 11-35a: continuously at most 80 % of the output; the lithium bank takes all that the alternator gives, whoever shares.
-// May follow: error (different chemistries in parallel) at house bank or start battery
-// May follow: warning (different chemistries in parallel) at house bank or start battery
 build({ name: "lithium on small alternator", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
@@ -63,9 +61,18 @@ cable({
   protect: { ...classT, ratingA: 125, distanceIn: 6 },
 });
 cable({ name: "house minus", from: house.negative, to: minus.stud, lengthFt: 8, gauge: 2 });
+const houseSwitch = disconnect({ name: "house switch", ratedA: 60 });
+cable({
+  name: "house to switch",
+  from: house.positive,
+  to: houseSwitch.line,
+  lengthFt: 1,
+  gauge: 6,
+  protect: { ...classT, ratingA: 60, distanceIn: 6 },
+});
 circuit({
   name: "lamps",
-  from: split.load,
+  from: houseSwitch.load,
   returnTo: minus.stud,
   load: 3,
   oneWayFt: 9,
