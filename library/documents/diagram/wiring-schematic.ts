@@ -4,6 +4,7 @@ import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { isOfCircuit } from "../network-summary.ts";
@@ -308,18 +309,9 @@ const poles: readonly SchematicTerminal[] = [
 ];
 
 function terminalsOf(part: Part): readonly SchematicTerminal[] {
+  const described = descriptorOf(part).terminals;
   return Object.keys(part.terminals).map((name) => ({
     name,
-    label: part.kind === "part" ? displayName(name) : (labels[name] ?? ""),
+    label: part.kind === "part" ? displayName(name) : (described[name]?.label ?? ""),
   }));
 }
-
-/** Inside of parts with more than two terminals. */
-const labels: Readonly<Record<string, string>> = {
-  inputPositive: "in",
-  inputNegative: "in",
-  outputPositive: "out",
-  outputNegative: "out",
-  solarPositive: "sun",
-  solarNegative: "sun",
-};

@@ -20,10 +20,10 @@ export const dcDcCharger = definePart("dcDcCharger", {
   role: "converter",
   chargesWith: "engine",
   terminals: {
-    inputPositive: { side: "positive", words: "the input's positive terminal" },
-    inputNegative: { side: "negative", words: "the input's negative terminal" },
-    outputPositive: { side: "positive", words: "the output's positive terminal" },
-    outputNegative: { side: "negative", words: "the output's negative terminal" },
+    inputPositive: { side: "positive", words: "the input's positive terminal", label: "in" },
+    inputNegative: { side: "negative", words: "the input's negative terminal", label: "in" },
+    outputPositive: { side: "positive", words: "the output's positive terminal", label: "out" },
+    outputNegative: { side: "negative", words: "the output's negative terminal", label: "out" },
   },
   ports: [
     { does: "draws", positive: "inputPositive", negative: "inputNegative" },

@@ -22,6 +22,8 @@ export interface TerminalDescription {
   readonly side: Side;
   /** "the positive terminal" */
   readonly words: string;
+  /** Beside it inside the symbol of a drawing, if its place alone does not show which one it is. */
+  readonly label?: string;
 }
 
 /** A pair of terminals at which a part feeds or draws. A converter draws at its first one. */

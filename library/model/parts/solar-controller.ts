@@ -11,8 +11,8 @@ export const solarController = definePart("solarController", {
   role: "converter",
   chargesWith: "sun",
   terminals: {
-    solarPositive: { side: "positive", words: "the solar input's positive terminal" },
-    solarNegative: { side: "negative", words: "the solar input's negative terminal" },
+    solarPositive: { side: "positive", words: "the solar input's positive terminal", label: "sun" },
+    solarNegative: { side: "negative", words: "the solar input's negative terminal", label: "sun" },
     ...poles,
   },
   ports: [{ does: "draws", positive: "solarPositive", negative: "solarNegative" }, ...feeds],
