@@ -1,6 +1,7 @@
 import type { AlternatorPart, Network } from "../model/network.ts";
 import { type DevicePart, isDevice } from "../model/part-roles.ts";
 import { protectionOfMachine } from "../standards/protection-rules.ts";
+import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
 /** The maximum device rating in a conductor that leaves an alternator without its own current limit. */
@@ -31,12 +32,11 @@ export function machineLimit(
 
 /** The least limit for a device that is a part of its own: that of the conductors that end at it. */
 export function machineLimitAtDevice(network: Network, { terminals }: DevicePart): MachineLimit | undefined {
+  const graph = networkGraph(network);
   return leastLimit(
-    network.conductors.flatMap(({ from, to }, index) =>
-      [from, to].some((end) => end === terminals.line || end === terminals.load)
-        ? (machineLimit(network, index) ?? [])
-        : [],
-    ),
+    [terminals.line, terminals.load]
+      .flatMap((terminal) => conductorsAt(graph, terminal))
+      .flatMap((conductor) => machineLimit(network, conductor) ?? []),
   );
 }
 
