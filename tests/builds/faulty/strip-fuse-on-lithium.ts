@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // A tiny house: a strip fuse as the main fuse of a large lithium bank.
 // Expected: error protection/interrupting at bank to switch
 // Because: IEC 60364-4-43, 434.5.1: the bank's 6,000 A exceed the 2,000 A of ISO 8820-5.
-// Not met yet: the 2,000 A of ISO 8820-5 are taken to be unconfirmed
 build({ name: "strip fuse on lithium", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
