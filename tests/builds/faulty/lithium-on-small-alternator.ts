@@ -12,7 +12,7 @@ const start = battery({
   capacityAh: 80,
   shortCircuitA: 2300,
   maxDischargeA: 500,
-  maxChargeA: 60,
+  maxChargeA: 100,
 });
 const house = battery({
   name: "house bank",
