@@ -1,4 +1,5 @@
 import * as z from "zod";
+import type { Refusal } from "./run.ts";
 
 /** One property of a DSL function: the values that zod accepts, and their description for people. */
 export interface Property<Value = unknown> {
@@ -15,9 +16,16 @@ export interface Property<Value = unknown> {
   /** For a property that may be an object: the properties of that object. */
   readonly parts?: PropertyTable;
   /** For a list of objects: the properties of each. A refused object is left out; the others are used. */
-  readonly elements?: { readonly table: PropertyTable; readonly most: number };
+  readonly elements?: ListElements;
   /** For a property that is one of some texts: those texts, to find the one meant by a misspelt text. */
   readonly texts?: readonly string[];
+}
+
+export interface ListElements {
+  readonly table: PropertyTable;
+  readonly most: number;
+  /** Elements that contradict each other, although each is allowed by itself; paths begin with the index of the element. */
+  contradictions?(list: readonly Readonly<Record<string, unknown>>[]): readonly Refusal[];
 }
 
 /** The unit of an amount that a plan states; "" for a count. */
@@ -38,6 +46,7 @@ export type AmountUnit =
   | "mΩ"
   | "mV"
   | "N·m"
+  | "A²s"
   | "s";
 
 /** The lower limit, exclusive (`above`) or inclusive (`from`), and the upper limit, inclusive. */

@@ -1,6 +1,15 @@
 import * as z from "zod";
 import { isNonPlain } from "./plain-values.ts";
-import type { AmountUnit, Limits, Properties, Property, PropertyTable, ValuesOf } from "./property-table.ts";
+import type {
+  AmountUnit,
+  Limits,
+  ListElements,
+  Properties,
+  Property,
+  PropertyTable,
+  ValuesOf,
+} from "./property-table.ts";
+import type { Refusal } from "./run.ts";
 
 /** An amount within limits. `allowed` states them: "a current above 0 and up to 2,000 A". */
 export function amount(what: string, unit: AmountUnit, limits: Limits): Property<number> {
@@ -78,10 +87,21 @@ export function shortText(what: string, longest: number): Property<string> {
 /** A list of objects of one kind. */
 export function listOf<Shape extends Properties>(
   table: PropertyTable<Shape>,
-  { allowed, most }: { readonly allowed: string; readonly most: number },
+  {
+    allowed,
+    most,
+    contradictions,
+  }: {
+    readonly allowed: string;
+    readonly most: number;
+    /** Elements that contradict each other. */
+    contradictions?(list: readonly ValuesOf<Shape>[]): readonly Refusal[];
+  },
 ): Property<readonly ValuesOf<Shape>[]> {
-  const schema = z.array(table.schema, { error: notAList }).max(most, { error: "is too long" });
-  return { schema, allowed, affectsResults: true, elements: { table, most } };
+  const list = z.array(table.schema, { error: notAList }).max(most, { error: "is too long" });
+  const schema = contradictions ? list.refine((stated) => contradictions(stated).length === 0) : list;
+  const elements = { table, most, ...(contradictions && { contradictions }) } as ListElements;
+  return { schema, allowed, affectsResults: true, elements };
 }
 
 /** The same property, marked as serving only lists and labels. */

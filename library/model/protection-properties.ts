@@ -4,6 +4,8 @@ import { price } from "./bench-properties.ts";
 import { amount, listOf, oneOf } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
+import type { Protection, Refusal, TestedBehind } from "./run.ts";
+import { statedInPlan } from "./stated-in-plan.ts";
 
 /** 6,000 A is the maximum standard rating in NFPA 70, 240.6(A) (from memory). */
 export const ratingOfDevice = amount("a rating", "A", { above: 0, upTo: 6_000 });
@@ -18,6 +20,94 @@ export const voltageRating = {
   affectsResults: false,
 };
 
+/** Opening times that the maker of a device states. A fuse without them has those of its family. */
+const openingTimes = listOf(
+  propertyTable(
+    {
+      // A breaker carries its rating; no short of a low-voltage system exceeds it a thousand times.
+      atPercent: amount("a multiple of the rating", "%", { above: 100, upTo: 100_000 }),
+      afterS: amount("a time", "s", { from: 0, upTo: 100_000 }),
+      withinS: amount("a time", "s", { above: 0, upTo: 100_000 }),
+    },
+    { unknown: "is not a property of an opening time", needed: ["atPercent", "withinS"], choices: [] },
+  ),
+  {
+    allowed: "a list of up to 20 opening times, such as [{ atPercent: 200, withinS: 60 }]",
+    most: 20,
+    contradictions: (times) =>
+      times.flatMap(({ atPercent = 0, afterS, withinS = 0 }, index): Refusal[] => {
+        const before = times[index - 1];
+        const refuse = (property: string, given: number, wrong: string, allowed: string) => [
+          { path: [String(index), property], given: String(given), wrong, allowed },
+        ];
+        if (afterS !== undefined && afterS > withinS)
+          return refuse("afterS", afterS, "is later than withinS", "a time up to withinS");
+        if (before && atPercent <= (before.atPercent ?? 0))
+          return refuse("atPercent", atPercent, "is not above the one before it", "ascending multiples");
+        if (before && withinS > (before.withinS ?? 0))
+          return refuse("withinS", withinS, "is longer than at a smaller current", "a shorter time");
+        return [];
+      }),
+  },
+);
+
+const joule = { above: 0, upTo: 1e9 } as const;
+
+/** A tested combination with a device upstream. */
+const testedBehindParts = propertyTable(
+  {
+    family: oneOf(fuseFamilies, "is not a family of fuses or breakers"),
+    ratingA: ratingOfDevice,
+    interruptingA: interruptingRating,
+  },
+  {
+    unknown: "is not a property of a tested combination",
+    needed: ["family", "ratingA", "interruptingA"],
+    choices: [],
+  },
+);
+
+const testedBehind = {
+  schema: testedBehindParts.schema,
+  allowed:
+    'an object such as { family: "UL 248-15 Class T", ratingA: 200, interruptingA: 10_000 }: the device upstream, and the current',
+  affectsResults: true,
+  parts: testedBehindParts,
+};
+
+/** What the maker of a device states of it in a short. The same for a device in a conductor and for one that is a part. */
+export const behaviourInShort = {
+  openingTimes,
+  letThroughA2s: amount("an energy", "A²s", joule),
+  withstandA2s: amount("an energy", "A²s", joule),
+  testedBehind,
+};
+
+type WrittenBehaviour = ValuesOf<typeof behaviourInShort>;
+
+/** The same in the model. `source`: the builder's own source of the figures. */
+export function behaviourOf(
+  { openingTimes: stated, letThroughA2s, withstandA2s, testedBehind: tested }: WrittenBehaviour,
+  source?: string,
+): Pick<Protection, "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind"> {
+  return {
+    ...(stated && {
+      opening: {
+        gates: stated.map(({ atPercent, afterS, withinS }) => ({
+          percentOfRating: atPercent!,
+          minS: afterS ?? null,
+          maxS: withinS!,
+          confirmed: "read" as const,
+        })),
+        source: statedInPlan(source),
+      },
+    }),
+    ...(letThroughA2s !== undefined && { letThroughA2s }),
+    ...(withstandA2s !== undefined && { withstandA2s }),
+    ...(tested && { testedBehind: tested as TestedBehind }),
+  };
+}
+
 const properties = {
   ratingA: ratingOfDevice,
   family: oneOf(fuseFamilies, "is not a family of fuses or breakers"),
@@ -26,6 +116,7 @@ const properties = {
   distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), affectsResults: false },
   interruptingA: interruptingRating,
   ratedV: voltageRating,
+  ...behaviourInShort,
   price,
 };
 
@@ -46,20 +137,6 @@ export const protection: Property<WrittenProtection> = {
   affectsResults: true,
   parts,
 };
-
-/** Opening times of a breaker: a fuse's follow from its family. */
-export const openingTimes = listOf(
-  propertyTable(
-    {
-      // A breaker carries its rating; no short of a low-voltage system exceeds it a thousand times.
-      atPercent: amount("a multiple of the rating", "%", { above: 100, upTo: 100_000 }),
-      afterS: amount("a time", "s", { from: 0, upTo: 100_000 }),
-      withinS: amount("a time", "s", { above: 0, upTo: 100_000 }),
-    },
-    { unknown: "is not a property of an opening time", needed: ["atPercent", "withinS"], choices: [] },
-  ),
-  { allowed: "a list of up to 20 opening times, such as [{ atPercent: 200, withinS: 60 }]", most: 20 },
-);
 
 function explainRating(value: unknown): string {
   return ratingOfDevice.schema.safeParse(value).error?.issues[0]?.message ?? "is not a rating";

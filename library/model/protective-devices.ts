@@ -44,12 +44,16 @@ export function placeDevices(
 
 function protectionIn(part: DevicePart): Protection {
   const { ratingA, writtenAs, family, interruptingA, ratedV, price } = part;
+  const { opening, letThroughA2s, withstandA2s, testedBehind } = part;
   return {
     ...{ ratingA, writtenAs },
     ...(family !== undefined && { family }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),
     ...(price !== undefined && { price }),
-    ...("opening" in part && part.opening && { opening: part.opening }),
+    ...(opening && { opening }),
+    ...(letThroughA2s !== undefined && { letThroughA2s }),
+    ...(withstandA2s !== undefined && { withstandA2s }),
+    ...(testedBehind && { testedBehind }),
   };
 }

@@ -3,7 +3,7 @@ import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
 import { displayName } from "./display-name.ts";
-import type { WrittenProtection } from "./protection-properties.ts";
+import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
 import type { CircuitRun, Conductor, DropLimit, LengthProperty, Protection, Run } from "./run.ts";
 
 /** Defaults for values that a plan does not state. The manual in `library/plan` promises the same. */
@@ -125,6 +125,7 @@ function protectionOf(written: WrittenProtection | undefined): Protection | null
     ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),
+    ...behaviourOf(written),
     ...(price !== undefined && { price }),
   };
 }

@@ -122,14 +122,14 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
 /** Valid elements of a list are used, even if others are invalid. */
 function readElements(reading: Reading, name: string, property: Property, list: readonly unknown[]): void {
   const { values, invalid, unusable } = reading;
-  const { table, most } = property.elements!;
+  const { table, most, contradictions } = property.elements!;
   if (list.length > most) {
     const refusal = { path: [name], given: describeValue(list), wrong: "is too long" };
     invalid.push({ ...refusal, allowed: property.allowed, ...purposeOf(property) });
     if (property.affectsResults) unusable.add(name);
     return;
   }
-  const sound: unknown[] = [];
+  const sound: Readonly<Record<string, unknown>>[] = [];
   list.forEach((element, at) => {
     const read = readValues(element, table);
     for (const refusal of read.invalid)
@@ -138,6 +138,9 @@ function readElements(reading: Reading, name: string, property: Property, list: 
     if (read.unusable.size === 0) sound.push(read.values);
     else if (property.affectsResults) unusable.add(name);
   });
+  const contradicting = sound.length === list.length ? (contradictions?.(sound) ?? []) : [];
+  for (const refusal of contradicting) invalid.push({ ...refusal, path: [name, ...refusal.path] });
+  if (contradicting.length > 0 && property.affectsResults) unusable.add(name);
   values[name] = sound;
 }
 

@@ -137,10 +137,22 @@ export interface Protection {
   readonly interruptingA?: number;
   /** Rated direct voltage, as marked on it, V. */
   readonly ratedV?: number;
-  /** As the builder states them, for a breaker; those of a fuse follow from its family. */
+  /** As the builder states them; those of a fuse follow from its family otherwise. */
   readonly opening?: OpeningTimes;
+  /** I²t that it lets through in a short up to its interrupting rating, as the builder states it, A²·s. */
+  readonly letThroughA2s?: number;
+  /** I²t that it withstands while a device upstream opens, as the builder states it, A²·s. */
+  readonly withstandA2s?: number;
+  readonly testedBehind?: TestedBehind;
   /** Price of one, in the build's currency. */
   readonly price?: number;
+}
+
+/** A combination that the makers tested: behind a device of this family, rated this or less, it interrupts this much. */
+export interface TestedBehind {
+  readonly family: FuseFamily;
+  readonly ratingA: number;
+  readonly interruptingA: number;
 }
 
 /** Opening times at multiples of the rating, in ascending order of current. */

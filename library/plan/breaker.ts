@@ -28,41 +28,4 @@ export interface PlannedBreaker extends BreakerInput {
 }
 
 /** The input of {@link breaker}. */
-export interface BreakerInput extends DevicePartOptions {
-  /**
-   * Its opening times, as its maker states them, from the least current to the greatest: up to 20.
-   *
-   * Left out: taken as not known. Faults are then judged by its interrupting rating and its own rating alone.
-   *
-   * Example: `openingTimes: [{ atPercent: 200, afterS: 5, withinS: 60 }, { atPercent: 600, withinS: 1 }]`
-   */
-  readonly openingTimes?: readonly OpeningTimeInput[];
-}
-
-/**
- * How soon a breaker opens at a multiple of its rating.
- *
- * Example: `openingTimes: [{ atPercent: 200, afterS: 5, withinS: 60 }]`
- */
-export interface OpeningTimeInput {
-  /**
-   * Current, in percent of the rating. Above 100, up to 100,000. Always needed; each is above the one before it.
-   *
-   * Example: `atPercent: 200`
-   */
-  readonly atPercent: number;
-  /**
-   * Time before which it does not open at this current, s. From 0 to 100,000.
-   *
-   * Left out: taken as not known.
-   *
-   * Example: `afterS: 5`
-   */
-  readonly afterS?: number;
-  /**
-   * Time within which it has opened at this current, s. Above 0, up to 100,000. Always needed.
-   *
-   * Example: `withinS: 60`
-   */
-  readonly withinS: number;
-}
+export interface BreakerInput extends DevicePartOptions {}

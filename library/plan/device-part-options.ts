@@ -1,8 +1,9 @@
+import type { DeviceInShort } from "./device-in-short.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** The properties of a fuse or breaker that is a part of its own. */
-export interface DevicePartOptions extends PartOptions {
+export interface DevicePartOptions extends PartOptions, DeviceInShort {
   /**
    * Rating of the fuse or breaker, A. Above 0, up to 6,000. Always needed.
    *

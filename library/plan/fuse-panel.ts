@@ -1,3 +1,4 @@
+import type { TestedBehindInput } from "./device-in-short.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
@@ -61,6 +62,15 @@ export interface FusePanelInput extends PartOptions {
    * Example: `negativeBus: false`
    */
   readonly negativeBus?: boolean;
+  /**
+   * A combination that its maker tested: behind a device of this family, rated at most this, each of its branch fuses interrupts
+   * this current.
+   *
+   * Left out: taken as none, and its branch fuses are judged by their own interrupting ratings.
+   *
+   * Example: `testedBehind: { family: "UL 248-15 Class T", ratingA: 200, interruptingA: 10_000 }`
+   */
+  readonly testedBehind?: TestedBehindInput;
   /**
    * How conductors are fastened at its branches, and their returns at its return bus, if that differs from its feed. Other
    * conductors at that bus, such as the feeder's return, are fastened as at the feed. Written like `termination`.

@@ -1,7 +1,7 @@
 /** The DSL functions and types: all exports of `import … from "loomwright"`. */
 export { type AlternatorInput, alternator, type PlannedAlternator } from "./alternator.ts";
 export { type BatteryInput, battery, type Chemistry, type PlannedBattery } from "./battery.ts";
-export { type BreakerInput, breaker, type OpeningTimeInput, type PlannedBreaker } from "./breaker.ts";
+export { type BreakerInput, breaker, type PlannedBreaker } from "./breaker.ts";
 export { type BuildInput, type BuildSettings, build } from "./build.ts";
 export { type BusBarInput, type BusBarSide, busBar, type PlannedBusBar } from "./bus-bar.ts";
 export {
@@ -25,6 +25,7 @@ export {
 } from "./circuit.ts";
 export type { Colour } from "./colour.ts";
 export { type DcDcChargerInput, dcDcCharger, type PlannedDcDcCharger } from "./dc-dc-charger.ts";
+export type { DeviceInShort, OpeningTimeInput, TestedBehindInput } from "./device-in-short.ts";
 export type { DevicePartOptions } from "./device-part-options.ts";
 export { type DisconnectInput, disconnect, type PlannedDisconnect } from "./disconnect.ts";
 export { type FuseHolderInput, fuseHolder, type PlannedFuseHolder } from "./fuse-holder.ts";

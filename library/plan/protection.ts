@@ -1,3 +1,4 @@
+import type { DeviceInShort } from "./device-in-short.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { FuseFamily } from "./sizes.ts";
 
@@ -8,7 +9,7 @@ import type { FuseFamily } from "./sizes.ts";
  */
 export type ProtectionInput = ProtectionDetails & (DistanceInMillimetres | DistanceInInches);
 
-interface ProtectionDetails {
+interface ProtectionDetails extends DeviceInShort {
   /**
    * Rating of the fuse or breaker, A. Above 0, up to 6,000. Always needed.
    *

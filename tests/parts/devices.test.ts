@@ -160,22 +160,52 @@ test("a second source past the holder is not protected by it", () => {
   expect(unprotected.map(({ subject }) => subject).sort()).toEqual(["feed", "second"]);
 });
 
-test("opening times that the builder states decide whether a breaker clears a fault in time", () => {
-  const far = { lengthM: 15, gauge: 14 };
+describe.each([
+  ["a breaker of its own", "breaker"],
+  ["a breaker in the cable", "in the cable"],
+] as const)("%s", (_, place) => {
+  const device = { ratingA: 15, interruptingA: 20_000, ratedV: 48, family: breakerFamily };
   const judged = (openingTimes?: readonly Given[]) =>
-    lamp("breaker", {
-      device: { ratingA: 15, interruptingA: 20_000, ratedV: 48, ...(openingTimes && { openingTimes }) },
-      cable: far,
+    lamp(place, {
+      device: { ...device, ...(openingTimes && { openingTimes }) },
+      cable: { lengthM: 15, gauge: 14 },
       load: 5,
     }).findings.filter(({ rule }) => rule === "protection/does-not-clear");
-  expect(judged(), "unknown without figures").toEqual([]);
-  expect(
-    judged([
-      { atPercent: 150, withinS: 600 },
-      { atPercent: 10_000, withinS: 0.1 },
-    ]),
-  ).toHaveLength(1);
-  expect(judged([{ atPercent: 150, withinS: 0.1 }])).toEqual([]);
+
+  test("clears a fault in time if the opening times that the builder states say so", () => {
+    expect(judged(), "unknown without figures").toEqual([]);
+    expect(
+      judged([
+        { atPercent: 150, withinS: 600 },
+        { atPercent: 10_000, withinS: 0.1 },
+      ]),
+    ).toHaveLength(1);
+    expect(judged([{ atPercent: 150, withinS: 0.1 }])).toEqual([]);
+  });
+
+  test.each<[string, string, readonly Given[]]>([
+    ["later than withinS", "0.afterS", [{ atPercent: 200, afterS: 70, withinS: 60 }]],
+    [
+      "not above the one before",
+      "1.atPercent",
+      [
+        { atPercent: 200, withinS: 60 },
+        { atPercent: 200, withinS: 50 },
+      ],
+    ],
+    [
+      "longer than at a smaller current",
+      "1.withinS",
+      [
+        { atPercent: 200, withinS: 60 },
+        { atPercent: 300, withinS: 61 },
+      ],
+    ],
+  ])("is refused opening times that contradict each other: %s", (wrong, at, openingTimes) => {
+    const { model } = lamp(place, { device: { ...device, openingTimes } });
+    expect(model.invalid.map(({ path }) => path.slice(-3).join("."))).toEqual([`openingTimes.${at}`]);
+    expect(model.invalid[0]?.wrong).toContain(wrong);
+  });
 });
 
 test("a breaker opens by hand: what is behind it can be cut off", () => {

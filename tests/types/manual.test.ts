@@ -53,7 +53,9 @@ it.each(words)("covers every property of %s that the check knows", (word) => {
 });
 
 it("covers every property of protection that the check knows", () => {
-  const told = properties.filter(({ file }) => file === "protection.ts").map(({ name }) => name);
+  const told = properties
+    .filter(({ file, holder }) => file === "protection.ts" || holder === "DeviceInShort")
+    .map(({ name }) => name);
   expect(told.sort()).toEqual([...(protection.parts?.properties.keys() ?? [])].sort());
 });
 
@@ -245,6 +247,7 @@ const nested = new Set([
   "BatteryCharge",
   "JoinInput",
   "OpeningTimeInput",
+  "TestedBehindInput",
   "ProtectionDetails",
   "DistanceInInches",
   "DistanceInMillimetres",
@@ -273,7 +276,9 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   JoinInput: ["part"],
   PartOptions: partWords,
   DevicePartOptions: ["fuseHolder", "breaker"],
-  OpeningTimeInput: ["breaker"],
+  DeviceInShort: ["fuseHolder", "breaker"],
+  OpeningTimeInput: ["fuseHolder", "breaker"],
+  TestedBehindInput: ["fusePanel", "fuseHolder", "breaker"],
   LoadOptions: ["load", "motor"],
   ConstantCurrent: ["load"],
   ConstantPower: ["load"],
@@ -334,9 +339,11 @@ type Need = readonly [property: string, or?: RegExp];
 /** An example is one property, or several that belong together; the other requirements of the function are added. */
 function argumentOf(word: Word, holder: string, example: string): string {
   const given = within(holder, example);
+  // A property of an object within is none of the function's own.
+  const outer = given.replaceAll(/\{[^{}]*\}/g, "");
   const rest = (isPartWord(word) ? needsOf(word) : needs[word]).flatMap(([property, or]) => {
     const own = new RegExp(`\\b${property.slice(0, property.indexOf(":"))}:`);
-    return own.test(given) || or?.test(given) ? [] : [property];
+    return own.test(outer) || or?.test(outer) ? [] : [property];
   });
   // Only a circuit with a start ends at a part.
   const starts = word === "circuit" && /^(to|returnTo):/.test(given) ? ["from: panel.branch"] : [];
@@ -353,6 +360,10 @@ function within(holder: string, example: string): string {
   }
   if (holder === "BatteryCharge")
     return `charges: [{ ${example.startsWith("battery") ? "percent: 90" : "battery: house"}, ${example} }]`;
+  if (holder === "TestedBehindInput") {
+    const others = ['family: "UL 248-15 Class T"', "ratingA: 200", "interruptingA: 10_000"];
+    return `testedBehind: { ${[...others.filter((needed) => needed !== example), example].join(", ")} }`;
+  }
   if (ofSpool.includes(holder))
     return `spools: [{ gauge: 4, ${example.startsWith("length") ? "" : "lengthFt: 100, "}${example} }]`;
   return `protect: { ${example.startsWith("ratingA") ? "" : "ratingA: 50, "}${example} }`;

@@ -2,9 +2,9 @@ import type { Network, Part } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { ComparedFigure } from "../../model/parts/define-part.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
-import { formatExact } from "../../rules/wording/format-number.ts";
 import { phraseInWords, terminalNameInWords } from "../../rules/wording/part-in-words.ts";
 import { terminalOfPartInWords } from "../schedules/cells.ts";
+import { propertiesInShort } from "./properties-in-short.ts";
 import type { Property } from "./property.ts";
 import { count, quantity, said, text } from "./property.ts";
 
@@ -22,7 +22,7 @@ export function partProperties(part: Part, network: Network): Property[] {
     }),
     ...(compared?.(part) ?? []).map(propertyOf),
     ...(part.kind === "part" ? joinsOf(part, network) : []),
-    ...(part.kind === "breaker" ? openingTimesOf(part) : []),
+    ...(isDevice(part) || part.kind === "fusePanel" ? propertiesInShort(part) : []),
     ...(isDevice(part) ? mountingOf(part, network) : []),
     ...said(part.source, "source", "source of its figures"),
     ...(part.price === undefined ? [] : [count("price", "price", part.price)]),
@@ -43,16 +43,6 @@ function joinsOf({ joins }: Part & { readonly kind: "part" }, { terminals }: Net
     const ends = [terminals[one]?.name ?? "", terminals[other]?.name ?? ""].join(" to ");
     return quantity(`joins.${ends}`, `inside, ${ends}`, ohm * 1000, "mΩ");
   });
-}
-
-function openingTimesOf({ opening }: Part & { readonly kind: "breaker" }): Property[] {
-  if (!opening) return [];
-  const times = opening.gates.map(({ percentOfRating, minS, maxS }) => {
-    const within = maxS === null ? [] : [`within ${formatExact(maxS)} s`];
-    const after = minS === null ? [] : [`after ${formatExact(minS)} s`];
-    return `at ${formatExact(percentOfRating)} % ${[...after, ...within].join(" and ")}`;
-  });
-  return [text("openingTimes", "opens", times.join("; "))];
 }
 
 function mountingOf({ mountedOn }: DevicePart, { parts, terminals }: Network): Property[] {

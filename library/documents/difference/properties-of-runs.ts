@@ -1,6 +1,7 @@
 import type { Protection, Run } from "../../model/run.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
+import { propertiesInShort } from "./properties-in-short.ts";
 import type { Property } from "./property.ts";
 import { count, type NamedEnd, quantity, said, stated, text } from "./property.ts";
 
@@ -137,6 +138,7 @@ function device(id: string, words: string, protection: Protection | null): Prope
         ]),
     ...stated(`${id}.interruptingA`, `${words}, interrupting rating`, interruptingA, "A"),
     ...stated(`${id}.ratedV`, `${words}, voltage rating`, ratedV, "V"),
+    ...propertiesInShort(protection, { id: `${id}.`, words: `${words}, ` }),
     ...(price === undefined ? [] : [count(`${id}.price`, `${words}, price`, price)]),
   ];
 }

@@ -1,6 +1,12 @@
 import { resistanceOrNone } from "../part-properties.ts";
 import { yesOrNo } from "../property.ts";
-import { interruptingRating, ratingOfDevice, voltageRating } from "../protection-properties.ts";
+import {
+  behaviourInShort,
+  behaviourOf,
+  interruptingRating,
+  ratingOfDevice,
+  voltageRating,
+} from "../protection-properties.ts";
 import type { Protection } from "../run.ts";
 import { terminal } from "../terminal-property.ts";
 import type { FigureContext, InsideConnection, PartState } from "./define-part.ts";
@@ -21,6 +27,10 @@ export const ofEveryDevice = {
   }),
   ratedV: optional(voltageRating, { words: "voltage rating", details: true }),
   milliohm: defaulted(resistanceOrNone(1_000), 0, { words: "resistance" }),
+  openingTimes: input(behaviourInShort.openingTimes),
+  letThroughA2s: input(behaviourInShort.letThroughA2s),
+  withstandA2s: input(behaviourInShort.withstandA2s),
+  testedBehind: input(behaviourInShort.testedBehind),
   continuous: defaulted(yesOrNo(), ({ build }) => build.continuous ?? true, {
     words: "continuous load",
     assumed: {
@@ -46,16 +56,21 @@ export const inLine = {
 } as const;
 
 /** Figures of a device beside its properties: those of a {@link Protection}, and its place. */
-export interface DeviceFigures extends Pick<Protection, "writtenAs"> {
+export interface DeviceFigures
+  extends Pick<Protection, "writtenAs" | "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind"> {
   /** Index of the terminal that it is mounted on, if there is one. */
   readonly mountedOn?: number;
   /** Nominal voltage of its island, V. */
   readonly systemV: number;
 }
 
-export function deviceFigures({ mountedOn, islandV }: FigureContext): DeviceFigures {
+export function deviceFigures(
+  stated: Parameters<typeof behaviourOf>[0],
+  { mountedOn, islandV, source }: FigureContext,
+): DeviceFigures {
   return {
     writtenAs: "object",
+    ...behaviourOf(stated, source),
     ...(mountedOn !== undefined && { mountedOn }),
     systemV: islandV("line"),
   };

@@ -13,7 +13,7 @@ export const fuseHolder = definePart("fuseHolder", {
     ...ofEveryDevice,
     family: optional(oneOf(families, "is not a family of fuses"), { words: "family", details: true }),
   },
-  figures: (_, context): DeviceFigures => deviceFigures(context),
+  figures: (stated, context): DeviceFigures => deviceFigures(stated, context),
 });
 
 export interface FuseHolderPart extends PartOf<typeof fuseHolder> {}

@@ -1,6 +1,8 @@
 import { termination, torque } from "../bench-properties.ts";
 import { rating } from "../part-properties.ts";
 import { count, yesOrNo } from "../property.ts";
+import { behaviourInShort, behaviourOf } from "../protection-properties.ts";
+import type { Protection } from "../run.ts";
 import { definePart, fasteningOf, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
 import { ratingOfBusOrPanel } from "./silences.ts";
@@ -33,9 +35,12 @@ export const fusePanel = definePart("fusePanel", {
       words: "negative bus of its own",
       assumed: { words: "negative bus", as: ["there is one"] },
     }),
+    testedBehind: input(behaviourInShort.testedBehind),
     branchTermination: input(termination),
     branchTorqueNm: input(torque),
   },
+  figures: ({ testedBehind }): Pick<Protection, "testedBehind"> =>
+    behaviourOf(testedBehind ? { testedBehind } : {}),
   inside: () => [{ between: ["feed", "branch"], ohm: 0 }],
   fastening({ termination, torqueNm, branchTermination, branchTorqueNm }) {
     const all = fasteningOf(termination, torqueNm);
