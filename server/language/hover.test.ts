@@ -81,7 +81,7 @@ describe("hover", () => {
   test("where no protection is allowed, none has a margin", async () => {
     const text = await hoverText(plan.replace("‸4", "‸14"));
     expect(text).toContain(
-      "Protection: **50 A**; none is allowed: the load alone is above 20 A · _IEC 60364-4-43, 433.1, unconfirmed figure_",
+      "Protection: **50 A**; none is allowed: the load alone is above 20 A · _IEC 60364-4-43:2008, 433.1_",
     );
   });
 
@@ -95,10 +95,10 @@ describe("hover", () => {
     expect(text).toContain("unconfirmed figure");
   });
 
-  test("so does a published figure with a factor from memory", async () => {
+  test("a published figure with the correction for ambient does not: both were read", async () => {
     const withAmbient = plan.replace("insulationC: 75", "insulationC: 75, ambientC: 45");
-    expect(await hoverText(withAmbient)).toMatch(/Current: .* · _33 CFR 183\.425.*, unconfirmed figure_/);
-    expect(await hoverText(plan)).not.toMatch(/Current: .*unconfirmed figure/);
+    expect(await hoverText(withAmbient)).toMatch(/Current: .* · _33 CFR 183\.425\(b\), Table 5_/);
+    expect(await hoverText(plan)).toMatch(/Current: .* · _33 CFR 183\.425\(b\), Table 5_/);
   });
 
   test("a name cannot inject anything", async () => {
