@@ -18,7 +18,15 @@ export const sampleParts: {
   selectorSwitch: [{ ratedA: 250 }],
   relay: [{ ratedA: 140 }],
   fuseHolder: [{ ratingA: 30 }, { ratingA: 30, family: "ISO 8820-3 Type C", milliohm: 0.5 }],
-  breaker: [{ ratingA: 30 }, { ratingA: 30, openingTimes: [{ atPercent: 200, withinS: 60 }], letThroughA2s: 9_000, withstandA2s: 3_000 }],
+  breaker: [
+    { ratingA: 30 },
+    {
+      ratingA: 30,
+      openingTimes: [{ atPercent: 200, withinS: 60 }],
+      letThroughA2s: 9_000,
+      withstandA2s: 3_000,
+    },
+  ],
   shunt: [{ ratedA: 100 }],
   inverter: [{ continuousW: 2_000 }, { continuousW: 500 }],
   dcDcCharger: [{ outputA: 20 }],

@@ -38,7 +38,12 @@ export function quantity(id: string, words: string, amount: number, unit: Quanti
 
 export type QuantityUnit = Extract<PropertyValue, { as: "quantity" }>["unit"];
 
-export function stated(id: string, words: string, amount: number | undefined, unit: Unit | AmountUnit): Property[] {
+export function stated(
+  id: string,
+  words: string,
+  amount: number | undefined,
+  unit: Unit | AmountUnit,
+): Property[] {
   return amount === undefined ? [] : [quantity(id, words, amount, unit)];
 }
 
