@@ -6,6 +6,7 @@ import {
   type ProtectiveDevice,
 } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { PropertyAt, Related } from "../finding.ts";
 import { atStart, conductorInWords, partInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
@@ -71,11 +72,14 @@ export const propertyOf: Readonly<Record<ConductorEnd, End>> = {
   far: "protectFarEnd",
 };
 
-/** "the 50 A fuse in the cable feed", "the 200 A fuse in the fuse holder main", "the 30 A breaker pump". */
+/** "the 50 A fuse in the cable feed", "the 200 A fuse in the fuse holder main", "the 30 A breaker pump", "the 30 A pump breaker". */
 export function placedInWords({ device, conductor, part, subject }: PlacedDevice): string {
-  const it = `the ${statedWithUnit(device.ratingA, "A")} ${device.kind}`;
+  const rating = `the ${statedWithUnit(device.ratingA, "A")}`;
+  const it = `${rating} ${device.kind}`;
   if (conductor) return `${it} in ${conductorInWords(conductor)}`;
-  return part?.kind === "fuseHolder" ? `${it} in ${partInWords(part)}` : `${it} ${subject}`;
+  if (part?.kind === "fuseHolder") return `${it} in ${partInWords(part)}`;
+  const isSaid = part && descriptorOf(part).called.saidBy.test(subject);
+  return isSaid ? `${rating} ${subject}` : `${it} ${subject}`;
 }
 
 export function relatedDevice(placed: PlacedDevice, is = ""): Related {

@@ -70,6 +70,7 @@ test("lists end in and, long ones in how many more", () => {
   expect(listInWords(["a", "b"])).toBe("a and b");
   expect(listInWords(["a", "b", "c", "d", "e"])).toBe("a, b, c, d and e");
   expect(listInWords(["a", "b", "c", "d", "e", "f"])).toBe("a, b, c, d and 2 more");
+  expect(listInWords(["lamp, bow", "lamp, stern", "radio"])).toBe("lamp, bow; lamp, stern and radio");
 });
 
 test("places: the terminal that a cable names, a circuit as a whole where it names none", () => {

@@ -102,7 +102,12 @@ export function scenarioInWords({ scenarios }: Network, scenario: number): strin
 export function listInWords(words: readonly string[], most = 4, count = words.length): string {
   const shown = count > most + 1 ? [...words.slice(0, most), `${count - most} more`] : words;
   const last = shown.at(-1) ?? "";
-  return shown.length < 2 ? last : `${shown.slice(0, -1).join(", ")} and ${last}`;
+  return shown.length < 2 ? last : `${shown.slice(0, -1).join(separatorOf(shown))} and ${last}`;
+}
+
+/** Names that hold commas themselves are told apart by semicolons. */
+export function separatorOf(words: readonly string[]): "; " | ", " {
+  return words.some((name) => name.includes(",")) ? "; " : ", ";
 }
 
 /** The place of a property of a part; without a path, of the whole part. */

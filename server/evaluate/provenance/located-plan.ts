@@ -5,6 +5,7 @@ import type { PlanRecord } from "../../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
 import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../../library/rules/registry.ts";
+import { separatorOf } from "../../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan, PlacedFinding, PlacedFix, SourceRange, ValueAtPosition } from "../checked-plan.ts";
 import { editsOf } from "../fixes/edits.ts";
 import type { Snapshot, Uri } from "../workspace.ts";
@@ -184,5 +185,5 @@ interface MergedFinding {
 function alsoAbout(others: readonly string[]): string {
   const shown = others.slice(0, 5);
   const rest = others.length - shown.length;
-  return ` Likewise: ${shown.join(", ")}${rest > 0 ? ` and ${rest} more` : ""}.`;
+  return ` Likewise: ${shown.join(separatorOf(shown))}${rest > 0 ? ` and ${rest} more` : ""}.`;
 }
