@@ -71,6 +71,7 @@ circuit({
   oneWayFt: 2,
   gauge: 16,
   continuous: false,
+  accept: { "conductor/terminal-temperature": "Its terminals are marked for 105 °C." },
 });
 
 // solar/string-protection: two sunlit strings can push more into a shaded third than its maker allows.

@@ -72,6 +72,17 @@ circuit({
   protect: 40,
 });
 
+// conductor/terminal-temperature: 10 AWG carries 50 A by its insulation; nobody read what the fuse holder withstands.
+circuit({
+  ...wire,
+  name: "steam box",
+  load: 50,
+  oneWayFt: 4,
+  gauge: 10,
+  continuous: false,
+  protect: 60,
+});
+
 // plan/invalid-value: a load below zero.
 circuit({ ...wire, name: "dust fan", load: -4, oneWayFt: 8, gauge: 14, protect: 10 });
 

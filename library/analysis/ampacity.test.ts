@@ -32,6 +32,44 @@ describe("the column is the stated insulation's, or the next cooler one", () => 
   });
 });
 
+describe("the coolest terminal decides", () => {
+  // NFPA 70, 110.14(C): factors start from the column of the insulation, and the result is at most the terminal's column.
+  // 33 CFR 183.425 Table 5: 4 AWG carries 105 A at 60 °C, 125 A at 75 °C, 135 A at 90 °C, 160 A at 105 °C.
+  test.each([
+    ["no rating stated", awg4, {}, 160, undefined],
+    ["75 °C", awg4, { coolestTerminal: { ratedC: 75 } }, 125, 75],
+    ["60 °C", awg4, { coolestTerminal: { ratedC: 60 } }, 105, 60],
+    ["as hot as the insulation", awg4, { coolestTerminal: { ratedC: 105 } }, 160, undefined],
+    ["two wires", { ...awg4, parallel: 2 }, { coolestTerminal: { ratedC: 75 } }, 250, 75],
+    // 160 A · √((105 − 60) / (105 − 30)) = 123.9 A by the insulation is the lesser.
+    [
+      "a place so hot that the insulation decides",
+      awg4,
+      { coolestTerminal: { ratedC: 75 }, ambientC: 60, ambientStated: true },
+      160 * Math.sqrt(45 / 75),
+      undefined,
+    ],
+    // A warm place lowers the ampacity of the insulation, not that of the terminal: 160 A · √(65 / 75) = 149 A.
+    [
+      "a place not hot enough for that",
+      awg4,
+      { coolestTerminal: { ratedC: 75 }, ambientC: 40, ambientStated: true },
+      125,
+      75,
+    ],
+    // The metric table has no column of 75 °C.
+    ["metric", mm16, { coolestTerminal: { ratedC: 75 } }, 90, 70],
+  ] as const)("%s", (_, conductor, change, ampacityA, columnC) => {
+    const run = { conductor, insulationC: 105, ...change } as Partial<CircuitRun>;
+    const ampacity = ampacityOf(sampleCircuit(run));
+    if (!ampacity.judged) throw new Error("not judged");
+    expect(ampacity.ampacityA).toBeCloseTo(ampacityA, 9);
+    expect(ampacity.terminal?.columnC).toBe(columnC);
+    // The insulation alone determines how hot the conductor gets.
+    expect(ampacity.columnC).toBe(105);
+  });
+});
+
 describe("the place", () => {
   const hotter = (ambientC: number): Partial<CircuitRun> => ({ ambientC, ambientStated: true });
   const engineSpace = { engineSpace: true };

@@ -5,7 +5,8 @@ import { note1EngineSpace, note2Bundling, table5 } from "../standards/ampacity-3
 import { annexA, bundling, engineSpace60C } from "../standards/ampacity-iso10133.ts";
 import { shipCable60C } from "../standards/ampacity-ship-cable.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { Ampacity, AmpacityFactor } from "./circuit-result.ts";
+import { coolestEnd } from "../standards/terminal-temperature.ts";
+import type { Ampacity, AmpacityFactor, TerminalLimit } from "./circuit-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
 /**
@@ -17,6 +18,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * the stated insulation or the next cooler one. k_place: see {@link placeFactor}. k_bundling: see {@link bundlingFactor}.
  * Valid for 18 AWG to 4/0 and 0.75 to 150 mm², insulation of 60 to 200 °C, a place cooler than the column.
  * Factors for a condition that the plan states are listed even if they are 1; bundling only if it reduces the ampacity.
+ * Not above n · I_table in the column of the coolest terminal whose rating is stated: NFPA 70, 110.14(C).
  */
 export function ampacityOf(circuit: Run): Ampacity {
   const { conductor } = circuit;
@@ -41,9 +43,14 @@ export function ampacityOf(circuit: Run): Ampacity {
   if (place.factor) factors.push(place.factor);
   const bundled = bundlingFactor(1 + circuit.bundledWith, basis);
   if (bundled) factors.push(bundled);
+  const byInsulationA = deratedA({ tableA, parallel: conductor.parallel, factors });
+  const terminal = terminalLimit(circuit, basis);
+  const byTerminalA = terminal ? terminal.tableA * conductor.parallel : Number.POSITIVE_INFINITY;
   return {
     judged: true,
-    ampacityA: deratedA({ tableA, parallel: conductor.parallel, factors }),
+    ampacityA: Math.min(byInsulationA, byTerminalA),
+    byInsulationA,
+    ...(terminal && byTerminalA < byInsulationA && { terminal }),
     tableA,
     columnC,
     parallel: conductor.parallel,
@@ -74,6 +81,18 @@ export function deratedA(of: {
  */
 export function ambientFactor(columnC: number, ambientC: number): number {
   return Math.min(1, Math.sqrt((columnC - ambientC) / (columnC - ambientCorrection.baseAmbientC)));
+}
+
+/**
+ * The figures of the coolest terminal. Factors start from the column of the insulation and the result is held to that of the
+ * terminal, without factors: the terminal is taken to be in an ordinary place (NFPA 70, 110.14(C)(1)).
+ */
+function terminalLimit({ conductor, coolestTerminal }: Run, basis: Basis): TerminalLimit | undefined {
+  if (!coolestTerminal) return undefined;
+  const column = basis.columns.findLast(({ ratedC }) => ratedC <= coolestTerminal.ratedC);
+  const tableA = column?.amperes.get(sizeOf(conductor));
+  if (column === undefined || tableA === undefined) return undefined;
+  return { coolest: coolestTerminal, columnC: column.ratedC, tableA, source: coolestEnd };
 }
 
 /** The tables for one system of sizes, prepared for look-up. */

@@ -1,3 +1,4 @@
+import type { CoolestTerminal } from "../model/coolest-terminal.ts";
 import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
 
@@ -12,8 +13,12 @@ export interface CircuitResult {
 export type Ampacity =
   | {
       readonly judged: true;
-      /** After all factors, all parallel wires together, A. */
+      /** After all factors, all parallel wires together, and not above that of the coolest terminal, A. */
       readonly ampacityA: number;
+      /** The same by the insulation alone, A: at it the conductor is as hot as its column states. */
+      readonly byInsulationA: number;
+      /** The terminal that lowers the ampacity; absent if none does. */
+      readonly terminal?: TerminalLimit;
       /** As printed in the table for one wire, A. */
       readonly tableA: number;
       /** The column used, °C: at or below the stated insulation rating. */
@@ -32,6 +37,16 @@ export type Ampacity =
       readonly ambientC: number;
       readonly source: Citation;
     };
+
+/** The ampacity of a conductor with insulation of the terminal's rating, without factors. */
+export interface TerminalLimit {
+  readonly coolest: CoolestTerminal;
+  /** The column used, °C: at or below the rating of the terminal. */
+  readonly columnC: number;
+  /** As printed in the table for one wire, A. */
+  readonly tableA: number;
+  readonly source: Citation;
+}
 
 export interface AmpacityFactor {
   readonly what: "engine-space" | "ambient" | "bundling";

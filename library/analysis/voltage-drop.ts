@@ -22,7 +22,7 @@ export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
         ambientC: ampacity.ambientC,
         ratingC: ampacity.columnC,
         currentA: loadA,
-        ampacityA: ampacity.ampacityA,
+        ampacityA: ampacity.byInsulationA,
       })
     : ampacity.ambientC;
   const resistanceAtC = ampacity.judged ? Math.min(conductorC, ampacity.columnC) : conductorC;

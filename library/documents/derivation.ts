@@ -1,5 +1,5 @@
 import { familyData } from "../analysis/choose-device.ts";
-import type { AmpacityFactor } from "../analysis/circuit-result.ts";
+import type { AmpacityFactor, TerminalLimit } from "../analysis/circuit-result.ts";
 import type { Family } from "../analysis/made-ratings.ts";
 import type { Run } from "../model/run.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
@@ -13,7 +13,7 @@ import {
   withUnit,
 } from "../rules/wording/format-number.ts";
 import { lengthInWords } from "../rules/wording/property-paths.ts";
-import { ampacitySourceInWords, sourceInWords, unconfirmed } from "../rules/wording/source-in-words.ts";
+import { sourceInWords, tableSourceInWords, unconfirmed } from "../rules/wording/source-in-words.ts";
 import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
 import { lowestCellVoltage } from "../standards/device-practice.ts";
 import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
@@ -116,7 +116,7 @@ function designSteps({ circuit }: JudgedRun): DerivationStep[] {
 function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedRun): DerivationStep[] {
   const wire = sizeInWords({ ...conductor, parallel: 1 });
   const title = `Ampacity of ${sizeInWords(conductor)}`;
-  const source = ampacitySourceInWords(ampacity);
+  const source = tableSourceInWords(ampacity);
   if (!ampacity.judged) {
     const [formula, withNumbers] =
       ampacity.why === "place-too-hot"
@@ -127,7 +127,7 @@ function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedR
         : ["none, because no table gives it", `${wire} at ${withUnit(ampacity.columnC, "°C")}`];
     return [{ title, formula, withNumbers, result: "not judged", sources: [source] }];
   }
-  const { factors, tableA, columnC, parallel } = ampacity;
+  const { factors, tableA, columnC, parallel, byInsulationA, terminal } = ampacity;
   const factorNumbers = factors.map(({ factor }) => ` × ${formatRounded(factor)}`).join("");
   return [
     ...factors.map((factor) => factorStep(factor, columnC)),
@@ -135,10 +135,28 @@ function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedR
       title,
       formula: `ampacity = table × wires in parallel${factors.length > 0 ? " × factors" : ""}; table: ${wire}, column of ${withUnit(columnC, "°C")}`,
       withNumbers: `${withUnit(tableA, "A")} × ${parallel}${factorNumbers}`,
-      result: withUnit(ampacity.ampacityA, "A"),
+      result: withUnit(byInsulationA, "A"),
       sources: [source],
     },
+    ...(terminal ? [terminalStep(terminal, { wire, parallel, ampacityA: ampacity.ampacityA })] : []),
   ];
+}
+
+function terminalStep(
+  { coolest, columnC, tableA, source }: TerminalLimit,
+  {
+    wire,
+    parallel,
+    ampacityA,
+  }: { readonly wire: string; readonly parallel: number; readonly ampacityA: number },
+): DerivationStep {
+  return {
+    title: `Ampacity at the terminals of ${coolest.of ?? "its fuse or breaker"}`,
+    formula: `ampacity = table × wires in parallel, because the terminal is rated ${withUnit(coolest.ratedC, "°C")}; table: ${wire}, column of ${withUnit(columnC, "°C")}`,
+    withNumbers: `${withUnit(tableA, "A")} × ${parallel}`,
+    result: withUnit(ampacityA, "A"),
+    sources: [sourceInWords(source)],
+  };
 }
 
 function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: number): DerivationStep {
@@ -170,7 +188,7 @@ function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: nu
 function temperatureSteps({ circuit, result: { ampacity, drop } }: JudgedRun): DerivationStep[] {
   if (!ampacity.judged) return [];
   const { loadA } = circuit;
-  const { ambientC, columnC, ampacityA } = ampacity;
+  const { ambientC, columnC, byInsulationA: ampacityA } = ampacity;
   const capped = drop.resistanceAtC < drop.conductorC;
   return [
     {

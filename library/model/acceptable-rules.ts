@@ -15,6 +15,7 @@ export const acceptableRules = [
   "conductor/fault-withstand",
   "conductor/insulation-not-stated",
   "conductor/minimum-size",
+  "conductor/terminal-temperature",
   "conductor/voltage-drop",
   "disconnect/missing",
   "disconnect/rating",

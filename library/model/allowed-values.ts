@@ -1,5 +1,5 @@
 import type { Chemistry } from "../plan/battery.ts";
-import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+import type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 
 /** The values of the types in `library/plan`, which should hold little code. Tests keep them equal to those types. */
@@ -28,6 +28,8 @@ export const mm2Sizes = [
 export const insulationRatingsC = [
   60, 70, 75, 80, 85, 90, 105, 125, 200,
 ] as const satisfies readonly InsulationC[];
+
+export const terminalRatingsC = [60, 75, 90, 105] as const satisfies readonly TerminalC[];
 
 export const fuseFamilies = [
   "ISO 8820-3 Type F",

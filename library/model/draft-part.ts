@@ -1,3 +1,4 @@
+import type { TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 import { displayName } from "./display-name.ts";
 import type { NetworkTerminal } from "./network.ts";
@@ -52,7 +53,8 @@ export function draftPart(
     : Object.entries(descriptor.terminals).map(([terminal, { side }]) => [terminal, side] as const);
   const all = fasteningOf(stated.termination, stated.torqueNm);
   const fastening = descriptor.fastening?.(values) ?? (() => all);
-  const terminals = sides && addTerminals(sides, { part: place.index, fastening }, every);
+  const { terminalC: ratedC } = stated;
+  const terminals = sides && addTerminals(sides, { part: place.index, fastening, ratedC }, every);
   const draft = { ...place, word, name, values, terminals } as PartDraft;
   const sound = unusable.size === 0;
   return { draft, invalid: sound ? [...invalid, ...(descriptor.contradictions?.(values) ?? [])] : invalid };
@@ -62,6 +64,7 @@ interface Stated {
   readonly name?: string;
   readonly termination?: Termination;
   readonly torqueNm?: number;
+  readonly terminalC?: TerminalC;
 }
 
 export function draftLoadOfCircuit(
@@ -80,14 +83,19 @@ export function draftLoadOfCircuit(
 
 function addTerminals(
   sides: readonly (readonly [string, NetworkTerminal["side"]])[],
-  { part, fastening }: { readonly part: number; readonly fastening: (terminal: string) => Fastening },
+  of: {
+    readonly part: number;
+    readonly fastening: (terminal: string) => Fastening;
+    readonly ratedC: TerminalC | undefined;
+  },
   all: NetworkTerminal[],
 ): ReadonlyMap<string, number> {
+  const { part, fastening, ratedC } = of;
   const own = new Map<string, number>();
   for (const [name, side] of sides) {
     if (own.has(name)) continue;
     own.set(name, all.length);
-    all.push({ part, name, side, ...fastening(name) });
+    all.push({ part, name, side, ...fastening(name), ...(ratedC !== undefined && { ratedC }) });
   }
   return own;
 }

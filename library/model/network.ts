@@ -1,3 +1,4 @@
+import type { TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 import type { RestFrom } from "./battery-figures.ts";
 import type { Side } from "./parts/define-part.ts";
@@ -45,6 +46,8 @@ export interface NetworkTerminal {
   readonly termination?: Termination;
   /** As the maker of the part states it; no general value exists. */
   readonly torqueNm?: number;
+  /** Temperature rating, °C; absent if not stated. */
+  readonly ratedC?: TerminalC;
 }
 
 /** One conductor of one polarity between two terminals: a `cable`, or one of the two of a `circuit` with `from`. */

@@ -1,6 +1,8 @@
+import type { TerminalC } from "../plan/sizes.ts";
 import { acceptableRules } from "./acceptable-rules.ts";
+import { terminalRatingsC } from "./allowed-values.ts";
 import { price, termination, torque } from "./bench-properties.ts";
-import { amount, amountOrNone, text } from "./property.ts";
+import { amount, amountOrNone, oneOf, text } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable } from "./property-table.ts";
 
@@ -52,6 +54,12 @@ export const nominalVoltage = voltageUpTo50("a voltage");
 export const workingVoltage = amount("a voltage", "V", { from: 1, upTo: 100 });
 /** A share such as 0.9 is a slip. */
 export const efficiency = amount("an efficiency", "%", { from: 1, upTo: 100 });
+
+/** Temperature rating of terminals. */
+export const terminalC: Property<TerminalC> = {
+  ...oneOf(terminalRatingsC, "is not a temperature rating of terminals"),
+  unit: "°C",
+};
 
 /** The minimum is colder than any campsite; the maximum is warmer than the coldest day anywhere. */
 export const coldestDay = amount("a temperature", "°C", { from: -60, upTo: 50 });

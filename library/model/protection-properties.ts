@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { fuseFamilies } from "./allowed-values.ts";
 import { price } from "./bench-properties.ts";
+import { terminalC } from "./part-properties.ts";
 import { amount, listOf, oneOf } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
@@ -116,6 +117,7 @@ const properties = {
   distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), affectsResults: false },
   interruptingA: interruptingRating,
   ratedV: voltageRating,
+  terminalC,
   ...behaviourInShort,
   price,
 };

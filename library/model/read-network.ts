@@ -24,6 +24,7 @@ import type { CableRun, CircuitRun, InvalidValue } from "./run.ts";
 import { shareDropLimits } from "./shared-drop-limits.ts";
 import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
 import { wiringOf } from "./wiring.ts";
+import { withTerminals } from "./with-terminals.ts";
 
 /**
  * Makes one network from the parts, cables and scenarios of a plan, and the circuits that start at a terminal. All errors are
@@ -101,23 +102,28 @@ export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
 }
 
 function makeCircuits(
-  { circuits }: NetworkRecords,
+  plan: NetworkRecords,
   build: ReadBuild,
   { nominal, lowest }: { readonly nominal: NominalVoltages; readonly lowest: LowestVoltages },
   invalid: InvalidValue[],
 ): ReadNetwork["circuits"] {
   const settingsAt = settingsByVoltage(build.values);
   return new Map(
-    circuits.map((found) => {
+    plan.circuits.map((found) => {
       const { record, name, values, sound, ends } = found;
       if (!sound || reliesOnMissed(values, build.missed)) return [record, { name, circuit: undefined }];
       const voltage = ends && nominal.between(ends.from, ends.returnTo);
       const lowestV = ends && lowest.between(ends.from, ends.returnTo);
       const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage, lowestV));
       if (contradiction) invalid.push({ record, name, ...contradiction });
-      return [record, { name, circuit }];
+      return [record, { name, circuit: circuit && withTerminals(circuit, terminalsOf(found), plan) }];
     }),
   );
+}
+
+/** Where the conductors of a circuit end, except at a load that it states itself. */
+function terminalsOf({ ends }: NetworkRecords["circuits"][number]): readonly number[] {
+  return ends ? [ends.from, ends.returnTo, ...(ends.to ? [ends.to.positive, ends.to.negative] : [])] : [];
 }
 
 /** The build's settings for the voltages at a place: the same object for the same voltages. */
@@ -169,7 +175,7 @@ function stateConductors(
   });
   const single = cables.map((cable): StatedConductor => {
     const { from, to } = cable.ends!;
-    const run = runOfCable(cable, surroundings, isBattery);
+    const run = withTerminals(runOfCable(cable, surroundings, isBattery), [from, to], { terminals, parts });
     const { record, name, positiveM: lengthM, protection: near, protectionFarEnd: far } = run;
     return { record, name, role: "cable", from, to, lengthM, run, near, far };
   });

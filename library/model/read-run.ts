@@ -2,6 +2,7 @@ import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standa
 import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
+import { type CoolestTerminal, cooler } from "./coolest-terminal.ts";
 import { displayName } from "./display-name.ts";
 import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
 import type { CircuitRun, Conductor, DropLimit, LengthProperty, Protection, Run } from "./run.ts";
@@ -16,6 +17,8 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
   const insulationC = values.insulationC ?? build.insulationC;
   const ambientC = values.ambientC ?? build.ambientC;
   const continuous = values.continuous ?? build.continuous;
+  const [protection, protectionFarEnd] = [protectionOf(values.protect), protectionOf(values.protectFarEnd)];
+  const coolestTerminal = cooler(ratingOf(protection), ratingOf(protectionFarEnd));
   return {
     conductor: conductorOf(values),
     insulationC: insulationC ?? defaultInsulationC,
@@ -26,8 +29,9 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     sheathed: values.sheathed ?? false,
     continuous: continuous ?? true,
     continuousStated: continuous !== undefined,
-    protection: protectionOf(values.protect),
-    protectionFarEnd: protectionOf(values.protectFarEnd),
+    protection,
+    protectionFarEnd,
+    ...(coolestTerminal && { coolestTerminal }),
     accept: acceptedIn(values.accept),
     ...shown("colour", values.colour),
     ...shown("label", values.label),
@@ -56,6 +60,7 @@ type Construction = Pick<
   | "continuousStated"
   | "protection"
   | "protectionFarEnd"
+  | "coolestTerminal"
   | "accept"
   | "colour"
   | "label"
@@ -116,7 +121,7 @@ function conductorOf({ gauge, mm2, parallel = 1 }: CircuitValues | CableValues):
 function protectionOf(written: WrittenProtection | undefined): Protection | null {
   if (written === undefined) return null;
   if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
-  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV, price } = written;
+  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV, terminalC, price } = written;
   return {
     ratingA: ratingA!,
     writtenAs: "object",
@@ -125,9 +130,14 @@ function protectionOf(written: WrittenProtection | undefined): Protection | null
     ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),
+    ...(terminalC !== undefined && { terminalC }),
     ...behaviourOf(written),
     ...(price !== undefined && { price }),
   };
+}
+
+function ratingOf(protection: Protection | null): CoolestTerminal | undefined {
+  return protection?.terminalC === undefined ? undefined : { ratedC: protection.terminalC };
 }
 
 const nothingAccepted: Readonly<Record<string, string>> = Object.freeze({});

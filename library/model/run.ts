@@ -1,7 +1,8 @@
-import type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "../plan/sizes.ts";
+import type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 import type { Citation } from "../standards/citation.ts";
 import type { Gate } from "../standards/time-current-gates.ts";
+import type { CoolestTerminal } from "./coolest-terminal.ts";
 import type { Estimate } from "./estimate.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
@@ -75,6 +76,8 @@ interface RunBase extends DropLimit {
   readonly insulationC: InsulationC;
   /** False: the insulation is not stated, and 75 °C was assumed. */
   readonly insulationStated: boolean;
+  /** Absent if no terminal at an end of its conductors states a temperature rating. */
+  readonly coolestTerminal?: CoolestTerminal;
   readonly engineSpace: boolean;
   /** Ambient, °C. 30 unless stated (outside engine spaces). */
   readonly ambientC: number;
@@ -139,6 +142,8 @@ export interface Protection {
   readonly ratedV?: number;
   /** As the builder states them; those of a fuse follow from its family otherwise. */
   readonly opening?: OpeningTimes;
+  /** Temperature rating of its terminals, °C. */
+  readonly terminalC?: TerminalC;
   /** I²t that it lets through in a short up to its interrupting rating, as the builder states it, A²·s. */
   readonly letThroughA2s?: number;
   /** I²t that it withstands while a device upstream opens, as the builder states it, A²·s. */

@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal, NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { TerminalRating } from "./terminal-rating.ts";
 
 /**
  * A bus bar: one piece of metal with studs, where conductors meet. All its studs are one terminal, `stud`.
@@ -28,7 +29,8 @@ export interface PlannedBusBar<Side extends BusBarSide | undefined = undefined> 
 
 /** The input of {@link busBar}. Every property may be left out. */
 export interface BusBarInput<Side extends BusBarSide | undefined = BusBarSide | undefined>
-  extends PartOptions {
+  extends PartOptions,
+    TerminalRating {
   /**
    * Maximum current that it may carry, A. Above 0, up to 10,000.
    *

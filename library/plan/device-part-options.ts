@@ -1,9 +1,10 @@
 import type { DeviceInShort } from "./device-in-short.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { Terminal } from "./terminal.ts";
+import type { TerminalRating } from "./terminal-rating.ts";
 
 /** The properties of a fuse or breaker that is a part of its own. */
-export interface DevicePartOptions extends PartOptions, DeviceInShort {
+export interface DevicePartOptions extends PartOptions, DeviceInShort, TerminalRating {
   /**
    * Rating of the fuse or breaker, A. Above 0, up to 6,000. Always needed.
    *

@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
+import type { TerminalRating } from "./terminal-rating.ts";
 
 /**
  * A switch that disconnects everything behind it, such as a battery switch.
@@ -27,7 +28,7 @@ export interface PlannedDisconnect extends DisconnectInput {
 }
 
 /** The input of {@link disconnect}. */
-export interface DisconnectInput extends PartOptions {
+export interface DisconnectInput extends PartOptions, TerminalRating {
   /**
    * Maximum current that it may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
    *

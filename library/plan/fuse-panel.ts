@@ -2,6 +2,7 @@ import type { TestedBehindInput } from "./device-in-short.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { TerminalRating } from "./terminal-rating.ts";
 import type { Termination } from "./termination.ts";
 
 /**
@@ -31,7 +32,7 @@ export interface PlannedFusePanel extends FusePanelInput {
 }
 
 /** The input of {@link fusePanel}. */
-export interface FusePanelInput extends PartOptions {
+export interface FusePanelInput extends PartOptions, TerminalRating {
   /**
    * Number of branches that it has room for. A whole number, 1 to 200. Always needed.
    *

@@ -53,7 +53,7 @@ export {
 } from "./selector-switch.ts";
 export { type PlannedShoreCharger, type ShoreChargerInput, shoreCharger } from "./shore-charger.ts";
 export { type PlannedShunt, type ShuntInput, shunt } from "./shunt.ts";
-export type { AwgSize, FuseFamily, InsulationC, Mm2Size } from "./sizes.ts";
+export type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "./sizes.ts";
 export { type PlannedSolarArray, type SolarArrayInput, solarArray } from "./solar-array.ts";
 export {
   type PlannedSolarController,

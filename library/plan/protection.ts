@@ -1,6 +1,6 @@
 import type { DeviceInShort } from "./device-in-short.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
-import type { FuseFamily } from "./sizes.ts";
+import type { FuseFamily, TerminalC } from "./sizes.ts";
 
 /**
  * A fuse or circuit breaker, for details besides its rating.
@@ -42,6 +42,15 @@ interface ProtectionDetails extends DeviceInShort {
    * Example: `ratedV: 58`
    */
   readonly ratedV?: number;
+  /**
+   * Temperature rating of the terminals of its holder, or of the breaker, °C, as marked on it: 60, 75, 90 or 105. The conductor
+   * carries no more than one with insulation of this rating may.
+   *
+   * Left out: taken as not known, and the insulation of the conductor alone counts.
+   *
+   * Example: `terminalC: 75`
+   */
+  readonly terminalC?: TerminalC;
   /**
    * Price of one, in the `currency` of `build`. From 0 to 1,000,000.
    *

@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
+import type { TerminalRating } from "./terminal-rating.ts";
 
 /**
  * A relay: a contactor, or a charging relay that connects two batteries while one of them is charged. It is checked closed and
@@ -28,7 +29,7 @@ export interface PlannedRelay extends RelayInput {
 }
 
 /** The input of {@link relay}. */
-export interface RelayInput extends PartOptions {
+export interface RelayInput extends PartOptions, TerminalRating {
   /**
    * Maximum current that its contact may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
    *

@@ -14,6 +14,7 @@ export type RuleId =
   | "conductor/fault-withstand"
   | "conductor/insulation-not-stated"
   | "conductor/minimum-size"
+  | "conductor/terminal-temperature"
   | "conductor/voltage-drop"
   | "disconnect/missing"
   | "disconnect/rating"

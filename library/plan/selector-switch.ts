@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
+import type { TerminalRating } from "./terminal-rating.ts";
 
 /**
  * A switch that connects one of several batteries, or all of them, with one common terminal. Inputs that no cable leads to may
@@ -35,7 +36,7 @@ export interface PlannedSelectorSwitch extends SelectorSwitchInput {
 }
 
 /** The input of {@link selectorSwitch}. */
-export interface SelectorSwitchInput extends PartOptions {
+export interface SelectorSwitchInput extends PartOptions, TerminalRating {
   /**
    * Maximum current that it may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
    *

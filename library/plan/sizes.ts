@@ -7,6 +7,9 @@ export type Mm2Size = 0.75 | 1 | 1.5 | 2.5 | 4 | 6 | 10 | 16 | 25 | 35 | 50 | 70
 /** Temperature ratings of insulation, °C, that the tables cover. */
 export type InsulationC = 60 | 70 | 75 | 80 | 85 | 90 | 105 | 125 | 200;
 
+/** Temperature ratings of terminals, °C, as marked on equipment. */
+export type TerminalC = 60 | 75 | 90 | 105;
+
 /** Fuse and breaker families, named by their standard. */
 export type FuseFamily =
   | "ISO 8820-3 Type F"

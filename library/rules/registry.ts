@@ -10,6 +10,7 @@ import { ampacity } from "./conductor/ampacity.ts";
 import { faultWithstand } from "./conductor/fault-withstand.ts";
 import { insulationNotStated } from "./conductor/insulation-not-stated.ts";
 import { minimumSize } from "./conductor/minimum-size.ts";
+import { terminalTemperature } from "./conductor/terminal-temperature.ts";
 import { voltageDrop } from "./conductor/voltage-drop.ts";
 import { disconnectMissing } from "./disconnect/missing.ts";
 import { disconnectRating } from "./disconnect/rating.ts";
@@ -59,6 +60,7 @@ export const rules: readonly Rule<unknown>[] = [
   faultWithstand,
   insulationNotStated,
   minimumSize,
+  terminalTemperature,
   voltageDrop,
   disconnectMissing,
   disconnectRating,

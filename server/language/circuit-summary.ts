@@ -11,7 +11,11 @@ import {
   withUnit,
 } from "../../library/rules/wording/format-number.ts";
 import { scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
-import { ampacitySourceInWords, sourceInWords } from "../../library/rules/wording/source-in-words.ts";
+import {
+  ampacitySourceInWords,
+  sourceInWords,
+  tableSourceInWords,
+} from "../../library/rules/wording/source-in-words.ts";
 import { conductorTable } from "./conductor-table.ts";
 import { conductorFaultRows } from "./fault-rows.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
@@ -151,15 +155,16 @@ function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
 }
 
 /** Gives no temperature beyond the limit: that of an overloaded conductor cannot be computed. */
-function warmed(ampacity: Result["ampacity"], { conductorC, overloaded }: Result["drop"]): string {
+function warmed(ampacity: Result["ampacity"], { conductorC }: Result["drop"]): string {
   const { columnC, ambientC } = ampacity;
   const what = "Temperature of the conductor";
   const around = `${withUnit(ambientC, "°C")} around it`;
   if (!ampacity.judged)
     return limitRow(what, "not judged", `${around}; limit ${withUnit(columnC, "°C")}`, "", "");
   const [is, limit] = formatDistinct(conductorC, columnC);
-  const source = ampacitySourceInWords(ampacity);
-  if (overloaded) return limitRow(what, `beyond its limit of ${withUnit(columnC, "°C")}`, around, "", source);
+  const source = tableSourceInWords(ampacity);
+  if (exceeds(conductorC, columnC))
+    return limitRow(what, `beyond its limit of ${withUnit(columnC, "°C")}`, around, "", source);
   return limitRow(
     what,
     `${is} °C`,

@@ -110,10 +110,18 @@ def answers(circuit, build):
     parallel = circuit.get("parallel", 1)
     together = 1 + circuit.get("bundledWith", 2 * parallel - 1)
     factor *= next((less for least, less in reversed(basis["bundle"]) if together >= least), 1)
-    ampacity_a = table[column_c] * parallel * factor
+    by_insulation_a = table[column_c] * parallel * factor
 
-    judged = ampacity_a > 0
-    conductor_c = ambient_c + ((column_c - ambient_c) * (load_a / ampacity_a) ** 2 if judged else 0)
+    # NFPA 70, 110.14(C): at most what the column of the coolest terminal carries, without factors.
+    def at_terminals_a(rated_c):
+        return table[max(printed for printed in table if printed <= rated_c)] * parallel
+
+    ends = [circuit[end] for end in ("protect", "protectFarEnd") if isinstance(circuit.get(end), dict)]
+    terminals_c = [end["terminalC"] for end in ends if "terminalC" in end]
+    ampacity_a = min([by_insulation_a, *map(at_terminals_a, terminals_c)])
+
+    judged = by_insulation_a > 0
+    conductor_c = ambient_c + ((column_c - ambient_c) * (load_a / by_insulation_a) ** 2 if judged else 0)
     resistance_c = min(conductor_c, column_c) if judged else conductor_c
     ohm_per_m = basis["ohm_per_m"][size] * (1 + ALPHA_PER_K * (resistance_c - 20))
     drop_v = load_a * ohm_per_m * sum(lengths) / parallel
@@ -129,7 +137,14 @@ def answers(circuit, build):
         "dropLimitPercent": circuit.get("dropLimitPercent", usual),
         "conductorC": conductor_c,
     }
-    return {**figures, "findings": findings(circuit, figures, lengths, stated)}
+    warned = judged and not terminals_c and stated("insulationC", 75) > 75
+    usual_a = min(at_terminals_a(75), by_insulation_a)
+    about_terminals = warned and usual_a < by_insulation_a and above(design_a, usual_a)
+    found = findings(circuit, figures, lengths, stated)
+    return {
+        **figures,
+        "findings": sorted(found + ["conductor/terminal-temperature info"] * about_terminals),
+    }
 
 
 def above(value, limit):
@@ -208,6 +223,10 @@ def drawn(draw):
             device["distanceMm"] = draw.choice([177, 178, 1016, 1017, 1828, 1829])
         if maybe(0.2):
             device["ratedV"] = draw.choice([12, 24, 32, 58])
+        # From numbers of its own: the circuits of an earlier version stay as they were.
+        terminal_c = random.Random(json.dumps(device)).choice([None, None, 60, 75, 90, 105])
+        if terminal_c is not None:
+            device["terminalC"] = terminal_c
         return device
 
     circuit = {"load": about(-1, 2.3, 2)} if maybe(0.7) else {"loadW": about(0.5, 3.3, 0)}

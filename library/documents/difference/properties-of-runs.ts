@@ -61,6 +61,8 @@ const readers: Readonly<Record<Read, Reader | null>> = {
     },
   ],
   insulationStated: null,
+  // The part or the fuse that states it reports it.
+  coolestTerminal: null,
   ambientC: ({ ambientC, engineSpace, ambientStated }) =>
     engineSpace && !ambientStated ? [] : [quantity("ambientC", "ambient", ambientC, "°C")],
   ambientStated: null,
@@ -119,7 +121,7 @@ function length(
 /** Each property of a protective device on its own: a change names the property. */
 function device(id: string, words: string, protection: Protection | null): Property[] {
   if (!protection) return [];
-  const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, price } = protection;
+  const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, terminalC, price } = protection;
   const [distanceIn, distanceMm] = [distanceGiven?.distanceIn, distanceGiven?.distanceMm];
   const distance =
     distanceIn === undefined
@@ -138,6 +140,7 @@ function device(id: string, words: string, protection: Protection | null): Prope
         ]),
     ...stated(`${id}.interruptingA`, `${words}, interrupting rating`, interruptingA, "A"),
     ...stated(`${id}.ratedV`, `${words}, voltage rating`, ratedV, "V"),
+    ...stated(`${id}.terminalC`, `${words}, temperature rating of its terminals`, terminalC, "°C"),
     ...propertiesInShort(protection, { id: `${id}.`, words: `${words}, ` }),
     ...(price === undefined ? [] : [count(`${id}.price`, `${words}, price`, price)]),
   ];

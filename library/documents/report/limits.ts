@@ -30,6 +30,7 @@ import {
 } from "../../standards/protection-rules.ts";
 import { finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
+import { coolestEnd } from "../../standards/terminal-temperature.ts";
 import type { Table } from "../table.ts";
 import { tableOf, words } from "../table-of.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
@@ -186,6 +187,15 @@ function limitsOfRuns({ circuits, network }: JudgedPlan): readonly Limit[] {
         "run",
       ),
       sources: [ambientCorrection.source],
+    },
+    {
+      what: "… at a terminal of a stated temperature rating",
+      figure: "at most that of insulation of this rating",
+      applies: several(
+        circuits.filter(({ result: { ampacity } }) => ampacity.judged && ampacity.terminal).length,
+        "run",
+      ),
+      sources: [coolestEnd],
     },
     {
       what: "Drop where it matters",

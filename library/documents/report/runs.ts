@@ -4,7 +4,7 @@ import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import type { JudgedRun } from "../../rules/rule.ts";
-import { formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
+import { exceeds, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
@@ -146,8 +146,8 @@ const heatColumns: readonly ColumnOf<RunRow>[] = [
   numbers(
     "conductorC",
     "Conductor, °C",
-    ifJudged(({ columnC }, _, { overloaded, conductorC }) =>
-      overloaded ? `above ${formatRounded(columnC)}` : quantity(conductorC),
+    ifJudged(({ columnC }, _, { conductorC }) =>
+      exceeds(conductorC, columnC) ? `above ${formatRounded(columnC)}` : quantity(conductorC),
     ),
   ),
 ];

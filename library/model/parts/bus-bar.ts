@@ -4,6 +4,7 @@ import { count, oneOf } from "../property.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { input, optional } from "./part-property.ts";
 import { ratingOfBusOrPanel } from "./silences.ts";
+import { terminalRating } from "./terminal-rating.ts";
 
 export const busBar = definePart("busBar", {
   called: { word: "bus bar", saidBy: /bus/i },
@@ -23,6 +24,7 @@ export const busBar = definePart("busBar", {
       details: "studs",
       silentWithout: "Number of studs of a bus bar",
     }),
+    ...terminalRating,
     side: input(oneOf(busBarSides, "is neither side of the system")),
   },
 });

@@ -11,6 +11,7 @@ import type { Protection } from "../run.ts";
 import { terminal } from "../terminal-property.ts";
 import type { FigureContext, InsideConnection, PartState } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
+import { terminalRating } from "./terminal-rating.ts";
 
 /* A fuse or breaker as a part of its own: between two cables, or mounted on a terminal. */
 
@@ -26,6 +27,7 @@ export const ofEveryDevice = {
     details: "interrupting rating",
   }),
   ratedV: optional(voltageRating, { words: "voltage rating", details: true }),
+  ...terminalRating,
   milliohm: defaulted(resistanceOrNone(1_000), 0, { words: "resistance" }),
   openingTimes: input(behaviourInShort.openingTimes),
   letThroughA2s: input(behaviourInShort.letThroughA2s),

@@ -6,6 +6,7 @@ import type { Protection } from "../run.ts";
 import { definePart, fasteningOf, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
 import { ratingOfBusOrPanel } from "./silences.ts";
+import { terminalRating } from "./terminal-rating.ts";
 
 /** `feed` and `branch` are one piece of metal; the fuse of a branch belongs to the conductor that leaves it. */
 export const fusePanel = definePart("fusePanel", {
@@ -31,6 +32,7 @@ export const fusePanel = definePart("fusePanel", {
       details: "a position",
       silentWithout: "Rating of a single branch of a fuse panel",
     }),
+    ...terminalRating,
     negativeBus: defaulted(yesOrNo(), true, {
       words: "negative bus of its own",
       assumed: { words: "negative bus", as: ["there is one"] },

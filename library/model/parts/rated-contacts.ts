@@ -1,5 +1,6 @@
 import { rating } from "../part-properties.ts";
 import { required } from "./part-property.ts";
+import { terminalRating } from "./terminal-rating.ts";
 
 /** The properties of a disconnect, relay or selector switch. */
 export const ratedContacts = {
@@ -8,4 +9,5 @@ export const ratedContacts = {
     summary: true,
     limitOf: { current: "carries", words: "rating", judgedBy: "disconnect/rating" },
   }),
+  ...terminalRating,
 };

@@ -232,4 +232,61 @@ testRule(ampacity, [
     circuits: [{ ambientC: 80 }],
     finds: "nothing",
   },
+  // NFPA 70, 110.14(C): 10 AWG of 105 °C carries 60 A by its insulation, 40 A at terminals of 75 °C.
+  {
+    name: "exactly what a terminal of 75 °C allows",
+    circuits: [
+      { gauge: 10, load: 40, insulationC: 105, oneWayFt: 5, protect: { ratingA: 40, terminalC: 75 } },
+    ],
+    finds: "nothing",
+  },
+  {
+    name: "more than the terminal of its fuse allows, and less than its insulation does",
+    circuits: [
+      {
+        gauge: 10,
+        load: 60,
+        insulationC: 105,
+        continuous: false,
+        oneWayFt: 5,
+        protect: { ratingA: 60, terminalC: 75 },
+      },
+    ],
+    finds: [
+      {
+        on: "gauge",
+        message:
+          "10 AWG may carry 40 A (75 °C terminals of its fuse or breaker, NFPA 70 110.14(C); 33 CFR 183.425(b), Table 5), the load draws 60 A: use 8 AWG.",
+        values: { ampacityA: 40, atTerminal: true },
+        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  {
+    name: "at the terminals of a part where it ends",
+    plan: `
+      build({ insulationC: 105 });
+      const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+      const main = disconnect({ ratedA: 100, terminalC: 75 });
+      cable({ name: "feed", from: house.positive, to: main.line, lengthFt: 2, gauge: 10, protect: 60 });
+      circuit({ from: main.load, returnTo: house.negative, load: 45, oneWayFt: 4, gauge: 4 });`,
+    finds: [
+      {
+        subject: "feed",
+        on: "gauge",
+        message: "10 AWG may carry 40 A (75 °C terminals of main, NFPA 70 110.14(C);",
+        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  {
+    name: "at the same terminals without a stated rating",
+    plan: `
+      build({ insulationC: 105 });
+      const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+      const main = disconnect({ ratedA: 100 });
+      cable({ name: "feed", from: house.positive, to: main.line, lengthFt: 2, gauge: 10, protect: 60 });
+      circuit({ from: main.load, returnTo: house.negative, load: 45, oneWayFt: 4, gauge: 4 });`,
+    finds: "nothing",
+  },
 ]);

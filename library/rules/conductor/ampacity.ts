@@ -4,6 +4,7 @@ import { designCurrentA } from "../../analysis/design-current.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
+import { coolestEnd } from "../../standards/terminal-temperature.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
@@ -25,6 +26,7 @@ export const ampacity = defineRule<Values>({
     engineSpace60C.source,
     bundling.source,
     ambientCorrection.source,
+    coolestEnd,
   ],
   fixable: true,
   acceptable: true,
@@ -48,7 +50,11 @@ export const ampacity = defineRule<Values>({
         ampacityA: ampacity.ampacityA,
         columnC: ampacity.columnC,
         engineSpace: circuit.engineSpace,
-        factors: ampacity.factors.filter(({ factor }) => factor !== 1).map(({ what }) => what),
+        // The factors do not count at a terminal.
+        factors: ampacity.terminal
+          ? []
+          : ampacity.factors.filter(({ factor }) => factor !== 1).map(({ what }) => what),
+        atTerminal: ampacity.terminal !== undefined,
         source: ampacitySourceInWords(ampacity),
         wayOut: wayOut(fixes, noSizeIsEnough),
       };
@@ -59,7 +65,8 @@ export const ampacity = defineRule<Values>({
       return `${values.size} is not judged: no table gives its ampacity for ${values.columnC} °C insulation in this place.`;
     const [loadText, allowedText] = formatDistinctWithUnit(values.loadA, values.ampacityA, "A");
     const where = values.factors.map((what) => factorInWords(what, values)).join(" and ");
-    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${values.columnC} °C, ${values.source}), the load draws ${loadText}${values.estimate}: ${values.wayOut}.`;
+    const column = values.atTerminal ? "" : `${values.columnC} °C, `;
+    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${column}${values.source}), the load draws ${loadText}${values.estimate}: ${values.wayOut}.`;
   },
 });
 
@@ -72,7 +79,10 @@ type Values =
       readonly loadA: number;
       readonly estimate: string;
       readonly ampacityA: number;
+      /** The column of the insulation. */
       readonly columnC: number;
+      /** A terminal lowers it; the source names the terminal. */
+      readonly atTerminal: boolean;
       readonly engineSpace: boolean;
       /** Those that reduce the ampacity. */
       readonly factors: readonly AmpacityFactor["what"][];

@@ -20,14 +20,26 @@ export function unconfirmedAmong(sources: readonly Citation[]): string {
   return sources.some(({ confirmed }) => confirmed === "memory") ? ` (${unconfirmed})` : "";
 }
 
-/** The source of an ampacity: unconfirmed if one of its figures is, from the table or a factor. */
+/** The source of an ampacity: that of its table, and the terminal that lowers it. */
 export function ampacitySourceInWords(ampacity: Ampacity): string {
+  return `${terminalInWords(ampacity)}${tableSourceInWords(ampacity)}`;
+}
+
+/** The table of an ampacity by insulation: unconfirmed if one of its figures is, from the table or a factor. */
+export function tableSourceInWords(ampacity: Ampacity): string {
   const words = sourceInWords(ampacity.source);
   if (!ampacity.judged || ampacity.source.confirmed === "memory") return words;
   const recalled = ampacity.factors.some(
     ({ factor, source }) => factor !== 1 && source.confirmed === "memory",
   );
   return recalled ? `${words}, ${unconfirmed}` : words;
+}
+
+/** "75 °C terminals of disconnect main, NFPA 70 110.14(C); ", if a terminal lowers the ampacity. */
+function terminalInWords(ampacity: Ampacity): string {
+  if (!ampacity.judged || !ampacity.terminal) return "";
+  const { coolest, source } = ampacity.terminal;
+  return `${coolest.ratedC} °C terminals of ${coolest.of ?? "its fuse or breaker"}, ${sourceInWords(source)}; `;
 }
 
 /**

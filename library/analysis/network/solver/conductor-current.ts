@@ -51,7 +51,7 @@ function conductorLaw({ run, lengthM }: NetworkConductor, ampacity: Ampacity): C
       hottestOhm: ambientOhm,
     };
   }
-  const { ampacityA, columnC } = ampacity;
+  const { byInsulationA: ampacityA, columnC } = ampacity;
   const hottestOhm = Math.max(ambientOhm, resistanceAt(ohm20C, columnC));
   return {
     ambientOhm,
