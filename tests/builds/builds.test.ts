@@ -35,6 +35,30 @@ describe("builds with one mistake", () => {
   });
 });
 
+/** The labels of LiFePO4 batteries of 4, 8 and 16 cells, which others label 12, 24 and 48 V. */
+const labelsV: Readonly<Record<string, number>> = { 12: 12.8, 24: 25.6, 48: 51.2 };
+
+test("the label of a lithium battery changes no verdict", async () => {
+  const lithium = /chemistry: "LiFePO4",(\s*nominalV: \d+,)?/g;
+  const differences: string[] = [];
+  const plans = [...plansIn("clean"), ...plansIn("faulty")].filter(([, text]) => text.search(lithium) >= 0);
+  for (const [name, text] of plans) {
+    const [, systemV] = /voltage: (\d+)/.exec(text)!;
+    const other = text.replace(lithium, `chemistry: "LiFePO4", nominalV: ${labelsV[systemV!]},`);
+    const [before, after] = [await verdictsOf(name, text), await verdictsOf(name, other)];
+    if (before !== after) differences.push(`${name}: ${before} / ${after}`);
+  }
+  expect(differences).toEqual([]);
+  expect(plans.length).toBeGreaterThanOrEqual(30);
+});
+
+async function verdictsOf(name: string, text: string): Promise<string> {
+  const { findings } = await check(name, text);
+  return findings
+    .map(({ finding, subjects }) => `${finding.severity} ${finding.rule} at ${subjects}`)
+    .join(", ");
+}
+
 describe("first drafts", () => {
   const plans = plansIn("drafts");
   test("there are at least thirty", () => expect(plans.length).toBeGreaterThanOrEqual(30));

@@ -64,7 +64,9 @@ function readExpected(text: string): ExpectedFinding {
 /** Where the findings differ from the verdict, in words; none if they agree. */
 export function disagreements({ expected, mayFollow }: Verdict, plan: CheckedPlan): string[] {
   const findings = plan.findings.filter(({ finding }) => finding.accepted === undefined);
-  const isFound = (one: ExpectedFinding) => findings.some((finding) => fits(one, finding));
+  const follows = (finding: PlacedFinding) => mayFollow.some((one) => fits(one, finding));
+  const isFound = (one: ExpectedFinding) =>
+    findings.some((finding) => fits(one, finding) && !follows(finding));
   const isForeseen = (finding: PlacedFinding) =>
     [...expected, ...mayFollow].some((one) => fits(one, finding));
   const information = findings.filter(

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A market van: the second battery of two in parallel is connected the wrong way round.
-// Expected: error (reversed polarity) at second battery or first battery or link across or link back
+// Expected: error network/shorted at second battery or first battery or link across or link back
 // Because: No clause needed: plus to minus on both sides shorts both batteries through the links.
 // May follow: error protection/unprotected-path at link across or link back
 build({ name: "battery turned round", voltage: 12, insulationC: 105 });

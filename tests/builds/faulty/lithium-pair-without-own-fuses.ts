@@ -3,7 +3,6 @@ import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 // A studio bus: two lithium batteries in parallel behind one fuse that both share.
 // Expected: error protection/unprotected-path at first plus or second plus
 // Because: 33 CFR 183.460(a), and common practice: a fuse at each battery, or each feeds a fault of the other unfused.
-// May follow: error protection/unprotected-path at second plus or first plus
 build({ name: "lithium pair without own fuses", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwrigh
 // A ranger's trailer: a second panel that no cable feeds.
 // Expected: error network/unconnected at rear lamps or rear panel
 // Because: A circuit needs a source: no conductor leads from the bank to the rear panel.
-// May follow: error network/unconnected at rear panel or rear lamps
 build({ name: "panel left unfed", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect, load } from "loomwright";
 
 // A patrol boat: two bus bars without a side, and the radio's wires are swapped.
-// Expected: error (reversed polarity) at radio or radio plus or radio minus
+// Expected: error network/unconnected at radio or radio plus or radio minus
 // Because: Nameplate; 46 CFR 183 and ISO 10133 require polarity to be kept: the radio's plus leads to the minus bus.
 build({ name: "reversed radio", voltage: 12, insulationC: 105 });
 

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A fruit dryer: 100 Ah and 200 Ah of one chemistry in parallel.
-// Expected: warning (unequal capacity in parallel) at larger battery or smaller battery
+// Expected: warning battery/parallel-imbalance at larger battery or smaller battery
 // Because: Common practice: batteries in parallel are alike in kind, capacity and age.
 build({ name: "unequal in parallel", voltage: 12, insulationC: 105 });
 
