@@ -113,7 +113,7 @@ function withoutRoot(plan: LoadedPlan, why: string | undefined): LocatedPlan {
 function modulesOf({ files, imports }: LoadedPlan) {
   return [...files.values()].map((file) => ({
     uri: file.uri,
-    js: file.instrumented?.js ?? "",
+    js: file.instrumented?.js.text ?? "",
     imports: Object.fromEntries(imports.get(file.uri) ?? []),
   }));
 }

@@ -74,7 +74,7 @@ describe("marks do not change what a plan does", () => {
       const file = new PlanFile({ uri: "file:///plans/plan.js", version: 1, text }, 3);
       expect(file.syntaxError).toBeUndefined();
       expect(file.instrumented?.refused).toEqual([]);
-      const js = file.instrumented?.js ?? "";
+      const js = file.instrumented?.js.text ?? "";
       expect(js.split("\n").length).toBe(text.split("\n").length);
       expect(run(`${marks}\n${js}`)).toBe(run(text));
       expect(run("open.length", js)).toBe("[0]");
@@ -94,7 +94,7 @@ describe("marks do not change what a plan does", () => {
       globalThis.ended = all();`;
     const file = new PlanFile({ uri: "file:///plans/plan.js", version: 1, text }, 0);
     const context = { ended: Promise.resolve() as Promise<unknown> };
-    runInNewContext(`${marks}\n${file.instrumented?.js}`, context);
+    runInNewContext(`${marks}\n${file.instrumented?.js.text}`, context);
     expect(JSON.stringify(await context.ended)).toBe("[1,2,3,4,5,6,7]");
   });
 });

@@ -1,8 +1,9 @@
 import ts from "typescript";
 import { words } from "../../../library/model/record.ts";
 import { exportLine, type ImportLine, importLine } from "../text/import-lines.ts";
+import type { EditedToken } from "../text/one-token-edit.ts";
 import { type LocalName, localsIn, observedIn } from "./observed-locals.ts";
-import { type WrittenInput, writtenInput } from "./plain-input.ts";
+import { changedInput, type WrittenInput, writtenInput } from "./plain-input.ts";
 import {
   continuesOptionalChain,
   isConstantOfFile,
@@ -15,7 +16,7 @@ import {
   notRunInPattern,
   yieldsInside,
 } from "./syntax-queries.ts";
-import { type Insertion, TextSplices } from "./text-splices.ts";
+import { type Insertion, type SplicedText, TextSplices } from "./text-splices.ts";
 
 /**
  * Instruments stripped JavaScript with the hooks described in `sandbox.ts`. The same walk of the tree collects the imports,
@@ -35,9 +36,8 @@ export function instrument(
 }
 
 export interface Instrumented {
-  readonly js: string;
-  /** Maps an offset in the instrumented text to the offset in the source. */
-  readonly sourceOffset: (markedOffset: number) => number;
+  /** The instrumented text, with the mapping of its offsets to those of the source. */
+  readonly js: SplicedText;
   /** Call sites and literals, in the order of their numbers; the first number is the file's number times {@link sitesInFile}. */
   readonly sites: readonly Site[];
   /** Destructuring patterns that were given a name, in the order of {@link patternName}. */
@@ -65,6 +65,21 @@ interface Refused {
   readonly reason: "syntax-not-run" | "import-not-allowed";
   /** In a builder's words: "A decorator". */
   readonly what: string;
+}
+
+/**
+ * The same for the same tree after one literal in it changed, outside imports and exports. Undefined if the change affects more
+ * than that literal, and the tree must be walked again.
+ */
+export function withLiteral(before: Instrumented, { node, change }: EditedToken): Instrumented | undefined {
+  const { refused, imports } = before;
+  if (refused.length > 0 || imports.some(({ end }) => end > change.start)) return undefined;
+  const js = before.js.withToken(change);
+  const at = before.sites.findIndex((site) => site.input && contains(site.node, node));
+  const site = before.sites[at];
+  if (!js || !site) return js && { ...before, js };
+  const input = changedInput(site.node as ts.CallExpression);
+  return input && { ...before, js, sites: before.sites.with(at, { ...site, input }) };
 }
 
 /** More call sites and literals than in any file written by hand. */
@@ -121,7 +136,6 @@ class Instrumenter {
     ];
     return {
       js: this.#splices.apply(js),
-      sourceOffset: (offset) => this.#splices.offsetBefore(offset),
       sites: this.#sites,
       patterns: this.#patterns,
       imports,
@@ -726,6 +740,10 @@ class Instrumenter {
     if (local) this.#names.set(name, local);
     else this.#names.delete(name);
   }
+}
+
+function contains(outer: ts.Node, inner: ts.Node): boolean {
+  return outer.pos <= inner.pos && inner.end <= outer.end;
 }
 
 /** True if a statement may be inserted before it. */

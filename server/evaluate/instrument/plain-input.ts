@@ -9,12 +9,24 @@ import { isSamePlainData } from "../same-plain-data.ts";
  * calls. Most calls of most plans have this form, and recording them takes most of the sandbox's time.
  */
 export function writtenInput(call: ts.CallExpression): WrittenInput | undefined {
+  const literal = literalGivenTo(call);
+  if (!literal) return undefined;
+  if (!known.has(literal)) known.set(literal, inputOf(literal));
+  return known.get(literal);
+}
+
+/** The same after a change within the call, in the same tree. */
+export function changedInput(call: ts.CallExpression): WrittenInput | undefined {
+  const literal = literalGivenTo(call);
+  if (literal) known.delete(literal);
+  return writtenInput(call);
+}
+
+function literalGivenTo(call: ts.CallExpression): ts.ObjectLiteralExpression | undefined {
   const [argument] = call.arguments;
   if (!argument || call.arguments.length > 1 || call.questionDotToken) return undefined;
   const literal = unwrapExpression(argument);
-  if (!ts.isObjectLiteralExpression(literal)) return undefined;
-  if (!known.has(literal)) known.set(literal, inputOf(literal));
-  return known.get(literal);
+  return ts.isObjectLiteralExpression(literal) ? literal : undefined;
 }
 
 export interface WrittenInput {
@@ -53,7 +65,7 @@ const madeBefore = new WeakMap<
   { readonly given: readonly unknown[]; readonly whole: object }
 >();
 
-/** The parser reuses the nodes that an edit leaves unchanged. */
+/** The nodes that an edit leaves unchanged stay the same; see {@link changedInput}. */
 const known = new WeakMap<ts.ObjectLiteralExpression, WrittenInput | undefined>();
 
 // Far below the limits of the sandbox, to give the same record by both routes.

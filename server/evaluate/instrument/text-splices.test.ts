@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { TextSplices } from "./text-splices.ts";
 
 const text = "one(two,\n three)\n four; five";
@@ -11,7 +11,8 @@ function spliced() {
   splices.insert(16, ">");
   splices.insert(18, "(");
   splices.leaveOut(18, 22);
-  return { splices, result: splices.apply(text) };
+  const spliced = splices.apply(text);
+  return { splices: spliced, result: spliced.text };
 }
 
 test("what is left out leaves its line feeds, between what is inserted at its ends", () => {
@@ -22,7 +23,7 @@ test("ranges may lie in one another", () => {
   const splices = new TextSplices();
   splices.leaveOut(4, 7);
   splices.leaveOut(5, 6);
-  expect(splices.apply("let x  = 1;\n")).toBe("let = 1;\n");
+  expect(splices.apply("let x  = 1;\n").text).toBe("let = 1;\n");
 });
 
 test.each([
@@ -34,4 +35,43 @@ test.each([
 ])("%s of the result stands for offset %i", (found, offset) => {
   const { splices, result } = spliced();
   expect(splices.offsetBefore(result.indexOf(found))).toBe(offset);
+});
+
+describe("another token", () => {
+  const change = (before: string, after: string) => ({ start: text.indexOf(before), before, after });
+  const splices = () => {
+    const made = new TextSplices();
+    made.insert(0, "<<");
+    made.leaveOut(4, 16);
+    made.insert(18, "(");
+    made.insert(22, ")");
+    return made;
+  };
+
+  test.each([
+    ["before every range", "one", "o"],
+    ["in a range that is left out", "three", "thirteen"],
+    ["between insertions", "four", "forty"],
+    ["at the end", "five", "fifty"],
+    ["of the same length", "five", "nine"],
+  ])("%s gives what splicing anew gives", (_, before, after) => {
+    const changed = text.replace(before, after);
+    const by = after.length - before.length;
+    const at = text.indexOf(before);
+    const moved = (offset: number) => (offset > at ? offset + by : offset);
+    const anew = new TextSplices();
+    anew.insert(0, "<<");
+    anew.leaveOut(moved(4), moved(16));
+    anew.insert(moved(18), "(");
+    anew.insert(moved(22), ")");
+    const expected = anew.apply(changed);
+    const found = splices().apply(text).withToken(change(before, after))!;
+    expect(found.text).toBe(expected.text);
+    for (let offset = 0; offset <= expected.text.length; offset++)
+      expect(found.offsetBefore(offset)).toBe(expected.offsetBefore(offset));
+  });
+
+  test("is not put in the place of something else", () => {
+    expect(splices().apply(text.replace("five", "    ")).withToken(change("five", "nine"))).toBeUndefined();
+  });
 });

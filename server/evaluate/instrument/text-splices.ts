@@ -1,5 +1,5 @@
 /**
- * Insertions in one text and ranges to leave out of it, applied at once, with the mapping from the result back to that text.
+ * Insertions in one text and ranges to leave out of it, applied at once.
  *
  * Not magic-string: this runs at every key press, insertions arrive in order, and positions are mapped back directly, without a
  * source map to encode and decode.
@@ -7,8 +7,6 @@
 export class TextSplices {
   readonly #inserts: Insertion[] = [];
   readonly #leftOut: Range[] = [];
-  #made: readonly Splice[] = [];
-  #ends: Float64Array | undefined;
 
   /**
    * Positions must not decrease from one call to the next; insertions at one position stay in order. The returned text may be
@@ -28,18 +26,17 @@ export class TextSplices {
     this.#leftOut.push({ start, end });
   }
 
-  apply(text: string): string {
-    this.#made = this.#splicesIn(text);
-    this.#ends = undefined;
+  apply(text: string): SplicedText {
+    const splices = this.#splicesIn(text);
     const parts: string[] = [];
     let from = 0;
-    for (const { at, end, text: instead } of this.#made) {
+    for (const { at, end, text: instead } of splices) {
       if (at > from) parts.push(text.slice(from, at));
       parts.push(instead);
       from = end;
     }
     parts.push(text.slice(from));
-    return parts.join("");
+    return new SplicedText(parts.join(""), splices);
   }
 
   /** In text order. An insertion at the start of a range precedes it, and one at its end follows it. */
@@ -63,30 +60,90 @@ export class TextSplices {
     insertUpTo(Number.POSITIVE_INFINITY);
     return splices;
   }
+}
+
+/** The result of splices, with the mapping between its offsets and those of the original text. */
+export class SplicedText {
+  readonly text: string;
+  readonly #splices: readonly Splice[];
+  /** Ends of the splices in the result; computed on first use. */
+  #ends: Float64Array | undefined;
+
+  constructor(text: string, splices: readonly Splice[]) {
+    this.text = text;
+    this.#splices = splices;
+  }
 
   /** Maps an offset in the result to one in the original text; inside an insertion, to its position. */
   offsetBefore(offset: number): number {
-    // Ends of the splices in the result; computed on first use, for errors only.
-    if (!this.#ends) {
-      this.#ends = new Float64Array(this.#made.length);
-      let added = 0;
-      for (const [index, { at, end, text }] of this.#made.entries()) {
-        added += text.length - (end - at);
-        this.#ends[index] = end + added;
-      }
-    }
-    let low = 0;
-    let high = this.#made.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((this.#ends[middle] as number) <= offset) low = middle + 1;
-      else high = middle;
-    }
-    const before = this.#made[low - 1];
-    const base = before ? offset - (this.#ends[low - 1] as number) + before.end : offset;
-    const next = this.#made[low];
+    const ends = this.#endsInResult();
+    const index = firstAbove(ends, offset);
+    const before = this.#splices[index - 1];
+    const base = before ? offset - (ends[index - 1] as number) + before.end : offset;
+    const next = this.#splices[index];
     return next ? Math.min(base, next.at) : base;
   }
+
+  /**
+   * The same splices in a text with another token in the place of one of the original text; neither has a line feed, and nothing
+   * is inserted inside. Undefined if the result does not contain the token as it is.
+   */
+  withToken({ start, before, after }: TokenChange): SplicedText | undefined {
+    const end = start + before.length;
+    const by = after.length - before.length;
+    const found = this.#splices.findIndex((splice) => splice.end >= end);
+    const next = found < 0 ? this.#splices.length : found;
+    const around = this.#splices[next];
+    const isLeftOut = around !== undefined && around.at <= start;
+    const text = isLeftOut ? this.text : this.#textWith(next, { start, before, after });
+    if (text === undefined) return undefined;
+    const moved = ({ at, end: to, text }: Splice) => ({ at: at >= end ? at + by : at, end: to + by, text });
+    const splices =
+      by === 0
+        ? this.#splices
+        : this.#splices.map((splice, index) => (index < next ? splice : moved(splice)));
+    return new SplicedText(text, splices);
+  }
+
+  /** `next`: the first splice behind the token. */
+  #textWith(next: number, { start, before, after }: TokenChange): string | undefined {
+    const last = this.#splices[next - 1];
+    const at = last ? start - last.end + (this.#endsInResult()[next - 1] as number) : start;
+    const end = at + before.length;
+    return this.text.slice(at, end) === before
+      ? this.text.slice(0, at) + after + this.text.slice(end)
+      : undefined;
+  }
+
+  #endsInResult(): Float64Array {
+    if (this.#ends) return this.#ends;
+    this.#ends = new Float64Array(this.#splices.length);
+    let added = 0;
+    for (const [index, { at, end, text }] of this.#splices.entries()) {
+      added += text.length - (end - at);
+      this.#ends[index] = end + added;
+    }
+    return this.#ends;
+  }
+}
+
+/** The index of the first number above a limit, in numbers that do not decrease. */
+function firstAbove(numbers: Float64Array, limit: number): number {
+  let low = 0;
+  let high = numbers.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((numbers[middle] as number) <= limit) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** One token in the place of another. */
+export interface TokenChange {
+  readonly start: number;
+  readonly before: string;
+  readonly after: string;
 }
 
 export interface Insertion {

@@ -59,11 +59,11 @@ function sourceOffset(
   const { js } = file.instrumented;
   let lineStart = 0;
   for (let passed = 1; passed < line; passed++) {
-    const lineBreak = js.indexOf("\n", lineStart);
+    const lineBreak = js.text.indexOf("\n", lineStart);
     if (lineBreak < 0) return undefined;
     lineStart = lineBreak + 1;
   }
-  return Math.min(file.instrumented.sourceOffset(lineStart + column - 1), file.text.length);
+  return Math.min(js.offsetBefore(lineStart + column - 1), file.text.length);
 }
 
 function innermostStatement(source: ts.SourceFile, offset: number): ts.Statement | undefined {

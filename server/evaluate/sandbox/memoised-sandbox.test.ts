@@ -71,7 +71,8 @@ test.each<Stopped>([
 });
 
 test("an edit of any length in what the text alone tells leaves the JavaScript as it is", () => {
-  const js = (text: string) => new PlanFile({ uri: "file:///plan.ts", version: 1, text }, 0).instrumented?.js;
+  const js = (text: string) =>
+    new PlanFile({ uri: "file:///plan.ts", version: 1, text }, 0).instrumented?.js.text;
   const plan = (input: string) =>
     `import { circuit } from "loomwright";\ncircuit({ ${input} });\nconst a = circuit({\n  load: 4,\n});\n`;
   expect(js(plan("load: 4"))).toContain("__written");

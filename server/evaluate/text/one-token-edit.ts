@@ -1,17 +1,29 @@
 import ts from "typescript";
+import type { TokenChange } from "../instrument/text-splices.ts";
 
 /**
- * True if an edit changes the characters of one token and not its kind: a figure, a text in quotes, a name that is no keyword.
- * The parser decides by the kinds of tokens alone, so it takes the same steps as for the text before.
+ * The token that an edit changes, if it changes its characters alone and not its kind: a figure, a text in quotes, a name that
+ * is no keyword. The parser decides by the kinds of tokens alone, so it takes the same steps as for the text before.
  */
-export function changesOneToken(before: ts.SourceFile, text: string, change: ts.TextChangeRange): boolean {
-  if (before.languageVariant === ts.LanguageVariant.JSX) return false;
-  const { start, length } = change.span;
-  const token = innermostAround(before, start, start + length);
-  const at = token.getStart(before);
-  if (!kinds.has(token.kind) || start < at) return false;
-  const added = change.newLength - length;
-  return isToken(before.text, at, token.kind, token.end) && isToken(text, at, token.kind, token.end + added);
+export function editedToken(
+  before: ts.SourceFile,
+  text: string,
+  { span, newLength }: ts.TextChangeRange,
+): EditedToken | undefined {
+  if (before.languageVariant === ts.LanguageVariant.JSX) return undefined;
+  const node = innermostAround(before, span.start, span.start + span.length);
+  const start = node.getStart(before);
+  if (!kinds.has(node.kind) || span.start < start) return undefined;
+  const end = node.end + newLength - span.length;
+  const isSame = isToken(before.text, start, node.kind, node.end) && isToken(text, start, node.kind, end);
+  return isSame
+    ? { node, change: { start, before: before.text.slice(start, node.end), after: text.slice(start, end) } }
+    : undefined;
+}
+
+export interface EditedToken {
+  readonly node: ts.Node;
+  readonly change: TokenChange;
 }
 
 /** Within a name or a literal, the parser looks at nothing but its kind. */

@@ -1,9 +1,9 @@
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { FileCache } from "./file-cache.ts";
-import { changesOneToken } from "./one-token-edit.ts";
+import { editedToken } from "./one-token-edit.ts";
 import { PlanFile } from "./parse.ts";
 
 const uri = "file:///camper/plan.ts";
@@ -44,7 +44,7 @@ test("a byte order mark before a hashbang leaves all at its place", () => {
   expect(instrumented?.sites.map(({ node }) => text.slice(node.getStart(tree.source), node.end))).toEqual([
     "circuit({ load: 4, oneWayM: 3, mm2: 6 })",
   ]);
-  expect(instrumented?.js.split("\n")).toHaveLength(text.split("\n").length);
+  expect(instrumented?.js.text.split("\n")).toHaveLength(text.split("\n").length);
 });
 
 describe("what is nested too deeply is refused, at the nest", () => {
@@ -170,16 +170,110 @@ describe("an edit changes one token alone", () => {
   });
 });
 
+describe("changing one literal gives what reading the text anew gives", () => {
+  const others: Readonly<Record<string, readonly string[]>> = {
+    '"': ['""', '"another text"', '"\\u{1f600}"'],
+    "'": ["''", "'another text'"],
+    other: ["7", "1_000.25", "0x1F", "1e3"],
+  };
+
+  test.each([
+    ...readdirSync(examples, { recursive: true, encoding: "utf8" })
+      .filter((file) => /\.m?ts$/.test(file))
+      .map((file): [string, string] => [file, readFileSync(new URL(file, examples), "utf8")]),
+    ["a table", table],
+    ["calls in all forms", formsOfCalls],
+  ])("%s", (_, text) => {
+    const literals = literalsIn(read(text).tree.source);
+    expect(literals.length).toBeGreaterThan(0);
+    const asBefore = everythingOf(read(text));
+    const step = Math.ceil(literals.length / 5);
+    for (let index = 0; index < literals.length; index += step) {
+      const { start, end } = literals[index]!;
+      const was = text.slice(start, end);
+      for (const other of others[was[0]!] ?? others.other!) {
+        const after = text.slice(0, start) + other + text.slice(end);
+        const expected = everythingOf(read(after));
+        const changed = read(after, { before: read(text) });
+        expect(everythingOf(changed)).toBe(expected);
+        expect(everythingOf(read(text, { before: changed }))).toBe(asBefore);
+      }
+    }
+  });
+});
+
+const examples = new URL("../../../examples/", import.meta.url);
+
+const table = `import { circuit } from "loomwright";
+const rows = [
+${Array.from({ length: 30 }, (_, row) => `  { name: 'row ${row}', load: ${row}, oneWayM: 3, size: { mm2: 6 } },`).join("\n")}
+];
+for (const row of rows) circuit({ ...row.size, ...row, continuous: row.load > 5 });
+`;
+
+const formsOfCalls = `import { battery, build as system, circuit } from "loomwright";
+type Kind = "pump" | 3;
+const sizes = [4, 10, "16"] as const satisfies unknown;
+const house = battery({ "name": "house", capacityAh: 100 });
+function circuitOf(load = 2) { return circuit({ load, "oneWayM": 3, accept: { "a/b": "known" } }); }
+circuit({ from: house.positive, load: 4, protect: { ratingA: 10 } }); circuit({ from: house.positive, load: 4 });
+{ const circuit = (given: { load: 1 | 2 }) => given; circuit({ load: 1 }); }
+for (const size of sizes) circuit({ name: \`c\${size}\${1}\`, load: 3 as number, gauge: size });
+const { load: kept = 5 } = { load: 6, "x": -7 };
+export { kept as "kept load" };
+export default { a: [1, [2, { "b": 3 }]], [\`\${4}\`]: 5 };
+`;
+
+function literalsIn(source: ts.SourceFile) {
+  const found: { readonly start: number; readonly end: number; readonly value: string }[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isNumericLiteral(node) || ts.isStringLiteral(node))
+      found.push({ start: node.getStart(source), end: node.end, value: node.text });
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return found;
+}
+
+/** All that a text is read for, as text, without the tree's own objects. */
+function everythingOf({ instrumented, syntaxError, refusal, tree }: PlanFile): string {
+  const { source } = tree;
+  const rangeOf = ({ pos, end }: ts.Node) => [pos, end];
+  return JSON.stringify({
+    outline: outline(source),
+    literals: literalsIn(source),
+    lines: source.getLineStarts(),
+    syntaxError,
+    refusal,
+    instrumented: instrumented && {
+      ...instrumented,
+      js: instrumented.js.text,
+      offsets: Array.from({ length: instrumented.js.text.length / 5 }, (_, at) =>
+        instrumented.js.offsetBefore(5 * at),
+      ),
+      patterns: instrumented.patterns.map(rangeOf),
+      sites: instrumented.sites.map(({ node, seen, input }) => ({
+        range: rangeOf(node),
+        seen,
+        object: input?.object,
+        named: input?.named.map(({ key, expression }) => [key, rangeOf(expression)]),
+      })),
+    },
+  });
+}
+
 function isOneToken(before: string, after: string): boolean {
   let start = 0;
   while (before[start] === after[start]) start++;
   let same = 0;
   while (same < Math.min(before.length, after.length) - start && before.at(-1 - same) === after.at(-1 - same))
     same++;
-  return changesOneToken(read(before).tree.source, after, {
-    span: { start, length: before.length - same - start },
-    newLength: after.length - same - start,
-  });
+  return (
+    editedToken(read(before).tree.source, after, {
+      span: { start, length: before.length - same - start },
+      newLength: after.length - same - start,
+    }) !== undefined
+  );
 }
 
 /** Texts that the parser must try to read in several ways. */
@@ -198,8 +292,11 @@ function outline(node: ts.Node): Outline {
   ts.forEachChild(node, (child) => {
     inner.push(outline(child));
   });
-  return [node.kind, node.pos, node.end, node.flags, inner];
+  return [node.kind, node.pos, node.end, node.flags & ~knownErrors, inner];
 }
+
+/** The parser's note that it has looked for errors below a node already. */
+const knownErrors = 1 << 21;
 
 function treesInFreshProcess(): unknown {
   const script = `
@@ -207,7 +304,7 @@ function treesInFreshProcess(): unknown {
     const outline = (node) => {
       const inner = [];
       ts.forEachChild(node, (child) => { inner.push(outline(child)); });
-      return [node.kind, node.pos, node.end, node.flags, inner];
+      return [node.kind, node.pos, node.end, node.flags & ~${knownErrors}, inner];
     };
     const options = { languageVersion: ts.ScriptTarget.ESNext, impliedNodeFormat: ts.ModuleKind.ESNext, jsDocParsingMode: ts.JSDocParsingMode.ParseNone };
     const texts = JSON.parse(require("fs").readFileSync(0, "utf8"));

@@ -1,8 +1,9 @@
 import { blankSourceFile } from "ts-blank-space";
 import ts from "typescript";
-import { type Instrumented, instrument } from "../instrument/instrument.ts";
+import { type Instrumented, instrument, withLiteral } from "../instrument/instrument.ts";
 import type { SourceText, Uri, Version } from "../workspace.ts";
-import { changesOneToken } from "./one-token-edit.ts";
+import { changeLiteral, isLoneLiteral } from "./changed-literal.ts";
+import { type EditedToken, editedToken } from "./one-token-edit.ts";
 import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refusedSpace } from "./refusal.ts";
 import { withinTime } from "./time-limited.ts";
 
@@ -56,14 +57,16 @@ export class PlanFile {
 
   #read(before: PlanFile | undefined, limitMs: number): Tree | Refusal {
     const text = withoutMarkBeforeHashbang(this.text);
+    const edit = before?.editTo(text);
     const read = (): Tree | Refusal => {
-      const source = before?.update(text) ?? parse(this.uri, text);
+      const source = (edit && before?.update(text, edit)) ?? parse(this.uri, text);
       if (firstSyntaxError(source)) return treeOf(source, undefined);
-      return refusedSpace(source) ?? treeOf(source, stripAndInstrument(source, this.number));
+      const patched = edit?.literal && before?.instrumented && withLiteral(before.instrumented, edit.literal);
+      return refusedSpace(source) ?? treeOf(source, patched ?? stripAndInstrument(source, this.number));
     };
     try {
       // A clock costs as much as reading a small change. After this one, reading takes as long as it did before.
-      const done = before?.differsInOneToken(text) ? { result: read() } : withinTime(limitMs, read);
+      const done = edit?.token ? { result: read() } : withinTime(limitMs, read);
       if (done) return done.result;
       putParserInOrder();
       return refusedForTime(this.text, limitMs);
@@ -75,18 +78,32 @@ export class PlanFile {
     }
   }
 
-  private differsInOneToken(text: string): boolean {
-    const old = this.#tree?.source;
-    return old !== undefined && changesOneToken(old, text, changeBetween(old.text, text));
-  }
-
-  /** Hands the tree over to the parser for another text; this version then has no tree. */
-  private update(text: string): ts.SourceFile | undefined {
+  /** The edit that makes another text of this one. */
+  private editTo(text: string): Edit | undefined {
     const old = this.#tree?.source;
     if (!old || text.length === 0 || old.text.length === 0) return undefined;
-    this.#tree = undefined;
-    return ts.updateSourceFile(old, text, changeBetween(old.text, text));
+    const change = changeBetween(old.text, text);
+    const token = editedToken(old, text, change);
+    return { change, token, literal: token && isLoneLiteral(token) ? token : undefined };
   }
+
+  /** Hands the tree over for another text; this version then has no tree. */
+  private update(text: string, { change, literal }: Edit): ts.SourceFile | undefined {
+    const old = this.#tree?.source;
+    if (!old) return undefined;
+    this.#tree = undefined;
+    if (!literal) return ts.updateSourceFile(old, text, change);
+    changeLiteral(old, literal, text);
+    return old;
+  }
+}
+
+interface Edit {
+  readonly change: ts.TextChangeRange;
+  /** The only token that it changes, if its kind stays. */
+  readonly token: EditedToken | undefined;
+  /** The same, if the token is a literal with no further effect on the tree. */
+  readonly literal: EditedToken | undefined;
 }
 
 interface HowToRead {
