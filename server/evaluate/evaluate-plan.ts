@@ -2,8 +2,10 @@ import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
 import { fileName } from "./files/file-name.ts";
+import { independentRow } from "./instrument/independent-rows.ts";
 import { sitesInFile } from "./instrument/instrument.ts";
 import { inputWith, type WrittenInput } from "./instrument/plain-input.ts";
+import { isWithoutSideEffects } from "./instrument/side-effects.ts";
 import { callsPassedBy } from "./provenance/calls-not-reached.ts";
 import type { TracedRun } from "./provenance/contexts.ts";
 import { errorPlace, unreadablePlace } from "./provenance/error-place.ts";
@@ -11,8 +13,9 @@ import { fallbackNames } from "./provenance/fallback-names.ts";
 import { LocatedPlan } from "./provenance/located-plan.ts";
 import { Provenance } from "./provenance/provenance.ts";
 import { placeOfCallee } from "./provenance/source-map.ts";
+import type { FindRow } from "./sandbox/changed-row.ts";
 import type { Limits, RawRecord, RunOutcome, Stopped } from "./sandbox/contract.ts";
-import type { Sandbox } from "./sandbox.ts";
+import type { MemoisedSandbox } from "./sandbox/memoised-sandbox.ts";
 import type { FileCache } from "./text/file-cache.ts";
 import { type LoadedPlan, type LoadProblem, loadPlan } from "./text/load-plan.ts";
 import { PlanFile } from "./text/parse.ts";
@@ -21,7 +24,7 @@ import type { Uri, Workspace } from "./workspace.ts";
 export interface Evaluator {
   readonly workspace: Workspace;
   readonly cache: Pick<FileCache, "get">;
-  readonly sandbox: Sandbox;
+  readonly sandbox: Pick<MemoisedSandbox, "run">;
   readonly limits: Limits;
   /** By root: the last judgement of its plan; the next one reuses its unchanged parts. */
   readonly judgements: Map<Uri, Judgement>;
@@ -43,7 +46,7 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const runs = plan.problems.length === 0;
   const inputAt = writtenInputs(plan);
   const outcome = runs
-    ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }), inputAt)
+    ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }, findRowOf(plan)), inputAt)
     : nothingRun;
   evaluator.workGoesOn(root);
   const traced = tracedRunOf(plan, rootFile, outcome);
@@ -125,6 +128,15 @@ function modulesOf({ files, imports }: LoadedPlan) {
 function writtenInputs({ files }: LoadedPlan): (site: number) => WrittenInput | undefined {
   const sites = new Map([...files.values()].map(({ number, instrumented }) => [number, instrumented?.sites]));
   return (site) => sites.get(Math.floor(site / sitesInFile))?.[site % sitesInFile]?.input;
+}
+
+/** Undefined if running the plan has side effects: its rows may then depend on each other. */
+function findRowOf({ files }: LoadedPlan): FindRow | undefined {
+  if (![...files.values()].every(({ tree }) => isWithoutSideEffects(tree.source))) return undefined;
+  return (uri, range) => {
+    const { tree, number } = files.get(uri) ?? {};
+    return tree?.instrumented && independentRow(tree.source, tree.instrumented, number!, range);
+  };
 }
 
 /** A plan can call the instrumentation function itself, with anything as the site; such records are dropped. */

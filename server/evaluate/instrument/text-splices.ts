@@ -84,6 +84,29 @@ export class SplicedText {
     return next ? Math.min(base, next.at) : base;
   }
 
+  /** Maps an offset in the original text to one in the result, before all that is inserted there. */
+  startOf(offset: number): number {
+    return this.#inResult(
+      this.#splices.findIndex(({ at }) => at >= offset),
+      offset,
+    );
+  }
+
+  /** The same, behind all that is inserted there. */
+  endOf(offset: number): number {
+    return this.#inResult(
+      this.#splices.findIndex(({ at }) => at > offset),
+      offset,
+    );
+  }
+
+  /** `next`: the index of the first splice behind the offset; negative if there is none. */
+  #inResult(next: number, offset: number): number {
+    const last = next < 0 ? this.#splices.length - 1 : next - 1;
+    const before = this.#splices[last];
+    return before ? offset - before.end + (this.#endsInResult()[last] as number) : offset;
+  }
+
   /**
    * The same splices in a text with another token in the place of one of the original text; neither has a line feed, and nothing
    * is inserted inside. Undefined if the result does not contain the token as it is.
@@ -107,8 +130,7 @@ export class SplicedText {
 
   /** `next`: the first splice behind the token. */
   #textWith(next: number, { start, before, after }: TokenChange): string | undefined {
-    const last = this.#splices[next - 1];
-    const at = last ? start - last.end + (this.#endsInResult()[next - 1] as number) : start;
+    const at = this.#inResult(next, start);
     const end = at + before.length;
     return this.text.slice(at, end) === before
       ? this.text.slice(0, at) + after + this.text.slice(end)

@@ -3,6 +3,7 @@ import ts from "typescript";
 import { type Instrumented, instrument, withLiteral } from "../instrument/instrument.ts";
 import type { SourceText, Uri, Version } from "../workspace.ts";
 import { changeLiteral, isLoneLiteral } from "./changed-literal.ts";
+import { changedRange } from "./changed-range.ts";
 import { type EditedToken, editedToken } from "./one-token-edit.ts";
 import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refusedSpace } from "./refusal.ts";
 import { withinTime } from "./time-limited.ts";
@@ -168,24 +169,9 @@ function scriptKind(uri: Uri): ts.ScriptKind {
   return /\.[mc]?js$/i.test(uri) ? ts.ScriptKind.JS : ts.ScriptKind.TS;
 }
 
-/** One range that contains every difference: the text between the common beginning and the common end. */
 function changeBetween(before: string, after: string): ts.TextChangeRange {
-  const shorter = Math.min(before.length, after.length);
-  let start = 0;
-  let same = 0;
-  // In strides first: comparing two slices is far quicker than comparing them by character.
-  const alike = (inBefore: number, inAfter: number, length: number) =>
-    before.slice(inBefore, inBefore + length) === after.slice(inAfter, inAfter + length);
-  for (const stride of [1_024, 1]) {
-    while (start + stride <= shorter && alike(start, start, stride)) start += stride;
-  }
-  for (const stride of [1_024, 1]) {
-    for (let more = same + stride; more <= shorter - start; more += stride) {
-      if (!alike(before.length - more, after.length - more, stride)) break;
-      same = more;
-    }
-  }
-  return { span: { start, length: before.length - same - start }, newLength: after.length - same - start };
+  const { start, endBefore, endAfter } = changedRange(before, after);
+  return { span: { start, length: endBefore - start }, newLength: endAfter - start };
 }
 
 function firstSyntaxError(source: ts.SourceFile): SyntaxComplaint | undefined {
