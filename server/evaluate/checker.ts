@@ -1,4 +1,3 @@
-import type { Judgement } from "../../library/judge.ts";
 import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
@@ -78,7 +77,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
   const sandbox = memoisedSandbox(options.sandbox ?? createSandbox());
   const limits = { ...defaultLimits, ...options.limits };
   const workGoesOn = options.workGoesOn ?? (() => undefined);
-  const judgements = new Map<Uri, Judgement>();
+  const last = new Map<Uri, LocatedPlan>();
   const importsOf = (source: SourceText) => fileImports(cache.get(source));
   const planRoots = new PlanRoots(workspace, (source) => {
     workGoesOn(source.uri);
@@ -99,7 +98,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
     return turn;
   }
 
-  const evaluator = { workspace, cache, sandbox, limits, judgements, workGoesOn };
+  const evaluator = { workspace, cache, sandbox, limits, last, workGoesOn };
 
   const check = (root: Uri) =>
     inTurn(root, async () => {
@@ -121,7 +120,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
 
   const forgetNow = (root: Uri) => {
     checked.delete(root);
-    judgements.delete(root);
+    last.delete(root);
     sandbox.forget(root);
     const needed = new Set([...checked.values()].flat());
     cache.keepOnly(needed);

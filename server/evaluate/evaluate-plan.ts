@@ -1,4 +1,4 @@
-import { type Judgement, judge } from "../../library/judge.ts";
+import { judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
 import { fileName } from "./files/file-name.ts";
@@ -26,14 +26,14 @@ export interface Evaluator {
   readonly cache: Pick<FileCache, "get">;
   readonly sandbox: Pick<MemoisedSandbox, "run">;
   readonly limits: Limits;
-  /** By root: the last judgement of its plan; the next one reuses its unchanged parts. */
-  readonly judgements: Map<Uri, Judgement>;
+  /** By root: the last version of its plan; the next one reuses its unchanged parts. */
+  readonly last: Map<Uri, LocatedPlan>;
   workGoesOn(root: Uri): void;
 }
 
 /** Reads, runs and judges one plan. */
 export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<CheckOutcome | LocatedPlan> {
-  const { workspace, cache, sandbox, limits, judgements } = evaluator;
+  const { workspace, cache, sandbox, limits, last } = evaluator;
   const plan = loadPlan(root, workspace, cache);
   const { snapshot, broken } = plan;
   if (broken?.syntaxError) {
@@ -53,9 +53,11 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const provenance = new Provenance(traced);
   const { problems, places } = failureOf(plan, { outcome, provenance, limits, rootFile });
   const records = planRecords(outcome.records, provenance);
-  const judgement = judge(records, problems, judgements.get(root));
-  judgements.set(root, judgement);
-  return new LocatedPlan({ traced, snapshot, records, judgement, problemPlaces: places });
+  const before = last.get(root);
+  const judgement = judge(records, problems, before?.judgement);
+  const located = new LocatedPlan({ traced, snapshot, records, judgement, problemPlaces: places, before });
+  last.set(root, located);
+  return located;
 }
 
 /** The outcome of a plan that is not run because of an earlier problem. */
@@ -141,6 +143,7 @@ function findRowOf({ files }: LoadedPlan): FindRow | undefined {
 
 /** A plan can call the instrumentation function itself, with anything as the site; such records are dropped. */
 function withInputs(outcome: RunOutcome, inputAt: (site: number) => WrittenInput | undefined): RunOutcome {
+  if (!outcome.records.some(({ written }) => written)) return outcome;
   const records = outcome.records.flatMap((record) => {
     if (record.written === undefined) return [record];
     const read = inputAt(record.written.site);

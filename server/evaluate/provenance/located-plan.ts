@@ -38,6 +38,8 @@ export class LocatedPlan implements CheckedPlan {
     readonly judgement: Judgement;
     /** By the problem's index. */
     readonly problemPlaces: readonly SourceRange[];
+    /** An earlier version of the plan, to reuse what the two have in common. */
+    readonly before?: LocatedPlan | undefined;
   }) {
     this.root = parts.traced.root.uri;
     this.snapshot = parts.snapshot;
@@ -45,7 +47,7 @@ export class LocatedPlan implements CheckedPlan {
     this.judgement = parts.judgement;
     this.traced = parts.traced;
     this.#problemPlaces = parts.problemPlaces;
-    this.#places = new PlanSourceMap(parts.traced);
+    this.#places = new PlanSourceMap(parts.traced, parts.before ? parts.before.#places : undefined);
   }
 
   get findings(): readonly PlacedFinding[] {

@@ -33,6 +33,11 @@ export class Provenance {
     this.#objects = new ValueResolver(traced, this.#contexts);
   }
 
+  /** True if an origin so far was found by the values of other rows: those of one record then decide about others. */
+  get comparesElements(): boolean {
+    return this.#objects.comparesElements;
+  }
+
   /** The call that made a record, and its argument. */
   argumentOf(record: number): Argument {
     const raw = this.#traced.outcome.records[record];

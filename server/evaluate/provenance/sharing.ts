@@ -7,54 +7,70 @@ import type { SourceNode } from "./contexts.ts";
  * Counted for one property at a time, on first use: most plans share nothing.
  */
 export class Sharing {
-  readonly #records: number;
   readonly #around: (record: number) => readonly SourceNode[];
   readonly #behind: (record: number, path: PropertyPath) => readonly SourceNode[];
-  #byRecord: Index | undefined;
-  readonly #byPath = new Map<string, Index>();
+  readonly #records: number;
+  /** By path; undefined: records as a whole. */
+  readonly #counts: Map<string | undefined, Count>;
 
   /**
    * `around`: nodes that contribute to a record as a whole (calls, elements); `behind`: those that contribute to one of its
-   * properties.
+   * properties. The counts of an earlier run are taken over, and are then no longer the other's.
    */
   constructor(
     records: number,
     around: (record: number) => readonly SourceNode[],
     behind: (record: number, path: PropertyPath) => readonly SourceNode[],
+    earlier?: EarlierRun,
   ) {
     this.#records = records;
     this.#around = around;
     this.#behind = behind;
+    this.#counts = earlier ? earlier.sharing.#counts : new Map();
+    for (const { outdated } of this.#counts.values())
+      for (const record of earlier?.changed ?? []) outdated.add(record);
   }
 
   recordsAround(piece: SourceNode): ReadonlySet<number> {
-    this.#byRecord ??= this.#count(this.#around);
-    return this.#byRecord.get(piece.node) ?? none;
+    return this.#count(undefined, this.#around).get(piece.node) ?? none;
   }
 
   recordsBehind(path: PropertyPath, piece: SourceNode): ReadonlySet<number> {
-    const key = path.join("\n");
-    let index = this.#byPath.get(key);
-    if (!index) {
-      index = this.#count((record) => this.#behind(record, path));
-      this.#byPath.set(key, index);
-    }
-    return index.get(piece.node) ?? none;
+    return this.#count(path.join("\n"), (record) => this.#behind(record, path)).get(piece.node) ?? none;
   }
 
-  #count(piecesOf: (record: number) => readonly SourceNode[]): Index {
-    const index = new Map<ts.Node, Set<number>>();
-    for (let record = 0; record < this.#records; record++) {
+  #count(key: string | undefined, piecesOf: (record: number) => readonly SourceNode[]): Count["byNode"] {
+    const known = this.#counts.get(key);
+    const { byNode, outdated } = known ?? {
+      byNode: new Map(),
+      outdated: new Set(Array(this.#records).keys()),
+    };
+    if (!known) this.#counts.set(key, { byNode, outdated });
+    if (outdated.size === 0) return byNode;
+    for (const records of byNode.values()) for (const record of outdated) records.delete(record);
+    for (const record of outdated) {
       for (const { node } of piecesOf(record)) {
-        const records = index.get(node);
+        const records = byNode.get(node);
         if (records) records.add(record);
-        else index.set(node, new Set([record]));
+        else byNode.set(node, new Set([record]));
       }
     }
-    return index;
+    outdated.clear();
+    return byNode;
   }
 }
 
-type Index = ReadonlyMap<ts.Node, ReadonlySet<number>>;
+/** A run of the same plan, with the same nodes. */
+export interface EarlierRun {
+  readonly sharing: Sharing;
+  /** The only records that may have other nodes now. */
+  readonly changed: readonly number[];
+}
+
+interface Count {
+  readonly byNode: Map<ts.Node, Set<number>>;
+  /** Records that are not counted yet. */
+  readonly outdated: Set<number>;
+}
 
 const none: ReadonlySet<number> = new Set();

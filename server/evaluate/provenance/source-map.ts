@@ -2,6 +2,7 @@ import ts from "typescript";
 import type { PropertyPath } from "../../../library/model/plain-values.ts";
 import type { Word } from "../../../library/model/record.ts";
 import type { SourceRange, ValueAtPosition } from "../checked-plan.ts";
+import type { Tree } from "../text/parse.ts";
 import type { Uri } from "../workspace.ts";
 import type { SourceNode, TracedRun } from "./contexts.ts";
 import { propertyValue } from "./object-literals.ts";
@@ -13,7 +14,7 @@ import { Sharing } from "./sharing.ts";
 export class PlanSourceMap {
   readonly traced: TracedRun;
   readonly provenance: Provenance;
-  readonly #trees: readonly unknown[];
+  readonly #trees: readonly Tree[];
   readonly #arguments = new Map<number, Argument>();
   /** By path, then by record. */
   readonly #origins = new Map<string, Map<number, Origin | undefined>>();
@@ -24,15 +25,18 @@ export class PlanSourceMap {
   #values: readonly SourceValue[] | undefined;
   readonly #setBy = new Map<ts.Node, Set<number>>();
 
-  constructor(traced: TracedRun) {
+  /** Takes over the counts of an earlier version that differs only in literals, and leaves it without. */
+  constructor(traced: TracedRun, before?: PlanSourceMap) {
     this.traced = traced;
     this.#trees = traced.files.map((file) => file.tree);
     this.provenance = new Provenance(traced);
     const { records, calls } = traced.outcome;
+    const changed = before?.changedSince(this);
     this.#sharing = new Sharing(
       records.length,
       (record) => this.#piecesAround(record),
       (record, path) => this.#piecesBehind(record, path),
+      before && changed ? { sharing: before.#sharing, changed } : undefined,
     );
     for (const [index, { call }] of records.entries()) {
       const site = calls[call]?.callSite ?? -1;
@@ -40,6 +44,26 @@ export class PlanSourceMap {
       if (there) there.add(index);
       else this.#recordsAt.set(site, new Set([index]));
     }
+  }
+
+  /**
+   * The records that differ in another version, if the two versions have the same nodes and calls: a record that is as before then
+   * has its values from the same nodes. Undefined if other records may have too.
+   */
+  private changedSince(now: PlanSourceMap): readonly number[] | undefined {
+    const { records, calls, allocations } = this.traced.outcome;
+    const after = now.traced.outcome;
+    const isSame =
+      calls === after.calls &&
+      allocations === after.allocations &&
+      records.length === after.records.length &&
+      this.#trees.length === now.#trees.length &&
+      this.#trees.every(({ source }, index) => source === now.#trees[index]!.source);
+    if (!isSame || this.provenance.comparesElements) return undefined;
+    return records.flatMap(({ input, call, allocations: born }, index) => {
+      const other = after.records[index]!;
+      return input === other.input && call === other.call && born === other.allocations ? [] : [index];
+    });
   }
 
   get current(): boolean {

@@ -189,6 +189,7 @@ export class ValueTrail {
   ): boolean {
     const { made } = this.#wanted;
     if ((!isSimple(this.#wanted.value) && !made) || this.#objects.tooFar(depth)) return false;
+    this.#objects.comparesElements = true;
     const { literalLists } = this.#objects;
     const fits = (element: Element, { path: at, value }: KnownPart) => {
       const end = this.#objects.part(element, at, depth);
