@@ -34,6 +34,8 @@ export function independentRow(
   if (list && !bodies.has(list)) bodies.set(list, loopOver(list, source));
   const body = list && bodies.get(list);
   if (!row || !body || list.elements.some((element) => notOneRow.has(element.kind))) return undefined;
+  // A call in the row itself makes its record before the loop.
+  if (hasCall(row)) return undefined;
   const siteOf = (node: ts.Node) => {
     const index = instrumented.sites.findIndex((site) => site.node === node);
     return index < 0 ? undefined : file * sitesInFile + index;
@@ -93,6 +95,10 @@ function bodyOfLoop(list: ts.Node): ts.Node | undefined {
   return callback && ts.isArrowFunction(callback) && callback.parameters.length === 1
     ? callback.body
     : undefined;
+}
+
+function hasCall(node: ts.Node): boolean {
+  return ts.isCallExpression(node) || ts.forEachChild(node, (child) => hasCall(child) || undefined) === true;
 }
 
 /** Every other identifier of the same name. */

@@ -20,15 +20,22 @@ const answers = new WeakMap<ts.SourceFile, boolean>();
 
 const K = ts.SyntaxKind;
 
-/** The names that a file declares, in any scope; those in `#functions` are only ever functions. */
+/** The names that a file declares, in any scope; those in `#functions` are functions of the file or of the library. */
 class Names {
   readonly #functions = new Set<string>();
   readonly #others = new Set(["undefined", "NaN", "Infinity"]);
 
   constructor(source: ts.SourceFile) {
     const collect = (node: ts.Node): void => {
-      if (ts.isFunctionDeclaration(node) || ts.isImportSpecifier(node) || ts.isImportClause(node)) {
+      if (ts.isFunctionDeclaration(node)) {
         if (node.name) this.#functions.add(node.name.text);
+      } else if (ts.isImportSpecifier(node)) {
+        // A name of another file may be a function of the language.
+        const { moduleSpecifier } = node.parent.parent.parent;
+        const isOurs = ts.isStringLiteral(moduleSpecifier) && moduleSpecifier.text === "loomwright";
+        (isOurs ? this.#functions : this.#others).add(node.name.text);
+      } else if (ts.isImportClause(node)) {
+        if (node.name) this.#others.add(node.name.text);
       } else if (ts.isVariableDeclaration(node) || ts.isParameter(node) || ts.isBindingElement(node)) {
         const isFunction =
           ts.isVariableDeclaration(node) && node.initializer && isFunctionLiteral(node.initializer);
@@ -54,12 +61,16 @@ class Names {
         return this.allow((node as ts.PropertyAccessExpression).expression);
       case K.PropertyAssignment: {
         const { name, initializer } = node as ts.PropertyAssignment;
-        return this.#allowName(name) && this.allow(initializer);
+        return allowsName(name) && this.allow(initializer);
+      }
+      case K.ShorthandPropertyAssignment: {
+        const { name } = node as ts.ShorthandPropertyAssignment;
+        return allowsName(name) && this.allow(name);
       }
       case K.BindingElement: {
         const { propertyName, name, initializer } = node as ts.BindingElement;
         return (
-          (!propertyName || this.#allowName(propertyName)) &&
+          (!propertyName || allowsName(propertyName)) &&
           this.allow(name) &&
           (!initializer || this.allow(initializer))
         );
@@ -97,10 +108,6 @@ class Names {
     return ts.isIdentifier(node) && this.#functions.has(node.text) && !this.#others.has(node.text);
   }
 
-  #allowName(name: ts.PropertyName): boolean {
-    return ts.isComputedPropertyName(name) ? this.allow(name.expression) : true;
-  }
-
   #allowCall({ expression, arguments: given }: ts.CallExpression): boolean {
     return this.#allowCallee(expression, given[0]) && given.every(this.allow);
   }
@@ -110,7 +117,8 @@ class Names {
     if (ts.isIdentifier(callee)) return conversions.has(callee.text) && !this.#isDeclared(callee.text);
     if (!ts.isPropertyAccessExpression(callee)) return false;
     const { expression: base, name } = callee;
-    if (ts.isIdentifier(base) && base.text === "Math" && !this.#isDeclared(base.text)) return true;
+    if (ts.isIdentifier(base) && base.text === "Math" && !this.#isDeclared(base.text))
+      return /^[a-z\d]+$/.test(name.text);
     const isMethod =
       methods.has(name.text) ||
       (methodsWithCallback.has(name.text) &&
@@ -118,6 +126,12 @@ class Names {
         (isFunctionLiteral(first) || this.#isFunction(first)));
     return isMethod && this.allow(base);
   }
+}
+
+/** An object with a method of its own could have one that changes something. */
+function allowsName(name: ts.PropertyName): boolean {
+  if (ts.isComputedPropertyName(name)) return false;
+  return !methods.has(name.text) && !methodsWithCallback.has(name.text) && !calledByLanguage.has(name.text);
 }
 
 function isFunctionLiteral(node: ts.Expression): boolean {
@@ -142,7 +156,6 @@ const allowed: ReadonlySet<ts.SyntaxKind> = new Set([
   K.ArrayBindingPattern,
   K.OmittedExpression,
   K.ObjectLiteralExpression,
-  K.ShorthandPropertyAssignment,
   K.SpreadAssignment,
   K.SpreadElement,
   K.ArrayLiteralExpression,
@@ -176,6 +189,8 @@ const methods: ReadonlySet<string> = new Set([
   "toUpperCase",
   "trim",
 ]);
+
+const calledByLanguage: ReadonlySet<string> = new Set(["toString", "valueOf"]);
 
 /** They change nothing if the function does not. */
 const methodsWithCallback: ReadonlySet<string> = new Set([

@@ -119,6 +119,62 @@ for (const row of rows) circuit({ ...base, ...row.a });\n`;
   });
 });
 
+describe("after many edits, places and findings are those of a fresh check", () => {
+  const list = (row: (at: number) => string) =>
+    `[\n${Array.from({ length: 9 }, (_, at) => `  ${row(at)},\n`).join("")}]`;
+  const objects = list((at) => `{ name: "row ${at}", load: ${4 + (at % 3)}, oneWayFt: ${at % 4 ? 6 : 70} }`);
+  const tuples = list((at) => `["row ${at}", ${4 + (at % 3)}, ${at % 4 ? 6 : 70}]`);
+
+  test.each<[string, string]>([
+    [
+      "a size that rows share",
+      `const panel = { gauge: 12, protect: 10 } as const;
+const rows = ${objects};
+for (const row of rows) circuit({ ...panel, ...row, continuous: row.load > 5 });`,
+    ],
+    [
+      "a size by condition",
+      `const [thin, thick] = [16, 12];
+for (const row of ${objects}) circuit({ ...row, gauge: row.load > 5 ? thick : thin });`,
+    ],
+    [
+      "constants by condition",
+      `const thin = 16;
+const thick = 12;
+for (const row of ${objects}) circuit({ ...row, gauge: row.load > 5 ? thick : thin });`,
+    ],
+    [
+      "rows without names",
+      `for (const [load, oneWayFt] of ${list((at) => `[${4 + (at % 3)}, ${at % 4 ? 6 : 70}]`)})
+  circuit({ load, oneWayFt, gauge: 14 });`,
+    ],
+    [
+      "names in a pattern",
+      `for (const { name, load, oneWayFt } of ${objects}) circuit({ name, load, oneWayFt, gauge: 14 });`,
+    ],
+    [
+      "rows that only their values tell apart",
+      `const rows = ${tuples};
+for (const [name, load, oneWayFt] of rows) circuit({ name: String(name), load: Number(load), oneWayFt: Number(oneWayFt), gauge: 14 });`,
+    ],
+    [
+      "values straight from rows",
+      `const rows = ${tuples};
+for (const [name, load, oneWayFt] of rows) circuit({ name, load, oneWayFt, gauge: 14, protect: 10 });`,
+    ],
+  ])("%s", async (_, plan) => {
+    let text = `${head}${plan}\n`;
+    const texts = [text];
+    for (const [turn, value] of [6, 70, 5, 9, 30, 4, 70, 6].entries()) {
+      const figures = [...text.matchAll(/(?<=[:,] )(?:[4-9]|[37]0)\b/g)];
+      const { 0: was, index } = figures[(turn * 5 + 2) % figures.length]!;
+      text = text.slice(0, index) + value + text.slice(index + was.length);
+      texts.push(text);
+    }
+    await expectSameAsAlone(texts);
+  });
+});
+
 describe("the whole plan runs if rows may depend on one another", () => {
   test.each<[string, string]>([
     [
@@ -152,6 +208,11 @@ describe("the whole plan runs if rows may depend on one another", () => {
     [
       "a part made for a row",
       `const rows = ${rows};\nfunction own(row: object) { const panel = fusePanel({ positions: 4, ratedA: 100 }); circuit({ ...row, from: panel.branch }); }\nfor (const row of rows) own(row);`,
+    ],
+    [
+      "a record of the row itself",
+      `const rows = [{ own: circuit({ name: "b", load: 5, oneWayFt: 6, gauge: 12 }) }, { own: circuit({ name: "c", load: 4, oneWayFt: 6, gauge: 12 }) }];
+for (const row of rows) circuit({ name: "again", load: 3, oneWayFt: 6, gauge: row.own ? 12 : 14 });`,
     ],
     [
       "a spread list",
