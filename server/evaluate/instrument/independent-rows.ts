@@ -31,8 +31,7 @@ export function independentRow(
   const end = instrumented.js.offsetBefore(range.end);
   const row = rowAround(source, start, end);
   const list = row?.parent as ts.ArrayLiteralExpression | undefined;
-  if (list && !bodies.has(list)) bodies.set(list, loopOver(list, source));
-  const body = list && bodies.get(list);
+  const body = list && knownLoopOver(list, source);
   if (!row || !body || list.elements.some((element) => notOneRow.has(element.kind))) return undefined;
   // A call in the row itself makes its record before the loop.
   if (hasCall(row)) return undefined;
@@ -49,12 +48,9 @@ export function independentRow(
 
 const K = ts.SyntaxKind;
 
-/** An edit of a literal changes a tree in place, and not its loops. */
-const bodies = new WeakMap<ts.ArrayLiteralExpression, ts.Node | undefined>();
-
 const notOneRow: ReadonlySet<ts.SyntaxKind> = new Set([K.SpreadElement, K.OmittedExpression]);
 
-/** The innermost element of a list around a range. */
+/** The element of the outermost list around a range. */
 function rowAround(source: ts.SourceFile, start: number, end: number): ts.Expression | undefined {
   let found: ts.Expression | undefined;
   const visit = (node: ts.Node): ts.Node | undefined => {
@@ -67,6 +63,16 @@ function rowAround(source: ts.SourceFile, start: number, end: number): ts.Expres
   ts.forEachChild(source, visit);
   return found;
 }
+
+function knownLoopOver(list: ts.ArrayLiteralExpression, source: ts.SourceFile): ts.Node | undefined {
+  const known = bodies.get(source) ?? new Map<ts.Node, ts.Node | undefined>();
+  bodies.set(source, known);
+  if (!known.has(list)) known.set(list, loopOver(list, source));
+  return known.get(list);
+}
+
+/** By tree and list. An edit of a literal changes a tree in place, and not its loops; any other edit makes a new tree. */
+const bodies = new WeakMap<ts.SourceFile, Map<ts.Node, ts.Node | undefined>>();
 
 /** The body of the only loop at the top of the file over a list, if the list has no other use. */
 function loopOver(list: ts.ArrayLiteralExpression, source: ts.SourceFile): ts.Node | undefined {

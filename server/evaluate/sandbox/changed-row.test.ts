@@ -223,6 +223,14 @@ for (const row of rows) circuit({ name: "again", load: 3, oneWayFt: 6, gauge: ro
     expect(ran.at(-1)).toContain(ran[0]!.includes('"c"') ? '"c"' : '"d"');
   });
 
+  test("a list that gets another use later", async () => {
+    const plan = `${head}const rows = ${rows};\nfor (const row of rows) circuit({ ...row, protect: 10 });\n`;
+    const using = plan.replace("protect: 10", "protect: rows[1].load");
+    const { lengths, ran } = await expectSameAsAlone([...edited(plan), ...edited(using)]);
+    expect(lengths).toEqual([1, 1, 1, 1, 1, 1]);
+    expect(ran.map(isRowAlone)).toEqual([false, true, true, false, false, false]);
+  });
+
   test("a row made of another object", async () => {
     const plan = `${head}const rows = ${rows};\nconst fuses = [{ ratingA: 10 }, { ratingA: 60 }];
 for (const row of rows) circuit({ ...row, protect: row.load > 5 ? fuses[1] : fuses[0] });\n`;
