@@ -1,7 +1,12 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
 import { machineLimit } from "./analysis/machine-protection.ts";
+import { topologyOf } from "./analysis/network/topology/topology.ts";
+import { aloneCurrents } from "./analysis/network/worst-alone.ts";
+import type { ConductorWorst } from "./analysis/network-result.ts";
+import { isOnInNone } from "./analysis/single-draw.ts";
 import { workedOutOnce } from "./analysis/worked-out-once.ts";
+import type { Network } from "./model/network.ts";
 import type { PlanModel } from "./model/plan-model.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
@@ -27,11 +32,10 @@ export function judge(
   before?: Judgement,
 ): Judgement {
   const model = readModel(records);
-  const network = model.network && {
-    network: model.network,
-    result: analyseNetwork(model.network, before?.network),
-  };
-  const circuits = [...loneCircuits(model), ...runsInNetwork(network)].map(judgedRun);
+  const read = model.network ?? model.remains?.sound;
+  const network = read && { network: read, result: analyseNetwork(read, before?.network) };
+  const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
+  const circuits = runs.map(judgedRun);
   const plan: JudgedPlan = { model, circuits, network, problems };
   const reasons = acceptedReasons(model);
   const findings = rules.flatMap((rule) =>
@@ -49,59 +53,87 @@ export function judge(
       };
     }),
   );
-  return { ...plan, findings: findings.sort(byPlaceThenSeverity) };
+  // Islands alone are no picture of the plan: only their findings are shown.
+  return {
+    ...plan,
+    network: model.network ? network : undefined,
+    findings: findings.sort(byPlaceThenSeverity),
+  };
 }
 
 /** A circuit that an edit leaves as it was is the same object in the next judgement. */
 const judgedRun = workedOutOnce((circuit: Run): JudgedRun => ({ circuit, result: analyseCircuit(circuit) }));
 
-/** If the network could not be read, its circuits are still judged by the load that they state themselves. */
-function loneCircuits({ circuits, network }: PlanModel): readonly Run[] {
-  return network ? circuits.filter(({ inNetwork }) => !inNetwork) : circuits;
+/** If nothing of the network could be read, its circuits are still judged by the load that they state themselves. */
+function loneCircuits({ circuits, network, remains }: PlanModel): readonly Run[] {
+  return network || remains ? circuits.filter(({ inNetwork }) => !inNetwork) : circuits;
+}
+
+/** The runs of the islands with a refused value, each with the load that it states or the greatest of a single device behind it. */
+function runsInGaps({ remains }: PlanModel): readonly Run[] {
+  if (!remains) return [];
+  const { sound, sketch } = remains;
+  const known = new Set(sound?.conductors.map(({ record }) => record));
+  const alone = aloneCurrents(sketch, topologyOf(sketch).banks, []);
+  const conductors = alone.conductors.map((own) => ({
+    ...{ worst: undefined, design: undefined },
+    least: { worst: own?.worst, design: own?.design },
+  }));
+  return runsOf(sketch, conductors).filter(({ record }) => !known.has(record));
 }
 
 /**
  * The runs of a network, each with its maximum current for longer than a moment: from any scenario, or as the circuit itself
  * states it (a load in watts draws most at the device's own minimum voltage).
- * Runs without a calculated current are omitted: voltage/collapse or network/shorted reports the reason.
+ * If that current is unknown, the load stated and that of any single device are the least that flows; voltage/collapse or
+ * network/shorted reports the reason.
  */
 function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
-  if (!judged) return [];
-  const { network, result } = judged;
+  return judged ? runsOf(judged.network, judged.result.conductors) : [];
+}
+
+function runsOf(network: Network, conductors: readonly ConductorWorst[]): readonly Run[] {
   // Both conductors of a circuit are one run. Usually they carry the same current; with another return joined, one carries more.
-  const currents = new Map<Run, DesignCurrent>();
-  const machines = new Map<Run, number>();
+  const runs = new Map<Run, Run>();
   network.conductors.forEach(({ run }, index) => {
-    const { worst, design } = result.conductors[index] ?? {};
-    const known: DesignCurrent = currents.get(run) ?? run;
-    const loadA = Math.max(known.loadA, worst?.currentA ?? Number.NaN);
-    const isHighest = design !== undefined && design.currentA >= Math.max(loadA, known.lowVoltageA ?? 0);
+    const { worst, design, least } = conductors[index] ?? {};
+    const known = runs.get(run) ?? run;
+    const flows = worst ?? least?.worst;
+    const loadA = Math.max(known.loadA, flows?.currentA ?? 0);
+    const atLow = design ?? least?.design;
+    const isHighest = atLow !== undefined && atLow.currentA >= Math.max(loadA, known.lowVoltageA ?? 0);
     const { currentA: lowVoltageA = 0, estimate } = isHighest
-      ? design
+      ? atLow
       : { currentA: known.lowVoltageA, estimate: known.estimate };
-    currents.set(run, {
+    const { lowVoltageA: _, estimate: __, loadIsOf, ...rest } = known;
+    const decides = isHighest ? atLow : loadA > known.loadA ? flows : undefined;
+    const device = decides ? soleDevice(network, run, decides.alone) : loadIsOf;
+    const machine = machineLimit(network, index);
+    runs.set(run, {
+      ...rest,
       loadA,
       ...(lowVoltageA > loadA && { lowVoltageA }),
       ...(estimate && { estimate }),
+      ...(device && { loadIsOf: device }),
+      ...(!worst && { loadIsLeast: true }),
+      ...(machine && { machineMaxA: machine.maxA }),
     });
-    const limit = machineLimit(network, index);
-    if (limit) machines.set(run, limit.maxA);
   });
-  return [...currents].flatMap(([run, current]) => {
-    if (Number.isNaN(current.loadA)) return [];
-    const { lowVoltageA: _, estimate: __, ...rest } = run;
-    const machineMaxA = machines.get(run);
-    return [{ ...rest, ...current, ...(machineMaxA !== undefined && { machineMaxA }) }];
-  });
+  return [...runs.values()];
 }
 
-type DesignCurrent = Pick<Run, "loadA" | "lowVoltageA" | "estimate">;
+/** Not for the load of the circuit itself, which needs no mention. */
+function soleDevice(network: Network, run: Run, alone: number | undefined): Run["loadIsOf"] {
+  const part = alone === undefined ? undefined : network.parts[alone];
+  if (!part || part.record === run.record) return undefined;
+  return { record: part.record, name: part.name, onInNone: isOnInNone(network, part) };
+}
 
-function acceptedReasons({ circuits, network }: PlanModel): ReadonlyMap<number, Run["accept"]> {
+function acceptedReasons({ circuits, network, remains }: PlanModel): ReadonlyMap<number, Run["accept"]> {
   const reasons = new Map(circuits.map(({ record, accept }) => [record, accept]));
-  for (const { record, run } of network?.conductors ?? []) reasons.set(record, run.accept);
-  for (const { record, accept } of network?.parts ?? [])
-    if (!reasons.has(record)) reasons.set(record, accept);
+  const { conductors, parts } = network ?? remains?.sketch ?? { conductors: [], parts: [] };
+  for (const { record, run } of conductors) reasons.set(record, run.accept);
+  for (const { record, accept } of parts) if (!reasons.has(record)) reasons.set(record, accept);
   return reasons;
 }
 

@@ -39,10 +39,15 @@ circuit({
   oneWayFt: 120,
   gauge: 4,
   protect: { ...classT, ratingA: 125 },
-  accept: { "protection/does-not-clear": "Broken on its own by the tower beacon in the yard." },
+  accept: {
+    "protection/does-not-clear": "Broken on its own by the tower beacon in the yard.",
+    "conductor/voltage-drop": "Broken on its own in the workshop; here it is why nothing arrives.",
+    "plan/unit-suspect": "Broken on its own in the workshop; this run really is 120 ft long.",
+  },
 });
 scenario({ name: "the heater on", on: [heater] });
 
+// scenario/never-on: no scenario has the lamp on, nor the pump for longer than its start.
 const panel = fusePanel({ name: "panel", positions: 4 });
 circuit({
   name: "panel feeder",

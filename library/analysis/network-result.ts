@@ -58,14 +58,19 @@ export interface UnsolvedScenario {
   readonly culprits: readonly number[];
 }
 
-/** Over all scenarios that last, so without those with a starting motor. Undefined if none could be solved. */
 export interface ConductorWorst {
-  readonly worst: { readonly currentA: number; readonly scenario: number } | undefined;
+  /**
+   * Over all scenarios that last, so without those with a starting motor; and never less than with any single device alone. Undefined
+   * if it is unknown, because a scenario could not be solved.
+   */
+  readonly worst: WorstOf | undefined;
   /**
    * For its ampacity and the ratings of its devices: the constant powers of loads draw the current of the lowest voltage at which
    * they work, if that is more. Inverters and chargers count as in `worst`: the rules about their supply judge them at that voltage.
    */
   readonly design: WorstOf | undefined;
+  /** Both as the least that flows at some time: in the scenarios that were solved, and with any single device. */
+  readonly least: { readonly worst: WorstOf | undefined; readonly design: WorstOf | undefined };
 }
 
 /**
@@ -73,21 +78,35 @@ export interface ConductorWorst {
  * work, if that is more; for a fuse or breaker only those of loads, as in {@link ConductorWorst.design}.
  */
 export interface PartWorst {
-  /** The greatest current it feeds or passes on, A, and its scenario. Starting motors count only in `surge`. */
+  /** The greatest current it feeds or passes on, A, and its occasion. Starting motors count only in `surge`. */
   readonly feeds: WorstOf | undefined;
   /** The greatest current it draws, at its input for chargers, A. */
   readonly draws: WorstOf | undefined;
   /** The greater of the two with the batteries at the voltage of the scenario: the current that can flow for hours. */
   readonly forHours: WorstOf | undefined;
   readonly surge: WorstOf | undefined;
+  /** The least that it passes on, feeds or draws at some time: in the scenarios that were solved, and with any single device. */
+  readonly least: WorstOf | undefined;
   /** The lowest voltage between its terminals, V, starting motors included. */
   readonly lowestV: { readonly voltageV: number; readonly scenario: number } | undefined;
 }
 
-export interface WorstOf {
+export type WorstOf = WorstInScenario | WorstAlone;
+
+export interface WorstInScenario {
   readonly currentA: number;
   readonly scenario: number;
   /** The figures behind it that the plan does not state; absent if there are none. */
+  readonly estimate?: Estimate;
+  readonly alone?: undefined;
+}
+
+/** The current of one device: no scenario leads to a greater one here. */
+export interface WorstAlone {
+  readonly currentA: number;
+  readonly scenario?: undefined;
+  /** Index of the part whose current it is. */
+  readonly alone: number;
   readonly estimate?: Estimate;
 }
 

@@ -4,7 +4,7 @@ import type { Run } from "../model/run.ts";
 import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
-import { currentThrough } from "./current-through.ts";
+import { certainCurrentThrough } from "./current-through.ts";
 import { designCurrentA } from "./design-current.ts";
 import { machineLimitAtDevice } from "./machine-protection.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
@@ -38,7 +38,7 @@ export function protectionRangeOfPart(
   const { line, load } = device.terminals;
   const ampacities = [...endsAt(network, line), ...endsAt(network, load)].map(({ run }) => ampacityOf(run));
   const least = Math.min(...ampacities.map((one) => (one.judged ? one.ampacityA : Number.NaN)));
-  const { currentA: lowVoltageA = 0, estimate } = currentThrough(result, device) ?? {};
+  const { currentA: lowVoltageA = 0, estimate } = certainCurrentThrough(result, device) ?? {};
   const loadA = result.parts[device.index]?.forHours?.currentA ?? 0;
   const maxA = Number.isFinite(least) ? least : undefined;
   const machineMaxA = machineLimitAtDevice(network, device)?.maxA;

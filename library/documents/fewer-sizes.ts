@@ -3,6 +3,7 @@ import type { Judgement } from "../judge.ts";
 import type { PlanRecord } from "../model/record.ts";
 import type { Conductor } from "../model/run.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
+import { withKnownCurrent } from "../rules/rule.ts";
 import { formatRounded } from "../rules/wording/format-number.ts";
 import { unconfirmed } from "../rules/wording/source-in-words.ts";
 import { copperDensity } from "../standards/copper.ts";
@@ -44,7 +45,7 @@ export function fewerSizes(
     const after = judge(withSizes(records, runs, choices));
     const added = addedFindings(judgement.findings, after.findings);
     // Fewer results than before mean fewer checks.
-    const asMuch = after.circuits.length >= judgement.circuits.length;
+    const asMuch = withKnownCurrent(after.circuits).length >= withKnownCurrent(judgement.circuits).length;
     if (added.length > 0 || !asMuch) return refusalFor(added, runs);
     proofs.set(choices.join(), after);
     return undefined;

@@ -2,6 +2,7 @@ import type { UnsolvedScenario } from "../analysis/network-result.ts";
 import type { Network, NetworkConductor, Part } from "../model/network.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
 import { formatDistinct, withUnit } from "../rules/wording/format-number.ts";
+import { occasionName } from "../rules/wording/part-in-words.ts";
 
 /**
  * A few words if a network is not judged as a whole: "network not judged", "1 of 3 scenarios not solved". Empty without a
@@ -47,6 +48,7 @@ export interface WorstConductor {
   readonly role: NetworkConductor["role"];
   readonly currentA: number;
   readonly ampacityA: number;
+  /** The name of a scenario, or "windlass alone". */
   readonly scenario: string;
 }
 
@@ -93,7 +95,7 @@ function hardestWorked({ circuits }: JudgedPlan, { network, result }: JudgedNetw
     hardestShare = share;
     hardest = {
       ...{ name, role, currentA: worst.currentA, ampacityA: ampacity.ampacityA },
-      scenario: network.scenarios[worst.scenario]?.name ?? "",
+      scenario: occasionName(network, worst),
     };
   }
   return hardest;

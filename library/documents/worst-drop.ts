@@ -1,4 +1,4 @@
-import type { JudgedPlan } from "../rules/rule.ts";
+import { type JudgedPlan, withKnownCurrent } from "../rules/rule.ts";
 import { formatDistinct } from "../rules/wording/format-number.ts";
 
 /** The drop of one circuit against its own limit, both in percent of the nominal voltage. */
@@ -20,7 +20,7 @@ export interface NamedDrop extends DropAgainstLimit {
 export function dropsOf({ circuits, network }: JudgedPlan): NamedDrop[] {
   const overloaded = new Set<number>();
   const drops: NamedDrop[] = [];
-  for (const { circuit, result } of circuits) {
+  for (const { circuit, result } of withKnownCurrent(circuits)) {
     if (result.drop.overloaded) overloaded.add(circuit.record);
     if (circuit.word === "circuit") drops.push({ ...result.drop, name: circuit.name, fromBank: false });
   }

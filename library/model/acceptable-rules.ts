@@ -39,6 +39,7 @@ export const acceptableRules = [
   "protection/unprotected-path",
   "protection/voltage-rating",
   "scenario/device-below-minimum",
+  "scenario/never-on",
   "shunt/bypassed",
   "solar/cold-voltage",
   "solar/conductor",

@@ -64,13 +64,17 @@ export function belongsToNetwork(record: PlanRecord): boolean {
   return record.word === "circuit" ? isWired(record) : record.word !== "build";
 }
 
-export function readNetworkRecords(records: readonly PlanRecord[]): NetworkRecords {
-  const plan = readParts(records);
+/** @param leftOut Indices of records that are passed over as if the plan did not have them. */
+export function readNetworkRecords(
+  records: readonly PlanRecord[],
+  leftOut: ReadonlySet<number>,
+): NetworkRecords {
+  const plan = readParts(records, leftOut);
   const invalid: InvalidValue[] = [];
   const mountedOn = new Map<number, number>();
   const [circuits, cables, scenarios]: [FoundCircuit[], FoundCable[], FoundScenario[]] = [[], [], []];
   records.forEach((record, index) => {
-    if (!belongsToNetwork(record)) return;
+    if (!belongsToNetwork(record) || leftOut.has(index)) return;
     const refuse = (name: string, refusals: readonly Refusal[]) => {
       for (const refusal of refusals) invalid.push({ record: index, name, ...refusal });
     };
@@ -125,7 +129,7 @@ interface ReadParts extends PartsOfPlan {
 }
 
 /** Parts with all their terminals are read first: a cable may name terminals of a part that follows it in the plan. */
-function readParts(records: readonly PlanRecord[]): ReadParts {
+function readParts(records: readonly PlanRecord[], leftOut: ReadonlySet<number>): ReadParts {
   const terminals: NetworkTerminal[] = [];
   const parts: (PartDraft | LoadOfCircuit)[] = [];
   const byRecord = new Map<number, PartDraft>();
@@ -133,6 +137,7 @@ function readParts(records: readonly PlanRecord[]): ReadParts {
   const refusedOfParts = new Map<number, readonly Refusal[]>();
   records.forEach((record, index) => {
     const { word } = record;
+    if (leftOut.has(index)) return;
     if (isPartWord(word)) {
       const place = { record: index, index: parts.length };
       const { draft, invalid } = draftPart({ ...record, word }, place, terminals);

@@ -1,5 +1,6 @@
 import type { BenchSettings } from "./bench-settings.ts";
 import type { Network } from "./network.ts";
+import type { NetworkRemains } from "./network-remains.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
 /** Settings for the plan as a whole. */
@@ -20,6 +21,8 @@ export interface PlanModel {
   readonly network: Network | undefined;
   /** A value of the network was refused, and all currents in it are unknown; {@link invalid} lists the value. */
   readonly networkUnread: boolean;
+  /** Present if the network is unread: the parts of it that can be judged all the same. */
+  readonly remains?: NetworkRemains | undefined;
   /** Records whose circuit cannot be judged at all, with the reason in {@link invalid}. */
   readonly unjudged: readonly { readonly record: number; readonly name: string }[];
   readonly invalid: readonly InvalidValue[];

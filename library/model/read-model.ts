@@ -1,4 +1,5 @@
 import { isWired } from "./network-records.ts";
+import { remainsOf } from "./network-remains.ts";
 import type { PlanModel } from "./plan-model.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
@@ -10,11 +11,12 @@ import type { InvalidValue, Run } from "./run.ts";
  * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.
  * Bad values never throw; they are returned beside the usable ones, each with its place and the allowed values.
  * A circuit is judged only if no refused value could make one of its figures wrong; the network, only if none of its values
- * was refused. Without the network, its circuits are judged by the load that they state themselves, as if outside it.
+ * was refused. What can be judged of it all the same is in `remains`.
  */
 export function readModel(records: readonly PlanRecord[]): PlanModel {
   const build = readBuild(records);
-  const { network, unread: networkUnread, circuits: wired, invalid: refused } = readNetwork(records, build);
+  const read = readNetwork(records, build);
+  const { network, unread: networkUnread, circuits: wired, invalid: refused } = read;
   const circuits: Run[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];
   const stopping = (refusals: readonly InvalidValue[]) =>
@@ -32,10 +34,11 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
       else unjudged.push({ record: index, name });
       return;
     }
-    const read = readCircuit(record, index, build);
-    if (read.circuit) circuits.push(read.circuit);
-    else unjudged.push({ record: index, name: read.name });
-    for (const refusal of read.invalid) invalid.push({ record: index, name: read.name, ...refusal });
+    const { name, circuit, invalid: wrong } = readCircuit(record, index, build);
+    if (circuit) circuits.push(circuit);
+    else unjudged.push({ record: index, name });
+    for (const refusal of wrong) invalid.push({ record: index, name, ...refusal });
   });
-  return { build: build.settings, circuits, network, networkUnread, unjudged, invalid };
+  const remains = remainsOf(records, build, read);
+  return { build: build.settings, circuits, network, networkUnread, remains, unjudged, invalid };
 }

@@ -29,20 +29,26 @@ import { withTerminals } from "./with-terminals.ts";
 /**
  * Makes one network from the parts, cables and scenarios of a plan, and the circuits that start at a terminal. All errors are
  * reported together. One refused value leaves the network unread, because it could make any current in it wrong, except a
- * value that serves only lists and labels.
+ * value that serves only lists and labels. Parts of it can be judged all the same: `network-remains.ts`.
  */
-export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): ReadNetwork {
+export function readNetwork(
+  records: readonly PlanRecord[],
+  build: ReadBuild,
+  leftOut: ReadonlySet<number> = new Set(),
+): ReadNetwork {
   if (!records.some(belongsToNetwork))
     return { network: undefined, unread: false, circuits: new Map(), invalid: [] };
-  const found = readNetworkRecords(records);
+  const found = readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
   const wiring = wiringOf(found, build.values);
   const voltages = { nominal: nominalVoltages(wiring), lowest: lowestVoltages(wiring) };
   const circuits = makeCircuits(found, build, voltages, invalid);
   // An invalid value of the build may be a default of any record in the network.
   const unread = { network: undefined, unread: true, circuits, invalid };
-  if (invalid.some(stopsNetwork) || build.missed.size > 0) return unread;
+  if (build.missed.size > 0) return unread;
   const surroundings = { build: build.values, ...voltages, mountedOn: found.mountedOn };
+  const inPart: ReadNetwork = { ...unread, draft: { found, surroundings } };
+  if (invalid.some(stopsNetwork)) return inPart;
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
@@ -51,8 +57,8 @@ export function readNetwork(records: readonly PlanRecord[], build: ReadBuild): R
       invalid.push({ record: draft.record, name: draft.name, ...refusal });
     return part;
   });
-  const scenarios = makeScenarios(found, surroundings, parts, invalid);
-  if (invalid.some(stopsNetwork)) return unread;
+  const scenarios = makeScenarios(found, surroundings, parts, leftOut, invalid);
+  if (invalid.some(stopsNetwork)) return inPart;
   const { terminals } = found;
   const limited = withSharedDropLimits(found, circuits, parts);
   const stated = stateConductors(found, limited.circuits, surroundings);
@@ -91,6 +97,8 @@ export interface ReadNetwork {
   readonly network: Network | undefined;
   /** The plan has a network, and a value of it or of the build was refused. */
   readonly unread: boolean;
+  /** Present if it is unread, and a value of the build is not the reason. */
+  readonly draft?: { readonly found: NetworkRecords; readonly surroundings: PartContext };
   /** By record: the circuits of the network; undefined for one that is not valid by itself either. */
   readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: CircuitRun | undefined }>;
   readonly invalid: readonly InvalidValue[];
@@ -146,15 +154,18 @@ function settingsByVoltage(
 
 const settingsOf = new WeakMap<BuildValues, Map<string, CircuitDefaults>>();
 
-function stateConductors(
+/** @param broken Records that state no conductor, because a value of theirs was refused. */
+export function stateConductors(
   { circuits, cables, parts, terminals }: NetworkRecords,
   runs: ReadNetwork["circuits"],
   surroundings: PartContext,
+  broken: ReadonlySet<number> = new Set(),
 ): readonly StatedConductor[] {
   const isBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
   const pairs = circuits.flatMap(({ record, ends, load }): StatedConductor[] => {
-    const run = runs.get(record)!.circuit!;
-    const { from, returnTo, to } = ends!;
+    const run = runs.get(record)?.circuit;
+    if (!run || !ends) return [];
+    const { from, returnTo, to } = ends;
     const positive = to?.positive ?? load!.positive;
     const negative = to?.negative ?? load!.negative;
     const { name, protection: near, protectionFarEnd: far } = run;
@@ -173,11 +184,12 @@ function stateConductors(
       },
     ];
   });
-  const single = cables.map((cable): StatedConductor => {
-    const { from, to } = cable.ends!;
+  const single = cables.flatMap((cable): StatedConductor[] => {
+    if (!cable.ends || broken.has(cable.record)) return [];
+    const { from, to } = cable.ends;
     const run = withTerminals(runOfCable(cable, surroundings, isBattery), [from, to], { terminals, parts });
     const { record, name, positiveM: lengthM, protection: near, protectionFarEnd: far } = run;
-    return { record, name, role: "cable", from, to, lengthM, run, near, far };
+    return [{ record, name, role: "cable", from, to, lengthM, run, near, far }];
   });
   return [...pairs, ...single].sort((one, other) => one.record - other.record);
 }
@@ -215,6 +227,7 @@ function makeScenarios(
   { scenarios, byRecord, circuits, records }: NetworkRecords,
   { build, nominal }: PartContext,
   parts: readonly Part[],
+  leftOut: ReadonlySet<number>,
   invalid: InvalidValue[],
 ): readonly StatedScenario[] {
   const endOf = new Map(circuits.map(({ record, ends, load }) => [record, ends?.to?.part ?? load?.index]));
@@ -225,6 +238,7 @@ function makeScenarios(
     parts,
     runsAlways,
     meant({ kind, id }) {
+      if (leftOut.has(id)) return undefined;
       if (records[id]?.word !== kind) return `is ${withArticle(kind)} that is not in this plan`;
       const part = byRecord.get(id)?.index ?? endOf.get(id);
       if (part !== undefined) return part;

@@ -13,8 +13,11 @@ export interface ScenarioContext {
   readonly parts: readonly Part[];
   /** Indices of parts: chargers that run although the engine does not. */
   readonly runsAlways: ReadonlySet<number>;
-  /** The part that a reference means; if it means none, a text states the error, such as "is a cable". */
-  meant(reference: WrittenReference): number | string;
+  /**
+   * The part that a reference means; if it means none, a text states the error, such as "is a cable". Undefined for a part that is
+   * passed over.
+   */
+  meant(reference: WrittenReference): number | string | undefined;
   /** The nominal voltage of the build, V, and that of the series string of a battery. */
   readonly systemV: number;
   bankNominalV(battery: BatteryPart): number;
@@ -53,6 +56,7 @@ export function readScenario(
   const listed = (property: "on" | "off" | "starting") => {
     const list = values[property]?.flatMap((reference, index) => {
       const meant = stage.meant(reference);
+      if (meant === undefined) return [];
       const wrong = typeof meant === "string" ? meant : unfit(stage.parts[meant]!, property);
       if (wrong === undefined) return [meant as number];
       const allowed =
@@ -104,8 +108,9 @@ function selectedInputs(
   const invalid: Refusal[] = [];
   listed.forEach(({ part: id, of: kind, terminal }, index) => {
     const meant = stage.meant({ kind, id });
+    if (meant === undefined) return;
     const part = typeof meant === "string" ? undefined : stage.parts[meant]!;
-    const wrong = part ? unfitInput(part, terminal, off) : (meant as string);
+    const wrong = part ? unfitInput(part, terminal, off) : String(meant);
     if (wrong !== undefined)
       invalid.push({
         ...{ path: ["selected", String(index)], given: undefined, wrong },

@@ -38,6 +38,14 @@ export interface CableRun extends RunBase, Absent<OfCircuit> {
 
 type Absent<Properties> = { readonly [Name in keyof Properties]?: never };
 
+/** The device whose current alone decides. */
+export interface SoleDevice {
+  readonly record: number;
+  readonly name: string;
+  /** No scenario that lasts has it on. */
+  readonly onInNone: boolean;
+}
+
 /** The maximum voltage drop on the way to a device. */
 export interface DropLimit {
   /** Percent of the nominal voltage. */
@@ -65,6 +73,13 @@ interface RunBase extends DropLimit {
   readonly lowVoltageA?: number;
   /** The figures behind that current that the plan does not state; absent if there are none. */
   readonly estimate?: Estimate;
+  /** Present if {@link loadA} is the current of another device alone, and no scenario leads to as much. */
+  readonly loadIsOf?: SoleDevice | undefined;
+  /**
+   * The greatest current is unknown, because the network could not be solved here. {@link loadA} is the least that flows: a limit that
+   * is exceeded at this current is exceeded, and one that is not is not judged.
+   */
+  readonly loadIsLeast?: true;
   readonly systemV: number;
   /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. */
   readonly lengthsGiven: Readonly<Partial<Record<LengthProperty, number>>>;
@@ -184,7 +199,7 @@ export interface InvalidValue {
   readonly wrong: string;
   /** The nearest property, rule id or text value that exists, for a misspelt one. Names with another unit are never offered. */
   readonly nearest?: string;
-  /** The network is not judged until this is corrected. Not set if there is no network. */
+  /** The network connected with it is not judged as a whole until this is corrected. Not set if there is no network. */
   readonly stopsNetwork?: true;
   /** It serves only lists and labels, and prevents no check. */
   readonly listsOnly?: true;

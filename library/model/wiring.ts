@@ -34,7 +34,7 @@ export function wiringOf(records: NetworkRecords, build: BuildValues): Wiring {
 }
 
 /** Pairs of terminals that are one piece of metal, or nearly one. */
-function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [number, number])[] {
+export function joinedInside(part: PartDraft | LoadOfCircuit): readonly (readonly [number, number])[] {
   if (part.word === "circuit") return [];
   const inside =
     part.word === "part" ? part.values.joins : descriptorOfWord(part.word).inside?.(part.values, asClosed);

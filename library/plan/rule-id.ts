@@ -38,6 +38,7 @@ export type RuleId =
   | "protection/unprotected-path"
   | "protection/voltage-rating"
   | "scenario/device-below-minimum"
+  | "scenario/never-on"
   | "shunt/bypassed"
   | "solar/cold-voltage"
   | "solar/conductor"

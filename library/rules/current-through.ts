@@ -1,10 +1,10 @@
-import { currentThrough } from "../analysis/current-through.ts";
+import { certainCurrentThrough } from "../analysis/current-through.ts";
 import type { WorstOf } from "../analysis/network-result.ts";
 import type { Part } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
 import { estimateInWords } from "./wording/estimate-in-words.ts";
-import { atPart, kindInWords, scenarioInWords } from "./wording/part-in-words.ts";
+import { atPart, kindInWords, occasionInWords } from "./wording/part-in-words.ts";
 
 /** A part's maximum current comes from its maker, and the plan repeats it. No document confirms it. */
 export const statedRating: Citation = {
@@ -14,19 +14,22 @@ export const statedRating: Citation = {
   confirmed: "read",
 };
 
-/** The parts of these kinds that carry more than their stated rating in some scenario that lasts; silent if none is stated. */
+/**
+ * The parts of these kinds that carry more than their stated rating, in a scenario that lasts or with a single device; silent if
+ * none is stated.
+ */
 export function aboveStatedRating(plan: JudgedPlan, ...kinds: readonly RatedKind[]): Found<AboveRating>[] {
   return inNetwork(plan, ({ network, result }) =>
     network.parts.flatMap((part) => {
       if (!isOneOf(kinds, part) || part.ratedA === undefined) return [];
-      const worst = currentThrough(result, part);
+      const worst = certainCurrentThrough(result, part);
       if (!worst || !isAbove(worst.currentA, part.ratedA)) return [];
       const values: AboveRating = {
         kind: kindInWords(part),
         currentA: worst.currentA,
         estimate: estimateInWords(worst.estimate),
         ratedA: part.ratedA,
-        scenario: scenarioInWords(network, worst.scenario),
+        scenario: occasionInWords(network, worst),
       };
       return [{ subject: part.name, at: atPart(part, "ratedA"), values }];
     }),
@@ -46,7 +49,7 @@ export interface AboveRating {
   readonly currentA: number;
   readonly estimate: string;
   readonly ratedA: number;
-  /** `in "everything on"`. */
+  /** `in "everything on"`, `with windlass alone`. */
   readonly scenario: string;
 }
 

@@ -40,6 +40,7 @@ import { unprotectedPath } from "./protection/unprotected-path.ts";
 import { voltageRating } from "./protection/voltage-rating.ts";
 import type { Rule } from "./rule.ts";
 import { deviceBelowMinimum } from "./scenario/device-below-minimum.ts";
+import { neverOn } from "./scenario/never-on.ts";
 import { shuntBypassed } from "./shunt/bypassed.ts";
 import { coldVoltage } from "./solar/cold-voltage.ts";
 import { solarConductor } from "./solar/conductor.ts";
@@ -89,6 +90,7 @@ export const rules: readonly Rule<unknown>[] = [
   unprotectedPath,
   voltageRating,
   deviceBelowMinimum,
+  neverOn,
   shuntBypassed,
   coldVoltage,
   solarConductor,

@@ -57,6 +57,11 @@ export interface JudgedNetwork {
   readonly result: NetworkResult;
 }
 
+/** The runs whose greatest current is known: of the others no figure may look judged, although a rule may find a fault in them. */
+export function withKnownCurrent(runs: readonly JudgedRun[]): readonly JudgedRun[] {
+  return runs.filter(({ circuit }) => !circuit.loadIsLeast);
+}
+
 /** Checks the shape of a rule at compile time and erases its value type, to allow all rules in one list. */
 export function defineRule<Values>(rule: Rule<Values>): Rule<unknown> {
   return rule as Rule<unknown>;
@@ -85,6 +90,15 @@ export function inNetwork<Values>(
 /** The place of a property of a circuit. */
 export function atProperty(circuit: Run, ...path: string[]): PropertyAt {
   return { record: circuit.record, path };
+}
+
+/** The device whose current alone a run is judged by, if it is such a run. */
+export function soleDeviceOf({ loadIsOf }: Run): Related[] {
+  if (!loadIsOf) return [];
+  const { record, name, onInNone } = loadIsOf;
+  return [
+    { at: { record, path: [] }, text: `${name} alone${onInNone ? ", on in no scenario that lasts" : ""}` },
+  ];
 }
 
 /** The place of a property of the object at a place. */

@@ -32,7 +32,13 @@ const estimate = z
     internalResistance: z.literal(true).optional(),
   })
   .optional();
-const worst = z.strictObject({ currentA: z.number(), scenario, estimate }).nullable();
+/** A greatest current: in a scenario, or of the named part alone, whether or not a scenario has it on. */
+const worst = z
+  .union([
+    z.strictObject({ currentA: z.number(), scenario, estimate }),
+    z.strictObject({ currentA: z.number(), alone: z.string(), estimate }),
+  ])
+  .nullable();
 const terminal = z.strictObject({ part: z.string(), terminal: z.string() });
 
 /** Of a fuse or breaker: its figures, and the dead-short currents through it. */
@@ -124,7 +130,7 @@ const solvedNetwork = z.strictObject({
       conductor: size,
       /** null if it was not judged. */
       ampacityA: z.number().nullable(),
-      /** Over all scenarios except motor starts; null if none could be solved. */
+      /** Over all scenarios except motor starts, and with any device alone; null if none could be solved. */
       worst,
       /** For its ampacity: the same, with the constant powers of loads at the lowest voltage at which they work. */
       design: worst,

@@ -1,4 +1,4 @@
-import type { ScenarioResult } from "../../library/analysis/network-result.ts";
+import type { ScenarioResult, WorstOf } from "../../library/analysis/network-result.ts";
 import { contentsOf, networkSummary } from "../../library/documents/network-summary.ts";
 import type { Network, Part } from "../../library/model/network.ts";
 import type { Conductor } from "../../library/model/run.ts";
@@ -60,8 +60,8 @@ export function reportNetwork(
         lengthM: conductor.lengthM,
         conductor: reportSize(conductor.run.conductor),
         ampacityA: ampacity?.judged ? ampacity.ampacityA : null,
-        worst: result.conductors[index]?.worst ?? null,
-        design: result.conductors[index]?.design ?? null,
+        worst: reportWorst(network, result.conductors[index]?.worst),
+        design: reportWorst(network, result.conductors[index]?.design),
         results: result.scenarios.flatMap((one) => {
           if (one.state !== "solved") return [];
           const currentA = one.conductorA[index] ?? 0;
@@ -79,7 +79,7 @@ export function reportNetwork(
         devices: inConductors.get(index) ?? [],
       };
     }),
-    waysFromBank: result.supplyPaths.map(({ part, battery, legs: _, ...way }) => ({
+    waysFromBank: result.supplyPaths.map(({ part, battery, legs: _, dropLimitSource: __, ...way }) => ({
       part: nameOf(part),
       battery: nameOf(battery),
       ...way,
@@ -104,13 +104,15 @@ function whereOf(
   return record === undefined ? {} : at(record);
 }
 
-function reportPart({ result }: JudgedNetwork, part: Part, at: WrittenAt): ReportedPart {
+function reportPart({ network, result }: JudgedNetwork, part: Part, at: WrittenAt): ReportedPart {
   const worst = result.parts[part.index];
   return {
     ...{ kind: part.kind, name: part.name, ...at },
     ...(part.source === undefined ? {} : { source: part.source }),
-    ...{ feeds: worst?.feeds ?? null, draws: worst?.draws ?? null },
-    ...{ surge: worst?.surge ?? null, lowest: worst?.lowestV ?? null },
+    feeds: reportWorst(network, worst?.feeds),
+    draws: reportWorst(network, worst?.draws),
+    surge: reportWorst(network, worst?.surge),
+    lowest: worst?.lowestV ?? null,
     results: result.scenarios.flatMap((one) => {
       if (one.state !== "solved") return [];
       return [
@@ -123,6 +125,13 @@ function reportPart({ result }: JudgedNetwork, part: Part, at: WrittenAt): Repor
       ];
     }),
   };
+}
+
+function reportWorst({ parts }: Network, worst: WorstOf | undefined): ReportedPart["feeds"] {
+  if (!worst) return null;
+  const { currentA, scenario, alone, estimate } = worst;
+  const known = { currentA, ...(estimate && { estimate }) };
+  return alone === undefined ? { ...known, scenario } : { ...known, alone: parts[alone]?.name ?? "" };
 }
 
 /** JSON has no NaN. */

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
 import type { At } from "../../library/rules/finding.ts";
-import type { JudgedRun } from "../../library/rules/rule.ts";
+import { type JudgedRun, withKnownCurrent } from "../../library/rules/rule.ts";
 import type {
   CheckedPlan,
   CheckOutcome,
@@ -53,7 +53,7 @@ export async function reportPlan(
     file: places.fileOf(outcome.root),
     evaluated: outcome.judgement.problems.length === 0,
     notJudged: notJudged(outcome),
-    circuits: outcome.judgement.circuits
+    circuits: withKnownCurrent(outcome.judgement.circuits)
       .filter(({ circuit }) => circuit.word === "circuit")
       .map((judged) => reportCircuit(outcome, judged, places)),
     worstDrop: reportDrop(worstDrop(dropsOf(outcome.judgement))),

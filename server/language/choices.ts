@@ -49,7 +49,7 @@ export function sizeChoices(circuit: Run, network?: Network): RunChoice[] {
 }
 
 /** The maximum lasting current of any solved scenario, or the circuit's own stated one; else the present one. */
-function flowWith({ record, conductor, loadA }: Run, network: Network): number {
+function flowWith({ record, conductor, loadA, loadIsOf }: Run, network: Network): number {
   if (network.conductors.length > mostToSolveAgain) return loadA;
   const conductors = network.conductors.map((one) =>
     one.record === record ? { ...one, run: { ...one.run, conductor } } : one,
@@ -60,7 +60,8 @@ function flowWith({ record, conductor, loadA }: Run, network: Network): number {
       ? [Math.abs(solved.conductorA[own] ?? 0)]
       : [],
   );
-  return flows.length === 0 ? loadA : Math.max(conductors[own]?.run.loadA ?? 0, ...flows);
+  const leastA = loadIsOf ? loadA : (conductors[own]?.run.loadA ?? 0);
+  return flows.length === 0 ? loadA : Math.max(leastA, ...flows);
 }
 
 /** Fifteen sizes are tried at a keystroke: a network of more conductors than this is not solved for each. */

@@ -10,7 +10,7 @@ import {
   formatRounded,
   withUnit,
 } from "../../library/rules/wording/format-number.ts";
-import { scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
+import { occasionInWords } from "../../library/rules/wording/part-in-words.ts";
 import {
   ampacitySourceInWords,
   sourceInWords,
@@ -32,18 +32,19 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
   const { circuit, result } = judged;
   const { ampacity, drop, protection } = result;
   const wiring = wiringOf(plan, circuit);
+  const isKnown = !circuit.loadIsLeast;
   const rows = [
-    carried(circuit, ampacity),
-    circuit.word === "cable" ? lostOnCable(drop) : lost(circuit, drop),
+    isKnown ? carried(circuit, ampacity) : "",
+    isKnown ? (circuit.word === "cable" ? lostOnCable(drop) : lost(circuit, drop)) : "",
     ...(wiring ? wayRow(plan, wiring.device) : []),
     circuit.minimumV === undefined || wiring ? "" : arriving(circuit.minimumV, drop),
     ...(wiring && circuit.word === "circuit" ? lowestVoltageRow(wiring.judged, wiring.device) : []),
-    warmed(ampacity, drop),
+    isKnown ? warmed(ampacity, drop) : "",
     wiring && isReturn(wiring) ? "" : protectedBy(circuit, protection),
     ...(wiring ? conductorFaultRows(wiring.judged, wiring.conductor) : []),
   ];
-  const words = plan.model.networkUnread && circuit.inNetwork ? notInNetwork : "";
-  const heading = `${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${formatExact(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
+  const words = plan.model.networkUnread && circuit.inNetwork ? notInNetwork : isKnown ? "" : currentUnknown;
+  const heading = `${isKnown ? "" : "At least "}${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${formatExact(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
   const table = wiring ? conductorTable(wiring.judged, wiring.conductor, circuit.word) : "";
   return [heading, words, rows.filter((row) => row !== "").join("\n"), table]
     .filter((part) => part !== "")
@@ -52,7 +53,10 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
 
 /** A circuit whose network could not be read is judged by its own statements, and this is reported. */
 const notInNetwork =
-  "Judged alone, by its stated load: a value of the network is invalid, so its currents are unknown.";
+  "Judged alone, by its stated load or that of a single device: a value of the network is invalid, so its currents are unknown.";
+
+const currentUnknown =
+  "Its greatest current is unknown, because the network could not be solved here: current, drop and temperature are not judged beyond this.";
 
 /** The place of a circuit or a cable in the network: its own or its positive conductor, and the part at its end. */
 interface Wiring {
@@ -80,7 +84,7 @@ const solvedTo = 1e-6;
 function flowsIn({ judged: { network, result }, conductor }: Wiring, { loadA }: Run): string {
   const worst = result.conductors[conductor]?.worst;
   if (!worst) return "";
-  const scenario = markdownWords(scenarioInWords(network, worst.scenario));
+  const scenario = markdownWords(occasionInWords(network, worst));
   return loadA > worst.currentA * (1 + solvedTo)
     ? ` as stated (at most ${formatDistinct(worst.currentA, loadA)[0]} A flow, ${scenario})`
     : ` ${scenario}`;

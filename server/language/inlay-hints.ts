@@ -3,7 +3,7 @@ import { designCurrentA } from "../../library/analysis/design-current.ts";
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
 import { worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Run } from "../../library/model/run.ts";
-import type { JudgedRun } from "../../library/rules/rule.ts";
+import { type JudgedRun, withKnownCurrent } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
@@ -79,7 +79,7 @@ function runsBySize(plan: CheckedPlan): Map<Uri, Map<string, Sized>> {
     return sized;
   };
   const { circuits, network } = plan.judgement;
-  for (const judged of circuits) sizeOf(judged.circuit)?.judged.push(judged);
+  for (const judged of withKnownCurrent(circuits)) sizeOf(judged.circuit)?.judged.push(judged);
   for (const [index, { role, run }] of network?.network.conductors.entries() ?? []) {
     if (role === "return" || network?.result.conductors[index]?.worst) continue;
     const sized = sizeOf(run);

@@ -17,6 +17,7 @@ import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { formatDistinct, formatRounded, withUnit } from "../../library/rules/wording/format-number.ts";
 import {
   kindInWords,
+  occasionInWords,
   phraseInWords,
   scenarioInWords,
   summaryInWords,
@@ -133,7 +134,7 @@ function mostRow(
   const notJudged = unstated === "" ? "" : `${unstated}, so not judged`;
   if (!worst || worst.currentA < leastCurrentA)
     return limitRow(what, "no current in any solved scenario", "", "", "");
-  const scenario = markdownWords(scenarioInWords(network, worst.scenario));
+  const scenario = markdownWords(occasionInWords(network, worst));
   if (limitA === undefined)
     return limitRow(
       what,
@@ -158,7 +159,7 @@ function surgeRow({ network }: JudgedNetwork, { surge, draws }: PartWorst): stri
     limitRow(
       "For a moment",
       withUnit(surge.currentA, "A"),
-      markdownWords(scenarioInWords(network, surge.scenario)),
+      markdownWords(occasionInWords(network, surge)),
       "",
       "",
     ),

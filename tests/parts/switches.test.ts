@@ -35,8 +35,8 @@ const names = ({ network }: Judgement) => network!.network.scenarios.map(({ name
 /** The greatest current in a cable over all scenarios, A, and the scenario. */
 function worst({ network }: Judgement, record: number) {
   const index = network!.network.conductors.findIndex((conductor) => conductor.record === record);
-  const { currentA, scenario } = network!.result.conductors[index]!.worst!;
-  return { currentA, scenario: network!.network.scenarios[scenario]!.name };
+  const { currentA, scenario = -1 } = network!.result.conductors[index]!.worst!;
+  return { currentA, scenario: network!.network.scenarios[scenario]?.name };
 }
 
 /** A start battery and a house bank of 12 V, a charging relay between them, and a heater of 40 A on the house bank. */

@@ -69,6 +69,13 @@ export function sampleNetwork() {
       })),
     disconnect: () =>
       add(["line", "load"], (own, base) => ({ ...base, kind: "disconnect", terminals: own, ratedA: 300 })),
+    selectorSwitch: () =>
+      add(["common", "input1", "input2", "input3", "input4"], (own, base) => ({
+        ...base,
+        kind: "selectorSwitch",
+        terminals: own,
+        ratedA: 300,
+      })),
     shunt: (ohm = 0.0001) =>
       add(["batterySide", "systemSide"], (own, base) => ({
         ...base,

@@ -7,16 +7,18 @@ import type {
   PartWorst,
   ScenarioResult,
   SolvedScenario,
+  WorstInScenario,
   WorstOf,
 } from "../network-result.ts";
 import { estimatesOf } from "./estimates.ts";
 import type { LowVoltage } from "./low-voltage.ts";
 import type { NetworkTopology } from "./topology/network-topology.ts";
+import { aloneCurrents } from "./worst-alone.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 
 /**
  * The worst over all scenarios, for each conductor, each part, and each path from a bank to a device. `lowVoltage`: the same scenarios
- * with nearly empty batteries; they count for currents, not for voltages.
+ * with nearly empty batteries; they count for currents, not for voltages. No current is less than that of any single device alone.
  */
 export function worstCaseOver({
   network,
@@ -43,24 +45,35 @@ export function worstCaseOver({
       return withEstimate(atLow, estimates.atLowVoltage(atLow.scenario, part));
     return withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
   };
+  const alone = aloneCurrents(network, topology.banks, lasting);
+  // A scenario that could not be solved may be the worst one; without any that lasts, a device alone is the worst.
+  const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
+  const ifKnown = (least: WorstOf | undefined) => (isKnown ? least : undefined);
   return {
     conductors: network.conductors.map(({ from }, conductor): ConductorWorst => {
       const currentIn: CurrentIn = ({ conductorA }) => Math.abs(conductorA[conductor]!);
       const { part } = network.terminals[from]!;
-      return {
-        worst: greatest(lasting, currentIn),
-        design: greatestAt(part, lowVoltage.loads, currentIn),
+      const own = alone.conductors[conductor];
+      const least = {
+        worst: greaterOf(greatest(lasting, currentIn), own?.worst),
+        design: greaterOf(greatestAt(part, lowVoltage.loads, currentIn), own?.design),
       };
+      return { worst: ifKnown(least.worst), design: ifKnown(least.design), least };
     }),
     parts: network.parts.map((part): PartWorst => {
       const { index } = part;
       const fed: CurrentIn = ({ partA }) => fedOrPassedOn(part, partA[index]!);
       const drawn: CurrentIn = ({ partA, inputA }) => Math.max(inputA[index]!, drawnBy(part, partA[index]!));
       const low = isDevice(part) ? lowVoltage.loads : lowVoltage.allDevices;
+      const [ownFed, ownDrawn] = [alone.feeds[index], alone.draws[index]];
+      const feeds = greaterOf(greatestAt(index, low, fed), ownFed?.design);
+      const draws = greaterOf(greatestAt(index, low, drawn), ownDrawn?.design);
+      const forHours = greatest(lasting, (result) => Math.max(fed(result), drawn(result)));
       return {
-        feeds: greatestAt(index, low, fed),
-        draws: greatestAt(index, low, drawn),
-        forHours: greatest(lasting, (result) => Math.max(fed(result), drawn(result))),
+        feeds: ifKnown(feeds),
+        draws: ifKnown(draws),
+        forHours: ifKnown(greaterOf(greaterOf(forHours, ownFed?.worst), ownDrawn?.worst)),
+        least: greaterOf(feeds, draws),
         surge: greatest(momentary, ({ partA, inputA }) => Math.max(inputA[index]!, Math.abs(partA[index]!))),
         lowestV: lowestVoltage(network, solved, index),
       };
@@ -72,15 +85,20 @@ export function worstCaseOver({
 /** The same current in two scenarios differs in its last digits. */
 const moreThanRounding = 1 + 1e-9;
 
-function withEstimate(worst: WorstOf, estimate: Estimate | undefined): WorstOf {
+function withEstimate(worst: WorstInScenario, estimate: Estimate | undefined): WorstOf {
   return estimate ? { ...worst, estimate } : worst;
 }
 
 type CurrentIn = (result: SolvedScenario) => number;
 
+/** A scenario that reaches the current of a device alone is the one to name. */
+function greaterOf(worst: WorstOf | undefined, alone: WorstOf | undefined): WorstOf | undefined {
+  return alone && (!worst || alone.currentA > worst.currentA * moreThanRounding) ? alone : worst;
+}
+
 /** Of several equally bad scenarios the first; undefined if there is none. */
-function greatest(scenarios: readonly SolvedScenario[], currentIn: CurrentIn): WorstOf | undefined {
-  let worst: WorstOf | undefined;
+function greatest(scenarios: readonly SolvedScenario[], currentIn: CurrentIn): WorstInScenario | undefined {
+  let worst: WorstInScenario | undefined;
   for (const result of scenarios) {
     const currentA = currentIn(result);
     if (worst === undefined || currentA > worst.currentA * moreThanRounding)

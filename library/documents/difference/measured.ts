@@ -11,7 +11,7 @@ import {
   passesCurrentOn,
 } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
-import type { JudgedPlan } from "../../rules/rule.ts";
+import { type JudgedPlan, withKnownCurrent } from "../../rules/rule.ts";
 import type { Unit } from "../../rules/wording/format-number.ts";
 import type { Subject } from "./subject.ts";
 
@@ -49,7 +49,7 @@ export interface Limit {
 /** Looks up the calculated figures of each subject of one plan. */
 export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Measured[] {
   const { network: judged } = plan;
-  const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
+  const runs = new Map(withKnownCurrent(plan.circuits).map((run) => [run.circuit.record, run]));
   const ways = new Map<number, { readonly dropPercent: number; readonly dropLimitPercent: number }>();
   for (const way of judged?.result.supplyPaths ?? []) {
     const known = ways.get(way.part);

@@ -36,6 +36,8 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   machineMaxA: null,
   loadA: ({ statesLoad, loadA, loadW }) =>
     !statesLoad || loadW !== undefined ? [] : [quantity("load", "load", loadA, "A")],
+  loadIsOf: null,
+  loadIsLeast: null,
   loadW: ({ loadW }) => stated("loadW", "load", loadW, "W"),
   statesLoad: null,
   loadAtV: null,

@@ -3,6 +3,7 @@ import { sizesAbove } from "../../analysis/made-sizes.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Conductor } from "../../model/run.ts";
 import type { Termination } from "../../plan/termination.ts";
+import { withKnownCurrent } from "../../rules/rule.ts";
 import { type Wire, wiresOf } from "../schedules/wires.ts";
 
 /** A circuit or cable of the plan, with its possible sizes. */
@@ -22,7 +23,7 @@ export interface SizedRun {
  * nothing could be proved of it then.
  */
 export function sizedRuns(plan: Judgement): readonly SizedRun[] {
-  const judged = new Set(plan.circuits.map(({ circuit }) => circuit.record));
+  const judged = new Set(withKnownCurrent(plan.circuits).map(({ circuit }) => circuit.record));
   const wires = new Map<number, Wire[]>();
   for (const wire of wiresOf(plan)) wires.set(wire.record, [...(wires.get(wire.record) ?? []), wire]);
   const sizes = [...wires.values()].map(([wire]) => wire!.size);

@@ -1,4 +1,4 @@
-import type { JudgedPlan } from "../../rules/rule.ts";
+import { type JudgedPlan, withKnownCurrent } from "../../rules/rule.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { NumberedFinding } from "./chapter.ts";
 import { numbersOf } from "./numbered-findings.ts";
@@ -20,8 +20,15 @@ export function notJudged(plan: JudgedPlan, numbered: readonly NumberedFinding[]
 function unreadNetwork({ model }: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
   if (!model.networkUnread) return [];
   return [
-    `The network was not judged: a value of it is invalid${numbersOf(numbered, "plan/invalid-value")}, so its currents are unknown. Its circuits are judged alone, by their stated load; its cables and parts are not judged.`,
+    `The network was not judged as a whole: a value of it is invalid${numbersOf(numbered, "plan/invalid-value")}, so its currents, voltages and faults are unknown. Size, fuse and ampacity of its circuits and cables are judged by the stated load and by single devices${soundInWords(model)}; its parts are not judged.`,
   ];
+}
+
+function soundInWords({ remains }: JudgedPlan["model"]): string {
+  const names = remains?.sound?.parts.map(({ name }) => name) ?? [];
+  return names.length === 0
+    ? ""
+    : `, and ${listInWords(names, names.length)}, connected with none of it, in full`;
 }
 
 function unsolvedScenarios(
@@ -46,14 +53,14 @@ function unsolvedScenarios(
 /** Runs of the network with an unknown maximum current: they are not among the circuits of the judgement. */
 function withoutCurrent({ network: judged, circuits }: JudgedPlan): readonly string[] {
   if (!judged) return [];
-  const told = new Set(circuits.map(({ circuit }) => circuit.record));
+  const told = new Set(withKnownCurrent(circuits).map(({ circuit }) => circuit.record));
   const names = new Map(
     judged.network.conductors.flatMap(({ record, name }) => (told.has(record) ? [] : [[record, name]])),
   );
   if (names.size === 0) return [];
   const which = listInWords([...names.values()], names.size);
   return [
-    `No current could be worked out in ${which}: neither heat nor drop nor protection of ${names.size === 1 ? "it" : "them"} was judged.`,
+    `No current could be worked out in ${which}: heat, drop and protection of ${names.size === 1 ? "it" : "them"} were judged only by the stated load and by single devices.`,
   ];
 }
 

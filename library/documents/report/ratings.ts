@@ -3,7 +3,7 @@ import type { WorstOf } from "../../analysis/network-result.ts";
 import type { Part } from "../../model/network.ts";
 import { currentLimitsOf } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
-import { kindInWords } from "../../rules/wording/part-in-words.ts";
+import { kindInWords, occasionName } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
 import { numbers, quantity, tableOf, words } from "../table-of.ts";
 import { findingsAbout, quantityBeside } from "./cells.ts";
@@ -14,7 +14,6 @@ export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext)
   const duties = judged.network.parts.flatMap((part) =>
     dutiesOf(judged, part).map((duty): PartDuty => ({ part, ...duty })),
   );
-  const scenarioOf = ({ scenario }: WorstOf) => judged.network.scenarios[scenario]?.name ?? "";
   return tableOf<PartDuty>(
     {
       id: "ratings",
@@ -28,7 +27,7 @@ export function ratingsTable(judged: JudgedNetwork, { numbered }: ReportContext)
       words("kind", "Kind", ({ part }) => kindInWords(part)),
       words("does", "Does", ({ does }) => does),
       numbers("currentA", "At most, A", currentCell),
-      words("scenario", "In", ({ worst }) => (worst ? scenarioOf(worst) : null)),
+      words("scenario", "In", ({ worst }) => (worst ? occasionName(judged.network, worst) : null)),
       numbers("ratedA", "Rated, A", ratedCell),
       numbers("spareA", "Spare, A", spareCell),
       findingsAbout(numbered, ({ part }) => part.name),

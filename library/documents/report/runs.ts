@@ -3,7 +3,7 @@ import type { Network } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
-import type { JudgedRun } from "../../rules/rule.ts";
+import { type JudgedRun, withKnownCurrent } from "../../rules/rule.ts";
 import { exceeds, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
@@ -14,7 +14,9 @@ import { everyRun } from "./every-run.ts";
 
 /** The current in every run, against its ampacity, the drop along it, and its protective device. */
 export function runsChapter(context: ReportContext): Chapter {
-  const results = new Map(context.judgement.circuits.map(({ circuit, result }) => [circuit, result]));
+  const results = new Map(
+    withKnownCurrent(context.judgement.circuits).map(({ circuit, result }) => [circuit, result]),
+  );
   const endDevices = devicesAtEnds(context.judgement.network?.network);
   const all = everyRun(context.judgement).map(
     (circuit): RunRow => ({

@@ -5,7 +5,7 @@ import type { FusePanelPart, Network } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection } from "../../model/run.ts";
 import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
-import { listInWords } from "../../rules/wording/part-in-words.ts";
+import { listInWords, occasionName } from "../../rules/wording/part-in-words.ts";
 import type { Cell } from "../table.ts";
 import { endInWords, numberCell, numberText, terminalOfPartInWords } from "./cells.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
@@ -96,8 +96,7 @@ export function loadOf(
   if (judged && (part || conductor !== undefined)) {
     const { network, result } = judged;
     const worst = part ? currentThrough(result, part) : result.conductors[conductor!]?.design;
-    const scenario = worst && network.scenarios[worst.scenario]?.name;
-    return worst && { currentA: Math.abs(worst.currentA), when: scenario ?? "" };
+    return worst && { currentA: Math.abs(worst.currentA), when: occasionName(network, worst) };
   }
   const circuit = plan.model.circuits.find(({ record }) => record === first?.wire.record);
   return circuit && { currentA: designCurrentA(circuit), when: "as the circuit states" };

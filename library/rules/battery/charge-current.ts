@@ -6,7 +6,7 @@ import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
-import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { atPart, occasionInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const chargeCurrent = defineRule<Values>({
@@ -34,7 +34,7 @@ interface Values {
   readonly limitA: number;
   /** False: the limit is the usual one for the chemistry. */
   readonly stated: boolean;
-  /** `in "charging, nothing on"`. */
+  /** `in "charging, nothing on"`, `with charger alone`. */
   readonly scenario: string;
   readonly chemistry: string;
   readonly perAh: number;
@@ -62,7 +62,7 @@ function check(judged: JudgedNetwork): Found<Values>[] {
 function found(
   network: Network,
   battery: BatteryPart,
-  { currentA, scenario, estimate }: WorstOf,
+  worst: WorstOf,
   { limitA, stated }: Pick<Values, "limitA" | "stated">,
 ): Found<Values> {
   return {
@@ -70,11 +70,11 @@ function found(
     at: atPart(battery, ...(stated ? ["maxChargeA"] : [])),
     ...(stated ? {} : { severity: "info" }),
     values: {
-      currentA,
-      estimate: estimateInWords(estimate),
+      currentA: worst.currentA,
+      estimate: estimateInWords(worst.estimate),
       limitA,
       stated,
-      scenario: scenarioInWords(network, scenario),
+      scenario: occasionInWords(network, worst),
       chemistry: battery.chemistry,
       perAh: usualChargeRates.greatestPerAh[battery.chemistry],
       source: sourceInWords(usualChargeRates.source),

@@ -2,7 +2,7 @@ import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
-import { atPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { atPart, occasionInWords } from "../wording/part-in-words.ts";
 
 export const dischargeCurrent = defineRule<Values>({
   id: "battery/discharge-current",
@@ -24,7 +24,7 @@ export const dischargeCurrent = defineRule<Values>({
           currentA: worst.currentA,
           estimate: estimateInWords(worst.estimate),
           maxDischargeA: part.maxDischargeA,
-          scenario: scenarioInWords(network, worst.scenario),
+          scenario: occasionInWords(network, worst),
         };
         return [{ subject: part.name, at: atPart(part, "maxDischargeA"), values }];
       }),
@@ -39,6 +39,6 @@ interface Values {
   readonly currentA: number;
   readonly estimate: string;
   readonly maxDischargeA: number;
-  /** `in "everything on"`. */
+  /** `in "everything on"`, `with windlass alone`. */
   readonly scenario: string;
 }

@@ -6,7 +6,7 @@ import { note1EngineSpace, note2Bundling } from "../../standards/ampacity-33cfr1
 import { bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { coolestEnd } from "../../standards/terminal-temperature.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { atProperty, defineRule, perRun, soleDeviceOf } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
 import { sizePath } from "../wording/property-paths.ts";
@@ -46,6 +46,7 @@ export const ampacity = defineRule<Values>({
         judged: true,
         size,
         loadA,
+        ...(circuit.loadIsOf && { alone: circuit.loadIsOf.name }),
         estimate: estimateInWords(circuit.estimate),
         ampacityA: ampacity.ampacityA,
         columnC: ampacity.columnC,
@@ -58,15 +59,16 @@ export const ampacity = defineRule<Values>({
         source: ampacitySourceInWords(ampacity),
         wayOut: wayOut(fixes, noSizeIsEnough),
       };
-      return [{ at, values, fixes }];
+      return [{ at, values, related: soleDeviceOf(circuit), fixes }];
     }),
   message(values) {
     if (!values.judged)
       return `${values.size} is not judged: no table gives its ampacity for ${values.columnC} °C insulation in this place.`;
     const [loadText, allowedText] = formatDistinctWithUnit(values.loadA, values.ampacityA, "A");
+    const draws = values.alone === undefined ? "the load draws" : `${values.alone} alone draws`;
     const where = values.factors.map((what) => factorInWords(what, values)).join(" and ");
     const column = values.atTerminal ? "" : `${values.columnC} °C, `;
-    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${column}${values.source}), the load draws ${loadText}${values.estimate}: ${values.wayOut}.`;
+    return `${values.size} may carry ${allowedText}${where && ` ${where}`} (${column}${values.source}), ${draws} ${loadText}${values.estimate}: ${values.wayOut}.`;
   },
 });
 
@@ -78,6 +80,8 @@ type Values =
       /** With constant powers at the lowest voltage at which they work. */
       readonly loadA: number;
       readonly estimate: string;
+      /** The device that draws it alone, if it is another than the load of the circuit. */
+      readonly alone?: string;
       readonly ampacityA: number;
       /** The column of the insulation. */
       readonly columnC: number;

@@ -36,7 +36,7 @@ testRule(disconnectRating, [
   {
     name: "open in the plan's only scenario",
     plan: behind(`out("oven", 130); scenario({ name: "laid up", off: [off] });`),
-    finds: "nothing",
+    finds: [{ on: "ratedA", message: "Carries 130 A with oven alone, its rating is 100 A", fixes: "no fix" }],
   },
   {
     name: "a motor that starts is no lasting current",

@@ -14,6 +14,7 @@ import {
   type JudgedPlan,
   type JudgedRun,
   perRun,
+  soleDeviceOf,
 } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
@@ -67,7 +68,10 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
   return {
     run,
     ...{ protection, systemV: circuit.systemV, continuous: circuit.continuous },
-    load: [{ at: { record: circuit.record, path: loadPath(circuit) }, text: "The load" }],
+    load: [
+      { at: { record: circuit.record, path: loadPath(circuit) }, text: "The load" },
+      ...soleDeviceOf(circuit),
+    ],
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
     // Only read if there is a fault to report.
     get range() {

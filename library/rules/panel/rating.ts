@@ -1,4 +1,4 @@
-import { currentThrough } from "../../analysis/current-through.ts";
+import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
@@ -11,10 +11,10 @@ import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-num
 import {
   atConductor,
   atPart,
+  occasionInWords,
   partInWords,
   relatedConductor,
   relatedPart,
-  scenarioInWords,
 } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -67,14 +67,14 @@ type Values =
     };
 
 function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
-  const worst = panel.ratedA === undefined ? undefined : currentThrough(result, panel);
+  const worst = panel.ratedA === undefined ? undefined : certainCurrentThrough(result, panel);
   if (!worst || panel.ratedA === undefined || !isAbove(worst.currentA, panel.ratedA)) return [];
   const values: Values = {
     what: "bus",
     currentA: worst.currentA,
     ratedA: panel.ratedA,
     estimate: estimateInWords(worst.estimate),
-    scenario: scenarioInWords(network, worst.scenario),
+    scenario: occasionInWords(network, worst),
   };
   return [{ subject: panel.name, at: atPart(panel, "ratedA"), values }];
 }

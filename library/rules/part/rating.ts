@@ -1,11 +1,11 @@
-import { currentThrough } from "../../analysis/current-through.ts";
+import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import { currentLimitsOf, type PartCurrentLimit } from "../../model/part-roles.ts";
 import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
-import { atPart, kindInWords, scenarioInWords } from "../wording/part-in-words.ts";
+import { atPart, kindInWords, occasionInWords } from "../wording/part-in-words.ts";
 
 export const partRating = defineRule<Values>({
   id: "part/rating",
@@ -31,7 +31,7 @@ export const partRating = defineRule<Values>({
             estimate: estimateInWords(worst.estimate),
             limitA: lastingA,
             property,
-            scenario: scenarioInWords(judged.network, worst.scenario),
+            scenario: occasionInWords(judged.network, worst),
           };
           return [{ subject: part.name, at: atPart(part, property), values }];
         }),
@@ -56,9 +56,9 @@ interface Values {
 
 function currentOf(
   { result }: JudgedNetwork,
-  part: Parameters<typeof currentThrough>[1],
+  part: Parameters<typeof certainCurrentThrough>[1],
   does: PartCurrentLimit["current"],
 ): WorstOf | undefined {
-  if (does === "carries") return currentThrough(result, part);
+  if (does === "carries") return certainCurrentThrough(result, part);
   return result.parts[part.index]?.[does === "gives" ? "feeds" : "draws"];
 }

@@ -128,7 +128,7 @@ testRule(invalidValue, [
         record: "house",
         on: "capacityAh",
         message:
-          "capacityAh is zero: 0. Allowed: a capacity from 0.1 to 10,000 Ah. The network is not judged until this is corrected.",
+          "capacityAh is zero: 0. Allowed: a capacity from 0.1 to 10,000 Ah. Currents, voltages and faults of the network connected with it are not judged until this is corrected.",
         fixes: "no fix",
       },
     ],

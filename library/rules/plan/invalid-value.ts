@@ -30,7 +30,9 @@ export const invalidValue = defineRule<Values>({
   message({ property, wrong, given, allowed, nearest, stopsNetwork }) {
     const what = [property, wrong].filter(Boolean).join(" ");
     const value = given === undefined ? "" : `: ${given}`;
-    const tail = stopsNetwork ? " The network is not judged until this is corrected." : "";
+    const tail = stopsNetwork
+      ? " Currents, voltages and faults of the network connected with it are not judged until this is corrected."
+      : "";
     if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.${tail}`;
     // No value is given if the property itself is the mistake.
     const meant = given === undefined ? nearest : `"${nearest}"`;

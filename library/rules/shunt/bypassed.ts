@@ -3,7 +3,7 @@ import { worthTelling } from "../current-through.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
-import { atEnd, listInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { atEnd, listInWords, occasionInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
 
 export const shuntBypassed = defineRule<Values>({
   id: "shunt/bypassed",
@@ -33,9 +33,7 @@ export const shuntBypassed = defineRule<Values>({
             values: {
               shunt: partInWords(bypass.shunt),
               behind: listInWords(behind.map(partInWords)),
-              ...(worst
-                ? { carriesA: worst.currentA, scenario: scenarioInWords(network, worst.scenario) }
-                : {}),
+              ...(worst ? { carriesA: worst.currentA, scenario: occasionInWords(network, worst) } : {}),
             },
             related: [relatedPart(bypass.shunt)],
           },

@@ -1,3 +1,5 @@
+import type { WorstOf } from "../../analysis/network-result.ts";
+import { isOnInNone } from "../../analysis/single-draw.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { type AnyPartDescriptor, descriptorOf, descriptorOfWord } from "../../model/parts/index.ts";
 import type { Phrase, Quantity } from "../../model/parts/phrase.ts";
@@ -96,6 +98,18 @@ export function terminalNameInWords(part: Part, name: string): string {
 /** `in "everything on"`: the scenario of a computed number. */
 export function scenarioInWords({ scenarios }: Network, scenario: number): string {
   return `in "${scenarios[scenario]?.name ?? ""}"`;
+}
+
+/** `in "everything on"`, `with windlass alone (on in no scenario)`: the occasion of a greatest current. */
+export function occasionInWords(network: Network, { scenario, alone }: WorstOf): string {
+  if (alone === undefined) return scenarioInWords(network, scenario);
+  const part = network.parts[alone] as Part;
+  return `with ${partInWords(part)} alone${isOnInNone(network, part) ? " (on in no scenario)" : ""}`;
+}
+
+/** The same for a column of occasions: `everything on`, `windlass alone`. */
+export function occasionName({ scenarios, parts }: Network, { scenario, alone }: WorstOf): string {
+  return alone === undefined ? (scenarios[scenario]?.name ?? "") : `${parts[alone]?.name ?? ""} alone`;
 }
 
 /** "a, b and c"; beyond `most` of them "a, b, c and 4 more". `count`: their total number, if `words` are only the first ones. */

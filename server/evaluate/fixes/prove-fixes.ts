@@ -1,6 +1,6 @@
 import type { Judgement } from "../../../library/judge.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
-import type { JudgedNetwork } from "../../../library/rules/rule.ts";
+import { type JudgedNetwork, withKnownCurrent } from "../../../library/rules/rule.ts";
 import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "../checked-plan.ts";
 import type { LocatedPlan } from "../provenance/located-plan.ts";
 import type { Uri } from "../workspace.ts";
@@ -246,7 +246,7 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
 }
 
 /**
- * True if no circuit, cable or part has gone, every scenario solved before is still solved, and no finding is new or worse.
+ * True if no circuit, cable or part has gone or lost its current, every scenario solved before is still solved, and no finding is new or worse.
  * Hints do not count, and for a suggestion neither does information: thicker conductors increase a fault current, and a fuse
  * may then state too little.
  */
@@ -256,7 +256,8 @@ function addsNothing(
   kind: ProposedFix["kind"],
 ): boolean {
   const [had, has] = [before.judgement, after.judgement];
-  if (has.circuits.length < had.circuits.length || has.problems.length > had.problems.length) return false;
+  const fewer = withKnownCurrent(has.circuits).length < withKnownCurrent(had.circuits).length;
+  if (fewer || has.problems.length > had.problems.length) return false;
   if (!keepsNetwork(had, has)) return false;
   const known = keysOf(before.judgement.findings);
   for (const [key, severity] of keysOf(after.judgement.findings)) {

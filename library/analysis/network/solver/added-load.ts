@@ -1,6 +1,7 @@
 import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Scenario } from "../../../model/network.ts";
 import { passesCurrentOn } from "../../../model/part-roles.ts";
+import type { PartState } from "../../../model/parts/define-part.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { type Blocks, blocksOf } from "../topology/blocks.ts";
 import { graphOf } from "../topology/spanning-forest.ts";
@@ -29,6 +30,8 @@ interface AddedFlow {
   readonly drawnA: number;
   /** The conductors that can carry its current, ascending, each with the current added by the load, A. */
   readonly conductors: readonly { readonly conductor: number; readonly addedA: number }[];
+  /** The batteries that can supply it, each with the part of the current that it gives, A. */
+  readonly batteries: readonly { readonly part: number; readonly addedA: number }[];
 }
 
 export interface AddedLoads {
@@ -41,9 +44,12 @@ export interface AddedLoads {
  * between its terminals ({@link Blocks}). The flow within a block depends only on the current that passes through it. So each
  * solution has the size of the load's own paths, however large the network is. Prepared once for each network.
  */
-export const addedLoads: (network: Network) => AddedLoads = workedOutOnce(preparedFor);
+export const addedLoads: (network: Network) => AddedLoads = workedOutOnce((network) =>
+  addedLoadsWith(network, new Map()),
+);
 
-function preparedFor(network: Network): AddedLoads {
+/** The same while some switches are in these states, by part index. */
+export function addedLoadsWith(network: Network, states: ReadonlyMap<number, PartState>): AddedLoads {
   const [first] = network.scenarios;
   if (!first) return { flow: () => undefined };
   // The negatives that a charger connects are edges here; those edges are absent while that charger itself is the load.
@@ -51,9 +57,16 @@ function preparedFor(network: Network): AddedLoads {
     ...network,
     parts: network.parts.map((part) => (part.kind === "dcDcCharger" ? { ...part, isolated: true } : part)),
   };
+  const selected = new Map(
+    [...states].flatMap(([part, state]) => (state.selected ? [[part, state.selected] as const] : [])),
+  );
   const batteriesOnly: Scenario = {
     ...first,
-    on: network.parts.map((part) => part.kind === "battery" || passesCurrentOn(part)),
+    on: network.parts.map(
+      (part) =>
+        part.kind === "battery" || (passesCurrentOn(part) && states.get(part.index)?.closed !== false),
+    ),
+    ...(selected.size > 0 && { selected }),
     starting: network.parts.map(() => false),
     sunShare: 0,
     momentary: false,
@@ -144,6 +157,10 @@ function preparedFor(network: Network): AddedLoads {
         addedA:
           shownAfter(currentOf(branch.law, voltageOver(after.voltages, branch))) -
           shownBefore(currentOf(branch.law, voltageOver(before.voltages, branch))),
+      })),
+      batteries: idle.batteries.map((branch) => ({
+        part: branch.part,
+        addedA: (voltageOver(before.voltages, branch) - voltageOver(after.voltages, branch)) / branch.ohm,
       })),
     };
   }

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { judge } from "../../../judge.ts";
 import { runExample } from "../../../rules/page.tester.ts";
+import { withKnownCurrent } from "../../../rules/rule.ts";
 
 /** Two unconnected islands; `second` adds the fault in the second one. */
 function plan(second: string) {
@@ -16,7 +17,12 @@ ${second}`).records,
   );
 }
 
-const told = ({ circuits }: ReturnType<typeof plan>) => circuits.map(({ circuit }) => circuit.name);
+const told = ({ circuits }: ReturnType<typeof plan>) =>
+  withKnownCurrent(circuits).map(({ circuit }) => circuit.name);
+
+/** The least that flows in each run whose greatest current is unknown, A. */
+const leastIn = ({ circuits }: ReturnType<typeof plan>) =>
+  circuits.flatMap(({ circuit }) => (circuit.loadIsLeast ? [[circuit.name, circuit.loadA]] : []));
 
 it("tells the worst of every island that was solved", () => {
   expect(told(plan(""))).toEqual(["sound lamp", "other lamp"]);
@@ -36,4 +42,9 @@ it("tells no worst of an island that has no operating point in a scenario that l
 circuit({ name: "far heater", from: two.positive, loadW: 2_000, oneWayFt: 200, gauge: 12, protect: 40 });`);
   expect(judged.findings.map(({ rule }) => rule)).toContain("voltage/collapse");
   expect(told(judged)).toEqual(["sound lamp"]);
+  // The lamp as it is stated; the heater's watts at the nominal voltage, 2,000 W / 12 V.
+  expect(leastIn(judged)).toEqual([
+    ["other lamp", 4],
+    ["far heater", expect.closeTo(2_000 / 12, 9)],
+  ]);
 });

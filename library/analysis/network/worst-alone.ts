@@ -1,0 +1,250 @@
+import { internalConnections } from "../../model/internal-connections.ts";
+import type { Network, Part } from "../../model/network.ts";
+import { isCharging, passesCurrentOn } from "../../model/part-roles.ts";
+import type { PartState } from "../../model/parts/define-part.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
+import { isSwitch } from "../../model/switch-positions.ts";
+import type { SolvedScenario, WorstAlone } from "../network-result.ts";
+import { type SingleDraw, singleDraws } from "../single-draw.ts";
+import { type AddedLoads, addedLoads, addedLoadsWith } from "./solver/added-load.ts";
+import { type Blocks, blocksOf, type Crossing } from "./topology/blocks.ts";
+import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
+import type { Bank } from "./topology/network-topology.ts";
+import { portsOf } from "./topology/ports.ts";
+import { type Graph, graphOf, spanningForest } from "./topology/spanning-forest.ts";
+
+/** By conductor and by part: the greatest current of one device alone; undefined if no device needs it. */
+export interface AloneCurrents {
+  readonly conductors: readonly (Alone | undefined)[];
+  /** Fed or passed on; drawn, which includes a battery that is charged. */
+  readonly feeds: readonly (Alone | undefined)[];
+  readonly draws: readonly (Alone | undefined)[];
+}
+
+/** The current of the device that needs the most, in use, and for ampacity and ratings. */
+interface Alone {
+  readonly worst: WorstAlone;
+  readonly design: WorstAlone;
+}
+
+/**
+ * The current that each single device causes in everything between it and its bank, out and back, and the greatest of them at each
+ * place. Scenarios may leave a device out, or have it on only while a charger supplies it; its wires carry the current all the same.
+ *
+ * A place that alone connects a device to its bank carries all of its current. Where ways divide (parallel batteries, two cables) the
+ * current divides by their resistances; that takes a solution, and only the {@link mostDivided} greatest are worked out, because each
+ * takes as long as its ways are. A switch that only adds a second way, as one that lends the starter battery, is open here.
+ */
+export function aloneCurrents(
+  network: Network,
+  banks: readonly Bank[],
+  lasting: readonly SolvedScenario[],
+): AloneCurrents {
+  const worst: Mutable = {
+    conductors: network.conductors.map(() => undefined),
+    feeds: network.parts.map(() => undefined),
+    draws: network.parts.map(() => undefined),
+  };
+  const draws = singleDraws(network, banks);
+  if (draws.length === 0) return worst;
+  const wiring = networkGraph(network);
+  const all = withSources(wiring);
+  const lending = switchesThatLend(wiring, all.graph);
+  const isSolved = solvedOnBatteries(network, lasting);
+  const open: States = new Map([...lending].map(({ index }) => [index, { closed: false }]));
+  const usual = blocksWhile(open, wiring, all);
+  const isSupplied = ({ positive, negative }: SingleDraw) => usual.connects(positive, negative);
+  const ways = [{ blocks: usual, draws: draws.filter(isSupplied), states: open }];
+  const others = draws.filter((draw) => !isSupplied(draw));
+  if (others.length > 0) {
+    for (const states of positionsOf(lending))
+      ways.push({ blocks: blocksWhile(states, wiring, all), draws: others, states });
+  }
+  for (const { blocks, draws, states } of ways) {
+    for (const draw of draws)
+      if (blocks.connects(draw.positive, draw.negative)) raise(worst[draw.does], draw.part.index, draw);
+    const pairs = draws.map(({ positive, negative }) => [positive, negative] as const);
+    const divided = new Map<number, Crossing[]>();
+    for (const crossing of blocks.firstCrossings(pairs)) {
+      const draw = draws[crossing.pair]!;
+      for (const terminal of crossing.nodes) passes(worst, network, terminal, draw);
+      if (crossing.edges.length === 1) carries(worst, all, wiring, crossing.edges[0]!, draw);
+      else divided.set(crossing.pair, [...(divided.get(crossing.pair) ?? []), crossing]);
+    }
+    const unsolved = [...divided].filter(([pair]) => !isSolved(draws[pair]!)).slice(0, mostDivided);
+    if (unsolved.length === 0) continue;
+    const loads = states.size === 0 ? addedLoads(network) : addedLoadsWith(network, states);
+    for (const [pair, crossings] of unsolved) divides(worst, network, draws[pair]!, crossings, loads);
+  }
+  return worst;
+}
+
+/** Our choice: more than any build has places at which the ways to its banks divide. */
+const mostDivided = 64;
+
+interface Mutable {
+  readonly conductors: (Alone | undefined)[];
+  readonly feeds: (Alone | undefined)[];
+  readonly draws: (Alone | undefined)[];
+}
+
+/** @param share Part of the device's current that flows here. */
+function raise(list: (Alone | undefined)[], at: number, draw: SingleDraw, share = 1): void {
+  const { currentA, designA, estimate, part } = draw;
+  const known = list[at];
+  if (known && designA * share <= known.design.currentA) return;
+  const alone = part.index;
+  list[at] = {
+    worst: { currentA: currentA * share, alone },
+    design: { currentA: designA * share, alone, ...(estimate && { estimate }) },
+  };
+}
+
+/** A bus bar, panel or the like that the current passes at a terminal. */
+function passes(worst: Mutable, network: Network, terminal: number, draw: SingleDraw): void {
+  const at = network.parts[network.terminals[terminal]!.part]!;
+  if (passesCurrentOn(at)) raise(worst.feeds, at.index, draw);
+}
+
+/** All of the current flows through one edge. */
+function carries(
+  worst: Mutable,
+  { sources }: WithSources,
+  { network, edges }: NetworkGraph,
+  edge: number,
+  draw: SingleDraw,
+): void {
+  if (edge < network.conductors.length) raise(worst.conductors, edge, draw);
+  const source = sources[edge - edges.length];
+  if (source !== undefined && network.parts[source]!.kind === "battery")
+    raise(draw.does === "draws" ? worst.feeds : worst.draws, source, draw);
+}
+
+/** The current divides in these blocks. */
+function divides(
+  worst: Mutable,
+  network: Network,
+  draw: SingleDraw,
+  crossings: readonly Crossing[],
+  loads: AddedLoads,
+): void {
+  const { part, positive, negative, currentA, does } = draw;
+  const flow = loads.flow({ part: part.index, positive, negative, currentA });
+  if (!flow || !(flow.drawnA > 0)) return;
+  // On conductors that are far too thin it does not get all: the part it gets is shared in the same way.
+  const share = (addedA: number) => Math.abs(addedA) / flow.drawnA;
+  const inBlocks = new Set(crossings.flatMap(({ edges }) => edges));
+  const into = new Map<number, number>();
+  const outOf = new Map<number, number>();
+  const add = (to: Map<number, number>, terminal: number, more: number) => {
+    const at = network.terminals[terminal]!.part;
+    to.set(at, (to.get(at) ?? 0) + more);
+  };
+  for (const { conductor, addedA } of flow.conductors) {
+    if (!inBlocks.has(conductor)) continue;
+    raise(worst.conductors, conductor, draw, share(addedA));
+    const { from, to } = network.conductors[conductor]!;
+    add(outOf, addedA > 0 ? from : to, share(addedA));
+    add(into, addedA > 0 ? to : from, share(addedA));
+  }
+  for (const at of new Set([...into.keys(), ...outOf.keys()])) {
+    if (!passesCurrentOn(network.parts[at]!)) continue;
+    raise(worst.feeds, at, draw, Math.max(into.get(at) ?? 0, outOf.get(at) ?? 0));
+  }
+  for (const { part: battery, addedA } of flow.batteries)
+    raise(does === "draws" ? worst.feeds : worst.draws, battery, draw, share(addedA));
+}
+
+/** Whether a scenario shows how batteries alone share at least this current: every other current there adds to it. */
+function solvedOnBatteries({ scenarios, parts }: Network, lasting: readonly SolvedScenario[]) {
+  const onBatteries = lasting.filter(({ scenario }) => {
+    const { on } = scenarios[scenario]!;
+    return parts.every((part) => !isCharging(part) || !on[part.index]);
+  });
+  return ({ part: { index }, currentA, does }: SingleDraw): boolean =>
+    does === "draws" &&
+    onBatteries.some(
+      ({ partA, inputA }) => Math.max(inputA[index]!, -partA[index]!) >= currentA * solvedShare,
+    );
+}
+
+/** A solved current differs from the stated one in its last digits. */
+const solvedShare = 1 - 1e-9;
+
+interface WithSources {
+  /** Terminals, with the edges of the network and one for each source that supplies others. */
+  readonly graph: Graph;
+  /** Part indices of the sources, in the order of their edges, which come last. */
+  readonly sources: readonly number[];
+}
+
+/** A current passes through the battery that supplies it; where there is none, through any other source. */
+function withSources({ network, terminals, componentOf }: NetworkGraph): WithSources {
+  const feeding = network.parts
+    .flatMap(portsOf)
+    .filter(({ does, part }) => does === "feeds" && part.kind !== "solarArray");
+  const withBattery = new Set(
+    feeding.flatMap(({ part, positive }) => (part.kind === "battery" ? [componentOf[positive]] : [])),
+  );
+  const sources = feeding.filter(
+    ({ part, positive }) => part.kind === "battery" || !withBattery.has(componentOf[positive]),
+  );
+  return {
+    sources: sources.map(({ part }) => part.index),
+    graph: graphOf(
+      terminals.nodes,
+      Int32Array.from([...terminals.a, ...sources.map(({ positive }) => positive)]),
+      Int32Array.from([...terminals.b, ...sources.map(({ negative }) => negative)]),
+    ),
+  };
+}
+
+/** By part index: the states of switches that are not as if all were closed. */
+type States = ReadonlyMap<number, PartState>;
+
+/** The switches without which everything is still supplied: they add a second way. */
+function switchesThatLend({ network, edges }: NetworkGraph, graph: Graph): ReadonlySet<Part> {
+  const contacts = edges.flatMap(({ part }, edge) => {
+    const owner = network.parts[part];
+    return owner && isSwitch(owner) ? [{ part: owner, edge }] : [];
+  });
+  if (contacts.length === 0) return new Set();
+  const { behind } = spanningForest(graph, new Int32Array(graph.nodes).keys(), () => true);
+  return new Set(contacts.filter(({ edge }) => behind[edge] === -1).map(({ part }) => part));
+}
+
+/** All of them closed; selector switches on one input after the other instead, for each may have to carry everything. */
+function positionsOf(switches: ReadonlySet<Part>): readonly States[] {
+  const inputs = [...switches].map((part) => ({
+    part: part.index,
+    inputs: descriptorOf(part).positions?.flatMap(({ selected = [] }) => selected) ?? [],
+  }));
+  const most = Math.max(1, ...inputs.map((one) => one.inputs.length));
+  return Array.from(
+    { length: most },
+    (_, at) =>
+      new Map(
+        inputs.flatMap(({ part, inputs }) => {
+          const input = inputs[at % inputs.length];
+          return input === undefined ? [] : [[part, { closed: true, selected: [input] }] as const];
+        }),
+      ),
+  );
+}
+
+/** The blocks of the network while some switches are in these states. */
+function blocksWhile(states: States, { network, edges }: NetworkGraph, { graph }: WithSources): Blocks {
+  if (states.size === 0) return blocksOf(graph);
+  const closed = new Map(
+    [...states].map(([part, state]) => [
+      part,
+      new Set(internalConnections(network.parts[part]!, state).map(({ between }) => between.join())),
+    ]),
+  );
+  // An edge from a terminal to itself leads nowhere: the edges keep their numbers.
+  const b = graph.b.map((node, edge) => {
+    const pairs = closed.get(edges[edge]?.part ?? -1);
+    return pairs && !pairs.has(`${graph.a[edge]},${node}`) ? graph.a[edge]! : node;
+  });
+  return blocksOf(graphOf(graph.nodes, graph.a, b));
+}

@@ -1,0 +1,130 @@
+import type { Estimate } from "../model/estimate.ts";
+import type { LoadPart, Network, Part } from "../model/network.ts";
+import { givesEnergy, isCharging, isConsumer, lowestVoltage } from "../model/part-roles.ts";
+import { networkGraph } from "./network/topology/network-graph.ts";
+import type { Bank } from "./network/topology/network-topology.ts";
+import { type Port, portsOf } from "./network/topology/ports.ts";
+import { chargerInputA, inverterSupplyA } from "./supply-current.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
+
+/** The current that a device draws or feeds by itself, at one of its ports. */
+export interface SingleDraw extends Port {
+  /** For longer than a moment, A. */
+  readonly currentA: number;
+  /** For ampacity and ratings, A: a load in watts at the lowest voltage at which it works. Not below {@link currentA}. */
+  readonly designA: number;
+  readonly estimate?: Estimate;
+}
+
+/**
+ * The current of every load and inverter, as the plan states it, and of every charger and charging source that is on in no scenario:
+ * the plan may name scenarios without them, and they are switched on all the same. Greatest first.
+ *
+ * Solar arrays are left out: their conductors are judged by their short-circuit current, whatever the scenarios (NFPA 70, 690.8).
+ */
+export function singleDraws(network: Network, banks: readonly Bank[]): readonly SingleDraw[] {
+  const nominalV = nominalVoltages(network, banks);
+  return network.parts
+    .flatMap(portsOf)
+    .flatMap((port): SingleDraw[] => {
+      // A charger is on only while something charges, and its scenarios show at which voltage.
+      if (!isConsumer(port.part) && !isOnInNone(network, port.part)) return [];
+      const currentA =
+        port.does === "draws" ? drawnA(port.part, nominalV(port)) : fedA(network, port, nominalV(port));
+      if (currentA === undefined || currentA === 0) return [];
+      return [{ ...port, currentA, ...designOf(port.part, currentA) }];
+    })
+    .sort((one, other) => other.designA - one.designA);
+}
+
+function designOf(part: Part, currentA: number): Pick<SingleDraw, "designA" | "estimate"> {
+  if (part.kind !== "load" || part.draws.as !== "power") return { designA: currentA };
+  const { voltageV, isStated } = lowestVoltage(
+    part as LoadPart & { readonly draws: { readonly as: "power" } },
+  );
+  const designA = part.draws.powerW / voltageV;
+  if (designA <= currentA) return { designA: currentA };
+  return { designA, ...(!isStated && { estimate: { lowestV: voltageV } }) };
+}
+
+/** Whether no scenario that lasts has the part on. */
+export function isOnInNone({ scenarios }: Network, { index }: Part): boolean {
+  return !scenarios.some(({ on, momentary }) => on[index] && !momentary);
+}
+
+/**
+ * Undefined for solar controllers, which draw from an array. A load in watts counts at its minimum voltage if stated, else at the
+ * nominal one, I = P / U; inverters and chargers at that of their bank, because rules of their own judge their supply at the lowest.
+ */
+function drawnA(part: Part, nominalV: number | undefined): number | undefined {
+  switch (part.kind) {
+    case "inverter":
+      return inverterSupplyA({ ...part, continuousW: part.loadW, cutOffV: nominalV ?? part.cutOffV });
+    case "dcDcCharger":
+      return chargerInputA({ ...part, inputMinV: nominalV ?? part.inputMinV });
+    case "load": {
+      const { draws, minimumV, systemV } = part;
+      switch (draws.as) {
+        case "current":
+          return draws.currentA;
+        case "motor":
+          return draws.runningA;
+        case "power":
+          return draws.powerW / (minimumV ?? systemV);
+        case "resistance":
+          return systemV / draws.ohm;
+        default:
+          return draws satisfies never;
+      }
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** The greatest current that a charging source gives for longer than a moment. */
+function fedA(network: Network, { part }: Port, nominalV: number | undefined): number | undefined {
+  if (!givesEnergy(part) || !isCharging(part)) return undefined;
+  switch (part.kind) {
+    case "alternator":
+      return part.ratedA;
+    case "shoreCharger":
+    case "dcDcCharger":
+      return part.outputA;
+    case "solarController": {
+      const fullSunW = arrayPowers(network)(part.terminals.solarPositive);
+      return nominalV === undefined ? part.outputA : Math.min(part.outputA, fullSunW / nominalV);
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** The power in full sun of the arrays that are connected to a terminal, W. */
+const arrayPowers = workedOutOnce((network: Network) => {
+  const { componentOf } = networkGraph(network);
+  const powers = new Map<number | undefined, number>();
+  for (const part of network.parts) {
+    if (part.kind !== "solarArray") continue;
+    const at = componentOf[part.terminals.positive];
+    const powerW = part.series * part.parallel * part.maxPowerV * part.maxPowerA;
+    powers.set(at, (powers.get(at) ?? 0) + powerW);
+  }
+  return (terminal: number) => powers.get(componentOf[terminal]) ?? 0;
+});
+
+/** The nominal voltage of the bank to which both terminals of a port are connected, V. */
+function nominalVoltages(network: Network, banks: readonly Bank[]): (port: Port) => number | undefined {
+  const { componentOf } = networkGraph(network);
+  const keyOf = (positive: number, negative: number) => `${componentOf[positive]} ${componentOf[negative]}`;
+  const known = new Map<string, number>();
+  for (const { strings, positives, negatives } of banks) {
+    const nominalV = (strings[0] ?? []).reduce((sum, index) => {
+      const battery = network.parts[index];
+      return battery?.kind === "battery" ? sum + battery.nominalV : sum;
+    }, 0);
+    const key = keyOf(positives[0]!, negatives[0]!);
+    if (!known.has(key)) known.set(key, nominalV);
+  }
+  return ({ positive, negative }) => known.get(keyOf(positive, negative));
+}
