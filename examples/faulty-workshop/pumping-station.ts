@@ -42,7 +42,6 @@ circuit({
   accept: {
     "protection/does-not-clear": "Broken on its own by the tower beacon in the yard.",
     "conductor/voltage-drop": "Broken on its own in the workshop; here it is why nothing arrives.",
-    "plan/unit-suspect": "Broken on its own in the workshop; this run really is 120 ft long.",
   },
 });
 scenario({ name: "the heater on", on: [heater] });

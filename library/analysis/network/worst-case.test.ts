@@ -105,6 +105,8 @@ describe("the worst over scenarios", () => {
       draws: undefined,
       surge: undefined,
       lowestV: undefined,
+      // The least is known all the same: 1 MW at the nominal 12 V.
+      least: { currentA: expect.closeTo(1e6 / 12, 6), alone: light.part },
     });
     expect(supplyPaths).toEqual([]);
     const still = worstOf({ ...network, scenarios: [network.scenarios[0]!] });

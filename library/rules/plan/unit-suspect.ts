@@ -32,7 +32,7 @@ export const unitSuspect = defineRule<Values>({
   // unit.
   check: (plan) => [
     ...plan.circuits
-      .filter(({ circuit }) => !circuit.partlyInvalid)
+      .filter(({ circuit }) => !circuit.partlyInvalid && !circuit.loadIsLeast)
       .flatMap((judged) => [...doubtfulLength(judged), ...doubtfulAmperes(judged), ...doubtfulWatts(judged)]),
     ...plan.model.invalid.flatMap(beyondAllLimits),
     ...loneUnit(plan),

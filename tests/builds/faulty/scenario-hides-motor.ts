@@ -5,7 +5,6 @@ import { battery, build, cable, circuit, disconnect, motor, scenario } from "loo
 // Because: 33 CFR 183.425(b), Table 5: 14 AWG may carry 35 A; a scenario in which the winch is off does not make its wire thicker.
 // May follow: error protection/below-load at winch cable
 // May follow: warning conductor/voltage-drop at winch cable
-// Not met yet: a motor that is on in no scenario is not judged
 build({ name: "scenario hides motor", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -4,6 +4,7 @@ import { battery, build, cable, circuit, disconnect, load } from "loomwright";
 // Expected: error voltage/collapse at frost heater or frost heater cable
 // Because: Physics: the most that 12 V can deliver through this pair is less than 900 W.
 // May follow: warning protection/does-not-clear at frost heater cable
+// May follow: warning conductor/voltage-drop at frost heater cable
 build({ name: "voltage collapses", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
