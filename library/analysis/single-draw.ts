@@ -1,6 +1,6 @@
 import type { Estimate } from "../model/estimate.ts";
 import type { LoadPart, Network, Part } from "../model/network.ts";
-import { givesEnergy, isCharging, isConsumer, lowestVoltage } from "../model/part-roles.ts";
+import { givesEnergy, isCharging, lowestVoltage } from "../model/part-roles.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
 import { type Port, portsOf } from "./network/topology/ports.ts";
@@ -17,7 +17,7 @@ export interface SingleDraw extends Port {
 }
 
 /**
- * The current of every load and inverter, as the plan states it, and of every charger and charging source that is on in no scenario:
+ * The current of every load, as the plan states it, and of every inverter, charger and charging source that is on in no scenario:
  * the plan may name scenarios without them, and they are switched on all the same. Greatest first.
  *
  * Solar arrays are left out: their conductors are judged by their short-circuit current, whatever the scenarios (NFPA 70, 690.8).
@@ -27,8 +27,8 @@ export function singleDraws(network: Network, banks: readonly Bank[]): readonly 
   return network.parts
     .flatMap(portsOf)
     .flatMap((port): SingleDraw[] => {
-      // A charger is on only while something charges, and its scenarios show at which voltage.
-      if (!isConsumer(port.part) && !isOnInNone(network, port.part)) return [];
+      // Where a scenario has them on, rules of their own judge the supply of inverters and chargers at the lowest voltage.
+      if (port.part.kind !== "load" && !isOnInNone(network, port.part)) return [];
       const currentA =
         port.does === "draws" ? drawnA(port.part, nominalV(port)) : fedA(network, port, nominalV(port));
       if (currentA === undefined || currentA === 0) return [];
@@ -52,10 +52,7 @@ export function isOnInNone({ scenarios }: Network, { index }: Part): boolean {
   return !scenarios.some(({ on, momentary }) => on[index] && !momentary);
 }
 
-/**
- * Undefined for solar controllers, which draw from an array. A load in watts counts at its minimum voltage if stated, else at the
- * nominal one, I = P / U; inverters and chargers at that of their bank, because rules of their own judge their supply at the lowest.
- */
+/** At the nominal voltage of its bank, I = P / U. Undefined for solar controllers, which draw from an array. */
 function drawnA(part: Part, nominalV: number | undefined): number | undefined {
   switch (part.kind) {
     case "inverter":
@@ -63,16 +60,16 @@ function drawnA(part: Part, nominalV: number | undefined): number | undefined {
     case "dcDcCharger":
       return chargerInputA({ ...part, inputMinV: nominalV ?? part.inputMinV });
     case "load": {
-      const { draws, minimumV, systemV } = part;
+      const { draws, systemV } = part;
       switch (draws.as) {
         case "current":
           return draws.currentA;
         case "motor":
           return draws.runningA;
         case "power":
-          return draws.powerW / (minimumV ?? systemV);
+          return draws.powerW / (nominalV ?? systemV);
         case "resistance":
-          return systemV / draws.ohm;
+          return (nominalV ?? systemV) / draws.ohm;
         default:
           return draws satisfies never;
       }

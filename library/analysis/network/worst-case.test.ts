@@ -105,8 +105,9 @@ describe("the worst over scenarios", () => {
       draws: undefined,
       surge: undefined,
       lowestV: undefined,
-      // The least is known all the same: 1 MW at the nominal 12 V.
-      least: { currentA: expect.closeTo(1e6 / 12, 6), alone: light.part },
+      forHours: undefined,
+      // The least is known all the same: 1 MW at the lowest voltage at which it works.
+      least: { currentA: expect.closeTo(1e6 / 10.5, 6), alone: light.part, estimate: { lowestV: 10.5 } },
     });
     expect(supplyPaths).toEqual([]);
     const still = worstOf({ ...network, scenarios: [network.scenarios[0]!] });
