@@ -65,6 +65,7 @@ export const devicesOf: (judged: JudgedRun) => readonly JudgedDevice[] = workedO
 function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
   const { circuit, result } = run;
   const path = end === "protect" ? ratingPath(circuit) : farEndRatingPath(circuit);
+  let range: ProtectionRange | undefined;
   return {
     run,
     ...{ protection, systemV: circuit.systemV, continuous: circuit.continuous },
@@ -73,9 +74,10 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
       ...soleDeviceOf(circuit),
     ],
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
-    // Only read if there is a fault to report.
+    // Kept: two rules read it for each device, and again after each edit elsewhere.
     get range() {
-      return { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
+      range ??= { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
+      return range;
     },
     at: { record: circuit.record, path },
     properties: { record: circuit.record, path: [end] },
