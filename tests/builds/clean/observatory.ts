@@ -51,4 +51,4 @@ circuit({ name: "red lamp", from: panel.branch, load: 0.3, oneWayM: 2, mm2: 1.5,
 
 // The battery is full at dusk and nearly down before dawn.
 scenario({ name: "dusk", chargePercent: 100 });
-scenario({ name: "before dawn", chargePercent: 25 });
+scenario({ name: "before dawn", chargePercent: 20 });
