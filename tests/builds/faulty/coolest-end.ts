@@ -7,9 +7,45 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 build({ name: "coolest end", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
-const bank = battery({ name: "battery", chemistry: "AGM", capacityAh: 100, internalMilliohm: 5, maxDischargeA: 300, maxChargeA: 40 });
+const bank = battery({
+  name: "battery",
+  chemistry: "AGM",
+  capacityAh: 100,
+  internalMilliohm: 5,
+  maxDischargeA: 300,
+  maxChargeA: 40,
+});
 const mainSwitch = disconnect({ name: "main switch", ratedA: 150 });
-cable({ name: "battery to switch", from: bank.positive, to: mainSwitch.line, lengthFt: 2, gauge: 2, protect: { ...classT, ratingA: 125, distanceIn: 6 } });
+cable({
+  name: "battery to switch",
+  from: bank.positive,
+  to: mainSwitch.line,
+  lengthFt: 2,
+  gauge: 2,
+  protect: { ...classT, ratingA: 125, distanceIn: 6 },
+});
 const fromSwitch = { from: mainSwitch.load, returnTo: bank.negative } as const;
-circuit({ ...fromSwitch, name: "dredge pump", load: 48, continuous: false, oneWayFt: 5, gauge: 10, protect: { ratingA: 50, family: "circuit breaker", interruptingA: 5000, ratedV: 48, distanceIn: 5, terminalC: 75 } });
-circuit({ ...fromSwitch, name: "lamps", load: 3, oneWayFt: 10, gauge: 14, protect: { ...classT, ratingA: 6, distanceIn: 5 } });
+circuit({
+  ...fromSwitch,
+  name: "dredge pump",
+  load: 48,
+  continuous: false,
+  oneWayFt: 5,
+  gauge: 10,
+  protect: {
+    ratingA: 50,
+    family: "circuit breaker",
+    interruptingA: 5000,
+    ratedV: 48,
+    distanceIn: 5,
+    terminalC: 75,
+  },
+});
+circuit({
+  ...fromSwitch,
+  name: "lamps",
+  load: 3,
+  oneWayFt: 10,
+  gauge: 14,
+  protect: { ...classT, ratingA: 6, distanceIn: 5 },
+});
