@@ -40,7 +40,7 @@ testRule(networkUnconnected, [
         record: "panel",
         on: "",
         message:
-          "No source reaches it, so fan and pump get no current: connect it to the positive side of a source.",
+          "No source reaches it, so no current reaches fan and pump: connect it to the positive side of a source.",
         fixes: "no fix",
       },
     ],

@@ -39,7 +39,7 @@ export const networkUnconnected = defineRule<Values>({
       case "unfed":
         return `No source feeds it: no path leads from a source's positive side to ${values.terminal}. Add a cable or a circuit to it.`;
       case "unfed hub":
-        return `No source reaches it, so ${values.hanging} ${values.several ? "get" : "gets"} no current: connect it to the positive side of a source.`;
+        return `No source reaches it, so no current reaches ${values.hanging}: connect it to the positive side of a source.`;
       case "reversed":
         return `${atStart(values.hanging)} has its positive on the negative side of ${values.source}: connect it to the positive side.`;
       case "feeds nothing":
@@ -54,7 +54,7 @@ export const networkUnconnected = defineRule<Values>({
 
 type Values =
   | { readonly what: "unfed" | "feeds nothing"; readonly terminal: string }
-  | { readonly what: "unfed hub"; readonly hanging: string; readonly several: boolean }
+  | { readonly what: "unfed hub"; readonly hanging: string }
   | { readonly what: "reversed"; readonly hanging: string; readonly source: string }
   | { readonly what: "not joined"; readonly kind: string }
   | { readonly what: "one side"; readonly kind: string; readonly terminal: string };
@@ -85,7 +85,6 @@ function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd)
       values: {
         what: "unfed hub",
         hanging: listInWords(hanging.map(({ part }) => partInWords(part))),
-        several: hanging.length > 1,
       },
       related: hanging.slice(0, mostRelated).map(({ part }) => relatedPart(part)),
     },
