@@ -44,6 +44,14 @@ export function deviceVoltages({
   });
 }
 
+/** Whether a solved voltage is below the one that is needed. */
+export function isBelow(voltageV: number, neededV: number): boolean {
+  return voltageV < neededV * withinBlur;
+}
+
+/** The solver's relative error is about 1e-9. */
+const withinBlur = 1 - 1e-9;
+
 interface Needing extends Pick<DeviceVoltage, "part" | "neededV"> {
   readonly positive: number;
   readonly negative: number;

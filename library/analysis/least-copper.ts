@@ -13,20 +13,36 @@ export interface LegChoice {
   readonly dropV: number;
 }
 
+/** One choice for each leg, and the sums of their figures. */
+export interface CombinedChoices extends LegChoice {
+  readonly choices: readonly number[];
+}
+
 /**
  * The choice to take for each leg: the sum of all drops is at most `allowedV` and the copper is minimal. For equal copper,
  * the smaller drop. Undefined: no combination is enough.
- *
- * Exact. Legs are taken one after the other. Only those combinations so far are kept that no other beats in both copper and
- * drop, that can still come within the limit, and that can still be cheaper than the best known solution. With made sizes in
- * a geometric series this keeps some hundreds of combinations for ten legs, while brute force has 14¹⁰.
  */
 export function leastCopper(legs: readonly LegChoices[], allowedV: number): readonly number[] | undefined {
+  return copperFrontier(legs, { loosestV: allowedV, tightestV: allowedV })[0]?.choices;
+}
+
+/**
+ * The combinations of choices that no other beats in both copper and drop, by rising copper and falling drop: those within the
+ * loosest limit, up to the first within the tightest one.
+ *
+ * Exact. Legs are taken one after the other. Only those combinations so far are kept that no other beats in both copper and
+ * drop, that can still come within the loosest limit, and that can still be cheaper than the best known solution for the tightest
+ * one. With made sizes in a geometric series this keeps some hundreds of combinations for ten legs, while brute force has 14¹⁰.
+ */
+export function copperFrontier(
+  legs: readonly LegChoices[],
+  { loosestV, tightestV }: { readonly loosestV: number; readonly tightestV: number },
+): readonly CombinedChoices[] {
   const leastDropV = fromEach(legs, ({ choices }) => Math.min(...choices.map(({ dropV }) => dropV)));
   const leastCopperMm2M = fromEach(legs, ({ choices }) =>
     Math.min(...choices.map(({ copperMm2M }) => copperMm2M)),
   );
-  const enoughMm2M = copperOfThinnestEqual(legs, allowedV);
+  const enoughMm2M = copperOfThinnestEqual(legs, tightestV);
   let kept: Combination[] = [{ copperMm2M: 0, dropV: 0, before: undefined, choice: -1 }];
   legs.forEach(({ choices }, index) => {
     const grown = kept.flatMap((before) =>
@@ -43,12 +59,11 @@ export function leastCopper(legs: readonly LegChoices[], allowedV: number): read
     const restMm2M = leastCopperMm2M[index + 1] ?? 0;
     kept = unbeaten(
       grown.filter(
-        ({ copperMm2M, dropV }) => dropV + restV <= allowedV && copperMm2M + restMm2M <= enoughMm2M,
+        ({ copperMm2M, dropV }) => dropV + restV <= loosestV && copperMm2M + restMm2M <= enoughMm2M,
       ),
     );
   });
-  // Sorted by copper, and all within the limit.
-  return kept[0] && choicesOf(kept[0]);
+  return kept.map((last) => ({ copperMm2M: last.copperMm2M, dropV: last.dropV, choices: choicesOf(last) }));
 }
 
 interface Combination extends LegChoice {

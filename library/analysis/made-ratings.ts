@@ -26,6 +26,20 @@ export function nearestRatingAbove(currentA: number, family?: Family): number | 
   return undefined;
 }
 
+/** The made rating nearest to a wanted one, within a range that includes both its ends, A; of two equally near, the lesser. */
+export function nearestMadeRating(
+  wantedA: number,
+  { fromA, toA }: { readonly fromA: number; readonly toA: number },
+  family?: Family,
+): number | undefined {
+  const fitting = madeRatings(family).filter((ratingA) => fromA <= ratingA && ratingA <= toA);
+  return fitting.reduce<number | undefined>(
+    (nearest, ratingA) =>
+      nearest === undefined || Math.abs(ratingA - wantedA) < Math.abs(nearest - wantedA) ? ratingA : nearest,
+    undefined,
+  );
+}
+
 /** The smallest made rating from one current to another, both included, A. */
 export function smallestRatingBetween(fromA: number, toA: number, family?: Family): number | undefined {
   const ratingA = nearestRatingAbove(fromA, family);

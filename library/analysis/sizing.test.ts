@@ -3,7 +3,7 @@ import type { CircuitRun, Conductor, Protection } from "../model/run.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize, minimumSizeOf } from "./minimum-size.ts";
 import { sampleCircuit } from "./sample-circuit.tester.ts";
-import { thinnestNeeded, thinnestSufficient, thinnestWithHeadroom } from "./sizing.ts";
+import { thinnestNeeded, thinnestSufficient } from "./sizing.ts";
 
 describe("the thinnest sufficient conductor, never thinner than the plan's", () => {
   test.each<[string, Partial<CircuitRun>, Awg | undefined, number | undefined]>([
@@ -24,13 +24,39 @@ describe("the thinnest sufficient conductor, never thinner than the plan's", () 
       50,
     ],
     [
-      "stated rating at the load is kept",
+      "stated rating at a continuous load is replaced",
       { conductor: awg(10), protection: fuse(40), dropLimitPercent: 20 },
+      8,
+      50,
+    ],
+    [
+      "it is kept where the builder accepts that",
+      {
+        conductor: awg(10),
+        protection: fuse(40),
+        dropLimitPercent: 20,
+        accept: { "protection/headroom": "runs for minutes" },
+      },
       10,
       40,
     ],
+    [
+      "an accepted drop asks for no thicker conductor",
+      {
+        conductor: awg(8),
+        dropLimitPercent: 1,
+        accept: { "conductor/voltage-drop": "a short run in winter" },
+      },
+      8,
+      50,
+    ],
     ["rating below the load is replaced", { conductor: awg(8), protection: fuse(30) }, 8, 50],
-    ["rating above the conductor is replaced", { conductor: awg(8), protection: fuse(70) }, 8, 50],
+    [
+      "rating above the conductor is replaced by the largest that is not",
+      { conductor: awg(8), protection: fuse(70) },
+      8,
+      60,
+    ],
     ["rating that is not made is replaced", { conductor: awg(8), protection: fuse(55) }, 8, 50],
     [
       "replacing needs room for the aim: grows",
@@ -86,7 +112,7 @@ describe("protection at both ends", () => {
   test.each<[string, Partial<CircuitRun>, Awg, number, number | undefined]>([
     ["one end stated, one missing", { fedFromBothEnds: true }, 4, 50, 50],
     ["both sound", { fedFromBothEnds: true, protectionFarEnd: fuse(60) }, 4, 50, 60],
-    ["far end above the conductor", { conductor: awg(8), protectionFarEnd: fuse(70) }, 8, 50, 50],
+    ["far end above the conductor", { conductor: awg(8), protectionFarEnd: fuse(70) }, 8, 50, 60],
     ["near end missing", { conductor: awg(8), protection: null, protectionFarEnd: fuse(60) }, 8, 50, 60],
     [
       "the missing end takes the family of the stated one",
@@ -102,10 +128,17 @@ describe("protection at both ends", () => {
       100,
       100,
     ],
-    // The near end's 40 A is kept on 10 AWG, the far end's 50 A needs 8 AWG.
+    // 40 A carries a load that is not continuous, on 10 AWG; 45 A at the far end needs 8 AWG.
     [
       "the far end makes the conductor grow",
-      { conductor: awg(10), protection: fuse(40), fedFromBothEnds: true, dropLimitPercent: 20 },
+      {
+        conductor: awg(10),
+        loadA: 36,
+        protection: fuse(40),
+        continuous: false,
+        protectionFarEnd: fuse(30, "ISO 8820-5 Type SF 30"),
+        dropLimitPercent: 20,
+      },
       8,
       40,
       50,
@@ -137,7 +170,7 @@ describe("with headroom", () => {
     ],
     ["headroom there already", { conductor: awg(8), protection: fuse(60) }, 8, 60],
   ])("%s", (_, change, size, ratingA) => {
-    expect(thinnestWithHeadroom(sampleCircuit(change))).toMatchObject({ conductor: awg(size), ratingA });
+    expect(thinnestSufficient(sampleCircuit(change))).toMatchObject({ conductor: awg(size), ratingA });
   });
 });
 

@@ -1,14 +1,14 @@
 import type { Conductor, Protection, Run } from "../model/run.ts";
+import type { RuleId } from "../plan/rule-id.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import type { CircuitResult, ProtectionRange } from "./circuit-result.ts";
 import { designCurrentA } from "./design-current.ts";
-import { type Family, isMadeRating, nearestRatingAbove } from "./made-ratings.ts";
-import { madeSizes, sizesFrom } from "./made-sizes.ts";
+import { type Family, isMadeRating, nearestMadeRating, nearestRatingAbove } from "./made-ratings.ts";
+import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize } from "./minimum-size.ts";
 import { bestRating } from "./protection-range.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import { meetsDropLimit } from "./voltage-drop.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A conductor, and the ratings that go with it. */
 export interface Sizing {
@@ -22,27 +22,48 @@ export interface Sizing {
   readonly ratingFarEndA: number | undefined;
 }
 
+/** What a run must meet besides its own figures. */
+export interface FurtherNeeds {
+  /**
+   * A current that conductor and devices must carry too, without headroom and at no drop limit, A: that of an inverter at its
+   * cut-off voltage, or of modules in bright sun. 0 if left out.
+   */
+  readonly carriesA?: number;
+  /** The most that a panel position or a machine permits for its device, A: at the cost of headroom, but not of the load. */
+  readonly mostRatingA?: number;
+  /** A size that the conductor must have at least. */
+  readonly atLeast?: Conductor;
+  /** No device is added where none is stated: in a network another one may protect the run. */
+  readonly statedDevicesOnly?: boolean;
+}
+
 /**
  * The thinnest made size, not thinner than the one in the plan, that meets minimum size, ampacity, drop (with the
  * device's own minimum voltage) and protection at both ends together. Same system, same number of parallel wires.
  *
- * A stated rating is kept if it is made and lies between load and ampacity. Otherwise the smallest made rating that reaches
- * the aim (125 % of a continuous load) replaces it, so a change never leaves too little headroom; a stated rating below
- * the aim that fits is left to its own rule.
- * A rating of a family that is not made great enough for the load is left alone too: another family must be chosen.
+ * A stated rating is kept if it is made and lies between its aim (125 % of a continuous load) and the ampacity. Otherwise the made
+ * rating nearest to it that does replaces it: closest to the builder's own choice, so a fuse for a motor or for later loads stays
+ * as large as its conductor allows.
+ * A rating of a family that is not made great enough for the load is left alone: another family must be chosen.
  * If no made rating fits between, the conductor grows until one does. Undefined: no made size is enough.
- * Several rules propose the same size for a circuit.
+ *
+ * Findings that the builder accepted at this run (too much drop, too thin, too little headroom) make no demand.
  */
-export const thinnestSufficient: (circuit: Run) => Sizing | undefined = workedOutOnce((circuit) =>
-  thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenLoadAndAmpacity),
-);
+export function thinnestSufficient(circuit: Run, needs: FurtherNeeds = {}): Sizing | undefined {
+  const from = needs.atLeast ?? circuit.conductor;
+  const sizes = sizesFrom(sizesAbove(from, circuit.conductor) > 0 ? from : circuit.conductor);
+  return thinnest(circuit, { sizes, needs, keeping: keepBetweenAimAndAmpacity });
+}
 
 /**
- * As {@link thinnestSufficient}, and every rating reaches the aim: for a circuit whose conductor is too thin for any
- * rating with headroom over its load.
+ * The thinnest made size that carries the current and meets minimum size and drop limit, whatever the plan's size and its devices.
+ * Undefined: none does.
  */
-export function thinnestWithHeadroom(circuit: Run): Sizing | undefined {
-  return thinnest(circuit, sizesFrom(circuit.conductor), keepBetweenAimAndAmpacity);
+export function thinnestForLoad(circuit: Run, needs: FurtherNeeds = {}): Conductor | undefined {
+  return madeSizes(circuit.conductor).find((conductor) => {
+    const candidate = { ...circuit, conductor };
+    return isAllowedSize(candidate) && carriesLoad(candidate, analyseCircuit(candidate), needs);
+  });
 }
 
 /**
@@ -51,14 +72,11 @@ export function thinnestWithHeadroom(circuit: Run): Sizing | undefined {
  * must be thick enough for it.
  */
 export function thinnestNeeded(circuit: Run): Sizing | undefined {
-  return thinnest(circuit, madeSizes(circuit.conductor), keepAboveLoad);
+  return thinnest(circuit, { sizes: madeSizes(circuit.conductor), needs: {}, keeping: keepAboveLoad });
 }
 
 /** The treatment of a stated rating at one size: keep it, replace it, or refuse the size. */
 type Keeping = (stated: Protection, range: ProtectionRange) => "keep" | "replace" | "refuse-size";
-
-const keepBetweenLoadAndAmpacity: Keeping = ({ ratingA, family }, { minA, maxA = 0 }) =>
-  isMadeRating(ratingA, family) && minA <= ratingA && ratingA <= maxA ? "keep" : "replace";
 
 const keepBetweenAimAndAmpacity: Keeping = ({ ratingA, family }, { aimA, maxA = 0 }) =>
   isMadeRating(ratingA, family) && aimA <= ratingA && ratingA <= maxA ? "keep" : "replace";
@@ -68,35 +86,68 @@ const keepAboveLoad: Keeping = ({ ratingA, family }, { minA, maxA = 0 }) => {
   return ratingA <= maxA ? "keep" : "refuse-size";
 };
 
-function thinnest(circuit: Run, sizes: readonly Conductor[], keeping: Keeping): Sizing | undefined {
+function thinnest(
+  circuit: Run,
+  {
+    sizes,
+    needs,
+    keeping,
+  }: { readonly sizes: readonly Conductor[]; readonly needs: FurtherNeeds; readonly keeping: Keeping },
+): Sizing | undefined {
   for (const conductor of sizes) {
     const candidate = { ...circuit, conductor };
-    if (!meetsMinimumSize(candidate)) continue;
+    if (!isAllowedSize(candidate)) continue;
     const result = analyseCircuit(candidate);
     // No thicker conductor of the same insulation withstands a place that is too hot.
     if (!result.ampacity.judged) return undefined;
-    if (!carriesLoad(candidate, result)) continue;
-    const nearEnd = nearEndRating(circuit, result.protection, keeping);
-    const farEnd = farEndRating(circuit, result.protection, keeping);
-    if (nearEnd === "size-too-thin" || farEnd === "size-too-thin") continue;
+    if (!carriesLoad(candidate, result, needs)) continue;
+    const range = rangeWith(result.protection, circuit, needs);
+    const nearEnd = nearEndRating(circuit, { range, needs, keeping });
+    if (nearEnd === "size-too-thin") continue;
+    const farEnd = farEndRating(circuit, nearEnd.ratingA, { range, needs, keeping });
+    if (farEnd === "size-too-thin") continue;
     return { conductor, ratingA: nearEnd.ratingA, ratingFarEndA: farEnd.ratingA };
   }
   return undefined;
 }
 
-type EndRating = { readonly ratingA: number | undefined } | "size-too-thin";
-
-function nearEndRating(circuit: Run, range: ProtectionRange, keeping: Keeping): EndRating {
-  const { protection, protectionFarEnd } = circuit;
-  return protection
-    ? found(ratingFor(protection, range, keeping))
-    : ratingToPutIn(range, protectionFarEnd?.family);
+function isAllowedSize(candidate: Run): boolean {
+  return isAccepted(candidate, "conductor/minimum-size") || meetsMinimumSize(candidate);
 }
 
-function farEndRating(circuit: Run, range: ProtectionRange, keeping: Keeping): EndRating {
+/** The range of ratings at a size: a further current counts without headroom, and an accepted lack of headroom is none. */
+export function rangeWith(
+  range: ProtectionRange,
+  circuit: Run,
+  { carriesA = 0, mostRatingA = Number.POSITIVE_INFINITY }: FurtherNeeds,
+): ProtectionRange {
+  const minA = Math.max(range.minA, carriesA);
+  const wantedA = isAccepted(circuit, "protection/headroom") ? minA : Math.max(range.aimA, carriesA);
+  if (mostRatingA < minA || range.maxA === undefined) return { ...range, minA, aimA: wantedA };
+  return { ...range, minA, aimA: Math.min(wantedA, mostRatingA), maxA: Math.min(range.maxA, mostRatingA) };
+}
+
+type EndRating = { readonly ratingA: number | undefined } | "size-too-thin";
+
+interface AtSize {
+  readonly range: ProtectionRange;
+  readonly needs: FurtherNeeds;
+  readonly keeping: Keeping;
+}
+
+function nearEndRating(circuit: Run, { range, needs, keeping }: AtSize): EndRating {
+  const { protection, protectionFarEnd } = circuit;
+  if (protection) return found(ratingFor(protection, range, keeping));
+  return needs.statedDevicesOnly ? { ratingA: undefined } : ratingToPutIn(range, protectionFarEnd?.family);
+}
+
+/** A device that is missing there is like the one at the near end. */
+function farEndRating(circuit: Run, nearA: number | undefined, { range, needs, keeping }: AtSize): EndRating {
   const { protection, protectionFarEnd, fedFromBothEnds } = circuit;
   if (protectionFarEnd) return found(ratingFor(protectionFarEnd, range, keeping));
-  return fedFromBothEnds ? ratingToPutIn(range, protection?.family) : { ratingA: undefined };
+  if (!fedFromBothEnds || needs.statedDevicesOnly) return { ratingA: undefined };
+  const put = ratingToPutIn(range, protection?.family);
+  return protection && put !== "size-too-thin" && put.ratingA !== undefined ? { ratingA: nearA } : put;
 }
 
 /** For an end without protection. A family not made in so great a rating has none on any conductor: another must be chosen. */
@@ -109,18 +160,31 @@ function found(ratingA: number | undefined): EndRating {
 }
 
 /** Ampacity, drop and the device's minimum voltage. */
-function carriesLoad(run: Run, { ampacity, drop }: CircuitResult): boolean {
-  const { minimumV, word } = run;
-  const isCarried = ampacity.judged && withoutDust(designCurrentA(run)) <= ampacity.ampacityA;
-  if (word === "cable") return isCarried;
-  return isCarried && meetsDropLimit(drop) && (minimumV === undefined || drop.arrivingV >= minimumV);
+function carriesLoad(
+  candidate: Run,
+  { drop, ampacity }: CircuitResult,
+  { carriesA = 0 }: FurtherNeeds,
+): boolean {
+  const { minimumV, word } = candidate;
+  const currentA = Math.max(carriesA, designCurrentA(candidate));
+  if (!ampacity.judged || withoutDust(currentA) > ampacity.ampacityA) return false;
+  if (word === "cable" || isAccepted(candidate, "conductor/voltage-drop")) return true;
+  return meetsDropLimit(drop) && (minimumV === undefined || drop.arrivingV >= minimumV);
 }
 
 function ratingFor(stated: Protection, range: ProtectionRange, keeping: Keeping): number | undefined {
   if (!madeGreatEnough(range, stated.family)) return ratingLeftAlone(stated, range);
   const fate = keeping(stated, range);
   if (fate === "keep") return stated.ratingA;
-  return fate === "replace" ? bestRating(range, stated.family) : undefined;
+  return fate === "replace" ? nearestFitting(stated, range) : undefined;
+}
+
+/** The made rating nearest to the stated one between aim and ampacity. */
+function nearestFitting(
+  { ratingA, family }: Protection,
+  { aimA, maxA = 0 }: ProtectionRange,
+): number | undefined {
+  return nearestMadeRating(ratingA, { fromA: aimA, toA: maxA }, family);
 }
 
 /** No conductor size helps a family that is not made in so great a rating: the rating stays, and is left to its own rule. */
@@ -130,4 +194,9 @@ function ratingLeftAlone({ ratingA }: Protection, { maxA = 0 }: ProtectionRange)
 
 function madeGreatEnough({ aimA }: ProtectionRange, family: Family | undefined): boolean {
   return nearestRatingAbove(aimA, family) !== undefined;
+}
+
+/** Whether the builder accepted a finding of that rule at this run or part, with a reason. */
+export function isAccepted({ accept }: Pick<Run, "accept">, rule: RuleId): boolean {
+  return (accept[rule]?.trim() ?? "") !== "";
 }

@@ -1,6 +1,7 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
 import { type Nearest, nearestTargets } from "./network/topology/nearest-targets.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
+import { solarCurrent } from "./solar-current.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 /** One solar array and its wiring to a controller. */
@@ -22,6 +23,36 @@ export interface SolarWiring {
 
 /** The wiring of each solar array of a network. Cached for each network: several rules use it. */
 export const solarWiringOf: (network: Network) => readonly SolarWiring[] = workedOutOnce(workOutWirings);
+
+/** By record of a run: the arrays whose current flows in it. Both conductors of a circuit carry the same. */
+export const arraysByRecord: (network: Network) => ReadonlyMap<number, readonly SolarArrayPart[]> =
+  workedOutOnce((network) => {
+    const runs = new Map<number, SolarArrayPart[]>();
+    for (const { array, positive, negative, controllers } of solarWiringOf(network)) {
+      if (controllers.length === 0) continue;
+      for (const conductor of new Set([...positive, ...negative])) {
+        const record = network.conductors[conductor]?.record;
+        if (record === undefined) continue;
+        const arrays = runs.get(record);
+        if (!arrays) runs.set(record, [array]);
+        else if (arrays.at(-1) !== array) arrays.push(array);
+      }
+    }
+    return runs;
+  });
+
+/** By record of a run: the current that its conductor must carry in bright sun (NFPA 70, 690.8), A. */
+export function solarNeedsByRecord(network: Network): ReadonlyMap<number, number> {
+  return new Map(
+    [...arraysByRecord(network)].map(([record, arrays]) => [
+      record,
+      arrays.reduce(
+        (sumA, { shortCircuitA, parallel }) => sumA + solarCurrent(shortCircuitA, parallel).neededA,
+        0,
+      ),
+    ]),
+  );
+}
 
 function workOutWirings(network: Network): readonly SolarWiring[] {
   const arrays = network.parts.filter((part) => part.kind === "solarArray");

@@ -52,6 +52,37 @@ export function chargerInputA(charger: DcDcChargerPart): number {
   return Math.min(forFullOutputA, inputMaxA ?? Number.POSITIVE_INFINITY);
 }
 
+/**
+ * By record of a run: the greatest current that an inverter at its cut-off voltage, or a charger at its minimum input voltage,
+ * draws there, with the other loads of its scenario, A.
+ */
+export const supplyNeedsByRecord = (judged: Judged): ReadonlyMap<number, number> => {
+  const needs = new Map<number, number>();
+  for (const part of judged.network.parts) {
+    const deviceA =
+      part.kind === "inverter"
+        ? inverterSupplyA(part)
+        : part.kind === "dcDcCharger"
+          ? chargerInputA(part)
+          : undefined;
+    if (deviceA === undefined) continue;
+    for (const { conductor, currentA } of supplyLoads(
+      judged,
+      part as InverterPart | DcDcChargerPart,
+      deviceA,
+    )) {
+      const record = judged.network.conductors[conductor]?.record ?? -1;
+      needs.set(record, Math.max(needs.get(record) ?? 0, currentA));
+    }
+  }
+  return needs;
+};
+
+interface Judged {
+  readonly network: Network;
+  readonly result: NetworkResult;
+}
+
 /** A conductor on a device's supply path, and its current when the device takes a given current. */
 export interface SupplyLoad {
   /** Index in the network. */
@@ -73,7 +104,7 @@ export interface SupplyLoad {
  * amperes more beside constant power). Sources with a limit supply none of the addition: they may be at it already.
  */
 export function supplyLoads(
-  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  { network, result }: Judged,
   device: InverterPart | DcDcChargerPart,
   deviceA: number,
 ): readonly SupplyLoad[] {

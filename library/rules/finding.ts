@@ -37,6 +37,8 @@ export interface ProposedFix {
   /** "repair": sound on its own, "fix all" may apply it. "suggestion": only applied by hand. */
   readonly kind: "repair" | "suggestion";
   readonly changes: readonly Change[];
+  /** Present in an offer: the number of other devices on conductors that it makes thicker. Its only reason to be a suggestion. */
+  readonly otherDevices?: number;
 }
 
 export type Change =

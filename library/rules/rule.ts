@@ -25,6 +25,11 @@ export interface Rule<Values> {
   readonly fixable: boolean;
   /** Whether a builder may accept it with a reason. Plans that cannot be read or run cannot be accepted. */
   readonly acceptable: boolean;
+  /**
+   * Its repairs come after those of other rules: a fuse or a conductor that another rule changes may put its findings in order.
+   * False if left out.
+   */
+  readonly repairsWait?: boolean;
   check(plan: JudgedPlan): Found<Values>[];
   /** About 100 characters: the fault, the value given, the limit; unit always, three significant figures. */
   message(values: Values): string;

@@ -2,7 +2,7 @@ import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { type Membership, PlanRoots } from "./files/plan-roots.ts";
-import { provenChange, provenFixAll, provenFixes } from "./fixes/prove-fixes.ts";
+import { type FixAllOptions, provenChange, provenFixAll, provenFixes } from "./fixes/prove-fixes.ts";
 import { LocatedPlan } from "./provenance/located-plan.ts";
 import { defaultLimits, type Limits } from "./sandbox/contract.ts";
 import { memoisedSandbox } from "./sandbox/memoised-sandbox.ts";
@@ -51,13 +51,16 @@ export interface Checker {
   forget(root: Uri): void;
   /**
    * The fixes of a finding, each proved: applied to a copy of the text and checked again, kept only if the finding is gone and
-   * no new finding appeared (after a suggestion: none above information). Best first.
+   * no new error or warning appeared. Best first.
    */
   provenFixes(plan: CheckedPlan, finding: PlacedFinding): Promise<readonly PlacedFix[]>;
   /** A change without a finding, proved in the same way; undefined if it adds a finding or changes anything else. */
   provenChange(plan: CheckedPlan, proposed: ProposedFix): Promise<PlacedFix | undefined>;
-  /** All repairs of a plan, applied one after another and proved together; for "fix all". Edits of one file never overlap. */
-  fixAll(plan: CheckedPlan): Promise<PlacedFix | undefined>;
+  /**
+   * All repairs of a plan, applied one after another and proved together; for "fix all". Edits of one file never overlap. The title
+   * states the number of findings that are then gone.
+   */
+  fixAll(plan: CheckedPlan, options?: FixAllOptions): Promise<PlacedFix | undefined>;
   dispose(): Promise<void>;
 }
 
@@ -158,9 +161,9 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
       if (!(plan instanceof LocatedPlan)) return undefined;
       return provenChange(plan, proposed, (texts) => checkAs(plan.root, texts));
     },
-    async fixAll(plan) {
+    async fixAll(plan, options) {
       if (!(plan instanceof LocatedPlan)) return undefined;
-      return provenFixAll(plan, (texts) => checkAs(plan.root, texts));
+      return provenFixAll(plan, (texts) => checkAs(plan.root, texts), options);
     },
     dispose: () => sandbox.dispose(),
   };

@@ -61,7 +61,9 @@ export async function codeActions(
     actions.push(...(await thinnerSizes(view, checker, request)));
   }
   if (asksForFixAll(request)) {
-    const fix = await once(allFixes, view.plan, () => checker.fixAll(view.plan));
+    // On a save nobody looks at the changes: each is of one circuit, cable or part.
+    const [known, oneRecordEach] = request.automatic ? [allFixesOnSave, true] : [allFixes, false];
+    const fix = await once(known, view.plan, () => checker.fixAll(view.plan, { oneRecordEach }));
     const edit = fix && workspaceEdit(view, fix.edits, request.editor);
     if (edit) actions.push({ title: editorWords(fix.title), kind: fixAllKind, edit });
   }
@@ -91,6 +93,7 @@ function findingsAt(view: PlanInView, { uri, range }: ActionRequest): PlacedFind
 /** Proving a fix runs the engine, and editors ask again at every move of the cursor: each answer is kept with its finding. */
 const fixesKnown = new WeakMap<PlacedFinding, Promise<readonly PlacedFix[]>>();
 const allFixes = new WeakMap<CheckedPlan, Promise<PlacedFix | undefined>>();
+const allFixesOnSave = new WeakMap<CheckedPlan, Promise<PlacedFix | undefined>>();
 
 function once<Key extends object, Value>(
   known: WeakMap<Key, Promise<Value>>,

@@ -5,12 +5,7 @@ import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
 import { isMadeRating, nearestRatingAbove } from "../../library/analysis/made-ratings.ts";
 import { madeSizes, sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { meetsMinimumSize } from "../../library/analysis/minimum-size.ts";
-import {
-  type Sizing,
-  thinnestNeeded,
-  thinnestSufficient,
-  thinnestWithHeadroom,
-} from "../../library/analysis/sizing.ts";
+import { type Sizing, thinnestNeeded, thinnestSufficient } from "../../library/analysis/sizing.ts";
 import type { Protection, Run } from "../../library/model/run.ts";
 import { circuits, decimal } from "./arbitrary-circuit.ts";
 
@@ -205,7 +200,7 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
     let reached = 0;
     fc.assert(
       fc.property(circuits, (circuit) => {
-        const sizing = thinnestWithHeadroom(circuit);
+        const sizing = thinnestSufficient(circuit);
         if (!sizing) return;
         expectSatisfied(circuit, sizing);
         const { aimA } = analyseCircuit(circuit).protection;

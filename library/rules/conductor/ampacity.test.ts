@@ -64,7 +64,7 @@ testRule(ampacity, [
         on: "gauge",
         message: "12 AWG may carry 38.25 A in an engine space (105 °C, 33 CFR 183.425(b), Table 5)",
         values: { factors: ["engine-space"] },
-        fixes: [{ title: "Use 10 AWG", gives: { gauge: 10, protect: 40 } }],
+        fixes: [{ title: "Use 10 AWG with a 50 A fuse", gives: { gauge: 10, protect: 50 } }],
       },
     ],
   },
@@ -91,7 +91,7 @@ testRule(ampacity, [
       {
         on: "gauge",
         message: "10 AWG may carry 29.8 A in this ambient (75 °C, 33 CFR 183.425(b), Table 5)",
-        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+        fixes: [{ title: "Use 8 AWG with a 45 A fuse", gives: { gauge: 8 } }],
       },
     ],
   },
@@ -211,7 +211,7 @@ testRule(ampacity, [
       {
         on: "gauge",
         message: "12 AWG may carry 25 A (75 °C, 33 CFR 183.425(b), Table 5), the load draws 25.1 A",
-        fixes: [{ title: "Use 10 AWG with a 35 A fuse", gives: { gauge: 10, protect: 35 } }],
+        fixes: [{ title: "Use 10 AWG with a 40 A fuse", gives: { gauge: 10, protect: 40 } }],
       },
     ],
   },

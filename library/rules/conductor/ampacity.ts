@@ -5,7 +5,7 @@ import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { coolestEnd } from "../../standards/terminal-temperature.ts";
-import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { runFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun, soleDeviceOf } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
@@ -41,7 +41,7 @@ export const ampacity = defineRule<Values>({
       }
       const loadA = designCurrentA(circuit);
       if (!exceeds(loadA, ampacity.ampacityA)) return [];
-      const fixes = sizedFixes(circuit);
+      const fixes = runFixes(plan, circuit, "conductor/ampacity");
       const values: Values = {
         judged: true,
         size,

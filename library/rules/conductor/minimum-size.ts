@@ -2,8 +2,8 @@ import { meetsMinimumSize, minimumSizeOf } from "../../analysis/minimum-size.ts"
 import type { Conductor, Run } from "../../model/run.ts";
 import { minimumAwg, minimumMm2 } from "../../standards/minimum-sizes.ts";
 import type { ProposedFix } from "../finding.ts";
-import { setSize, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { runFixes, setSize, sizeInWords } from "../fixes/sized-fix.ts";
+import { atProperty, defineRule, type JudgedPlan, perRun } from "../rule.ts";
 import { sizePath } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -27,7 +27,7 @@ export const minimumSize = defineRule<Values>({
     perRun(plan, ({ circuit }) => {
       const minimum = minimumSizeOf(circuit);
       if (!minimum || meetsMinimumSize(circuit)) return [];
-      const fixes = toAtLeast(circuit, minimum.conductor);
+      const fixes = toAtLeast(plan, circuit, minimum.conductor);
       const values: Values = {
         size: sizeInWords({ ...circuit.conductor, parallel: 1 }),
         minimum: sizeInWords({ ...minimum.conductor, parallel: 1 }),
@@ -50,8 +50,8 @@ interface Values {
 }
 
 /** The size that meets all limits. If there is none, at least this rule's own: not sound on its own, so a suggestion. */
-function toAtLeast(circuit: Run, minimum: Conductor): ProposedFix[] {
-  const fixes = sizedFixes(circuit);
+function toAtLeast(plan: JudgedPlan, circuit: Run, minimum: Conductor): ProposedFix[] {
+  const fixes = runFixes(plan, circuit, "conductor/minimum-size");
   if (fixes.length > 0) return fixes;
   return [{ title: `Use ${sizeInWords(minimum)}`, kind: "suggestion", changes: [setSize(circuit, minimum)] }];
 }

@@ -235,7 +235,7 @@ testRule(voltageDrop, [
         message: "0.342 V are lost from the bank",
         fixes: [
           {
-            title: "Use 6 AWG for feed and 4 AWG for feed return",
+            title: "Use 6 AWG for feed and 4 AWG for feed return (which 1 other device shares)",
             kind: "suggestion",
             gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 4 } },
           },
@@ -392,7 +392,7 @@ testRule(voltageDrop, [
       {
         on: "gauge",
         message: "0.273 V are lost from the bank",
-        fixes: [{ title: "Use 6 AWG", gives: { gauge: 6 } }],
+        fixes: [{ title: "Use 6 AWG with a 20 A fuse", gives: { gauge: 6 } }],
       },
     ],
   },

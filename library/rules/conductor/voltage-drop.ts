@@ -1,7 +1,8 @@
 import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts";
-import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { repairSizing } from "../../analysis/repair-sizing.ts";
+import { isAccepted } from "../../analysis/sizing.ts";
+import { allowedOn, dropWith, placeOfPath } from "../../analysis/supply-path-drop.ts";
 import { meetsDropLimit } from "../../analysis/voltage-drop.ts";
-import { allowedOn, dropWith, thickeningOf } from "../../analysis/way-thickening.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { Conductor, Run } from "../../model/run.ts";
 import { strandFactor, temperatureCoefficient } from "../../standards/copper.ts";
@@ -9,7 +10,7 @@ import { converterDropLimit, criticalDropLimit, ordinaryDropLimit } from "../../
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import type { ProposedFix } from "../finding.ts";
-import { sizedFixes } from "../fixes/sized-fix.ts";
+import { runFixes } from "../fixes/sized-fix.ts";
 import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
 import {
   atProperty,
@@ -43,6 +44,7 @@ export const voltageDrop = defineRule<Values>({
     temperatureCoefficient.source,
   ],
   fixable: true,
+  repairsWait: true,
   acceptable: true,
   // Needs the drop at the working temperature, and in a network that of every supply path. An error if the device's own minimum
   // is not met, else a warning. In a network the minimum is left to scenario/device-below-minimum: it knows the true voltage.
@@ -88,18 +90,17 @@ function isInNetwork({ network }: JudgedPlan, { inNetwork }: Run): boolean {
   return inNetwork && network !== undefined;
 }
 
-/**
- * The thinnest size that is enough for the circuit alone. If the whole supply path still loses too much with that size, the sizes
- * along the path instead, this one at least as thick: one repair, not two in a row.
- */
+/** The repair of the circuit; if a supply path that ends with it still loses too much, that of the path: one, not two in a row. */
 function fixesOfCircuit(plan: JudgedPlan, circuit: Run): ProposedFix[] {
-  const sizing = thinnestSufficient(circuit);
-  const { network } = plan;
-  const way = network && waysTooLong(network).byRecord.get(circuit.record);
-  if (!network || !way || !sizing) return sizedFixes(circuit, sizing);
-  const atLeast = new Map([[circuit.record, sizing.conductor]]);
-  const thicker = thickeningOf(network, [{ way, allowedV: allowedOn(way) }], atLeast);
-  return wayFixes(thicker, circuit.record);
+  const way = plan.network && waysTooLong(plan.network).byRecord.get(circuit.record);
+  return way
+    ? wayFixes(plan, {
+        part: way.part,
+        kinds: ["drop"],
+        place: circuit.record,
+        accepted: isAccepted(circuit, "conductor/voltage-drop"),
+      })
+    : runFixes(plan, circuit, "conductor/voltage-drop");
 }
 
 /** The voltage lost on each whole supply path, if no circuit on it has a finding of its own. */
@@ -111,9 +112,14 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
   );
   return waysTooLong(judged).ways.flatMap(({ way, place }): Found<Values>[] => {
     const part = judged.network.parts[way.part];
-    if (!place || !part || isMendedBy(speaking, { judged, way, place })) return [];
+    if (!place || !part || isMendedBy(plan, speaking, { judged, way, place })) return [];
     const { run } = place;
-    const fixes = wayFixes(thickeningOf(judged, [{ way, allowedV: allowedOn(way) }]), place.record);
+    const fixes = wayFixes(plan, {
+      part: way.part,
+      kinds: ["drop"],
+      place: place.record,
+      accepted: isAccepted(run, "conductor/voltage-drop"),
+    });
     const losses = lossesOn(judged, way);
     const values: WayValues = {
       device: partInWords(part),
@@ -153,7 +159,7 @@ function waysTooLong(judged: JudgedNetwork): WaysTooLong {
   if (!found) {
     const ways = judged.result.supplyPaths
       .filter((way) => !meetsDropLimit(way))
-      .map((way) => ({ way, place: placeOf(judged, way) }));
+      .map((way) => ({ way, place: placeOfPath(judged.network, way) }));
     const byRecord = new Map<number, SupplyPath>();
     for (const { way, place } of ways) {
       if (place && !byRecord.has(place.record)) byRecord.set(place.record, way);
@@ -166,22 +172,12 @@ function waysTooLong(judged: JudgedNetwork): WaysTooLong {
 
 const known = new WeakMap<NetworkResult, WaysTooLong>();
 
-/** The conductor at the device's positive terminal; the last of the path if none is. */
-function placeOf({ network }: JudgedNetwork, { part, legs }: SupplyPath): NetworkConductor | undefined {
-  const conductors = legs.flatMap(({ conductor }) => network.conductors[conductor] ?? []);
-  const ends = Object.values(network.parts[part]?.terminals ?? {});
-  return (
-    conductors.find(
-      ({ role, from, to }) => role !== "return" && (ends.includes(from) || ends.includes(to)),
-    ) ?? conductors.at(-1)
-  );
-}
-
 /**
  * True if a circuit on the path loses too much by itself and so has a finding already: the last one, whose repair considers the
  * whole path; or another, if its repair puts the path in order.
  */
 function isMendedBy(
+  plan: JudgedPlan,
   speaking: ReadonlyMap<number, Run>,
   on: { readonly judged: JudgedNetwork; readonly way: SupplyPath; readonly place: NetworkConductor },
 ): boolean {
@@ -193,7 +189,7 @@ function isMendedBy(
   const mended = new Map<number, Conductor>();
   for (const record of records) {
     const circuit = speaking.get(record);
-    const sizing = circuit && thinnestSufficient(circuit);
+    const sizing = circuit && repairSizing(plan).ofRun(circuit);
     if (sizing) mended.set(record, sizing.conductor);
   }
   return mended.size > 0 && dropWith(judged, way, mended) <= allowedOn(way);

@@ -9,9 +9,11 @@ import {
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
 import { isMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
-import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
+import { type RunSizing, repairSizing } from "../../analysis/repair-sizing.ts";
+import { devicesOn } from "../../analysis/supply-path-drop.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { ConductorEnd, Network } from "../../model/network.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import type { Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -30,9 +32,9 @@ export interface BareEnds {
 }
 
 /**
- * The fix that puts protection into a conductor, at each of the ends: the best rating for its current, in a family that is made
- * for the voltage and interrupts the fault current there; on a thicker conductor if none fits this one. As near to the source as
- * any conductor requires. Empty if no made size is enough.
+ * The fix that puts protection into a conductor, at each of the ends: a rating for its current or, if it supplies several devices,
+ * the largest that protects it; in a family that is made for the voltage and interrupts the fault current there; on a thicker
+ * conductor if none fits this one. As near to the source as any conductor requires. Empty if no made size is enough.
  *
  * `there`: a device at the other end, repeated if it is in order.
  */
@@ -44,20 +46,30 @@ export function insertingFixes(
 ): ProposedFix[] {
   const conductor = judged.network.conductors[bare.conductor];
   if (!conductor) return [];
-  const { circuit, result } = runOf(plan, conductor.run);
-  const shortA = judged.result.faults.conductors[bare.conductor]?.greatestA ?? 0;
+  const { circuit } = runOf(plan, conductor.run);
+  const sizing = repairSizing(plan).withDevices(circuit);
+  if (!sizing) return [];
+  const { range } = sizing;
   const need: Need = {
     systemV: circuit.systemV,
-    interruptA: shortA,
+    interruptA: judged.result.faults.conductors[bare.conductor]?.greatestA ?? 0,
     limitA: machineLimit(judged.network, bare.conductor)?.maxA ?? Number.POSITIVE_INFINITY,
   };
-  const here = (there && repeated(there, need)) ?? fitting(withinMachineLimit(result.protection, need), need);
-  if (here) return [inserting(judged.network, bare, here)];
-  const sizing = thinnestWithHeadroom({ ...circuit, fedFromBothEnds: true });
-  const [sized] = sizing ? sizedFixes(circuit, sizing) : [];
-  if (!sizing || !sized) return [];
-  const thicker = fitting(analyseCircuit({ ...circuit, conductor: sizing.conductor }).protection, need);
-  return thicker ? [inserting(judged.network, bare, thicker, sized)] : [];
+  const partsA = Math.min(
+    ...[conductor.from, conductor.to].map((terminal) => ratedAt(judged.network, terminal)),
+  );
+  const [sized] = sizedFixes(circuit, sizing);
+  const several = devicesOn(judged, circuit.record) > 1;
+  const again = there && {
+    ...there,
+    range,
+    protection: { ...there.protection, ratingA: ratingAt(there, sizing) },
+  };
+  const here =
+    (again && repeated(again, need)) ??
+    (several ? largest(range, { ...need, limitA: Math.min(need.limitA, partsA) }) : undefined) ??
+    fitting(withinMachineLimit(range, need), need);
+  return here ? [inserting(judged.network, bare, here, sized)] : [];
 }
 
 interface Need {
@@ -79,6 +91,25 @@ function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice 
   // Without current in any scenario, there is no load to stay close to: only the conductor's limit counts.
   const fromA = aimA > 0 ? aimA : (nearestRatingBelow(toA) ?? toA);
   return chooseDeviceBetween({ fromA, toA }, need);
+}
+
+/** The rating of a bus, panel or switch at a terminal, A; infinity if none is stated. */
+function ratedAt({ terminals, parts }: Network, terminal: number): number {
+  const part = parts[terminals[terminal]?.part ?? -1];
+  return part && descriptorOf(part).role === "passes current on" && "ratedA" in part
+    ? (part.ratedA ?? Number.POSITIVE_INFINITY)
+    : Number.POSITIVE_INFINITY;
+}
+
+/** For a conductor whose load may grow: the largest rating that protects it. */
+function largest({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice | undefined {
+  const largestA = nearestRatingBelow(Math.min(maxA, need.limitA));
+  return largestA === undefined || largestA < aimA ? undefined : chooseDevice({ ratingA: largestA, ...need });
+}
+
+/** The rating of the device at the other end, as its run should have it. */
+function ratingAt({ device, protection }: JudgedDevice, { ratingA, ratingFarEndA }: RunSizing): number {
+  return (device.end === "protectFarEnd" ? ratingFarEndA : ratingA) ?? protection.ratingA;
 }
 
 function repeated({ protection, range }: JudgedDevice, need: Need): ChosenDevice | undefined {

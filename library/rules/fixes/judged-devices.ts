@@ -1,11 +1,12 @@
 import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
-import { madeRatings } from "../../analysis/made-ratings.ts";
+import { madeRatings, nearestMadeRating } from "../../analysis/made-ratings.ts";
 import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
-import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
+import type { Sizing } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
+import type { RuleId } from "../../plan/rule-id.ts";
 import type { Change, PropertyAt, ProposedFix, Related, Settable } from "../finding.ts";
 import {
   type Found,
@@ -21,7 +22,7 @@ import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-path
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
-import { deviceInWords, deviceKind, sizedFixes } from "./sized-fix.ts";
+import { deviceInWords, deviceKind, runSizing, sizedFixes } from "./sized-fix.ts";
 
 /** The findings about each protective device of a plan, judged by its load and its conductor. */
 export function perDevice<Values>(
@@ -136,22 +137,21 @@ export function ratingFix({ at, device, protection }: RatedDevice, ratingA: numb
 }
 
 /**
- * The repairs for a wrong rating: the best made one on the conductor as it is. If none is made between load and conductor, one
- * that also changes the conductor, to the given result of the sizing analysis.
- * Empty if the family is not made large enough for any conductor.
+ * The repairs for a wrong rating. For a device of a run, those of the whole run: the made rating nearest to the stated one that
+ * carries the load and protects the conductor, on a thicker conductor if none is made for this one. For a part of its own, only
+ * the rating. Empty if the family is not made large enough.
  */
-export function bestRatingFixes(
-  judged: JudgedDevice,
-  size: (circuit: Run) => Sizing | undefined = thinnestSufficient,
-): ProposedFix[] {
-  const { bestRatingA } = judged.range;
-  if (bestRatingA !== undefined) return [ratingFix(judged, bestRatingA)];
-  if (!judged.run) return [];
-  const { circuit } = judged.run;
-  const sizing = size(circuit);
-  if (!sizing) return [];
-  const ratingA = judged.device.end === "protect" ? sizing.ratingA : sizing.ratingFarEndA;
-  return ratingA === judged.device.ratingA ? [] : sizedFixes(circuit, sizing);
+export function ratingFixes(plan: JudgedPlan, judged: JudgedDevice, rule: RuleId): ProposedFix[] {
+  const { ratingA, family } = judged.protection;
+  if (judged.run) {
+    const sizing = runSizing(plan, judged.run.circuit, rule);
+    const fittingA = judged.device.end === "protectFarEnd" ? sizing?.ratingFarEndA : sizing?.ratingA;
+    return fittingA === ratingA ? [] : sizedFixes(judged.run.circuit, sizing);
+  }
+  const { aimA, maxA } = judged.range;
+  const nearestA =
+    maxA === undefined ? undefined : nearestMadeRating(ratingA, { fromA: aimA, toA: maxA }, family);
+  return nearestA === undefined || nearestA === ratingA ? [] : [ratingFix(judged, nearestA)];
 }
 
 /** The same for a device that is judged. */

@@ -1,15 +1,22 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { madeSizes, sizesAbove } from "../../analysis/made-sizes.ts";
+import { repairSizing } from "../../analysis/repair-sizing.ts";
 import { sampleCircuit } from "../../analysis/sample-circuit.tester.ts";
+import type { Run } from "../../model/run.ts";
 import { deviceInWords, sizedFixes, sizeInWords } from "./sized-fix.ts";
+
+/** As for a plan with this circuit alone. */
+function repairsOf(circuit: Run) {
+  return sizedFixes(circuit, repairSizing({ circuits: [{ circuit }], network: undefined }).ofRun(circuit));
+}
 
 const awg = (size: 12 | 10 | 8 | 6 | 4 | 2 | "2/0", parallel = 1) =>
   ({ system: "awg", awg: size, parallel }) as const;
 
 describe("the repair of a conductor that is too thin", () => {
   test("sets the size alone where the rating still fits", () => {
-    expect(sizedFixes(sampleCircuit({ conductor: awg(12) }))).toEqual([
+    expect(repairsOf(sampleCircuit({ conductor: awg(12) }))).toEqual([
       {
         title: "Use 8 AWG",
         kind: "repair",
@@ -26,7 +33,7 @@ describe("the repair of a conductor that is too thin", () => {
       protectionFarEnd: { ratingA: 60, writtenAs: "number", family: "circuit breaker" },
       fedFromBothEnds: true,
     });
-    expect(sizedFixes(circuit)).toEqual([
+    expect(repairsOf(circuit)).toEqual([
       {
         title: "Use 6 AWG with a 90 A fuse and a 90 A breaker at the far end",
         kind: "repair",
@@ -40,12 +47,12 @@ describe("the repair of a conductor that is too thin", () => {
   });
 
   test("adds no protection: another rule misses it", () => {
-    expect(sizedFixes(sampleCircuit({ conductor: awg(12), protection: null }))[0]?.title).toBe("Use 8 AWG");
+    expect(repairsOf(sampleCircuit({ conductor: awg(12), protection: null }))[0]?.title).toBe("Use 8 AWG");
   });
 
   test("proposes nothing where all is right, and nothing where no size is enough", () => {
-    expect(sizedFixes(sampleCircuit())).toEqual([]);
-    expect(sizedFixes(sampleCircuit({ loadA: 700 }))).toEqual([]);
+    expect(repairsOf(sampleCircuit())).toEqual([]);
+    expect(repairsOf(sampleCircuit({ loadA: 700 }))).toEqual([]);
   });
 
   test("never makes a conductor thinner, whatever sizing it is given", () => {
@@ -58,7 +65,7 @@ describe("the repair of a conductor that is too thin", () => {
         fc.double({ min: 0.1, max: 60, noNaN: true }),
         (conductor, loadA, lengthM) => {
           const circuit = sampleCircuit({ conductor, loadA, positiveM: lengthM, negativeM: lengthM });
-          for (const { changes } of sizedFixes(circuit))
+          for (const { changes } of repairsOf(circuit))
             for (const change of changes)
               if (change.do === "set" && change.path[0] === "gauge")
                 expect(

@@ -1,23 +1,57 @@
 import { sizesAbove } from "../../analysis/made-sizes.ts";
-import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
+import {
+  type RepairSizing,
+  type RunSizing,
+  repairSizing,
+  sizingWithoutAcceptance,
+} from "../../analysis/repair-sizing.ts";
+import { isAccepted, type Sizing } from "../../analysis/sizing.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";
+import type { RuleId } from "../../plan/rule-id.ts";
 import type { Change, ProposedFix } from "../finding.ts";
+import type { JudgedPlan } from "../rule.ts";
 import { formatRounded } from "../wording/format-number.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "../wording/property-paths.ts";
 
 /**
- * The repair for a conductor that is too thin for any reason: the thinnest made size that meets minimum size, ampacity, drop and
- * protection together, and new ratings if the stated ones no longer fit. Never a thinner conductor. Empty if no made size is
- * enough, or if the plan has the right sizes already. Missing protection is left to the rule that reports it.
+ * The repair of a run, the same for every finding about it: the size that meets all its limits and those of the supply paths on
+ * which it is, and new ratings if the stated ones do not fit. Never a thinner conductor. Empty if no made size is enough, or if the
+ * plan has the right sizes already. Missing protection is left to the rule that reports it.
  *
- * `sizing`: another answer of the sizing analysis, e.g. the one with headroom.
+ * `rule`: that of the finding. If the builder accepted it, the repair is that of a plan without acceptance.
  */
-export function sizedFixes(
-  circuit: Run,
-  sizing: Sizing | undefined = thinnestSufficient(circuit),
-): ProposedFix[] {
+export function runFixes(plan: JudgedPlan, circuit: Run, rule: RuleId): ProposedFix[] {
+  return sizedFixes(circuit, runSizing(plan, circuit, rule));
+}
+
+/** The sizing behind {@link runFixes}. */
+export function runSizing(plan: JudgedPlan, circuit: Run, rule: RuleId): RunSizing | undefined {
+  return sizingFor(plan, isAccepted(circuit, rule)).ofRun(circuit);
+}
+
+/** The sizes of the plan, for a finding that is accepted or not. */
+export function sizingFor(plan: JudgedPlan, accepted: boolean): RepairSizing {
+  return accepted ? sizingWithoutAcceptance(plan) : repairSizing(plan);
+}
+
+/** As {@link runFixes}, with a given result of the sizing analysis. */
+export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined): ProposedFix[] {
   if (!sizing || sizesAbove(sizing.conductor, circuit.conductor) < 0) return [];
-  const { conductor, ratingA, ratingFarEndA } = sizing;
+  const { words, changes } = sizedChanges(circuit, sizing);
+  if (changes.length === 0) return [];
+  const beyond = "beyondNeed" in sizing && sizing.beyondNeed ? beyondNeedInWords : "";
+  return [{ title: `Use ${words}${beyond}`, kind: "repair", changes }];
+}
+
+/** Stated where a repair makes a conductor thicker than repairs usually may. */
+export const beyondNeedInWords =
+  " (more than two sizes above its own need, as nothing thinner meets the limit)";
+
+/** The changes from a run to its sizing, and in words: "6 AWG with a 50 A fuse". */
+export function sizedChanges(
+  circuit: Run,
+  { conductor, ratingA, ratingFarEndA }: Sizing,
+): { readonly words: string; readonly changes: readonly Change[] } {
   const { protection, protectionFarEnd } = circuit;
   const changes: Change[] = [];
   const words: string[] = [];
@@ -33,11 +67,8 @@ export function sizedFixes(
     changes.push(setFarEndRating(circuit, ratingFarEndA));
     words.push(`${deviceInWords(protectionFarEnd, ratingFarEndA)} at the far end`);
   }
-  if (changes.length === 0) return [];
-  const [first, ...rest] = words;
-  return [
-    { title: `Use ${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}`, kind: "repair", changes },
-  ];
+  const [first = "", ...rest] = words;
+  return { words: `${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}`, changes };
 }
 
 /** Sets the near-end rating, keeping the object form of `protect`. */

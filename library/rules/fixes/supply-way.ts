@@ -1,12 +1,12 @@
 import { endsAt } from "../../analysis/network/topology/ends-at.ts";
 import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
-import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { repairSizing } from "../../analysis/repair-sizing.ts";
 import { opensWithinSurge, type SupplyLoad, supplyLoads } from "../../analysis/supply-current.ts";
 import type { DcDcChargerPart, InverterPart } from "../../model/network.ts";
 import { isDevice, lowestVoltage } from "../../model/part-roles.ts";
 import { lowestCellVoltage } from "../../standards/device-practice.ts";
 import { isAbove } from "../current-through.ts";
-import type { At, ProposedFix } from "../finding.ts";
+import type { At } from "../finding.ts";
 import {
   atProperty,
   type Found,
@@ -50,7 +50,7 @@ export function supplyFindings<Part extends InverterPart | DcDcChargerPart>(
       const loads = supplyLoads(judged, part, taking.currentA);
       const lasting = [
         ...worstOfEachRun(runs, judged, loads).flatMap(({ run, load }) =>
-          findingsOn(run, { judged, part, taking, load }),
+          findingsOn(plan, run, { judged, part, taking, load }),
         ),
         ...findingsOnDevices({ judged, part, taking }, loads),
       ];
@@ -148,11 +148,11 @@ interface On {
   readonly load: SupplyLoad;
 }
 
-function findingsOn(run: JudgedRun, on: On): Found<SupplyValues>[] {
+function findingsOn(plan: JudgedPlan, run: JudgedRun, on: On): Found<SupplyValues>[] {
   const { circuit, result } = run;
   const { ampacity } = result;
   const { currentA } = on.load;
-  const fixes = fixesFor(run, currentA);
+  const fixes = sizedFixes(circuit, repairSizing(plan).ofRun(circuit));
   const found: Found<SupplyValues>[] = [];
   const rest = { subject: circuit.name, related: [relatedPart(on.part)], fixes };
   if (ampacity.judged && isAbove(currentA, ampacity.ampacityA)) {
@@ -185,8 +185,8 @@ function findingsOnDevices(on: Omit<On, "load">, loads: readonly SupplyLoad[]): 
       .sort((one, other) => other.currentA - one.currentA);
     const placed = load && placedPart(network, device);
     if (!placed || !isAbove(load.currentA, device.ratingA)) return [];
-    const { maxA } = protectionRangeOfPart(on.judged, device);
-    const ratingA = bestRating({ aimA: load.currentA, maxA }, device.family);
+    const { aimA, maxA } = protectionRangeOfPart(on.judged, device);
+    const ratingA = bestRating({ aimA: Math.max(aimA, load.currentA), maxA }, device.family);
     const fixes = ratingA === undefined ? [] : [ratingFix(placed, ratingA)];
     const way = wayOut(fixes, "use a higher rating, with conductors that it protects");
     const values = valuesOf({ ...on, load }, { of: "device", device: placed.device }, way);
@@ -221,16 +221,4 @@ function valuesOf({ judged, part, taking, load }: On, limit: Limit, way: string)
     limit,
     wayOut: way,
   };
-}
-
-/**
- * Conductor and ratings for that current, which does not flow for hours: a battery at the cut-off voltage is soon empty. A rating
- * keeps its headroom over the current that does. The drop on the path is not judged: the device still runs.
- */
-function fixesFor({ circuit, result }: JudgedRun, currentA: number): ProposedFix[] {
-  const { minimumV: _, ...rest } = circuit;
-  const withDevice = circuit.protection !== null || circuit.protectionFarEnd !== null;
-  const loadA = Math.max(currentA, withDevice ? result.protection.aimA : circuit.loadA);
-  const dropLimitPercent = Number.POSITIVE_INFINITY;
-  return sizedFixes(circuit, thinnestSufficient({ ...rest, loadA, continuous: false, dropLimitPercent }));
 }

@@ -1,35 +1,50 @@
 import type { SupplyPath } from "../../analysis/network-result.ts";
-import type { Thickening } from "../../analysis/way-thickening.ts";
+import type { LimitKind, PathSizing } from "../../analysis/repair-sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { ProposedFix, Related } from "../finding.ts";
-import type { JudgedNetwork } from "../rule.ts";
-import { withUnit } from "../wording/format-number.ts";
+import type { JudgedNetwork, JudgedPlan } from "../rule.ts";
+import { counted, withUnit } from "../wording/format-number.ts";
 import { atConductor, listInWords } from "../wording/part-in-words.ts";
-import { setSize, sizeInWords } from "./sized-fix.ts";
+import { beyondNeedInWords, sizedChanges, sizingFor } from "./sized-fix.ts";
 
 /**
- * The fixes for a supply path with too much loss: the one with the least added copper; and if that changes conductors that other
- * loads share, after it the one that does not. Changing other circuits is the builder's decision.
- *
- * `place`: the record of the finding, which needs no name.
+ * The fixes for a supply path with too much loss: its share of the sizes for the whole plan, which take the least copper. If that
+ * changes conductors on which other devices are, it is an offer; another one after it leaves those conductors as they are.
  */
 export function wayFixes(
-  { least, own }: { readonly least: Thickening | undefined; readonly own: Thickening | undefined },
-  place: number,
+  plan: JudgedPlan,
+  on: {
+    /** The device at the end of the path. */
+    readonly part: number;
+    readonly kinds: readonly LimitKind[];
+    /** The record of the finding, which needs no name. */
+    readonly place: number;
+    /** The builder accepted the finding. */
+    readonly accepted: boolean;
+  },
 ): ProposedFix[] {
-  const both = own && own !== least ? [least, own] : [least];
-  return both.flatMap((thickening) => (thickening ? [fixOf(thickening, place)] : []));
+  const { least, alone } = sizingFor(plan, on.accepted).ofPath(on.part, on.kinds);
+  return [
+    ...(least ? [fixOf(least, on.place)] : []),
+    ...(alone ? [{ ...fixOf(alone, on.place), kind: "suggestion" as const }] : []),
+  ];
 }
 
-function fixOf({ runs, touchesOthers }: Thickening, place: number): ProposedFix {
-  const words = runs.map(({ run, conductor }) => {
+function fixOf({ runs, otherDevices }: PathSizing, place: number): ProposedFix {
+  const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
+  const words = sized.map(({ words: size, sizing: { run, beyondNeed } }) => {
     const where = run.record === place ? (runs.length > 1 ? " here" : "") : ` for ${run.name}`;
-    return `${sizeInWords(conductor)}${where}`;
+    return `${size}${where}${beyondNeed ? beyondNeedInWords : ""}`;
   });
+  const others =
+    otherDevices > 0
+      ? ` (which ${counted(otherDevices, "other device")} share${otherDevices > 1 ? "" : "s"})`
+      : "";
   return {
-    title: `Use ${listInWords(words, 12)}`,
-    kind: touchesOthers ? "suggestion" : "repair",
-    changes: runs.map(({ run, conductor }) => setSize(run, conductor)),
+    title: `Use ${listInWords(words, 12)}${others}`,
+    kind: otherDevices > 0 ? "suggestion" : "repair",
+    ...(otherDevices > 0 && { otherDevices }),
+    changes: sized.flatMap(({ changes }) => changes),
   };
 }
 

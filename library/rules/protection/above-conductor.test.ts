@@ -13,8 +13,8 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message:
-          "The 125.04 A fuse does not protect 4 AWG, which may carry 125 A here (33 CFR 183.425(b), Table 5): use a 50 A fuse.",
-        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50, gauge: 4 } }],
+          "The 125.04 A fuse does not protect 4 AWG, which may carry 125 A here (33 CFR 183.425(b), Table 5): use a 125 A fuse.",
+        fixes: [{ title: "Use a 125 A fuse", gives: { protect: 125, gauge: 4 } }],
       },
     ],
   },
@@ -25,11 +25,11 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message:
-          "The 150 A fuse does not protect 4 AWG, which may carry 125 A here (33 CFR 183.425(b), Table 5): use a 50 A fuse.",
+          "The 150 A fuse does not protect 4 AWG, which may carry 125 A here (33 CFR 183.425(b), Table 5): use a 125 A fuse.",
         values: { ampacityA: 125 },
         fixes: [
-          { title: "Use a 50 A fuse", gives: { protect: 50, gauge: 4 } },
-          { title: "Use 2 AWG", gives: { protect: 150, gauge: 2 } },
+          { title: "Use a 125 A fuse", gives: { protect: 125, gauge: 4 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { protect: 150, gauge: 2 } },
         ],
       },
     ],
@@ -43,10 +43,10 @@ testRule(aboveConductor, [
         message: "The 150 A fuse does not protect 4 AWG",
         fixes: [
           {
-            title: "Use a 60 A fuse",
-            gives: { protect: { ratingA: 60, family: "ISO 8820-5 Type SF 51", distanceIn: 4 } },
+            title: "Use a 125 A fuse",
+            gives: { protect: { ratingA: 125, family: "ISO 8820-5 Type SF 51", distanceIn: 4 } },
           },
-          { title: "Use 2 AWG", gives: { "protect.ratingA": 150, gauge: 2 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { "protect.ratingA": 150, gauge: 2 } },
         ],
       },
     ],
@@ -64,8 +64,8 @@ testRule(aboveConductor, [
         on: "protect.ratingA",
         message: "The 150 A breaker does not protect 4 AWG",
         fixes: [
-          { title: "Use a 50 A breaker", gives: { "protect.ratingA": 50 } },
-          { title: "Use 2 AWG", gives: { gauge: 2 } },
+          { title: "Use a 125 A breaker", gives: { "protect.ratingA": 125 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { gauge: 2 } },
         ],
       },
     ],
@@ -90,8 +90,8 @@ testRule(aboveConductor, [
         on: "protect",
         message: "The 80 A fuse does not protect 10 AWG",
         fixes: [
-          { title: "Use 8 AWG with a 50 A fuse", gives: { gauge: 8, protect: 50 } },
-          { title: "Use 6 AWG", gives: { gauge: 6, protect: 80 } },
+          { title: "Use 8 AWG with a 60 A fuse", gives: { gauge: 8, protect: 60 } },
+          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6, protect: 80 } },
         ],
       },
     ],
@@ -103,7 +103,7 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message: "The 60 A fuse does not protect 10 AWG",
-        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, protect: 60 } }],
+        fixes: [{ title: "Use 6 AWG with a 70 A fuse", gives: { gauge: 6, protect: 70 } }],
       },
     ],
   },
@@ -142,8 +142,8 @@ testRule(aboveConductor, [
         on: "protect",
         message: "The 100 A fuse does not protect 4 AWG, which may carry 93.8 A here",
         fixes: [
-          { title: "Use a 50 A fuse", gives: { protect: 50 } },
-          { title: "Use 2 AWG", gives: { gauge: 2 } },
+          { title: "Use a 90 A fuse", gives: { protect: 90 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { gauge: 2 } },
         ],
       },
     ],
@@ -172,10 +172,10 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message:
-          "The 50 A fuse does not protect 8 AWG, which may carry 49 A here (33 CFR 183.425(b), Table 5): use a 40 A fuse.",
+          "The 50 A fuse does not protect 8 AWG, which may carry 49 A here (33 CFR 183.425(b), Table 5): use a 45 A fuse.",
         fixes: [
-          { title: "Use a 40 A fuse", gives: { protect: 40 } },
-          { title: "Use 6 AWG", gives: { gauge: 6 } },
+          { title: "Use a 45 A fuse", gives: { protect: 45 } },
+          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
         ],
       },
     ],
@@ -187,10 +187,10 @@ testRule(aboveConductor, [
       {
         on: "protect",
         message:
-          "The 100 A fuse does not protect 4 AWG, which may carry 93.2 A here (33 CFR 183.425(b), Table 5): use a 50 A fuse.",
+          "The 100 A fuse does not protect 4 AWG, which may carry 93.2 A here (33 CFR 183.425(b), Table 5): use a 90 A fuse.",
         fixes: [
-          { title: "Use a 50 A fuse", gives: { protect: 50 } },
-          { title: "Use 2 AWG", gives: { gauge: 2 } },
+          { title: "Use a 90 A fuse", gives: { protect: 90 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { gauge: 2 } },
         ],
       },
     ],
@@ -204,8 +204,8 @@ testRule(aboveConductor, [
         message: "The 100 A fuse does not protect 10 mm², which may carry",
         values: { source: "ISO 10133:2012 Annex A, unconfirmed figure" },
         fixes: [
-          { title: "Use a 50 A fuse", gives: { protect: 50, mm2: 10 } },
-          { title: "Use 25 mm²", gives: { protect: 100, mm2: 25 } },
+          { title: "Use a 60 A fuse", gives: { protect: 60, mm2: 10 } },
+          { title: "Use 25 mm²", kind: "suggestion", gives: { protect: 100, mm2: 25 } },
         ],
       },
     ],
@@ -223,8 +223,8 @@ testRule(aboveConductor, [
         on: "protect",
         message: "The 50 A fuse does not protect 2 × 10 AWG, which may carry 48 A here",
         fixes: [
-          { title: "Use a 40 A fuse", gives: { protect: 40, gauge: 10, parallel: 2 } },
-          { title: "Use 2 × 8 AWG", gives: { protect: 50, gauge: 8, parallel: 2 } },
+          { title: "Use a 45 A fuse", gives: { protect: 45, gauge: 10, parallel: 2 } },
+          { title: "Use 2 × 8 AWG", kind: "suggestion", gives: { protect: 50, gauge: 8, parallel: 2 } },
         ],
       },
     ],
@@ -238,10 +238,10 @@ testRule(aboveConductor, [
         message: "The 150 A fuse at the far end does not protect 4 AWG, which may carry 125 A here",
         fixes: [
           {
-            title: "Use a 50 A fuse at the far end",
-            gives: { protect: 50, "protectFarEnd.ratingA": 50 },
+            title: "Use a 125 A fuse at the far end",
+            gives: { protect: 50, "protectFarEnd.ratingA": 125 },
           },
-          { title: "Use 2 AWG", gives: { gauge: 2, "protectFarEnd.ratingA": 150 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { gauge: 2, "protectFarEnd.ratingA": 150 } },
         ],
       },
     ],
@@ -254,16 +254,22 @@ testRule(aboveConductor, [
         on: "protect",
         message: "The 150 A fuse does not protect 4 AWG",
         fixes: [
-          { title: "Use a 50 A fuse", gives: { protect: 50, protectFarEnd: 175 } },
-          { title: "Use 2 AWG", gives: { gauge: 2 } },
+          {
+            title: "Use a 125 A fuse with a 125 A fuse at the far end",
+            gives: { protect: 125, protectFarEnd: 125 },
+          },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { gauge: 2 } },
         ],
       },
       {
         on: "protectFarEnd",
         message: "The 175 A fuse at the far end does not protect 4 AWG",
         fixes: [
-          { title: "Use a 50 A fuse at the far end", gives: { protect: 150, protectFarEnd: 50 } },
-          { title: "Use 1 AWG", gives: { gauge: 1 } },
+          {
+            title: "Use a 125 A fuse with a 125 A fuse at the far end",
+            gives: { protect: 125, protectFarEnd: 125 },
+          },
+          { title: "Use 1 AWG", kind: "suggestion", gives: { gauge: 1 } },
         ],
       },
     ],
@@ -277,10 +283,10 @@ testRule(aboveConductor, [
         message: "The 80 A fuse does not protect 10 AWG",
         fixes: [
           {
-            title: "Use 8 AWG with a 50 A fuse",
-            gives: { gauge: 8, protect: 50, protectFarEnd: 60 },
+            title: "Use 8 AWG with a 60 A fuse",
+            gives: { gauge: 8, protect: 60, protectFarEnd: 60 },
           },
-          { title: "Use 6 AWG", gives: { gauge: 6 } },
+          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
         ],
       },
       {
@@ -288,10 +294,10 @@ testRule(aboveConductor, [
         message: "The 60 A fuse at the far end does not protect 10 AWG",
         fixes: [
           {
-            title: "Use 8 AWG with a 50 A fuse",
-            gives: { gauge: 8, protect: 50, protectFarEnd: 60 },
+            title: "Use 8 AWG with a 60 A fuse",
+            gives: { gauge: 8, protect: 60, protectFarEnd: 60 },
           },
-          { title: "Use 8 AWG", gives: { gauge: 8, protect: 80, protectFarEnd: 60 } },
+          { title: "Use 8 AWG", kind: "suggestion", gives: { gauge: 8, protect: 80, protectFarEnd: 60 } },
         ],
       },
     ],
@@ -323,8 +329,8 @@ testRule(aboveConductor, [
         on: "protect",
         message: "The 150 A fuse does not protect 4 AWG",
         fixes: [
-          { title: "Use a 50 A fuse", gives: { protect: 50 } },
-          { title: "Use 2 AWG", gives: { gauge: 2 } },
+          { title: "Use a 125 A fuse", gives: { protect: 125 } },
+          { title: "Use 2 AWG", kind: "suggestion", gives: { gauge: 2 } },
         ],
         accepted: "motor start; 150 % is allowed below 50 V",
       },

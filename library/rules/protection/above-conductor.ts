@@ -1,3 +1,4 @@
+import { analyseCircuit } from "../../analysis/analyse-circuit.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import type { Run } from "../../model/run.ts";
 import { ratingBetweenLoadAndConductor, ratingOverConductor } from "../../standards/protection-rules.ts";
@@ -6,12 +7,11 @@ import {
   type Device,
   type JudgedDevice,
   perDevice,
-  ratingFix,
   theDevice,
   whyNoRatingOf,
 } from "../fixes/judged-devices.ts";
-import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
-import { atProperty, defineRule } from "../rule.ts";
+import { runFixes, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { atProperty, defineRule, type JudgedPlan } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
 import { sizePath } from "../wording/property-paths.ts";
 import { ampacitySourceInWords } from "../wording/source-in-words.ts";
@@ -35,7 +35,7 @@ export const aboveConductor = defineRule<Values>({
       const { circuit, result } = run;
       const { ampacity } = result;
       if (!ampacity.judged || !exceeds(device.ratingA, ampacity.ampacityA)) return [];
-      const fixes = fixesFor(judged, circuit);
+      const fixes = fixesFor(plan, judged, circuit);
       const size = sizeInWords(circuit.conductor);
       const values: Values = {
         device,
@@ -62,20 +62,14 @@ interface Values {
   readonly wayOut: string;
 }
 
-/**
- * First the smaller rating, if one is made between load and ampacity; else conductor and rating together, as conductor/ampacity
- * proposes. Then the conductor that is thick enough for the rating as it is.
- */
-function fixesFor(judged: JudgedDevice, circuit: Run): ProposedFix[] {
-  const { bestRatingA } = judged.range;
-  const first = bestRatingA === undefined ? sizedFixes(circuit) : [ratingFix(judged, bestRatingA)];
-  const thicker = thickEnough(judged, circuit);
-  return [...first, ...thicker.filter(({ title }) => title !== first[0]?.title)];
-}
-
-/** Considers this end alone: the other end has its own finding, and its own fixes. */
-function thickEnough({ protection }: JudgedDevice, circuit: Run): ProposedFix[] {
+/** First the repair of the run; if that is a smaller fuse, then the conductor that is thick enough for the stated one. */
+function fixesFor(plan: JudgedPlan, { protection }: JudgedDevice, circuit: Run): ProposedFix[] {
+  const repairs = runFixes(plan, circuit, "protection/above-conductor");
+  const { aimA } = analyseCircuit(circuit).protection;
+  // Considers this end alone: the other end has its own finding.
   const alone: Run = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
-  return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
+  if (needed?.ratingA !== protection.ratingA || exceeds(aimA, protection.ratingA)) return repairs;
+  const thicker = sizedFixes(alone, needed).filter(({ title }) => title !== repairs[0]?.title);
+  return [...repairs, ...thicker.map((fix): ProposedFix => ({ ...fix, kind: "suggestion" }))];
 }

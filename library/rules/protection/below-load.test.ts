@@ -188,12 +188,19 @@ testRule(belowLoad, [
       {
         on: "protect.ratingA",
         message: "The 30 A breaker is below the load of 40 A",
-        fixes: [{ title: "Use a 50 A breaker", gives: { "protect.ratingA": 50 } }],
+        fixes: [
+          { title: "Use a 50 A breaker with a 60 A fuse at the far end", gives: { "protect.ratingA": 50 } },
+        ],
       },
       {
         on: "protectFarEnd.ratingA",
         message: "The 30 A fuse at the far end is below the load of 40 A",
-        fixes: [{ title: "Use a 60 A fuse at the far end", gives: { "protectFarEnd.ratingA": 60 } }],
+        fixes: [
+          {
+            title: "Use a 50 A breaker with a 60 A fuse at the far end",
+            gives: { "protectFarEnd.ratingA": 60 },
+          },
+        ],
       },
     ],
   },

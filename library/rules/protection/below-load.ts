@@ -1,11 +1,5 @@
 import { ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
-import {
-  bestRatingFixes,
-  type Device,
-  perDevice,
-  theDevice,
-  whyNoRatingOf,
-} from "../fixes/judged-devices.ts";
+import { type Device, perDevice, ratingFixes, theDevice, whyNoRatingOf } from "../fixes/judged-devices.ts";
 import { defineRule } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
@@ -26,7 +20,7 @@ export const belowLoad = defineRule<Values>({
       const { at, device, load: related } = judged;
       const loadA = judged.range.minA;
       if (!exceeds(loadA, device.ratingA)) return [];
-      const fixes = bestRatingFixes(judged);
+      const fixes = ratingFixes(plan, judged, "protection/below-load");
       const values: Values = {
         device,
         loadA,

@@ -83,7 +83,12 @@ testRule(bothEnds, [
       {
         on: "fedFromBothEnds",
         message: "Current can come from both ends, but only the 150 A fuse",
-        fixes: [{ title: "Add a 50 A fuse at the far end", gives: { protect: 150, protectFarEnd: 50 } }],
+        fixes: [
+          {
+            title: "Use a 125 A fuse and add a 125 A fuse at the far end",
+            gives: { protect: 125, protectFarEnd: 125 },
+          },
+        ],
       },
     ],
   },
@@ -94,7 +99,12 @@ testRule(bothEnds, [
       {
         on: "fedFromBothEnds",
         message: "Current can come from both ends, but only the 49 A fuse",
-        fixes: [{ title: "Add a 50 A fuse at the far end", gives: { protectFarEnd: 50 } }],
+        fixes: [
+          {
+            title: "Use a 50 A fuse and add a 50 A fuse at the far end",
+            gives: { protect: 50, protectFarEnd: 50 },
+          },
+        ],
       },
     ],
   },
@@ -105,7 +115,9 @@ testRule(bothEnds, [
       {
         on: "fedFromBothEnds",
         message: "Current can come from both ends, but only the 52 A fuse",
-        fixes: [{ title: "Add a 50 A fuse at the far end", gives: { protectFarEnd: 50 } }],
+        fixes: [
+          { title: "Use a 50 A fuse and add a 50 A fuse at the far end", gives: { protectFarEnd: 50 } },
+        ],
       },
     ],
   },
@@ -170,7 +182,12 @@ testRule(bothEnds, [
       {
         on: "fedFromBothEnds",
         message: "Current can come from both ends, but only the 35 A fuse",
-        fixes: [{ title: "Add a 30 A fuse at the far end", gives: { protect: 35, protectFarEnd: 30 } }],
+        fixes: [
+          {
+            title: "Use a 30 A fuse and add a 30 A fuse at the far end",
+            gives: { protect: 30, protectFarEnd: 30 },
+          },
+        ],
       },
     ],
   },
@@ -362,8 +379,9 @@ testRule(bothEnds, [
         message: "Current can come from both ends, but only the 100 A fuse where the cable starts",
         fixes: [
           {
-            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
-            gives: { protect: 100, "protectFarEnd.ratingA": 40 },
+            title:
+              "Use a 90 A fuse and add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
+            gives: { protect: 90, "protectFarEnd.ratingA": 40 },
           },
         ],
       },

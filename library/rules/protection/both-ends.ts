@@ -1,7 +1,6 @@
-import { isMadeRating } from "../../analysis/made-ratings.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
-import { type Sizing, thinnestWithHeadroom } from "../../analysis/sizing.ts";
+import { repairSizing } from "../../analysis/repair-sizing.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { Run } from "../../model/run.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
@@ -47,7 +46,7 @@ export const bothEnds = defineRule<Values>({
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
       const [near] = devicesOf(judged);
       if (!near) return [];
-      const fixes = fixesFor(near, circuit);
+      const fixes = fixesFor(plan, near, circuit);
       const values: Values = {
         device: near.device,
         word: "circuit",
@@ -102,17 +101,10 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
   };
 }
 
-/** The same device again if it is in order; else the best rating, on a thicker conductor if none fits this one. */
-function fixesFor(near: JudgedDevice, circuit: Run): ProposedFix[] {
-  const { protection, range } = near;
-  const ratingFarEndA = inOrder(near) ? protection.ratingA : range.bestRatingA;
-  const sizing: Sizing | undefined =
-    ratingFarEndA === undefined
-      ? thinnestWithHeadroom(circuit)
-      : { conductor: circuit.conductor, ratingA: protection.ratingA, ratingFarEndA };
-  return addingFixes(circuit, sizing, { ends: ["protectFarEnd"], like: protection });
-}
-
-function inOrder({ protection: { ratingA, family }, range: { aimA, maxA } }: JudgedDevice): boolean {
-  return isMadeRating(ratingA, family) && maxA !== undefined && aimA <= ratingA && ratingA <= maxA;
+/** The same device again if it is in order; else that of the run as it should be. */
+function fixesFor(plan: JudgedPlan, { protection }: JudgedDevice, circuit: Run): ProposedFix[] {
+  return addingFixes(circuit, repairSizing(plan).ofRun(circuit), {
+    ends: ["protectFarEnd"],
+    like: protection,
+  });
 }

@@ -1,12 +1,5 @@
-import { thinnestWithHeadroom } from "../../analysis/sizing.ts";
 import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
-import {
-  bestRatingFixes,
-  type Device,
-  perDevice,
-  theDevice,
-  whyNoRatingOf,
-} from "../fixes/judged-devices.ts";
+import { type Device, perDevice, ratingFixes, theDevice, whyNoRatingOf } from "../fixes/judged-devices.ts";
 import { defineRule } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit, formatRounded, withUnit } from "../wording/format-number.ts";
@@ -29,7 +22,7 @@ export const headroom = defineRule<Values>({
       if (!judged.continuous) return [];
       const { minA, forHoursA, aimA, estimate } = judged.range;
       if (!exceeds(aimA, device.ratingA) || exceeds(minA, device.ratingA)) return [];
-      const fixes = bestRatingFixes(judged, thinnestWithHeadroom);
+      const fixes = ratingFixes(plan, judged, "protection/headroom");
       const values: Values = {
         device,
         loadA: forHoursA,

@@ -1,10 +1,9 @@
-import { bestRating } from "../../analysis/protection-range.ts";
-import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
+import { repairSizing } from "../../analysis/repair-sizing.ts";
 import { protectionRequired } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
 import { addingFixes, whyNoRating } from "../fixes/judged-devices.ts";
 import { sizeInWords } from "../fixes/sized-fix.ts";
-import { atProperty, defineRule, type JudgedRun, perRun } from "../rule.ts";
+import { atProperty, defineRule, type JudgedPlan, type JudgedRun, perRun } from "../rule.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
@@ -23,7 +22,7 @@ export const missing = defineRule<Values>({
       const { circuit, result } = judged;
       // In a network a device further up may protect it: protection/unprotected-path checks that.
       if (circuit.protection || circuit.inNetwork) return [];
-      const fixes = fixesFor(judged);
+      const fixes = fixesFor(plan, judged);
       const values: Values = {
         size: sizeInWords(circuit.conductor),
         source: sourceInWords(protectionRequired),
@@ -42,19 +41,13 @@ interface Values {
 }
 
 /**
- * The best rating on the conductor as it is; if none fits there, on a thicker conductor. In the family of the device at the far
- * end, if there is one.
+ * A rating for the run as it should be, in the family of the device at the far end if there is one. With the far end's own device
+ * if that is missing too.
  */
-function fixesFor({ circuit, result }: JudgedRun): ProposedFix[] {
+function fixesFor(plan: JudgedPlan, { circuit }: JudgedRun): ProposedFix[] {
   const { protectionFarEnd } = circuit;
   const addFarEnd = circuit.fedFromBothEnds && !protectionFarEnd;
-  const ratingA = bestRating(result.protection, protectionFarEnd?.family);
-  const ratingFarEndA = addFarEnd ? ratingA : protectionFarEnd?.ratingA;
-  const sizing: Sizing | undefined =
-    ratingA === undefined
-      ? thinnestSufficient(circuit)
-      : { conductor: circuit.conductor, ratingA, ratingFarEndA };
-  return addingFixes(circuit, sizing, {
+  return addingFixes(circuit, repairSizing(plan).ofRun(circuit), {
     ends: addFarEnd ? ["protect", "protectFarEnd"] : ["protect"],
     like: protectionFarEnd,
   });

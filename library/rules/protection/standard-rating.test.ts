@@ -25,7 +25,7 @@ testRule(standardRating, [
         values: { belowA: 50, aboveA: 60 },
         fixes: [
           { title: "Use a 50 A fuse", gives: { protect: 50 } },
-          { title: "Use a 60 A fuse", gives: { protect: 60 } },
+          { title: "Use a 60 A fuse", kind: "suggestion", gives: { protect: 60 } },
         ],
       },
     ],
@@ -39,7 +39,7 @@ testRule(standardRating, [
         message: "No fuse or breaker is made in 49.99 A; the nearest are 45 A and 50 A (unconfirmed figure).",
         fixes: [
           { title: "Use a 50 A fuse", gives: { protect: 50 } },
-          { title: "Use a 45 A fuse", gives: { protect: 45 } },
+          { title: "Use a 45 A fuse", kind: "suggestion", gives: { protect: 45 } },
         ],
       },
     ],
@@ -107,7 +107,7 @@ testRule(standardRating, [
         on: "protect",
         message:
           "No fuse or breaker is made in 130.5 A; the nearest are 125 A and 150 A (unconfirmed figure).",
-        fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
+        fixes: [{ title: "Use a 125 A fuse", gives: { protect: 125 } }],
       },
     ],
   },
@@ -158,7 +158,7 @@ testRule(standardRating, [
         message: "No circuit breaker is made in 37 A; the nearest are 35 A and 40 A.",
         fixes: [
           { title: "Use a 35 A breaker", gives: { "protect.ratingA": 35 } },
-          { title: "Use a 40 A breaker", gives: { "protect.ratingA": 40 } },
+          { title: "Use a 40 A breaker", kind: "suggestion", gives: { "protect.ratingA": 40 } },
         ],
       },
     ],
@@ -194,7 +194,7 @@ testRule(standardRating, [
         message: "No fuse or breaker is made in 42 A",
         fixes: [
           { title: "Use a 40 A fuse", gives: { protect: 40 } },
-          { title: "Use a 45 A fuse", gives: { protect: 45 } },
+          { title: "Use a 45 A fuse", kind: "suggestion", gives: { protect: 45 } },
         ],
       },
     ],
@@ -211,7 +211,11 @@ testRule(standardRating, [
           "At the far end: no ISO 8820-3 Type E fuse is made in 45 A; the nearest are 40 A and 50 A (unconfirmed figure).",
         fixes: [
           { title: "Use a 40 A fuse at the far end", gives: { "protectFarEnd.ratingA": 40 } },
-          { title: "Use a 50 A fuse at the far end", gives: { "protectFarEnd.ratingA": 50 } },
+          {
+            title: "Use a 50 A fuse at the far end",
+            kind: "suggestion",
+            gives: { "protectFarEnd.ratingA": 50 },
+          },
         ],
       },
     ],
@@ -232,7 +236,7 @@ testRule(standardRating, [
         message: "No fuse or breaker is made in 37 A",
         fixes: [
           { title: "Use a 35 A fuse", gives: { protect: 35 } },
-          { title: "Use a 40 A fuse", gives: { protect: 40 } },
+          { title: "Use a 40 A fuse", kind: "suggestion", gives: { protect: 40 } },
         ],
         accepted: "an old panel's own fuse",
       },

@@ -3,14 +3,14 @@ import type { Protection } from "../../model/run.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import type { ProposedFix } from "../finding.ts";
 import {
-  bestRatingFixes,
   type Device,
   type JudgedDevice,
   perDevice,
   ratingFix,
+  ratingFixes,
   statedWithUnit,
 } from "../fixes/judged-devices.ts";
-import { defineRule } from "../rule.ts";
+import { defineRule, type JudgedPlan } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 
@@ -48,7 +48,7 @@ export const standardRating = defineRule<Values>({
         belowA: nearestRatingBelow(ratingA, family),
         aboveA: nearestRatingAbove(ratingA, family),
       };
-      return [{ at, values, fixes: fixesFor(judged) }];
+      return [{ at, values, fixes: fixesFor(plan, judged) }];
     }),
   message({ device, family, belowA, aboveA }) {
     const nearest = [belowA, aboveA].filter((madeA) => madeA !== undefined);
@@ -71,19 +71,17 @@ interface Values {
   readonly aboveA: number | undefined;
 }
 
-/** The made ratings next to the stated one that suit load, headroom and conductor, nearest first; else the best one. */
-function fixesFor(judged: JudgedDevice): ProposedFix[] {
+/** First the repair of the run or part; then the other made rating next to the stated one, if it suits too. */
+function fixesFor(plan: JudgedPlan, judged: JudgedDevice): ProposedFix[] {
   const { ratingA, family } = judged.protection;
-  const { minA, aimA, maxA } = judged.range;
-  // Also too small or too large: then its neighbours are no better, and the other finding's fix is the right one.
-  if (maxA === undefined || ratingA < minA || ratingA > maxA) return bestRatingFixes(judged);
+  const { aimA, maxA } = judged.range;
+  const repairs = ratingFixes(plan, judged, "protection/standard-rating");
+  if (maxA === undefined || repairs.some(({ changes }) => changes.length > 1)) return repairs;
   const neighbours = [nearestRatingBelow(ratingA, family), nearestRatingAbove(ratingA, family)]
-    .filter((madeA) => madeA !== undefined)
-    .filter((madeA) => aimA <= madeA && madeA <= maxA)
-    .sort((one, other) => Math.abs(one - ratingA) - Math.abs(other - ratingA));
-  return neighbours.length > 0
-    ? neighbours.map((madeA) => ratingFix(judged, madeA))
-    : bestRatingFixes(judged);
+    .filter((madeA) => madeA !== undefined && aimA <= madeA && madeA <= maxA)
+    .map((madeA): ProposedFix => ({ ...ratingFix(judged, madeA as number), kind: "suggestion" }))
+    .filter(({ title }) => repairs.every((repair) => repair.title !== title));
+  return [...repairs, ...neighbours];
 }
 
 /** "fuse or breaker", "ISO 8820-3 Type F fuse", "circuit breaker". */

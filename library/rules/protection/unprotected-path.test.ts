@@ -135,7 +135,7 @@ testRule(unprotectedPath, [
             title: "Add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
             gives: { "protect.ratingA": 15 },
           },
-          { title: "Use 6 AWG", gives: { gauge: 6 } },
+          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
         ],
       },
     ],

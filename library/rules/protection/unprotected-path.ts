@@ -1,16 +1,20 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
 import { type MachineLimit, machineLimit } from "../../analysis/machine-protection.ts";
-import { nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import { nearestMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
-import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
+import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
+import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import {
   boundBySubpartI,
   protectionOfMachine,
   protectionRequired,
 } from "../../standards/protection-rules.ts";
+import { isAbove } from "../current-through.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
 import { type Device, ratingFix, statedWithUnit, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
@@ -105,11 +109,10 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
   const conductor = judged.network.conductors[path.conductor] as NetworkConductor;
   const run = runOf(plan, conductor.run);
   const { ampacity } = run.result;
-  const fixes = [
-    ...lesserRating(judged, path),
-    ...insertingFixes(plan, judged, path),
-    ...thickerFixes(plan, judged, path),
-  ];
+  const lesser = lesserRating(plan, judged, path);
+  const [repairs, offers] = [lesser.filter(isRepair), lesser.filter((fix) => !isRepair(fix))];
+  const first = [...repairs, ...insertingFixes(plan, judged, path), ...offers];
+  const fixes = [...first, ...thickerFixes(plan, judged, path, first)];
   const onWay = tooGreatOnWay(judged.network, path);
   const values: ConductorValues = {
     what: "conductor",
@@ -166,28 +169,73 @@ function tooGreatOnWay({ devices }: Network, { conductor, tooGreat }: Unprotecte
 /** On a longer path, only the conductors nearest to the source and the devices nearest to the conductor. */
 const mostOnWay = 32;
 
-/** For a cable with a device on the path: a size that the device protects. A load's own wires get a fuse of their own. */
-function thickerFixes(plan: JudgedPlan, { network }: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
+function isRepair({ kind }: ProposedFix): boolean {
+  return kind === "repair";
+}
+
+/**
+ * For a cable with a device on the path: a size that the device protects. A load's own wires get a fuse of their own. It is a
+ * repair only if there is no other fix, and within the cap on thickness.
+ */
+function thickerFixes(
+  plan: JudgedPlan,
+  { network }: JudgedNetwork,
+  path: UnprotectedPath,
+  others: readonly ProposedFix[],
+): ProposedFix[] {
   const [protection] = tooGreatOnWay(network, path).sort((one, other) => one.ratingA - other.ratingA);
   const conductor = network.conductors[path.conductor];
   if (!protection || conductor?.role !== "cable") return [];
   const { circuit } = runOf(plan, conductor.run);
   const alone = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
-  return needed?.ratingA === protection.ratingA ? sizedFixes(alone, needed) : [];
+  if (needed?.ratingA !== protection.ratingA) return [];
+  const ownNeed = repairSizing(plan).ofRun(circuit)?.conductor ?? circuit.conductor;
+  const within = sizesAbove(needed.conductor, ownNeed) <= mostAboveNeed;
+  const kind = within && others.length === 0 ? "repair" : "suggestion";
+  return sizedFixes(alone, needed).map((fix) => ({ ...fix, kind }));
 }
 
-/** A smaller fuse or breaker in the part on the path, if one is made between its own load and this conductor's ampacity. */
-function lesserRating(judged: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
-  const conductor = judged.network.conductors[path.conductor];
-  const [least] = tooGreatOnWay(judged.network, path).sort((one, other) => one.ratingA - other.ratingA);
+/**
+ * A smaller fuse or breaker in the part on the path: the largest that is made between its own load and the ampacity of the
+ * conductors behind it. If other conductors branch off there, it is larger for their sake, and the builder decides.
+ */
+function lesserRating(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
+  const least = leastOnWay(judged.network, path);
   const placed = least && placedDevice(judged.network, least.index);
-  const ampacity = conductor && ampacityOf(conductor.run);
-  if (!placed?.part || !ampacity?.judged) return [];
-  const { aimA, maxA = ampacity.ampacityA } = protectionRangeOfPart(judged, placed.part);
-  const ratingA = bestRating({ aimA, maxA: Math.min(maxA, ampacity.ampacityA) }, placed.protection.family);
-  return ratingA === undefined ? [] : [ratingFix(placed, ratingA)];
+  if (!least || !placed?.part) return [];
+  const { minA, aimA, maxA } = protectionRangeOfPart(judged, placed.part);
+  const carriesAll = (one: UnprotectedPath) => !isAbove(minA, loadOf(plan, judged.network, one));
+  const ampacityA = (one: UnprotectedPath) => {
+    const ampacity = ampacityOf(judged.network.conductors[one.conductor]!.run);
+    return ampacity.judged ? ampacity.ampacityA : Number.POSITIVE_INFINITY;
+  };
+  const behind = pathsByLeast(judged).get(least.index) ?? [];
+  const inLine = behind.filter(carriesAll);
+  const toA = Math.min(maxA ?? Number.POSITIVE_INFINITY, ...[path, ...inLine].map(ampacityA));
+  const ratingA = nearestMadeRating(least.ratingA, { fromA: aimA, toA }, placed.protection.family);
+  if (ratingA === undefined) return [];
+  return [{ ...ratingFix(placed, ratingA), kind: carriesAll(path) ? "repair" : "suggestion" }];
 }
+
+/** The smallest of the devices on a path, which is nevertheless too large. */
+function leastOnWay(network: Network, path: UnprotectedPath): ProtectiveDevice | undefined {
+  return tooGreatOnWay(network, path).sort((one, other) => one.ratingA - other.ratingA)[0];
+}
+
+function loadOf(plan: JudgedPlan, { conductors }: Network, { conductor }: UnprotectedPath): number {
+  return runOf(plan, conductors[conductor]!.run).circuit.loadA;
+}
+
+/** By device: the paths on which it is the smallest. */
+const pathsByLeast = workedOutOnce(({ network, result }: JudgedNetwork) => {
+  const paths = new Map<number, UnprotectedPath[]>();
+  for (const path of result.topology.unprotected) {
+    const least = leastOnWay(network, path);
+    if (least) paths.set(least.index, [...(paths.get(least.index) ?? []), path]);
+  }
+  return paths;
+});
 
 /** 33 CFR 183.460(b): the smallest device in a conductor from such a machine is at most 120 % of its rating. */
 function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number): Found<Values>[] {

@@ -66,16 +66,12 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "warning",
         message:
-          'Only 11.3 V in "winch starting" at radio (estimated: 12 V at rest), which needs 11.4 V (minimumV): use 8 AWG for radio supply and 2 AWG for feed return.',
+          'Only 11.3 V in "winch starting" at radio (estimated: 12 V at rest), which needs 11.4 V (minimumV): use 8 AWG for radio supply and 2 AWG for feed return (which 1 other device shares).',
         fixes: [
           {
-            title: "Use 8 AWG for radio supply and 2 AWG for feed return",
+            title: "Use 8 AWG for radio supply and 2 AWG for feed return (which 1 other device shares)",
             kind: "suggestion",
             gives: { feed: { gauge: 4 }, "radio supply": { gauge: 8 }, "feed return": { gauge: 2 } },
-          },
-          {
-            title: "Use 4 AWG for radio supply",
-            gives: { "radio supply": { gauge: 4 }, feed: { gauge: 4 } },
           },
         ],
       },
@@ -89,12 +85,13 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.75 V (minimumV): use 3/0 AWG for feed, ',
+          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.75 V (minimumV): use 4/0 AWG for feed, 2 AWG for radio supply and 4/0 AWG for feed return (which 1 other device shares).',
         fixes: [
           {
-            title: "Use 3/0 AWG for feed, 1 AWG for radio supply and 4/0 AWG for feed return",
+            title:
+              "Use 4/0 AWG for feed, 2 AWG for radio supply and 4/0 AWG for feed return (which 1 other device shares)",
             kind: "suggestion",
-            gives: { feed: { gauge: "3/0" }, "radio supply": { gauge: 1 }, "feed return": { gauge: "4/0" } },
+            gives: { feed: { gauge: "4/0" }, "radio supply": { gauge: 2 }, "feed return": { gauge: "4/0" } },
           },
         ],
       },
@@ -108,10 +105,10 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.85 V (minimumV): use 6 AWG for radio supply and 2 AWG for feed return.',
+          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.85 V (minimumV): use 6 AWG for radio supply and 2 AWG for feed return (which 1 other device shares).',
         fixes: [
           {
-            title: "Use 6 AWG for radio supply and 2 AWG for feed return",
+            title: "Use 6 AWG for radio supply and 2 AWG for feed return (which 1 other device shares)",
             kind: "suggestion",
             gives: { "radio supply": { gauge: 6 }, "feed return": { gauge: 2 } },
           },
@@ -176,7 +173,12 @@ testRule(deviceBelowMinimum, [
         severity: "warning",
         message:
           'Only 11.76 V in "everything on" at the charger (estimated: 12 V at rest), which needs 11.8 V (inputMinV): use ',
-        fixes: [{ title: "Use 2 AWG for charger input", gives: { "charger input": { gauge: 2 } } }],
+        fixes: [
+          {
+            title: "Use 4 AWG for charger input and 2 AWG for feed return",
+            gives: { "charger input": { gauge: 4 } },
+          },
+        ],
       },
     ],
   },

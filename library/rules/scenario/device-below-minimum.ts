@@ -1,14 +1,15 @@
-import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
+import { type DeviceVoltage, deviceVoltages, isBelow, type Lowest } from "../../analysis/device-voltage.ts";
 import { estimatesOf } from "../../analysis/network/estimates.ts";
 import type { NetworkResult } from "../../analysis/network-result.ts";
-import { pathIn, thickeningOf, type WayDemand } from "../../analysis/way-thickening.ts";
+import { isAccepted } from "../../analysis/sizing.ts";
+import { pathIn } from "../../analysis/supply-path-drop.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { sourceOfFigure } from "../../model/part-roles.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
-import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatExact } from "../wording/format-number.ts";
 import { atPart, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
@@ -23,6 +24,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   why: "A device below its minimum voltage does not start, cuts out, or restarts when another load comes on.",
   sources: [statedRating, cutOffVoltage.source],
   fixable: true,
+  repairsWait: true,
   acceptable: true,
   // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives
   // less.
@@ -31,11 +33,11 @@ export const deviceBelowMinimum = defineRule<Values>({
       deviceVoltages(judged).flatMap((device): Found<Values>[] => {
         const { part, neededV, lasting, momentary } = device;
         const below = [lasting, momentary].filter(
-          (lowest) => lowest !== undefined && lowest.voltageV < neededV * withinBlur,
+          (lowest) => lowest !== undefined && isBelow(lowest.voltageV, neededV),
         ) as Lowest[];
         const [worst] = below;
         if (!worst) return [];
-        const fixes = fixesFor(judged, device, below);
+        const fixes = fixesFor(plan, device);
         const values: Values = {
           device: partInWords(part),
           voltageV: worst.voltageV,
@@ -85,16 +87,13 @@ const needs: Readonly<Record<DeviceVoltage["part"]["kind"], Needs>> = {
   dcDcCharger: "inputMinV",
 };
 
-/** The solver's relative error is about 1e-9. */
-const withinBlur = 1 - 1e-9;
-
 function sourceOf(part: DeviceVoltage["part"]): string {
   if (part.kind === "load") return "";
   const source = sourceOfFigure(part, needs[part.kind]);
   return source.authority === "stated in the plan" ? "" : sourceInWords(source);
 }
 
-/** The first supply path of each part, by part index. */
+/** By part. */
 const wayByPart = workedOutOnce(
   ({ supplyPaths }: NetworkResult) =>
     new Map([...supplyPaths].reverse().map((way) => [way.part, way] as const)),
@@ -110,23 +109,16 @@ function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { sc
  * The fixes if a thicker supply path is enough in every scenario. If it only helps lasting scenarios, and a starting motor still
  * pulls the voltage down, the builder must decide.
  */
-function fixesFor(judged: JudgedNetwork, device: DeviceVoltage, below: readonly Lowest[]): ProposedFix[] {
-  const forAll = fixesInAll(judged, device, below);
-  if (forAll.length > 0 || below.length < 2) return forAll;
-  return fixesInAll(judged, device, below.slice(0, 1)).map((fix) => ({ ...fix, kind: "suggestion" }));
-}
-
-function fixesInAll(judged: JudgedNetwork, device: DeviceVoltage, below: readonly Lowest[]): ProposedFix[] {
-  const { part, neededV } = device;
-  const demands: WayDemand[] = [];
-  for (const lowest of below) {
-    const way = wayTo(judged, part, lowest);
-    if (!way) return [];
-    const allowedV = way.dropV - (neededV - lowest.voltageV);
-    if (!(allowedV > 0)) return [];
-    demands.push({ way, allowedV });
-  }
-  return wayFixes(thickeningOf(judged, demands), part.record);
+function fixesFor(plan: JudgedPlan, { part, lasting, momentary, neededV }: DeviceVoltage): ProposedFix[] {
+  const on = {
+    part: part.index,
+    place: part.record,
+    accepted: isAccepted(part, "scenario/device-below-minimum"),
+  };
+  const forAll = wayFixes(plan, { ...on, kinds: ["lasting voltage", "momentary voltage"] });
+  const both = [lasting, momentary].every((lowest) => lowest && isBelow(lowest.voltageV, neededV));
+  if (forAll.length > 0 || !both) return forAll;
+  return wayFixes(plan, { ...on, kinds: ["lasting voltage"] }).map((fix) => ({ ...fix, kind: "suggestion" }));
 }
 
 function mostLost(judged: JudgedNetwork, part: DeviceVoltage["part"], lowest: Lowest): Related[] {

@@ -1,12 +1,9 @@
 import { ampacityTables } from "../../analysis/ampacity.ts";
-import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { solarCurrent } from "../../analysis/solar-current.ts";
-import { solarWiringOf } from "../../analysis/solar-wiring.ts";
+import { arraysByRecord } from "../../analysis/solar-wiring.ts";
 import type { SolarArrayPart } from "../../model/network.ts";
-import type { Run } from "../../model/run.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
-import type { ProposedFix } from "../finding.ts";
-import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { runFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type Found, inNetwork } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { partInWords, relatedPart } from "../wording/part-in-words.ts";
@@ -28,7 +25,7 @@ export const solarConductor = defineRule<Values>({
     inNetwork(plan, ({ network }) => {
       const runs = new Map(plan.circuits.map((run) => [run.circuit.record, run]));
       const found: Found<Values>[] = [];
-      for (const [record, arrays] of arraysByRun(network)) {
+      for (const [record, arrays] of arraysByRecord(network)) {
         const run = runs.get(record);
         const ampacity = run?.result.ampacity;
         if (!run || !ampacity?.judged) continue;
@@ -37,7 +34,7 @@ export const solarConductor = defineRule<Values>({
         const neededA = sum(currents.map((current) => current.neededA));
         const greatestA = sum(currents.map((current) => current.greatestA));
         if (!exceeds(neededA, ampacity.ampacityA)) continue;
-        const fixes = fixesFor(circuit, neededA);
+        const fixes = runFixes(plan, circuit, "solar/conductor");
         found.push({
           subject: circuit.name,
           at: atProperty(circuit, ...sizePath(circuit)),
@@ -82,32 +79,6 @@ interface Values {
   readonly neededA: number;
   readonly source: string;
   readonly wayOut: string;
-}
-
-/** By record of a run: the arrays whose current flows in it. Both conductors of a circuit carry the same. */
-function arraysByRun(network: Parameters<typeof solarWiringOf>[0]): ReadonlyMap<number, SolarArrayPart[]> {
-  const runs = new Map<number, SolarArrayPart[]>();
-  for (const { array, positive, negative, controllers } of solarWiringOf(network)) {
-    if (controllers.length === 0) continue;
-    for (const conductor of new Set([...positive, ...negative])) {
-      const record = network.conductors[conductor]?.record;
-      if (record === undefined) continue;
-      const arrays = runs.get(record);
-      if (!arrays) runs.set(record, [array]);
-      else if (arrays.at(-1) !== array) arrays.push(array);
-    }
-  }
-  return runs;
-}
-
-/** Both factors are already in the current, so the rating needs no further margin. The drop is left to another rule. */
-function fixesFor(circuit: Run, neededA: number): ProposedFix[] {
-  const { minimumV: _, ...rest } = circuit;
-  const loadA = Math.max(neededA, circuit.loadA);
-  return sizedFixes(
-    circuit,
-    thinnestSufficient({ ...rest, loadA, continuous: false, dropLimitPercent: Number.POSITIVE_INFINITY }),
-  );
 }
 
 function strings({ parallel }: SolarArrayPart): string {

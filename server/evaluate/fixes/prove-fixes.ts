@@ -1,6 +1,8 @@
 import type { Judgement } from "../../../library/judge.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
+import { ruleById } from "../../../library/rules/registry.ts";
 import { type JudgedNetwork, withKnownCurrent } from "../../../library/rules/rule.ts";
+import { counted } from "../../../library/rules/wording/format-number.ts";
 import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "../checked-plan.ts";
 import type { LocatedPlan } from "../provenance/located-plan.ts";
 import type { Uri } from "../workspace.ts";
@@ -44,39 +46,55 @@ async function verifyFix(plan: LocatedPlan, fix: PlacedFix, proposed: ProposedFi
   const draft = new Draft(plan);
   draft.apply(fix.edits);
   const after = await attempt(draft.texts());
-  if (after.state !== "checked" || !addsNothing(plan, after, fix.kind)) return undefined;
+  if (after.state !== "checked" || !addsNothing(plan, after)) return undefined;
   const others = otherRecordsChanged(proposed.changes, givenIn(plan), givenIn(after));
   return others && { fix: alsoChanging(fix, others), after };
 }
 
+/** The repairs that "fix all" takes. */
+export interface FixAllOptions {
+  /** Only those that change one circuit, cable or part: for a save, at which nobody looks. */
+  readonly oneRecordEach?: boolean;
+  /** Offers too: thicker conductors on which other devices are. */
+  readonly offers?: boolean;
+  /** The maximum number of checks. Each takes as long as a keystroke. */
+  readonly mostRuns?: number;
+}
+
 /**
- * See `Checker.fixAll`. Each round applies one repair a circuit and checks the plan again. A repair is given up if its finding
- * remains. If a new finding appears, or something else changes, and the cause is unknown, the next round tries half of them.
+ * See `Checker.fixAll`. Causes come before symptoms, and shared conductors before branches. Each round applies one repair a circuit
+ * and checks the plan again; the next round starts from its findings. A repair is given up if its finding remains. If a new finding
+ * appears, or something else changes, and the cause is unknown, the next round tries half of them. One that was given up is tried
+ * once more when others have changed the plan.
  */
-export async function provenFixAll(plan: LocatedPlan, attempt: Recheck): Promise<PlacedFix | undefined> {
+export async function provenFixAll(
+  plan: LocatedPlan,
+  attempt: Recheck,
+  options: FixAllOptions = {},
+): Promise<PlacedFix | undefined> {
   const draft = new Draft(plan);
   const givenUp = new Set<string>();
   let current: LocatedPlan = plan;
   let most = Number.POSITIVE_INFINITY;
-  let fixed = 0;
-  for (let run = 0; run < mostRuns; run++) {
-    const round = repairsFor(current, givenUp).slice(0, most);
-    if (round.length === 0) break;
+  let changedSince = false;
+  for (let run = 0; run < (options.mostRuns ?? mostRuns); run++) {
+    const round = repairsFor(current, givenUp, options).slice(0, most);
+    if (round.length === 0) {
+      if (!changedSince || givenUp.size === 0) break;
+      givenUp.clear();
+      changedSince = false;
+      continue;
+    }
     const edits = round.flatMap(({ fix }) => fix.edits);
     const after = await attempt(draft.textsWith(edits));
     const left = after.state === "checked" ? keysOf(after.judgement.findings) : undefined;
     const inVain = left ? round.filter(({ finding }) => left.has(keyOf(finding))) : [];
     const changes = round.flatMap(({ changes }) => changes);
     const changesOnly = () => otherRecordsChanged(changes, givenIn(current), givenIn(after))?.length === 0;
-    if (
-      after.state === "checked" &&
-      inVain.length === 0 &&
-      addsNothing(current, after, "repair") &&
-      changesOnly()
-    ) {
+    if (after.state === "checked" && inVain.length === 0 && addsNothing(current, after) && changesOnly()) {
       draft.apply(edits);
-      fixed += round.length;
       current = after as LocatedPlan;
+      changedSince = givenUp.size > 0;
       most = Number.POSITIVE_INFINITY;
     } else if (inVain.length > 0 && inVain.length < round.length) {
       for (const { key } of inVain) givenUp.add(key);
@@ -89,11 +107,12 @@ export async function provenFixAll(plan: LocatedPlan, attempt: Recheck): Promise
   }
   const edits = draft.edits();
   if (edits.length === 0) return undefined;
-  const title = fixed === 1 ? "Fix 1 finding" : `Fix ${fixed} findings`;
-  return { title, kind: "repair", edits, alsoChanges: [] };
+  const left = keysOf(current.judgement.findings);
+  const gone = openIn(plan.judgement.findings).filter((finding) => !left.has(keyOf(finding))).length;
+  return { title: `Fix ${counted(gone, "finding")}`, kind: "repair", edits, alsoChanges: [] };
 }
 
-/** Each run takes as long as a keystroke; a save must not take much longer than a breath. */
+/** For a save, which must not take much longer than a breath. */
 const mostRuns = 40;
 
 /** The plan's own text, edited step by step. */
@@ -154,28 +173,77 @@ interface Repair {
   readonly changes: ProposedFix["changes"];
 }
 
-/** At most one for each circuit, cable or part, worst finding first; no two edits overlap. */
-function repairsFor(plan: LocatedPlan, givenUp: ReadonlySet<string>): readonly Repair[] {
+/**
+ * The repairs of one round: at most one for each circuit, cable or part; no two edits overlap. None that waits while there is one
+ * that does not, and one alone if it changes conductors on which other devices are. Independent of the order of the findings.
+ */
+function repairsFor(
+  plan: LocatedPlan,
+  givenUp: ReadonlySet<string>,
+  options: FixAllOptions,
+): readonly Repair[] {
+  const found = openIn(plan.judgement.findings).toSorted(bySubject);
+  const causes = roundOf(
+    plan,
+    found.filter((finding) => !waits(finding)),
+    givenUp,
+    options,
+  );
+  return causes.length > 0 ? causes : roundOf(plan, found.filter(waits), givenUp, options);
+}
+
+function waits({ rule }: Finding): boolean {
+  return ruleById(rule)?.repairsWait === true;
+}
+
+function roundOf(
+  plan: LocatedPlan,
+  findings: readonly Finding[],
+  givenUp: ReadonlySet<string>,
+  options: FixAllOptions,
+): readonly Repair[] {
   const repairs: Repair[] = [];
   const records = new Set<number>();
   const taken = new TakenEdits();
-  for (const finding of plan.judgement.findings) {
-    if (finding.accepted !== undefined || !("record" in finding.at) || records.has(finding.at.record))
-      continue;
+  for (const finding of findings) {
+    if (!("record" in finding.at) || records.has(finding.at.record)) continue;
     for (const proposed of finding.fixes) {
       const key = `${keyOf(finding)}\n${proposed.title}`;
-      if (proposed.kind !== "repair" || givenUp.has(key)) continue;
+      if (!isTaken(proposed, options) || givenUp.has(key)) continue;
       const fix = plan.editsOf(proposed);
-      if (fix?.kind !== "repair" || fix.edits.length === 0) continue;
-      if (proposed.changes.some(({ record }) => records.has(record))) continue;
-      if (overlap([...fix.edits, ...taken.near(fix.edits)])) continue;
-      repairs.push({ key, finding, fix, changes: proposed.changes });
+      if (!fix || fix.alsoChanges.length > 0 || fix.edits.length === 0) continue;
+      const repair = { key, finding, fix, changes: proposed.changes };
+      // The plan is checked again before the next one: it may have become needless.
+      if (proposed.otherDevices !== undefined) return [repair];
+      // Another way out would be a different repair; this one waits for the next round.
+      if (proposed.changes.some(({ record }) => records.has(record))) break;
+      if (overlap([...fix.edits, ...taken.near(fix.edits)])) break;
+      repairs.push(repair);
       taken.add(fix.edits);
       for (const { record } of [finding.at, ...proposed.changes]) records.add(record);
       break;
     }
   }
   return repairs;
+}
+
+function isTaken({ kind, otherDevices, changes }: ProposedFix, options: FixAllOptions): boolean {
+  if (kind !== "repair" && !(options.offers && otherDevices !== undefined)) return false;
+  return !options.oneRecordEach || new Set(changes.map(({ record }) => record)).size === 1;
+}
+
+/** Not by record: that follows from the order of the plan's statements. */
+function bySubject(one: Finding, other: Finding): number {
+  const text = ({ subject, rule, at }: Finding) =>
+    `${subject}\n${rule}\n${"record" in at ? at.path.join(".") : at.problem}`;
+  const shared = ({ fixes }: Finding) => fixes[0]?.otherDevices ?? 0;
+  const [first, second] = [text(one), text(other)];
+  return shared(other) - shared(one) || (first < second ? -1 : first > second ? 1 : 0);
+}
+
+/** Findings that the builder did not accept. */
+function openIn(findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter(({ accepted, severity }) => accepted === undefined && severity !== "hint");
 }
 
 /** Edits by stretches of their files: only those that could touch are compared. */
@@ -246,22 +314,18 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
 }
 
 /**
- * True if no circuit, cable or part has gone or lost its current, every scenario solved before is still solved, and no finding is new or worse.
- * Hints do not count, and for a suggestion neither does information: thicker conductors increase a fault current, and a fuse
- * may then state too little.
+ * True if no circuit, cable or part has gone or lost its current, every scenario solved before is still solved, and no error or
+ * warning is new or worse. Information does not count: thicker conductors increase a fault current, and a fuse may then state too
+ * little.
  */
-function addsNothing(
-  before: LocatedPlan,
-  after: CheckOutcome & { readonly state: "checked" },
-  kind: ProposedFix["kind"],
-): boolean {
+function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state: "checked" }): boolean {
   const [had, has] = [before.judgement, after.judgement];
   const fewer = withKnownCurrent(has.circuits).length < withKnownCurrent(had.circuits).length;
   if (fewer || has.problems.length > had.problems.length) return false;
   if (!keepsNetwork(had, has)) return false;
   const known = keysOf(before.judgement.findings);
   for (const [key, severity] of keysOf(after.judgement.findings)) {
-    if (severity === "hint" || (severity === "info" && kind === "suggestion")) continue;
+    if (severity === "hint" || severity === "info") continue;
     const was = known.get(key);
     if (was === undefined || order[severity] < order[was]) return false;
   }

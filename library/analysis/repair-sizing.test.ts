@@ -1,13 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { LoadPart, Network } from "../model/network.ts";
-import type { Conductor } from "../model/run.ts";
+import type { Conductor, Run } from "../model/run.ts";
+import { ampacityOf } from "./ampacity.ts";
 import { analyseNetwork } from "./analyse-network.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { madeSizes } from "./made-sizes.ts";
 import { sampleNetwork } from "./network/sample-network.tester.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
-import { allowedOn, dropWith, pathIn, thickeningOf } from "./way-thickening.ts";
+import { mostAboveNeed, type PathSizings, repairSizing } from "./repair-sizing.ts";
+import { allowedOn, dropWith, pathIn } from "./supply-path-drop.ts";
+import { dropOf } from "./voltage-drop.ts";
 
 const sizes = madeSizes({ parallel: 1, system: "awg", awg: 4 });
 const size = (awg: Extract<Conductor, { system: "awg" }>["awg"]): Conductor => ({
@@ -57,6 +60,22 @@ function wayOf(network: Network): { readonly result: NetworkResult; readonly way
   return { result, way: result.supplyPaths[0]! };
 }
 
+/** The sizes for the first load, with the solved current in each run. */
+function sizingsFor(network: Network, result: NetworkResult): PathSizings {
+  const circuits = network.conductors.map(({ run }, index) => ({
+    circuit: { ...run, loadA: result.conductors[index]?.worst?.currentA ?? 0 },
+  }));
+  return repairSizing({ circuits, network: { network, result } }).ofPath(result.supplyPaths[0]!.part, [
+    "drop",
+  ]);
+}
+
+function addedMm2M({ runs }: NonNullable<PathSizings["least"]>): number {
+  return runs
+    .map(({ run, conductor }) => copperMm2M(run, conductor) - copperMm2M(run, run.conductor))
+    .reduce((sum, more) => sum + more, 0);
+}
+
 function thickened(network: Network, taken: ReadonlyMap<number, Conductor>): Network {
   return {
     ...network,
@@ -88,7 +107,7 @@ test("the network worked out again is within its limit, and no other sizes with 
       const network = chain({ legs, draws: { as: "current", currentA: 60 }, dropLimitPercent: tenths / 10 });
       const { result, way } = wayOf(network);
       if (way.dropPercent <= metUpTo(way)) return;
-      const { least } = thickeningOf({ network, result }, [{ way, allowedV: allowedOn(way) }]);
+      const { least } = sizingsFor(network, result);
       const cheapest = cheapestByTrying(network);
       if (!least) {
         expect(cheapest).toBeUndefined();
@@ -96,7 +115,7 @@ test("the network worked out again is within its limit, and no other sizes with 
         return;
       }
       mended++;
-      expect(least.addedMm2M).toBeCloseTo(cheapest ?? 0, 9);
+      expect(addedMm2M(least)).toBeCloseTo(cheapest ?? 0, 9);
       const taken = new Map(least.runs.map(({ run, conductor }) => [run.record, conductor]));
       const again = wayOf(thickened(network, taken)).way;
       expect(again.dropPercent).toBeLessThanOrEqual(metUpTo(again));
@@ -108,28 +127,56 @@ test("the network worked out again is within its limit, and no other sizes with 
   expect(beyondHelp).toBeGreaterThan(0);
 });
 
-/** Every combination of made sizes that is nowhere thinner, each solved as a whole network. Undefined: none is enough. */
+/**
+ * Every combination of made sizes that carry the current and are nowhere thinner, each solved as a whole network; none more than
+ * two sizes above its own need as long as one of those is enough. Undefined: none is.
+ */
 function cheapestByTrying(network: Network): number | undefined {
-  let combinations: ReadonlyMap<number, Conductor>[] = [new Map()];
-  for (const { record, run } of network.conductors) {
-    const thicker = sizes.slice(sizes.findIndex((made) => sameSize(made, run.conductor)));
-    combinations = combinations.flatMap((taken) =>
-      thicker.map((conductor) => new Map(taken).set(record, conductor)),
-    );
+  const { way } = wayOf(network);
+  for (let above = mostAboveNeed; above < sizes.length + mostAboveNeed; above++) {
+    let combinations: ReadonlyMap<number, Conductor>[] = [new Map()];
+    for (const { record, run } of network.conductors) {
+      const allowed = sizesAllowed(run, { allowedV: allowedOn(way), above });
+      combinations = combinations.flatMap((taken) =>
+        allowed.map((conductor) => new Map(taken).set(record, conductor)),
+      );
+    }
+    const added = combinations
+      .map((taken) => ({
+        taken,
+        addedMm2M: network.conductors
+          .map(({ record, run }) => copperMm2M(run, taken.get(record)!) - copperMm2M(run, run.conductor))
+          .reduce((sum, more) => sum + more, 0),
+      }))
+      .sort((one, other) => one.addedMm2M - other.addedMm2M);
+    const enough = added.find(({ taken }) => {
+      const again = wayOf(thickened(network, taken)).way;
+      return again.dropPercent <= metUpTo(again);
+    });
+    if (enough) return enough.addedMm2M;
   }
-  const added = combinations
-    .map((taken) => ({
-      taken,
-      addedMm2M: network.conductors
-        .map(({ record, run }) => copperMm2M(run, taken.get(record)!) - copperMm2M(run, run.conductor))
-        .reduce((sum, more) => sum + more, 0),
-    }))
-    .sort((one, other) => one.addedMm2M - other.addedMm2M);
-  const enough = added.find(({ taken }) => {
-    const { way } = wayOf(thickened(network, taken));
-    return way.dropPercent <= metUpTo(way);
-  });
-  return enough?.addedMm2M;
+  return undefined;
+}
+
+/** A run's own need: to carry 60 A, and to lose at most half of the limit. */
+function sizesAllowed(
+  run: Run,
+  { allowedV, above }: { allowedV: number; above: number },
+): readonly Conductor[] {
+  const at = (conductor: Conductor): Run => ({ ...run, conductor, loadA: 60 });
+  const carries = (conductor: Conductor) => {
+    const ampacity = ampacityOf(at(conductor));
+    return ampacity.judged && ampacity.ampacityA >= 60;
+  };
+  const losesLittle = (conductor: Conductor) =>
+    dropOf(at(conductor), ampacityOf(at(conductor))).dropV <= allowedV / 2;
+  const present = sizes.findIndex((made) => sameSize(made, run.conductor));
+  const carrying = sizes.findIndex(carries);
+  const losing = sizes.findIndex((size) => carries(size) && losesLittle(size));
+  // No size is thick enough: then no more than to carry the current.
+  const need = losing < 0 ? carrying : losing;
+  const from = Math.max(present, carrying);
+  return sizes.slice(from, Math.max(from, need + above) + 1);
 }
 
 function sameSize(one: Conductor, other: Conductor): boolean {
@@ -146,8 +193,8 @@ describe("whatever the load draws as, the network worked out again is within its
     fc.assert(
       fc.property(threeLegs, fc.integer({ min: 5, max: 30 }), (legs, tenths) => {
         const network = chain({ legs, draws, dropLimitPercent: tenths / 10 });
-        const { result, way } = wayOf(network);
-        const { least } = thickeningOf({ network, result }, [{ way, allowedV: allowedOn(way) }]);
+        const { result } = wayOf(network);
+        const { least } = sizingsFor(network, result);
         if (!least) return;
         mended++;
         const taken = new Map(least.runs.map(({ run, conductor }) => [run.record, conductor]));
@@ -164,44 +211,33 @@ const even = [size(8), size(8), size(8)].map((conductor) => ({ lengthM: 2, condu
 
 test("what a conductor is shared with is told, and there is an answer without it", () => {
   const legs = [{ lengthM: 3, conductor: size(8) }, ...even.slice(1)];
-  const network = chain({ legs, beside: true, dropLimitPercent: 4 });
-  const { result, way } = wayOf(network);
-  const { least, own } = thickeningOf({ network, result }, [{ way, allowedV: allowedOn(way) }]);
-  expect(least?.touchesOthers).toBe(true);
-  expect(own?.touchesOthers).toBe(false);
-  expect(own?.runs.map(({ run }) => run.record)).not.toContain(0);
-  expect(own!.addedMm2M).toBeGreaterThan(least!.addedMm2M);
+  const network = chain({ legs, beside: true, dropLimitPercent: 4.5 });
+  const { least, alone } = sizingsFor(network, wayOf(network).result);
+  expect(least?.otherDevices).toBe(1);
+  expect(alone?.otherDevices).toBe(0);
+  expect(alone?.runs.map(({ run }) => run.record)).not.toContain(0);
+  expect(addedMm2M(alone!)).toBeGreaterThan(addedMm2M(least!));
 });
 
-test("nothing is thinner, and a size that is asked for is there", () => {
+test("a size on the path saves as much as the drop says", () => {
   const network = chain({ legs: even, dropLimitPercent: 2.9 });
   const { result, way } = wayOf(network);
-  const asked = new Map([[1, size("2/0")]]);
-  const { least } = thickeningOf({ network, result }, [{ way, allowedV: allowedOn(way) }], asked);
-  expect(least?.runs.find(({ run }) => run.record === 1)?.conductor).toEqual(size("2/0"));
-  expect(dropWith({ network, result }, way, asked)).toBeLessThan(way.dropV);
+  expect(dropWith({ network, result }, way, new Map([[1, size("2/0")]]))).toBeLessThan(way.dropV);
 });
 
-test("several demands are all met", () => {
-  const network = chain({ legs: even, dropLimitPercent: 3 });
-  const { result, way } = wayOf(network);
-  const alone = thickeningOf({ network, result }, [{ way, allowedV: 0.3 }]);
-  const both = thickeningOf({ network, result }, [
-    { way, allowedV: 0.3 },
-    { way, allowedV: 0.2 },
-  ]);
-  const hardest = thickeningOf({ network, result }, [{ way, allowedV: 0.2 }]);
-  expect(both.least?.addedMm2M).toBe(hardest.least?.addedMm2M);
-  expect(hardest.least!.addedMm2M).toBeGreaterThan(alone.least!.addedMm2M);
+test("beyond two sizes above the own need only if nothing else meets the limit, and it says so", () => {
+  const beyondNeed = (legs: number) => {
+    const network = chain({ legs: Array.from({ length: legs }, () => even[0]!), dropLimitPercent: 5 });
+    return sizingsFor(network, wayOf(network).result).least?.runs.some((run) => run.beyondNeed);
+  };
+  // Two sizes are 2.5 times the copper: of runs that each may lose half of the limit, five are within it, and eight are not.
+  expect(beyondNeed(4)).toBe(false);
+  expect(beyondNeed(8)).toBe(true);
 });
 
 test("a way that is within its limit needs nothing", () => {
   const network = chain({ legs: even, draws: { as: "current", currentA: 1 } });
-  const { result, way } = wayOf(network);
-  expect(thickeningOf({ network, result }, [{ way, allowedV: allowedOn(way) }])).toEqual({
-    least: undefined,
-    own: undefined,
-  });
+  expect(sizingsFor(network, wayOf(network).result)).toEqual({});
 });
 
 test("the same way in another scenario", () => {

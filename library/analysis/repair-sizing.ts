@@ -1,0 +1,391 @@
+import type { Network } from "../model/network.ts";
+import type { Conductor, Run } from "../model/run.ts";
+import { analyseCircuit } from "./analyse-circuit.ts";
+import type { ProtectionRange } from "./circuit-result.ts";
+import { copperMm2M } from "./copper-area.ts";
+import { deviceVoltages, isBelow } from "./device-voltage.ts";
+import { type DropLimit, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
+import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
+import { endsAt } from "./network/topology/ends-at.ts";
+import type { NetworkResult, SupplyPath } from "./network-result.ts";
+import {
+  type FurtherNeeds,
+  isAccepted,
+  rangeWith,
+  type Sizing,
+  thinnestForLoad,
+  thinnestSufficient,
+} from "./sizing.ts";
+import { solarNeedsByRecord } from "./solar-wiring.ts";
+import { supplyNeedsByRecord } from "./supply-current.ts";
+import {
+  allowedInLegs,
+  allowedOn,
+  type Leg,
+  legsOf,
+  otherDevicesOn,
+  pathIn,
+  placeOfPath,
+  type WayDemand,
+} from "./supply-path-drop.ts";
+import { meetsDropLimit } from "./voltage-drop.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
+
+/** The sizes and ratings that a whole plan should have: a conductor gets one size, whichever finding asks for it. */
+export interface RepairSizing {
+  /** Of one run, with all that it carries and all supply paths on which it is. Undefined: no made size is enough. */
+  ofRun(run: Run): RunSizing | undefined;
+  /** The same with a conductor on which a device can be put in at each end. */
+  withDevices(run: Run): RunSizing | undefined;
+  /** Of the runs on the way to a part, to keep limits of some kinds. */
+  ofPath(part: number, kinds: readonly LimitKind[]): PathSizings;
+}
+
+/** The drop that a path may have, and the voltage that its device needs: in operation, and while a motor starts. */
+export type LimitKind = "drop" | "lasting voltage" | "momentary voltage";
+
+/** The sizing of a run that puts every finding about it in order. */
+export interface RunSizing extends Sizing {
+  readonly run: Run;
+  /** The ratings that carry all its currents and protect that conductor. */
+  readonly range: ProtectionRange;
+  /** It is more than {@link mostAboveNeed} made sizes above its own need: nothing thinner meets a limit. */
+  readonly beyondNeed: boolean;
+}
+
+export interface PathSizings {
+  /** As part of the sizes for the whole plan. Undefined: no limit is exceeded, or no made sizes are enough. */
+  readonly least?: PathSizing | undefined;
+  /**
+   * If that changes conductors on which other devices are: a way out that leaves them as they are, within the cap. Undefined if
+   * there is none.
+   */
+  readonly alone?: PathSizing | undefined;
+}
+
+/** The runs to make thicker to bring a supply path's drop within its limits. */
+export interface PathSizing {
+  /** In path order; each run once even if both its conductors are on the path. Never empty. */
+  readonly runs: readonly RunSizing[];
+  /** The number of other devices that are supplied over one of them. */
+  readonly otherDevices: number;
+}
+
+/** The parts of a judged plan from which sizes follow. */
+export interface SizedPlan {
+  readonly circuits: readonly { readonly circuit: Run }[];
+  readonly network: Judged | undefined;
+}
+
+interface Judged {
+  readonly network: Network;
+  readonly result: NetworkResult;
+}
+
+/**
+ * The number of made sizes by which a repair may exceed a run's own need. A bound of this project: no source gives one.
+ */
+export const mostAboveNeed = 2;
+
+/**
+ * Sizes a plan as a whole; worked out once for each.
+ *
+ * Each run first gets the size and the ratings that its own load needs ({@link thinnestSufficient}). If a supply path still
+ * loses too much, its runs become thicker: all paths together with the least copper ({@link leastCopperTogether}), and none more
+ * than {@link mostAboveNeed} made sizes above its own need unless nothing else meets the limit. Never a thinner conductor than the
+ * plan has; same system, same number of wires in parallel.
+ */
+export const repairSizing: (plan: SizedPlan) => RepairSizing = workedOutOnce((plan) =>
+  sizingOfPlan(plan, { acceptedToo: false }),
+);
+
+/** The same as if the builder had accepted no finding: the way out of one that is accepted. */
+export const sizingWithoutAcceptance: (plan: SizedPlan) => RepairSizing = workedOutOnce((plan) =>
+  sizingOfPlan(plan, { acceptedToo: true }),
+);
+
+interface Acceptance {
+  /** Accepted findings make demands too. */
+  readonly acceptedToo: boolean;
+}
+
+function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
+  const needs = ownNeedsOf(plan, acceptance);
+  const { network: judged } = plan;
+  const solved = lazily(
+    () => judged && solvedPaths(pathProblem(judged, needs, exceededLimits(judged, acceptance))),
+  );
+  const sizeOn = (solution: SolvedPaths | undefined) => (run: Run) =>
+    needs.sizingOf(run, solution?.sizes.get(run.record));
+  return {
+    ofRun: (run) => sizeOn(solved())(run),
+    withDevices: (run) => needs.sizingOf(run, solved()?.sizes.get(run.record), { addDevices: true }),
+    ofPath(part, kinds) {
+      const whole = solved();
+      const limits = whole?.limitsOf(part, kinds) ?? [];
+      if (!judged || !whole || limits.length === 0 || !limits.every(({ met }) => met)) return {};
+      const least = pathSizing(judged, limits, sizeOn(whole));
+      if (!least || least.otherDevices === 0) return { least };
+      const alone = solvedPaths(pathProblem(judged, needs, limits, { onlyFor: part }));
+      const isMet = alone.limitsOf(part, kinds).every(({ met }) => met);
+      return { least, alone: isMet ? pathSizing(judged, limits, sizeOn(alone)) : undefined };
+    },
+  };
+}
+
+/** The own need of each run: of its load, and of what else it must carry. */
+interface OwnNeeds {
+  /** With a size that it must have at least. `addDevices`: on a conductor for which devices are made. */
+  sizingOf(
+    run: Run,
+    joint: JointSize | undefined,
+    options?: { readonly addDevices: boolean },
+  ): RunSizing | undefined;
+  /** The thinnest size for its load alone, independent of the plan's size. */
+  neededFor(run: Run): Conductor | undefined;
+}
+
+function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptance): OwnNeeds {
+  const judgedRuns = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
+  const positions = lazily(() => (network ? positionRatings(network.network) : new Map<number, number>()));
+  const carried = lazily(() => (network ? currentsBesideLoads(network) : new Map<number, number>()));
+  const judgedRun = (run: Run): Run => {
+    const circuit = judgedRuns.get(run.record) ?? run;
+    const judged = network && circuit.inNetwork ? asInNetwork(circuit) : circuit;
+    return acceptedToo ? { ...judged, accept: {} } : judged;
+  };
+  const needsOf = (run: Run): FurtherNeeds => ({
+    carriesA: carried().get(run.record) ?? 0,
+    statedDevicesOnly: network !== undefined && run.inNetwork,
+    ...mostRatingOf(positions().get(run.record)),
+  });
+  const known = new Map<string, RunSizing | undefined>();
+  return {
+    sizingOf(run, joint, { addDevices } = { addDevices: false }) {
+      const key = `${run.record} ${joint ? JSON.stringify(joint.conductor) : ""} ${addDevices}`;
+      if (!known.has(key)) {
+        known.set(
+          key,
+          sized(judgedRun(run), { ...needsOf(run), ...(addDevices && { statedDevicesOnly: false }) }, joint),
+        );
+      }
+      return known.get(key);
+    },
+    neededFor: (run) => thinnestForLoad(judgedRun(run), needsOf(run)),
+  };
+}
+
+function sized(run: Run, needs: FurtherNeeds, joint: JointSize | undefined): RunSizing | undefined {
+  const sizing = thinnestSufficient(run, { ...needs, ...(joint && { atLeast: joint.conductor }) });
+  if (!sizing) return undefined;
+  const { protection } = analyseCircuit({ ...run, conductor: sizing.conductor });
+  return { ...sizing, run, range: rangeWith(protection, run, needs), beyondNeed: joint?.beyondNeed ?? false };
+}
+
+/** In a network the voltage at the device itself is judged, by the minimum of its part. */
+function asInNetwork(circuit: Run): Run {
+  if (circuit.word === "cable") return circuit;
+  const { minimumV: _, ...rest } = circuit;
+  return rest;
+}
+
+function mostRatingOf(mostRatingA: number | undefined): FurtherNeeds {
+  return mostRatingA === undefined ? {} : { mostRatingA };
+}
+
+/** By record of a run: the rating of the panel position from which it starts, A. */
+function positionRatings(network: Network): ReadonlyMap<number, number> {
+  const ratings = new Map<number, number>();
+  for (const part of network.parts) {
+    if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
+    for (const { record } of endsAt(network, part.terminals.branch)) ratings.set(record, part.branchRatedA);
+  }
+  return ratings;
+}
+
+/** By record of a run: the current that it must carry beside its load, without headroom, A. */
+function currentsBesideLoads(judged: Judged): ReadonlyMap<number, number> {
+  const currents = new Map(supplyNeedsByRecord(judged));
+  for (const [record, currentA] of solarNeedsByRecord(judged.network))
+    currents.set(record, Math.max(currents.get(record) ?? 0, currentA));
+  return currents;
+}
+
+/** A limit of a part that its supply path exceeds, in one operating state. */
+interface ExceededLimit extends WayDemand {
+  readonly part: number;
+  readonly kind: LimitKind;
+}
+
+/** The drop limits and minimum voltages that are not met and not accepted. */
+function exceededLimits(judged: Judged, { acceptedToo }: Acceptance): readonly ExceededLimit[] {
+  const { network, result } = judged;
+  const drops = result.supplyPaths
+    .filter((way) => !meetsDropLimit(way))
+    .flatMap((way): ExceededLimit[] => {
+      const place = placeOfPath(network, way);
+      const accepted = !acceptedToo && place && isAccepted(place.run, "conductor/voltage-drop");
+      return accepted ? [] : [{ part: way.part, kind: "drop", way, allowedV: allowedOn(way) }];
+    });
+  const wayTo = lazily(() => new Map(result.supplyPaths.map((way) => [way.part, way])));
+  const voltages = deviceVoltages(judged).flatMap(({ part, neededV, lasting, momentary }) => {
+    if (!acceptedToo && isAccepted(part, "scenario/device-below-minimum")) return [];
+    const lowest = { "lasting voltage": lasting, "momentary voltage": momentary } as const;
+    return (["lasting voltage", "momentary voltage"] as const).flatMap((kind): ExceededLimit[] => {
+      const least = lowest[kind];
+      const usual = wayTo().get(part.index);
+      if (!least || !usual || !isBelow(least.voltageV, neededV)) return [];
+      const way = pathIn(result, usual, least.scenario);
+      return way ? [{ part: part.index, kind, way, allowedV: way.dropV - (neededV - least.voltageV) }] : [];
+    });
+  });
+  return [...drops, ...voltages];
+}
+
+/** Size of a run for the sake of the paths on which it is. */
+interface JointSize {
+  readonly conductor: Conductor;
+  readonly beyondNeed: boolean;
+}
+
+interface PathProblem extends JointProblem {
+  readonly limits: readonly ExceededLimit[];
+  /** By run of the problem: its record, and the conductor of each choice. */
+  readonly of: readonly { readonly run: Run; readonly conductors: readonly Conductor[] }[];
+  readonly runs: readonly { readonly copperMm2M: readonly number[]; readonly last: number }[];
+}
+
+/** `onlyFor`: runs on which other devices are keep the size of their own need, and no cap is lifted. */
+function pathProblem(
+  judged: Judged,
+  needs: OwnNeeds,
+  limits: readonly ExceededLimit[],
+  { onlyFor }: { readonly onlyFor?: number } = {},
+): PathProblem {
+  const index = new Map<number, number>();
+  const of: { run: Run; conductors: readonly Conductor[]; needed: Conductor | undefined }[] = [];
+  const indexOf = (run: Run) => {
+    let at = index.get(run.record);
+    if (at === undefined) {
+      at = of.length;
+      index.set(run.record, at);
+      const own = needs.sizingOf(run, undefined)?.conductor ?? run.conductor;
+      of.push({ run, conductors: sizesFrom(own), needed: needs.neededFor(run) });
+    }
+    return at;
+  };
+  const paths = limits.map((limit): DropLimit => {
+    const legs = legsOf(judged, limit.way);
+    return {
+      device: limit.part,
+      allowedV: allowedInLegs(judged, limit, legs),
+      legs: legs.map((leg) => {
+        const run = indexOf(leg.run);
+        const one = of[run]!;
+        one.needed = thicker(one.needed, neededForDrop(leg, limit.allowedV));
+        return { run, dropV: one.conductors.map((conductor) => leg.dropAt(conductor)) };
+      }),
+    };
+  });
+  const runs = of.map(({ run, conductors, needed }) => {
+    const copper = conductors.map((conductor) => copperMm2M(run, conductor));
+    const last = lastWithin(conductors, needed);
+    if (onlyFor === undefined) return { copperMm2M: copper, last };
+    const isOthers = otherDevicesOn(judged, run.record, onlyFor) > 0;
+    return { copperMm2M: copper.slice(0, isOthers ? 1 : last + 1), last };
+  });
+  return { runs, paths, limits, of };
+}
+
+/**
+ * The thinnest size with which a run alone keeps the limit of a path. A cable is one of two conductors, as are those of a circuit:
+ * it may use half of the limit.
+ */
+function neededForDrop({ run, dropAt }: Leg, allowedV: number): Conductor | undefined {
+  const share = run.word === "cable" ? 1 / 2 : 1;
+  return madeSizes(run.conductor).find((conductor) => dropAt(conductor) <= share * allowedV);
+}
+
+function thicker(one: Conductor | undefined, other: Conductor | undefined): Conductor | undefined {
+  if (!one || !other) return one ?? other;
+  return sizesAbove(other, one) > 0 ? other : one;
+}
+
+/** The last of the conductors, thinnest first, that is not too far above the need. At least the first. */
+function lastWithin(conductors: readonly Conductor[], needed: Conductor | undefined): number {
+  if (!needed) return 0;
+  const last = conductors.findLastIndex((conductor) => sizesAbove(conductor, needed) <= mostAboveNeed);
+  return Math.max(0, last);
+}
+
+interface SolvedPaths {
+  /** By record: the sizes above the own need of a run. */
+  readonly sizes: ReadonlyMap<number, JointSize>;
+  limitsOf(part: number, kinds: readonly LimitKind[]): readonly (ExceededLimit & { readonly met: boolean })[];
+}
+
+function solvedPaths(problem: PathProblem): SolvedPaths {
+  const { choices, met } = leastCopperTogether(problem);
+  const sizes = new Map<number, JointSize>();
+  problem.of.forEach(({ run, conductors }, index) => {
+    const choice = choices[index]!;
+    if (choice === 0) return;
+    sizes.set(run.record, { conductor: conductors[choice]!, beyondNeed: choice > problem.runs[index]!.last });
+  });
+  const byPart = new Map<number, (ExceededLimit & { met: boolean })[]>();
+  problem.limits.forEach((limit, index) => {
+    const one = { ...limit, met: met[index]! };
+    const there = byPart.get(limit.part);
+    if (there) there.push(one);
+    else byPart.set(limit.part, [one]);
+  });
+  return {
+    sizes,
+    limitsOf: (part, kinds) => (byPart.get(part) ?? []).filter(({ kind }) => kinds.includes(kind)),
+  };
+}
+
+/**
+ * The runs on the path of limits of one part that get another conductor than they have. Conductors on which other devices are stay
+ * as they are if the limits are kept without them. Undefined: none changes.
+ */
+function pathSizing(
+  judged: Judged,
+  limits: readonly ExceededLimit[],
+  sizeOf: (run: Run) => RunSizing | undefined,
+): PathSizing | undefined {
+  const { part } = limits[0]!;
+  const onPath = limits.map((limit) => ({ limit, legs: legsOf(judged, limit.way) }));
+  const runs = new Map(onPath.flatMap(({ legs }) => legs.map(({ run }) => [run.record, run])));
+  const changed = new Map<number, RunSizing>();
+  for (const [record, run] of runs) {
+    const sizing = sizeOf(run);
+    if (sizing && sizesAbove(sizing.conductor, run.conductor) > 0) changed.set(record, sizing);
+  }
+  const keepsLimits = () =>
+    onPath.every(({ limit, legs }) => {
+      const dropV = legs.map((leg) =>
+        leg.dropAt(changed.get(leg.run.record)?.conductor ?? leg.run.conductor),
+      );
+      return dropV.reduce((sumV, oneV) => sumV + oneV, 0) <= allowedInLegs(judged, limit, legs);
+    });
+  const addedMm2M = ({ run, conductor }: RunSizing) =>
+    copperMm2M(run, conductor) - copperMm2M(run, run.conductor);
+  const others = (record: number) => otherDevicesOn(judged, record, part);
+  const dearestFirst = [...changed.values()].sort((one, other) => addedMm2M(other) - addedMm2M(one));
+  for (const sizing of dearestFirst.filter(({ run }) => others(run.record) > 0)) {
+    changed.delete(sizing.run.record);
+    if (!keepsLimits()) changed.set(sizing.run.record, sizing);
+  }
+  if (changed.size === 0) return undefined;
+  const inOrder = [...runs.keys()].flatMap((record) => changed.get(record) ?? []);
+  return { runs: inOrder, otherDevices: Math.max(...inOrder.map(({ run }) => others(run.record))) };
+}
+
+function lazily<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
