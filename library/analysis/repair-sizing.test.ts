@@ -230,9 +230,9 @@ test("beyond two sizes above the own need only if nothing else meets the limit, 
     const network = chain({ legs: Array.from({ length: legs }, () => even[0]!), dropLimitPercent: 5 });
     return sizingsFor(network, wayOf(network).result).least?.runs.some((run) => run.beyondNeed);
   };
-  // Two sizes are 2.5 times the copper: of runs that each may lose half of the limit, five are within it, and eight are not.
-  expect(beyondNeed(4)).toBe(false);
-  expect(beyondNeed(8)).toBe(true);
+  // 8 AWG for 40 A and its fuse; on 4 AWG eight of these runs are within 5 %, and ten are not.
+  expect(beyondNeed(8)).toBe(false);
+  expect(beyondNeed(10)).toBe(true);
 });
 
 test("a way that is within its limit needs nothing", () => {

@@ -128,7 +128,7 @@ describe("protection at both ends", () => {
       100,
       100,
     ],
-    // 40 A carries a load that is not continuous, on 10 AWG; 45 A at the far end needs 8 AWG.
+    // 40 A carries a load that is not continuous, on 10 AWG; the far end's family begins at 60 A, which needs 8 AWG.
     [
       "the far end makes the conductor grow",
       {
@@ -136,12 +136,12 @@ describe("protection at both ends", () => {
         loadA: 36,
         protection: fuse(40),
         continuous: false,
-        protectionFarEnd: fuse(30, "ISO 8820-5 Type SF 30"),
+        protectionFarEnd: fuse(50, "ISO 8820-5 Type SF 51"),
         dropLimitPercent: 20,
       },
       8,
       40,
-      50,
+      60,
     ],
     [
       "the far end is not made so great: left to its rule",

@@ -149,7 +149,7 @@ describe("code actions in a network", () => {
     );
     const [add] = actions;
     expect(add?.title).toMatch(
-      /^Add a 100 A fuse \(.*\) within 7 in of the positive terminal of the house bank$/,
+      /^Add a 200 A fuse \(.*\) within 7 in of the positive terminal of the house bank$/,
     );
     // Only the buyer of the fuse can see that it is marked for such a fault.
     expect(add?.isPreferred).toBeUndefined();
