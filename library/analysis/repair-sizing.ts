@@ -5,6 +5,7 @@ import type { ProtectionRange } from "./circuit-result.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { deviceVoltages, isBelow } from "./device-voltage.ts";
 import { type DropLimit, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
+import { machineLimit } from "./machine-protection.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
@@ -147,7 +148,7 @@ interface OwnNeeds {
 
 function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptance): OwnNeeds {
   const judgedRuns = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
-  const positions = lazily(() => (network ? positionRatings(network.network) : new Map<number, number>()));
+  const mostRatingA = lazily(() => (network ? mostRatings(network.network) : new Map<number, number>()));
   const carried = lazily(() => (network ? currentsBesideLoads(network) : new Map<number, number>()));
   const judgedRun = (run: Run): Run => {
     const circuit = judgedRuns.get(run.record) ?? run;
@@ -157,7 +158,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
   const needsOf = (run: Run): FurtherNeeds => ({
     carriesA: carried().get(run.record) ?? 0,
     statedDevicesOnly: network !== undefined && run.inNetwork,
-    ...mostRatingOf(positions().get(run.record)),
+    ...mostRatingOf(mostRatingA().get(run.record)),
   });
   const known = new Map<string, RunSizing | undefined>();
   return {
@@ -193,13 +194,19 @@ function mostRatingOf(mostRatingA: number | undefined): FurtherNeeds {
   return mostRatingA === undefined ? {} : { mostRatingA };
 }
 
-/** By record of a run: the rating of the panel position from which it starts, A. */
-function positionRatings(network: Network): ReadonlyMap<number, number> {
+/** By record of a run: the most that its panel position, and a machine at its end, permit for its device, A. */
+function mostRatings(network: Network): ReadonlyMap<number, number> {
   const ratings = new Map<number, number>();
+  const atMost = (record: number, ratingA: number) =>
+    ratings.set(record, Math.min(ratings.get(record) ?? Number.POSITIVE_INFINITY, ratingA));
   for (const part of network.parts) {
     if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
-    for (const { record } of endsAt(network, part.terminals.branch)) ratings.set(record, part.branchRatedA);
+    for (const { record } of endsAt(network, part.terminals.branch)) atMost(record, part.branchRatedA);
   }
+  network.conductors.forEach(({ record }, index) => {
+    const limit = machineLimit(network, index);
+    if (limit) atMost(record, limit.maxA);
+  });
   return ratings;
 }
 

@@ -38,8 +38,8 @@ testRule(inputCurrent, [
       {
         on: "gauge",
         message:
-          "At 10 V the charger takes 48 A; 12 AWG may carry 45 A (33 CFR 183.425(b), Table 5): use 8 AWG.",
-        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8, protect: 50 } }],
+          "At 10 V the charger takes 48 A; 12 AWG may carry 45 A (33 CFR 183.425(b), Table 5): use 10 AWG.",
+        fixes: [{ title: "Use 10 AWG", gives: { gauge: 10, protect: 50 } }],
       },
     ],
   },

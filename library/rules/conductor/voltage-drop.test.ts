@@ -239,7 +239,6 @@ testRule(voltageDrop, [
             kind: "suggestion",
             gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 4 } },
           },
-          { title: "Use 2 AWG", gives: { gauge: 2, feed: { gauge: 8 }, "feed return": { gauge: 8 } } },
         ],
       },
     ],
@@ -293,8 +292,8 @@ testRule(voltageDrop, [
         values: { dropLimitPercent: 2, limitSource: "stated in the plan" },
         fixes: [
           {
-            title: "Use 2 AWG for feed and 1 AWG for feed return",
-            gives: { gauge: 4, feed: { gauge: 2 }, "feed return": { gauge: 1 } },
+            title: "Use 2 AWG here and 2 AWG for feed return",
+            gives: { gauge: 2, feed: { gauge: 4 }, "feed return": { gauge: 2 } },
           },
         ],
       },

@@ -8,7 +8,7 @@ import {
 } from "../../analysis/choose-device.ts";
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
-import { isMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import { isMadeRating, madeRatings, nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { type RunSizing, repairSizing } from "../../analysis/repair-sizing.ts";
 import { devicesOn } from "../../analysis/supply-path-drop.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
@@ -65,10 +65,11 @@ export function insertingFixes(
     range,
     protection: { ...there.protection, ratingA: ratingAt(there, sizing) },
   };
-  const here =
-    (again && repeated(again, need)) ??
-    (several ? largest(range, { ...need, limitA: Math.min(need.limitA, partsA) }) : undefined) ??
-    fitting(withinMachineLimit(range, need), need);
+  const fit = several
+    ? largest(range, { ...need, limitA: Math.min(need.limitA, partsA) })
+    : fitting(withinMachineLimit(range, need), need);
+  const chosen = [again && repeated(again, need), fit].filter((device) => device !== undefined);
+  const here = chosen.find(({ demanded }) => !demanded) ?? chosen[0];
   return here ? [inserting(judged.network, bare, here, sized)] : [];
 }
 
@@ -101,10 +102,18 @@ function ratedAt({ terminals, parts }: Network, terminal: number): number {
     : Number.POSITIVE_INFINITY;
 }
 
-/** For a conductor whose load may grow: the largest rating that protects it. */
+/**
+ * For a conductor whose load may grow: the largest rating that protects it; or down to half of that, if such a fuse suits by the
+ * standard of its family and the largest does not.
+ */
 function largest({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice | undefined {
-  const largestA = nearestRatingBelow(Math.min(maxA, need.limitA));
-  return largestA === undefined || largestA < aimA ? undefined : chooseDevice({ ratingA: largestA, ...need });
+  const largestA = nearestRatingBelow(Math.min(maxA, need.limitA)) ?? 0;
+  const fromA = Math.max(aimA, largestA / 2);
+  const chosen = madeRatings()
+    .filter((ratingA) => fromA <= ratingA && ratingA <= largestA)
+    .reverse()
+    .flatMap((ratingA) => chooseDevice({ ratingA, ...need }) ?? []);
+  return chosen.find(({ demanded }) => !demanded) ?? chosen[0];
 }
 
 /** The rating of the device at the other end, as its run should have it. */
