@@ -10,7 +10,7 @@ export interface JointProblem {
 }
 
 /** The sizes that a run may get, thinnest first. The drop of each of them on a path is in {@link DropLimit.legs}. */
-export interface RunChoices {
+interface RunChoices {
   /** Copper of the whole run by choice, mm²·m. */
   readonly copperMm2M: readonly number[];
   /** The last choice that is taken of the run's own accord. Later ones are taken only if no earlier ones meet a limit. */
@@ -50,18 +50,21 @@ export function leastCopperTogether({ runs, paths }: JointProblem): JointChoice 
   return { choices, met };
 }
 
-/** Where the runs of a path cannot meet its limit within their caps, all of them may be one size thicker, and so on. */
+/**
+ * Where the runs of a path cannot meet its limit within their caps, all of them may be one size thicker, and so on: for all such
+ * paths at once, so that no path has another's room by its place in the list.
+ */
 function liftedLimits(runs: readonly RunChoices[], paths: readonly DropLimit[]) {
-  const last = runs.map((run) => Math.min(run.last, run.copperMm2M.length - 1));
-  const met = paths.map(({ allowedV, legs }) => {
-    const least = (upTo: (run: number) => number) => sum(legs.map(({ run, dropV }) => dropV[upTo(run)] ?? 0));
-    const thickest = (run: number) => runs[run]!.copperMm2M.length - 1;
-    if (least(thickest) > allowedV) return false;
-    while (least((run) => last[run]!) > allowedV) {
-      for (const { run } of legs) last[run] = Math.min(thickest(run), last[run]! + 1);
-    }
-    return true;
-  });
+  const thickest = runs.map(({ copperMm2M }) => copperMm2M.length - 1);
+  const last = runs.map((run, index) => Math.min(run.last, thickest[index]!));
+  const leastV = ({ legs }: DropLimit, upTo: readonly number[]) =>
+    sum(legs.map(({ run, dropV }) => dropV[upTo[run]!] ?? 0));
+  const met = paths.map((path) => leastV(path, thickest) <= path.allowedV);
+  const isNarrow = (path: DropLimit, index: number) => met[index] && leastV(path, last) > path.allowedV;
+  for (let narrow = paths.filter(isNarrow); narrow.length > 0; narrow = paths.filter(isNarrow)) {
+    const lifted = new Set(narrow.flatMap(({ legs }) => legs.map(({ run }) => run)));
+    for (const run of lifted) last[run] = Math.min(thickest[run]!, last[run]! + 1);
+  }
   return { last, met };
 }
 
@@ -216,10 +219,14 @@ function bestOf(
   if (combinations <= Math.min(mostCombinations, mostTrials)) {
     return leastOf(allCombinations(shared, last), evaluate, thickest);
   }
-  const thinnest = new Map(shared.map((run) => [run, 0]));
-  const half = Math.floor(mostTrials / 2);
+  // From every level, thin to thick: each start leads to a choice that no single or paired step improves.
+  const levels = Math.max(...thickest.values()) + 1;
+  const starts = Array.from({ length: levels }, (_, level) => level)
+    .map((level) => new Map(shared.map((run) => [run, Math.min(level, last[run]!)])))
+    .filter((start) => Number.isFinite(evaluate(start)));
+  const share = Math.floor(mostTrials / Math.max(1, starts.length));
   return leastOf(
-    [thickest, thinnest].map((start) => improved(start, { shared, last, evaluate, mostTrials: half })),
+    starts.map((start) => improved(start, { shared, last, evaluate, mostTrials: share })),
     evaluate,
     thickest,
   );

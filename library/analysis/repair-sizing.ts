@@ -40,6 +40,8 @@ export interface RepairSizing {
   withDevices(run: Run): RunSizing | undefined;
   /** Of the runs on the way to a part, to keep limits of some kinds. */
   ofPath(part: number, kinds: readonly LimitKind[]): PathSizings;
+  /** The sizes that paths leave to choose, as they were put to the search: for another solver. Undefined outside a network. */
+  problem(): PathProblem | undefined;
 }
 
 /** The drop that a path may have, and the voltage that its device needs: in operation, and while a motor starts. */
@@ -113,12 +115,15 @@ interface Acceptance {
 function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   const needs = ownNeedsOf(plan, acceptance);
   const { network: judged } = plan;
-  const solved = lazily(
-    () => judged && solvedPaths(pathProblem(judged, needs, exceededLimits(judged, acceptance))),
-  );
+  const problem = lazily(() => judged && pathProblem(judged, needs, exceededLimits(judged, acceptance)));
+  const solved = lazily(() => {
+    const paths = problem();
+    return paths && solvedPaths(paths);
+  });
   const sizeOn = (solution: SolvedPaths | undefined) => (run: Run) =>
     needs.sizingOf(run, solution?.sizes.get(run.record));
   return {
+    problem,
     ofRun: (run) => sizeOn(solved())(run),
     withDevices: (run) => needs.sizingOf(run, solved()?.sizes.get(run.record), { addDevices: true }),
     ofPath(part, kinds) {
@@ -269,25 +274,19 @@ function pathProblem(
   limits: readonly ExceededLimit[],
   { onlyFor }: { readonly onlyFor?: number } = {},
 ): PathProblem {
-  const index = new Map<number, number>();
-  const of: { run: Run; conductors: readonly Conductor[]; needed: Conductor | undefined }[] = [];
-  const indexOf = (run: Run) => {
-    let at = index.get(run.record);
-    if (at === undefined) {
-      at = of.length;
-      index.set(run.record, at);
-      const own = needs.sizingOf(run, undefined)?.conductor ?? run.conductor;
-      of.push({ run, conductors: sizesFrom(own), needed: needs.neededFor(run) });
-    }
-    return at;
-  };
-  const paths = limits.map((limit): DropLimit => {
-    const legs = legsOf(judged, limit.way);
+  const onPaths = limits.map((limit) => ({ limit, legs: legsOf(judged, limit.way) }));
+  const of = runsByName(onPaths.flatMap(({ legs }) => legs)).map((run) => ({
+    run,
+    conductors: sizesFrom(needs.sizingOf(run, undefined)?.conductor ?? run.conductor),
+    needed: needs.neededFor(run),
+  }));
+  const index = new Map(of.map(({ run }, at) => [run.record, at]));
+  const paths = onPaths.map(({ limit, legs }): DropLimit => {
     return {
       device: limit.part,
       allowedV: allowedInLegs(judged, limit, legs),
       legs: legs.map((leg) => {
-        const run = indexOf(leg.run);
+        const run = index.get(leg.run.record)!;
         const one = of[run]!;
         one.needed = thicker(one.needed, neededForDrop(leg, limit.allowedV));
         return { run, dropV: one.conductors.map((conductor) => leg.dropAt(conductor)) };
@@ -302,6 +301,14 @@ function pathProblem(
     return { copperMm2M: copper.slice(0, isOthers ? 1 : last + 1), last };
   });
   return { runs, paths, limits, of };
+}
+
+/** Each run once, in an order that does not follow from the plan's statements: of equally good sizes the first ones are taken. */
+function runsByName(legs: readonly Leg[]): readonly Run[] {
+  const runs = new Map(legs.map(({ run }) => [run.record, run]));
+  return [...runs.values()].sort((one, other) =>
+    one.name < other.name ? -1 : one.name > other.name ? 1 : one.record - other.record,
+  );
 }
 
 /**

@@ -19,13 +19,14 @@ import { wholeNumber } from "./usage.ts";
 export const fix: Command = {
   name: "fix",
   usage: [{ words: "[files or folders]", does: "apply every proven repair, then check again" }],
-  takes: ["max-warnings", "dry-run"],
+  takes: ["max-warnings", "dry-run", "offers"],
   run: (names, given, outside) =>
     fixPlans(
       {
         names,
         maxWarnings: wholeNumber("max-warnings", given["max-warnings"] ?? "0"),
         dryRun: given["dry-run"] ?? false,
+        offers: given.offers ?? false,
       },
       outside,
     ),
@@ -35,15 +36,22 @@ interface FixOptions {
   readonly names: readonly string[];
   readonly maxWarnings: number;
   readonly dryRun: boolean;
+  readonly offers: boolean;
 }
 
-async function fixPlans({ names, maxWarnings, dryRun }: FixOptions, outside: Host): Promise<ExitCode> {
+/** Enough for every repair of a large plan; on a save far fewer are tried. */
+const mostRuns = 1_000;
+
+async function fixPlans(
+  { names, maxWarnings, dryRun, offers }: FixOptions,
+  outside: Host,
+): Promise<ExitCode> {
   const groups = findPlans(names, outside.cwd);
   let allWritten = true;
   try {
     for (const group of groups) {
       for (const root of group.roots) {
-        if (!(await fixPlan(group, root, dryRun, outside))) allWritten = false;
+        if (!(await fixPlan(group, root, { dryRun, offers }, outside))) allWritten = false;
       }
     }
     const plans = await checkGroups(groups, outside);
@@ -75,11 +83,11 @@ async function checkGroups(groups: readonly PlanGroup[], outside: Host): Promise
 async function fixPlan(
   { checker, workspace }: PlanGroup,
   root: Uri,
-  dryRun: boolean,
+  { dryRun, offers }: Pick<FixOptions, "dryRun" | "offers">,
   outside: Host,
 ): Promise<boolean> {
   const plan = await checker.check(root);
-  const all = plan.state === "checked" ? await checker.fixAll(plan) : undefined;
+  const all = plan.state === "checked" ? await checker.fixAll(plan, { offers, mostRuns }) : undefined;
   checker.forget(root);
   if (!all) return true;
   let allWritten = true;

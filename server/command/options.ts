@@ -11,6 +11,10 @@ export const options = {
     help: "number of tolerated warnings; default 0",
   },
   "dry-run": { type: "boolean", help: "show the changes without writing them" },
+  offers: {
+    type: "boolean",
+    help: "take offers too: thicker conductors on which other devices are",
+  },
   out: { type: "string", value: "PATH", help: "the file or folder to write to" },
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
   view: { type: "string", value: "VIEW", help: "one-line or wiring" },
