@@ -9,6 +9,7 @@ import { machineLimit } from "./machine-protection.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
+import { withoutDust } from "./rounding-dust.ts";
 import {
   type FurtherNeeds,
   isAccepted,
@@ -161,7 +162,8 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
     return acceptedToo ? { ...judged, accept: {} } : judged;
   };
   const needsOf = (run: Run): FurtherNeeds => ({
-    carriesA: carried().get(run.record) ?? 0,
+    // The solver leaves its own rounding in a current of exactly a made rating.
+    carriesA: withoutDust(carried().get(run.record) ?? 0),
     statedDevicesOnly: network !== undefined && run.inNetwork,
     ...mostRatingOf(mostRatingA().get(run.record)),
   });

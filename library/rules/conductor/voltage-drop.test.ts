@@ -378,7 +378,7 @@ testRule(voltageDrop, [
         on: "gauge",
         message: "0.154 V are lost from the bank",
         values: { dropLimitPercent: 1, limitSource: "stated in the plan" },
-        fixes: [{ title: "Use 2 AWG for minus", gives: { minus: { gauge: 2 } } }],
+        fixes: [{ title: "Use 2 AWG", gives: { gauge: 2, minus: { gauge: 4 } } }],
       },
     ],
   },
