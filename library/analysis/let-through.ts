@@ -1,3 +1,4 @@
+import { statedInPlan } from "../model/stated-in-plan.ts";
 import type { Citation } from "../standards/citation.ts";
 import {
   earliestOpening,
@@ -24,13 +25,19 @@ export type LetThrough =
  *     I²t     I the prospective current, A; t the time to open, s, see {@link openingTime}
  *
  * Beyond the last multiple of the rating in the gates, it is assumed to keep its value at that one: a fuse that melts before
- * heat escapes takes the same heat at any speed (from memory). Direct current without rise or fall.
+ * heat escapes takes the same heat at any speed (from memory). There, a let-through that the builder states replaces it.
+ * Direct current without rise or fall.
  */
 export function letThrough(device: TimedDevice, currentA: number): LetThrough {
-  const time = openingTime(device, currentA);
-  if (!time.judged) return time;
   const last = gatesFor(device)?.gates.at(-1)?.percentOfRating ?? 0;
   const isBeyond = percentOfRating(device, currentA) > last;
+  const { letThroughA2s: stated } = device;
+  if (stated !== undefined && isBeyond && currentA > device.ratingA) {
+    const openingS = stated / currentA ** 2;
+    return { judged: true, letThroughA2s: stated, openingS, source: statedInPlan(undefined) };
+  }
+  const time = openingTime(device, currentA);
+  if (!time.judged) return time;
   const countedA = isBeyond ? (device.ratingA * last) / 100 : currentA;
   return {
     judged: true,

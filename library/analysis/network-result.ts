@@ -135,6 +135,8 @@ export interface FaultResult {
   readonly devices: readonly DeviceFault[];
   /** By conductor index. */
   readonly conductors: readonly ConductorFault[];
+  /** In conductors on the negative side. */
+  readonly returns: readonly ReturnFault[];
 }
 
 export interface DeviceFault {
@@ -164,7 +166,20 @@ export interface DeviceFault {
 export interface ConductorFault {
   /** The maximum fault in it for a short at its own beginning, A; undefined if no source reaches it. */
   readonly greatestA: number | undefined;
+  /** The minimum fault in it, for a short at either of its ends, A; absent if no battery reaches it. */
+  readonly leastA?: number;
   /** Devices between it and the sources, indices in {@link FaultResult.devices}; the nearest one in each direction. */
   readonly protectedBy: readonly number[];
   readonly estimated: boolean;
+}
+
+/** A short between the poles of a part, whose current comes back through a conductor on the negative side. */
+export interface ReturnFault {
+  readonly conductor: number;
+  /** Copper cold and hot, batteries at their strongest and weakest; the greatest with the resistance of this conductor alone. */
+  readonly greatestA: number;
+  readonly leastA: number;
+  readonly estimated: boolean;
+  /** The devices that open it, indices in {@link FaultResult.devices}. */
+  readonly protectedBy: readonly number[];
 }

@@ -4,7 +4,7 @@ import { type Gate, type TimeCurrentGates, timeCurrentGates } from "../standards
 import { withoutDust } from "./rounding-dust.ts";
 
 /** The figures that determine the opening time of a device. */
-export type TimedDevice = Pick<Protection, "ratingA" | "family" | "opening">;
+export type TimedDevice = Pick<Protection, "ratingA" | "family" | "opening" | "letThroughA2s">;
 
 /** How long a protective device may take to open at a current. */
 export type OpeningTime =
@@ -49,7 +49,7 @@ export function openingTime(device: TimedDevice, currentA: number): OpeningTime 
 }
 
 /** Of one gate: some of a table were read, others recalled. */
-function sourceOf(gate: Gate | undefined, { source }: OpeningTimes): Citation {
+export function sourceOf(gate: Gate | undefined, { source }: OpeningTimes): Citation {
   return gate ? { ...source, confirmed: gate.confirmed } : source;
 }
 

@@ -1,7 +1,12 @@
 import { suitableDevices } from "../../analysis/choose-device.ts";
-import { type FaultHeating, faultHeating, standsShort } from "../../analysis/fault-heating.ts";
+import { opensInTime } from "../../analysis/clearing.ts";
+import {
+  type ConductorHeating,
+  faultHeatings,
+  isCarried,
+  standsShorts,
+} from "../../analysis/fault-heating.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
-import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -19,7 +24,7 @@ export const faultWithstand = defineRule<Values>({
   id: "conductor/fault-withstand",
   title: "Conductor does not withstand a fault",
   formerTitles: ["A short heats the conductor too far"],
-  severity: "warning",
+  severity: "error",
   why: "A short heats a conductor until its insulation melts off in the seconds that a slow fuse takes to open.",
   sources: [
     adiabaticCopper.source,
@@ -28,20 +33,23 @@ export const faultWithstand = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  // Needs the maximum fault current in each conductor, and the devices that protect it.
+  // Needs the least and the greatest fault current in each conductor, and the devices that protect it. An error if a gate that
+  // was read, or the builder's own, carries it; else information.
   check: (plan) =>
     inNetwork(plan, (judged) =>
-      judged.network.conductors.flatMap((conductor, index) => {
-        if (conductor.role === "return") return [];
-        const heating = faultHeating(judged, index);
-        const placed = heating && placedDevice(judged.network, heating.device.device);
+      faultHeatings(judged).flatMap((heating) => {
+        const { conductor, device, heat, estimated } = heating;
+        const placed = placedDevice(judged.network, device.device);
         if (!placed) return [];
-        const { heat } = heating;
-        const fixes = fixesFor(conductor, heating, placed);
+        const carried = isCarried(heat);
+        const fixes = fixesFor(heating, placed, carried);
         const values: Values = {
           size: sizeInWords(conductor.run.conductor),
           device: placedInWords(placed),
           shortA: heat.currentA,
+          justUnder: heat.justUnder ?? false,
+          estimated,
+          gate: carried ? "certain" : heat.source.confirmed === "memory" ? "recalled" : "between",
           lastsS: heat.lastsS,
           bearsS: heat.bearsS,
           finalC: heat.finalC,
@@ -51,6 +59,7 @@ export const faultWithstand = defineRule<Values>({
           {
             subject: conductor.name,
             at: atConductor(conductor, ...sizePath(conductor.run)),
+            severity: carried ? (estimated ? "warning" : "error") : "info",
             values,
             related: [relatedDevice(placed)],
             fixes,
@@ -58,18 +67,31 @@ export const faultWithstand = defineRule<Values>({
         ];
       }),
     ),
-  message({ size, device, shortA, lastsS, bearsS, finalC, wayOut: way }) {
+  message({ size, device, shortA, justUnder, estimated, gate, lastsS, bearsS, finalC, wayOut: way }) {
     const [lasts, bears] = timesApart(lastsS, bearsS);
-    return `A short of ${withUnit(shortA, "A")} may last ${lasts} until ${device} opens (${unconfirmed}); after ${bears} ${size} is at ${withUnit(finalC, "°C")}, the most its insulation withstands: ${way}.`;
+    const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
+    return `A short of ${justUnder ? "just under " : ""}${withUnit(shortA, "A")}${guessed} may last ${lasts} until ${device} opens${gatesInWords[gate]}; after ${bears} ${size} is at ${withUnit(finalC, "°C")}, the most its insulation withstands: ${way}.`;
   },
 });
+
+const gatesInWords = {
+  certain: "",
+  recalled: ` (${unconfirmed})`,
+  between: " (its standard states no shorter time)",
+};
 
 interface Values {
   readonly size: string;
   /** "the 80 A fuse in the cable feed" */
   readonly device: string;
-  /** The maximum current that a fault in it draws through the device, A. */
+  /** The current of the worst fault in it, A. */
   readonly shortA: number;
+  /** At this very current the device opens sooner. */
+  readonly justUnder: boolean;
+  /** It follows from an internal resistance that is not stated. */
+  readonly estimated: boolean;
+  /** How far the time to open is known. */
+  readonly gate: keyof typeof gatesInWords;
   /** Times until the device has opened, and until the insulation is at its maximum temperature, s. */
   readonly lastsS: number;
   readonly bearsS: number;
@@ -77,27 +99,31 @@ interface Values {
   readonly wayOut: string;
 }
 
-/** A thicker conductor, or a fuse of the same rating that is fast enough. */
+/**
+ * A thicker conductor, or a fuse of the same rating that is fast enough. Suggestions, if no confirmed gate carries the finding:
+ * copper that may be needless is the builder's decision.
+ */
 function fixesFor(
-  { run, record }: NetworkConductor,
-  { heat: { currentA }, device: { greatestA: shortA } }: FaultHeating,
+  { range, device: { greatestA: shortA }, conductor: { run, record } }: ConductorHeating,
   placed: PlacedDevice,
+  carried: boolean,
 ): ProposedFix[] {
   const { protection, conductor, systemV } = placed;
   const { ratingA, family } = protection;
   const thicker = sizesFrom(run.conductor).find((size) =>
-    standsShort({ ...run, conductor: size }, protection, currentA),
+    standsShorts({ ...run, conductor: size }, protection, range),
   );
   const sized = thicker
     ? sizedFixes(run, {
         conductor: thicker,
         ratingA: run.protection?.ratingA,
         ratingFarEndA: run.protectionFarEnd?.ratingA,
-      })
+      }).map((fix) => (carried ? fix : { ...fix, kind: "suggestion" as const }))
     : [];
   const need = { ratingA, systemV, interruptA: shortA };
   const quicker = suitableDevices(need).find(
-    (chosen) => chosen.family !== family && standsShort(run, chosen, currentA),
+    (chosen) =>
+      chosen.family !== family && opensInTime(chosen, range.leastA) && standsShorts(run, chosen, range),
   );
   if (!quicker) return sized;
   return [
@@ -105,7 +131,7 @@ function fixesFor(
     {
       title: `Use ${chosenInWords(quicker)}`,
       // Changing another conductor's fuse is the builder's decision.
-      kind: conductor?.record === record ? "repair" : "suggestion",
+      kind: carried && conductor?.record === record ? "repair" : "suggestion",
       changes: chosenChanges(quicker, placed.properties),
     },
   ];

@@ -2,13 +2,14 @@ import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ConductorEnd, Network } from "../../../model/network.ts";
 import { asClosed } from "../../../model/parts/define-part.ts";
 import { isJudgedInEveryPosition, judgedPositions, stateIn } from "../../../model/switch-positions.ts";
-import type { ConductorFault, DeviceFault, FaultResult } from "../../network-result.ts";
+import type { ConductorFault, DeviceFault, FaultResult, ReturnFault } from "../../network-result.ts";
 import { branchOf, graphInState, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
+import { nearestSources } from "../topology/source-paths.ts";
 import { type FaultNetwork, faultNetwork } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
-import { type MinFault, type MinFaults, minFaults } from "./min-fault.ts";
+import { type MinFault, type MinFaults, minFaults, returnAt } from "./min-fault.ts";
 import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zones.ts";
 
 /**
@@ -34,7 +35,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     : undefined;
   const fedByBattery = fedByBatteries(wiring);
   const fedByAny = feedingOf(wiring, zones, wiring.sources);
-  const leastByDevice = leastInEveryPosition(wiring, topology);
+  const least = leastInEveryPosition(wiring, topology);
 
   const devices: DeviceFault[] = [];
   /** By device: its index in the result; −1 if it is left out. */
@@ -49,7 +50,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
       devices.push({
         device: index,
         ...greatest,
-        ...leastByDevice[index]!,
+        ...least.devices[index]!,
         behind: onPositive ? behind : [],
       }) - 1
     );
@@ -61,19 +62,51 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     if (fromTerminal) protecting[zones.graph.b[device]!]!.push(resultIndex[device]!);
     if (fromConductor) protecting[zones.graph.a[device]!]!.push(resultIndex[device]!);
   });
-  const conductors = network.conductors.map((_, conductor): ConductorFault => {
+  const conductors = network.conductors.map(({ from, to }, conductor): ConductorFault => {
     const greatest = isPositive[conductor] && positive ? greatestIn(conductor, positive) : undefined;
-    return greatest
-      ? { ...greatest, protectedBy: protecting[zones.zoneOf[conductor]!]! }
-      : { greatestA: undefined, protectedBy: [], estimated: false };
+    if (!greatest) return { greatestA: undefined, protectedBy: [], estimated: false };
+    const atEnds = [from, to].flatMap((terminal) => least.terminals[terminal] ?? []);
+    return {
+      ...greatest,
+      ...(atEnds.length > 0 && { leastA: Math.min(...atEnds) }),
+      protectedBy: protecting[zones.zoneOf[conductor]!]!,
+    };
   });
-  return { devices, conductors };
+  const returns = returnShorts(wiring).flatMap(({ conductor, positive: terminal }): ReturnFault[] => {
+    const greatest = positive?.through(terminal, resistances.coldOhm[conductor]!);
+    const leastA = least.terminals[terminal];
+    if (!greatest || leastA === undefined || leastA > greatest.currentA) return [];
+    const protectedBy = protecting[zones.zoneAt[wiring.sectionOf[terminal]!]!]!;
+    return [{ conductor, greatestA: greatest.currentA, leastA, estimated: greatest.estimated, protectedBy }];
+  });
+  return { devices, conductors, returns };
+}
+
+/**
+ * The conductors on the negative side, each with a positive terminal: a short at the part with that terminal comes back through
+ * the conductor, which is the first on the path to the nearest bank. In a ring it carries a part of the current alone.
+ */
+function returnShorts(wiring: NetworkGraph): readonly { conductor: number; positive: number }[] {
+  const { network, pointOf } = wiring;
+  const batteries = wiring.sources.filter(({ part }) => network.parts[part]!.kind === "battery");
+  const { cameBy, start } = nearestSources(wiring, batteries, "negative");
+  const seen = new Set<string>();
+  return network.terminals.flatMap(({ part }, positive) => {
+    const back = network.parts[part]!.kind === "battery" ? undefined : returnAt(network, positive);
+    if (back === undefined || start[pointOf[back]!] === -1) return [];
+    const conductor = cameBy[pointOf[back]!]!;
+    // Terminals of one piece of metal, such as feed and branches of a panel, are one.
+    const key = `${conductor} ${pointOf[positive]}`;
+    if (conductor < 0 || conductor >= network.conductors.length || seen.has(key)) return [];
+    seen.add(key);
+    return [{ conductor, positive }];
+  });
 }
 
 /**
  * By device: the least over all positions of relays and selector switches. Two banks side by side give more than either alone.
  */
-function leastInEveryPosition(closed: NetworkGraph, topology: NetworkTopology): readonly LeastFault[] {
+function leastInEveryPosition(closed: NetworkGraph, topology: NetworkTopology): LeastFaults {
   const { network } = closed;
   const further = [...judgedPositions(network).values()].map((scenario) =>
     graphInState(network, (part) => (isJudgedInEveryPosition(part) ? stateIn(scenario, part) : asClosed)),
@@ -81,9 +114,23 @@ function leastInEveryPosition(closed: NetworkGraph, topology: NetworkTopology): 
   return further
     .map((wiring) => leastIn(wiring, topology))
     .reduce(
-      (least, other) => least.map((fault, device) => lesserFault(fault, other[device]!)),
+      (least, other) => ({
+        devices: least.devices.map((fault, device) => lesserFault(fault, other.devices[device]!)),
+        terminals: least.terminals.map((one, terminal) => lesser(one, other.terminals[terminal])),
+      }),
       leastIn(closed, topology),
     );
+}
+
+interface LeastFaults {
+  /** By device. */
+  readonly devices: readonly LeastFault[];
+  /** By terminal: the current of a short there, A; undefined if no battery reaches it. */
+  readonly terminals: readonly (number | undefined)[];
+}
+
+function lesser(one: number | undefined, other: number | undefined): number | undefined {
+  return one === undefined || other === undefined ? (one ?? other) : Math.min(one, other);
 }
 
 type LeastFault = Pick<DeviceFault, "least" | "leastNotWorkedOut">;
@@ -94,12 +141,16 @@ function lesserFault(one: LeastFault, other: LeastFault): LeastFault {
   return other.least.currentA < one.least.currentA ? other : one;
 }
 
-function leastIn(wiring: NetworkGraph, { banks }: NetworkTopology): readonly LeastFault[] {
+function leastIn(wiring: NetworkGraph, { banks }: NetworkTopology): LeastFaults {
   const resistances = faultNetwork(wiring);
   const least = minFaults(wiring, resistances, netPolarities(wiring), banks);
-  if (!least) return wiring.network.devices.map(() => ({ least: undefined }));
+  const { devices, terminals } = wiring.network;
+  if (!least) return { devices: devices.map(() => ({ least: undefined })), terminals: [] };
   const nodeOf = joinedByDevices(wiring, resistances);
-  return leastThroughDevices(wiring, nodeOf, protectedZones(wiring), fedByBatteries(wiring), least);
+  return {
+    devices: leastThroughDevices(wiring, nodeOf, protectedZones(wiring), fedByBatteries(wiring), least),
+    terminals: terminals.map((_, terminal) => least.at(terminal)?.currentA),
+  };
 }
 
 function fedByBatteries(wiring: NetworkGraph): readonly Fed[] {

@@ -14,6 +14,11 @@ import {
 export interface MaxFaults {
   /** A short right at one end of a branch; undefined if that end is on the other side, or already shorted. */
   at(branch: number, end: "near" | "far"): FaultAtEnd | undefined;
+  /** A short at a terminal, through a resistance; undefined if it is on the other side. */
+  through(
+    terminal: number,
+    ohm: number,
+  ): { readonly currentA: number; readonly estimated: boolean } | undefined;
 }
 
 interface FaultAtEnd {
@@ -147,6 +152,13 @@ export function maxFaults(
   }
 
   return {
+    through(terminal, ohm) {
+      const node = unknown(terminal);
+      if (node < 0) return undefined;
+      const currentA = together(node) / (inverse.entry(node, node) + ohm);
+      const guessedA = guessedTogether(node) / (inverse.entry(node, node) + ohm);
+      return { currentA, estimated: guessedA > Math.max(dustA, noticeableShare * currentA) };
+    },
     at(branch, end) {
       const { from, to } = wiring.branches[branch]!;
       const node = unknown(end === "near" ? from : to);

@@ -136,7 +136,7 @@ export function minFaults(
 }
 
 /** The terminal that leads back from one; at a mounted device, from the terminal that the device is on. */
-function returnAt({ parts, terminals }: Network, terminal: number): number | undefined {
+export function returnAt({ parts, terminals }: Network, terminal: number): number | undefined {
   const part = parts[terminals[terminal]!.part]!;
   if (!isDevice(part) || part.mountedOn === undefined) return returnTerminal(part, terminal);
   return returnTerminal(parts[terminals[part.mountedOn]!.part]!, part.mountedOn);
