@@ -92,6 +92,7 @@ circuit({
   oneWayFt: 90,
   gauge: 10,
   protect: { ratingA: 50, family: "ISO 8820-5 Type SF 30", interruptingA: 5_000, distanceIn: 6 },
+  accept: { "conductor/fault-withstand": "Broken on its own by the saw lamp." },
 });
 
 // protection/voltage-rating: this family is made for 32 V and no more.
