@@ -24,9 +24,25 @@ testRule(dischargeCurrent, [
     ],
   },
   {
-    name: "no limit is stated",
-    plan: bank(`out("oven", 160);`).replace(", maxDischargeA: 100", ""),
+    name: "no limit is stated, exactly the usual rate of LiFePO4",
+    plan: bank(`out("oven", 50);`).replace(", maxDischargeA: 100", ""),
     finds: "nothing",
+  },
+  {
+    name: "no limit is stated, just above the usual rate: information",
+    plan: bank(`out("oven", 50.2);`).replace(", maxDischargeA: 100", ""),
+    finds: [
+      {
+        subject: "house",
+        record: "house",
+        on: "",
+        severity: "info",
+        message:
+          'Gives 50.2 A in "everything on", and its limit is not stated; LiFePO4 of this capacity usually gives 50 A for hours, 0.5 A per Ah (common practice, no source; unconfirmed figure). State maxDischargeA from its data sheet.',
+        values: { stated: false },
+        fixes: "no fix",
+      },
+    ],
   },
   {
     name: "a charger helps while it runs, but not on the bank alone",

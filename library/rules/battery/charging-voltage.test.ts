@@ -1,0 +1,75 @@
+import { testRule } from "../rule.tester.ts";
+import { chargingVoltageOfBattery } from "./charging-voltage.ts";
+
+const charged = (bank: string, charger: string, build = "") => `
+  ${build}
+  const house = battery({ capacityAh: 100, internalMilliohm: 5, ${bank} });
+  const shore = shoreCharger({ outputA: 20, ${charger} });
+  cable({ from: shore.positive, to: house.positive, lengthFt: 3, gauge: 4 });
+  cable({ from: shore.negative, to: house.negative, lengthFt: 3, gauge: 4 });`;
+
+const high = "build({ voltage: 48 });";
+
+// Absorption voltages of each chemistry: common practice, from memory. 3.65 V a cell: the end of charge of LiFePO4.
+testRule(chargingVoltageOfBattery, [
+  { name: "the usual voltage for gel, at its upper end", plan: charged('chemistry: "gel"', ""), finds: "nothing" },
+  {
+    name: "just above what gel takes",
+    plan: charged('chemistry: "gel"', "outputV: 14.5"),
+    finds: [
+      {
+        subject: "shore",
+        record: "shore",
+        on: "outputV",
+        severity: "warning",
+        message:
+          "Charges gel (the battery house) to 14.5 V, 2.42 V a cell; up to 14.4 V is usual (common practice, no source; unconfirmed figure). Set it to 14.1 to 14.4 V.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "sixteen cells at their end of charge, by either label",
+    plan: charged('chemistry: "LiFePO4", nominalV: 51.2', "outputV: 58.4", high),
+    finds: "nothing",
+  },
+  {
+    name: "the same at 48 V",
+    plan: charged('chemistry: "LiFePO4", nominalV: 48', "outputV: 58.4", high),
+    finds: "nothing",
+  },
+  {
+    name: "sixteen cells above it",
+    plan: charged('chemistry: "LiFePO4", nominalV: 51.2', "outputV: 59.2", high),
+    finds: [
+      {
+        on: "outputV",
+        message: "Charges LiFePO4 (the battery house) to 59.2 V, 3.7 V a cell; up to 58.4 V is usual",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a voltage at which it never gets full",
+    plan: charged('chemistry: "LiFePO4"', "outputV: 13.3"),
+    finds: [
+      {
+        on: "outputV",
+        severity: "warning",
+        message:
+          "Charges LiFePO4 (the battery house) to 13.3 V, below the 13.4 V at which it rests when full (common practice, no source; unconfirmed figure): it never gets full. Set it to 14 to 14.6 V.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "accepted with a reason",
+    plan: charged(
+      'chemistry: "flooded lead-acid"',
+      'outputV: 15.5, accept: { "battery/charging-voltage": "equalising charge, by hand" }',
+    ),
+    finds: [
+      { on: "outputV", message: "Charges flooded lead-acid", accepted: "equalising charge, by hand", fixes: "no fix" },
+    ],
+  },
+]);

@@ -1,0 +1,59 @@
+import { testRule } from "../rule.tester.ts";
+import { halfBank } from "./half-bank.ts";
+
+const string = (rest: string) => `
+  build({ voltage: 24 });
+  const lower = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 });
+  const upper = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 });
+  const middle = busBar({ name: "middle" });
+  cable({ from: lower.positive, to: middle.stud, lengthFt: 1, gauge: 2 });
+  cable({ from: middle.stud, to: upper.negative, lengthFt: 1, gauge: 2 });
+  circuit({ name: "winch", from: upper.positive, returnTo: lower.negative, load: 20, oneWayFt: 5, gauge: 8, protect: 30 });
+  ${rest}`;
+
+// Common practice, no source.
+testRule(halfBank, [
+  { name: "loads across the whole bank only", plan: string(""), finds: "nothing" },
+  {
+    name: "lamps on the lower battery alone: one finding for the bank",
+    plan: string(`
+      circuit({ name: "radio", voltage: 12, from: middle.stud, returnTo: lower.negative, load: 5, oneWayFt: 5, gauge: 12, protect: 10 });
+      circuit({ name: "lamps", voltage: 12, from: middle.stud, returnTo: lower.negative, load: 3, oneWayFt: 5, gauge: 12, protect: 5 });`),
+    finds: [
+      {
+        subject: "radio",
+        record: "radio",
+        on: "",
+        severity: "warning",
+        message:
+          "radio and lamps draw from 12 V of a bank of 24 V: that half is emptied first, and the charger then overcharges the other. Feed them from the whole bank through a DC-DC converter.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a load on the upper battery",
+    plan: string(`
+      circuit({ name: "fan", voltage: 12, from: upper.positive, returnTo: middle.stud, load: 5, oneWayFt: 5, gauge: 12, protect: 10 });`),
+    finds: [{ subject: "fan", on: "", message: "fan draws from 12 V of a bank of 24 V", fixes: "no fix" }],
+  },
+  {
+    name: "two chargers, one for each battery",
+    plan: string(`
+      for (const [plus, minus] of [[middle.stud, lower.negative], [upper.positive, middle.stud]]) {
+        const one = shoreCharger({ outputA: 10, outputV: 14.4 });
+        cable({ from: one.positive, to: plus, lengthFt: 2, gauge: 8 });
+        cable({ from: one.negative, to: minus, lengthFt: 2, gauge: 8 });
+      }`),
+    finds: "nothing",
+  },
+  {
+    name: "accepted with a reason",
+    plan: string(`
+      circuit({ name: "clock", voltage: 12, from: middle.stud, returnTo: lower.negative, load: 0.01, oneWayFt: 5, gauge: 16,
+        protect: 1, accept: { "battery/half-bank": "an equaliser is fitted" } });`),
+    finds: [
+      { on: "", message: "clock draws from 12 V", accepted: "an equaliser is fitted", fixes: "no fix" },
+    ],
+  },
+]);
