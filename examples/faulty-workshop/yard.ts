@@ -30,6 +30,7 @@ function sound(name: string, more: { readonly maxDischargeA?: number; readonly m
     chemistry: "AGM",
     capacityAh: 100,
     internalMilliohm: 5,
+    maxDischargeA: 200,
     ...more,
   });
   const off = disconnect({ name: `disconnect, ${name}`, ratedA: 150 });
@@ -45,7 +46,7 @@ function sound(name: string, more: { readonly maxDischargeA?: number; readonly m
 }
 
 /** A heater that a sound bank feeds, so that the system has something to do. */
-function heater(name: string, at: ReturnType<typeof sound>, amperes = 10) {
+function heater(name: string, at: Pick<ReturnType<typeof sound>, "positive" | "negative">, amperes = 10) {
   circuit({
     name: `heater, ${name}`,
     from: at.positive,
@@ -206,7 +207,7 @@ circuit({
 });
 
 // disconnect/rating: 90 A through contacts made for 50 A.
-const press = battery({ name: "bank, press", chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+const press = battery({ name: "bank, press", chemistry: "AGM", capacityAh: 300, internalMilliohm: 3 });
 const pressOff = disconnect({ name: "disconnect, press", ratedA: 50 });
 cable({
   name: "bank cable, press",
@@ -428,3 +429,128 @@ for (const wall of ["left", "right"])
     gauge: 10,
     protect: { ratingA: wall === "left" ? 30 : 10, family: "ISO 8820-3 Type C", interruptingA: 5_000 },
   });
+
+// battery/unlike: AGM and gel in one bank.
+const oddBus = busBar({ name: "bus, odd pair", side: "positive" });
+const oddBack = busBar({ name: "return, odd pair", side: "negative" });
+for (const chemistry of ["AGM", "gel"] as const) {
+  const one = battery({ name: `battery, ${chemistry}`, chemistry, capacityAh: 100, internalMilliohm: 5 });
+  cable({
+    name: `lead, ${chemistry}`,
+    from: one.positive,
+    to: oddBus.stud,
+    lengthFt: 2,
+    gauge: 4,
+    protect: { ...classT, ratingA: 100 },
+  });
+  cable({ name: `return, ${chemistry}`, from: one.negative, to: oddBack.stud, lengthFt: 2, gauge: 4 });
+}
+const oddOff = disconnect({ name: "disconnect, odd pair", ratedA: 200 });
+cable({ name: "bank cable, odd pair", from: oddBus.stud, to: oddOff.line, lengthFt: 1, gauge: "4/0" });
+heater("odd pair", { positive: oddOff.load, negative: oddBack.stud });
+
+/** A string of 24 V behind its fuse and its disconnect. */
+function string(name: string, linkGauge: 4 | 10) {
+  const block = { chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 } as const;
+  const lower = battery({ ...block, name: `lower block, ${name}` });
+  const upper = battery({ ...block, name: `upper block, ${name}` });
+  cable({
+    name: `link, ${name}`,
+    from: lower.positive,
+    to: upper.negative,
+    lengthFt: 1,
+    gauge: linkGauge,
+  });
+  const off = disconnect({ name: `disconnect, ${name}`, ratedA: 150 });
+  cable({
+    name: `bank cable, ${name}`,
+    from: upper.positive,
+    to: off.line,
+    lengthFt: 2,
+    gauge: 4,
+    protect: { ...classT, ratingA: 100 },
+  });
+  heater(name, { positive: off.load, negative: lower.negative });
+  return { off, lower };
+}
+
+// battery/links: the 100 A fuse lets through more than a link of 10 AWG may carry.
+string("crane", 10);
+
+// battery/half-bank: a lamp of 12 V hangs on the lower half of 24 V.
+const silo = string("silo", 4);
+circuit({
+  name: "silo lamp",
+  from: silo.lower.positive,
+  returnTo: silo.lower.negative,
+  load: 2,
+  oneWayFt: 5,
+  gauge: 14,
+  protect: { ...classT, ratingA: 3 },
+  accept: { "disconnect/missing": "It shows that the bank is alive." },
+});
+
+/** A charger of 15 A on a bank. */
+function charger(name: string, at: { readonly positive: Start; readonly negative: End }, outputV?: number) {
+  const own = shoreCharger({
+    name: `charger, ${name}`,
+    outputA: 15,
+    ...(outputV !== undefined && { outputV }),
+  });
+  cable({
+    name: `charger cable, ${name}`,
+    from: own.positive,
+    to: at.positive,
+    lengthFt: 4,
+    gauge: 6,
+    protectFarEnd: { ...classT, ratingA: 60 },
+  });
+  cable({ name: `charger return, ${name}`, from: own.negative, to: at.negative, lengthFt: 4, gauge: 6 });
+}
+
+type Start = ReturnType<typeof sound>["positive"];
+type End = ReturnType<typeof sound>["negative"];
+
+// battery/charging-voltage: 15.2 V, and AGM takes up to 14.7 V.
+const jetty = sound("jetty");
+heater("jetty", jetty, 5);
+charger("jetty", jetty, 15.2);
+
+// battery/cold-charge: a lithium battery in a box that freezes, and nothing stops its charger.
+const icehouse = battery({
+  name: "bank, icehouse",
+  chemistry: "LiFePO4",
+  capacityAh: 100,
+  internalMilliohm: 6,
+  lowestC: -15,
+});
+const icehouseOff = disconnect({ name: "disconnect, icehouse", ratedA: 150 });
+cable({
+  name: "bank cable, icehouse",
+  from: icehouse.positive,
+  to: icehouseOff.line,
+  lengthFt: 2,
+  gauge: 2,
+  protect: { ...classT, ratingA: 125 },
+});
+heater("icehouse", { positive: icehouseOff.load, negative: icehouse.negative }, 5);
+charger("icehouse", { positive: icehouseOff.load, negative: icehouse.negative });
+
+// battery/fifty-volts: sixteen cells of LiFePO4, whose conductors are of other types.
+const mast = battery({
+  name: "bank, mast",
+  chemistry: "LiFePO4",
+  nominalV: 51.2,
+  capacityAh: 100,
+  internalMilliohm: 20,
+});
+const mastOff = disconnect({ name: "disconnect, mast", ratedA: 150 });
+cable({
+  name: "bank cable, mast",
+  from: mast.positive,
+  to: mastOff.line,
+  lengthFt: 2,
+  gauge: 4,
+  protect: { ...classT, ratingA: 100 },
+});
+heater("mast", { positive: mastOff.load, negative: mast.negative });

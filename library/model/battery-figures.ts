@@ -81,6 +81,13 @@ export function fullVoltageOf(label: BatteryLabel): { readonly voltageV: number;
     : { voltageV: restVoltageAt(label, 100).voltageV, source: restVoltages[label.chemistry].source };
 }
 
+/** At rest and full, the lower end for LiFePO4, V: a charger must hold more to fill it. */
+export function fullAtRestOf(label: BatteryLabel): number {
+  return label.chemistry === "LiFePO4"
+    ? cellsOf(label) * lithiumIronPhosphateCell.fullAtRestV[0]
+    : restVoltageAt(label, 100).voltageV;
+}
+
 interface RestVoltages {
   readonly source: Citation;
   /** Nominal voltage of the battery or cell that the table is for. */

@@ -86,6 +86,22 @@ export interface BatteryInput extends PartOptions {
    * Example: `maxChargeA: 100`
    */
   readonly maxChargeA?: number;
+  /**
+   * The coldest that the battery's own place gets, °C. -60 to 50. Not the coldest day outside: a bank inside is warmer.
+   *
+   * Left out: taken as not known, and charging in the cold is not checked.
+   *
+   * Example: `lowestC: -5`
+   */
+  readonly lowestC?: number;
+  /**
+   * Temperature below which its protection, or the chargers, stop charging it, °C, from its data sheet. -60 to 50.
+   *
+   * Left out: taken as none.
+   *
+   * Example: `chargeCutOffC: 0`
+   */
+  readonly chargeCutOffC?: number;
 }
 
 /** Battery chemistries. */

@@ -1,7 +1,13 @@
 import { alternatorOverload } from "./alternator/overload.ts";
 import { chargeCurrent } from "./battery/charge-current.ts";
+import { chargingVoltageOfBattery } from "./battery/charging-voltage.ts";
+import { coldCharge } from "./battery/cold-charge.ts";
 import { dischargeCurrent } from "./battery/discharge-current.ts";
+import { fiftyVolts } from "./battery/fifty-volts.ts";
+import { halfBank } from "./battery/half-bank.ts";
+import { bankLinks } from "./battery/links.ts";
 import { parallelImbalance } from "./battery/parallel-imbalance.ts";
+import { unlikeBatteries } from "./battery/unlike.ts";
 import { busRating } from "./bus/rating.ts";
 import { busStuds } from "./bus/studs.ts";
 import { inputCurrent } from "./charger/input-current.ts";
@@ -51,8 +57,14 @@ import { voltageCollapse } from "./voltage/collapse.ts";
 export const rules: readonly Rule<unknown>[] = [
   alternatorOverload,
   chargeCurrent,
+  chargingVoltageOfBattery,
+  coldCharge,
   dischargeCurrent,
+  fiftyVolts,
+  halfBank,
+  bankLinks,
   parallelImbalance,
+  unlikeBatteries,
   busRating,
   busStuds,
   inputCurrent,

@@ -19,6 +19,18 @@ export const chargingVoltage = {
   },
 } as const;
 
+/** Temperature below which LiFePO4 must not be charged. */
+export const coldCharging = {
+  source: {
+    document: "Data sheets of LiFePO4 cells",
+    section: "",
+    authority: "maker's data",
+    confirmed: "read",
+    note: "Figures of cells of 100 and 280 Ah, quoted on public pages: below 0 °C metallic lithium is deposited, a permanent loss.",
+  } satisfies Citation,
+  lithiumIronPhosphateFromC: 0,
+} as const;
+
 /** Output that an alternator may deliver for hours. */
 export const alternatorShare = {
   source: {

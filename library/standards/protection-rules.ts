@@ -143,3 +143,14 @@ export const batteryDisconnect: Citation = {
   confirmed: "memory",
   note: "A battery disconnect switch close to the battery, in the conductor to the supply. Devices that must run unattended are the usual exception. 33 CFR 183 asks for none.",
 };
+
+/** Conductors of circuits of 50 V or more. */
+export const conductorsFromFiftyVolts = {
+  source: {
+    document: subpartI,
+    section: "183.435(a)",
+    authority: "regulation",
+    confirmed: "read",
+  } satisfies Citation,
+  fromV: 50,
+} as const;

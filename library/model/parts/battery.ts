@@ -8,7 +8,7 @@ import {
   systemVoltageOf,
   usualRestVoltageOf,
 } from "../battery-figures.ts";
-import { current, nominalVoltage } from "../part-properties.ts";
+import { coldestDay, current, nominalVoltage } from "../part-properties.ts";
 import { amount, oneOf } from "../property.ts";
 import { type ComparedFigure, definePart, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
@@ -50,6 +50,11 @@ export const battery = definePart("battery", {
       limitOf: { current: "takes", words: "may take", judgedBy: "battery/charge-current" },
       silentWithout: "Charge limit of a battery, except the usual one of its chemistry",
     }),
+    lowestC: optional(coldestDay, {
+      words: "coldest in its place",
+      silentWithout: "Charging a battery of LiFePO4 in the cold",
+    }),
+    chargeCutOffC: optional(coldestDay, { words: "charging stops below" }),
   },
   figures(given, { source }): BatteryFigures {
     const { voltageV: fullV, source: fullVSource } = fullVoltageOf(given);

@@ -12,7 +12,11 @@ const high = "build({ voltage: 48 });";
 
 // Absorption voltages of each chemistry: common practice, from memory. 3.65 V a cell: the end of charge of LiFePO4.
 testRule(chargingVoltageOfBattery, [
-  { name: "the usual voltage for gel, at its upper end", plan: charged('chemistry: "gel"', ""), finds: "nothing" },
+  {
+    name: "the usual voltage for gel, at its upper end",
+    plan: charged('chemistry: "gel"', ""),
+    finds: "nothing",
+  },
   {
     name: "just above what gel takes",
     plan: charged('chemistry: "gel"', "outputV: 14.5"),
@@ -23,7 +27,7 @@ testRule(chargingVoltageOfBattery, [
         on: "outputV",
         severity: "warning",
         message:
-          "Charges gel (the battery house) to 14.5 V, 2.42 V a cell; up to 14.4 V is usual (common practice, no source; unconfirmed figure). Set it to 14.1 to 14.4 V.",
+          "Charges gel (the battery house) to 14.5 V, 2.42 V a cell; up to 14.4 V is usual (common practice, no source). Set it to 14.1 to 14.4 V.",
         fixes: "no fix",
       },
     ],
@@ -57,7 +61,7 @@ testRule(chargingVoltageOfBattery, [
         on: "outputV",
         severity: "warning",
         message:
-          "Charges LiFePO4 (the battery house) to 13.3 V, below the 13.4 V at which it rests when full (common practice, no source; unconfirmed figure): it never gets full. Set it to 14 to 14.6 V.",
+          "Charges LiFePO4 (the battery house) to 13.3 V, below the 13.4 V at which it rests when full (common practice, no source): it never gets full. Set it to 14 to 14.6 V.",
         fixes: "no fix",
       },
     ],
@@ -69,7 +73,12 @@ testRule(chargingVoltageOfBattery, [
       'outputV: 15.5, accept: { "battery/charging-voltage": "equalising charge, by hand" }',
     ),
     finds: [
-      { on: "outputV", message: "Charges flooded lead-acid", accepted: "equalising charge, by hand", fixes: "no fix" },
+      {
+        on: "outputV",
+        message: "Charges flooded lead-acid",
+        accepted: "equalising charge, by hand",
+        fixes: "no fix",
+      },
     ],
   },
 ]);

@@ -27,7 +27,7 @@ testRule(coldCharge, [
         on: "lowestC",
         severity: "warning",
         message:
-          "Its place gets as cold as -1 °C (lowestC), and no cut-off is stated: LiFePO4 must not be charged below 0 °C (data sheets of LiFePO4 cells). Keep it warmer, or state chargeCutOffC of its protection.",
+          "Its place gets as cold as -1 °C (lowestC), and no cut-off is stated: LiFePO4 must not be charged below 0 °C (Data sheets of LiFePO4 cells). Keep it warmer, or state chargeCutOffC of its protection.",
         fixes: "no fix",
       },
     ],
@@ -44,7 +44,8 @@ testRule(coldCharge, [
       {
         on: "chargeCutOffC",
         severity: "warning",
-        message: "Its place gets as cold as -15 °C (lowestC), and charging stops only below -10 °C (chargeCutOffC)",
+        message:
+          "Its place gets as cold as -15 °C (lowestC), and charging stops only below -10 °C (chargeCutOffC)",
         fixes: "no fix",
       },
     ],

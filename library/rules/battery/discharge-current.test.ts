@@ -38,7 +38,7 @@ testRule(dischargeCurrent, [
         on: "",
         severity: "info",
         message:
-          'Gives 50.2 A in "everything on", and its limit is not stated; LiFePO4 of this capacity usually gives 50 A for hours, 0.5 A per Ah (common practice, no source; unconfirmed figure). State maxDischargeA from its data sheet.',
+          'Gives 50.2 A in "everything on", and its limit is not stated; LiFePO4 of this capacity usually gives 50 A for hours, 0.5 A per Ah (common practice, no source). State maxDischargeA from its data sheet.',
         values: { stated: false },
         fixes: "no fix",
       },

@@ -88,7 +88,10 @@ testRule(bankLinks, [
   },
   {
     name: "accepted with a reason",
-    plan: row().replace("capacityAh: 100,", 'capacityAh: 100, accept: { "battery/links": "fuses are built in" },'),
+    plan: row().replace(
+      "capacityAh: 100,",
+      'capacityAh: 100, accept: { "battery/links": "fuses are built in" },',
+    ),
     finds: [{ on: "", message: "2 lithium batteries", accepted: "fuses are built in", fixes: "no fix" }],
   },
 ]);

@@ -1,7 +1,13 @@
 import { battery, build, busBar, cable, circuit, dcDcCharger, disconnect, inverter } from "loomwright";
 
 build({ voltage: 48, insulationC: 105 });
-const bank = battery({ chemistry: "LiFePO4", nominalV: 48, capacityAh: 100, internalMilliohm: 20 });
+const bank = battery({
+  chemistry: "LiFePO4",
+  nominalV: 48,
+  capacityAh: 100,
+  internalMilliohm: 20,
+  maxDischargeA: 100,
+});
 const bus = busBar({ side: "positive", ratedA: 150, studs: 4 });
 const back = busBar({ side: "negative", ratedA: 150, studs: 4 });
 const off = disconnect({ ratedA: 150 });

@@ -1,0 +1,80 @@
+import type { BatteryPart, Network, NetworkConductor } from "../model/network.ts";
+import { isDevice } from "../model/part-roles.ts";
+import { ampacityOf } from "./ampacity.ts";
+import type { Ampacity } from "./circuit-result.ts";
+import { endsAt, mountedAt } from "./network/topology/ends-at.ts";
+import type { Bank } from "./network/topology/network-topology.ts";
+import { batteryStrings, polesOf } from "./network/topology/parallel-strings.ts";
+
+/** The conductors between the batteries of a bank, and the fuses next to it. */
+export interface BankLinks {
+  readonly links: readonly Link[];
+  /** The greatest rating of a fuse or breaker next to the bank, A; undefined if it has none. */
+  readonly fuseA: number | undefined;
+  readonly strings: readonly StringEnd[];
+}
+
+export interface Link {
+  readonly conductor: NetworkConductor;
+  readonly ampacity: Ampacity;
+}
+
+export interface StringEnd {
+  /** The battery with the positive terminal of the string. */
+  readonly top: BatteryPart;
+  /** A fuse or breaker in every conductor at one of the string's ends. */
+  readonly hasOwnFuse: boolean;
+}
+
+/** Of every bank of more than one battery. */
+export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly BankLinks[] {
+  const isPole = (terminal: number) => network.parts[network.terminals[terminal]!.part]!.kind === "battery";
+  const isLink = ({ from, to }: NetworkConductor) => isPole(from) && isPole(to);
+  const strings = batteryStrings(network, banks);
+  return banks.flatMap(({ batteries }, bank): BankLinks[] => {
+    if (batteries.length < 2) return [];
+    const found = new Set<NetworkConductor>();
+    const ratings: number[] = [];
+    for (const index of batteries) {
+      const { terminals } = network.parts[index] as BatteryPart;
+      for (const pole of [terminals.positive, terminals.negative]) {
+        for (const conductor of endsAt(network, pole)) {
+          if (isLink(conductor)) found.add(conductor);
+          else ratings.push(...ratingsNear(network, conductor));
+        }
+        ratings.push(...mountedAt(network, pole).map(({ ratingA }) => ratingA));
+      }
+    }
+    const ends = strings
+      .filter((string) => string.bank === bank)
+      .map((string): StringEnd => {
+        const { positive, negative } = polesOf(string);
+        const hasOwnFuse = isFused(network, positive) || isFused(network, negative);
+        return { top: string.batteries.at(-1)!, hasOwnFuse };
+      });
+    return [
+      {
+        links: [...found].map((conductor) => ({ conductor, ampacity: ampacityOf(conductor.run) })),
+        fuseA: ratings.length === 0 ? undefined : Math.max(...ratings),
+        strings: ends.length > 1 ? ends : [],
+      },
+    ];
+  });
+}
+
+/** The ratings of the devices in a conductor, or of the device in which it ends. */
+function ratingsNear({ terminals, parts }: Network, { near, far, from, to }: NetworkConductor): number[] {
+  const inIt = [near, far].flatMap((device) => (device ? [device.ratingA] : []));
+  if (inIt.length > 0) return inIt;
+  return [from, to].flatMap((end) => {
+    const part = parts[terminals[end]!.part]!;
+    return isDevice(part) ? [part.ratingA] : [];
+  });
+}
+
+/** Whether no conductor leaves the terminal without a fuse or breaker. */
+function isFused(network: Network, terminal: number): boolean {
+  const leaving = endsAt(network, terminal);
+  const areFused = leaving.every((conductor) => ratingsNear(network, conductor).length > 0);
+  return areFused && leaving.length + mountedAt(network, terminal).length > 0;
+}

@@ -1,0 +1,80 @@
+import { type Charging, chargings } from "../../analysis/charging-sources.ts";
+import { cellsOf, fullAtRestOf } from "../../model/battery-figures.ts";
+import type { BatteryPart } from "../../model/network.ts";
+import { chargingVoltage } from "../../standards/charging-practice.ts";
+import { lithiumIronPhosphateCell } from "../../standards/rest-voltage.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { exceeds, formatRounded, withUnit } from "../wording/format-number.ts";
+import { atPart, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+
+export const chargingVoltageOfBattery = defineRule<Values>({
+  id: "battery/charging-voltage",
+  title: "Charging voltage does not suit the battery",
+  severity: "warning",
+  why: "Too high a voltage gases lead-acid dry and overcharges lithium cells; too low a one never fills the battery.",
+  sources: [chargingVoltage.source, lithiumIronPhosphateCell.source],
+  fixable: false,
+  acceptable: true,
+  // Needs the output voltage of each charging source, and the chemistry and cells of the batteries between its terminals, every switch
+  // closed. One finding for each source: the battery that it suits least.
+  check: (plan) =>
+    inNetwork(plan, ({ network, result }) => {
+      const bySource = new Map<number, Found<Values>>();
+      for (const one of chargings(network, result.topology.banks)) {
+        const found = finding(one);
+        if (found && !bySource.has(one.source.index)) bySource.set(one.source.index, found);
+      }
+      return [...bySource.values()];
+    }),
+  message({ what, chemistry, battery, outputV, limitV, perCellV, rangeV, source }) {
+    const [from, to] = rangeV;
+    const charges = `Charges ${chemistry} (${battery}) to ${withUnit(outputV, "V")}`;
+    const setIt = `Set it to ${formatRounded(from)} to ${withUnit(to, "V")}`;
+    return what === "high"
+      ? `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${withUnit(limitV, "V")} is usual (${source}). ${setIt}.`
+      : `${charges}, below the ${withUnit(limitV, "V")} at which it rests when full (${source}): it never gets full. ${setIt}.`;
+  },
+});
+
+interface Values {
+  readonly what: "high" | "low";
+  readonly chemistry: string;
+  /** "the battery house" */
+  readonly battery: string;
+  readonly outputV: number;
+  readonly limitV: number;
+  readonly perCellV: number;
+  /** The usual absorption voltages. */
+  readonly rangeV: readonly [number, number];
+  readonly source: string;
+}
+
+function finding({ source, batteries }: Charging): Found<Values> | undefined {
+  const [first] = batteries;
+  if (!first) return undefined;
+  const { outputV } = source;
+  const sum = (of: (battery: BatteryPart) => number) =>
+    batteries.reduce((total, battery) => total + of(battery), 0);
+  const absorptionV = (end: 0 | 1) =>
+    sum(({ chemistry, systemV }) => (chargingVoltage.absorptionFor12V[chemistry][end] * systemV) / 12);
+  const rangeV = [absorptionV(0), absorptionV(1)] as const;
+  const fullV = sum(fullAtRestOf);
+  const isHigh = exceeds(outputV, rangeV[1]);
+  if (!isHigh && !exceeds(fullV, outputV)) return undefined;
+  return {
+    subject: source.name,
+    at: atPart(source, "outputV"),
+    related: [relatedPart(first)],
+    values: {
+      what: isHigh ? "high" : "low",
+      chemistry: first.chemistry,
+      battery: partInWords(first),
+      outputV,
+      limitV: isHigh ? rangeV[1] : fullV,
+      perCellV: outputV / sum(cellsOf),
+      rangeV,
+      source: sourceInWords(isHigh ? chargingVoltage.source : lithiumIronPhosphateCell.source),
+    },
+  };
+}

@@ -1,0 +1,113 @@
+import { type BankLinks, bankLinksOf, type Link } from "../../analysis/bank-links.ts";
+import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { protectionDistances, ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
+import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { ownRequirement } from "../own-requirement.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { exceeds, formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
+import { atConductor, atPart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { sizePath } from "../wording/property-paths.ts";
+import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words.ts";
+import { noSizeIsEnough, wayOut } from "../wording/way-out.ts";
+
+const ownFuse = ownRequirement("Each of several lithium batteries in parallel has a fuse of its own.");
+
+export const bankLinks = defineRule<Values>({
+  id: "battery/links",
+  title: "Links and fuses inside a bank",
+  severity: "warning",
+  why: "Links between batteries lie before the fuse of the bank: it protects them only if they carry what it lets through.",
+  sources: [ratingBetweenLoadAndConductor, protectionDistances.fromBattery.source, ownFuse],
+  fixable: true,
+  acceptable: true,
+  // Needs the links of each bank, the greatest fuse next to it, and the ampacity of each link. An error if a link is too thin.
+  check: (plan) =>
+    inNetwork(plan, ({ network, result }) =>
+      bankLinksOf(network, result.topology.banks).flatMap((bank) => [
+        ...bank.links.flatMap((link) => [...tooThin(link, bank), ...tooLong(link)]),
+        ...withoutFuses(bank),
+      ]),
+    ),
+  message(values) {
+    switch (values.what) {
+      case "ampacity": {
+        const [may, fuse] = formatDistinctWithUnit(values.ampacityA, values.fuseA, "A");
+        return `${values.size} may carry ${may} (${values.source}), and the bank's fuse of ${fuse} lets more through this link for hours: ${values.wayOut}.`;
+      }
+      case "length":
+        return `This link between batteries has no fuse, and is longer than ${formatRounded(values.maxIn)} in (${values.source}): bring the batteries closer, or put a fuse in.`;
+      case "fuses":
+        return `${values.count} lithium batteries in parallel, and ${listInWords(values.without)} have no fuse of their own: the others feed a fault in one of them with all their current (${values.source}). Give each battery a fuse at its terminal.`;
+    }
+  },
+});
+
+type Values =
+  | {
+      readonly what: "ampacity";
+      readonly size: string;
+      readonly ampacityA: number;
+      readonly fuseA: number;
+      readonly source: string;
+      readonly wayOut: string;
+    }
+  | { readonly what: "length"; readonly maxIn: number; readonly source: string }
+  | {
+      readonly what: "fuses";
+      readonly count: number;
+      /** The batteries without one. */
+      readonly without: readonly string[];
+      readonly source: string;
+    };
+
+function tooThin({ conductor, ampacity }: Link, { fuseA }: BankLinks): Found<Values>[] {
+  // A link with a fuse of its own is protected by that.
+  if (fuseA === undefined || !ampacity.judged || conductor.near || conductor.far) return [];
+  if (!exceeds(fuseA, ampacity.ampacityA)) return [];
+  const { run } = conductor;
+  const fixes = sizedFixes(run, thinnestSufficient({ ...run, loadA: fuseA, continuous: false }));
+  return [
+    {
+      subject: conductor.name,
+      at: atConductor(conductor, ...sizePath(run)),
+      severity: "error",
+      fixes,
+      values: {
+        what: "ampacity",
+        size: sizeInWords(run.conductor),
+        ampacityA: ampacity.ampacityA,
+        fuseA,
+        source: ampacitySourceInWords(ampacity),
+        wayOut: wayOut(fixes, noSizeIsEnough),
+      },
+    },
+  ];
+}
+
+function tooLong({ conductor }: Link): Found<Values>[] {
+  const { maxIn, source } = protectionDistances.fromBattery;
+  if (conductor.near || conductor.far || !exceeds(conductor.lengthM / metresPerInch, maxIn)) return [];
+  const [property = "lengthM"] = Object.keys(conductor.run.lengthsGiven);
+  const values: Values = { what: "length", maxIn, source: sourceInWords(source) };
+  return [{ subject: conductor.name, at: atConductor(conductor, property), values }];
+}
+
+const metresPerInch = 0.0254;
+
+function withoutFuses({ strings }: BankLinks): Found<Values>[] {
+  const isLithium = strings.every(({ top }) => top.chemistry === "LiFePO4");
+  const without = strings.filter(({ hasOwnFuse }) => !hasOwnFuse).map(({ top }) => top);
+  const [first, second] = without;
+  // With a fuse in all but one, nothing feeds any of them past a fuse.
+  if (!isLithium || !first || !second) return [];
+  const values: Values = {
+    what: "fuses",
+    count: strings.length,
+    without: without.map(({ name }) => name),
+    source: sourceInWords(ownFuse),
+  };
+  const related = without.slice(1, mostRelated).map((battery) => relatedPart(battery, partInWords(battery)));
+  return [{ subject: first.name, at: atPart(first), values, related }];
+}
+
+const mostRelated = 8;
