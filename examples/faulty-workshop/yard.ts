@@ -8,9 +8,11 @@ import {
   circuit,
   dcDcCharger,
   disconnect,
+  type EitherTerminal,
   fusePanel,
   inverter,
   load,
+  type NegativeTerminal,
   scenario,
   shoreCharger,
   shunt,
@@ -45,8 +47,14 @@ function sound(name: string, more: { readonly maxDischargeA?: number; readonly m
   return { bank, positive: off.load, negative: bank.negative };
 }
 
+/** Where a bank feeds what hangs on it. */
+interface Feed {
+  readonly positive: ReturnType<typeof sound>["positive"];
+  readonly negative: NegativeTerminal | EitherTerminal;
+}
+
 /** A heater that a sound bank feeds, so that the system has something to do. */
-function heater(name: string, at: Pick<ReturnType<typeof sound>, "positive" | "negative">, amperes = 10) {
+function heater(name: string, at: Feed, amperes = 10) {
   circuit({
     name: `heater, ${name}`,
     from: at.positive,
@@ -491,7 +499,7 @@ circuit({
 });
 
 /** A charger of 15 A on a bank. */
-function charger(name: string, at: { readonly positive: Start; readonly negative: End }, outputV?: number) {
+function charger(name: string, at: Feed, outputV?: number) {
   const own = shoreCharger({
     name: `charger, ${name}`,
     outputA: 15,
@@ -507,9 +515,6 @@ function charger(name: string, at: { readonly positive: Start; readonly negative
   });
   cable({ name: `charger return, ${name}`, from: own.negative, to: at.negative, lengthFt: 4, gauge: 6 });
 }
-
-type Start = ReturnType<typeof sound>["positive"];
-type End = ReturnType<typeof sound>["negative"];
 
 // battery/charging-voltage: 15.2 V, and AGM takes up to 14.7 V.
 const jetty = sound("jetty");

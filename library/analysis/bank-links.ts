@@ -11,6 +11,7 @@ export interface BankLinks {
   readonly links: readonly Link[];
   /** The greatest rating of a fuse or breaker next to the bank, A; undefined if it has none. */
   readonly fuseA: number | undefined;
+  /** Strings that links connect in parallel; none if they meet at bus bars: their conductors are judged like any other. */
   readonly strings: readonly StringEnd[];
 }
 
@@ -30,6 +31,8 @@ export interface StringEnd {
 export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly BankLinks[] {
   const isPole = (terminal: number) => network.parts[network.terminals[terminal]!.part]!.kind === "battery";
   const isLink = ({ from, to }: NetworkConductor) => isPole(from) && isPole(to);
+  const isParallel = ({ from, to }: NetworkConductor) =>
+    network.terminals[from]!.name === network.terminals[to]!.name;
   const strings = batteryStrings(network, banks);
   return banks.flatMap(({ batteries }, bank): BankLinks[] => {
     if (batteries.length < 2) return [];
@@ -56,7 +59,7 @@ export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly 
       {
         links: [...found].map((conductor) => ({ conductor, ampacity: ampacityOf(conductor.run) })),
         fuseA: ratings.length === 0 ? undefined : Math.max(...ratings),
-        strings: ends.length > 1 ? ends : [],
+        strings: ends.length > 1 && [...found].some(isParallel) ? ends : [],
       },
     ];
   });

@@ -59,7 +59,7 @@ testRule(unlikeBatteries, [
       {
         subject: "right",
         on: "chemistry",
-        severity: "warning",
+        severity: "error",
         message:
           "LiFePO4 in parallel with AGM (the battery left): it rests at a higher voltage, and each is charged to the wrong one. Put a DC-DC charger between them.",
         fixes: "no fix",
@@ -102,12 +102,12 @@ testRule(unlikeBatteries, [
     finds: "nothing",
   },
   {
-    name: "capacities in parallel that differ by more: information",
+    name: "capacities in parallel that differ by more",
     plan: sideBySide(agm, 'chemistry: "AGM", capacityAh: 111'),
     finds: [
       {
         on: "capacityAh",
-        severity: "info",
+        severity: "warning",
         message:
           "111 Ah in parallel with 100 Ah (the battery left): they do not share the current by their capacity. Use batteries of one kind and age.",
         fixes: "no fix",

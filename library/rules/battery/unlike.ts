@@ -22,8 +22,8 @@ export const unlikeBatteries = defineRule<Values>({
   sources: [ofOneKind],
   fixable: false,
   acceptable: true,
-  // Needs the strings that are connected at both ends, every switch closed. An error if their voltages differ; information if only
-  // capacities in parallel do. One finding for each group and each string.
+  // Needs the strings that are connected at both ends, every switch closed. An error if their voltages differ, or if lithium and
+  // lead-acid are connected for good. One finding for each group and each string.
   check: (plan) => inNetwork(plan, (judged) => [...inParallel(judged), ...inSeries(judged)]),
   message(values) {
     const { what, other } = values;
@@ -92,7 +92,11 @@ function chemistryOf(own: BatteryString, other: BatteryString): Found<Values>[] 
   const words = { own: mine.chemistry, others: theirs.chemistry };
   if (isLithium(mine) !== isLithium(theirs))
     return [
-      found(own, other, "chemistry", "warning", { what: "lithium", ...words, restsHigher: isLithium(mine) }),
+      found(own, other, "chemistry", own.bank === other.bank ? "error" : "warning", {
+        what: "lithium",
+        ...words,
+        restsHigher: isLithium(mine),
+      }),
     ];
   if (own.bank !== other.bank) return [];
   return [found(own, other, "chemistry", "warning", { what: "chemistry", ...words, way: "parallel" })];
@@ -101,7 +105,7 @@ function chemistryOf(own: BatteryString, other: BatteryString): Found<Values>[] 
 function capacityOf(own: BatteryString, other: BatteryString): Found<Values>[] {
   const [ownAh, otherAh] = [least(own), least(other)];
   if (own.bank !== other.bank || !differ(ownAh, otherAh)) return [];
-  return [found(own, other, "capacityAh", "info", { what: "capacity in parallel", ownAh, otherAh })];
+  return [found(own, other, "capacityAh", "warning", { what: "capacity in parallel", ownAh, otherAh })];
 }
 
 function inSeries({ network, result }: JudgedNetwork): Found<Values>[] {

@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect, shoreCharger } from "loomwr
 // A camper: a charger with an equalising voltage on a lithium battery.
 // Expected: warning (charging voltage against chemistry) at charger or bank
 // Because: Common practice: LiFePO4 14.0 to 14.6 V for four cells; the charger holds 15.5 V.
-// Not met yet: no rule finds it
 build({ name: "charged too high", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

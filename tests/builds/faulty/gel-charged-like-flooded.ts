@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect, shoreCharger } from "loomwr
 // A studio barge: gel batteries on a charger that is set for flooded ones.
 // Expected: warning (charging voltage against chemistry) at charger or gel battery
 // Because: Common practice: gel 14.1 to 14.4 V; the charger holds 14.8 V.
-// Not met yet: no rule finds it
 build({ name: "gel charged like flooded", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -4,7 +4,6 @@ import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 // Expected: error (different chemistries in parallel) at old battery or new battery
 // Because: Common practice: different voltages at rest and of charge; one discharges into the other.
 // May follow: warning battery/parallel-imbalance at old battery or new battery
-// Not met yet: no rule finds it
 build({ name: "lead beside lithium", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -4,7 +4,6 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // Expected: warning (load on half of a bank) at radio or lower battery
 // Because: Common practice: the lower battery is drained and the upper one overcharged; a converter feeds 12 V.
 // May follow: warning disconnect/missing at lower battery or radio
-// Not met yet: no rule finds it
 build({ name: "radio on half the bank", voltage: 24, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -1,10 +1,9 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A 24 V ploughing winch: the link between its batteries is thinner than the main fuse allows.
-// Expected: error protection/unprotected-path at series link
+// Expected: error battery/links at series link
 // Because: 33 CFR 183.425(b), 183.455(c): 8 AWG may carry 80 A, and the main fuse that protects it is 125 A.
 // May follow: warning conductor/fault-withstand at series link
-// Not met yet: links inside a bank are not held to the main fuse
 build({ name: "thin series link", voltage: 24, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

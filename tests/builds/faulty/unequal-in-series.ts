@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // A 24 V loader: a new 100 Ah battery in series with one of 70 Ah.
 // Expected: warning (unequal capacity in series) at upper battery or lower battery
 // Because: Common practice: the smaller is empty, and is charged backwards, while the larger still delivers.
-// Not met yet: no rule finds it
 build({ name: "unequal in series", voltage: 24, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
