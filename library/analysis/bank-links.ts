@@ -20,7 +20,7 @@ export interface Link {
   readonly ampacity: Ampacity;
 }
 
-export interface StringEnd {
+interface StringEnd {
   /** The battery with the positive terminal of the string. */
   readonly top: BatteryPart;
   /** A fuse or breaker in every conductor at one of the string's ends. */

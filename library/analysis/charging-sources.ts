@@ -6,7 +6,7 @@ import { batteryStrings, polesOf } from "./network/topology/parallel-strings.ts"
 import { portsOf } from "./network/topology/ports.ts";
 
 /** A charging source that holds a voltage at its output. */
-export type ChargingSource = Extract<Part, { readonly outputV: number }>;
+type ChargingSource = Extract<Part, { readonly outputV: number }>;
 
 /** A source, and a string of batteries or a single battery of one, between whose poles it is connected while every switch is closed. */
 export interface Charging {

@@ -51,7 +51,10 @@ export function systemVoltageFor(nominalV: number): number {
   return isWhole(twelves) ? Math.round(twelves) * 12 : nominalV;
 }
 
-/** The sum of the nominal voltages of its cells, V: 51.2 V for sixteen cells of LiFePO4. */
+/**
+ * The sum of the nominal voltages of its cells, V: 2 V of lead-acid, 3.2 V of LiFePO4, so 51.2 V for sixteen. It rests there if the plan
+ * does not state the charge.
+ */
 export function cellVoltageOf(label: BatteryLabel): number {
   const { chemistry, nominalV } = label;
   return chemistry === "LiFePO4" ? cellsOf(label) * lithiumIronPhosphateCell.restV : nominalV;
@@ -67,9 +70,6 @@ export function lowestVoltageOf(label: BatteryLabel): number {
 export function lowestVoltageFor(systemV: number): number {
   return (systemV / nominalOfLeadAcidCellV) * lowestCellVoltage.leadAcidV;
 }
-
-/** At rest if the plan does not state the charge, V: 2 V a lead-acid cell, 3.2 V a cell of LiFePO4. */
-export const usualRestVoltageOf = cellVoltageOf;
 
 /** For the maximum fault current, V: lead-acid at rest and full; LiFePO4 at the end of charge, 3.65 V a cell. */
 export function fullVoltageOf(label: BatteryLabel): { readonly voltageV: number; readonly source: Citation } {

@@ -2,11 +2,11 @@ import type { Citation } from "../../standards/citation.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { chemistries } from "../allowed-values.ts";
 import {
+  cellVoltageOf,
   fullVoltageOf,
   type InternalResistance,
   internalResistanceOf,
   systemVoltageOf,
-  usualRestVoltageOf,
 } from "../battery-figures.ts";
 import { coldestDay, current, nominalVoltage } from "../part-properties.ts";
 import { amount, oneOf } from "../property.ts";
@@ -61,7 +61,7 @@ export const battery = definePart("battery", {
     return {
       systemV: systemVoltageOf(given),
       internal: internalResistanceOf({ ...given, source }, fullV),
-      usualRestV: usualRestVoltageOf(given),
+      usualRestV: cellVoltageOf(given),
       fullV,
       fullVSource,
     };
