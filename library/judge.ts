@@ -13,7 +13,7 @@ import type { PlanProblem, PlanRecord } from "./model/record.ts";
 import type { Run } from "./model/run.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
-import type { JudgedNetwork, JudgedPlan, JudgedRun } from "./rules/rule.ts";
+import type { Found, JudgedNetwork, JudgedPlan, JudgedRun } from "./rules/rule.ts";
 
 /** The engine's result for a plan: its model, the computed results and the findings. */
 export interface Judgement extends JudgedPlan {
@@ -38,21 +38,23 @@ export function judge(
   const circuits = runs.map(judgedRun);
   const plan: JudgedPlan = { model, circuits, network, problems };
   const reasons = acceptedReasons(model);
-  const findings = rules.flatMap((rule) =>
-    rule.check(plan).map((found): Finding => {
-      const reason = "record" in found.at ? reasons.get(found.at.record)?.[rule.id]?.trim() : undefined;
-      return {
+  const found = rules.flatMap((rule) =>
+    rule.check(plan).map((one): Caused => {
+      const reason = "record" in one.at ? reasons.get(one.at.record)?.[rule.id]?.trim() : undefined;
+      const finding: Finding = {
         rule: rule.id,
-        severity: found.severity ?? rule.severity,
-        subject: found.subject,
-        at: found.at,
-        values: found.values,
-        related: found.related ?? [],
-        fixes: found.fixes ?? [],
+        severity: one.severity ?? rule.severity,
+        subject: one.subject,
+        at: one.at,
+        values: one.values,
+        related: one.related ?? [],
+        fixes: one.fixes ?? [],
         ...(rule.acceptable && reason ? { accepted: reason } : {}),
       };
+      return { finding, explains: one.explains, restsOnVoltages: rule.restsOnVoltages === true };
     }),
   );
+  const findings = withCauses(found);
   // Islands alone are no picture of the plan: only their findings are shown.
   return {
     ...plan,
@@ -135,6 +137,31 @@ function acceptedReasons({ circuits, network, remains }: PlanModel): ReadonlyMap
   for (const { record, run } of conductors) reasons.set(record, run.accept);
   for (const { record, accept } of parts) if (!reasons.has(record)) reasons.set(record, accept);
   return reasons;
+}
+
+interface Caused {
+  readonly finding: Finding;
+  readonly explains: Found<unknown>["explains"];
+  readonly restsOnVoltages: boolean;
+}
+
+/** Findings that follow from another one name it. */
+function withCauses(found: readonly Caused[]): Finding[] {
+  const causes = new Map<number, Finding>();
+  const explained = new Set<ReadonlySet<number>>();
+  for (const { finding, explains = [] } of found) {
+    for (const island of explains) {
+      if (explained.has(island)) continue;
+      explained.add(island);
+      for (const record of island) if (!causes.has(record)) causes.set(record, finding);
+    }
+  }
+  return found.map(({ finding, restsOnVoltages }) => {
+    const { rule, at } = finding;
+    const cause = restsOnVoltages && "record" in at ? causes.get(at.record) : undefined;
+    if (!cause || cause.rule === rule) return finding;
+    return { ...finding, followsFrom: { rule: cause.rule, subject: cause.subject } };
+  });
 }
 
 const severityOrder = { error: 0, warning: 1, info: 2, hint: 3 };

@@ -23,6 +23,8 @@ export interface Finding<Values = unknown> {
   readonly fixes: readonly ProposedFix[];
   /** The builder's reason, if the plan accepts the finding. */
   readonly accepted?: string;
+  /** The finding that causes this one: shown there, and with its own severity wherever findings are counted. */
+  readonly followsFrom?: { readonly rule: string; readonly subject: string };
 }
 
 export interface Related {

@@ -30,6 +30,11 @@ export interface Rule<Values> {
    * False if left out.
    */
   readonly repairsWait?: boolean;
+  /**
+   * Its findings rest on the voltages of the network: they follow from a finding by which these voltages cannot be as calculated
+   * ({@link Found.explains}). Never set for ampacity, fuses and short circuits: their findings are shown one by one.
+   */
+  readonly restsOnVoltages?: true;
   check(plan: JudgedPlan): Found<Values>[];
   /** About 100 characters: the fault, the value given, the limit; unit always, three significant figures. */
   message(values: Values): string;
@@ -40,6 +45,11 @@ export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | 
   readonly severity?: Severity;
   readonly related?: readonly Related[];
   readonly fixes?: readonly ProposedFix[];
+  /**
+   * The records of each island whose voltages it makes wrong (`recordsOfIslands`): findings there that rest on voltages follow from
+   * it. Of several findings that explain an island, the first in the order of the rules is the cause.
+   */
+  readonly explains?: readonly ReadonlySet<number>[];
 }
 
 /** The input of every rule: results. A rule computes no physics. */

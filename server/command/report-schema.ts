@@ -237,6 +237,8 @@ export const planSchema = z.strictObject({
       message: z.string(),
       ...lines.shape,
       accepted: z.string().optional(),
+      /** The finding that causes this one; both count. */
+      followsFrom: z.strictObject({ rule: z.string(), subject: z.string() }).optional(),
       related: z.array(z.strictObject({ ...lines.shape, text: z.string() })),
       /**
        * Present only if no fix was tried although there may be one: in a plan with very many findings, only the first ones get

@@ -118,6 +118,7 @@ function reportFinding(
     message: placed.message,
     ...places.linesOf(placed.place),
     ...(finding.accepted === undefined ? {} : { accepted: finding.accepted }),
+    ...(finding.followsFrom && { followsFrom: finding.followsFrom }),
     related: placed.related.map(({ place, text }) => ({ ...places.linesOf(place), text })),
     ...(proven ? {} : { fixesTried: false as const }),
     fixes: (proven ?? []).map(({ title, kind, edits }) => ({

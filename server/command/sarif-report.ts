@@ -102,7 +102,8 @@ function withoutLinks(page: string): string {
 }
 
 function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: string): Result {
-  const { rule, severity, subject, property, message, accepted, related, fixesTried, fixes } = finding;
+  const { rule, severity, subject, property, message, accepted, followsFrom, related, fixesTried, fixes } =
+    finding;
   return {
     ...{ ruleId: rule, ruleIndex: rules.findIndex(({ id }) => id === rule), level: levels[severity] },
     message: { text: sarifText(message) },
@@ -131,7 +132,13 @@ function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: s
         ? []
         : [{ kind: "inSource", status: "accepted", justification: sarifText(accepted) }],
     ...(fixes.length > 0 && { fixes: fixes.map((fix) => fixOf(fix, artifacts)) }),
-    properties: { severity, ...(fixesTried === undefined ? {} : { fixesTried }) },
+    properties: {
+      severity,
+      ...(fixesTried === undefined ? {} : { fixesTried }),
+      ...(followsFrom && {
+        followsFrom: { rule: followsFrom.rule, subject: sarifText(followsFrom.subject) },
+      }),
+    },
   };
 }
 

@@ -15,7 +15,8 @@ import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 export function textReport({ plans, passedBy }: CheckedPlans, terminal: Terminal): string {
   const paint = paintFor(terminal);
   const blocks = plans.flatMap((plan) => {
-    const { shown, leftOut } = shownFindings([...plan.findings].sort(worstFirst), (finding) => ({
+    const causes = plan.findings.filter(({ followsFrom }) => !followsFrom);
+    const { shown, leftOut } = shownFindings([...causes].sort(worstFirst), (finding) => ({
       ...finding,
       accepted: finding.accepted !== undefined,
     }));
@@ -55,6 +56,15 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
     codeFrame(finding, (number) => plan.lineText(file, number), paint),
   ];
   if (accepted !== undefined) parts.push(`  accepted: ${printable(accepted)}`);
+  const following = plan.findings.filter(
+    ({ followsFrom }) => followsFrom?.rule === rule && followsFrom.subject === finding.subject,
+  );
+  if (following.length > 0) {
+    const rules = [...new Set(following.map((one) => one.rule))].join(", ");
+    parts.push(
+      `  follows from it: ${counted(following.length, "finding")} (${rules}); --format json lists them`,
+    );
+  }
   for (const { text, ...at } of finding.related) {
     parts.push(
       `  see ${paint("faint", `${printable(at.file)}:${at.line}:${at.column}`)}: ${printable(text)}`,

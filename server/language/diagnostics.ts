@@ -59,7 +59,7 @@ export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnosti
   });
   return {
     range,
-    severity: severityOf(finding.accepted === undefined ? finding.severity : acceptedAs(finding.severity)),
+    severity: severityOf(shownAs(finding)),
     code: finding.rule,
     codeDescription: { href: rulePage(finding.rule) },
     source,
@@ -70,7 +70,8 @@ export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnosti
 }
 
 /** With the circuit's name first: a list of findings shows no line of the plan that would name it. */
-function messageOf({ finding: { at, subject, accepted }, message }: PlacedFinding): string {
+function messageOf({ finding: { at, subject, accepted, followsFrom }, message: own }: PlacedFinding): string {
+  const message = followsFrom ? `${own} Follows from ${followsFrom.rule} at ${followsFrom.subject}.` : own;
   const name = "record" in at && subject !== "the build" ? subject : "";
   if (accepted !== undefined) return `${name === "" ? "" : `${name}, `}accepted: ${accepted}. ${message}`;
   return name === ""
@@ -92,6 +93,12 @@ const severities: Record<Severity, DiagnosticSeverity> = {
 
 function severityOf(severity: Severity): DiagnosticSeverity {
   return severities[severity];
+}
+
+/** A finding that follows from another is no problem of its own in the editor's list. */
+function shownAs({ severity, accepted, followsFrom }: PlacedFinding["finding"]): Severity {
+  if (followsFrom) return "hint";
+  return accepted === undefined ? severity : acceptedAs(severity);
 }
 
 /** Accepted findings stay visible; a hint has no squiggle to begin with, and gets none by being accepted. */

@@ -14,6 +14,8 @@ interface Verdict {
   readonly has?: readonly string[];
   readonly lacks?: readonly string[];
   readonly only?: readonly string[];
+  /** Every finding that follows from another: "rule: subject < rule: subject". */
+  readonly follow?: readonly string[];
   /** Parts of messages, each in some finding. */
   readonly says?: readonly string[];
 }
@@ -232,15 +234,38 @@ const ofGaps: Readonly<Record<string, Verdict>> = {
   },
 };
 
+const ofCauses: Readonly<Record<string, Verdict>> = {
+  "the drop on a run follows from the collapse that it is part of; sizes and fuses stand alone": {
+    plan: `${house()}
+      const heater = load({ powerW: 900, dropLimitPercent: 20 });
+      out("heater", { load: undefined, to: heater, oneWayFt: 120, gauge: 4, protect: 125 });`,
+    has: ["warning conductor/voltage-drop: heater"],
+    follow: ["conductor/voltage-drop: heater < voltage/collapse: heater"],
+  },
+  "nothing follows in an island beside the collapse": {
+    plan: `${house()}
+      const heater = load({ powerW: 900, dropLimitPercent: 20 });
+      out("heater", { load: undefined, to: heater, oneWayFt: 120, gauge: 4, protect: 125 });
+      const other = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+      circuit({ name: "far lamp", from: other.positive, load: 10, oneWayFt: 60, gauge: 14, protect: { ...classT, ratingA: 15 } });`,
+    has: ["warning conductor/voltage-drop: far lamp"],
+    follow: ["conductor/voltage-drop: heater < voltage/collapse: heater"],
+  },
+};
+
 describe("a named scenario switches no check off", () => {
   for (const [name, verdict] of Object.entries(ofScenarios)) it(name, () => expectVerdict(verdict));
+});
+
+describe("a consequence names its cause", () => {
+  for (const [name, verdict] of Object.entries(ofCauses)) it(name, () => expectVerdict(verdict));
 });
 
 describe("one finding hides no other that needs nothing from it", () => {
   for (const [name, verdict] of Object.entries(ofGaps)) it(name, () => expectVerdict(verdict));
 });
 
-function expectVerdict({ plan, has = [], lacks = [], only, says = [] }: Verdict): void {
+function expectVerdict({ plan, has = [], lacks = [], only, says = [], follow }: Verdict): void {
   const { records, problems } = runExample(plan);
   expect(problems).toEqual([]);
   const messageOf = new Map(rules.map((rule) => [rule.id, rule.message]));
@@ -249,6 +274,10 @@ function expectVerdict({ plan, has = [], lacks = [], only, says = [] }: Verdict)
   for (const wanted of has) expect(verdicts).toContain(wanted);
   expect(verdicts.filter((one) => lacks.some((rule) => one.includes(` ${rule}: `)))).toEqual([]);
   if (only) expect(verdicts.filter((one) => !one.startsWith("info "))).toEqual(only);
+  const following = findings.flatMap(({ rule, subject, followsFrom: cause }) =>
+    cause ? [`${rule}: ${subject} < ${cause.rule}: ${cause.subject}`] : [],
+  );
+  if (follow) expect(following).toEqual(follow);
   const messages = findings.map(({ rule, values }) => messageOf.get(rule)!(values));
   for (const words of says) expect(messages.some((message) => message.includes(words))).toBe(true);
 }

@@ -4,7 +4,7 @@ import { isConsumer, isPowerDevice, lowestVoltage } from "../../model/part-roles
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { SolvedScenario } from "../network-result.ts";
 import { workedOutOnce } from "../worked-out-once.ts";
-import { islandsOf } from "./solver/exclude-unsolved-islands.ts";
+import { islandsOf } from "./topology/islands.ts";
 
 /** The figures behind a result that the plan does not state. All near a part: connected with it by conductors, or through chargers. */
 export interface Estimates {

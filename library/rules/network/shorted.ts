@@ -1,3 +1,4 @@
+import { recordsOfIslands } from "../../analysis/network/topology/islands.ts";
 import type { NetworkTopology } from "../../analysis/network/topology/network-topology.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
@@ -34,13 +35,14 @@ function finding({ network }: JudgedNetwork, { source, conductors }: Short): Fou
   const culprit = closingConductor(conductors);
   const conductor = network.conductors[culprit];
   const values: Values = { source: partInWords(part), closes: conductor !== undefined };
-  if (!conductor) return [{ subject: part.name, at: atPart(part), values }];
+  const explains = recordsOfIslands(network, [source]);
+  if (!conductor) return [{ subject: part.name, at: atPart(part), values, explains }];
   const others = conductors.filter((index) => index !== culprit).slice(0, mostRelated);
   const related = [
     relatedPart(part),
     ...others.flatMap((index) => network.conductors[index] ?? []).map((other) => relatedConductor(other)),
   ];
-  return [{ subject: conductor.name, at: atEnd(conductor, "to"), values, related }];
+  return [{ subject: conductor.name, at: atEnd(conductor, "to"), values, related, explains }];
 }
 
 const mostRelated = 4;

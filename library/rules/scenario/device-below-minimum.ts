@@ -26,6 +26,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   fixable: true,
   repairsWait: true,
   acceptable: true,
+  restsOnVoltages: true,
   // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives
   // less.
   check: (plan) =>

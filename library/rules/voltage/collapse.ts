@@ -1,4 +1,5 @@
 import { estimatesOf } from "../../analysis/network/estimates.ts";
+import { recordsOfIslands } from "../../analysis/network/topology/islands.ts";
 import type { NetworkResult, UnsolvedScenario } from "../../analysis/network-result.ts";
 import type { Network, Part } from "../../model/network.ts";
 import type { At } from "../finding.ts";
@@ -19,6 +20,7 @@ export const voltageCollapse = defineRule<Values>({
   ],
   fixable: false,
   acceptable: false,
+  restsOnVoltages: true,
   // Needs the scenarios for which the solver found no operating point. A warning if it came to no answer at all.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
@@ -39,6 +41,7 @@ export const voltageCollapse = defineRule<Values>({
             culprits: culprits.map(partInWords),
           },
           related: culprits.map((part) => relatedPart(part)),
+          explains: recordsOfIslands(network, unsolved.culprits),
         };
       }),
     ),

@@ -1,6 +1,6 @@
-import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
 import type { NetworkResult, ScenarioResult, WorstOf } from "../../network-result.ts";
+import { islandsOf, partAt } from "../topology/islands.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 
 type Worst = Pick<NetworkResult, "conductors" | "parts" | "supplyPaths">;
@@ -51,17 +51,3 @@ const nothingWorst = {
   surge: undefined,
   lowestV: undefined,
 };
-
-/**
- * Parts that conductors connect, by index. Isolated sides of a part count as one all the same: a charger passes the
- * trouble on.
- */
-export function islandsOf(network: Network) {
-  const islands = disjointSets(network.parts.length);
-  for (const { from, to } of network.conductors) islands.union(partAt(network, from), partAt(network, to));
-  return islands;
-}
-
-function partAt({ terminals }: Network, terminal: number): number {
-  return terminals[terminal]!.part;
-}
