@@ -176,6 +176,8 @@ export interface ConductorFault {
 /** A short between the poles of a part, whose current comes back through a conductor on the negative side. */
 export interface ReturnFault {
   readonly conductor: number;
+  /** The part whose poles the short connects. */
+  readonly part: number;
   /** Copper cold and hot, batteries at their strongest and weakest; the greatest with the resistance of this conductor alone. */
   readonly greatestA: number;
   readonly leastA: number;

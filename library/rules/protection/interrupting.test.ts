@@ -20,6 +20,24 @@ const behindMain = (protect: string) => `
   circuit({ name: "Pump", from: bus.stud, returnTo: bank.negative, load: 32, oneWayFt: 9, gauge: 6, protect: ${protect} });
 `;
 
+/** Three branches of a panel on lithium behind a Class T fuse; 4 mΩ, 14.6 V when full. */
+const panel = (
+  more: { ofPanel?: string; ofMain?: string; ofLamp?: string; accept?: string; feedFt?: number } = {},
+) => `
+  build({ insulationC: 75 });
+  const bank = battery({ name: "bank", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 4 });
+  const panel = fusePanel({ name: "panel", positions: 6 ${more.ofPanel ?? ""}});
+  cable({ name: "feed", from: bank.positive, to: panel.feed, lengthFt: ${more.feedFt ?? 3}, gauge: 4,
+    protect: { ratingA: 110, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000 ${more.ofMain ?? ""}} });
+  cable({ name: "back", from: panel.negative, to: bank.negative, lengthFt: ${more.feedFt ?? 3}, gauge: 4 });
+  circuit({ name: "Lamp", from: panel.branch, load: 5, oneWayFt: 4, gauge: 14,
+    protect: { ratingA: 10, family: "ISO 8820-3 Type C" ${more.ofLamp ?? ""}} ${more.accept ?? ""}});
+  circuit({ name: "Fan", from: panel.branch, load: 5, oneWayFt: 4, gauge: 14, protect: { ratingA: 10, family: "ISO 8820-3 Type C" } });
+  circuit({ name: "Pump", from: panel.branch, load: 5, oneWayFt: 4, gauge: 14, protect: 10 });
+`;
+const tested = (family: string, ratingA: number, interruptingA: number) =>
+  `, testedBehind: { family: "${family}", ratingA: ${ratingA}, interruptingA: ${interruptingA} }`;
+
 testRule(protectionInterrupting, [
   { name: "a lone circuit: nothing tells what feeds it", circuits: [{}], finds: "nothing" },
   { name: "just what the family interrupts", plan: plan("shortCircuitA: 1000", blade), finds: "nothing" },
@@ -256,6 +274,114 @@ testRule(protectionInterrupting, [
         fixes: "no fix",
       },
     ],
+  },
+  {
+    // 14.6 V over 4 mΩ and 3 ft of 4 AWG each way: 2,650 A. IEC 60364-4-43, 434.5.1: only the makers know whether the Class T fuse protects these.
+    name: "the branches of a panel, with a family or without: one information, and no family that does not fit",
+    plan: panel(),
+    finds: [
+      {
+        subject: "panel",
+        record: "panel",
+        on: "",
+        severity: "info",
+        message: "A short in a branch of the panel draws up to",
+        values: { branches: 3 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a tested combination of the panel, with the device that is there",
+    plan: panel({ ofPanel: tested("UL 248-15 Class T", 200, 10_000) }),
+    finds: "nothing",
+  },
+  {
+    name: "a tested combination behind a smaller device than the one that is there",
+    plan: panel({ ofPanel: tested("UL 248-15 Class T", 100, 10_000) }),
+    finds: [{ record: "panel", on: "", severity: "info", message: "A short in a branch", fixes: "no fix" }],
+  },
+  {
+    name: "a tested combination for less than the short",
+    plan: panel({ ofPanel: tested("UL 248-15 Class T", 200, 1_100) }),
+    finds: [{ record: "panel", on: "", severity: "info", message: "A short in a branch", fixes: "no fix" }],
+  },
+  {
+    name: "a stated combination of one branch leaves the others",
+    plan: panel({ ofLamp: tested("UL 248-15 Class T", 200, 10_000) }),
+    finds: [
+      {
+        record: "panel",
+        on: "",
+        severity: "info",
+        message: "A short in a branch",
+        values: { branches: 2 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    // 14 AWG of 75 °C withstands (111.3 · 2.08)² = 53,700 A²s.
+    name: "a let-through that the device and its conductor withstand",
+    plan: panel({ ofMain: ", letThroughA2s: 9000", ofLamp: ", withstandA2s: 9000" }),
+    finds: [
+      {
+        record: "panel",
+        on: "",
+        severity: "info",
+        message: "A short in a branch",
+        values: { branches: 2 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a let-through above the withstand",
+    plan: panel({ ofMain: ", letThroughA2s: 9001", ofLamp: ", withstandA2s: 9000" }),
+    finds: [
+      {
+        record: "panel",
+        on: "",
+        severity: "info",
+        message: "A short in a branch",
+        values: { branches: 3 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "an accepted branch is shown as accepted, and the others are counted",
+    plan: panel({ accept: ', accept: { "protection/interrupting": "the panel maker vouches for it" }' }),
+    finds: [
+      {
+        record: "panel",
+        on: "",
+        severity: "info",
+        message: "A short in a branch",
+        values: { branches: 2 },
+        fixes: "no fix",
+      },
+      {
+        record: "Lamp",
+        on: "protect.family",
+        severity: "warning",
+        message: "The 10 A fuse can interrupt 1,000 A",
+        fixes: [
+          {
+            title: "Use a 10 A fuse (UL 248-15 Class T, marked for at least 3,000 A)",
+            kind: "suggestion",
+            gives: {},
+          },
+        ],
+        accepted: "the panel maker vouches for it",
+      },
+    ],
+  },
+  {
+    // 25 ft of 4 AWG: 6.33 mΩ each way. 14.6 V / (4 + 2 · 6.33) mΩ: 876 A, and 1,413 A without the way back.
+    name: "the resistance of the way back counts",
+    plan: panel({ feedFt: 25 }),
+    finds: "nothing",
   },
   {
     name: "accepted with a reason",

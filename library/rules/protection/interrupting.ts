@@ -1,16 +1,18 @@
+import { isBackedUp } from "../../analysis/back-up-protection.ts";
 import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
+import type { FusePanelPart } from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
 import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../fixes/chosen-device.ts";
 import { type Device, statedWithUnit, theDevice } from "../fixes/judged-devices.ts";
-import { type PlacedDevice, placedDevice } from "../fixes/placed-device.ts";
-import { defineRule, inNetwork, type JudgedNetwork, within } from "../rule.ts";
+import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
-import { partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { atPart, partInWords, relatedPart } from "../wording/part-in-words.ts";
 import { unconfirmed } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
@@ -28,17 +30,30 @@ export const protectionInterrupting = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
-      return judged.result.faults.devices.flatMap((fault) => {
+      const branches = new Map<FusePanelPart, Branch[]>();
+      const single = judged.result.faults.devices.flatMap((fault): Found<Values>[] => {
         const placed = placedDevice(judged.network, fault.device);
-        const found = placed && judgedDevice(placed, fault, !behindAnother.has(fault.device));
+        if (!placed) return [];
+        const first = !behindAnother.has(fault.device);
+        const panel = first ? undefined : panelOf(judged.network, placed);
+        const behind = panel ? { ...fault, greatestA: shortAtPanel(judged, panel, fault) } : fault;
+        const tested = placed.protection.testedBehind ?? panel?.testedBehind;
+        if (!first && isBackedUp(judged, placed.protection, behind.greatestA, tested)) return [];
+        const accepts = placed.conductor?.run.accept["protection/interrupting"]?.trim();
+        if (panel && !accepts) {
+          const beyond = isBeyond(placed.protection, behind.greatestA);
+          if (beyond) branches.set(panel, [...(branches.get(panel) ?? []), { placed, fault: behind }]);
+          return [];
+        }
+        const found = judgedDevice(placed, behind, first);
         if (!found) return [];
         const { capacity, fixes, severity } = found;
-        const values: Values = {
+        const values: DeviceValues = {
           device: placed.device,
-          shortA: fault.greatestA,
+          shortA: behind.greatestA,
           estimated: fault.estimated,
           capacity,
-          wayOut: wayOut(fixes, buyOne(placed, fault)),
+          wayOut: wayOut(fixes, buyOne(placed, behind)),
         };
         return [
           {
@@ -51,8 +66,11 @@ export const protectionInterrupting = defineRule<Values>({
           },
         ];
       });
+      return [...single, ...[...branches].map(([panel, found]) => atPanel(judged, panel, found))];
     }),
-  message({ device, shortA, estimated, capacity, wayOut: way }) {
+  message(values) {
+    if ("panel" in values) return panelMessage(values);
+    const { device, shortA, estimated, capacity, wayOut: way } = values;
     const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
     if (!capacity) {
       const short = withUnit(shortA, "A");
@@ -66,7 +84,80 @@ export const protectionInterrupting = defineRule<Values>({
   },
 });
 
-interface Values {
+/** A branch of a panel in which a short is above the interrupting rating of its fuse. */
+interface Branch {
+  readonly placed: PlacedDevice;
+  readonly fault: DeviceFault;
+}
+
+/** The panel whose branch a device protects: at the start of the conductor that leaves it, or mounted on its branches. */
+function panelOf(
+  { parts, terminals }: JudgedNetwork["network"],
+  { conductor, part, device }: PlacedDevice,
+): FusePanelPart | undefined {
+  const atNear = conductor && device.end === "protect" ? conductor.from : undefined;
+  const terminal = atNear ?? part?.mountedOn;
+  const panel = parts[terminals[terminal ?? -1]?.part ?? -1];
+  return panel?.kind === "fusePanel" && terminal === panel.terminals.branch ? panel : undefined;
+}
+
+/** The greatest short in a branch, A: at the panel, back through the conductor from its negative bus. */
+function shortAtPanel(
+  { result }: JudgedNetwork,
+  { index }: FusePanelPart,
+  { greatestA }: DeviceFault,
+): number {
+  const back = result.faults.returns.filter(({ part }) => part === index);
+  return Math.min(greatestA, ...back.map((fault) => fault.greatestA));
+}
+
+/** Whether a short is above the interrupting rating of a device; without a family, above that of any family in its rating. */
+function isBeyond(protection: Protection, shortA: number): boolean {
+  const capacity = capacityOf(protection);
+  const enough =
+    capacity?.capacityA ?? (protection.family ? undefined : leastOfAnyFamily(protection.ratingA));
+  return enough === undefined || exceeds(shortA, enough);
+}
+
+/** One finding for all branches of a panel. No fuse of another family fits there, so there is no fix. */
+function atPanel(judged: JudgedNetwork, panel: FusePanelPart, found: readonly Branch[]): Found<Values> {
+  const greatest = found.reduce((one, other) => (other.fault.greatestA > one.fault.greatestA ? other : one));
+  return {
+    subject: panel.name,
+    at: atPart(panel),
+    severity: "info",
+    values: {
+      panel: partInWords(panel),
+      branches: found.length,
+      shortA: greatest.fault.greatestA,
+      estimated: greatest.fault.estimated,
+    },
+    related: [
+      ...found.slice(0, mostRelated).map(({ placed }) => relatedDevice(placed)),
+      ...sources(judged, greatest.fault),
+    ],
+  };
+}
+
+const mostRelated = 8;
+
+function panelMessage({ panel, branches, shortA, estimated }: PanelValues): string {
+  const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
+  const fuses = branches === 1 ? "its branch fuse" : `${branches} of its branch fuses`;
+  return `A short in a branch of ${panel} draws up to ${withUnit(shortA, "A")}${guessed}, which may exceed the interrupting rating of ${fuses}: ask the makers which device upstream protects them, and state it (testedBehind, or letThroughA2s and withstandA2s).`;
+}
+
+type Values = DeviceValues | PanelValues;
+
+interface PanelValues {
+  readonly panel: string;
+  /** Number of its branches. */
+  readonly branches: number;
+  readonly shortA: number;
+  readonly estimated: boolean;
+}
+
+interface DeviceValues {
   readonly device: Device;
   /** The maximum current that a fault right behind it draws through it, A. */
   readonly shortA: number;
@@ -99,9 +190,7 @@ interface FoundAtDevice {
 function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice | undefined {
   const { protection } = placed;
   const capacity = capacityOf(protection);
-  const enough =
-    capacity?.capacityA ?? (protection.family ? undefined : leastOfAnyFamily(protection.ratingA));
-  if (enough !== undefined && !exceeds(fault.greatestA, enough)) return undefined;
+  if (!isBeyond(protection, fault.greatestA)) return undefined;
   const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
   const at: At = on ? within(placed.properties, on) : placed.at;
   const fixes = otherDevice(placed, fault);

@@ -1,7 +1,6 @@
 import { battery, build, cable, circuit, disconnect, fuseHolder, fusePanel } from "loomwright";
 
 // A sauna on a raft: 12 V lithium, a blade panel, 105 °C wire, each branch with the largest blade fuse that its wire permits.
-// Not met yet: each blade of a panel on lithium is told to become Class T
 build({ name: "sauna raft", voltage: 12, insulationC: 105 });
 
 const bank = battery({

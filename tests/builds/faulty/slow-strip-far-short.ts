@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // A drainage pump: the far short heats the wire more than the near one, because the strip fuse waits.
 // Expected: info conductor/fault-withstand at drain pump
 // Because: IEC 60364-4-43, 434.5.2: some 310 A are above 350 % of 60 A, for up to 5 s: 480,000 A²s; 10 AWG withstands some 212,000 to 280,000 A²s. The gates of ISO 8820-5 are recalled, so it is information.
-// Not met yet: only the greatest short is judged
 build({ name: "slow strip far short", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -77,7 +77,12 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     const leastA = least.terminals[terminal];
     if (!greatest || leastA === undefined || leastA > greatest.currentA) return [];
     const protectedBy = protecting[zones.zoneAt[wiring.sectionOf[terminal]!]!]!;
-    return [{ conductor, greatestA: greatest.currentA, leastA, estimated: greatest.estimated, protectedBy }];
+    return [
+      {
+        ...{ conductor, part: network.terminals[terminal]!.part, protectedBy },
+        ...{ greatestA: greatest.currentA, leastA, estimated: greatest.estimated },
+      },
+    ];
   });
   return { devices, conductors, returns };
 }

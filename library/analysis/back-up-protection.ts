@@ -1,0 +1,48 @@
+import type { Network, ProtectiveDevice } from "../model/network.ts";
+import type { TestedBehind } from "../model/run.ts";
+import { interruptsA } from "./choose-device.ts";
+import { withstandOf } from "./fault-withstand.ts";
+import type { NetworkResult } from "./network-result.ts";
+import { earliestOpening } from "./opening-time.ts";
+
+/**
+ * Whether every device upstream protects a device in a short that is above its own interrupting rating: as a combination that
+ * the makers tested, or because it lets through no more than the device and its conductor withstand.
+ *
+ * IEC 60364-4-43, 434.5.1. Only what the builder states counts; the upstream device itself must interrupt the short.
+ *
+ * @param tested The combination stated for the device, or for the panel that it is in.
+ */
+export function isBackedUp(
+  { network, result }: { readonly network: Network; readonly result: NetworkResult },
+  device: ProtectiveDevice,
+  shortA: number,
+  tested: TestedBehind | undefined = device.testedBehind,
+): boolean {
+  const upstream = result.topology.devicePairs.flatMap((pair) =>
+    pair.downstream === device.index ? (network.devices[pair.upstream] ?? []) : [],
+  );
+  return (
+    upstream.length > 0 &&
+    upstream.every((above) => {
+      if ((interruptsA(above) ?? 0) < shortA) return false;
+      const combined =
+        tested !== undefined &&
+        above.family === tested.family &&
+        above.ratingA <= tested.ratingA &&
+        shortA <= tested.interruptingA;
+      return (
+        combined || (above.letThroughA2s ?? Number.POSITIVE_INFINITY) <= withstands(network, device, shortA)
+      );
+    })
+  );
+}
+
+/** The least I²t that a device and its conductor withstand, A²·s: stated, else that at which the device itself begins to open. */
+function withstands({ conductors }: Network, device: ProtectiveDevice, shortA: number): number {
+  const { place, withstandA2s } = device;
+  const opening = earliestOpening(device, shortA);
+  const ownA2s = withstandA2s ?? (opening ? opening.notBeforeS * shortA ** 2 : 0);
+  const conductor = place.at === "conductor" ? conductors[place.conductor] : undefined;
+  return conductor ? Math.min(ownA2s, withstandOf(conductor.run).withstandA2s) : ownA2s;
+}
