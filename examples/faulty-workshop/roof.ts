@@ -69,9 +69,9 @@ circuit({
   from: east.positive,
   to: controllerFor("east", 75),
   oneWayFt: 2,
-  gauge: 16,
+  gauge: 12,
+  insulationC: 75,
   continuous: false,
-  accept: { "conductor/terminal-temperature": "Its terminals are marked for 105 °C." },
 });
 
 // solar/string-protection: two sunlit strings can push more into a shaded third than its maker allows.

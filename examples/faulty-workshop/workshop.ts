@@ -83,6 +83,18 @@ circuit({
   protect: 60,
 });
 
+// conductor/parallel: if one of the two wires comes loose, the other carries what it may not.
+circuit({
+  ...wire,
+  name: "forge blower",
+  load: 90,
+  oneWayFt: 4,
+  gauge: 8,
+  parallel: 2,
+  bundledWith: 1,
+  protect: 125,
+});
+
 // plan/invalid-value: a load below zero.
 circuit({ ...wire, name: "dust fan", load: -4, oneWayFt: 8, gauge: 14, protect: 10 });
 

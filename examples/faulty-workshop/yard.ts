@@ -12,6 +12,7 @@ import {
   fusePanel,
   inverter,
   load,
+  motor,
   type NegativeTerminal,
   scenario,
   shoreCharger,
@@ -212,6 +213,67 @@ circuit({
   oneWayFt: 4,
   gauge: 4,
   protect: { ...classT, ratingA: 80 },
+});
+
+// protection/return-conductor: the fuse at the panel's feed lets 80 A through its return, which carries 60 A.
+const smithy = sound("smithy");
+const smithyPanel = fusePanel({ name: "panel, smithy", positions: 4 });
+cable({
+  name: "panel feed, smithy",
+  from: smithy.positive,
+  to: smithyPanel.feed,
+  lengthFt: 3,
+  gauge: 4,
+  protect: { ...classT, ratingA: 80 },
+});
+cable({
+  name: "panel return, smithy",
+  from: smithyPanel.negative,
+  to: smithy.negative,
+  lengthFt: 3,
+  gauge: 10,
+});
+circuit({
+  name: "bellows",
+  from: smithyPanel.branch,
+  load: 5,
+  oneWayFt: 4,
+  gauge: 12,
+  protect: { ...classT, ratingA: 10 },
+});
+
+// protection/side-by-side: two holders with 80 A each feed 6 AWG, which carries 120 A.
+const slipway = sound("slipway");
+const slipwayBus = busBar({ name: "bus, slipway", side: "positive" });
+for (const side of ["left", "right"])
+  cable({
+    name: `${side} link, slipway`,
+    from: slipway.positive,
+    to: slipwayBus.stud,
+    lengthFt: 1,
+    gauge: 4,
+    protect: { ...classT, ratingA: 80 },
+  });
+circuit({
+  name: "slipway winch",
+  from: slipwayBus.stud,
+  returnTo: slipway.negative,
+  load: 60,
+  oneWayFt: 3,
+  gauge: 6,
+});
+
+// protection/starting-current: the blade fuse is gone before the motor turns.
+const well = sound("well");
+const wellPump = motor({ name: "well pump", runningA: 8, startingA: 70 });
+circuit({
+  name: "well pump feed",
+  from: well.positive,
+  returnTo: well.negative,
+  to: wellPump,
+  oneWayFt: 4,
+  gauge: 10,
+  protect: { ratingA: 15, family: "ISO 8820-3 Type C", interruptingA: 5_000, distanceIn: 6 },
 });
 
 // disconnect/rating: 90 A through contacts made for 50 A.

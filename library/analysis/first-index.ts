@@ -11,3 +11,9 @@ export function firstIndex<Item>(items: ArrayLike<Item>, test: (item: Item) => b
   }
   return low;
 }
+
+/** Whether one of some ascending numbers lies between two, both included. */
+export function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
+  const first = firstIndex(ascending, (number) => number >= from);
+  return first < ascending.length && ascending[first]! <= to;
+}

@@ -40,4 +40,12 @@ export interface MotorInput extends LoadOptions {
    * Example: `startingA: 30`
    */
   readonly startingA: number;
+  /**
+   * Time that it needs to start, s, in which it draws `startingA`. 0.01 to 60. Fuses and breakers are held against it.
+   *
+   * Left out: taken as 0.5 s, and only a device that must have opened by then is reported.
+   *
+   * Example: `startingS: 1.5`
+   */
+  readonly startingS?: number;
 }

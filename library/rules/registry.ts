@@ -16,6 +16,7 @@ import { ampacity } from "./conductor/ampacity.ts";
 import { faultWithstand } from "./conductor/fault-withstand.ts";
 import { insulationNotStated } from "./conductor/insulation-not-stated.ts";
 import { minimumSize } from "./conductor/minimum-size.ts";
+import { conductorParallel } from "./conductor/parallel.ts";
 import { terminalTemperature } from "./conductor/terminal-temperature.ts";
 import { voltageDrop } from "./conductor/voltage-drop.ts";
 import { disconnectMissing } from "./disconnect/missing.ts";
@@ -40,8 +41,11 @@ import { doesNotClear } from "./protection/does-not-clear.ts";
 import { headroom } from "./protection/headroom.ts";
 import { protectionInterrupting } from "./protection/interrupting.ts";
 import { missing } from "./protection/missing.ts";
+import { returnConductor } from "./protection/return-conductor.ts";
 import { protectionSelectivity } from "./protection/selectivity.ts";
+import { sideBySide } from "./protection/side-by-side.ts";
 import { standardRating } from "./protection/standard-rating.ts";
+import { startingCurrent } from "./protection/starting-current.ts";
 import { unprotectedPath } from "./protection/unprotected-path.ts";
 import { voltageRating } from "./protection/voltage-rating.ts";
 import type { Rule } from "./rule.ts";
@@ -73,6 +77,7 @@ export const rules: readonly Rule<unknown>[] = [
   faultWithstand,
   insulationNotStated,
   minimumSize,
+  conductorParallel,
   terminalTemperature,
   voltageDrop,
   disconnectMissing,
@@ -97,8 +102,11 @@ export const rules: readonly Rule<unknown>[] = [
   headroom,
   protectionInterrupting,
   missing,
+  returnConductor,
   protectionSelectivity,
+  sideBySide,
   standardRating,
+  startingCurrent,
   unprotectedPath,
   voltageRating,
   deviceBelowMinimum,

@@ -33,5 +33,11 @@ export const lowestCellVoltage = { source: practice, leadAcidV: 1.75, lithiumIro
 /** Assumed duration of an inverter's surge: a motor behind it has started by then. */
 export const surgeDuration = { source: practice, seconds: 5 } as const;
 
+/** Assumed duration of the start of a motor. */
+export const motorStart = {
+  source: { ...practice, note: "Pumps and small winches reach their speed within half a second." },
+  seconds: 0.5,
+} as const;
+
 /** Voltage drop of a shunt at its rated current. */
 export const shuntVoltage = { source: practice, ratedMV: 50 } as const;

@@ -77,6 +77,15 @@ export const protectionOfMachine = {
   ofRatingPercent: 120,
 } as const;
 
+/** Fuses and breakers side by side: only as a unit that is made so. */
+export const devicesInParallel: Citation = {
+  document: "NFPA 70 (National Electrical Code)",
+  section: "240.8",
+  authority: "standard",
+  confirmed: "memory",
+  note: "Written for fixed wiring of buildings.",
+};
+
 /** A device can interrupt the maximum fault current of a short right behind it. */
 export const breakingCapacity: Citation = {
   document: "IEC 60364-4-43 (Protection against overcurrent)",

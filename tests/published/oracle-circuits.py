@@ -140,7 +140,19 @@ def answers(circuit, build):
     warned = judged and not terminals_c and stated("insulationC", 75) > 75
     usual_a = min(at_terminals_a(75), by_insulation_a)
     about_terminals = warned and usual_a < by_insulation_a and above(design_a, usual_a)
-    found = findings(circuit, figures, lengths, stated)
+    # NFPA 70, 310.10(G), and N - 1: the bundle stays as it is stated, or that of the wires that are left is not counted anew.
+    about_parallel = False
+    if parallel > 1:
+        too_small = circuit.get("gauge") in range(1, 19) if "gauge" in circuit else circuit["mm2"] < 50
+        rest_a = min(
+            by_insulation_a * (parallel - 1) / parallel,
+            *(at_terminals_a(rated_c) * (parallel - 1) / parallel for rated_c in terminals_c),
+            math.inf,
+        )
+        devices_a = [end["ratingA"] if isinstance(end, dict) else end for end in (circuit.get("protect"), circuit.get("protectFarEnd")) if end]
+        lost = judged and (above(design_a, rest_a) or bool(devices_a) and above(min(devices_a), rest_a))
+        about_parallel = too_small or lost
+    found = findings(circuit, figures, lengths, stated) + ["conductor/parallel info"] * about_parallel
     return {
         **figures,
         "findings": sorted(found + ["conductor/terminal-temperature info"] * about_terminals),

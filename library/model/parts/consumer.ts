@@ -37,7 +37,13 @@ export type Draw =
   | { readonly as: "current"; readonly currentA: number }
   | { readonly as: "power"; readonly powerW: number }
   | { readonly as: "resistance"; readonly ohm: number }
-  | { readonly as: "motor"; readonly runningA: number; readonly startingA: number };
+  | {
+      readonly as: "motor";
+      readonly runningA: number;
+      readonly startingA: number;
+      /** The time that it needs to start, s; absent if not stated. */
+      readonly startingS?: number;
+    };
 
 export function loadFigures(
   given: GivenValues<typeof ofEveryLoad>,
@@ -71,6 +77,15 @@ export const isJudgedAs = {
       ? ([
           { id: "runningA", words: "running current", value: { value: draws.runningA, unit: "A" } },
           { id: "startingA", words: "starting current", value: { value: draws.startingA, unit: "A" } },
+          ...(draws.startingS === undefined
+            ? []
+            : [
+                {
+                  id: "startingS",
+                  words: "time to start",
+                  value: { value: draws.startingS, unit: "s" },
+                } as const,
+              ]),
         ] as const)
       : [{ ...drawn(draws), words: "load" }]),
   ],

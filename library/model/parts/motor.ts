@@ -1,8 +1,9 @@
 import { current, loadCurrent } from "../part-properties.ts";
+import { amount } from "../property.ts";
 import { isJudgedAs, type LoadFigures, loadFigures, ofEveryLoad } from "./consumer.ts";
 import { notBelow } from "./contradiction.ts";
 import { definePart } from "./define-part.ts";
-import { neededInput } from "./part-property.ts";
+import { input, neededInput } from "./part-property.ts";
 import { draws, poles } from "./poles.ts";
 
 /** A motor is a load of its own. */
@@ -15,12 +16,14 @@ export const motor = definePart("motor", {
   properties: {
     runningA: neededInput(loadCurrent),
     startingA: neededInput(current),
+    // A motor that needs longer than a minute does not start.
+    startingS: input(amount("a time", "s", { from: 0.01, upTo: 60 })),
     ...ofEveryLoad,
   },
   figures(given, context): LoadFigures {
-    const { runningA, startingA } = given;
+    const { runningA, startingA, startingS } = given;
     return {
-      draws: { as: "motor", runningA, startingA },
+      draws: { as: "motor", runningA, startingA, ...(startingS !== undefined && { startingS }) },
       ...loadFigures(given, context),
       statedBy: "motor",
     };

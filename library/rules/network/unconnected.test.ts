@@ -58,7 +58,7 @@ testRule(networkUnconnected, [
         record: "one",
         on: "from",
         message:
-          "lamp has its positive on the negative side of the battery house: connect it to the positive side.",
+          "Reversed polarity: lamp has its positive on the negative side of the battery house, and its negative on the positive side. Exchange the two.",
         fixes: "no fix",
       },
     ],

@@ -12,7 +12,6 @@ import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.t
 import {
   atEnd,
   atPart,
-  atStart,
   kindInWords,
   listInWords,
   partInWords,
@@ -41,7 +40,9 @@ export const networkUnconnected = defineRule<Values>({
       case "unfed hub":
         return `No source reaches it, so no current reaches ${values.hanging}: connect it to the positive side of a source.`;
       case "reversed":
-        return `${atStart(values.hanging)} has its positive on the negative side of ${values.source}: connect it to the positive side.`;
+        return values.both
+          ? `Reversed polarity: ${values.hanging} has its positive on the negative side of ${values.source}, and its negative on the positive side. Exchange the two.`
+          : `Reversed polarity: ${values.hanging} has its positive on the negative side of ${values.source}: connect it to the positive side.`;
       case "feeds nothing":
         return `Feeds no load: ${values.terminal} leads to no part that could draw from it.`;
       case "not joined":
@@ -55,23 +56,30 @@ export const networkUnconnected = defineRule<Values>({
 type Values =
   | { readonly what: "unfed" | "feeds nothing"; readonly terminal: string }
   | { readonly what: "unfed hub"; readonly hanging: string }
-  | { readonly what: "reversed"; readonly hanging: string; readonly source: string }
+  | {
+      readonly what: "reversed";
+      readonly hanging: string;
+      readonly source: string;
+      /** Its negative is on the positive side. */
+      readonly both: boolean;
+    }
   | { readonly what: "not joined"; readonly kind: string }
   | { readonly what: "one side"; readonly kind: string; readonly terminal: string };
 
-function check({ network }: JudgedNetwork): Found<Values>[] {
+function check({ network, result }: JudgedNetwork): Found<Values>[] {
   const { unfed, feedNothing, withoutReturn } = feedingOf(network);
   // Do not report loose ends of a part already reported as a dead end.
   const told = new Set([...unfed, ...withoutReturn].flatMap(({ passing }) => passing));
   return [
-    ...unfed.flatMap((dead) => unfedFindings(network, dead)),
+    ...unfed.flatMap((dead) => unfedFindings({ network, result }, dead)),
     ...feedNothing.map(feedsNothing),
     ...network.parts.flatMap((part) => (told.has(part) ? [] : looseEnds(network, part))),
   ];
 }
 
-function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd): Found<Values>[] {
-  if (wrongSource) return hanging.map((pole) => reversed(network, pole, wrongSource));
+function unfedFindings(judged: JudgedNetwork, { hub, hanging, wrongSource }: DeadEnd): Found<Values>[] {
+  const { network } = judged;
+  if (wrongSource) return hanging.map((pole) => reversed(judged, pole, wrongSource));
   if (!hub)
     return hanging.map((pole) => ({
       subject: pole.part.name,
@@ -94,13 +102,22 @@ function unfedFindings(network: Network, { hub, hanging, wrongSource }: DeadEnd)
 /** Twenty loads on one panel are given as a number, not one by one. */
 const mostRelated = 5;
 
-function reversed(network: Network, { part, positive }: Port, source: Part): Found<Values> {
+function reversed(
+  { network, result }: JudgedNetwork,
+  { part, positive, negative }: Port,
+  source: Part,
+): Found<Values> {
   const [conductor] = endsAt(network, positive);
   const at: At = conductor ? atEnd(conductor, conductor.from === positive ? "to" : "from") : atPart(part);
   return {
     subject: part.name,
     at,
-    values: { what: "reversed", hanging: partInWords(part), source: partInWords(source) },
+    values: {
+      what: "reversed",
+      hanging: partInWords(part),
+      source: partInWords(source),
+      both: result.topology.sides[negative] === "positive",
+    },
     related: [relatedPart(source), ...(conductor ? [relatedConductor(conductor)] : [])],
   };
 }

@@ -6,6 +6,16 @@ const small = { load: 8, gauge: 10 };
 const typeN = { ratingA: 10, family: "ISO 8820-12 Type N" };
 const typeF = { ratingA: 10, family: "ISO 8820-3 Type F" };
 
+/** A pump at 48 V, beside a charger. */
+const charged = (protect: string) => `
+  const house = battery({ chemistry: "AGM", nominalV: 48, capacityAh: 100, internalMilliohm: 20 });
+  const plus = busBar({ side: "positive" });
+  cable({ from: house.positive, to: plus.stud, lengthFt: 2, gauge: 6 });
+  const shore = shoreCharger({ outputA: 20, outputV: 59.2 });
+  cable({ from: shore.positive, to: plus.stud, lengthFt: 3, gauge: 8 });
+  cable({ from: shore.negative, to: house.negative, lengthFt: 3, gauge: 8 });
+  circuit({ name: "pump", from: plus.stud, returnTo: house.negative, load: 6, oneWayFt: 4, gauge: 12, protect: { ratingA: 10, ${protect} } });`;
+
 testRule(voltageRating, [
   { name: "12 V, and no family stated", circuits: [{}], finds: "nothing" },
   { name: "48 V, and no family stated", circuits: [{ voltage: 48 }], finds: "nothing" },
@@ -216,6 +226,40 @@ testRule(voltageRating, [
         message: "The 10 A fuse may be rated 32 V or 58 V",
         fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: {} }],
         accepted: "58 V ones are bought",
+      },
+    ],
+  },
+  // A bank of 48 V that is charged with 59.2 V: 33 CFR 183.455(d) asks for the nominal voltage alone, the arc knows the real one.
+  {
+    name: "a fuse for the charging voltage",
+    plan: charged(`ratedV: 60`),
+    finds: "nothing",
+  },
+  {
+    name: "a fuse for more than the nominal voltage and less than the charging voltage",
+    plan: charged(`ratedV: 58`),
+    finds: [
+      {
+        subject: "pump",
+        on: "protect.ratedV",
+        severity: "error",
+        message:
+          "The 10 A fuse is rated 58 V, its circuit is charged with 59.2 V (33 CFR 183.455(d)): use one marked for 59.2 V DC or more, and state it (ratedV).",
+        values: { charging: true, voltageV: 59.2 },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a breaker that is marked with the nominal voltage, which may name the system",
+    plan: charged(`family: "circuit breaker", ratedV: 48`),
+    finds: [
+      {
+        subject: "pump",
+        on: "protect.ratedV",
+        severity: "info",
+        message: "The 10 A breaker is rated 48 V, its circuit is charged with 59.2 V",
+        fixes: "no fix",
       },
     ],
   },

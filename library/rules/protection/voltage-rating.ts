@@ -1,3 +1,4 @@
+import { chargingVoltages } from "../../analysis/charging-voltages.ts";
 import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../analysis/choose-device.ts";
 import type { Family } from "../../analysis/made-ratings.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
@@ -18,24 +19,28 @@ export const voltageRating = defineRule<Values>({
   sources: [deviceVoltage],
   fixable: true,
   acceptable: true,
-  // Needs the voltage ratings of families. An error if the device is made for less, else advice on the choice of device.
-  check: (plan) =>
-    perDevice(plan, (judged) => {
-      const found = judgedByMarking(judged) ?? judgedByFamily(judged);
+  // Needs the voltage ratings of families, and the output voltages of the chargers on the same conductors. An error if the device
+  // is made for less than either, else advice on the choice.
+  check: (plan) => {
+    const charging = plan.network && chargingVoltages(plan.network.network);
+    return perDevice(plan, (judged) => {
+      const found = judgedAt(judged, charging?.get(judged.properties.record));
       return found ? [{ ...found, at: within(judged.properties, found.on) }] : [];
-    }),
-  message({ what, device, family, systemV, madeForV, source, wayOut: way, ...values }) {
+    });
+  },
+  message({ what, device, family, voltageV, charging, madeForV, source, wayOut: way, ...values }) {
     const which = family ? ` (${family}${values.unconfirmed ? `, ${unconfirmed}` : ""})` : "";
-    const [made, system] = formatDistinctWithUnit(madeForV.at(-1) ?? 0, systemV, "V");
+    const [made, voltage] = formatDistinctWithUnit(madeForV.at(-1) ?? 0, voltageV, "V");
+    const system = charging ? `is charged with ${voltage}` : `has ${voltage}`;
     switch (what) {
       case "made for less":
-        return `${theDevice(device)} is rated ${made}${which}, its circuit has ${system} (${source}): ${way}.`;
+        return `${theDevice(device)} is rated ${made}${which}, its circuit ${system} (${source}): ${way}.`;
       case "made for both": {
-        const versions = madeForV.map((voltage) => withUnit(voltage, "V")).join(" or ");
-        return `${theDevice(device)} may be rated ${versions}${which}, its circuit has ${system} (${source}): ${way}.`;
+        const versions = madeForV.map((version) => withUnit(version, "V")).join(" or ");
+        return `${theDevice(device)} may be rated ${versions}${which}, its circuit ${system} (${source}): ${way}.`;
       }
       case "told by its marking":
-        return `${theDevice(device)} may be rated below the ${system} of its circuit (${source}): ${way}.`;
+        return `${theDevice(device)} may be rated below the ${voltage} of its circuit (${source}): ${way}.`;
     }
   },
 });
@@ -45,7 +50,9 @@ interface Values {
   readonly device: Device;
   /** Absent if the plan states the voltage itself. */
   readonly family?: Family;
-  readonly systemV: number;
+  /** That of its circuit, V: the nominal one, or that of a charger. */
+  readonly voltageV: number;
+  readonly charging: boolean;
   /** Voltages for which it is made, in ascending order, V; empty if only its marking shows it. */
   readonly madeForV: readonly number[];
   /** They are from memory, not read. */
@@ -61,44 +68,64 @@ interface FoundAtDevice {
   readonly fixes: ProposedFix[];
 }
 
+/**
+ * By the nominal voltage, as 33 CFR 183.455(d) asks; then by the charging voltage, if that is what the device is not made for. A
+ * marking that equals the nominal voltage may name the system it is for: information.
+ */
+function judgedAt(judged: JudgedDevice, chargingV: number | undefined): FoundAtDevice | undefined {
+  const { systemV, protection } = judged;
+  const byNominal = judgedByVoltage(judged, { voltageV: systemV, charging: false });
+  const isMadeForLess = byNominal?.values.what === "made for less";
+  if (isMadeForLess || chargingV === undefined || !exceeds(chargingV, systemV)) return byNominal;
+  const byCharging = judgedByVoltage(judged, { voltageV: chargingV, charging: true });
+  if (byCharging?.values.what !== "made for less") return byNominal;
+  return protection.ratedV === systemV ? { ...byCharging, severity: "info" } : byCharging;
+}
+
+type Voltage = Pick<Values, "voltageV" | "charging">;
+
 /** A voltage stated in the plan overrides its family's. Undefined: there is no finding. */
-function judgedByMarking(judged: JudgedDevice): FoundAtDevice | undefined {
-  const { systemV } = judged;
+function judgedByVoltage(judged: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
+  return judgedByMarking(judged, voltage) ?? judgedByFamily(judged, voltage);
+}
+
+function judgedByMarking(judged: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
+  const { voltageV } = voltage;
   const { ratedV } = judged.protection;
-  if (ratedV === undefined || !exceeds(systemV, ratedV)) return undefined;
-  const fixes = otherDevice(judged);
+  if (ratedV === undefined || !exceeds(voltageV, ratedV)) return undefined;
+  const fixes = otherDevice(judged, voltageV);
   return {
     on: "ratedV",
     values: {
       what: "made for less",
       device: judged.device,
-      systemV,
+      ...voltage,
       madeForV: [ratedV],
       unconfirmed: false,
       source: sourceInWords(deviceVoltage),
-      wayOut: wayOut(fixes, oneThatIsMarked(systemV)),
+      wayOut: wayOut(fixes, oneThatIsMarked(voltageV)),
     },
     fixes,
   };
 }
 
-function judgedByFamily(judged: JudgedDevice): FoundAtDevice | undefined {
-  const { systemV } = judged;
+function judgedByFamily(judged: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
+  const { voltageV } = voltage;
   const { family, ratedV } = judged.protection;
   if (!family || ratedV !== undefined) return undefined;
   const { ratedVoltagesV, ratedVoltageConfirmed } = familyData(family);
   const told = {
     device: judged.device,
     family,
-    systemV,
+    ...voltage,
     madeForV: ratedVoltagesV,
     unconfirmed: ratedVoltageConfirmed === "memory",
     source: sourceInWords(deviceVoltage),
   };
-  const needed = voltageToState(family, systemV);
+  const needed = voltageToState(family, voltageV);
   if (needed === "none") {
-    const fixes = otherDevice(judged);
-    const way = wayOut(fixes, oneThatIsMarked(systemV));
+    const fixes = otherDevice(judged, voltageV);
+    const way = wayOut(fixes, oneThatIsMarked(voltageV));
     return { on: "family", values: { ...told, what: "made for less", wayOut: way }, fixes };
   }
   if (needed !== undefined) {
@@ -106,13 +133,13 @@ function judgedByFamily(judged: JudgedDevice): FoundAtDevice | undefined {
     const values: Values = { ...told, what: "made for both", wayOut: wayOut(fixes, "") };
     return { on: "family", severity: "info", values, fixes };
   }
-  if (ratedVoltagesV.length > 0 || !exceeds(systemV, leastRatedV)) return undefined;
-  const values: Values = { ...told, what: "told by its marking", wayOut: oneThatIsMarked(systemV) };
+  if (ratedVoltagesV.length > 0 || !exceeds(voltageV, leastRatedV)) return undefined;
+  const values: Values = { ...told, what: "told by its marking", wayOut: oneThatIsMarked(voltageV) };
   return { on: "family", severity: "info", values, fixes: [] };
 }
 
-function oneThatIsMarked(systemV: number): string {
-  return `use one marked for ${withUnit(systemV, "V")} DC or more, and state it (ratedV)`;
+function oneThatIsMarked(voltageV: number): string {
+  return `use one marked for ${withUnit(voltageV, "V")} DC or more, and state it (ratedV)`;
 }
 
 /** A suggestion, never a repair: the plan would only state the device; it must then really be bought. */
@@ -128,7 +155,7 @@ function theOneFor({ properties }: JudgedDevice, ratedV: number): ProposedFix {
  * The same rating in a family that is made for the voltage and interrupts no less. Empty if the existing device's interrupting
  * capacity is unknown.
  */
-function otherDevice({ systemV, device, protection, properties }: JudgedDevice): ProposedFix[] {
+function otherDevice({ device, protection, properties }: JudgedDevice, systemV: number): ProposedFix[] {
   const { ratingA, family, interruptingA } = protection;
   // A part that is a breaker cannot become a fuse.
   if (device.kind === "breaker" && device.end === undefined) return [];

@@ -34,7 +34,8 @@ export const deviceBelowMinimum = defineRule<Values>({
       deviceVoltages(judged).flatMap((device): Found<Values>[] => {
         const { part, neededV, lasting, momentary } = device;
         const below = [lasting, momentary].filter(
-          (lowest) => lowest !== undefined && isBelow(lowest.voltageV, neededV),
+          // A device that is connected the wrong way round is reported by network/unconnected.
+          (lowest) => lowest !== undefined && lowest.voltageV >= 0 && isBelow(lowest.voltageV, neededV),
         ) as Lowest[];
         const [worst] = below;
         if (!worst) return [];

@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect, inverter, shoreCharger } fr
 // A 48 V lithium hut: the main fuse is marked 58 V, and the charger holds 58.4 V.
 // Expected: error protection/voltage-rating at pack to switch
 // Because: 33 CFR 183.455(d) and IEC 60364-4-43, 434.5.1: 58 V is less than the 58.4 V that are applied while charging.
-// Not met yet: the nominal voltage is compared, not the one while charging
 build({ name: "pasture hut", voltage: 48, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

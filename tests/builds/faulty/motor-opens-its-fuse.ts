@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect, motor } from "loomwright";
 
 // A fish farm: the feeder runs on 6 A and starts on 45 A, and its blade fuse is 10 A.
-// Expected: warning (starting current opens the fuse) at feeder cable or feeder
+// Expected: warning protection/starting-current at feeder cable or feeder
 // Because: ISO 8820-3 Type C, gates: 450 % of the rating may open it within 0.5 s (350 % row), and the motor needs that current to start.
-// Not met yet: no rule finds it
 build({ name: "motor opens its fuse", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -3,6 +3,7 @@ import { battery, build, cable, chassis, circuit, disconnect } from "loomwright"
 // A gritter: its lamps and pump return through the frame, which a 12 AWG wire bonds to the battery.
 // Expected: error conductor/ampacity at frame bond
 // Because: 33 CFR 183.425(b): 12 AWG may carry 45 A; the loads that return through it draw 58 A together.
+// May follow: error protection/return-conductor at frame bond
 // May follow: warning conductor/fault-withstand at frame bond
 build({ name: "thin frame bond", voltage: 12, insulationC: 105 });
 

@@ -1,10 +1,9 @@
 import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwright";
 
 // A horse trailer: a thick plus cable to the panel, and the thin wire that was left for its return.
-// Expected: error (return thinner than its fuse allows) at panel return
+// Expected: error protection/return-conductor at panel return
 // Because: 33 CFR 183.425(b) and IEC 60364-4-43, 433.1: a 12 AWG return may carry 45 A, and the 80 A fuse of its positive is all that limits its current.
 // May follow: warning conductor/fault-withstand at panel return
-// Not met yet: no rule finds it
 build({ name: "thin return", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

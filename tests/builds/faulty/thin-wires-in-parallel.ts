@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A bakery van: two thin wires a side instead of one thick one.
-// Expected: info (parallel wires) at oven fan
+// Expected: info conductor/parallel at oven fan
 // Because: NFPA 70, 310.10(G): wires in parallel from 1/0; with one of two 10 AWG wires lost, the other carries the whole current behind one fuse.
-// Not met yet: no rule finds it
 build({ name: "thin wires in parallel", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -1,9 +1,8 @@
 import { battery, build, busBar, cable, circuit, disconnect, fuseHolder, motor } from "loomwright";
 
 // A rescue boat: two 100 A fuses side by side, because no 200 A fuse was at hand.
-// Expected: error (fuses side by side) at fuse A or fuse B or fuse to switch
+// Expected: error protection/side-by-side at fuse A or fuse B or fuse to switch
 // Because: 33 CFR 183.455(c): 4 AWG may carry 160 A, and two fuses of 100 A pass 200 A; their sum protects nothing.
-// Not met yet: no rule finds it
 build({ name: "two fuses side by side", voltage: 12, insulationC: 105 });
 
 const bank = battery({

@@ -1,6 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ProtectiveDevice } from "../../../model/network.ts";
-import { firstIndex } from "../../first-index.ts";
+import { holdsOneOf } from "../../first-index.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import type { Source } from "../topology/internal-connections.ts";
 import { branchOf, type NetworkGraph } from "../topology/network-graph.ts";
@@ -90,12 +90,6 @@ function isFed({ order, last, behind }: SpanningForest, starts: Int32Array, zone
   const isBelow = order[zone]! >= order[child]! && order[zone]! <= last[child]!;
   // The subtree behind the device was reached through it; the other side goes back to the root, which is a source.
   return isBelow ? holdsOneOf(starts, order[child]!, last[child]!) : true;
-}
-
-/** Whether one of some ascending numbers lies between two, both included. */
-function holdsOneOf(ascending: Int32Array, from: number, to: number): boolean {
-  const first = firstIndex(ascending, (number) => number >= from);
-  return first < ascending.length && ascending[first]! <= to;
 }
 
 /**

@@ -1,0 +1,70 @@
+import { type OpensAtStart, opensAtStart, startsThroughDevices } from "../../analysis/motor-start.ts";
+import { motorStart } from "../../standards/device-practice.ts";
+import { timeCurrentGates } from "../../standards/time-current-gates.ts";
+import { type Device, theDevice } from "../fixes/judged-devices.ts";
+import { placedDevice } from "../fixes/placed-device.ts";
+import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { formatExact, formatRounded, withUnit } from "../wording/format-number.ts";
+import { partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
+import { unconfirmedAmong } from "../wording/source-in-words.ts";
+
+export const startingCurrent = defineRule<Values>({
+  id: "protection/starting-current",
+  title: "Device may open when a motor starts",
+  severity: "warning",
+  why: "A fuse that opens when its motor starts is soon replaced by one that is too great for the conductor.",
+  sources: [motorStart.source, ...timeCurrentGates.map(({ source }) => source)],
+  fixable: false,
+  acceptable: true,
+  // Needs the greatest starting current through each device, and its gates. Information if the gates only permit it to open.
+  check: (plan) =>
+    inNetwork(plan, ({ network, result }) =>
+      startsThroughDevices(network, result).flatMap((start): Found<Values>[] => {
+        const opens = opensAtStart(start);
+        const placed = placedDevice(network, start.device.index);
+        if (!opens || !placed) return [];
+        const { motor, scenario } = opens;
+        const values: Values = {
+          device: placed.device,
+          motor: partInWords(motor),
+          opens: pick(opens),
+          startStated: motor.draws.startingS !== undefined,
+          unconfirmed: unconfirmedAmong([opens.source]),
+          ...(scenario === undefined ? {} : { scenario: scenarioInWords(network, scenario) }),
+        };
+        return [
+          {
+            subject: placed.subject,
+            at: placed.at,
+            severity: opens.certain ? "warning" : "info",
+            values,
+            related: [relatedPart(motor)],
+          },
+        ];
+      }),
+    ),
+  message({ device, motor, opens, startStated, unconfirmed, scenario }) {
+    const { currentA, certain, openingS, startS } = opens;
+    const time = `${formatRounded(openingS)} s${unconfirmed}`;
+    const does = certain ? `opens within ${time}` : `may open after ${time}`;
+    const when = scenario ? `${withUnit(currentA, "A")} ${scenario}` : withUnit(currentA, "A");
+    const start = `${formatExact(startS)} s${startStated ? "" : ", as usual"}`;
+    return `${theDevice(device)} ${does} at ${when}, the start of ${motor} (${start}): use a slower family, or a greater rating on a conductor for it.`;
+  },
+});
+
+interface Values {
+  readonly device: Device;
+  readonly motor: string;
+  readonly opens: Pick<OpensAtStart, "currentA" | "certain" | "openingS" | "startS">;
+  /** The plan states how long the motor needs to start. */
+  readonly startStated: boolean;
+  /** " (unconfirmed figure)", if the gate was not read. */
+  readonly unconfirmed: string;
+  /** The scenario with the current; absent for the motor alone. */
+  readonly scenario?: string;
+}
+
+function pick({ currentA, certain, openingS, startS }: OpensAtStart): Values["opens"] {
+  return { currentA, certain, openingS, startS };
+}
