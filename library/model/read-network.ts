@@ -20,7 +20,7 @@ import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } fro
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
-import type { CableRun, CircuitRun, InvalidValue } from "./run.ts";
+import type { CableRun, CircuitRun, InvalidValue, Refusal } from "./run.ts";
 import { shareDropLimits } from "./shared-drop-limits.ts";
 import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
 import { wiringOf } from "./wiring.ts";
@@ -123,11 +123,31 @@ function makeCircuits(
       const voltage = ends && nominal.between(ends.from, ends.returnTo);
       const lowestV = ends && lowest.between(ends.from, ends.returnTo);
       const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage, lowestV));
-      if (contradiction) invalid.push({ record, name, ...contradiction });
+      const otherVoltage = voltageOfAnotherSystem(values.voltage, voltage);
+      for (const wrong of [contradiction, otherVoltage]) if (wrong) invalid.push({ record, name, ...wrong });
       return [record, { name, circuit: circuit && withTerminals(circuit, terminalsOf(found), plan) }];
     }),
   );
 }
+
+/** A circuit states the voltage of the system that it is in, if any: 12 or 12.8 V for one of 12.8 V, never 24 V. */
+function voltageOfAnotherSystem(
+  stated: number | undefined,
+  systemV: number | undefined,
+): Refusal | undefined {
+  if (stated === undefined || systemV === undefined) return undefined;
+  const ratio = stated / systemV;
+  if (ratio > 1 - labelSpread && ratio < 1 + labelSpread) return undefined;
+  return {
+    path: ["voltage"],
+    given: String(stated),
+    wrong: "is not the nominal voltage of the batteries that it is connected to",
+    allowed: `${systemV} V, or none: it is taken from the network`,
+  };
+}
+
+/** Labels of one system: 12 and 12.8 V, 48 and 51.2 V. Our choice, wider than both and far below the step from 36 to 48 V. */
+const labelSpread = 0.12;
 
 /** Where the conductors of a circuit end, except at a load that it states itself. */
 function terminalsOf({ ends }: NetworkRecords["circuits"][number]): readonly number[] {

@@ -234,6 +234,26 @@ const ofGaps: Readonly<Record<string, Verdict>> = {
   },
 };
 
+const ofVoltages: Readonly<Record<string, Verdict>> = {
+  "a circuit of 24 V in a network of 12 V is refused, and hides nothing": {
+    plan: `${house()}
+      out("radio", { voltage: 24 });`,
+    has: [
+      "error plan/invalid-value: radio",
+      "error protection/above-conductor: pump",
+      "error conductor/ampacity: feed",
+    ],
+    says: ["voltage is not the nominal voltage of the batteries that it is connected to: 24. Allowed: 12 V"],
+  },
+  "a circuit of 12 V in a network of 12.8 V is the same system": {
+    plan: `
+      build({ insulationC: 105 });
+      const bank = battery({ chemistry: "LiFePO4", nominalV: 12.8, capacityAh: 100, internalMilliohm: 5 });
+      circuit({ name: "lamp", from: bank.positive, load: 2, oneWayFt: 5, gauge: 14, voltage: 12 });`,
+    lacks: ["plan/invalid-value"],
+  },
+};
+
 const ofCauses: Readonly<Record<string, Verdict>> = {
   "the drop on a run follows from the collapse that it is part of; sizes and fuses stand alone": {
     plan: `${house()}
@@ -255,6 +275,10 @@ const ofCauses: Readonly<Record<string, Verdict>> = {
 
 describe("a named scenario switches no check off", () => {
   for (const [name, verdict] of Object.entries(ofScenarios)) it(name, () => expectVerdict(verdict));
+});
+
+describe("a circuit has the voltage of its network", () => {
+  for (const [name, verdict] of Object.entries(ofVoltages)) it(name, () => expectVerdict(verdict));
 });
 
 describe("a consequence names its cause", () => {

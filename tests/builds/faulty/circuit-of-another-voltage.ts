@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 // A glider trailer: a 24 V winch motor's circuit on the 12 V battery.
 // Expected: error (voltage differs from its network) at winch supply
 // Because: 33 CFR 183.455(d) and the nameplate: a circuit that states 24 V is fed by a bank of 12 V.
-// Not met yet: no rule finds it
 build({ name: "circuit of another voltage", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
