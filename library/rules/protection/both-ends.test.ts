@@ -7,7 +7,7 @@ const charging = (more: string, { shortA = 900, voltage = 12, outputA = 30 } = {
   const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: ${shortA} });
   const charger = shoreCharger({ name: "charger", outputA: ${outputA} });
   cable({ name: "charging", from: charger.positive, to: bank.positive, lengthFt: 6, gauge: 6, ${more} });
-  cable({ name: "charging return", from: charger.negative, to: bank.negative, lengthFt: 6, gauge: 6 });
+  cable({ name: "charging return", from: charger.negative, to: bank.negative, lengthFt: 6, gauge: 4 });
 `;
 
 testRule(bothEnds, [
