@@ -1,6 +1,8 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
 import { machineLimit } from "./analysis/machine-protection.ts";
+import { crankingFeeds } from "./analysis/network/topology/cranking-feeds.ts";
+import { networkGraph } from "./analysis/network/topology/network-graph.ts";
 import { topologyOf } from "./analysis/network/topology/topology.ts";
 import { aloneCurrents } from "./analysis/network/worst-alone.ts";
 import type { ConductorWorst } from "./analysis/network-result.ts";
@@ -97,6 +99,7 @@ function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
 function runsOf(network: Network, conductors: readonly ConductorWorst[]): readonly Run[] {
   // Both conductors of a circuit are one run. Usually they carry the same current; with another return joined, one carries more.
   const runs = new Map<Run, Run>();
+  const cranking = crankingFeeds(networkGraph(network));
   network.conductors.forEach(({ run }, index) => {
     const { worst, design, least } = conductors[index] ?? {};
     const known = runs.get(run) ?? run;
@@ -119,6 +122,7 @@ function runsOf(network: Network, conductors: readonly ConductorWorst[]): readon
       ...(device && { loadIsOf: device }),
       ...(!worst && { loadIsLeast: true }),
       ...(machine && { machineMaxA: machine.maxA }),
+      ...(cranking.has(index) && { crankingFeed: true }),
     });
   });
   return [...runs.values()];

@@ -35,6 +35,11 @@ export function isDevice(part: Part): part is DevicePart {
   return descriptorOf(part).protects === true;
 }
 
+/** The starter motor of an engine: its main feed is exempt from protection. */
+export function isStarterMotor(part: Part): part is Extract<Part, { kind: "load" }> {
+  return part.kind === "load" && part.statedBy === "starterMotor";
+}
+
 /** A source or converter that charges batteries. */
 export function isCharging(part: Pick<Part, "kind">): boolean {
   return descriptorOf(part).chargesWith !== undefined;

@@ -1,7 +1,7 @@
 import { type RestFrom, restVoltageAt } from "./battery-figures.ts";
 import { withArticle } from "./describe-value.ts";
 import type { BatteryPart, Part } from "./network.ts";
-import { isCharging, isConsumer, passesCurrentOn } from "./part-roles.ts";
+import { isCharging, isConsumer, isStarterMotor, passesCurrentOn } from "./part-roles.ts";
 import { descriptorOf } from "./parts/index.ts";
 import type { Refusal } from "./run.ts";
 import type { ScenarioValues } from "./scenario-properties.ts";
@@ -43,7 +43,22 @@ export function builtInScenarios(stage: ScenarioContext): readonly StatedScenari
     scenario("everything on", true, true),
     scenario("on the bank alone", true, false),
     scenario("charging, nothing on", false, true),
+    ...(stage.parts.some(isStarterMotor) ? [cranking(scenario("cranking the engine", false, false))] : []),
   ];
+
+  function cranking(alone: StatedScenario): StatedScenario {
+    const { on } = alone.scenario;
+    const starting = stage.parts.map(isStarterMotor);
+    return {
+      ...alone,
+      scenario: {
+        ...alone.scenario,
+        on: on.map((is, part) => is || starting[part]!),
+        starting,
+        momentary: true,
+      },
+    };
+  }
 }
 
 /** One scenario of the plan, and its contradictions with the rest of the plan. */

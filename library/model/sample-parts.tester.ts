@@ -37,6 +37,7 @@ export const sampleParts: {
   chassis: [{ milliohm: 1 }],
   load: [{ currentA: 20 }, { powerW: 100 }],
   motor: [{ runningA: 4, startingA: 12 }],
+  starterMotor: [{ crankingA: 250 }],
   part: [
     { terminals: ["in", "out"] },
     { terminals: ["in", "out"], joins: [{ between: ["in", "out"] }], ratedA: 50 },

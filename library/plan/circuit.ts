@@ -16,6 +16,7 @@ import type { PlannedShoreCharger } from "./shore-charger.ts";
 import type { AwgSize, Mm2Size } from "./sizes.ts";
 import type { PlannedSolarArray } from "./solar-array.ts";
 import type { PlannedSolarController } from "./solar-controller.ts";
+import type { PlannedStarterMotor } from "./starter-motor.ts";
 import type { EitherTerminal, NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 import type { Termination } from "./termination.ts";
 import type { NominalVoltage } from "./voltage.ts";
@@ -101,6 +102,7 @@ export type FedPart =
   | PlannedInverter
   | PlannedLoad
   | PlannedMotor
+  | PlannedStarterMotor
   | PartWithPoles
   | PlannedShoreCharger
   | PlannedSolarArray

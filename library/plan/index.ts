@@ -61,6 +61,7 @@ export {
   solarController,
 } from "./solar-controller.ts";
 export type { SpoolInput } from "./spool.ts";
+export { type PlannedStarterMotor, type StarterMotorInput, starterMotor } from "./starter-motor.ts";
 export type {
   BatteryNegative,
   BatteryPositive,

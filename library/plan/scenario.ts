@@ -13,6 +13,7 @@ import type { PlannedSelectorSwitch } from "./selector-switch.ts";
 import type { PlannedShoreCharger } from "./shore-charger.ts";
 import type { PlannedSolarArray } from "./solar-array.ts";
 import type { PlannedSolarController } from "./solar-controller.ts";
+import type { PlannedStarterMotor } from "./starter-motor.ts";
 import type { EitherTerminal } from "./terminal.ts";
 
 /**
@@ -43,6 +44,7 @@ export type Switched =
   | PlannedCircuit
   | PlannedLoad
   | PlannedMotor
+  | PlannedStarterMotor
   | PlannedInverter
   | PlannedDcDcCharger
   | PlannedAlternator
@@ -116,7 +118,7 @@ interface ScenarioOptions {
    *
    * Example: `starting: [windlass]`
    */
-  readonly starting?: readonly PlannedMotor[];
+  readonly starting?: readonly (PlannedMotor | PlannedStarterMotor)[];
   /**
    * The inputs that selector switches connect with their common terminal: one, or several.
    *

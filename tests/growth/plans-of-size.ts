@@ -24,6 +24,7 @@ function written(before: string, statements: (index: number) => string, after = 
 const imports = `import {
   alternator, battery, breaker, build, busBar, cable, chassis, circuit, dcDcCharger, disconnect, fuseHolder, fusePanel,
   inverter, load, motor, part, relay, scenario, selectorSwitch, shoreCharger, shunt, solarArray, solarController,
+  starterMotor,
 } from "loomwright";
 `;
 
@@ -122,6 +123,7 @@ cable({ from: minus.stud, to: metal.bond, lengthM: 1, gauge: 8 });
 circuit({ ...onBus, returnTo: metal.metal, load: 0.05 });`,
   ),
   load: looped(bus, "circuit({ ...onBus, to: load({ powerW: 1, minimumV: 11 }) });"),
+  starterMotor: looped(bus, "circuit({ ...onBus, to: starterMotor({ crankingA: 1 }) });"),
   motor: looped(bus, "circuit({ ...onBus, to: motor({ runningA: 0.1, startingA: 0.2 }) });"),
   part: looped(
     bus,

@@ -163,7 +163,9 @@ describe.each(withRole("consumer"))("%s draws", (word) => {
   test("from the bank, and its way from there is looked at", () => {
     const judged = drawing();
     const { index } = testedIn(judged);
-    expect(solved(judged).partA[index]!).toBeLessThan(-1);
+    const drawnA = -solved(judged).partA[index]!;
+    if (drawsOnlyAtStart.has(word)) expect(drawnA).toBeCloseTo(0, 9);
+    else expect(drawnA).toBeGreaterThan(1);
     expect(solved(judged).conductorA[0]!).toBeCloseTo(-solved(judged).partA[index]!, 6);
     expect(judged.network!.result.supplyPaths.map(({ part }) => part)).toContain(index);
     expect(unconnectedIn(judged)).toEqual([]);
@@ -252,10 +254,13 @@ function measuredAtItsPoles(word: PartWord, planWith: () => Judgement): void {
     expect(expected).toHaveLength(descriptorOfWord(word).ports.length);
     for (const { expectedV, currentA } of expected) {
       expect(expectedV).toBeGreaterThan(5);
-      expect(currentA).toBeGreaterThan(1);
+      if (!drawsOnlyAtStart.has(word)) expect(currentA).toBeGreaterThan(1);
     }
   });
 }
+
+/** Between two starts no current flows in them. */
+const drawsOnlyAtStart: ReadonlySet<PartWord> = new Set(["starterMotor"]);
 
 const everythingRuns = { engine: true, shore: true, sunPercent: 100 };
 

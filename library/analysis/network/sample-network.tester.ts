@@ -4,6 +4,7 @@ import type {
   DcDcChargerPart,
   InverterPart,
   Join,
+  LoadPart,
   Network,
   NetworkTerminal,
   Part,
@@ -91,7 +92,7 @@ export function sampleNetwork() {
         terminals: own,
         milliohm: ohm * 1_000,
       })),
-    load: (currentA = 10) =>
+    load: (currentA = 10, change: Partial<LoadPart> = {}) =>
       add(poles, (own, base) => ({
         ...base,
         kind: "load",
@@ -105,6 +106,7 @@ export function sampleNetwork() {
         systemV: 12,
         lowestV: 10.5,
         statedBy: "load",
+        ...change,
       })),
     inverter: (change: Partial<InverterPart> = {}) =>
       add(poles, (own, base) => ({

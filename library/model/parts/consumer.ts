@@ -30,7 +30,7 @@ export interface LoadFigures extends DropLimit {
   /** The lowest voltage at which it draws, V: its minimum if stated, else the usual one of the battery. */
   readonly lowestV: number;
   /** Whether a circuit states it (its own two conductors end here), or a part of the plan. */
-  readonly statedBy: "load" | "motor" | "circuit";
+  readonly statedBy: "load" | "motor" | "starterMotor" | "circuit";
 }
 
 export type Draw =

@@ -20,6 +20,7 @@ import { type ShoreChargerPart, shoreCharger } from "./shore-charger.ts";
 import { type ShuntPart, shunt } from "./shunt.ts";
 import { type SolarArrayPart, solarArray } from "./solar-array.ts";
 import { type SolarControllerPart, solarController } from "./solar-controller.ts";
+import { starterMotor } from "./starter-motor.ts";
 
 /** The descriptors of all parts, by the DSL function that makes one. */
 export const partDescriptors = {
@@ -41,6 +42,7 @@ export const partDescriptors = {
   chassis,
   load,
   motor,
+  starterMotor,
   part: otherPart,
 } as const;
 
@@ -83,7 +85,7 @@ export function descriptorOfWord(word: PartWord): AnyPartDescriptor {
   return partDescriptors[word];
 }
 
-/** The descriptor of a part's kind. Loads and motors have one. */
+/** The descriptor of a part's kind. Loads and motors of all kinds have one. */
 export function descriptorOf({ kind }: { readonly kind: PartKind }): AnyPartDescriptor {
   return partDescriptors[kind];
 }

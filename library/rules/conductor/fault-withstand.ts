@@ -40,7 +40,7 @@ export const faultWithstand = defineRule<Values>({
       faultHeatings(judged).flatMap((heating) => {
         const { conductor, device, heat, estimated } = heating;
         const placed = placedDevice(judged.network, device.device);
-        if (!placed) return [];
+        if (!placed || isCrankingFeed(judged, conductor)) return [];
         const carried = isCarried(heat);
         const fixes = fixesFor(heating, placed, carried);
         const values: Values = {
@@ -135,4 +135,10 @@ function fixesFor(
       changes: chosenChanges(quicker, placed.properties),
     },
   ];
+}
+
+/** No device is asked for there, so one that is there is not held to the conductor. */
+function isCrankingFeed({ network, result }: JudgedNetwork, conductor: NetworkConductor): boolean {
+  const { crankingFeeds } = result.topology;
+  return crankingFeeds.size > 0 && crankingFeeds.has(network.conductors.indexOf(conductor));
 }

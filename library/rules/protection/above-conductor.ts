@@ -31,7 +31,7 @@ export const aboveConductor = defineRule<Values>({
     perDevice(plan, (judged) => {
       const { at, device, run } = judged;
       // The conductors past a device of its own are checked by protection/unprotected-path.
-      if (!run) return [];
+      if (!run || run.circuit.crankingFeed) return [];
       const { circuit, result } = run;
       const { ampacity } = result;
       if (!ampacity.judged || !exceeds(device.ratingA, ampacity.ampacityA)) return [];

@@ -22,7 +22,7 @@ export const distance = defineRule<Values>({
   check: (plan) =>
     perDevice(plan, ({ run, device, protection, properties }) => {
       // A part of its own has no distance: the length of its lead is judged by protection/unprotected-path.
-      if (!run) return [];
+      if (!run || run.circuit.crankingFeed) return [];
       const { circuit } = run;
       const given = statedDistance(protection.distanceGiven);
       if (!given) return [];

@@ -34,7 +34,7 @@ export const doesNotClear = defineRule<Values>({
         const placed = placedDevice(judged.network, fault.device);
         const { least } = fault;
         const end = least && judged.network.conductors[least.conductor];
-        if (!placed || !end) return [];
+        if (!placed || !end || judged.result.topology.crankingFeeds.has(least.conductor)) return [];
         const { currentA } = least;
         const opens = slowClearing(placed.protection, currentA);
         // Checked last, because it walks over the network.

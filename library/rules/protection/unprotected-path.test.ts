@@ -267,6 +267,64 @@ testRule(unprotectedPath, [
       cable({ name: "link return", from: bank.negative, to: other.negative, lengthFt: 1, gauge: 6 });`,
     finds: "nothing",
   },
+  // 33 CFR 183.455(e): supply conductors of cranking-motor circuits are exempt; 183.460(a): the main feed to a cranking motor.
+  {
+    name: "the feed of an engine's starter motor, through a switch",
+    plan: engine(),
+    finds: "nothing",
+  },
+  {
+    name: "the same for a motor that is no starter motor",
+    plan: engine({ starter: "motor({ runningA: 100, startingA: 250 })" }),
+    finds: [
+      {
+        record: "to the switch",
+        on: "from",
+        message: "The battery start reaches the cable to the switch through no fuse or breaker",
+        fixes: [
+          {
+            title:
+              "Add a 125 A fuse (UL 248-15 Class T, marked for at least 3,000 A) within 7 in of the positive terminal of the battery start",
+            kind: "suggestion",
+            gives: { "protect.ratingA": 125 },
+          },
+        ],
+      },
+      {
+        record: "to the starter",
+        on: "from",
+        message: "The battery start reaches the cable to the starter through no fuse or breaker",
+        fixes: [
+          {
+            title: "Add a 125 A fuse (ISO 20934) within 7 in of the load side of the disconnect off",
+            gives: { "protect.ratingA": 125 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a conductor that only joins the feed is not exempt",
+    plan: engine({
+      more: 'circuit({ name: "Lamp", from: starter.positive, returnTo: starter.negative, load: 4, oneWayFt: 9, gauge: 14 });',
+    }),
+    finds: [
+      {
+        record: "Lamp",
+        on: "from",
+        message:
+          "The battery start reaches the positive conductor of Lamp through no fuse or breaker; 14 AWG may carry",
+        fixes: [
+          {
+            title:
+              "Add a 6 A fuse (UL 248-15 Class T, marked for at least 3,000 A) within 7 in of the positive terminal of starter",
+            kind: "suggestion",
+            gives: { "protect.ratingA": 6 },
+          },
+        ],
+      },
+    ],
+  },
   {
     name: "accepted with a reason",
     plan: `${bank()} circuit({ name: "Starter", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14,
@@ -286,3 +344,16 @@ testRule(unprotectedPath, [
     ],
   },
 ]);
+
+/** A battery, a switch and the starter motor of an engine, with no fuse. */
+function engine({ starter = "starterMotor({ crankingA: 250 })", more = "" } = {}): string {
+  return `
+    build({ insulationC: 105 });
+    const start = battery({ name: "start", chemistry: "flooded lead-acid", capacityAh: 80, internalMilliohm: 5 });
+    const off = disconnect({ ratedA: 300 });
+    const starter = ${starter};
+    cable({ name: "to the switch", from: start.positive, to: off.line, lengthFt: 6, gauge: "1/0" });
+    cable({ name: "to the starter", from: off.load, to: starter.positive, lengthFt: 3, gauge: "1/0" });
+    cable({ name: "engine return", from: starter.negative, to: start.negative, lengthFt: 6, gauge: "1/0" });
+    ${more}`;
+}

@@ -19,14 +19,14 @@ export function partInWords(part: Part): string {
   return calledOf(part).saidBy.test(part.name) ? `the ${part.name}` : `the ${kind} ${part.name}`;
 }
 
-/** The trade's word for a kind of part: "bus bar", "DC-DC charger"; a motor is called one. */
+/** The trade's word for a kind of part: "bus bar", "DC-DC charger"; a motor is called one, and so is a starter motor. */
 export function kindInWords(part: Part): string {
   return calledOf(part).word;
 }
 
 function calledOf(part: Part): AnyPartDescriptor["called"] {
-  const isMotor = part.kind === "load" && part.draws.as === "motor";
-  return (isMotor ? descriptorOfWord("motor") : descriptorOf(part)).called;
+  if (part.kind !== "load") return descriptorOf(part).called;
+  return descriptorOfWord(part.statedBy === "circuit" ? "load" : part.statedBy).called;
 }
 
 /** The figures by which a builder knows a part, as the plan states them: ["AGM", "12 V", "110 Ah"]. */

@@ -11,8 +11,10 @@ export interface NetworkTopology {
   readonly conductorSides: readonly ConductorPolarity[];
   /** Sources with their own poles connected without a load between, each with the conductors of the shortest path. */
   readonly shorts: readonly { readonly source: number; readonly conductors: readonly number[] }[];
-  /** Positive conductors that a source reaches without passing a device that protects them. */
+  /** Positive conductors that a source reaches without passing a device that protects them; cranking feeds left out. */
   readonly unprotected: readonly UnprotectedPath[];
+  /** Conductors that are the main feed of an engine's starter motor. No rule asks for protection there. */
+  readonly crankingFeeds: ReadonlySet<number>;
   /** By terminal index: the conductors on the shortest path to the nearest source on the same side, from the source outwards. */
   wayFromSource(
     terminal: number,

@@ -1,5 +1,5 @@
 import type { InverterPart, LoadPart, Network } from "../../../model/network.ts";
-import { isConsumer } from "../../../model/part-roles.ts";
+import { isConsumer, isStarterMotor } from "../../../model/part-roles.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
 import { networkGraph, reachedFrom } from "./network-graph.ts";
 import type { Bank } from "./network-topology.ts";
@@ -42,7 +42,8 @@ export function switchedBehind(network: Network, bank: Bank): Switched {
   for (const [terminal] of all) {
     const { part: index, name } = network.terminals[terminal] ?? {};
     const part = index === undefined ? undefined : network.parts[index];
-    if (name !== "positive" || !part || !isConsumer(part)) continue;
+    // An engine is switched off by other means, and its starter motor carries no current then.
+    if (name !== "positive" || !part || !isConsumer(part) || isStarterMotor(part)) continue;
     const conductor = leavesBy.get(terminal);
     if (conductor === undefined) anySwitched = true;
     else found.push({ part, leavesBy: conductor });

@@ -1,0 +1,31 @@
+import { current, nominalVoltage } from "../part-properties.ts";
+import { isJudgedAs, type LoadFigures, loadFigures } from "./consumer.ts";
+import { definePart } from "./define-part.ts";
+import { neededInput, optional } from "./part-property.ts";
+import { draws, poles } from "./poles.ts";
+import { minimumOfDevice } from "./silences.ts";
+
+/** A load of its own that draws only while it starts: in every scenario that lasts, the engine runs or is off. */
+export const starterMotor = definePart("starterMotor", {
+  kind: "load",
+  called: { word: "starter motor", saidBy: /./ },
+  role: "consumer",
+  terminals: poles,
+  ports: draws,
+  properties: {
+    crankingA: neededInput(current),
+    minimumV: optional(nominalVoltage, {
+      words: "minimum voltage of the device",
+      silentWithout: minimumOfDevice,
+    }),
+  },
+  figures: ({ crankingA, minimumV }, context): LoadFigures => ({
+    draws: { as: "motor", runningA: 0, startingA: crankingA },
+    ...loadFigures(
+      { minimumV, critical: undefined, continuous: false, dropLimitPercent: undefined },
+      context,
+    ),
+    statedBy: "starterMotor",
+  }),
+  ...isJudgedAs,
+});
