@@ -3,6 +3,7 @@ import type { RuleId } from "../plan/rule-id.ts";
 
 /** Rules whose findings a builder may accept. */
 export const acceptableRules = [
+  "alternator/load-dump",
   "alternator/overload",
   "battery/charge-current",
   "battery/charging-voltage",
@@ -16,6 +17,7 @@ export const acceptableRules = [
   "bus/rating",
   "bus/studs",
   "charger/input-current",
+  "charger/output-current",
   "conductor/ambient",
   "conductor/ampacity",
   "conductor/fault-withstand",
@@ -26,7 +28,9 @@ export const acceptableRules = [
   "conductor/voltage-drop",
   "disconnect/missing",
   "disconnect/rating",
+  "inverter/precharge",
   "inverter/supply",
+  "inverter/surge",
   "network/no-return",
   "network/two-grounds",
   "network/unconnected",
@@ -51,7 +55,9 @@ export const acceptableRules = [
   "scenario/device-below-minimum",
   "scenario/never-on",
   "shunt/bypassed",
+  "solar/array-voltage",
   "solar/cold-voltage",
   "solar/conductor",
+  "solar/isolator",
   "solar/string-protection",
 ] as const satisfies readonly RuleId[];

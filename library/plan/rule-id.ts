@@ -2,6 +2,7 @@
 
 /** A rule whose finding a builder may accept, with a reason. Also the path of its page, see `loomwright explain`. */
 export type RuleId =
+  | "alternator/load-dump"
   | "alternator/overload"
   | "battery/charge-current"
   | "battery/charging-voltage"
@@ -15,6 +16,7 @@ export type RuleId =
   | "bus/rating"
   | "bus/studs"
   | "charger/input-current"
+  | "charger/output-current"
   | "conductor/ambient"
   | "conductor/ampacity"
   | "conductor/fault-withstand"
@@ -25,7 +27,9 @@ export type RuleId =
   | "conductor/voltage-drop"
   | "disconnect/missing"
   | "disconnect/rating"
+  | "inverter/precharge"
   | "inverter/supply"
+  | "inverter/surge"
   | "network/no-return"
   | "network/two-grounds"
   | "network/unconnected"
@@ -50,8 +54,10 @@ export type RuleId =
   | "scenario/device-below-minimum"
   | "scenario/never-on"
   | "shunt/bypassed"
+  | "solar/array-voltage"
   | "solar/cold-voltage"
   | "solar/conductor"
+  | "solar/isolator"
   | "solar/string-protection";
 
 /** Rule id to the builder's reason. */

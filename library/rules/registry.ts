@@ -1,3 +1,4 @@
+import { loadDump } from "./alternator/load-dump.ts";
 import { alternatorOverload } from "./alternator/overload.ts";
 import { chargeCurrent } from "./battery/charge-current.ts";
 import { chargingVoltageOfBattery } from "./battery/charging-voltage.ts";
@@ -11,6 +12,7 @@ import { unlikeBatteries } from "./battery/unlike.ts";
 import { busRating } from "./bus/rating.ts";
 import { busStuds } from "./bus/studs.ts";
 import { inputCurrent } from "./charger/input-current.ts";
+import { outputCurrent } from "./charger/output-current.ts";
 import { ambient } from "./conductor/ambient.ts";
 import { ampacity } from "./conductor/ampacity.ts";
 import { faultWithstand } from "./conductor/fault-withstand.ts";
@@ -21,7 +23,9 @@ import { terminalTemperature } from "./conductor/terminal-temperature.ts";
 import { voltageDrop } from "./conductor/voltage-drop.ts";
 import { disconnectMissing } from "./disconnect/missing.ts";
 import { disconnectRating } from "./disconnect/rating.ts";
+import { inverterPrecharge } from "./inverter/precharge.ts";
 import { inverterSupply } from "./inverter/supply.ts";
+import { inverterSurge } from "./inverter/surge.ts";
 import { noReturn } from "./network/no-return.ts";
 import { networkShorted } from "./network/shorted.ts";
 import { twoGrounds } from "./network/two-grounds.ts";
@@ -52,13 +56,16 @@ import type { Rule } from "./rule.ts";
 import { deviceBelowMinimum } from "./scenario/device-below-minimum.ts";
 import { neverOn } from "./scenario/never-on.ts";
 import { shuntBypassed } from "./shunt/bypassed.ts";
+import { arrayVoltage } from "./solar/array-voltage.ts";
 import { coldVoltage } from "./solar/cold-voltage.ts";
 import { solarConductor } from "./solar/conductor.ts";
+import { solarIsolator } from "./solar/isolator.ts";
 import { stringProtection } from "./solar/string-protection.ts";
 import { voltageCollapse } from "./voltage/collapse.ts";
 
 /** Every rule, by id. Written by write-docs.mjs, from the folders. */
 export const rules: readonly Rule<unknown>[] = [
+  loadDump,
   alternatorOverload,
   chargeCurrent,
   chargingVoltageOfBattery,
@@ -72,6 +79,7 @@ export const rules: readonly Rule<unknown>[] = [
   busRating,
   busStuds,
   inputCurrent,
+  outputCurrent,
   ambient,
   ampacity,
   faultWithstand,
@@ -82,7 +90,9 @@ export const rules: readonly Rule<unknown>[] = [
   voltageDrop,
   disconnectMissing,
   disconnectRating,
+  inverterPrecharge,
   inverterSupply,
+  inverterSurge,
   noReturn,
   networkShorted,
   twoGrounds,
@@ -112,8 +122,10 @@ export const rules: readonly Rule<unknown>[] = [
   deviceBelowMinimum,
   neverOn,
   shuntBypassed,
+  arrayVoltage,
   coldVoltage,
   solarConductor,
+  solarIsolator,
   stringProtection,
   voltageCollapse,
 ];

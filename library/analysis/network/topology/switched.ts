@@ -1,8 +1,8 @@
 import type { InverterPart, LoadPart, Network } from "../../../model/network.ts";
 import { isConsumer, isStarterMotor } from "../../../model/part-roles.ts";
-import { descriptorOf } from "../../../model/parts/index.ts";
 import { networkGraph, reachedFrom } from "./network-graph.ts";
 import type { Bank } from "./network-topology.ts";
+import { opensLine } from "./opens-line.ts";
 
 /** The loads of a bank that a switch can disconnect from it, and those always connected. */
 export interface Switched {
@@ -23,18 +23,8 @@ export interface AlwaysOn {
  * A part with only its terminals known stops it as well: it may be a contactor.
  */
 export function switchedBehind(network: Network, bank: Bank): Switched {
-  const opens = (conductor: number) => {
-    const { near, far } = network.conductors[conductor] ?? {};
-    return near?.family === "circuit breaker" || far?.family === "circuit breaker";
-  };
-  const stops = (index: number) => {
-    const part = network.parts[index];
-    return part !== undefined && descriptorOf(part).opens !== undefined;
-  };
   const graph = networkGraph(network);
-  const always = reachedFrom(graph, bank.positives, ({ conductor, part }) =>
-    conductor >= 0 ? !opens(conductor) : !stops(part),
-  );
+  const always = reachedFrom(graph, bank.positives, (edge) => !opensLine(network, edge));
   const all = reachedFrom(graph, bank.positives);
   const leavesBy = firstConductors(always);
   const found: AlwaysOn[] = [];
