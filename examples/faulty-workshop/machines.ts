@@ -85,9 +85,9 @@ const launch = battery({
   capacityAh: 200,
   internalMilliohm: 4,
   maxDischargeA: 200,
-  maxChargeA: 50,
+  maxChargeA: 100,
 });
-const engine = alternator({ name: "alternator, launch", ratedA: 70, outputV: 14.2 });
+const engine = alternator({ name: "alternator, launch", ratedA: 70, outputV: 14.2, continuousPercent: 100 });
 cable({
   name: "alternator cable, launch",
   from: engine.positive,

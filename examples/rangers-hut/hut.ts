@@ -147,7 +147,21 @@ const controller = solarController({
   outputV: 28.8,
   termination: "screw clamp",
 });
-circuit({ name: "roof to controller", from: roof.positive, to: controller, oneWayM: 6, mm2: 10 });
+// Modules cannot be switched off while the sun shines: a breaker before the controller is their isolator.
+circuit({
+  name: "roof to controller",
+  from: roof.positive,
+  to: controller,
+  oneWayM: 6,
+  mm2: 10,
+  protectFarEnd: {
+    ratingA: 32,
+    family: "circuit breaker",
+    ratedV: 150,
+    interruptingA: 3_000,
+    distanceMm: 120,
+  },
+});
 cable({
   name: "solar, positive",
   from: controller.positive,

@@ -1,10 +1,9 @@
 import { battery, build, cable, circuit, dcDcCharger, disconnect, fusePanel } from "loomwright";
 
 // A 24 V bus: the 12 V converter gives 20 A, and its lamps and pump ask for 31 A.
-// Expected: warning (converter overloaded) at 12 V converter
+// Expected: warning charger/output-current at 12 V converter
 // Because: Nameplate: 20 A; the circuits behind it draw 31 A together.
 // May follow: error voltage/collapse at 12 V converter or lamps or pump
-// Not met yet: no rule finds it
 build({ name: "converter overloaded", voltage: 24, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -1,7 +1,7 @@
 import { alternator, battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A crew boat: a lithium bank alone on the alternator; its protection may cut off under full charge.
-// Expected: warning (load dump) at alternator or bank
+// Expected: warning alternator/load-dump at alternator or bank
 // Because: Common practice (ISO 16750-2 names the load dump, not read): when the bank cuts off, the alternator's voltage surges; a lead-acid battery or a converter takes it.
 // Not met yet: no rule finds it
 build({ name: "load dump", voltage: 12, insulationC: 105 });

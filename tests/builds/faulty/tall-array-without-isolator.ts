@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect, solarArray, solarController } from "loomwright";
 
 // A barn roof: three modules in series, over 100 V in the cold, and no way to switch them off.
-// Expected: info (array above 60 V without an isolator) at modules or modules to controller
+// Expected: info solar/isolator at modules or modules to controller
 // Because: IEC 60364-7-712 (not read) and common practice: an isolator at the controller; above 60 V DC touch is dangerous.
-// Not met yet: no rule finds it
 build({ name: "tall array without isolator", voltage: 12, insulationC: 105, lowestC: -10 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

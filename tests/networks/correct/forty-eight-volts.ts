@@ -22,7 +22,7 @@ cable({
 });
 cable({ name: "disconnect to bus", from: off.load, to: bus.stud, lengthFt: 1, gauge: 2 });
 cable({ name: "bank return", from: bank.negative, to: back.stud, lengthFt: 2, gauge: 2 });
-const mains = inverter({ continuousW: 3_000, cutOffV: 42 });
+const mains = inverter({ continuousW: 1_900, cutOffV: 42 });
 circuit({
   name: "inverter supply",
   from: bus.stud,
