@@ -155,7 +155,7 @@ circuit({
   oneWayM: 6,
   mm2: 10,
   protectFarEnd: {
-    ratingA: 32,
+    ratingA: 35,
     family: "circuit breaker",
     ratedV: 150,
     interruptingA: 3_000,
