@@ -1,5 +1,5 @@
 import type { DcDcChargerPart, Network, Part, SolarControllerPart } from "../model/network.ts";
-import { isConsumer } from "../model/part-roles.ts";
+import { currentLimitsOf, givesEnergy, isConsumer } from "../model/part-roles.ts";
 import type { ShoreChargerPart } from "../model/parts/shore-charger.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import { portsOf } from "./network/topology/ports.ts";
@@ -33,7 +33,7 @@ export function converterDemands(network: Network): readonly ConverterDemand[] {
       .map(({ positive }) => componentOf[positive]!);
   const supported = new Set(
     network.parts
-      .filter(({ kind }) => kind === "battery" || kind === "alternator" || kind === "solarArray")
+      .filter((part) => givesEnergy(part) && !isConverter(part))
       .flatMap((part) => at(part, "feeds")),
   );
   const byPiece = new Map<number, Converter[]>();
@@ -50,8 +50,9 @@ export function converterDemands(network: Network): readonly ConverterDemand[] {
   return [...byPiece].flatMap(([piece, there]) => greatestOf(network, there, loadsIn.get(piece) ?? []) ?? []);
 }
 
+/** A part that holds its rated output by itself; every other source gives what is asked of it, or charges what does. */
 function isConverter(part: Part): part is Converter {
-  return part.kind === "dcDcCharger" || part.kind === "shoreCharger" || part.kind === "solarController";
+  return currentLimitsOf(part).some(({ current, heldByItself }) => current === "gives" && heldByItself);
 }
 
 function greatestOf(

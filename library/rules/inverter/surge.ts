@@ -12,7 +12,7 @@ export const inverterSurge = defineRule<Values>({
   id: "inverter/surge",
   title: "Inverter switches off during its surge",
   severity: "warning",
-  why: "A motor behind the inverter draws its surge for seconds: if battery and cables let the voltage fall below the cut-off, nothing starts.",
+  why: "A motor behind the inverter draws its surge for seconds: if battery and cables let the voltage fall below the cut-off, the motor never starts.",
   sources: [surgeVoltage, cutOffVoltage.source, inverterEfficiency.source, internalResistance.source],
   fixable: false,
   acceptable: true,

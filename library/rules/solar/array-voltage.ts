@@ -10,7 +10,7 @@ export const arrayVoltage = defineRule<Values>({
   id: "solar/array-voltage",
   title: "Array voltage below the charging voltage",
   severity: "warning",
-  why: "A solar controller lowers the voltage of its modules: an array below the charging voltage never fills the battery, or charges nothing at all.",
+  why: "A solar controller lowers the voltage of its modules: an array below the charging voltage never fills the battery, or does not charge it at all.",
   sources: [arrayAboveBattery],
   fixable: false,
   acceptable: true,
