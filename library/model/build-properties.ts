@@ -1,12 +1,16 @@
 import { ofBench } from "./bench-properties.ts";
 import { ambient, insulation, voltage } from "./circuit-properties.ts";
 import { coldestDay, dropPercent } from "./part-properties.ts";
-import { text, yesOrNo } from "./property.ts";
+import { oneOf, text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
+
+/** For the first kind 33 CFR 183, Subpart I is law: 183.401(a). */
+export const kindsOfBuild = ["boat with petrol engine", "boat", "vehicle", "building"] as const;
 
 const properties = {
   name: text("a name, as text"),
   voltage,
+  installedIn: oneOf(kindsOfBuild, "is not a kind of build"),
   ambientC: ambient,
   lowestC: coldestDay,
   insulationC: insulation,

@@ -1,4 +1,5 @@
 import type { BenchSettings } from "./bench-settings.ts";
+import type { BuildValues } from "./build-properties.ts";
 import type { Network } from "./network.ts";
 import type { NetworkRemains } from "./network-remains.ts";
 import type { InvalidValue, Run } from "./run.ts";
@@ -10,6 +11,8 @@ export interface BuildSettings {
   readonly name?: string;
   /** False: 12 V is assumed if neither a circuit nor a battery states its own nominal voltage. */
   readonly voltageStated: boolean;
+  /** The kind of build, if the plan states it. */
+  readonly installedIn?: BuildValues["installedIn"] & string;
   readonly bench: BenchSettings;
 }
 

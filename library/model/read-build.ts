@@ -50,6 +50,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
       record,
       voltageStated: first.values.voltage !== undefined,
       bench: benchOf(first.values),
+      ...(first.values.installedIn !== undefined && { installedIn: first.values.installedIn }),
       ...(shown && { name: shown }),
     },
     values: withSystemVoltage(first.values),

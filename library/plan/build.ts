@@ -73,6 +73,15 @@ interface BuildOptions {
    */
   readonly voltage?: NominalVoltage;
   /**
+   * The kind of build: `"boat with petrol engine"` (inboard, for propulsion or power), `"boat"` (any other, outboards included),
+   * `"vehicle"` or `"building"`. 33 CFR 183, Subpart I is law for the first kind only, and messages say so.
+   *
+   * Left out: taken as not known, and messages name the kind that the law binds.
+   *
+   * Example: `installedIn: "vehicle"`
+   */
+  readonly installedIn?: "boat with petrol engine" | "boat" | "vehicle" | "building";
+  /**
    * Temperature of the air around the conductors, °C, on the hottest day in use. -50 to 200.
    *
    * Left out: taken as 30 °C, for which the ampacity tables are made.

@@ -5,8 +5,11 @@ import type { Property } from "./property.ts";
 import { count, quantity, said, text } from "./property.ts";
 
 /** Settings of a plan as a whole. Its defaults for circuits are reported at the circuits. */
-export function buildProperties({ bench }: BuildSettings): Property[] {
-  return (Object.keys(fields) as (keyof BenchSettings)[]).flatMap((field) => fields[field](bench));
+export function buildProperties({ installedIn, bench }: BuildSettings): Property[] {
+  return [
+    ...said(installedIn, "installedIn", "kind of build"),
+    ...(Object.keys(fields) as (keyof BenchSettings)[]).flatMap((field) => fields[field](bench)),
+  ];
 }
 
 /** The compiler reports a new field of the model that is missing here. */

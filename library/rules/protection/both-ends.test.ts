@@ -315,8 +315,13 @@ testRule(bothEnds, [
         on: "to",
         severity: "error",
         message:
-          "Current can come from both ends, but only the 40 A fuse where the cable starts is given; each source needs its own (33 CFR 183.455(b)): add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank.",
+          "The 40 A fuse where the cable starts is at the charger, which limits its own current, and not at the other source, which does not (33 CFR 183.455(b)): use a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank instead.",
         fixes: [
+          {
+            title:
+              "Use a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank instead",
+            gives: { protect: undefined },
+          },
           {
             title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
             gives: {
@@ -336,8 +341,13 @@ testRule(bothEnds, [
     finds: [
       {
         on: "to",
-        message: "Current can come from both ends, but only the 40 A breaker where the cable starts is given",
+        message: "The 40 A breaker where the cable starts is at the charger, which limits its own current",
         fixes: [
+          {
+            title:
+              "Use a 40 A breaker (marked for at least 3,000 A) within 7 in of the positive terminal of the bank instead",
+            gives: { protect: undefined },
+          },
           {
             title:
               "Add a 40 A breaker (marked for at least 3,000 A) within 7 in of the positive terminal of the bank",
@@ -360,8 +370,13 @@ testRule(bothEnds, [
     finds: [
       {
         on: "to",
-        message: "Current can come from both ends",
+        message: "The 40 A fuse where the cable starts is at the charger",
         fixes: [
+          {
+            title:
+              "Use a 40 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank instead",
+            gives: { protect: undefined },
+          },
           {
             title: "Add a 40 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank",
             gives: { "protectFarEnd.family": "ISO 8820-5 Type SF 30" },
@@ -376,8 +391,13 @@ testRule(bothEnds, [
     finds: [
       {
         on: "to",
-        message: "Current can come from both ends, but only the 100 A fuse where the cable starts",
+        message: "The 100 A fuse where the cable starts is at the charger",
         fixes: [
+          {
+            title:
+              "Use a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank instead",
+            gives: { protect: undefined },
+          },
           {
             title:
               "Use a 90 A fuse and add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
@@ -411,8 +431,13 @@ testRule(bothEnds, [
     finds: [
       {
         on: "to",
-        message: "Current can come from both ends",
+        message: "The 40 A fuse where the cable starts is at the charger",
         fixes: [
+          {
+            title:
+              "Use a 40 A fuse (ISO 8820-3 Type E, 58 V) within 7 in of the positive terminal of the bank instead",
+            gives: { protect: undefined },
+          },
           {
             title:
               "Add a 40 A fuse (ISO 8820-3 Type E, 58 V) within 7 in of the positive terminal of the bank",

@@ -1,7 +1,7 @@
-import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
+import { isProtectedAtOtherEnd, selfLimitingSourceAt } from "../../analysis/network/faults/fed-at-device.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
 import { repairSizing } from "../../analysis/repair-sizing.ts";
-import type { NetworkConductor } from "../../model/network.ts";
+import type { ConductorEnd, NetworkConductor } from "../../model/network.ts";
 import type { Run } from "../../model/run.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
@@ -14,7 +14,7 @@ import {
   statedWithUnit,
   whyNoRating,
 } from "../fixes/judged-devices.ts";
-import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
+import { placedDevice, propertyOf, relatedDevice } from "../fixes/placed-device.ts";
 import {
   atProperty,
   defineRule,
@@ -61,16 +61,37 @@ export const bothEnds = defineRule<Values>({
         .map((path) => foundInNetwork(plan, judged, path)),
     ),
   ],
-  message: ({ device, word, source, wayOut: way }) =>
-    `Current can come from both ends, but only the ${statedWithUnit(device.ratingA, "A")} ${device.kind} ${device.end === "protect" ? `where the ${word} starts` : "at the far end"} is given; each source needs its own (${source}): ${way}.`,
+  message: ({ device, word, limited, source, wayOut: way }) =>
+    limited
+      ? `The ${statedWithUnit(device.ratingA, "A")} ${device.kind} ${endInWords(device, word)} is at ${limited}, which limits its own current, and not at the other source, which does not (${source}): ${way}.`
+      : `Current can come from both ends, but only the ${statedWithUnit(device.ratingA, "A")} ${device.kind} ${endInWords(device, word)} is given; each source needs its own (${source}): ${way}.`,
 });
 
 interface Values {
   /** The existing one. */
   readonly device: Device;
   readonly word: "circuit" | "cable";
+  /** The source at the existing device, if it limits itself to what the conductor may carry: "the charger". */
+  readonly limited?: string;
   readonly source: string;
   readonly wayOut: string;
+}
+
+function endInWords({ end }: Device, word: Values["word"]): string {
+  return end === "protect" ? `where the ${word} starts` : "at the far end";
+}
+
+/** The one device at the other end instead, for a source that limits itself and needs none. */
+function moving(adding: readonly ProposedFix[], record: number, from: ConductorEnd): ProposedFix[] {
+  const old = propertyOf[from];
+  return adding.flatMap(({ title, kind, changes }): ProposedFix[] => {
+    const [, device] = /(?:^A|and a)dd (.+)$/.exec(title) ?? [];
+    const others = changes.filter((change) => change.record !== record || change.path[0] !== old);
+    if (!device || others.length !== 1) return [];
+    return [
+      { title: `Use ${device} instead`, kind, changes: [{ do: "remove", record, path: [old] }, ...others] },
+    ];
+  });
 }
 
 function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): Found<Values> {
@@ -79,10 +100,17 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
   const run = runOf(plan, conductor.run);
   const [there] = devicesOf(run);
   if (!there) throw new Error("A conductor that is protected at its other end has a device there.");
-  const fixes = insertingFixes(plan, judged, path, there);
+  const device = conductor.near ?? conductor.far;
+  const { ampacity } = run.result;
+  const limited =
+    device && ampacity.judged ? selfLimitingSourceAt(network, device, ampacity.ampacityA) : undefined;
+  const adding = insertingFixes(plan, judged, path, there);
+  const fixes =
+    limited && device ? [...moving(adding, conductor.record, device.place.end), ...adding] : adding;
   const values: Values = {
     device: there.device,
     word: conductor.run.word,
+    ...(limited && { limited: partInWords(limited) }),
     source: sourceInWords(protectionAtEachSource),
     wayOut: wayOut(fixes, whyNoRating(run.result, there.protection)),
   };
@@ -90,7 +118,6 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
     const part = network.parts[index];
     return part ? [relatedPart(part, `${partInWords(part)} reaches it where it has no device`)] : [];
   });
-  const device = conductor.near ?? conductor.far;
   const placed = device && placedDevice(network, device.index);
   return {
     subject: conductor.name,

@@ -238,6 +238,38 @@ testRule(unprotectedPath, [
     ],
   },
   {
+    name: "the limit of a machine in a vehicle, for which it is no law",
+    plan: charging(
+      "protect: { ratingA: 40, family: 'ISO 8820-3 Type E' }, protectFarEnd: { ratingA: 37, interruptingA: 1000 }",
+      machine("selfLimiting: false, continuousPercent: 50"),
+    ).replace("build({", 'build({ installedIn: "vehicle",'),
+    finds: [
+      {
+        on: "protectFarEnd.ratingA",
+        severity: "warning",
+        message:
+          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit its current (33 CFR 183.460(b), taken over: law only for boats with petrol engines other than outboards)",
+        fixes: [{ title: "Use a 35 A fuse at the far end", gives: { "protectFarEnd.ratingA": 35 } }],
+      },
+    ],
+  },
+  {
+    name: "the same in a boat with a petrol engine",
+    plan: charging(
+      "protect: { ratingA: 40, family: 'ISO 8820-3 Type E' }, protectFarEnd: { ratingA: 37, interruptingA: 1000 }",
+      machine("selfLimiting: false, continuousPercent: 50"),
+    ).replace("build({", 'build({ installedIn: "boat with petrol engine",'),
+    finds: [
+      {
+        on: "protectFarEnd.ratingA",
+        severity: "error",
+        message:
+          "The 37 A fuse at the far end is above 36 A, 120 % of the 30 A of the alternator, which does not limit its current (33 CFR 183.460(b), law for this boat)",
+        fixes: [{ title: "Use a 35 A fuse at the far end", gives: { "protectFarEnd.ratingA": 35 } }],
+      },
+    ],
+  },
+  {
     name: "a fuse at the wrong end: no source there",
     plan: `${bank()} circuit({ name: "Lamp", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14, protectFarEnd: 5 });`,
     finds: [

@@ -9,6 +9,7 @@ import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
+import type { BuildSettings } from "../../model/plan-model.ts";
 import {
   boundBySubpartI,
   protectionOfMachine,
@@ -73,7 +74,7 @@ export const unprotectedPath = defineRule<Values>({
       }
       case "machine": {
         const { device, maxA, alternator, ratedA, source, wayOut: way } = values;
-        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit its current (${source}, law for ${boundBySubpartI}): ${way}.`;
+        return `${theDevice(device)} is above ${withUnit(maxA, "A")}, ${formatRounded(protectionOfMachine.ofRatingPercent)} % of the ${statedWithUnit(ratedA, "A")} of ${alternator}, which does not limit its current (${source}, ${lawInWords(values.installedIn)}): ${way}.`;
       }
     }
   },
@@ -101,6 +102,7 @@ interface MachineValues {
   readonly maxA: number;
   readonly alternator: string;
   readonly ratedA: number;
+  readonly installedIn: BuildSettings["installedIn"];
   readonly source: string;
   readonly wayOut: string;
 }
@@ -259,6 +261,7 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
     maxA: limit.maxA,
     alternator: partInWords(limit.alternator),
     ratedA: limit.alternator.ratedA,
+    installedIn: plan.model.build.installedIn,
     source: sourceInWords(protectionOfMachine.source),
     wayOut: wayOut(fixes, "use one with a lower rating"),
   };
@@ -266,6 +269,8 @@ function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number):
     {
       subject: least.subject,
       at: least.at,
+      // Elsewhere the limit is taken over: the machine may burn, but its conductor is protected.
+      severity: isBound(values.installedIn) ? "error" : "warning",
       values,
       related: [relatedPart(limit.alternator)],
       fixes,
@@ -278,4 +283,14 @@ function machineFixes({ result }: JudgedRun, placed: PlacedDevice, { maxA }: Mac
   const largestA = Math.min(maxA, result.protection.maxA ?? 0);
   const ratingA = nearestRatingBelow(largestA, placed.protection.family);
   return ratingA === undefined || ratingA < result.protection.minA ? [] : [ratingFix(placed, ratingA)];
+}
+
+/** Whether 33 CFR 183, Subpart I may be law for the build: 183.401(a). */
+function isBound(installedIn: BuildSettings["installedIn"]): boolean {
+  return installedIn === undefined || installedIn === "boat with petrol engine";
+}
+
+function lawInWords(installedIn: BuildSettings["installedIn"]): string {
+  if (installedIn === "boat with petrol engine") return "law for this boat";
+  return isBound(installedIn) ? `law for ${boundBySubpartI}` : `taken over: law only for ${boundBySubpartI}`;
 }

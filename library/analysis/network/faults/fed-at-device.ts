@@ -1,7 +1,8 @@
-import type { Network } from "../../../model/network.ts";
+import type { ConductorDevice, Network, Part } from "../../../model/network.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { networkGraph } from "../topology/network-graph.ts";
 import type { UnprotectedPath } from "../topology/network-topology.ts";
+import { edgesAt } from "../topology/spanning-forest.ts";
 import { feedingOf, protectedZones } from "./protected-zones.ts";
 
 /**
@@ -12,6 +13,23 @@ export function isProtectedAtOtherEnd(network: Network, { conductor, ends }: Unp
   const { near, far } = network.conductors[conductor] ?? {};
   const other = near ?? far;
   return !!other && !ends.includes(other.place.end) && isFedFromTerminal(network, other.index);
+}
+
+/**
+ * The source that a device at the end of a conductor is at, if nothing else feeds it from there and the source gives no more than
+ * the conductor may carry: such a device protects against nothing, because the source limits itself. Undefined in any other case.
+ */
+export function selfLimitingSourceAt(
+  network: Network,
+  { place }: ConductorDevice,
+  ampacityA: number,
+): Part | undefined {
+  const wiring = networkGraph(network);
+  const { from, to } = network.conductors[place.conductor]!;
+  const section = wiring.sectionOf[place.end === "near" ? from : to]!;
+  if (edgesAt(wiring.sections, section).length > 1) return undefined;
+  const [only, another] = wiring.sources.filter(({ positive }) => wiring.sectionOf[positive] === section);
+  return only && !another && only.limitA <= ampacityA ? network.parts[only.part] : undefined;
 }
 
 /**
