@@ -7,13 +7,14 @@ import {
   standsShorts,
 } from "../../analysis/fault-heating.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
+import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import type { ProposedFix } from "../finding.ts";
 import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
 import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../fixes/placed-device.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
-import { defineRule, inNetwork } from "../rule.ts";
+import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { timesApart, withUnit } from "../wording/format-number.ts";
 import { atConductor } from "../wording/part-in-words.ts";
 import { sizePath } from "../wording/property-paths.ts";
