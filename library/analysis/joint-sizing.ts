@@ -196,7 +196,9 @@ function ownChoices(
     const legs = legChoices(runs, last, path, own, (run) => from.get(run)!);
     const [enough] = copperFrontier(legs, { loosestV: leftV, tightestV: leftV });
     if (!enough) return undefined;
-    own.forEach((run, index) => from.set(run, from.get(run)! + enough.choices[index]!));
+    own.forEach((run, index) => {
+      from.set(run, from.get(run)! + enough.choices[index]!);
+    });
   }
   const choices = own.map((run) => from.get(run)!);
   return { choices, copperMm2M: sum(own.map((run, index) => runs[run]!.copperMm2M[choices[index]!]!)) };

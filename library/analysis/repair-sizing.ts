@@ -8,7 +8,7 @@ import { type DropLimit, type JointProblem, leastCopperTogether } from "./joint-
 import { machineLimit } from "./machine-protection.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
-import type { NetworkResult, SupplyPath } from "./network-result.ts";
+import type { NetworkResult } from "./network-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import {
   type FurtherNeeds,
