@@ -9,6 +9,7 @@ import { machineLimit } from "./machine-protection.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult } from "./network-result.ts";
+import { greatestProtectingA } from "./protected-behind.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import {
   type FurtherNeeds,
@@ -154,7 +155,7 @@ interface OwnNeeds {
 
 function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptance): OwnNeeds {
   const judgedRuns = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
-  const mostRatingA = lazily(() => (network ? mostRatings(network.network) : new Map<number, number>()));
+  const mostRatingA = lazily(() => (network ? mostRatings(network) : new Map<number, number>()));
   const carried = lazily(() => (network ? currentsBesideLoads(network) : new Map<number, number>()));
   const judgedRun = (run: Run): Run => {
     const circuit = judgedRuns.get(run.record) ?? run;
@@ -201,8 +202,9 @@ function mostRatingOf(mostRatingA: number | undefined): FurtherNeeds {
   return mostRatingA === undefined ? {} : { mostRatingA };
 }
 
-/** By record of a run: the most that its panel position, and a machine at its end, permit for its device, A. */
-function mostRatings(network: Network): ReadonlyMap<number, number> {
+/** By record of a run: the most that its panel position, a machine at its end and the conductors behind permit for its device, A. */
+function mostRatings(judged: Judged): ReadonlyMap<number, number> {
+  const { network } = judged;
   const ratings = new Map<number, number>();
   const atMost = (record: number, ratingA: number) =>
     ratings.set(record, Math.min(ratings.get(record) ?? Number.POSITIVE_INFINITY, ratingA));
@@ -210,9 +212,16 @@ function mostRatings(network: Network): ReadonlyMap<number, number> {
     if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
     for (const { record } of endsAt(network, part.terminals.branch)) atMost(record, part.branchRatedA);
   }
-  network.conductors.forEach(({ record }, index) => {
+  network.conductors.forEach(({ record, near, far }, index) => {
     const limit = machineLimit(network, index);
     if (limit) atMost(record, limit.maxA);
+    for (const device of [near, far]) {
+      // Its own conductor may become thicker, those behind it do not.
+      const protectingA = device
+        ? greatestProtectingA(judged, device.index, index)
+        : Number.POSITIVE_INFINITY;
+      if (Number.isFinite(protectingA)) atMost(record, protectingA);
+    }
   });
   return ratings;
 }

@@ -52,6 +52,20 @@ async function offered(typed: string, whole = "circuit({ load: 1, oneWayFt: 1, g
 }
 
 describe("completions", () => {
+  test("before anything flows, no size is praised", async () => {
+    const whole = `import { battery, cable, fusePanel } from "loomwright";
+const bank = battery({ chemistry: "AGM", capacityAh: 60 });
+const panel = fusePanel({ positions: 4 });
+cable({ from: panel.negative, to: bank.negative, lengthFt: 4, gauge: 8 });`;
+    const items = await offered(whole.replace("gauge: 8", "gauge: ‸"), whole);
+    expect(items.length).toBeGreaterThan(10);
+    for (const { labelDetails, detail } of items) {
+      expect(labelDetails?.description).not.toContain("limits met");
+      expect(detail).not.toContain("within");
+    }
+    expect(items[0]?.labelDetails?.description).toBe("nothing flows yet");
+  });
+
   test("the size on a spool is no size of a circuit, and there is nothing to tell of it", async () => {
     const whole =
       "build({ spools: [{ gauge: 10, lengthFt: 100 }] });\ncircuit({ load: 1, oneWayFt: 1, gauge: 4 });";

@@ -6,6 +6,7 @@ import {
 } from "vscode-languageserver-types";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import { isDevice } from "../../library/model/part-roles.ts";
+import { worthTelling } from "../../library/rules/current-through.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import type { JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
@@ -152,6 +153,7 @@ function bestFirst<Any extends Choice>(choices: readonly Any[], typed: TypedValu
 function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): string {
   const { faults } = choice;
   const worst = faults.some(({ severity }) => severity === "error") ? "error" : "warning";
+  if (faults.length === 0 && !flows(choice)) return nothingFlows;
   const verdict = faults.length === 0 ? "limits met" : worst;
   if ("part" in choice) return `${verdict}: ${shareOfLoad(choice.range, choice)}`;
   const { result, circuit } = choice;
@@ -166,8 +168,19 @@ function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): st
 /** In words only: the editor breaks lines inside numbers when it unfolds it. */
 function verdict(choice: RunChoice | DeviceChoice): string {
   if (choice.faults.length > 0) return titlesOf(choice.faults);
+  if (!flows(choice)) return `${nothingFlows}, so no limit of a current is judged`;
   return isInNetwork(choice) ? "within its own limits" : "within all limits checked";
 }
+
+/** Without a current every size and rating is within its limits, and to say so would mislead. */
+function flows(choice: RunChoice | DeviceChoice): boolean {
+  return (
+    worthTelling({ currentA: "part" in choice ? choice.range.minA : choice.circuit.loadA, scenario: 0 }) !==
+    undefined
+  );
+}
+
+const nothingFlows = "nothing flows yet";
 
 function isInNetwork(choice: RunChoice | DeviceChoice): boolean {
   return "part" in choice || choice.circuit.inNetwork;

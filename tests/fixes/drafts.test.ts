@@ -16,33 +16,41 @@ import { leastCopperByHighs } from "./highs.ts";
 
 afterAll(closeCheckers);
 
-const drafts = fileURLToPath(new URL("./drafts/", import.meta.url));
-const names = readdirSync(drafts);
+const folders = ["./drafts/", "../builds/drafts/"].map((path) =>
+  fileURLToPath(new URL(path, import.meta.url)),
+);
+const drafts = folders.flatMap((path) => readdirSync(path).map((name) => [name, `${path}${name}`] as const));
 
-test("there are ten of them", () => expect(names.length).toBeGreaterThanOrEqual(10));
+test("there are forty of them", () => expect(drafts.length).toBeGreaterThanOrEqual(40));
 
-describe.each(names)("%s", (name) => {
-  const text = readFileSync(`${drafts}${name}`, "utf8");
+function draft(name: string): string {
+  return readFileSync(drafts.find(([file]) => file === name)![1], "utf8");
+}
+
+describe.each(drafts)("%s", (_, path) => {
+  const text = readFileSync(path, "utf8");
 
   test("no error and no warning with a repair is left, and a second time changes nothing", async () => {
-    const { plan, count } = await fixed(text);
-    expect(open(plan).flatMap(({ fixes, rule }) => (fixes.some(isRepair) ? [rule] : []))).toEqual([]);
+    const { plan } = await fixed(text);
+    // Where one value in the text sets several circuits, a change of it is a suggestion.
+    const repairs = open(plan).flatMap(({ fixes, rule }) =>
+      fixes.some((fix) => fix.kind === "repair" && plan.editsOf(fix)?.kind === "repair") ? [rule] : [],
+    );
+    expect(repairs).toEqual([]);
     const again = await fixed(textOf(plan));
     expect(again.title).toBeUndefined();
-    expect(count).toBeGreaterThan(0);
   });
 
   test("the title counts the findings that are gone", async () => {
     const { before, plan, title } = await fixed(text);
     const gone = before.judgement.findings.length - plan.judgement.findings.length;
     // A repair may bring information, so as many findings are gone as the difference, or more.
-    expect(Number(title?.match(/\d+/)?.[0])).toBeGreaterThanOrEqual(gone);
+    expect(Number(title?.match(/\d+/)?.[0] ?? 0)).toBeGreaterThanOrEqual(gone);
   });
 
   test("the result is the same whatever the order of the circuits", async () => {
     const statement = /^circuit\([\s\S]*?\);$/gm;
     const circuits = text.match(statement)?.reverse() ?? [];
-    expect(circuits.length).toBeGreaterThan(1);
     const turned = text.replaceAll(statement, () => circuits.shift() ?? "");
     const options: FixAllOptions = { offers: true };
     expect(sizesIn((await fixed(turned, options)).plan)).toEqual(sizesIn((await fixed(text, options)).plan));
@@ -75,22 +83,33 @@ describe.each(names)("%s", (name) => {
 });
 
 test("a 7 A water pump never gets 1/0 AWG, and a main fuse of 250 A not one for today's loads", async () => {
-  const { plan } = await fixed(readFileSync(`${drafts}panel-van.ts`, "utf8"), { offers: true });
+  const { plan } = await fixed(draft("panel-van.ts"), { offers: true });
   const pump = runsOf(plan).find(({ name }) => name === "water pump")!;
   const size = pump.conductor.system === "awg" ? pump.conductor.awg : pump.conductor.mm2;
   expect(["12", "10", "8"]).toContain(String(size));
-  const quiet = await fixed(readFileSync(`${drafts}quiet-bank.ts`, "utf8"));
+  const quiet = await fixed(draft("quiet-bank.ts"));
   const main = quiet.plan.judgement.network?.network.parts.find(({ name }) => name === "main");
   // 2 AWG of 75 °C may carry 170 A (33 CFR 183.425, Table 5), and the loads are 21 A.
   expect(main).toMatchObject({ ratingA: 150 });
 });
 
-async function fixed(text: string, options: FixAllOptions = {}) {
+/** Once for each text and choice of offers: several tests ask for it. */
+function fixed(text: string, options: FixAllOptions = {}) {
+  const key = JSON.stringify([text, options]);
+  const known = results.get(key) ?? fixedAnew(text, options);
+  results.set(key, known);
+  return known;
+}
+
+const results = new Map<string, ReturnType<typeof fixedAnew>>();
+
+async function fixedAnew(text: string, options: FixAllOptions) {
   const files = new Map([[`${folder}/plan.ts`, text]]);
   const { plan: before, checker } = await checkFiles(files);
   const all = await checker.fixAll(before, { mostRuns: 400, ...options });
-  const { plan } = await checkFiles(applyEdits(files, all?.edits ?? []));
-  return { before, plan, title: all?.title, count: all?.edits.length ?? 0 };
+  const { plan } = all ? await checkFiles(applyEdits(files, all.edits)) : { plan: before };
+  await closeCheckers();
+  return { before, plan, title: all?.title };
 }
 
 function textOf(plan: CheckedPlan): string {
@@ -102,10 +121,6 @@ function open({ judgement: { findings } }: CheckedPlan) {
   return findings.filter(
     ({ severity, accepted }) => accepted === undefined && (severity === "error" || severity === "warning"),
   );
-}
-
-function isRepair({ kind }: { readonly kind: string }): boolean {
-  return kind === "repair";
 }
 
 function isOffer({ otherDevices }: { readonly otherDevices?: number }): boolean {

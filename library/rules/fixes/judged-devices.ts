@@ -1,6 +1,7 @@
 import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
 import { madeRatings, nearestMadeRating } from "../../analysis/made-ratings.ts";
+import { greatestProtectingA } from "../../analysis/protected-behind.ts";
 import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import type { Sizing } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
@@ -149,9 +150,17 @@ export function ratingFixes(plan: JudgedPlan, judged: JudgedDevice, rule: RuleId
     return fittingA === ratingA ? [] : sizedFixes(judged.run.circuit, sizing);
   }
   const { aimA, maxA } = judged.range;
-  const nearestA =
-    maxA === undefined ? undefined : nearestMadeRating(ratingA, { fromA: aimA, toA: maxA }, family);
+  const toA = Math.min(maxA ?? 0, protectingA(plan, judged));
+  const nearestA = nearestMadeRating(ratingA, { fromA: aimA, toA }, family);
   return nearestA === undefined || nearestA === ratingA ? [] : [ratingFix(judged, nearestA)];
+}
+
+/** The greatest rating of a part of its own with which it protects all conductors behind it that it protects now, A. */
+function protectingA({ network: judged }: JudgedPlan, { at }: JudgedDevice): number {
+  const device = judged?.network.devices.find(
+    ({ place }) => place.at === "part" && judged.network.parts[place.part]?.record === at.record,
+  );
+  return judged && device ? greatestProtectingA(judged, device.index) : Number.POSITIVE_INFINITY;
 }
 
 /** The same for a device that is judged. */
