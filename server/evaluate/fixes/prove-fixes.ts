@@ -358,9 +358,14 @@ function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Finding["seve
   return keys;
 }
 
-/** The rule, the circuit, and the property: both ends of a circuit may be wrongly protected. */
+/**
+ * The rule, the circuit, and the property: both ends of a circuit may be wrongly protected. The ends of a cable are one place: a
+ * finding about the whole cable may move from one to the other.
+ */
 function keyOf({ rule, at }: Finding): string {
-  return "record" in at ? `${rule}\n${at.record}\n${at.path[0] ?? ""}` : `${rule}\nproblem ${at.problem}`;
+  if (!("record" in at)) return `${rule}\nproblem ${at.problem}`;
+  const [property = ""] = at.path;
+  return `${rule}\n${at.record}\n${property === "to" ? "from" : property}`;
 }
 
 function bestFirst(a: PlacedFix, b: PlacedFix): number {
