@@ -72,7 +72,9 @@ export function disagreements({ expected, mayFollow }: Verdict, plan: CheckedPla
   const information = findings.filter(
     ({ finding }) => finding.severity === "info" || finding.severity === "hint",
   );
-  const unexpected = findings.filter((finding) => !information.includes(finding) && !isForeseen(finding));
+  const unexpected = findings.filter(
+    (found) => !information.includes(found) && found.finding.followsFrom === undefined && !isForeseen(found),
+  );
   return [
     ...expected.filter((one) => !isFound(one)).map(({ text }) => `missed: ${text}`),
     ...unexpected.map(

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A camper: the old AGM battery was left beside the new lithium one.
-// Expected: error (different chemistries in parallel) at old battery or new battery
+// Expected: error battery/unlike at old battery or new battery
 // Because: Common practice: different voltages at rest and of charge; one discharges into the other.
 // May follow: warning battery/parallel-imbalance at old battery or new battery
 build({ name: "lead beside lithium", voltage: 12, insulationC: 105 });

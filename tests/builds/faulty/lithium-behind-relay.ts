@@ -1,9 +1,8 @@
 import { alternator, battery, build, cable, circuit, disconnect, relay } from "loomwright";
 
 // A van: a charging relay made for two lead-acid batteries now joins an AGM and a lithium one.
-// Expected: warning (different chemistries in parallel) at house battery or start battery or charging relay
+// Expected: warning battery/unlike at house battery or start battery or charging relay
 // Because: Common practice: while the relay is closed, two chemistries share one charging voltage, and the fuller one feeds the other.
-// Not met yet: no rule finds it
 build({ name: "lithium behind relay", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

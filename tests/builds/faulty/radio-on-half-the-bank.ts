@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A tug of 24 V: the 12 V radio is tapped off the lower battery.
-// Expected: warning (load on half of a bank) at radio or lower battery
+// Expected: warning battery/half-bank at radio or lower battery
 // Because: Common practice: the lower battery is drained and the upper one overcharged; a converter feeds 12 V.
 // May follow: warning disconnect/missing at lower battery or radio
 build({ name: "radio on half the bank", voltage: 24, insulationC: 105 });

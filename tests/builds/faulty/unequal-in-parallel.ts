@@ -1,8 +1,9 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A fruit dryer: 100 Ah and 200 Ah of one chemistry in parallel.
-// Expected: warning battery/parallel-imbalance at larger battery or smaller battery
+// Expected: warning battery/unlike at larger battery or smaller battery
 // Because: Common practice: batteries in parallel are alike in kind, capacity and age.
+// May follow: warning battery/parallel-imbalance at larger battery or smaller battery
 build({ name: "unequal in parallel", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A 24 V loader: a new 100 Ah battery in series with one of 70 Ah.
-// Expected: warning (unequal capacity in series) at upper battery or lower battery
+// Expected: warning battery/unlike at upper battery or lower battery
 // Because: Common practice: the smaller is empty, and is charged backwards, while the larger still delivers.
 build({ name: "unequal in series", voltage: 24, insulationC: 105 });
 
