@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, inverter } from "loomwright";
 
 // A lithium bank whose data sheet was lost: nobody says how much it may give.
-// Expected: info (discharge limit not stated) at bank
+// Expected: info battery/discharge-current at bank
 // Because: Common practice: many lithium batteries cut off at 0.5 to 1 C; the inverter here asks for 0.9 C.
 build({ name: "discharge limit unknown", voltage: 12, insulationC: 105 });
 

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, shoreCharger } from "loomwright";
 
 // A studio barge: gel batteries on a charger that is set for flooded ones.
-// Expected: warning (charging voltage against chemistry) at charger or gel battery
+// Expected: warning battery/charging-voltage at charger or gel battery
 // Because: Common practice: gel 14.1 to 14.4 V; the charger holds 14.8 V.
 build({ name: "gel charged like flooded", voltage: 12, insulationC: 105 });
 

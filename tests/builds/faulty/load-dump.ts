@@ -3,7 +3,6 @@ import { alternator, battery, build, cable, circuit, disconnect } from "loomwrig
 // A crew boat: a lithium bank alone on the alternator; its protection may cut off under full charge.
 // Expected: warning alternator/load-dump at alternator or bank
 // Because: Common practice (ISO 16750-2 names the load dump, not read): when the bank cuts off, the alternator's voltage surges; a lead-acid battery or a converter takes it.
-// Not met yet: no rule finds it
 build({ name: "load dump", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
