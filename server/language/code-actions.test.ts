@@ -149,13 +149,13 @@ describe("code actions in a network", () => {
     );
     const [add] = actions;
     expect(add?.title).toMatch(
-      /^Add a 200 A fuse \(.*\) within 7 in of the positive terminal of the house bank$/,
+      /^Add a 150 A fuse \(.*\) within 7 in of the positive terminal of the house bank$/,
     );
     // Only the buyer of the fuse can see that it is marked for such a fault.
     expect(add?.isPreferred).toBeUndefined();
     expect(add?.diagnostics?.map(({ code }) => code)).toEqual(["protection/unprotected-path"]);
     expect(textAfter(add)).toMatch(
-      /name: "bank to switch",[^}]*protect: \{ ratingA: 100, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: \d+ \}/,
+      /name: "bank to switch",[^}]*protect: \{ ratingA: 150, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: \d+ \}/,
     );
   });
 

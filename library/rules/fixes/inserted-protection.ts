@@ -1,3 +1,4 @@
+import { ampacityOf } from "../../analysis/ampacity.ts";
 import { analyseCircuit } from "../../analysis/analyse-circuit.ts";
 import {
   type ChosenDevice,
@@ -66,7 +67,10 @@ export function insertingFixes(
     protection: { ...there.protection, ratingA: ratingAt(there, sizing) },
   };
   const fit = several
-    ? largest(range, { ...need, limitA: Math.min(need.limitA, partsA) })
+    ? largest(range, {
+        ...need,
+        limitA: Math.min(need.limitA, partsA, behindA(judged, bare.conductor, range)),
+      })
     : fitting(withinMachineLimit(range, need), need);
   const chosen = [again && repeated(again, need), fit].filter((device) => device !== undefined);
   const here = chosen.find(({ demanded }) => !demanded) ?? chosen[0];
@@ -93,6 +97,23 @@ function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice 
   const fromA = aimA > 0 ? aimA : (nearestRatingBelow(toA) ?? toA);
   return chooseDeviceBetween({ fromA, toA }, need);
 }
+
+/** The least ampacity of the conductors that it leads to past no device, A; infinity if that is below the aim. */
+function behindA(judged: JudgedNetwork, conductor: number, { aimA }: ProtectionRange): number {
+  const leastA = ampacityBehind(judged).get(conductor) ?? Number.POSITIVE_INFINITY;
+  return leastA < aimA ? Number.POSITIVE_INFINITY : leastA;
+}
+
+const ampacityBehind = workedOutOnce(({ network, result }: JudgedNetwork) => {
+  const least = new Map<number, number>();
+  for (const path of result.topology.unprotected) {
+    const ampacity = ampacityOf(network.conductors[path.conductor]!.run);
+    if (!ampacity.judged) continue;
+    for (const conductor of path.way)
+      least.set(conductor, Math.min(least.get(conductor) ?? Number.POSITIVE_INFINITY, ampacity.ampacityA));
+  }
+  return least;
+});
 
 /** The rating of a bus, panel or switch at a terminal, A; infinity if none is stated. */
 function ratedAt({ terminals, parts }: Network, terminal: number): number {
