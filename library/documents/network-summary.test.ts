@@ -25,7 +25,11 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
       { state: "solved", scenario: 0, residualA: 2e-12, largestA: 20 },
       { state: "unsolved", scenario: 1, why: "collapse", reachedShare: 0.7, culprits: [lamp.part] },
     ],
-    conductors: [{ worst: { currentA: 50, scenario: 0 } }, { worst: { currentA: 10, scenario: 0 } }],
+    // Ampacity is held to the current of nearly empty batteries: 10 A, of 9 A in use.
+    conductors: [
+      { worst: { currentA: 50, scenario: 0 }, design: { currentA: 50, scenario: 0 } },
+      { worst: { currentA: 9, scenario: 0 }, design: { currentA: 10, scenario: 0 } },
+    ],
     parts: network.parts.map(({ kind }) => ({
       lowestV: kind === "load" ? { voltageV: 11.44, scenario: 0 } : undefined,
     })),
@@ -59,6 +63,15 @@ describe("what a network comes to", () => {
     expect(hardestInWords(summary.hardest!)).toBe(
       'nearest to its ampacity: cable 1, 10 A of 20 A in "everything on"',
     );
+  });
+
+  test("a current that a device alone causes is given with that device, not with a scenario of that name", () => {
+    const [feed, back] = plan.network!.result.conductors;
+    const alone = { currentA: 20, alone: plan.network!.result.supplyPaths[0]!.part };
+    const conductors = [feed!, { ...back!, design: alone }];
+    const result = { ...plan.network!.result, conductors };
+    const { hardest } = networkSummary(plan, { ...plan.network!, result });
+    expect(hardestInWords(hardest!)).toBe("nearest to its ampacity: cable 1, 20 A of 20 A with part 1 alone");
   });
 
   test("the lowest voltage is that of a device", () => {

@@ -1,8 +1,7 @@
-import type { UnsolvedScenario } from "../analysis/network-result.ts";
+import type { UnsolvedScenario, WorstOf } from "../analysis/network-result.ts";
 import type { Network, NetworkConductor, Part } from "../model/network.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
 import { formatDistinct, withUnit } from "../rules/wording/format-number.ts";
-import { occasionName } from "../rules/wording/part-in-words.ts";
 
 /**
  * A few words if a network is not judged as a whole: "network not judged", "1 of 3 scenarios not solved". Empty without a
@@ -37,20 +36,21 @@ export function isOfCircuit(part: Part): boolean {
 export interface NetworkSummary {
   readonly scenarios: number;
   readonly unsolved: readonly { readonly scenario: string; readonly why: UnsolvedScenario["why"] }[];
-  /** The conductor nearest to its ampacity, or furthest above it, in the scenarios that last. */
+  /** The conductor nearest to its ampacity, or furthest above it, in the scenarios that last and with any device alone. */
   readonly hardest: WorstConductor | null;
   /** The device with the smallest share of its nominal voltage. */
   readonly lowest: LowestVoltage | null;
 }
 
-export interface WorstConductor {
+export type WorstConductor = {
   readonly name: string;
   readonly role: NetworkConductor["role"];
   readonly currentA: number;
   readonly ampacityA: number;
-  /** The name of a scenario, or "windlass alone". */
-  readonly scenario: string;
-}
+} & Occasion;
+
+/** The name of a scenario, or of the device that is alone. */
+type Occasion = { readonly scenario: string } | { readonly alone: string };
 
 export interface LowestVoltage {
   readonly name: string;
@@ -70,11 +70,12 @@ export function networkSummary(plan: JudgedPlan, { network, result }: JudgedNetw
   };
 }
 
-/** `nearest to its ampacity: feed, 142 A of 330 A in "everything on"`, with names already fit for the place. */
+/** `nearest to its ampacity: feed, 142 A of 330 A in "everything on"` or `… with windlass alone`, with names already fit for the place. */
 export function hardestInWords(hardest: WorstConductor): string {
   const [is, may] = formatDistinct(hardest.currentA, hardest.ampacityA);
   const what = hardest.role === "return" ? `return of ${hardest.name}` : hardest.name;
-  return `nearest to its ampacity: ${what}, ${is} A of ${may} A in "${hardest.scenario}"`;
+  const when = "alone" in hardest ? `with ${hardest.alone} alone` : `in "${hardest.scenario}"`;
+  return `nearest to its ampacity: ${what}, ${is} A of ${may} A ${when}`;
 }
 
 /** `lowest voltage: 11.4 V at Fridge in "everything on"`. */
@@ -95,10 +96,16 @@ function hardestWorked({ circuits }: JudgedPlan, { network, result }: JudgedNetw
     hardestShare = share;
     hardest = {
       ...{ name, role, currentA: worst.currentA, ampacityA: ampacity.ampacityA },
-      scenario: occasionName(network, worst),
+      ...occasionOf(network, worst),
     };
   }
   return hardest;
+}
+
+function occasionOf({ scenarios, parts }: Network, { scenario, alone }: WorstOf): Occasion {
+  return alone === undefined
+    ? { scenario: scenarios[scenario]?.name ?? "" }
+    : { alone: parts[alone]?.name ?? "" };
 }
 
 function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | null {

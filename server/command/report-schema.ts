@@ -52,6 +52,13 @@ const device = {
   estimated: z.boolean(),
 };
 
+const hardest = {
+  name: z.string(),
+  role: z.enum(["cable", "positive", "return"]),
+  currentA: z.number(),
+  ampacityA: z.number(),
+};
+
 const solvedNetwork = z.strictObject({
   judged: z.literal(true),
   /** How many parts and cables the plan contains. */
@@ -59,15 +66,12 @@ const solvedNetwork = z.strictObject({
   summary: z.strictObject({
     scenarios: z.int().min(0),
     unsolved: z.array(z.strictObject({ scenario: z.string(), why: z.enum(["collapse", "not-converged"]) })),
-    /** The conductor nearest to its ampacity, or furthest above it. */
+    /** The conductor nearest to its ampacity, or furthest above it: in a scenario, or with the named device alone. */
     hardest: z
-      .strictObject({
-        name: z.string(),
-        role: z.enum(["cable", "positive", "return"]),
-        currentA: z.number(),
-        ampacityA: z.number(),
-        scenario: z.string(),
-      })
+      .union([
+        z.strictObject({ ...hardest, scenario: z.string() }),
+        z.strictObject({ ...hardest, alone: z.string() }),
+      ])
       .nullable(),
     /** The device that gets the smallest share of its nominal voltage. */
     lowest: z.strictObject({ name: z.string(), voltageV: z.number(), scenario: z.string() }).nullable(),

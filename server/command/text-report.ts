@@ -117,7 +117,9 @@ function networkLines({ network }: Reported): string[] {
       hardestInWords({
         ...hardest,
         name: printable(hardest.name),
-        scenario: printable(hardest.scenario),
+        ...("alone" in hardest
+          ? { alone: printable(hardest.alone) }
+          : { scenario: printable(hardest.scenario) }),
       }),
     lowest &&
       lowestInWords({ ...lowest, name: printable(lowest.name), scenario: printable(lowest.scenario) }),

@@ -1,6 +1,6 @@
 import { isDevice } from "../../model/part-roles.ts";
 import type { Severity } from "../../rules/finding.ts";
-import type { JudgedPlan } from "../../rules/rule.ts";
+import { type JudgedPlan, withKnownCurrent } from "../../rules/rule.ts";
 import { counted, formatExact } from "../../rules/wording/format-number.ts";
 import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
 import type { Table } from "../table.ts";
@@ -148,7 +148,7 @@ function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPl
     const lone = model.circuits.filter(({ record }) => !conductors.has(record)).length;
     const devices = looksAt === "runs" ? [] : (network?.network.parts ?? []).filter(isDevice);
     const of = conductors.size + lone + model.unjudged.length;
-    return { looked: circuits.length, of, what: "run", devices: devices.length };
+    return { looked: withKnownCurrent(circuits).length, of, what: "run", devices: devices.length };
   }
   if (!network) return model.networkUnread ? "unread" : "no network";
   if (looksAt === "network") return { looked: 1, of: 1, what: "network" };
@@ -161,7 +161,9 @@ function inWords(seen: Seen): string {
   if (seen === "no network") return "none: no network";
   if (seen === "unread") return "not judged";
   const { looked, of, what, devices = 0 } = seen;
-  const first = looked === of ? several(of, what) || `no ${what}` : `${looked} of ${several(of, what)}`;
+  // A run whose current is unknown is judged in part: by the stated load and by single devices.
+  const inPart = `${looked} of ${several(of, what)}${what === "run" ? " in full" : ""}`;
+  const first = looked === of ? several(of, what) || `no ${what}` : inPart;
   return devices === 0 ? first : `${first}, ${several(devices, "part")}`;
 }
 
