@@ -176,7 +176,12 @@ for (const shelf of ["upper", "lower"])
 
 // panel/rating: a 40 A fuse in a position made for 30 A.
 const office = sound("office");
-const officePanel = fusePanel({ name: "panel, office", positions: 4, branchRatedA: 30 });
+const officePanel = fusePanel({
+  name: "panel, office",
+  positions: 4,
+  branchRatedA: 30,
+  accept: { "protection/interrupting": "Broken on its own by the forge alarm." },
+});
 circuit({
   name: "panel feeder, office",
   from: office.positive,

@@ -96,6 +96,8 @@ export const panel = fusePanel({
   branchRatedA: 30,
   termination: "1/4 in",
   branchTermination: "#8",
+  // The panel's maker states this for its blade fuses.
+  testedBehind: { family: "UL 248-15 Class T", ratingA: 100, interruptingA: 5_000 },
 });
 circuit({
   ...fromBus,

@@ -101,6 +101,8 @@ const panel = fusePanel({
   branchRatedA: 30,
   termination: "M6",
   branchTermination: "screw clamp",
+  // The panel's maker states this for its blade fuses.
+  testedBehind: { family: "UL 248-15 Class T", ratingA: 50, interruptingA: 5_000 },
 });
 circuit({
   ...fromBus,

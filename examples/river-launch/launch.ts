@@ -97,7 +97,14 @@ cable({
 });
 
 const fromBus = { ...inEngineSpace, from: positiveBus.stud, returnTo: negativeBus.stud } as const;
-const helm = fusePanel({ name: "helm panel", positions: 12, ratedA: 80, branchRatedA: 30 });
+const helm = fusePanel({
+  name: "helm panel",
+  positions: 12,
+  ratedA: 80,
+  branchRatedA: 30,
+  // The panel's maker states this for its blade fuses.
+  testedBehind: { family: "UL 248-15 Class T", ratingA: 60, interruptingA: 5_000 },
+});
 circuit({
   ...fromBus,
   name: "helm panel feeder",
