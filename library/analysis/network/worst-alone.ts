@@ -54,12 +54,19 @@ export function aloneCurrents(
   const open: States = new Map([...lending].map(({ index }) => [index, { closed: false }]));
   const usual = blocksWhile(open, wiring, all);
   const isSupplied = ({ positive, negative }: SingleDraw) => usual.connects(positive, negative);
-  const ways = [{ blocks: usual, draws: draws.filter(isSupplied), states: open }];
+  const situations = [{ blocks: usual, draws: draws.filter(isSupplied), states: open }];
   const others = draws.filter((draw) => !isSupplied(draw));
   if (others.length > 0) {
     for (const states of positionsOf(lending))
-      ways.push({ blocks: blocksWhile(states, wiring, all), draws: others, states });
+      situations.push({ blocks: blocksWhile(states, wiring, all), draws: others, states });
   }
+  // Apart, because the greatest charging current of a battery is not the greatest that it feeds.
+  const ways = situations.flatMap(({ draws, ...situation }) =>
+    (["draws", "feeds"] as const).map((does) => ({
+      ...situation,
+      draws: draws.filter((draw) => draw.does === does),
+    })),
+  );
   for (const { blocks, draws, states } of ways) {
     for (const draw of draws)
       if (blocks.connects(draw.positive, draw.negative)) raise(worst[draw.does], draw.part.index, draw);
