@@ -57,6 +57,8 @@ class Cells:
         self.lithium = LITHIUM_CELLS[round(label_v, 1)] if chemistry == "LiFePO4" else None
         self.twelves = self.lithium / 4 if self.lithium else label_v / 12
         self.full = CHARGED_V_OF_LITHIUM_CELL * self.lithium if self.lithium else FULL_V[chemistry] * self.twelves
+        # As printed on it.
+        self.nominal = label_v
         self.lowest = LOWEST_V_OF_12[chemistry] * self.twelves
         self.usual_high_ohm = USUAL_HIGH_OHM[chemistry] * self.twelves
 
@@ -252,6 +254,15 @@ class Network:
         self.resistors = []
         for index, record in enumerate(records):
             getattr(self, "read_" + record["word"], lambda *_: None)(index, record["input"])
+        # Every string has a cable to the bus bar of the whole bank, or to a disconnect of its own.
+        behind = {self.node(i, "line") for i, r in enumerate(records) if r["word"] == "disconnect"}
+        is_without = any(battery_plus not in self.led_to(behind) for battery_plus in tops(self))
+        for conductor in self.conductors:
+            conductor["lends"] = is_without and conductor["to"] in behind
+
+    def led_to(self, nodes):
+        """Where the conductors begin that end in these."""
+        return {c["from"] for c in self.conductors if c["to"] in nodes}
 
     def node(self, part, terminal):
         word = self.records[part]["word"]
@@ -270,6 +281,7 @@ class Network:
             in_use = max(strong, cells.usual_high_ohm * 100 / given["capacityAh"])
         plus, minus = self.node(index, "positive"), self.node(index, "negative")
         self.batteries.append({"part": index, "plus": plus, "minus": minus, "strong": strong, "inUse": in_use, "v": cells.rest(self.charge), "full": full_v})
+        self.nominal_v = cells.nominal / cells.twelves * self.system_v / 12
         # Alike in all of them, and the same share of the system's voltage whatever the number in series.
         self.lowest_v = cells.lowest / cells.twelves * self.system_v / 12
 
@@ -399,21 +411,26 @@ class Conductances:
         return solve
 
 
-def operating_point(network, lowest=None):
+def operating_point(network, lowest=None, only=None):
     """Currents of the loads from the voltages, voltages from the currents, until neither moves; then the temperatures.
 
     `lowest`: which constant powers draw the current of the lowest voltage at which they work, whatever the voltage is: the
     loads, or all of them, inverters too.
+    `only`: the one device that is on, as a constant current. Then a disconnect is open if the bank supplies everything without
+    it, because it may be the one that lends another battery.
     """
+    loads = network.loads if only is None else [only]
+    is_open = [only is not None and c["lends"] for c in network.conductors]
     warm = [network.warm_ohm(c, 0) for c in network.conductors]
     volts = None
     for _ in range(60):
         matrix = Conductances(network)
-        for conductor, ohm in zip(network.conductors, warm):
-            matrix.join(conductor["from"], conductor["to"], ohm)
+        for conductor, ohm, opened in zip(network.conductors, warm, is_open):
+            if not opened:
+                matrix.join(conductor["from"], conductor["to"], ohm)
         for battery in network.batteries:
             matrix.join(battery["plus"], battery["minus"], battery["inUse"])
-        for load in network.loads:
+        for load in loads:
             if "resistanceOhm" in load:
                 matrix.join(load["plus"], load["minus"], load["resistanceOhm"])
         solve = matrix.solver()
@@ -422,7 +439,7 @@ def operating_point(network, lowest=None):
             for battery in network.batteries:
                 into[battery["plus"]] += battery["v"] / battery["inUse"]
                 into[battery["minus"]] -= battery["v"] / battery["inUse"]
-            for load in network.loads:
+            for load in loads:
                 if "powerW" in load and (lowest == "all" or (lowest == "loads" and "machine" not in load)):
                     drawn_a = load["powerW"] / load.get("lowestV", network.lowest_v)
                 elif "powerW" in load:
@@ -436,14 +453,15 @@ def operating_point(network, lowest=None):
             if before and max(abs(a - b) for a, b in zip(before, volts)) < 1e-14 * network.system_v:
                 break
         amperes = [
-            (volts[c["from"]] - volts[c["to"]]) / ohm for c, ohm in zip(network.conductors, warm)
+            0 if opened else (volts[c["from"]] - volts[c["to"]]) / ohm
+            for c, ohm, opened in zip(network.conductors, warm, is_open)
         ]
         warmer = [network.warm_ohm(c, current) for c, current in zip(network.conductors, amperes)]
         moved = max(abs(a - b) / b for a, b in zip(warmer, warm))
         warm = warmer
         if moved < 1e-13:
             break
-    if lowest:
+    if lowest or only:
         return volts, amperes
     lost = max((abs(volts[l["plus"]] - volts[l["minus"]]) for l in network.loads), default=0)
     least = min((volts[l["plus"]] - volts[l["minus"]] for l in network.loads), default=0)
@@ -585,6 +603,40 @@ def gives(battery, volts):
     return max(0, (battery["v"] - (volts[battery["plus"]] - volts[battery["minus"]])) / battery["inUse"])
 
 
+def alone(network, volts):
+    """Every device that may be on by itself, with the currents that it causes in conductors and batteries, for ampacity and
+    ratings: a load as the plan states it, and a charger, which is on in no scenario, with all that it gives. Inverters are in
+    the scenario, and rules of their own judge their supply.
+
+    `volts`: those of the scenario. Where ways divide, it shows the share of a load that draws as much there.
+    """
+    for source in network.limited:
+        yield "charger", *shares(network, source, source["limitA"], source["limitA"])
+    for load in network.loads:
+        if "machine" in load:
+            continue
+        across = volts[load["plus"]] - volts[load["minus"]]
+        if "powerW" in load:
+            drawn_a, there_a = load["powerW"] / network.nominal_v, load["powerW"] / across
+        elif "resistanceOhm" in load:
+            drawn_a, there_a = network.nominal_v / load["resistanceOhm"], across / load["resistanceOhm"]
+        else:
+            drawn_a = there_a = load["currentA"]
+        design_a = max(drawn_a, load["powerW"] / network.lowest_v) if "powerW" in load else drawn_a
+        carried, given = shares(network, load, drawn_a, design_a)
+        if there_a >= drawn_a * (1 - 1e-9):
+            carried, given = ([a if a > design_a * (1 - 1e-7) else 0 for a in amperes] for amperes in (carried, given))
+        yield "load", carried, given
+
+
+def shares(network, device, drawn_a, design_a):
+    """How its current divides is found at the current that flows in use."""
+    volts, amperes = operating_point(
+        network, only={"plus": device["plus"], "minus": device["minus"], "currentA": drawn_a}
+    )
+    return [abs(a) * design_a / drawn_a for a in amperes], [gives(b, volts) * design_a / drawn_a for b in network.batteries]
+
+
 def answers(records):
     """None where the network lies near the limit of what it can carry: repeating does not converge there."""
     network = Network(records)
@@ -594,14 +646,24 @@ def answers(records):
     volts, amperes = solved
     _, loads_at_lowest = operating_point(network, "loads")
     volts_at_lowest, _ = operating_point(network, "all")
-    design = [max(abs(a), abs(b)) for a, b in zip(amperes, loads_at_lowest)]
+    singly = list(alone(network, volts))
+    design = [
+        max(abs(amperes[i]), abs(loads_at_lowest[i]), *(carried[i] for _, carried, _ in singly))
+        for i in range(len(amperes))
+    ]
+    # A charger charges them.
+    single_loads = [given for kind, _, given in singly if kind == "load"]
     return {
         "conductors": [
             {"record": c["record"], "role": c["role"], "currentA": current, "designA": most}
             for c, current, most in zip(network.conductors, amperes, design)
         ],
         "batteries": [
-            {"record": b["part"], "givesA": max(gives(b, volts), gives(b, volts_at_lowest))} for b in network.batteries
+            {
+                "record": b["part"],
+                "givesA": max(gives(b, volts), gives(b, volts_at_lowest), *(given[i] for given in single_loads)),
+            }
+            for i, b in enumerate(network.batteries)
         ],
         "loads": [{"record": l["part"], "voltageV": volts[l["plus"]] - volts[l["minus"]]} for l in network.loads],
         "greatestFaults": [
