@@ -1,5 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import type { NetworkConductor } from "../../model/network.ts";
+import type { At, Finding } from "../../rules/finding.ts";
 import { ruleById } from "../../rules/registry.ts";
 import type { FoundHere } from "./schematic.ts";
 
@@ -18,7 +19,8 @@ export interface FindingsByPlace {
 export function findingsByPlace({ findings }: Judgement): FindingsByPlace {
   const waiting = new Map(
     findings.map((finding): [number, Waiting] => {
-      const { at, accepted, severity, rule, values } = finding;
+      const { accepted, severity, rule, values } = finding;
+      const at = drawnAt(finding);
       const reason = accepted === undefined ? "" : ` (accepted: ${accepted})`;
       const message = `${ruleById(rule)?.message(values) ?? rule}${reason}`;
       return [
@@ -47,6 +49,12 @@ export function findingsByPlace({ findings }: Judgement): FindingsByPlace {
     ofRecord: (record) => take(record, () => true),
     left: () => [...waiting.values()].map(({ here }) => here),
   };
+}
+
+/** A finding about the plan as a whole may sit at a run that it does not concern; the places that it names are concerned. */
+function drawnAt({ subject, at, related }: Finding): At {
+  const [named] = related;
+  return subject === "the plan" && named ? named.at : at;
 }
 
 interface Waiting {
