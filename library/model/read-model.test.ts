@@ -43,6 +43,7 @@ describe("a circuit in order", () => {
         loadA: 40,
         loadAtV: 12,
         systemV: 12,
+        lowestV: 10.5,
         lengthsGiven: { oneWayFt: 15 },
         positiveM: 15 * 0.3048,
         negativeM: 15 * 0.3048,

@@ -79,7 +79,10 @@ describe("code actions", () => {
 
   test("accepted findings are left alone", async () => {
     const { actions } = await actionsAt(
-      tooThin.replace("load", 'accept: { "conductor/voltage-drop": "short use" }, load'),
+      tooThin.replace(
+        "load",
+        'accept: { "conductor/voltage-drop": "short use", "conductor/terminal-temperature": "studs of 105 °C" }, load',
+      ),
       { only: ["quickfix"] },
     );
     expect(actions).toEqual([]);

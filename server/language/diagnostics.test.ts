@@ -18,6 +18,7 @@ describe("diagnostics", () => {
     expect(await drawn(tooThin)).toEqual([
       `${DiagnosticSeverity.Error} protection/above-conductor on 50`,
       `${DiagnosticSeverity.Warning} conductor/voltage-drop on 12`,
+      `${DiagnosticSeverity.Information} conductor/terminal-temperature on 12`,
     ]);
   });
 
@@ -116,6 +117,7 @@ describe("diagnostics", () => {
     expect(await drawn(tooThin, `\n\ncircuit({ ${tooThin}`)).toEqual([
       `${DiagnosticSeverity.Error} protection/above-conductor on 50`,
       `${DiagnosticSeverity.Warning} conductor/voltage-drop on 12`,
+      `${DiagnosticSeverity.Information} conductor/terminal-temperature on 12`,
     ]);
     expect(await drawn(tooThin, tooThin.replace("gauge: 12", "gauge: "))).toEqual([
       `${DiagnosticSeverity.Error} protection/above-conductor on 50`,

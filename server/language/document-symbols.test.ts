@@ -34,7 +34,7 @@ test("a network: parts, beneath each what begins at it, and the scenarios", asyn
   ]);
   expect(drawn).toEqual([
     "house bank: battery",
-    expect.stringMatching(/^ {2}bank to switch: 7\d\.\d A, 2 AWG, protected at 100 A$/),
+    expect.stringMatching(/^ {2}bank to switch: 68\.\d A, 2 AWG, protected at 100 A$/),
     "main switch: disconnect",
     "  feeder: 15 A, 4 AWG",
     expect.stringMatching(/^ {2}inverter supply: 5\d\.\d A, 2 AWG, no protection in it$/),
@@ -68,7 +68,10 @@ test("what was not solved says so, and no current is made up for it", async () =
   );
   const symbols = documentSymbols(view, uri);
   expect(symbols.at(-1)).toMatchObject({ name: "cooking", detail: "scenario, not solved" });
-  expect(symbols[1]?.children?.map(({ detail }) => detail)).toEqual(["4 AWG", "2 AWG, no protection in it"]);
+  expect(symbols[1]?.children?.map(({ detail }) => detail)).toEqual([
+    "15 A, 4 AWG",
+    "2 AWG, no protection in it",
+  ]);
 });
 
 test("a cable in another file than the part that it begins at stands there by itself", async () => {

@@ -113,7 +113,7 @@ function partDetail(part: Part): string {
 
 /** The current is left out if it is unknown; for a cable, protection is given only if it has some: few need it. */
 function detail(circuit: Run): string {
-  const known = circuit.statesLoad || circuit.loadA > 0;
+  const known = !circuit.loadIsLeast && (circuit.statesLoad || circuit.loadA > 0);
   const { protection, protectionFarEnd, word, inNetwork } = circuit;
   return [
     known ? loadInWords(circuit) : "",

@@ -92,7 +92,8 @@ function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {
   });
   const circuits = runs.map((judged) => ({
     ...named(judged.circuit.word, judged.circuit.name, () => circuitSummary(judgement, judged)),
-    judged,
+    // A least current is no result: its drop and temperature are not worked out for the reader.
+    ...(judged.circuit.loadIsLeast ? {} : { judged }),
   }));
   if (!at) return circuits;
   const { judged, parts, conductors, scenarios, terminal, fed } = at;
