@@ -6,7 +6,7 @@ import type { NetworkResult } from "./network-result.ts";
 import { earliestOpening, openingTime } from "./opening-time.ts";
 
 /** A motor. */
-export type Motor = LoadPart & { readonly draws: { readonly as: "motor" } };
+type Motor = LoadPart & { readonly draws: { readonly as: "motor" } };
 
 /** The greatest current of a starting motor through a device. */
 export interface StartThroughDevice {
@@ -60,7 +60,7 @@ export function startsThroughDevices(network: Network, result: NetworkResult): r
   }));
 }
 
-export function isMotor(part: Network["parts"][number]): part is Motor {
+function isMotor(part: Network["parts"][number]): part is Motor {
   return part.kind === "load" && part.draws.as === "motor";
 }
 

@@ -1,6 +1,6 @@
 import type { Estimate } from "../model/estimate.ts";
 import type { LoadPart, Network, Part } from "../model/network.ts";
-import { givesEnergy, isCharging, lowestVoltage } from "../model/part-roles.ts";
+import { givesEnergy, isCharging, lowestVoltage, passesCurrentOn } from "../model/part-roles.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
 import { type Port, portsOf } from "./network/topology/ports.ts";
@@ -54,6 +54,7 @@ export function isOnInNone({ scenarios }: Network, { index }: Part): boolean {
 
 /** At the nominal voltage of its bank, I = P / U. Undefined for solar controllers, which draw from an array. */
 function drawnA(part: Part, nominalV: number | undefined): number | undefined {
+  if (passesCurrentOn(part)) return undefined;
   switch (part.kind) {
     case "inverter":
       return inverterSupplyA({ ...part, continuousW: part.loadW, cutOffV: nominalV ?? part.cutOffV });
@@ -74,8 +75,14 @@ function drawnA(part: Part, nominalV: number | undefined): number | undefined {
           return draws satisfies never;
       }
     }
-    default:
+    case "solarController":
+    case "solarArray":
+    case "alternator":
+    case "shoreCharger":
+    case "battery":
       return undefined;
+    default:
+      return part satisfies never;
   }
 }
 
@@ -92,8 +99,11 @@ function fedA(network: Network, { part }: Port, nominalV: number | undefined): n
       const fullSunW = arrayPowers(network)(part.terminals.solarPositive);
       return nominalV === undefined ? part.outputA : Math.min(part.outputA, fullSunW / nominalV);
     }
-    default:
+    case "solarArray":
+    case "battery":
       return undefined;
+    default:
+      return part satisfies never;
   }
 }
 

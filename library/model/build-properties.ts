@@ -5,7 +5,7 @@ import { oneOf, text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 
 /** For the first kind 33 CFR 183, Subpart I is law: 183.401(a). */
-export const kindsOfBuild = ["boat with petrol engine", "boat", "vehicle", "building"] as const;
+const kindsOfBuild = ["boat with petrol engine", "boat", "vehicle", "building"] as const;
 
 const properties = {
   name: text("a name, as text"),

@@ -39,7 +39,7 @@ export interface CableRun extends RunBase, Absent<OfCircuit> {
 type Absent<Properties> = { readonly [Name in keyof Properties]?: never };
 
 /** The device whose current alone decides. */
-export interface SoleDevice {
+interface SoleDevice {
   readonly record: number;
   readonly name: string;
   /** No scenario that lasts has it on. */

@@ -40,10 +40,11 @@ describe("check --format annotations", () => {
       "error d.ts",
       "warning c.ts",
       "warning d.ts",
+      "notice d.ts",
       "notice b.ts",
     ]);
     expect(commands.at(-1)!.message).toMatch(/^Accepted: only a marker\nLoses /);
-    expect(out).toMatch(/^4 plans: 2 errors, 2 warnings, 1 hint, 1 accepted$/m);
+    expect(out).toMatch(/^4 plans: 2 errors, 2 warnings, 1 for information, 1 hint, 1 accepted$/m);
   });
 
   test("a value over several lines has no columns", async () => {

@@ -140,7 +140,7 @@ describe("a network", () => {
     write("plan.ts", network);
     const { code, out } = await loomwright("check");
     expect(out).toMatch(
-      /^plan\.ts: 1 circuit, 3 parts, 3 cables · no findings · worst drop 3\.\d+ %, limit 10 % \(heater, from the bank\)\n {2}network: 2 scenarios solved\n {2}nearest to its ampacity: heater, 15 A of 60 A in "evening" · lowest voltage: 11\.\d+ V at heater in "cooking"$/m,
+      /^plan\.ts: 1 circuit, 3 parts, 3 cables · no findings · worst drop 3\.\d+ %, limit 10 % \(heater, from the bank\)\n {2}network: 2 scenarios solved\n {2}nearest to its ampacity: heater, 15 A of 60 A in "evening" · lowest voltage: 12\.\d+ V at heater in "cooking"$/m,
     );
     expect(out).toContain("and the currents of each network in each of its scenarios, as written");
     expect(code).toBe(0);
@@ -381,7 +381,7 @@ describe("explain", () => {
 
   test("a rule that does not exist is answered with those that may be meant", async () => {
     const { code, err } = await loomwright("explain", "voltage");
-    expect(err).toContain("Did you mean conductor/voltage-drop or ");
+    expect(err).toContain("Did you mean battery/charging-voltage or conductor/voltage-drop or ");
     expect(code).toBe(2);
   });
 });
