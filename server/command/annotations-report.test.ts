@@ -90,7 +90,7 @@ describe("names that would give orders", () => {
     expect(rows.slice(-2)).toEqual([expect.stringMatching(/^1 plan: /), ""]);
     for (const row of rows.slice(0, -2)) {
       const { kind, properties } = readCommand(row);
-      expect(["error", "warning"]).toContain(kind);
+      expect(["error", "warning", "notice"]).toContain(kind);
       expect(properties.file).toBe("plan.ts");
       expect(Object.keys(properties).sort()).toEqual([
         "col",
