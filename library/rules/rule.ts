@@ -26,10 +26,10 @@ export interface Rule<Values> {
   /** Whether a builder may accept it with a reason. Plans that cannot be read or run cannot be accepted. */
   readonly acceptable: boolean;
   /**
-   * Its repairs come after those of other rules: a fuse or a conductor that another rule changes may put its findings in order.
-   * False if left out.
+   * Its repairs come after those of other rules, which may put its findings in order: after all that change devices, or after all
+   * that change devices or conductors. They wait for none if it is left out.
    */
-  readonly repairsWait?: boolean;
+  readonly repairsWait?: "for devices" | "for conductors";
   /**
    * Its findings rest on the voltages of the network: they follow from a finding by which these voltages cannot be as calculated
    * ({@link Found.explains}). Never set for ampacity, fuses and short circuits: their findings are shown one by one.

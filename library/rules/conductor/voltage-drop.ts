@@ -44,7 +44,7 @@ export const voltageDrop = defineRule<Values>({
     temperatureCoefficient.source,
   ],
   fixable: true,
-  repairsWait: true,
+  repairsWait: "for conductors",
   acceptable: true,
   restsOnVoltages: true,
   // Needs the drop at the working temperature, and in a network that of every supply path. An error if the device's own minimum

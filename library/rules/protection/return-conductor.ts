@@ -26,6 +26,7 @@ export const returnConductor = defineRule<Values>({
   why: "In a fault the return carries the same current as the positive: a thinner one burns behind a fuse that was chosen for the positive.",
   sources: [ratingBetweenLoadAndConductor, sameFuseProtectsReturn],
   fixable: true,
+  repairsWait: "for devices",
   acceptable: true,
   // Needs, for each return, the device that limits the greatest fault whose current returns through it, and its ampacity.
   check: (plan) =>

@@ -24,7 +24,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   why: "A device below its minimum voltage does not start, cuts out, or restarts when another load comes on.",
   sources: [statedRating, cutOffVoltage.source],
   fixable: true,
-  repairsWait: true,
+  repairsWait: "for conductors",
   acceptable: true,
   restsOnVoltages: true,
   // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives

@@ -175,7 +175,7 @@ interface Repair {
 
 /**
  * The repairs of one round: at most one for each circuit, cable or part; no two edits overlap. None that waits while there is one
- * that does not, and one alone if it changes conductors on which other devices are. Independent of the order of the findings.
+ * of an earlier stage, and one alone if it changes conductors on which other devices are. Independent of the order of the findings.
  */
 function repairsFor(
   plan: LocatedPlan,
@@ -183,18 +183,20 @@ function repairsFor(
   options: FixAllOptions,
 ): readonly Repair[] {
   const found = openIn(plan.judgement.findings).toSorted(bySubject);
-  const causes = roundOf(
-    plan,
-    found.filter((finding) => !waits(finding)),
-    givenUp,
-    options,
-  );
-  return causes.length > 0 ? causes : roundOf(plan, found.filter(waits), givenUp, options);
+  for (const stage of stages) {
+    const round = roundOf(
+      plan,
+      found.filter(({ rule }) => ruleById(rule)?.repairsWait === stage),
+      givenUp,
+      options,
+    );
+    if (round.length > 0) return round;
+  }
+  return [];
 }
 
-function waits({ rule }: Finding): boolean {
-  return ruleById(rule)?.repairsWait === true;
-}
+/** In the order in which repairs are taken. */
+const stages = [undefined, "for devices", "for conductors"] as const;
 
 function roundOf(
   plan: LocatedPlan,
