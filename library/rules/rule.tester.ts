@@ -226,7 +226,8 @@ export function faultsOfFix(
     return refused(after) > refused(before) ? [`after "${fix.title}" the plan cannot be judged`] : [];
   }
   const faults = after
-    .filter((now) => !before.some((then) => sameComplaint(then, now)))
+    // As in the proof of a fix: new information does not refuse it.
+    .filter((now) => now.severity !== "info" && !before.some((then) => sameComplaint(then, now)))
     .map((now) => `"${fix.title}" brings ${now.rule} (${now.severity}) on ${placeInWords(now.at)}`);
   if (
     after.some(

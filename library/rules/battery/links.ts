@@ -16,7 +16,7 @@ export const bankLinks = defineRule<Values>({
   id: "battery/links",
   title: "Links and fuses inside a bank",
   severity: "warning",
-  why: "Links between batteries lie before the fuse of the bank: it protects them only if they carry what it lets through.",
+  why: "Links between batteries lie before the fuse of the bank: it protects them only if they carry the current that it lets through.",
   sources: [ratingBetweenLoadAndConductor, protectionDistances.fromBattery.source, ownFuse],
   fixable: true,
   acceptable: true,
