@@ -31,10 +31,14 @@ test.each([
 });
 
 test("a motor is called one, any other load a load", () => {
-  expect(kindInWords(part("load", "Winch", { statedBy: "motor", draws: { as: "motor", runningA: 4, startingA: 9 } }))).toBe(
-    "motor",
+  expect(
+    kindInWords(
+      part("load", "Winch", { statedBy: "motor", draws: { as: "motor", runningA: 4, startingA: 9 } }),
+    ),
+  ).toBe("motor");
+  expect(kindInWords(part("load", "Lamp", { statedBy: "load", draws: { as: "power", powerW: 4 } }))).toBe(
+    "load",
   );
-  expect(kindInWords(part("load", "Lamp", { statedBy: "load", draws: { as: "power", powerW: 4 } }))).toBe("load");
 });
 
 test.each([
