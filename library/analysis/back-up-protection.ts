@@ -2,8 +2,11 @@ import type { Network, ProtectiveDevice } from "../model/network.ts";
 import type { TestedBehind } from "../model/run.ts";
 import { interruptsA } from "./choose-device.ts";
 import { withstandOf } from "./fault-withstand.ts";
+import { groupedBy } from "./grouped-by.ts";
+import type { NetworkTopology } from "./network/topology/network-topology.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { earliestOpening } from "./opening-time.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /**
  * Whether every device upstream protects a device in a short that is above its own interrupting rating: as a combination that
@@ -19,9 +22,8 @@ export function isBackedUp(
   shortA: number,
   tested: TestedBehind | undefined = device.testedBehind,
 ): boolean {
-  const upstream = result.topology.devicePairs.flatMap((pair) =>
-    pair.downstream === device.index ? (network.devices[pair.upstream] ?? []) : [],
-  );
+  const pairs = pairsByDownstream(result.topology).get(device.index) ?? [];
+  const upstream = pairs.flatMap((pair) => network.devices[pair.upstream] ?? []);
   return (
     upstream.length > 0 &&
     upstream.every((above) => {
@@ -37,6 +39,11 @@ export function isBackedUp(
     })
   );
 }
+
+/** By device: its pairs with the devices directly upstream. */
+const pairsByDownstream = workedOutOnce(({ devicePairs }: NetworkTopology) =>
+  groupedBy(devicePairs, ({ downstream }) => downstream),
+);
 
 /** The least I²t that a device and its conductor withstand, A²·s: stated, else that at which the device itself begins to open. */
 function withstands({ conductors }: Network, device: ProtectiveDevice, shortA: number): number {

@@ -5,9 +5,10 @@ import { adiabaticCopper } from "../standards/short-circuit-copper.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { withstandOf } from "./fault-withstand.ts";
 import { firstIndex } from "./first-index.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { letThrough } from "./let-through.ts";
 import { sharesShorts } from "./network/faults/fed-at-device.ts";
-import type { DeviceFault, NetworkResult } from "./network-result.ts";
+import type { DeviceFault, NetworkResult, ReturnFault } from "./network-result.ts";
 import { gatesFor, percentOfRating, sourceOf, type TimedDevice } from "./opening-time.ts";
 
 /** A short that heats a conductor beyond its withstand before a device opens. */
@@ -60,13 +61,19 @@ interface Judged {
  * The worst heat of any short in a conductor, of the devices that protect it: of the shorts that are certain to heat it too far
  * if there are any. A device rated above the conductor's ampacity is no protection for it, and left out. Undefined if the
  * conductor withstands every short, or if no time to open is known.
+ *
+ * @param returns The shorts that return through the conductor.
  */
-function worstHeating(judged: Judged, conductor: NetworkConductor, index: number): FaultHeating | undefined {
-  const { conductors, returns } = judged.result.faults;
-  const own = conductors[index];
+function worstHeating(
+  judged: Judged,
+  conductor: NetworkConductor,
+  index: number,
+  returns: readonly ReturnFault[],
+): FaultHeating | undefined {
+  const own = judged.result.faults.conductors[index];
   const faults = [
     ...(own?.greatestA === undefined ? [] : [{ ...own, greatestA: own.greatestA }]),
-    ...returns.filter((fault) => fault.conductor === index),
+    ...returns,
   ];
   const found = faults.flatMap((fault) => heatingsIn(judged, conductor.run, fault));
   return found.sort((one, other) => rank(one) - rank(other) || excess(other) - excess(one))[0];
@@ -78,8 +85,11 @@ function worstHeating(judged: Judged, conductor: NetworkConductor, index: number
  */
 export function faultHeatings(judged: Judged): readonly ConductorHeating[] {
   const found = new Map<Run, ConductorHeating>();
+  const returns = groupedBy(judged.result.faults.returns, ({ conductor }) => conductor);
   judged.network.conductors.forEach((conductor, index) => {
-    const heating = found.has(conductor.run) ? undefined : worstHeating(judged, conductor, index);
+    const heating = found.has(conductor.run)
+      ? undefined
+      : worstHeating(judged, conductor, index, returns.get(index) ?? []);
     if (heating) found.set(conductor.run, { ...heating, conductor });
   });
   const worst = new Map<number, ConductorHeating>();

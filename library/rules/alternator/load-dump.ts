@@ -1,4 +1,6 @@
-import { networkGraph, reachedFrom } from "../../analysis/network/topology/network-graph.ts";
+import { groupedBy } from "../../analysis/grouped-by.ts";
+import { networkGraph } from "../../analysis/network/topology/network-graph.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
 import { loadDumpPractice } from "../../standards/machine-practice.ts";
 import { defineRule, inNetwork } from "../rule.ts";
@@ -46,9 +48,13 @@ interface Values {
   readonly source: string;
 }
 
+/** The batteries that conductors and closed switches link to a terminal. */
 function batteriesBeside(network: Network, positive: number): readonly BatteryPart[] {
-  const side = reachedFrom(networkGraph(network), [positive]);
-  return network.parts.filter(
-    (part): part is BatteryPart => part.kind === "battery" && side.has(part.terminals.positive),
-  );
+  return batteriesByComponent(network).get(networkGraph(network).componentOf[positive]!) ?? [];
 }
+
+const batteriesByComponent = workedOutOnce((network: Network) => {
+  const { componentOf } = networkGraph(network);
+  const batteries = network.parts.filter((part): part is BatteryPart => part.kind === "battery");
+  return groupedBy(batteries, ({ terminals }) => componentOf[terminals.positive]!);
+});

@@ -2,6 +2,7 @@ import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Part } from "../../../model/network.ts";
 import { type PartWithRole, passesCurrentOn } from "../../../model/part-roles.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
+import { groupedBy } from "../../grouped-by.ts";
 import { workedOutOnce } from "../../worked-out-once.ts";
 import { networkGraph } from "./network-graph.ts";
 import { type Port, portsOf } from "./ports.ts";
@@ -39,8 +40,8 @@ function workOut(network: Network): Feeding {
   const pieceOf = (terminal: number) => componentOf[terminal]!;
   const poles = network.parts.flatMap(portsOf);
   const feeding = poles.filter(({ does }) => does === "feeds");
-  const positives = byPiece(feeding, ({ positive }) => pieceOf(positive));
-  const negatives = byPiece(feeding, ({ negative }) => pieceOf(negative));
+  const positives = groupedBy(feeding, ({ positive }) => pieceOf(positive));
+  const negatives = groupedBy(feeding, ({ negative }) => pieceOf(negative));
   const passingOn = passingByPiece(network, pieceOf);
   // Components with a source between them belong together: current that leaves one of them can return by the other.
   const islands = joinedBy(
@@ -93,17 +94,6 @@ function group(grouped: Grouped, piece: number, pole: Port, wrongSource: Part | 
   const there = grouped.get(key);
   if (there) there.hanging.push(pole);
   else grouped.set(key, { piece, hanging: [pole], wrongSource });
-}
-
-function byPiece(poles: readonly Port[], pieceOf: (pole: Port) => number): ReadonlyMap<number, Port[]> {
-  const map = new Map<number, Port[]>();
-  for (const pole of poles) {
-    const piece = pieceOf(pole);
-    const there = map.get(piece);
-    if (there) there.push(pole);
-    else map.set(piece, [pole]);
-  }
-  return map;
 }
 
 /** Whether a component holds a port of any other part; the two ports of a charger are one part. */
