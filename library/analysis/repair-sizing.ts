@@ -1,6 +1,7 @@
 import type { Network } from "../model/network.ts";
 import type { Conductor, Run } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
+import { byName } from "./by-name.ts";
 import type { ProtectionRange } from "./circuit-result.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { deviceVoltages, isBelow } from "./device-voltage.ts";
@@ -317,9 +318,7 @@ function pathProblem(
 /** Each run once, in an order that does not follow from the plan's statements: of equally good sizes the first ones are taken. */
 function runsByName(legs: readonly Leg[]): readonly Run[] {
   const runs = new Map(legs.map(({ run }) => [run.record, run]));
-  return [...runs.values()].sort((one, other) =>
-    one.name < other.name ? -1 : one.name > other.name ? 1 : one.record - other.record,
-  );
+  return [...runs.values()].sort((one, other) => byName(one, other) || one.record - other.record);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { byName } from "../../analysis/by-name.ts";
 import {
   type BatteryString,
   batteryStrings,
@@ -64,7 +65,8 @@ type Values = { readonly other: string } & (
 );
 
 function inParallel({ network, result }: JudgedNetwork): Found<Values>[] {
-  return parallelStrings(network, result.topology.banks).flatMap(([first, ...others]): Found<Values>[] => {
+  return parallelStrings(network, result.topology.banks).flatMap((strings): Found<Values>[] => {
+    const [first, ...others] = strings.sort((one, other) => byName(one.batteries[0]!, other.batteries[0]!));
     const differs =
       others.flatMap((other) => voltageOf(other, first!))[0] ??
       others.flatMap((other) => chemistryOf(other, first!))[0] ??

@@ -43,12 +43,12 @@ testRule(terminalTemperature, [
     circuits: [
       { ...hot, name: "Pump", load: 44 },
       { ...hot, name: "Oven", load: 55 },
-      { ...hot, name: "Winch", gauge: 8, load: 70 },
+      { ...hot, name: "Anchor winch", gauge: 8, load: 70 },
     ],
     finds: [
       {
         subject: "the plan",
-        record: "Pump",
+        record: "Anchor winch",
         on: "gauge",
         message:
           "10 AWG of Oven carries 55 A, more than the 40 A of terminals rated 75 °C, and so do 2 other runs",

@@ -1,4 +1,5 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
+import { byName } from "../../analysis/by-name.ts";
 import { designCurrentA } from "../../analysis/design-current.ts";
 import { coolestEnd, usualTerminal } from "../../standards/terminal-temperature.ts";
 import { sizeInWords } from "../fixes/sized-fix.ts";
@@ -41,7 +42,7 @@ function check({ circuits }: JudgedPlan): Found<Values>[] {
   const unstated = circuits
     .filter(({ circuit }) => !circuit.coolestTerminal && circuit.insulationC > usualTerminal.ratedC)
     .map(({ circuit }) => circuit)
-    .sort((one, other) => one.record - other.record);
+    .sort((one, other) => byName(one, other) || one.record - other.record);
   const beyond = unstated.flatMap((circuit) => {
     const ampacity = ampacityOf({ ...circuit, coolestTerminal: { ratedC: usualTerminal.ratedC } });
     const loadA = designCurrentA(circuit);
@@ -50,7 +51,7 @@ function check({ circuits }: JudgedPlan): Found<Values>[] {
   });
   const excess = ({ loadA, ampacityA }: (typeof beyond)[number]) => loadA / ampacityA;
   const [worst, ...others] = beyond.sort((one, other) => excess(other) - excess(one));
-  // Always at the same run, so that a thicker conductor elsewhere does not move the finding.
+  // Always at the same run, the first by name: neither a thicker conductor elsewhere nor the order of statements moves the finding.
   const [first] = unstated;
   if (!worst || !first) return [];
   const values: Values = {
