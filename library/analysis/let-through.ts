@@ -25,7 +25,8 @@ export type LetThrough =
  *     I²t     I the prospective current, A; t the time to open, s, see {@link openingTime}
  *
  * Beyond the last multiple of the rating in the gates, it is assumed to keep its value at that one: a fuse that melts before
- * heat escapes takes the same heat at any speed (from memory). There, a let-through that the builder states replaces it.
+ * heat escapes takes the same heat at any speed (from memory). The mechanism of a breaker gets no faster: the time of its last
+ * gate holds. There, a let-through that the builder states replaces it.
  * Direct current without rise or fall.
  */
 export function letThrough(device: TimedDevice, currentA: number): LetThrough {
@@ -38,7 +39,8 @@ export function letThrough(device: TimedDevice, currentA: number): LetThrough {
   }
   const time = openingTime(device, currentA);
   if (!time.judged) return time;
-  const countedA = isBeyond ? (device.ratingA * last) / 100 : currentA;
+  const melts = device.family !== "circuit breaker";
+  const countedA = isBeyond && melts ? (device.ratingA * last) / 100 : currentA;
   return {
     judged: true,
     letThroughA2s: countedA ** 2 * time.openingS,
