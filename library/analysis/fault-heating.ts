@@ -45,7 +45,7 @@ interface TimedShort {
    * "at a gate": its standard states the time at this very current. "between": the time is that of the gate below, because the
    * standard states none nearer.
    */
-  readonly where: "at a gate" | "between";
+  readonly where: "at a gate" | "between" | "beyond the gates";
   /** The current is that of the next gate, whose own time is shorter: the short is just below it. */
   readonly justUnder?: true;
   readonly source: Citation;
@@ -110,6 +110,8 @@ export interface ConductorHeating extends FaultHeating {
 /** Whether a gate that was read carries a verdict at its own current, or one that the builder states. */
 export function isCarried({ where, source }: Pick<TimedShort, "where" | "source">): boolean {
   if (source.confirmed === "memory") return false;
+  // The time of a breaker beyond its last gate is at most that gate's: an assumption, also if the builder states the gate.
+  if (where === "beyond the gates") return false;
   return where === "at a gate" || source.authority === "stated in the plan";
 }
 
@@ -286,10 +288,11 @@ function beyondGates(device: TimedDevice, { leastA, greatestA }: ShortRange): Ti
   const { letThroughA2s, source } = through;
   // The let-through stays the same from the last gate on: that gate's own current shows it best.
   const isAtGate = lastA >= leastA && source.authority !== "stated in the plan";
+  const isHeld = device.family === "circuit breaker" && device.letThroughA2s === undefined;
   return [
     isAtGate
       ? { currentA: lastA, letThroughA2s, where: "at a gate", source }
-      : { currentA: greatestA, letThroughA2s, where: "between", source },
+      : { currentA: greatestA, letThroughA2s, where: isHeld ? "beyond the gates" : "between", source },
   ];
 }
 
