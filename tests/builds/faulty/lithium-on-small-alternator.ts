@@ -3,7 +3,7 @@ import { alternator, battery, build, busBar, cable, circuit, disconnect } from "
 // A van: 200 Ah of lithium beside the start battery, straight on a 90 A alternator.
 // Expected: warning alternator/overload at alternator
 // Because: FAA AC 43.13-1B, 11-35a: continuously at most 80 % of the output; the lithium bank takes all that the alternator gives, whoever shares.
-// May follow: warning battery/unlike at house bank
+// May follow: warning battery/unlike at start battery
 build({ name: "lithium on small alternator", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
