@@ -1,8 +1,10 @@
 import type { DcDcChargerPart, Network, Part, SolarControllerPart } from "../model/network.ts";
 import { currentLimitsOf, givesEnergy, isConsumer } from "../model/part-roles.ts";
 import type { ShoreChargerPart } from "../model/parts/shore-charger.ts";
+import { loadCurrentA } from "./load-current.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import { portsOf } from "./network/topology/ports.ts";
+import { inverterSupplyA } from "./supply-current.ts";
 
 type Converter = DcDcChargerPart | ShoreChargerPart | SolarControllerPart;
 
@@ -78,17 +80,6 @@ function greatestOf(
 }
 
 function drawnA(part: Part, atV: number): number {
-  if (part.kind === "inverter") return ((100 * part.loadW) / part.efficiencyPercent + part.idleW) / atV;
-  if (part.kind !== "load") return 0;
-  const { draws } = part;
-  switch (draws.as) {
-    case "current":
-      return draws.currentA;
-    case "motor":
-      return draws.runningA;
-    case "power":
-      return draws.powerW / atV;
-    case "resistance":
-      return atV / draws.ohm;
-  }
+  if (part.kind === "inverter") return inverterSupplyA({ ...part, continuousW: part.loadW, lowestV: atV });
+  return part.kind === "load" ? loadCurrentA(part.draws, atV) : 0;
 }

@@ -1,6 +1,7 @@
 import type { Estimate } from "../model/estimate.ts";
 import type { LoadPart, Network, Part } from "../model/network.ts";
 import { givesEnergy, isCharging, lowestVoltage, passesCurrentOn } from "../model/part-roles.ts";
+import { loadCurrentA } from "./load-current.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
 import { type Port, portsOf } from "./network/topology/ports.ts";
@@ -52,29 +53,19 @@ export function isOnInNone({ scenarios }: Network, { index }: Part): boolean {
   return !scenarios.some(({ on, momentary }) => on[index] && !momentary);
 }
 
-/** At the nominal voltage of its bank, I = P / U. Undefined for solar controllers, which draw from an array. */
+/**
+ * Of a load at the nominal voltage of its bank; of inverters and chargers at the lowest voltage at which they work. Undefined for
+ * solar controllers, which draw from an array.
+ */
 function drawnA(part: Part, nominalV: number | undefined): number | undefined {
   if (passesCurrentOn(part)) return undefined;
   switch (part.kind) {
     case "inverter":
-      return inverterSupplyA({ ...part, continuousW: part.loadW, cutOffV: nominalV ?? part.cutOffV });
+      return inverterSupplyA({ ...part, continuousW: part.loadW });
     case "dcDcCharger":
-      return chargerInputA({ ...part, inputMinV: nominalV ?? part.inputMinV });
-    case "load": {
-      const { draws, systemV } = part;
-      switch (draws.as) {
-        case "current":
-          return draws.currentA;
-        case "motor":
-          return draws.runningA;
-        case "power":
-          return draws.powerW / (nominalV ?? systemV);
-        case "resistance":
-          return (nominalV ?? systemV) / draws.ohm;
-        default:
-          return draws satisfies never;
-      }
-    }
+      return chargerInputA(part);
+    case "load":
+      return loadCurrentA(part.draws, nominalV ?? part.systemV);
     case "solarController":
     case "solarArray":
     case "alternator":

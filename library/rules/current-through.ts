@@ -1,8 +1,10 @@
 import { certainCurrentThrough } from "../analysis/current-through.ts";
-import type { WorstOf } from "../analysis/network-result.ts";
+import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
 import type { Part } from "../model/network.ts";
+import { currentLimitsOf, type PartCurrentLimit } from "../model/part-roles.ts";
+import type { RuleId } from "../plan/rule-id.ts";
 import type { Citation } from "../standards/citation.ts";
-import { type Found, inNetwork, type JudgedPlan } from "./rule.ts";
+import { type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "./rule.ts";
 import { estimateInWords } from "./wording/estimate-in-words.ts";
 import { atPart, kindInWords, occasionInWords } from "./wording/part-in-words.ts";
 
@@ -14,32 +16,46 @@ export const statedRating: Citation = {
   confirmed: "read",
 };
 
-/**
- * The parts of these kinds that carry more than their stated rating, in a scenario that lasts or with a single device; silent if
- * none is stated.
- */
-export function aboveStatedRating(plan: JudgedPlan, ...kinds: readonly RatedKind[]): Found<AboveRating>[] {
-  return inNetwork(plan, ({ network, result }) =>
-    network.parts.flatMap((part) => {
-      if (!isOneOf(kinds, part) || part.ratedA === undefined) return [];
-      const worst = certainCurrentThrough(result, part);
-      if (!worst || !isAbove(worst.currentA, part.ratedA)) return [];
-      const values: AboveRating = {
-        kind: kindInWords(part),
-        currentA: worst.currentA,
-        estimate: estimateInWords(worst.estimate),
-        ratedA: part.ratedA,
-        scenario: occasionInWords(network, worst),
-      };
-      return [{ subject: part.name, at: atPart(part, "ratedA"), values }];
+/** A current limit of a part, and a greater current, in a scenario that lasts or with a single device. */
+export interface ExceededLimit {
+  readonly part: Part;
+  readonly limit: PartCurrentLimit;
+  readonly limitA: number;
+  readonly worst: WorstOf;
+}
+
+/** The limits that a rule judges and that are exceeded; a limit without a value is left out, and one that its device holds. */
+export function exceededLimits({ network, result }: JudgedNetwork, rule: RuleId): ExceededLimit[] {
+  return network.parts.flatMap((part) =>
+    currentLimitsOf(part).flatMap((limit) => {
+      const { lastingA: limitA, judgedBy = "part/rating", heldByItself } = limit;
+      if (judgedBy !== rule || heldByItself || limitA === undefined) return [];
+      const worst = worstOf(result, part, limit.current);
+      return worst && isAbove(worst.currentA, limitA) ? [{ part, limit, limitA, worst }] : [];
     }),
   );
 }
 
-type RatedKind = "busBar" | "disconnect" | "relay" | "selectorSwitch";
+function worstOf(result: NetworkResult, part: Part, does: PartCurrentLimit["current"]): WorstOf | undefined {
+  if (does === "carries") return certainCurrentThrough(result, part);
+  return result.parts[part.index]?.[does === "gives" ? "feeds" : "draws"];
+}
 
-function isOneOf(kinds: readonly RatedKind[], part: Part): part is Extract<Part, { kind: RatedKind }> {
-  return (kinds as readonly string[]).includes(part.kind);
+/** The parts that carry more than their stated rating, of the kinds whose rating this rule judges. */
+export function aboveStatedRating(plan: JudgedPlan, rule: RuleId): Found<AboveRating>[] {
+  return inNetwork(plan, (judged) =>
+    exceededLimits(judged, rule).map(({ part, limit, limitA, worst }) => ({
+      subject: part.name,
+      at: atPart(part, limit.property),
+      values: {
+        kind: kindInWords(part),
+        currentA: worst.currentA,
+        estimate: estimateInWords(worst.estimate),
+        ratedA: limitA,
+        scenario: occasionInWords(judged.network, worst),
+      },
+    })),
+  );
 }
 
 export interface AboveRating {

@@ -1,3 +1,4 @@
+import type { RuleId } from "../../plan/rule-id.ts";
 import type { Citation } from "../../standards/citation.ts";
 import type { BuildValues } from "../build-properties.ts";
 import type { Property } from "../property-table.ts";
@@ -55,7 +56,7 @@ export interface CurrentLimit {
   /** The property with the percentage that the part may deliver for hours. */
   readonly forHours?: string;
   /** The id of the rule that judges it. Left out: `part/rating` does, unless the device holds it by itself. */
-  readonly judgedBy?: string;
+  readonly judgedBy?: RuleId;
 }
 
 /** The values that a default may depend on. */

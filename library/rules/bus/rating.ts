@@ -12,7 +12,7 @@ export const busRating = defineRule<AboveRating>({
   fixable: false,
   acceptable: true,
   // Needs the current through each bus in every scenario. Silent if the plan states no rating.
-  check: (plan) => aboveStatedRating(plan, "busBar"),
+  check: (plan) => aboveStatedRating(plan, "bus/rating"),
   message({ currentA, estimate, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
     return `Carries ${carries} ${scenario}${estimate}, its rating is ${rated} (ratedA): use a bus bar with a higher one, or move loads to another.`;

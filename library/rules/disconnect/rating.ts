@@ -12,7 +12,7 @@ export const disconnectRating = defineRule<AboveRating>({
   fixable: false,
   acceptable: true,
   // Needs the current through each disconnect, relay and selector switch in every scenario that lasts.
-  check: (plan) => aboveStatedRating(plan, "disconnect", "relay", "selectorSwitch"),
+  check: (plan) => aboveStatedRating(plan, "disconnect/rating"),
   message({ kind, currentA, estimate, ratedA, scenario }) {
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
     return `Carries ${carries} ${scenario}${estimate}, its rating is ${rated} (ratedA): use a ${kind} with a higher one, or split its loads.`;

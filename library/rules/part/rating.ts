@@ -1,8 +1,6 @@
-import { certainCurrentThrough } from "../../analysis/current-through.ts";
-import type { WorstOf } from "../../analysis/network-result.ts";
-import { currentLimitsOf, type PartCurrentLimit } from "../../model/part-roles.ts";
-import { isAbove, statedRating } from "../current-through.ts";
-import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
+import type { PartCurrentLimit } from "../../model/part-roles.ts";
+import { exceededLimits, statedRating } from "../current-through.ts";
+import { defineRule, inNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
 import { atPart, kindInWords, occasionInWords } from "../wording/part-in-words.ts";
@@ -18,22 +16,19 @@ export const partRating = defineRule<Values>({
   // Needs the current of each part in every scenario that lasts. Every limit that no rule of its own judges.
   check: (plan) =>
     inNetwork(plan, (judged) =>
-      judged.network.parts.flatMap((part) =>
-        currentLimitsOf(part).flatMap((limit) => {
-          const { property, current: does, lastingA, judgedBy, heldByItself } = limit;
-          if (judgedBy !== undefined || heldByItself || lastingA === undefined) return [];
-          const worst = currentOf(judged, part, does);
-          if (!worst || !isAbove(worst.currentA, lastingA)) return [];
-          const values: Values = {
+      exceededLimits(judged, "part/rating").map(
+        ({ part, limit: { property, current: does }, limitA, worst }) => ({
+          subject: part.name,
+          at: atPart(part, property),
+          values: {
             kind: kindInWords(part),
             does,
             currentA: worst.currentA,
             estimate: estimateInWords(worst.estimate),
-            limitA: lastingA,
+            limitA,
             property,
             scenario: occasionInWords(judged.network, worst),
-          };
-          return [{ subject: part.name, at: atPart(part, property), values }];
+          },
         }),
       ),
     ),
@@ -52,13 +47,4 @@ interface Values {
   readonly property: string;
   /** `in "everything on"`. */
   readonly scenario: string;
-}
-
-function currentOf(
-  { result }: JudgedNetwork,
-  part: Parameters<typeof certainCurrentThrough>[1],
-  does: PartCurrentLimit["current"],
-): WorstOf | undefined {
-  if (does === "carries") return certainCurrentThrough(result, part);
-  return result.parts[part.index]?.[does === "gives" ? "feeds" : "draws"];
 }
