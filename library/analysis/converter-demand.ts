@@ -52,7 +52,7 @@ export function converterDemands(network: Network): readonly ConverterDemand[] {
   return [...byPiece].flatMap(([piece, there]) => greatestOf(network, there, loadsIn.get(piece) ?? []) ?? []);
 }
 
-/** A part that holds its rated output by itself; every other source gives what is asked of it, or charges what does. */
+/** A part that holds its rated output by itself; every other source gives the current that the network draws, or is charged by such a source. */
 function isConverter(part: Part): part is Converter {
   return currentLimitsOf(part).some(({ current, heldByItself }) => current === "gives" && heldByItself);
 }

@@ -81,7 +81,7 @@ function worstHeating(
 
 /**
  * The heatings of a network. Of both conductors of a circuit, which are alike, the first one; of those that no confirmed gate
- * carries, the worst one of each device, which stands for all conductors behind it.
+ * carries, the worst one of each device, which represents all conductors behind it.
  */
 export function faultHeatings(judged: Judged): readonly ConductorHeating[] {
   const found = new Map<Run, ConductorHeating>();

@@ -96,7 +96,7 @@ function groupsOf(paths: readonly DropLimit[]): readonly (readonly DropLimit[])[
 interface Branch {
   readonly paths: readonly DropLimit[];
   readonly own: readonly number[];
-  /** For a single path: what its own runs can do, least copper first. */
+  /** For a single path: the choices of sizes for its own runs, least copper first. */
   readonly frontier: readonly {
     readonly copperMm2M: number;
     readonly dropV: number;

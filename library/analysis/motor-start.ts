@@ -41,7 +41,7 @@ export function startsThroughDevices(network: Network, result: NetworkResult): r
   );
   const greater = (one: Motor | undefined, other: Motor) =>
     one && one.draws.startingA >= other.draws.startingA ? one : other;
-  // From the last terminal of the walk to the first: what lies behind a terminal is known before it.
+  // From the last terminal of the walk to the first: the terminals behind one are known before it.
   for (const [terminal, step] of [...reached].reverse()) {
     const own = motorAt.get(terminal);
     const behind = worst.get(terminal);

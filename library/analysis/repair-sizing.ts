@@ -142,7 +142,7 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   };
 }
 
-/** The own need of each run: of its load, and of what else it must carry. */
+/** The own need of each run: of its load, and of every other current that it must carry. */
 interface OwnNeeds {
   /** With a size that it must have at least. `addDevices`: on a conductor for which devices are made. */
   sizingOf(

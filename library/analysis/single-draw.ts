@@ -21,7 +21,7 @@ export interface SingleDraw extends Port {
  * The current of every load, as the plan states it, and of every inverter, charger and charging source that is on in no scenario:
  * the plan may name scenarios without them, and they are switched on all the same. Greatest first.
  *
- * Solar arrays are left out: their conductors are judged by their short-circuit current, whatever the scenarios (NFPA 70, 690.8).
+ * Solar arrays are left out: their conductors are judged by their short-circuit current in any scenario (NFPA 70, 690.8).
  */
 export function singleDraws(network: Network, banks: readonly Bank[]): readonly SingleDraw[] {
   const nominalV = nominalVoltages(network, banks);

@@ -22,7 +22,7 @@ export interface Sizing {
   readonly ratingFarEndA: number | undefined;
 }
 
-/** What a run must meet besides its own figures. */
+/** The demands on a run besides its own figures. */
 export interface FurtherNeeds {
   /**
    * A current that conductor and devices must carry too, without headroom and at no drop limit, A: that of an inverter at its
@@ -56,7 +56,7 @@ export function thinnestSufficient(circuit: Run, needs: FurtherNeeds = {}): Sizi
 }
 
 /**
- * The thinnest made size that carries the current and meets minimum size and drop limit, whatever the plan's size and its devices.
+ * The thinnest made size that carries the current and meets minimum size and drop limit, without regard to the plan's size and devices.
  * Undefined: none does.
  */
 export function thinnestForLoad(circuit: Run, needs: FurtherNeeds = {}): Conductor | undefined {

@@ -18,7 +18,7 @@ import { statedInPlan } from "./stated-in-plan.ts";
  */
 export type RestFrom = "plan" | "charge" | "charge, from memory" | "charge below the list" | "usual";
 
-/** What is printed on a battery. The number of its cells follows from it, and all its voltages from that number. */
+/** The voltages printed on batteries. The number of its cells follows from it, and all its voltages from that number. */
 export interface BatteryLabel {
   readonly chemistry: Chemistry;
   readonly nominalV: number;
@@ -45,7 +45,7 @@ export function systemVoltageOf(label: BatteryLabel): number {
   return (cellsOf(label) * 12) / cellsInSeries.lithiumIronPhosphateFor12V;
 }
 
-/** The same for a voltage that a build states, whatever the battery: 12.8, 25.6 and 51.2 V are labels of LiFePO4 batteries. */
+/** The same for a voltage that a build states, for any battery: 12.8, 25.6 and 51.2 V are labels of LiFePO4 batteries. */
 export function systemVoltageFor(nominalV: number): number {
   const twelves = nominalV / (cellsInSeries.lithiumIronPhosphateFor12V * lithiumIronPhosphateCell.restV);
   return isWhole(twelves) ? Math.round(twelves) * 12 : nominalV;

@@ -107,7 +107,7 @@ function terminalsOnly(draft: PartDraft | LoadOfCircuit): Part {
   return { kind: "part", index, record, name, terminals, joins, accept: {} };
 }
 
-/** Whatever its figures are, it supplies the devices; only how batteries in parallel share depends on them. */
+/** It supplies the devices with any figures; only how batteries in parallel share the current depends on them. */
 function anyBattery(draft: PartDraft & { readonly word: "battery" }, surroundings: PartContext): Part {
   const usual = { chemistry: "AGM", capacityAh: 100 } as const;
   return makePart({ ...draft, values: { ...usual, ...draft.values } }, surroundings);

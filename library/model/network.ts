@@ -110,7 +110,7 @@ export interface Scenario {
   /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;
   /**
-   * The devices whose constant power draws the current of the lowest voltage at which they work, whatever their voltage is. Set by the
+   * The devices whose constant power draws the current of the lowest voltage at which they work, at any voltage of the network. Set by the
    * analysis, for ampacity and ratings; a scenario of the plan has none.
    */
   readonly lowVoltage?: "loads" | "all devices";

@@ -76,7 +76,7 @@ const testedBehind = {
   parts: testedBehindParts,
 };
 
-/** What the maker of a device states of it in a short. The same for a device in a conductor and for one that is a part. */
+/** The maker's statements on a device in a short. The same for a device in a conductor and for one that is a part. */
 export const behaviourInShort = {
   openingTimes,
   letThroughA2s: amount("an energy", "A²s", joule),

@@ -11,7 +11,7 @@ import type { InvalidValue, Run } from "./run.ts";
  * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.
  * Bad values never throw; they are returned beside the usable ones, each with its place and the allowed values.
  * A circuit is judged only if no refused value could make one of its figures wrong; the network, only if none of its values
- * was refused. What can be judged of it all the same is in `remains`.
+ * was refused. The part of it that can be judged all the same is in `remains`.
  */
 export function readModel(records: readonly PlanRecord[]): PlanModel {
   const build = readBuild(records);

@@ -68,7 +68,7 @@ export interface StatedScenario {
 /**
  * The scenarios, and further ones for the positions that none of them states: one more for each position of one switch, with
  * all others as they are. A scenario that states the position of a switch keeps it, except for a position that no scenario has.
- * A position is left out if it only takes the supply from what is behind it.
+ * A position is left out if it only takes the supply from the parts behind it.
  */
 export function inEveryPosition(
   network: Pick<Network, "terminals" | "parts" | "conductors">,

@@ -61,7 +61,7 @@ export async function codeActions(
     actions.push(...(await thinnerSizes(view, checker, request)));
   }
   if (asksForFixAll(request)) {
-    // On a save nobody looks at the changes: each is of one circuit, cable or part.
+    // On a save the builder sees no preview: each change is of one circuit, cable or part.
     const [known, oneRecordEach] = request.automatic ? [allFixesOnSave, true] : [allFixes, false];
     const fix = await once(known, view.plan, () => checker.fixAll(view.plan, { oneRecordEach }));
     const edit = fix && workspaceEdit(view, fix.edits, request.editor);

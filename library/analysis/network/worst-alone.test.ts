@@ -9,7 +9,7 @@ import { aloneCurrents } from "./worst-alone.ts";
 
 const aloneIn = (network: Network) => aloneCurrents(network, topologyOf(network).banks, []);
 
-/** The network solved with one device on at a time, batteries alone: what {@link aloneCurrents} must give without so many solutions. */
+/** The network solved with one device on at a time, batteries alone: the result that {@link aloneCurrents} must give without so many solutions. */
 function solvedOneByOne(network: Network): readonly number[] {
   const [base] = network.scenarios;
   const devices = network.parts.filter(({ kind }) => kind === "load");

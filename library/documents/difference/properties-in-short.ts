@@ -4,7 +4,7 @@ import { type Property, stated, text } from "./property.ts";
 
 type InShort = Pick<Protection, "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind">;
 
-/** What the builder states of a device in a short; `in front`: what ids and words of a device in a conductor begin with. */
+/** The builder's statements on a device in a short; `in front`: the beginning of ids and words of a device in a conductor. */
 export function propertiesInShort(
   { opening, letThroughA2s, withstandA2s, testedBehind }: InShort,
   inFront: { readonly id: string; readonly words: string } = { id: "", words: "" },

@@ -11,7 +11,7 @@ export const loadDump = defineRule<Values>({
   id: "alternator/load-dump",
   title: "Lithium battery may cut off the alternator",
   severity: "warning",
-  why: "If the battery's protection cuts off at full charging current, the alternator's voltage surges and destroys its diodes and whatever else is on.",
+  why: "If the battery's protection cuts off at full charging current, the alternator's voltage surges and destroys its diodes and any device that is on.",
   sources: [loadDumpPractice],
   fixable: false,
   acceptable: true,

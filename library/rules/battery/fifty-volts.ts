@@ -14,7 +14,7 @@ export const fiftyVolts = defineRule<Values>({
   sources: [conductorsFromFiftyVolts.source],
   fixable: false,
   acceptable: true,
-  // Needs the cells in series of each bank, whatever its label. One for the plan.
+  // Needs the cells in series of each bank; the label does not matter. One for the plan.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) => {
       for (const { batteries } of batteryStrings(network, result.topology.banks)) {

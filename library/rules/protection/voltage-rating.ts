@@ -69,7 +69,7 @@ interface FoundAtDevice {
 }
 
 /**
- * By the nominal voltage, as 33 CFR 183.455(d) asks; then by the charging voltage, if that is what the device is not made for. A
+ * By the nominal voltage, as 33 CFR 183.455(d) asks; then by the charging voltage, if the device is not made for that one. A
  * marking that equals the nominal voltage may name the system it is for: information.
  */
 function judgedAt(judged: JudgedDevice, chargingV: number | undefined): FoundAtDevice | undefined {

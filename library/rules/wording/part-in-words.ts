@@ -119,7 +119,7 @@ export function listInWords(words: readonly string[], most = 4, count = words.le
   return shown.length < 2 ? last : `${shown.slice(0, -1).join(separatorOf(shown))} and ${last}`;
 }
 
-/** Names that hold commas themselves are told apart by semicolons. */
+/** A list of names that hold commas themselves needs semicolons. */
 export function separatorOf(words: readonly string[]): "; " | ", " {
   return words.some((name) => name.includes(",")) ? "; " : ", ";
 }

@@ -53,7 +53,7 @@ async function verifyFix(plan: LocatedPlan, fix: PlacedFix, proposed: ProposedFi
 
 /** The repairs that "fix all" takes. */
 export interface FixAllOptions {
-  /** Only those that change one circuit, cable or part: for a save, at which nobody looks. */
+  /** Only those that change one circuit, cable or part: for a save, where the builder sees no preview. */
   readonly oneRecordEach?: boolean;
   /** Offers too: thicker conductors on which other devices are. */
   readonly offers?: boolean;

@@ -38,7 +38,7 @@ export class LocatedPlan implements CheckedPlan {
     readonly judgement: Judgement;
     /** By the problem's index. */
     readonly problemPlaces: readonly SourceRange[];
-    /** An earlier version of the plan, to reuse what the two have in common. */
+    /** An earlier version of the plan, to reuse the parts that the two have in common. */
     readonly before?: LocatedPlan | undefined;
   }) {
     this.root = parts.traced.root.uri;

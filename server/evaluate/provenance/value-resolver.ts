@@ -26,7 +26,7 @@ import type { Element, Value } from "./value.ts";
  */
 export class ValueResolver {
   readonly literalLists = new LiteralLists();
-  /** Set once elements of a list have been told apart by their values. */
+  /** Set once elements of a list have been distinguished by their values. */
   comparesElements = false;
   readonly #contexts: EvaluationContexts;
   readonly #imports: ImportedNames;

@@ -2,7 +2,7 @@ import type { IndependentRow } from "../instrument/independent-rows.ts";
 import { changedRange } from "../text/changed-range.ts";
 import type { RawRecord, RunModule, RunOutcome, RunRequest } from "./contract.ts";
 
-/** The row of a module's list that contains a range of its JavaScript, if the run shows what that row gives alone. */
+/** The row of a module's list that contains a range of its JavaScript, if the run shows the result of that row alone. */
 export type FindRow = (
   uri: string,
   range: { readonly start: number; readonly end: number },

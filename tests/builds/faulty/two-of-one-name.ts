@@ -2,7 +2,7 @@ import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A choir's bus: two circuits are called lamps, and the fuse map cannot tell them apart.
 // Expected: warning (two of one name) at lamps
-// Because: No clause: labels, lists and findings name circuits; two of one name cannot be told apart.
+// Because: No clause: labels, lists and findings name circuits; two of one name cannot be distinguished.
 // Not met yet: no rule finds it
 build({ name: "two of one name", voltage: 12, insulationC: 105 });
 
