@@ -1,6 +1,7 @@
 import type { DcDcChargerPart, Network, Part, SolarControllerPart } from "../model/network.ts";
 import { currentLimitsOf, givesEnergy, isConsumer } from "../model/part-roles.ts";
 import type { ShoreChargerPart } from "../model/parts/shore-charger.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { loadCurrentA } from "./load-current.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import { portsOf } from "./network/topology/ports.ts";
@@ -38,17 +39,12 @@ export function converterDemands(network: Network): readonly ConverterDemand[] {
       .filter((part) => givesEnergy(part) && !isConverter(part))
       .flatMap((part) => at(part, "feeds")),
   );
-  const byPiece = new Map<number, Converter[]>();
-  for (const converter of converters) {
-    for (const piece of at(converter, "feeds")) {
-      if (!supported.has(piece)) byPiece.set(piece, [...(byPiece.get(piece) ?? []), converter]);
-    }
-  }
+  // Each of them feeds at one port, and each consumer draws at one.
+  const byPiece = groupedBy(converters, (converter) =>
+    at(converter, "feeds").find((piece) => !supported.has(piece)),
+  );
   if (byPiece.size === 0) return [];
-  const loadsIn = new Map<number, Part[]>();
-  for (const part of network.parts.filter(isConsumer)) {
-    for (const piece of at(part, "draws")) loadsIn.set(piece, [...(loadsIn.get(piece) ?? []), part]);
-  }
+  const loadsIn = groupedBy(network.parts.filter(isConsumer), (part) => at(part, "draws")[0]);
   return [...byPiece].flatMap(([piece, there]) => greatestOf(network, there, loadsIn.get(piece) ?? []) ?? []);
 }
 

@@ -1,11 +1,12 @@
-/** The items of a list by a key, in their order. */
-export function groupedBy<Item, Key>(
-  items: readonly Item[],
-  keyOf: (item: Item) => Key,
+/** Items by a key, in their order; an item without a key is left out. */
+export function groupedBy<Item, Key extends NonNullable<unknown>>(
+  items: Iterable<Item>,
+  keyOf: (item: Item) => Key | undefined,
 ): ReadonlyMap<Key, readonly Item[]> {
   const groups = new Map<Key, Item[]>();
   for (const item of items) {
     const key = keyOf(item);
+    if (key === undefined) continue;
     const group = groups.get(key);
     if (group) group.push(item);
     else groups.set(key, [item]);

@@ -1,3 +1,4 @@
+import { groupedBy } from "./grouped-by.ts";
 import { copperFrontier, type LegChoice, type LegChoices } from "./least-copper.ts";
 
 /**
@@ -139,9 +140,7 @@ function branchesOf(
   group: readonly DropLimit[],
   shared: ReadonlySet<number>,
 ): readonly Branch[] {
-  const byDevice = new Map<number, DropLimit[]>();
-  for (const path of group) byDevice.set(path.device, [...(byDevice.get(path.device) ?? []), path]);
-  return [...byDevice.values()].map((paths): Branch => {
+  return [...groupedBy(group, ({ device }) => device).values()].map((paths): Branch => {
     const own = [...new Set(paths.flatMap(({ legs }) => legs.map(({ run }) => run)))]
       .filter((run) => !shared.has(run))
       .sort((one, other) => one - other);

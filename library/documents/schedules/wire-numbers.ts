@@ -1,3 +1,4 @@
+import { groupedBy } from "../../analysis/grouped-by.ts";
 import type { KeptNumber, KeptNumbers } from "./kept-numbers.ts";
 import {
   endsBeforeSplit,
@@ -130,21 +131,6 @@ function matchSplit(
 
 interface Identified {
   readonly identity: WireIdentity;
-}
-
-function groupedBy<One extends Identified>(
-  all: Iterable<One>,
-  keyOf: (one: Identified) => string | undefined,
-): Map<string, One[]> {
-  const groups = new Map<string, One[]>();
-  for (const one of all) {
-    const key = keyOf(one);
-    if (key === undefined) continue;
-    const group = groups.get(key);
-    if (group) group.push(one);
-    else groups.set(key, [one]);
-  }
-  return groups;
 }
 
 /** One on each side, or equally many equal ones on each side: any assignment is right. */

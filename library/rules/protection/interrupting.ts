@@ -1,7 +1,9 @@
 import { isBackedUp } from "../../analysis/back-up-protection.ts";
 import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
+import { groupedBy } from "../../analysis/grouped-by.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
-import type { DeviceFault } from "../../analysis/network-result.ts";
+import type { DeviceFault, FaultResult } from "../../analysis/network-result.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { FusePanelPart } from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
@@ -30,7 +32,7 @@ export const protectionInterrupting = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
-      const branches = new Map<FusePanelPart, Branch[]>();
+      const branches: Branch[] = [];
       const single = judged.result.faults.devices.flatMap((fault): Found<Values>[] => {
         const placed = placedDevice(judged.network, fault.device);
         if (!placed) return [];
@@ -42,7 +44,7 @@ export const protectionInterrupting = defineRule<Values>({
         const accepts = placed.conductor?.run.accept["protection/interrupting"]?.trim();
         if (panel && !accepts) {
           const beyond = isBeyond(placed.protection, behind.greatestA);
-          if (beyond) branches.set(panel, [...(branches.get(panel) ?? []), { placed, fault: behind }]);
+          if (beyond) branches.push({ panel, placed, fault: behind });
           return [];
         }
         const found = judgedDevice(placed, behind, first);
@@ -66,7 +68,12 @@ export const protectionInterrupting = defineRule<Values>({
           },
         ];
       });
-      return [...single, ...[...branches].map(([panel, found]) => atPanel(judged, panel, found))];
+      return [
+        ...single,
+        ...[...groupedBy(branches, ({ panel }) => panel)].map(([panel, found]) =>
+          atPanel(judged, panel, found),
+        ),
+      ];
     }),
   message(values) {
     if ("panel" in values) return panelMessage(values);
@@ -86,6 +93,7 @@ export const protectionInterrupting = defineRule<Values>({
 
 /** A branch of a panel in which a short is above the interrupting rating of its fuse. */
 interface Branch {
+  readonly panel: FusePanelPart;
   readonly placed: PlacedDevice;
   readonly fault: DeviceFault;
 }
@@ -107,9 +115,11 @@ function shortAtPanel(
   { index }: FusePanelPart,
   { greatestA }: DeviceFault,
 ): number {
-  const back = result.faults.returns.filter(({ part }) => part === index);
+  const back = returnsByPart(result.faults).get(index) ?? [];
   return Math.min(greatestA, ...back.map((fault) => fault.greatestA));
 }
+
+const returnsByPart = workedOutOnce(({ returns }: FaultResult) => groupedBy(returns, ({ part }) => part));
 
 /** Whether a short is above the interrupting rating of a device; without a family, above that of any family in its rating. */
 function isBeyond(protection: Protection, shortA: number): boolean {
