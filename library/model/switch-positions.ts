@@ -33,7 +33,8 @@ export function positionsKey(switches: readonly Part[], scenario: Scenario): str
 }
 
 function stateKey({ closed, selected }: PartState): string {
-  return closed ? [...(selected ?? [])].sort().join("+") || "all" : "";
+  if (!closed) return "open";
+  return selected ? [...selected].sort().join("+") : "all";
 }
 
 /**

@@ -221,6 +221,16 @@ describe("a selector switch", () => {
       "crossing, selector on input 1",
       "crossing, selector on input 2",
     ]);
+    const free = selected({}, (plan, selector) => ({
+      name: "on a free input",
+      selected: [plan.at(selector, "input3")],
+    }));
+    expect(names(free.judged)).toEqual([
+      "on a free input",
+      "on a free input, selector on all inputs",
+      "on a free input, selector on input 1",
+      "on a free input, selector on input 2",
+    ]);
     const off = selected({}, (plan, selector) => ({ name: "laid up", off: [plan.whole(selector)] }));
     expect(names(off.judged)).toEqual([
       "laid up",
