@@ -32,6 +32,10 @@ export function positionsKey(switches: readonly Part[], scenario: Scenario): str
   return switches.map((part) => stateKey(stateIn(scenario, part))).join();
 }
 
+export function isSamePosition(one: PartState, other: PartState): boolean {
+  return stateKey(one) === stateKey(other);
+}
+
 function stateKey({ closed, selected }: PartState): string {
   if (!closed) return "open";
   return selected ? [...selected].sort().join("+") : "all";

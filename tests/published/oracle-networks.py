@@ -254,11 +254,12 @@ class Network:
         self.resistors = []
         for index, record in enumerate(records):
             getattr(self, "read_" + record["word"], lambda *_: None)(index, record["input"])
-        # Every string has a cable to the bus bar of the whole bank, or to a disconnect of its own.
+        # Every string has a cable to the bus bar of the whole bank, or to a disconnect of its own. If one string has none, each
+        # disconnect may be open while everything is supplied; if it is closed, its string carries its share.
         behind = {self.node(i, "line") for i, r in enumerate(records) if r["word"] == "disconnect"}
         is_without = any(battery_plus not in self.led_to(behind) for battery_plus in tops(self))
         for conductor in self.conductors:
-            conductor["lends"] = is_without and conductor["to"] in behind
+            conductor["spare"] = is_without and conductor["to"] in behind
 
     def led_to(self, nodes):
         """Where the conductors begin that end in these."""
@@ -411,16 +412,16 @@ class Conductances:
         return solve
 
 
-def operating_point(network, lowest=None, only=None):
+def operating_point(network, lowest=None, only=None, opened=False):
     """Currents of the loads from the voltages, voltages from the currents, until neither moves; then the temperatures.
 
     `lowest`: which constant powers draw the current of the lowest voltage at which they work, whatever the voltage is: the
     loads, or all of them, inverters too.
-    `only`: the one device that is on, as a constant current. Then a disconnect is open if the bank supplies everything without
-    it, because it may be the one that lends another battery.
+    `only`: the one device that is on, as a constant current.
+    `opened`: every disconnect is open without which the bank still supplies everything.
     """
     loads = network.loads if only is None else [only]
-    is_open = [only is not None and c["lends"] for c in network.conductors]
+    is_open = [opened and c["spare"] for c in network.conductors]
     warm = [network.warm_ohm(c, 0) for c in network.conductors]
     volts = None
     for _ in range(60):
@@ -610,8 +611,10 @@ def alone(network, volts):
 
     `volts`: those of the scenario. Where ways divide, it shows the share of a load that draws as much there.
     """
+    positions = [False, True] if any(c["spare"] for c in network.conductors) else [False]
     for source in network.limited:
-        yield "charger", *shares(network, source, source["limitA"], source["limitA"])
+        for opened in positions:
+            yield "charger", *shares(network, source, source["limitA"], source["limitA"], opened)
     for load in network.loads:
         if "machine" in load:
             continue
@@ -623,18 +626,22 @@ def alone(network, volts):
         else:
             drawn_a = there_a = load["currentA"]
         design_a = max(drawn_a, load["powerW"] / network.lowest_v) if "powerW" in load else drawn_a
-        carried, given = shares(network, load, drawn_a, design_a)
-        if there_a >= drawn_a * (1 - 1e-9):
-            carried, given = ([a if a > design_a * (1 - 1e-7) else 0 for a in amperes] for amperes in (carried, given))
-        yield "load", carried, given
+        for opened in positions:
+            carried, given = shares(network, load, drawn_a, design_a, opened)
+            # The scenario has every disconnect closed.
+            if not opened and there_a >= drawn_a * (1 - 1e-9):
+                carried, given = ([a if a > design_a * (1 - 1e-7) else 0 for a in amperes] for amperes in (carried, given))
+            yield "load", carried, given
 
 
-def shares(network, device, drawn_a, design_a):
+def shares(network, device, drawn_a, design_a, opened):
     """How its current divides is found at the current that flows in use."""
     volts, amperes = operating_point(
-        network, only={"plus": device["plus"], "minus": device["minus"], "currentA": drawn_a}
+        network, only={"plus": device["plus"], "minus": device["minus"], "currentA": drawn_a}, opened=opened
     )
-    return [abs(a) * design_a / drawn_a for a in amperes], [gives(b, volts) * design_a / drawn_a for b in network.batteries]
+    return [abs(a) * design_a / drawn_a for a in amperes], [
+        gives(b, volts) * design_a / drawn_a for b in network.batteries
+    ]
 
 
 def answers(records):

@@ -1,6 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Network, Scenario } from "../../model/network.ts";
+import { statedInPlan } from "../../model/stated-in-plan.ts";
 import type { SolvedScenario } from "../network-result.ts";
 import { sampleNetwork } from "./sample-network.tester.ts";
 import { solveScenarios } from "./solver/solve-scenarios.ts";
@@ -95,7 +96,7 @@ describe("the current of each single device", () => {
     expect([battery.part, off.part].map((part) => feeds[part]?.worst)).toEqual([whole, whole]);
   });
 
-  it("does not pass a disconnect that lends another battery, and is not halved by it", () => {
+  it("does not pass a disconnect that no scenario closes, and is not halved by it", () => {
     const build = sampleNetwork();
     const [house, starter] = [build.battery(), build.battery()];
     const lend = build.disconnect();
@@ -108,10 +109,39 @@ describe("the current of each single device", () => {
     build.cable(minus, starter.negative);
     build.cable(plus, load.positive);
     build.cable(load.negative, minus);
-    const { conductors, feeds } = aloneIn(build.network());
+    const network = build.network();
+    const scenarios = network.scenarios.map((one) => ({ ...one, on: one.on.with(lend.part, false) }));
+    const { conductors, feeds } = aloneIn({ ...network, scenarios });
     expect(conductors[own]?.worst.currentA).toBe(90);
     expect(conductors[lent]).toBeUndefined();
     expect(feeds[starter.part]).toBeUndefined();
+  });
+
+  it("is whole on a battery without a disconnect, and its share by Ohm's law on one behind a closed disconnect", () => {
+    const build = sampleNetwork();
+    const load = build.load(90);
+    const [plus, minus] = [build.busBar(), build.busBar()];
+    const off = build.disconnect();
+    // Ohm's law: leads of 1 mm have no resistance to speak of, so 90 A divide as 1/4 mΩ to 1/1 mΩ, 18 A and 72 A.
+    const source = statedInPlan(undefined);
+    const internal = (ohm: number) => ({ stated: true, lowOhm: ohm, highOhm: ohm, source }) as const;
+    const always = build.battery({ internal: internal(0.004) });
+    const behind = build.battery({ internal: internal(0.001) });
+    const short = { lengthM: 0.001 };
+    const own = build.cable(always.positive, plus, short);
+    const ownBack = build.cable(minus, always.negative, short);
+    const toSwitch = build.cable(behind.positive, off.line, short);
+    const fromSwitch = build.cable(off.load, plus, short);
+    const back = build.cable(minus, behind.negative, short);
+    build.cable(plus, load.positive);
+    build.cable(load.negative, minus);
+    const { conductors, feeds } = aloneIn(build.network());
+    for (const conductor of [own, ownBack]) expect(conductors[conductor]?.worst.currentA).toBe(90);
+    expect(feeds[always.part]?.worst.currentA).toBe(90);
+    for (const conductor of [toSwitch, fromSwitch, back])
+      expect(conductors[conductor]?.worst.currentA).toBeCloseTo(72, 0);
+    expect(feeds[behind.part]?.worst.currentA).toBeCloseTo(72, 0);
+    expect(feeds[off.part]?.worst.currentA).toBeCloseTo(72, 0);
   });
 
   it("is shared by two batteries that a disconnect each connects, since without both nothing runs", () => {

@@ -3,7 +3,7 @@ import type { Network, Part } from "../../model/network.ts";
 import { isCharging, passesCurrentOn } from "../../model/part-roles.ts";
 import type { PartState } from "../../model/parts/define-part.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
-import { isSwitch } from "../../model/switch-positions.ts";
+import { isSamePosition, isSwitch, stateIn } from "../../model/switch-positions.ts";
 import type { SolvedScenario, WorstAlone } from "../network-result.ts";
 import { type SingleDraw, singleDraws } from "../single-draw.ts";
 import { type AddedLoads, addedLoads, addedLoadsWith } from "./solver/added-load.ts";
@@ -33,7 +33,8 @@ interface Alone {
  *
  * A place that alone connects a device to its bank carries all of its current. Where ways divide (parallel batteries, two cables) the
  * current divides by their resistances; that takes a solution, and only the {@link mostDivided} greatest are worked out, because each
- * takes as long as its ways are. A switch that only adds a second way, as one that lends the starter battery, is open here.
+ * takes as long as its ways are. A switch that only adds a second way (the disconnect of one of two batteries, or one that lends the
+ * starter battery) counts open, because the other way then carries everything; and closed too, if a scenario that lasts has it so.
  */
 export function aloneCurrents(
   network: Network,
@@ -49,17 +50,24 @@ export function aloneCurrents(
   if (draws.length === 0) return worst;
   const wiring = networkGraph(network);
   const all = withSources(wiring);
-  const lending = switchesThatLend(wiring, all.graph);
-  const isSolved = solvedOnBatteries(network, lasting);
-  const open: States = new Map([...lending].map(({ index }) => [index, { closed: false }]));
-  const usual = blocksWhile(open, wiring, all);
-  const isSupplied = ({ positive, negative }: SingleDraw) => usual.connects(positive, negative);
-  const situations = [{ blocks: usual, draws: draws.filter(isSupplied), states: open }];
-  const others = draws.filter((draw) => !isSupplied(draw));
-  if (others.length > 0) {
-    for (const states of positionsOf(lending))
-      situations.push({ blocks: blocksWhile(states, wiring, all), draws: others, states });
-  }
+  const adding = switchesThatAddAWay(wiring, all.graph);
+  const open: States = new Map([...adding].map(({ index }) => [index, { closed: false }]));
+  const whileOpen = blocksWhile(open, wiring, all);
+  const isSupplied = ({ positive, negative }: SingleDraw) => whileOpen.connects(positive, negative);
+  const situations: Situation[] = [{ blocks: whileOpen, draws: draws.filter(isSupplied), states: open }];
+  const whileClosed = (closed: ReadonlySet<Part>, those: readonly SingleDraw[]) => {
+    if (closed.size === 0 || those.length === 0) return;
+    const others = [...open].filter(([index]) => !closed.has(network.parts[index]!));
+    for (const positions of positionsOf(closed)) {
+      const states = new Map([...others, ...positions]);
+      situations.push({ blocks: blocksWhile(states, wiring, all), draws: those, states });
+    }
+  };
+  whileClosed(closedInAScenario(network, adding), draws.filter(isSupplied));
+  whileClosed(
+    adding,
+    draws.filter((draw) => !isSupplied(draw)),
+  );
   // Apart, because the greatest charging current of a battery is not the greatest that it feeds.
   const ways = situations.flatMap(({ draws, ...situation }) =>
     (["draws", "feeds"] as const).map((does) => ({
@@ -68,6 +76,7 @@ export function aloneCurrents(
     })),
   );
   for (const { blocks, draws, states } of ways) {
+    const isSolved = solvedOnBatteries(network, lasting, states);
     for (const draw of draws)
       if (blocks.connects(draw.positive, draw.negative)) raise(worst[draw.does], draw.part.index, draw);
     const pairs = draws.map(({ positive, negative }) => [positive, negative] as const);
@@ -162,11 +171,21 @@ function divides(
     raise(does === "draws" ? worst.feeds : worst.draws, battery, draw, share(addedA));
 }
 
-/** Whether a scenario shows how batteries alone share at least this current: every other current there adds to it. */
-function solvedOnBatteries({ scenarios, parts }: Network, lasting: readonly SolvedScenario[]) {
-  const onBatteries = lasting.filter(({ scenario }) => {
-    const { on } = scenarios[scenario]!;
-    return parts.every((part) => !isCharging(part) || !on[part.index]);
+/**
+ * Whether a scenario with the switches in these states shows how batteries alone share at least this current: every other current there
+ * adds to it.
+ */
+function solvedOnBatteries(
+  { scenarios, parts }: Network,
+  lasting: readonly SolvedScenario[],
+  states: States,
+) {
+  const onBatteries = lasting.filter(({ scenario: index }) => {
+    const scenario = scenarios[index]!;
+    return (
+      parts.every((part) => !isCharging(part) || !scenario.on[part.index]) &&
+      [...states].every(([part, state]) => isSamePosition(stateIn(scenario, parts[part]!), state))
+    );
   });
   return ({ part: { index }, currentA, does }: SingleDraw): boolean =>
     does === "draws" &&
@@ -209,8 +228,14 @@ function withSources({ network, terminals, componentOf }: NetworkGraph): WithSou
 /** By part index: the states of switches that are not as if all were closed. */
 type States = ReadonlyMap<number, PartState>;
 
+interface Situation {
+  readonly blocks: Blocks;
+  readonly draws: readonly SingleDraw[];
+  readonly states: States;
+}
+
 /** The switches without which everything is still supplied: they add a second way. */
-function switchesThatLend({ network, edges }: NetworkGraph, graph: Graph): ReadonlySet<Part> {
+function switchesThatAddAWay({ network, edges }: NetworkGraph, graph: Graph): ReadonlySet<Part> {
   const contacts = edges.flatMap(({ part }, edge) => {
     const owner = network.parts[part];
     return owner && isSwitch(owner) ? [{ part: owner, edge }] : [];
@@ -218,6 +243,11 @@ function switchesThatLend({ network, edges }: NetworkGraph, graph: Graph): Reado
   if (contacts.length === 0) return new Set();
   const { behind } = spanningForest(graph, new Int32Array(graph.nodes).keys(), () => true);
   return new Set(contacts.filter(({ edge }) => behind[edge] === -1).map(({ part }) => part));
+}
+
+function closedInAScenario({ scenarios }: Network, switches: ReadonlySet<Part>): ReadonlySet<Part> {
+  const lasting = scenarios.filter(({ momentary }) => !momentary);
+  return new Set([...switches].filter(({ index }) => lasting.some(({ on }) => on[index])));
 }
 
 /** All of them closed; selector switches on one input after the other instead, for each may have to carry everything. */
