@@ -19,7 +19,7 @@ circuit({
   gauge: 6,
   critical: true,
   fromBattery: true,
-  protect: { ratingA: 150, family: "UL 248-15 Class T", distanceIn: 12 },
+  protect: { ratingA: 150, family: "UL 248-15 Class T", distanceIn: 7 },
 });
 
 circuit({ name: "awning lights", load: 3, oneWayFt: 22, gauge: 14 });

@@ -104,6 +104,14 @@ describe("how far the device may be from its source", () => {
     const limit = protectionDistanceLimit(sampleCircuit(change), end);
     expect(limit.maxIn).toBe(maxIn);
   });
+
+  test("practice advises less for a bare conductor from a battery", () => {
+    const advisedIn = (change: Parameters<typeof sampleCircuit>[0]) =>
+      protectionDistanceLimit(sampleCircuit(change), "near").advised?.maxIn;
+    expect(advisedIn({ fromBattery: true })).toBe(7);
+    expect(advisedIn({ fromBattery: true, sheathed: true })).toBeUndefined();
+    expect(advisedIn({})).toBeUndefined();
+  });
 });
 
 function awg(size: 18 | 10) {

@@ -143,6 +143,18 @@ export const protectionDistances = {
   },
 } as const;
 
+/** Small-craft practice is stricter than the law for bare conductors from a battery. */
+export const bareFromBattery = {
+  maxIn: 7,
+  source: {
+    document: "Private small-craft practice, not read",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "The limit of 72 in only for a conductor in a sheath or enclosure all the way to the device.",
+  } satisfies Citation,
+} as const;
+
 /** Everything on a bank can be cut off from it by hand, at one place. */
 export const batteryDisconnect: Citation = {
   document: "ISO 10133 (Small craft, extra-low-voltage d.c. installations)",

@@ -1,7 +1,7 @@
 import { testRule } from "../rule.tester.ts";
 import { distance } from "./distance.ts";
 
-// 33 CFR 183.455(b)(1): 7 in; (b)(2): 40 in, in a sheath; 183.460(a): 72 in from a battery.
+// 33 CFR 183.455(b)(1): 7 in; (b)(2): 40 in, in a sheath; 183.460(a): 72 in from a battery, where practice is 7 in without a sheath.
 const sheathe = {
   title: "Run it in a sheath",
   kind: "suggestion",
@@ -92,13 +92,85 @@ testRule(distance, [
     ],
   },
   {
-    name: "exactly 72 in from the battery",
-    circuits: [{ fromBattery: true, protect: { ratingA: 50, distanceIn: 72 } }],
+    name: "exactly 7 in from the battery, bare",
+    circuits: [{ fromBattery: true, protect: { ratingA: 50, distanceIn: 7 } }],
     finds: "nothing",
   },
   {
-    name: "exactly 72 in from the battery, in millimetres",
-    circuits: [{ fromBattery: true, protect: { ratingA: 50, distanceMm: 1828.8 } }],
+    name: "just above 7 in from the battery, bare: advice",
+    circuits: [{ fromBattery: true, protect: { ratingA: 50, distanceIn: 7.1 } }],
+    finds: [
+      {
+        on: "protect.distanceIn",
+        severity: "info",
+        message:
+          "The 50 A fuse is 7.1 in from its source; the limit from a battery without a sheath is 7 in (common practice, no source; 33 CFR 183.460(a) allows 72 in): move it nearer, or run the conductor in a sheath up to it.",
+        fixes: [sheathe],
+      },
+    ],
+  },
+  {
+    name: "exactly 72 in from the battery, bare: advice",
+    circuits: [{ fromBattery: true, protect: { ratingA: 50, distanceIn: 72 } }],
+    finds: [
+      {
+        on: "protect.distanceIn",
+        severity: "info",
+        message: "The 50 A fuse is 72 in from its source; the limit from a battery without a sheath is 7 in",
+        fixes: [sheathe],
+      },
+    ],
+  },
+  {
+    name: "exactly 72 in from the battery, in a sheath",
+    circuits: [{ fromBattery: true, sheathed: true, protect: { ratingA: 50, distanceIn: 72 } }],
+    finds: "nothing",
+  },
+  {
+    name: "exactly 72 in from the battery, in a sheath, in millimetres",
+    circuits: [{ fromBattery: true, sheathed: true, protect: { ratingA: 50, distanceMm: 1828.8 } }],
+    finds: "nothing",
+  },
+  {
+    name: "a fuse of its own, 7 in of cable from the battery",
+    plan: fuseHolderBehind("lengthM: 0.177"),
+    finds: "nothing",
+  },
+  {
+    name: "a fuse of its own, 3 ft of cable from the battery: advice",
+    plan: fuseHolderBehind("lengthFt: 3"),
+    finds: [
+      {
+        subject: "lead",
+        on: "lengthFt",
+        severity: "info",
+        message:
+          "The 100 A fuse in the main fuse is 36 in from its source; the limit from a battery without a sheath is 7 in (common practice, no source; 33 CFR 183.460(a) allows 72 in): move it nearer, or run the conductor in a sheath up to it.",
+        fixes: [sheathe],
+      },
+    ],
+  },
+  {
+    name: "a fuse of its own, 1 m of cable towards the battery",
+    plan: fuseHolderBehind("lengthM: 1", "from: main.line, to: house.positive"),
+    finds: [
+      {
+        subject: "lead",
+        on: "lengthM",
+        severity: "info",
+        message: "The 100 A fuse in the main fuse is 1,000 mm from its source",
+        fixes: [sheathe],
+      },
+    ],
+  },
+  {
+    name: "a fuse of its own, 3 ft of cable from the battery in a sheath",
+    plan: fuseHolderBehind("lengthFt: 3, sheathed: true"),
+    finds: "nothing",
+  },
+  {
+    name: "a fuse of its own, too far: reported by protection/unprotected-path",
+    plan: fuseHolderBehind("lengthFt: 6.1"),
     finds: "nothing",
   },
   {
@@ -135,6 +207,12 @@ testRule(distance, [
         on: "protectFarEnd.distanceMm",
         message:
           "The 50 A fuse at the far end is 200 mm from its source; the limit without a sheath is 177.8 mm (33 CFR 183.455(b)(1)): move it nearer, or run the conductor in a sheath up to it.",
+        fixes: [sheathe],
+      },
+      {
+        on: "protect.distanceIn",
+        severity: "info",
+        message: "The 50 A fuse is 60 in from its source; the limit from a battery without a sheath is 7 in",
         fixes: [sheathe],
       },
     ],
@@ -176,3 +254,12 @@ testRule(distance, [
     ],
   },
 ]);
+
+function fuseHolderBehind(length: string, ends = "from: house.positive, to: main.line"): string {
+  return `
+    build({ insulationC: 105 });
+    const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+    const main = fuseHolder({ name: "main fuse", ratingA: 100 });
+    cable({ name: "lead", ${ends}, gauge: 2, ${length} });
+    circuit({ from: main.load, returnTo: house.negative, load: 40, oneWayFt: 5, gauge: 2 });`;
+}

@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A crofter's van: 40 in of bare cable between the battery and its fuse.
-// Expected: info (main fuse beyond 7 in on bare cable) at battery to switch
+// Expected: info protection/distance at battery to switch
 // Because: 33 CFR 183.460(a) allows 72 in; private small-craft practice (not read) 7 in on bare cable.
-// Not met yet: no rule finds it
 build({ name: "bare cable to main fuse", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

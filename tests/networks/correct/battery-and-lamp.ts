@@ -8,5 +8,5 @@ circuit({
   load: 3,
   oneWayFt: 8,
   gauge: 14,
-  protect: { ratingA: 5, family: "circuit breaker", distanceIn: 12, interruptingA: 3_000 },
+  protect: { ratingA: 5, family: "circuit breaker", distanceIn: 7, interruptingA: 3_000 },
 });

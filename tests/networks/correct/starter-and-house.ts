@@ -9,7 +9,7 @@ cable({
   to: starter.positive,
   lengthFt: 4,
   gauge: 2,
-  protectFarEnd: { ratingA: 125, family: "UL 248-15 Class T", distanceIn: 8, interruptingA: 20_000 },
+  protectFarEnd: { ratingA: 125, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: 20_000 },
 });
 cable({ name: "alternator, negative", from: engine.negative, to: starter.negative, lengthFt: 4, gauge: 2 });
 const charger = dcDcCharger({ outputA: 30, isolated: true, inputMinV: 12 });
@@ -19,7 +19,7 @@ circuit({
   to: charger,
   oneWayFt: 12,
   gauge: 4,
-  protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 10, interruptingA: 20_000 },
+  protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: 20_000 },
 });
 const house = battery({ chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 6, maxChargeA: 50 });
 const bus = busBar({ side: "positive", ratedA: 100, studs: 4 });

@@ -10,7 +10,7 @@ cable({
   to: off.line,
   lengthFt: 3,
   gauge: 6,
-  protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 8, interruptingA: 20_000 },
+  protect: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: 20_000 },
 });
 cable({ name: "switch to panel", from: off.load, to: panel.feed, lengthFt: 4, gauge: 6 });
 cable({ name: "panel return", from: panel.negative, to: bank.negative, lengthFt: 7, gauge: 6 });
