@@ -1,5 +1,6 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
+import { ratingOver } from "./analysis/continuous-load.ts";
 import { machineLimit } from "./analysis/machine-protection.ts";
 import { crankingFeeds } from "./analysis/network/topology/cranking-feeds.ts";
 import { networkGraph } from "./analysis/network/topology/network-graph.ts";
@@ -15,7 +16,8 @@ import type { PlanProblem, PlanRecord } from "./model/record.ts";
 import type { Run } from "./model/run.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
-import type { Found, JudgedNetwork, JudgedPlan, JudgedRun } from "./rules/rule.ts";
+import type { JudgedNetwork, JudgedPlan, JudgedRun } from "./rules/rule.ts";
+import { type WithRule, withCauses } from "./with-causes.ts";
 
 /** The engine's result for a plan: its model, the computed results and the findings. */
 export interface Judgement extends JudgedPlan {
@@ -34,14 +36,10 @@ export function judge(
   before?: Judgement,
 ): Judgement {
   const model = readModel(records);
-  const read = model.network ?? model.remains?.sound;
-  const network = read && { network: read, result: analyseNetwork(read, before?.network) };
-  const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
-  const circuits = runs.map(judgedRun);
-  const plan: JudgedPlan = { model, circuits, network, problems };
+  const plan = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
   const reasons = acceptedReasons(model);
   const found = rules.flatMap((rule) =>
-    rule.check(plan).map((one): Caused => {
+    rule.check(plan).map((one): WithRule => {
       const reason = "record" in one.at ? reasons.get(one.at.record)?.[rule.id]?.trim() : undefined;
       const finding: Finding = {
         rule: rule.id,
@@ -53,16 +51,27 @@ export function judge(
         fixes: one.fixes ?? [],
         ...(rule.acceptable && reason ? { accepted: reason } : {}),
       };
-      return { finding, explains: one.explains, restsOnVoltages: rule.restsOnVoltages === true };
+      return { finding, found: one, rule };
     }),
   );
-  const findings = withCauses(found);
+  const findings = withCauses(found, (mended) => judgedPlan(model, mended, problems, plan.network));
   // Islands alone are no picture of the plan: only their findings are shown.
   return {
     ...plan,
-    network: model.network ? network : undefined,
+    network: model.network ? plan.network : undefined,
     findings: findings.sort(byPlaceThenSeverity),
   };
+}
+
+function judgedPlan(
+  model: PlanModel,
+  read: Network | undefined,
+  problems: readonly PlanProblem[],
+  before: JudgedNetwork | undefined,
+): JudgedPlan {
+  const network = read && { network: read, result: analyseNetwork(read, before) };
+  const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
+  return { model, circuits: runs.map(judgedRun), network, problems };
 }
 
 /** A circuit that an edit leaves as it was is the same object in the next judgement. */
@@ -80,7 +89,7 @@ function runsInGaps({ remains }: PlanModel): readonly Run[] {
   const known = new Set(sound?.conductors.map(({ record }) => record));
   const alone = aloneCurrents(sketch, topologyOf(sketch).banks, []);
   const conductors = alone.conductors.map((own) => ({
-    ...{ worst: undefined, design: undefined },
+    ...{ worst: undefined, design: undefined, forHours: undefined },
     least: { worst: own?.worst, design: own?.design },
   }));
   return runsOf(sketch, conductors).filter(({ record }) => !known.has(record));
@@ -101,7 +110,7 @@ function runsOf(network: Network, conductors: readonly ConductorWorst[]): readon
   const runs = new Map<Run, Run>();
   const cranking = crankingFeeds(networkGraph(network));
   network.conductors.forEach(({ run }, index) => {
-    const { worst, design, least } = conductors[index] ?? {};
+    const { worst, design, least, forHours } = conductors[index] ?? {};
     const known = runs.get(run) ?? run;
     const flows = worst ?? least?.worst;
     const loadA = Math.max(known.loadA, flows?.currentA ?? 0);
@@ -112,11 +121,18 @@ function runsOf(network: Network, conductors: readonly ConductorWorst[]): readon
       : { currentA: known.lowVoltageA, estimate: known.estimate };
     const { lowVoltageA: _, estimate: __, loadIsOf, ...rest } = known;
     const decides = isHighest ? atLow : loadA > known.loadA ? flows : undefined;
+    const asksMore =
+      // A load that the circuit states itself runs as long as the circuit states.
+      !run.statesLoad &&
+      forHours &&
+      forHours.continuousA < loadA &&
+      (!known.forHours || ratingOver(forHours) > ratingOver(known.forHours));
     const device = decides ? soleDevice(network, run, decides.alone) : loadIsOf;
     const machine = machineLimit(network, index);
     runs.set(run, {
       ...rest,
       loadA,
+      ...(asksMore && { forHours }),
       ...(lowVoltageA > loadA && { lowVoltageA }),
       ...(estimate && { estimate }),
       ...(device && { loadIsOf: device }),
@@ -141,31 +157,6 @@ function acceptedReasons({ circuits, network, remains }: PlanModel): ReadonlyMap
   for (const { record, run } of conductors) reasons.set(record, run.accept);
   for (const { record, accept } of parts) if (!reasons.has(record)) reasons.set(record, accept);
   return reasons;
-}
-
-interface Caused {
-  readonly finding: Finding;
-  readonly explains: Found<unknown>["explains"];
-  readonly restsOnVoltages: boolean;
-}
-
-/** Findings that follow from another one name it. */
-function withCauses(found: readonly Caused[]): Finding[] {
-  const causes = new Map<number, Finding>();
-  const explained = new Set<ReadonlySet<number>>();
-  for (const { finding, explains = [] } of found) {
-    for (const island of explains) {
-      if (explained.has(island)) continue;
-      explained.add(island);
-      for (const record of island) if (!causes.has(record)) causes.set(record, finding);
-    }
-  }
-  return found.map(({ finding, restsOnVoltages }) => {
-    const { rule, at } = finding;
-    const cause = restsOnVoltages && "record" in at ? causes.get(at.record) : undefined;
-    if (!cause || cause.rule === rule) return finding;
-    return { ...finding, followsFrom: { rule: cause.rule, subject: cause.subject } };
-  });
 }
 
 const severityOrder = { error: 0, warning: 1, info: 2, hint: 3 };

@@ -1,4 +1,5 @@
 import type { Network } from "../model/network.ts";
+import { continuousAlone } from "./continuous-load.ts";
 import { faultsOf } from "./network/faults/faults.ts";
 import { atLowVoltage } from "./network/low-voltage.ts";
 import { excludeUnsolvedIslands } from "./network/solver/exclude-unsolved-islands.ts";
@@ -20,6 +21,7 @@ export function analyseNetwork(network: Network, before?: AnalysedNetwork): Netw
   const worst = worstCaseOver({
     ...{ network, topology, scenarios },
     lowVoltage: atLowVoltage(network, scenarios, solve),
+    continuous: continuousAlone(network, scenarios, solve),
   });
   return {
     topology,

@@ -1,6 +1,7 @@
 import type { CoolestTerminal } from "../model/coolest-terminal.ts";
 import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
+import type { LoadForHours } from "./continuous-load.ts";
 
 /** All results for one circuit. All numbers are unrounded; rounding is left to the display. */
 export interface CircuitResult {
@@ -86,13 +87,13 @@ export interface Drop {
 export interface ProtectionRange {
   /** The design current, A: the load, with constant powers at the lowest voltage at which they work. */
   readonly minA: number;
-  /** The load for hours, A. */
-  readonly forHoursA: number;
+  /** The load for hours. */
+  readonly forHours: LoadForHours;
   /** The figures behind these currents that the plan does not state. */
   readonly estimate?: Estimate;
   /** The ampacity, A; undefined if the ampacity cannot be judged. */
   readonly maxA: number | undefined;
-  /** The target for the rating: 125 % of a continuous load, and no less than the design current, A. */
+  /** The target for the rating: 125 % of the continuous part of the load, and no less than the design current, A. */
   readonly aimA: number;
   /** The smallest made rating from aimA to maxA (of the stated family, else of any), if there is one. */
   readonly bestRatingA: number | undefined;

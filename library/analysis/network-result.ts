@@ -1,5 +1,6 @@
 import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
+import type { LoadForHours } from "./continuous-load.ts";
 import type { NetworkTopology } from "./network/topology/network-topology.ts";
 
 /** All results for a network. All numbers are unrounded; rounding is left to the display. */
@@ -69,7 +70,9 @@ export interface ConductorWorst {
    * they work, if that is more. Inverters and chargers count as in `worst`: the rules about their supply judge them at that voltage.
    */
   readonly design: WorstOf | undefined;
-  /** Both as the least that flows at some time: in the scenarios that were solved, and with any single device. */
+  /** The load that asks for the greatest rating of a device that must carry it for hours. */
+  readonly forHours: LoadForHours | undefined;
+  /** Current and design current as the least that flows at some time: in the scenarios that were solved, and with any single device. */
   readonly least: { readonly worst: WorstOf | undefined; readonly design: WorstOf | undefined };
 }
 
@@ -82,8 +85,11 @@ export interface PartWorst {
   readonly feeds: WorstOf | undefined;
   /** The greatest current it draws, at its input for chargers, A. */
   readonly draws: WorstOf | undefined;
-  /** The greater of the two with the batteries at the voltage of the scenario: the current that can flow for hours. */
-  readonly forHours: WorstOf | undefined;
+  /**
+   * The load that asks for the greatest rating of a device that must carry it for hours, fed or drawn, with the batteries at the voltage
+   * of the scenario.
+   */
+  readonly forHours: LoadForHours | undefined;
   readonly surge: WorstOf | undefined;
   /** The least that it passes on, feeds or draws at some time: in the scenarios that were solved, and with any single device. */
   readonly least: WorstOf | undefined;

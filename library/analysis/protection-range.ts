@@ -1,9 +1,10 @@
 import type { Network } from "../model/network.ts";
 import type { DevicePart } from "../model/part-roles.ts";
 import type { Run } from "../model/run.ts";
-import { ratingBetweenLoadAndConductor, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+import { ratingBetweenLoadAndConductor } from "../standards/protection-rules.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
+import { ratingOver } from "./continuous-load.ts";
 import { certainCurrentThrough } from "./current-through.ts";
 import { designCurrentA } from "./design-current.ts";
 import { machineLimitAtDevice } from "./machine-protection.ts";
@@ -15,10 +16,10 @@ import { withoutDust } from "./rounding-dust.ts";
 /**
  * Ratings that carry the load and protect the conductor.
  *
- *     I_design ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_load for a continuous load, all in A
+ *     I_design ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_continuous + I_other, all in A
  *
  * Both bounds: IEC 60364-4-43, 433.1 (from memory), with the ampacity I_max after all factors. Stricter than 33 CFR
- * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A). No upper bound and no best rating
+ * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A) and 215.3. No upper bound and no best rating
  * if the ampacity cannot be judged. No aim above the load in a conductor that leaves a machine without its own current limit: there
  * 33 CFR 183.460(b) holds the device to 120 % of the machine's rating, and no rating would satisfy both.
  */
@@ -39,18 +40,25 @@ export function protectionRangeOfPart(
   const ampacities = [...endsAt(network, line), ...endsAt(network, load)].map(({ run }) => ampacityOf(run));
   const least = Math.min(...ampacities.map((one) => (one.judged ? one.ampacityA : Number.NaN)));
   const { currentA: lowVoltageA = 0, estimate } = certainCurrentThrough(result, device) ?? {};
-  const loadA = result.parts[device.index]?.forHours?.currentA ?? 0;
+  const forHours = result.parts[device.index]?.forHours;
   const maxA = Number.isFinite(least) ? least : undefined;
   const machineMaxA = machineLimitAtDevice(network, device)?.maxA;
   return rangeOf(
-    { loadA, lowVoltageA, ...(estimate && { estimate }), continuous: device.continuous, machineMaxA },
+    {
+      loadA: forHours?.currentA ?? 0,
+      ...(forHours && { forHours }),
+      lowVoltageA,
+      ...(estimate && { estimate }),
+      continuous: device.continuous,
+      machineMaxA,
+    },
     maxA,
     device.family,
   );
 }
 
 function rangeOf(
-  load: Pick<Run, "loadA" | "lowVoltageA" | "estimate" | "continuous"> & {
+  load: Pick<Run, "loadA" | "forHours" | "lowVoltageA" | "estimate" | "continuous"> & {
     readonly machineMaxA?: number | undefined;
   },
   maxA: number | undefined,
@@ -58,14 +66,15 @@ function rangeOf(
 ): ProtectionRange {
   const minA = withoutDust(designCurrentA(load));
   // Batteries that are nearly empty do not stay so for hours: the headroom is over the load at their usual voltage.
-  const forHoursA = withoutDust(load.loadA);
+  const { currentA, continuousA } = load.forHours ?? { currentA: load.loadA, continuousA: load.loadA };
+  const forHours = { currentA: withoutDust(currentA), continuousA: withoutDust(continuousA) };
   const aimsAbove = load.continuous && load.machineMaxA === undefined;
-  const aimA = Math.max(minA, aimsAbove ? withoutDust(ratingOverContinuousLoad.factor * forHoursA) : 0);
+  const aimA = Math.max(minA, aimsAbove ? withoutDust(ratingOver(forHours)) : 0);
   const bestRatingA = bestRating({ aimA, maxA }, family);
   const { estimate } = load;
   return {
     minA,
-    forHoursA,
+    forHours,
     ...(estimate && { estimate }),
     maxA,
     aimA,

@@ -67,6 +67,11 @@ interface RunBase extends DropLimit {
   /** Current of the load, A; 0 for a cable, until the network is solved. */
   readonly loadA: number;
   /**
+   * The load in a network that asks for the greatest rating of a device that carries it for hours: {@link continuousA} of it is
+   * drawn by devices that run so long. Absent if all of it is, or if the run itself states that it does not.
+   */
+  readonly forHours?: { readonly currentA: number; readonly continuousA: number };
+  /**
    * Current with constant powers at the lowest voltage at which they work, A; for ampacity and ratings, not for the drop. Absent
    * if it is not above {@link loadA}.
    */

@@ -23,8 +23,16 @@ export interface Finding<Values = unknown> {
   readonly fixes: readonly ProposedFix[];
   /** The builder's reason, if the plan accepts the finding. */
   readonly accepted?: string;
-  /** The finding that causes this one: shown there, and with its own severity wherever findings are counted. */
-  readonly followsFrom?: { readonly rule: string; readonly subject: string };
+  /** The finding that causes this one; this one counts with its own severity wherever findings are counted. */
+  readonly followsFrom?: Cause;
+}
+
+/** The finding from which another one follows. */
+export interface Cause {
+  readonly rule: string;
+  readonly subject: string;
+  /** The other one is shown under its cause. False for ampacity, fuses and short circuits, which are always shown by themselves. */
+  readonly folded: boolean;
 }
 
 export interface Related {

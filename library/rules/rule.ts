@@ -31,10 +31,12 @@ export interface Rule<Values> {
    */
   readonly repairsWait?: "for devices" | "for conductors";
   /**
-   * Its findings rest on the voltages of the network: they follow from a finding by which these voltages cannot be as calculated
-   * ({@link Found.explains}). Never set for ampacity, fuses and short circuits: their findings are shown one by one.
+   * The results of the network that its findings rest on: they follow from a finding by which these cannot be as calculated
+   * ({@link Found.explains}).
    */
-  readonly restsOnVoltages?: true;
+  readonly restsOn?: "voltages" | "currents";
+  /** Of rules about ampacity, fuses and short circuits: a finding that follows from another one is shown by itself all the same. */
+  readonly neverFolded?: true;
   check(plan: JudgedPlan): Found<Values>[];
   /** About 100 characters: the fault, the value given, the limit; unit always, three significant figures. */
   message(values: Values): string;
@@ -50,6 +52,11 @@ export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | 
    * it. Of several findings that explain an island, the first in the order of the rules is the cause.
    */
   readonly explains?: readonly ReadonlySet<number>[];
+  /**
+   * The network as if this fault alone were mended. Findings in those islands then follow from it if they are gone in there, also those
+   * that rest on currents.
+   */
+  readonly asIfMended?: () => Network;
 }
 
 /** The input of every rule: results. A rule computes no physics. */

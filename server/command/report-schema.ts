@@ -241,8 +241,11 @@ export const planSchema = z.strictObject({
       message: z.string(),
       ...lines.shape,
       accepted: z.string().optional(),
-      /** The finding that causes this one; both count. */
-      followsFrom: z.strictObject({ rule: z.string(), subject: z.string() }).optional(),
+      /**
+       * The finding that causes this one; both count. `folded`: it is shown under its cause; not so for ampacity, fuses and short
+       * circuits.
+       */
+      followsFrom: z.strictObject({ rule: z.string(), subject: z.string(), folded: z.boolean() }).optional(),
       related: z.array(z.strictObject({ ...lines.shape, text: z.string() })),
       /**
        * Present only if no fix was tried although there may be one: in a plan with very many findings, only the first ones get

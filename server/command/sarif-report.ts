@@ -136,7 +136,7 @@ function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: s
       severity,
       ...(fixesTried === undefined ? {} : { fixesTried }),
       ...(followsFrom && {
-        followsFrom: { rule: followsFrom.rule, subject: sarifText(followsFrom.subject) },
+        followsFrom: { ...followsFrom, subject: sarifText(followsFrom.subject) },
       }),
     },
   };

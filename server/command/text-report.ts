@@ -15,7 +15,7 @@ import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 export function textReport({ plans, passedBy }: CheckedPlans, terminal: Terminal): string {
   const paint = paintFor(terminal);
   const blocks = plans.flatMap((plan) => {
-    const causes = plan.findings.filter(({ followsFrom }) => !followsFrom);
+    const causes = plan.findings.filter(({ followsFrom }) => !followsFrom?.folded);
     const { shown, leftOut } = shownFindings([...causes].sort(worstFirst), (finding) => ({
       ...finding,
       accepted: finding.accepted !== undefined,
@@ -56,8 +56,10 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
     codeFrame(finding, (number) => plan.lineText(file, number), paint),
   ];
   if (accepted !== undefined) parts.push(`  accepted: ${printable(accepted)}`);
+  if (finding.followsFrom)
+    parts.push(`  follows from ${finding.followsFrom.rule} at ${printable(finding.followsFrom.subject)}`);
   const following = plan.findings.filter(
-    ({ followsFrom }) => followsFrom?.rule === rule && followsFrom.subject === finding.subject,
+    ({ followsFrom: cause }) => cause?.folded && cause.rule === rule && cause.subject === finding.subject,
   );
   if (following.length > 0) {
     const rules = [...new Set(following.map((one) => one.rule))].join(", ");

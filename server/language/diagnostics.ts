@@ -95,9 +95,9 @@ function severityOf(severity: Severity): DiagnosticSeverity {
   return severities[severity];
 }
 
-/** A finding that follows from another is no problem of its own in the editor's list. */
+/** A finding that is folded under its cause is no problem of its own in the editor's list. */
 function shownAs({ severity, accepted, followsFrom }: PlacedFinding["finding"]): Severity {
-  if (followsFrom) return "hint";
+  if (followsFrom?.folded) return "hint";
   return accepted === undefined ? severity : acceptedAs(severity);
 }
 

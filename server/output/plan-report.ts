@@ -64,10 +64,11 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
   const file = nameOf(root, root);
   // Before the first wait: the texts may change afterwards.
   const findings = plan.findings.map(({ finding, subjects, message, place }): ReportFinding => {
-    const { rule, severity, accepted } = finding;
+    const { rule, severity, accepted, followsFrom } = finding;
     return {
       ...{ rule, severity, subjects, message, place: lineInWords(place, root, workspace) },
       ...(accepted === undefined ? {} : { accepted }),
+      ...(followsFrom && { followsFrom }),
     };
   });
   const drawings: ReportInput["drawings"][number][] = [];

@@ -48,15 +48,23 @@ function said({ title, subtitle, blocks }: ReportContent): string {
       case "figure":
         return [...block.svg.matchAll(/<text[^>]*>([^<]*)/g)].map((match) => match[1]).concat(block.caption);
       case "finding": {
-        const { number, severity, subject, message, accepted, source, place, rule } = block;
-        const word = { error: "Error", warning: "Warning", info: "Information", hint: "Hint" }[severity];
+        const { number, severity, subject, message, accepted, source, place, rule, followsFrom, following } =
+          block;
+        const words = { error: "Error", warning: "Warning", info: "Information", hint: "Hint" };
+        const word = words[severity];
         const label = `${number} ${word}${accepted === undefined ? "" : ", accepted"}`;
         return [
           subject === "" ? label : `${label}: ${subject}`,
           message,
           accepted === undefined ? "" : `Accepted because: ${accepted}`,
+          followsFrom === undefined ? "" : `Follows from: ${followsFrom}`,
           source === "" ? "" : `Source: ${source}`,
           [place, rule].filter((one) => one !== "").join(" · "),
+          following?.title ?? "",
+          ...(following?.findings ?? []).map(
+            (one) =>
+              `${one.number} ${words[one.severity]}: ${one.subject === "" ? "" : `${one.subject}: `}${one.message} (${[one.place, one.rule].filter(Boolean).join(", ")})`,
+          ),
         ];
       }
       default:
@@ -443,6 +451,11 @@ describe("whatever stands in a report", () => {
         rows: fc.array(fc.tuple(...columns.map(() => cell)), { minLength: height, maxLength: height }),
       }),
     );
+  const following = fc.record({
+    number: fc.constant("F2"),
+    severity: fc.constantFrom("warning" as const, "info" as const),
+    ...{ rule: fc.constant("bus/rating"), subject: short, message: text, place: short },
+  });
   const block: fc.Arbitrary<Block> = fc.oneof(
     fc.record({ kind: fc.constant("paragraph" as const), text }),
     fc.record({ kind: fc.constant("list" as const), items: fc.array(text, { minLength: 1, maxLength: 6 }) }),
@@ -455,18 +468,26 @@ describe("whatever stands in a report", () => {
       kind: fc.constant("facts" as const),
       facts: fc.array(fc.record({ name: short, value: text }), { minLength: 1, maxLength: 12 }),
     }),
-    fc.record({
-      kind: fc.constant("finding" as const),
-      number: fc.constant("F1"),
-      severity: fc.constantFrom("error" as const, "warning" as const, "info" as const, "hint" as const),
-      ...{
-        rule: fc.constant("conductor/ampacity"),
-        subject: short,
-        message: text,
-        place: short,
-        source: short,
+    fc.record(
+      {
+        kind: fc.constant("finding" as const),
+        number: fc.constant("F1"),
+        severity: fc.constantFrom("error" as const, "warning" as const, "info" as const, "hint" as const),
+        ...{
+          rule: fc.constant("conductor/ampacity"),
+          subject: short,
+          message: text,
+          place: short,
+          source: short,
+        },
+        followsFrom: short,
+        following: fc.record({
+          title: short,
+          findings: fc.array(following, { minLength: 1, maxLength: 40 }),
+        }),
       },
-    }),
+      { requiredKeys: ["kind", "number", "severity", "rule", "subject", "message", "place", "source"] },
+    ),
     fc.record({ kind: fc.constant("table" as const), table }),
     fc
       .record({ width: fc.integer({ min: 50, max: 3000 }), height: fc.integer({ min: 50, max: 3000 }) })

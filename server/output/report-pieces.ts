@@ -1,4 +1,4 @@
-import type { Block } from "../../library/documents/report/report-content.ts";
+import { type Block, inOneLine } from "../../library/documents/report/report-content.ts";
 import { boxedLines, type Frame } from "./boxed-lines.ts";
 import { drawSvg, naturalPtPerPx } from "./draw-svg.ts";
 import { enlargement, placeEnlarged, sheets } from "./enlarged-figure.ts";
@@ -197,6 +197,8 @@ function finding({
   place,
   accepted,
   source,
+  followsFrom,
+  following,
 }: Extract<Block, { kind: "finding" }>) {
   const label = `${number}  ${severityWords[severity]}${accepted === undefined ? "" : ", accepted"}`;
   const origin = [place, rule].filter((one) => one !== "").join(" · ");
@@ -207,8 +209,13 @@ function finding({
       { text: subject === "" ? label : `${label}: ${subject}`, style: strong },
       text(body, message, 2),
       ...(accepted === undefined ? [] : [text(body, `Accepted because: ${accepted}`)]),
+      ...(followsFrom === undefined ? [] : [text(body, `Follows from: ${followsFrom}`)]),
       ...(source === "" ? [] : [text(small, `Source: ${source}`, 3)]),
       ...(origin === "" ? [] : [text(small, origin, source === "" ? 3 : 0)]),
+      ...(following ? [text(small, following.title, 3)] : []),
+      ...(following?.findings ?? []).map((one) =>
+        text(small, `${one.number}  ${severityWords[one.severity]}: ${inOneLine(one)}`),
+      ),
     ],
   };
 }

@@ -16,6 +16,8 @@ interface Verdict {
   readonly only?: readonly string[];
   /** Every finding that follows from another: "rule: subject < rule: subject". */
   readonly follow?: readonly string[];
+  /** Subjects of which none follows from another. */
+  readonly lacksFollowing?: readonly string[];
   /** Parts of messages, each in some finding. */
   readonly says?: readonly string[];
 }
@@ -254,7 +256,48 @@ const ofVoltages: Readonly<Record<string, Verdict>> = {
   },
 };
 
+/** A bank of 24 V, and a battery of 12 V beside it, on bus bars. */
+const unlikeBank = (more: string) => `
+  build({ voltage: 24, insulationC: 105 });
+  const figures = { chemistry: "AGM", capacityAh: 100, internalMilliohm: 8, maxDischargeA: 300 };
+  const plus = busBar({ name: "plus", ratedA: 250 });
+  const minus = busBar({ name: "minus", ratedA: 250 });
+  const bank = battery({ ...figures, name: "bank", nominalV: 24 });
+  const spare = battery({ ...figures, name: "spare", nominalV: 12 });
+  for (const { name, positive, negative } of [bank, spare]) {
+    cable({ name: name + " plus", from: positive, to: plus.stud, lengthFt: 2, gauge: "4/0", protect: { ratingA: 400, distanceIn: 6 } });
+    cable({ name: name + " minus", from: negative, to: minus.stud, lengthFt: 2, gauge: "4/0" });
+  }
+  ${more}`;
+
 const ofCauses: Readonly<Record<string, Verdict>> = {
+  "currents that unlike batteries drive follow from them, and so do voltages": {
+    plan: unlikeBank(
+      `circuit({ name: "radio", from: plus.stud, returnTo: minus.stud, load: 2, minimumV: 21, oneWayFt: 5, gauge: 14, protect: 5 });`,
+    ),
+    follow: [
+      "bus/rating: plus < battery/unlike: spare",
+      "bus/rating: minus < battery/unlike: spare",
+      "battery/discharge-current: bank < battery/unlike: spare",
+      "battery/parallel-imbalance: bank < battery/unlike: spare",
+      "battery/charge-current: spare < battery/unlike: spare",
+      "conductor/ampacity: bank plus < battery/unlike: spare",
+      "protection/below-load: bank plus < battery/unlike: spare",
+      "conductor/ampacity: bank minus < battery/unlike: spare",
+      "conductor/terminal-temperature: the plan < battery/unlike: spare",
+      "conductor/ampacity: spare plus < battery/unlike: spare",
+      "protection/below-load: spare plus < battery/unlike: spare",
+      "conductor/ampacity: spare minus < battery/unlike: spare",
+      "scenario/device-below-minimum: radio < battery/unlike: spare",
+    ],
+  },
+  "a conductor that its own load overheats does not follow from unlike batteries": {
+    plan: unlikeBank(
+      `circuit({ name: "motor", from: plus.stud, returnTo: minus.stud, load: 90, oneWayFt: 5, gauge: 14, protect: 100 });`,
+    ),
+    has: ["error conductor/ampacity: motor"],
+    lacksFollowing: ["motor"],
+  },
   "the drop on a run follows from the collapse that it is part of; sizes and fuses stand alone": {
     plan: `${house()}
       const heater = load({ powerW: 900, dropLimitPercent: 20 });
@@ -289,7 +332,15 @@ describe("one finding hides no other that needs nothing from it", () => {
   for (const [name, verdict] of Object.entries(ofGaps)) it(name, () => expectVerdict(verdict));
 });
 
-function expectVerdict({ plan, has = [], lacks = [], only, says = [], follow }: Verdict): void {
+function expectVerdict({
+  plan,
+  has = [],
+  lacks = [],
+  only,
+  says = [],
+  follow,
+  lacksFollowing = [],
+}: Verdict): void {
   const { records, problems } = runExample(plan);
   expect(problems).toEqual([]);
   const messageOf = new Map(rules.map((rule) => [rule.id, rule.message]));
@@ -302,6 +353,9 @@ function expectVerdict({ plan, has = [], lacks = [], only, says = [], follow }: 
     cause ? [`${rule}: ${subject} < ${cause.rule}: ${cause.subject}`] : [],
   );
   if (follow) expect(following).toEqual(follow);
+  expect(following.filter((one) => lacksFollowing.some((subject) => one.includes(`: ${subject} <`)))).toEqual(
+    [],
+  );
   const messages = findings.map(({ rule, values }) => messageOf.get(rule)!(values));
   for (const words of says) expect(messages.some((message) => message.includes(words))).toBe(true);
 }

@@ -124,6 +124,38 @@ circuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 9, gauge: 14, pro
   });
 });
 
+test("findings that follow from another one are listed under it, except those about ampacity and fuses", async () => {
+  const content = await reported(`
+import { battery, build, busBar, cable, circuit } from "loomwright";
+build({ voltage: 24, insulationC: 105 });
+const figures = { chemistry: "AGM", capacityAh: 100, internalMilliohm: 8, maxDischargeA: 300 } as const;
+const plus = busBar({ name: "plus", side: "positive", ratedA: 250 });
+const minus = busBar({ name: "minus", side: "negative", ratedA: 250 });
+const bank = battery({ ...figures, name: "bank", nominalV: 24 });
+const spare = battery({ ...figures, name: "spare", nominalV: 12 });
+for (const { positive, negative } of [bank, spare]) {
+  cable({ from: positive, to: plus.stud, lengthFt: 2, gauge: 2, protect: 100 });
+  cable({ from: negative, to: minus.stud, lengthFt: 2, gauge: 2 });
+}
+circuit({ name: "fans", from: plus.stud, returnTo: minus.stud, load: 60, oneWayFt: 5, gauge: 4, protect: 80 });
+`);
+  const findings = chapterOf(content, "findings").flatMap((block) =>
+    block.kind === "finding" ? [block] : [],
+  );
+  const cause = findings.find(({ rule }) => rule === "battery/unlike");
+  const under = cause?.following?.findings.map(({ rule, subject }) => `${rule} ${subject}`) ?? [];
+  expect(under).toEqual(expect.arrayContaining(["bus/rating plus", "battery/discharge-current bank"]));
+  expect(cause?.following?.title).toBe(`${under.length} findings follow from it:`);
+  const [ampacity] = findings.filter(({ rule }) => rule === "conductor/ampacity");
+  expect(ampacity?.followsFrom).toBe(`battery/unlike at spare (${cause?.number})`);
+  // Folded ones are counted all the same.
+  const facts = chapterOf(content, "summary").flatMap((block) => (block.kind === "facts" ? block.facts : []));
+  const numbers = findings.flatMap((one) => [one, ...(one.following?.findings ?? [])]);
+  const warnings = numbers.filter(({ severity }) => severity === "warning").length;
+  expect(facts.find(({ name }) => name === "Findings")?.value).toContain(`${warnings} warnings`);
+  expect(new Set(numbers.map(({ number }) => number)).size).toBe(numbers.length);
+});
+
 test("an accepted finding stands in its own chapter, with the reason, and counts as accepted", async () => {
   const content = await reported(`import { circuit } from "loomwright";
 circuit({ name: "anchor light", load: 2, oneWayFt: 40, gauge: 16, insulationC: 105, critical: true, protect: 3,
@@ -226,7 +258,11 @@ describe("the examples", () => {
 
     test("every finding is in it once, the accepted ones among themselves", () => {
       const shown = (chapter: string) =>
-        chapterOf(content, chapter).flatMap((block) => (block.kind === "finding" ? [block.message] : []));
+        chapterOf(content, chapter).flatMap((block) =>
+          block.kind === "finding"
+            ? [block.message, ...(block.following?.findings.map(({ message }) => message) ?? [])]
+            : [],
+        );
       const told = (accepted: boolean) =>
         findings
           .filter(({ finding }) => (finding.accepted !== undefined) === accepted)

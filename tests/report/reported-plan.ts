@@ -1,5 +1,5 @@
 import { layOut } from "../../library/documents/diagram/lay-out.ts";
-import type { Block, ReportContent } from "../../library/documents/report/report-content.ts";
+import { type Block, inOneLine, type ReportContent } from "../../library/documents/report/report-content.ts";
 import type { Table } from "../../library/documents/table.ts";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
@@ -51,7 +51,11 @@ export function wordsOfBlock(block: Block): readonly string[] {
       return [block.caption, block.description];
     case "finding": {
       const { number, severity, rule, subject, message, place, accepted = "", source } = block;
-      return [`${number} ${severity} ${rule} ${subject}: ${message} ${place} ${accepted} ${source}`];
+      const { followsFrom = "", following } = block;
+      return [
+        `${number} ${severity} ${rule} ${subject}: ${message} ${place} ${accepted} ${source}${followsFrom && ` ${followsFrom}`}`,
+        ...(following ? [following.title, ...following.findings.map(inOneLine)] : []),
+      ];
     }
     case "newPage":
       return [];

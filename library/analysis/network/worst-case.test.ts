@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Network, Part, Scenario } from "../../model/network.ts";
+import { continuousAlone } from "../continuous-load.ts";
 import type { NetworkResult } from "../network-result.ts";
 import { atLowVoltage } from "./low-voltage.ts";
 import { sampleNetwork } from "./sample-network.tester.ts";
@@ -58,7 +59,8 @@ function worstOf(network: Network): Pick<NetworkResult, "conductors" | "parts" |
   const solve = scenarioSolver(network);
   const scenarios = network.scenarios.map(solve);
   const lowVoltage = atLowVoltage(network, scenarios, solve);
-  return worstCaseOver({ network, topology: topologyOf(network), scenarios, lowVoltage });
+  const continuous = continuousAlone(network, scenarios, solve);
+  return worstCaseOver({ network, topology: topologyOf(network), scenarios, lowVoltage, continuous });
 }
 
 describe("the worst over scenarios", () => {

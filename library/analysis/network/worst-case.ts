@@ -1,12 +1,14 @@
 import type { Estimate } from "../../model/estimate.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { isDevice, passesCurrentOn } from "../../model/part-roles.ts";
+import { type LoadForHours, loadsForMinutes, ratingOver } from "../continuous-load.ts";
 import type {
   ConductorWorst,
   NetworkResult,
   PartWorst,
   ScenarioResult,
   SolvedScenario,
+  WorstAlone,
   WorstInScenario,
   WorstOf,
 } from "../network-result.ts";
@@ -25,11 +27,14 @@ export function worstCaseOver({
   topology,
   scenarios,
   lowVoltage,
+  continuous,
 }: {
   readonly network: Network;
   readonly topology: NetworkTopology;
   readonly scenarios: readonly ScenarioResult[];
   readonly lowVoltage: LowVoltage;
+  /** Scenarios without the loads that do not run for hours, by index. */
+  readonly continuous: ReadonlyMap<number, SolvedScenario>;
 }): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
   const solved = scenarios.filter((result): result is SolvedScenario => result.state === "solved");
   // The current of a starting motor is over before it heats a conductor.
@@ -45,6 +50,17 @@ export function worstCaseOver({
       return withEstimate(atLow, estimates.atLowVoltage(atLow.scenario, part));
     return withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
   };
+  const forMinutes = loadsForMinutes(network);
+  const forHours = (currentIn: CurrentIn, own: readonly (WorstAlone | undefined)[]) =>
+    mostAskingOf([
+      ...lasting.map((result): LoadForHours => {
+        const continuousA = currentIn(continuous.get(result.scenario) ?? result);
+        return { currentA: Math.max(currentIn(result), continuousA), continuousA };
+      }),
+      ...own.flatMap((one) =>
+        one ? [{ currentA: one.currentA, continuousA: forMinutes.has(one.alone) ? 0 : one.currentA }] : [],
+      ),
+    ]);
   const alone = aloneCurrents(network, topology.banks, lasting);
   // A scenario that could not be solved may be the worst one; without any that lasts, a device alone is the worst.
   const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
@@ -58,7 +74,12 @@ export function worstCaseOver({
         worst: greaterOf(greatest(lasting, currentIn), own?.worst),
         design: greaterOf(greatestAt(part, lowVoltage.loads, currentIn), own?.design),
       };
-      return { worst: ifKnown(least.worst), design: ifKnown(least.design), least };
+      return {
+        worst: ifKnown(least.worst),
+        design: ifKnown(least.design),
+        forHours: isKnown ? forHours(currentIn, [own?.worst]) : undefined,
+        least,
+      };
     }),
     parts: network.parts.map((part): PartWorst => {
       const { index } = part;
@@ -68,11 +89,12 @@ export function worstCaseOver({
       const [ownFed, ownDrawn] = [alone.feeds[index], alone.draws[index]];
       const feeds = greaterOf(greatestAt(index, low, fed), ownFed?.design);
       const draws = greaterOf(greatestAt(index, low, drawn), ownDrawn?.design);
-      const forHours = greatest(lasting, (result) => Math.max(fed(result), drawn(result)));
       return {
         feeds: ifKnown(feeds),
         draws: ifKnown(draws),
-        forHours: ifKnown(greaterOf(greaterOf(forHours, ownFed?.worst), ownDrawn?.worst)),
+        forHours: isKnown
+          ? forHours((result) => Math.max(fed(result), drawn(result)), [ownFed?.worst, ownDrawn?.worst])
+          : undefined,
         least: greaterOf(feeds, draws),
         surge: greatest(momentary, ({ partA, inputA }) => Math.max(inputA[index]!, Math.abs(partA[index]!))),
         lowestV: lowestVoltage(network, solved, index),
@@ -80,6 +102,13 @@ export function worstCaseOver({
     }),
     supplyPaths: supplyPathsOf(network, topology, lasting),
   };
+}
+
+/** Of several loads that ask for equal ratings the first; undefined if there is none. */
+function mostAskingOf(loads: readonly LoadForHours[]): LoadForHours | undefined {
+  let most: LoadForHours | undefined;
+  for (const load of loads) if (!most || ratingOver(load) > ratingOver(most) * moreThanRounding) most = load;
+  return most;
 }
 
 /** The same current in two scenarios differs in its last digits. */

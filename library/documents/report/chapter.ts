@@ -1,5 +1,5 @@
 import type { Judgement } from "../../judge.ts";
-import type { Severity } from "../../rules/finding.ts";
+import type { Cause, Severity } from "../../rules/finding.ts";
 import type { DrawingOutcome, View } from "../diagram/drawing.ts";
 import type { Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
@@ -34,6 +34,7 @@ export interface ReportFinding {
   /** "bus.ts:14"; "" if it is written nowhere. */
   readonly place: string;
   readonly accepted?: string;
+  readonly followsFrom?: Cause;
 }
 
 /** A finding with its number in the report: "F3", or "A1" for an accepted one. */

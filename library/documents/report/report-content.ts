@@ -13,6 +13,23 @@ export interface ReportContent {
   readonly blocks: readonly Block[];
 }
 
+/** The words of a finding, and its name in tables: "F3", or "A1" for an accepted one. Unique within the report. */
+export interface FindingInWords {
+  readonly number: string;
+  readonly severity: "error" | "warning" | "info" | "hint";
+  readonly rule: string;
+  readonly subject: string;
+  readonly message: string;
+  /** "bus.ts:14", if it is known. */
+  readonly place: string;
+}
+
+/** A finding that is shown under its cause, after its number and severity: "bank plus: Carries 840 A … (bus.ts:14, bus/rating)". */
+export function inOneLine({ subject, message, place, rule }: FindingInWords): string {
+  const where = [place, rule].filter((one) => one !== "").join(", ");
+  return `${subject === "" ? "" : `${subject}: `}${message} (${where})`;
+}
+
 export type Block =
   | {
       readonly kind: "heading";
@@ -39,20 +56,16 @@ export type Block =
       /** For those who cannot see it. */
       readonly description: string;
     }
-  | {
+  | (FindingInWords & {
       readonly kind: "finding";
-      /** "F3", or "A1" for an accepted one: its name in tables. Unique within the report. */
-      readonly number: string;
-      readonly severity: "error" | "warning" | "info" | "hint";
-      readonly rule: string;
-      readonly subject: string;
-      readonly message: string;
-      /** "bus.ts:14", if it is known. */
-      readonly place: string;
       /** The builder's reason, if it was accepted. */
       readonly accepted?: string;
       readonly source: string;
-    }
+      /** "battery/unlike at spare battery (F1)", if it is caused by another finding. */
+      readonly followsFrom?: string;
+      /** The findings that it causes and that are shown only here, set smaller. */
+      readonly following?: { readonly title: string; readonly findings: readonly FindingInWords[] };
+    })
   /**
    * The following blocks begin on a fresh page of this orientation, and so do the pages after it, up to the next of these.
    * Reports begin in portrait. Tables are made for the page that they come on: none has to turn it, unless words would not fit

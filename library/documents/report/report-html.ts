@@ -1,7 +1,7 @@
 import { xmlText } from "../diagram/xml-text.ts";
 import type { Cell, Column, Table } from "../table.ts";
 import { embeddedSvg } from "./embedded-svg.ts";
-import type { Block, ReportContent } from "./report-content.ts";
+import { type Block, inOneLine, type ReportContent } from "./report-content.ts";
 import { reportStyle } from "./report-style.ts";
 
 /**
@@ -58,7 +58,8 @@ ${entries.join("\n")}
 function anchorsOf(blocks: readonly Block[]): ReadonlySet<string> {
   return new Set(
     blocks.flatMap((block) => {
-      if (block.kind === "finding") return [block.number];
+      if (block.kind === "finding")
+        return [block.number, ...(block.following?.findings.map(({ number }) => number) ?? [])];
       if (block.kind !== "table" || block.table.id !== sourceTable) return [];
       return block.table.rows.flatMap(([number]) => (typeof number === "string" ? [number] : []));
     }),
@@ -177,11 +178,13 @@ ${embeddedSvg(svg, prefix)}
 `;
   }
 
-  private finding(finding: Extract<Block, { kind: "finding" }>): string {
-    const { number, severity, subject, message, rule, place, accepted, source } = finding;
+  private finding(finding: FindingBlock): string {
+    const { number, severity, subject, message, rule, place, accepted, source, followsFrom, following } =
+      finding;
     const title = `${number}-title`;
     const facts = [
       ["Accepted because", accepted ?? ""],
+      ["Follows from", followsFrom ?? ""],
       ["Written at", place],
       ["Rule", rule],
       ["Source", source],
@@ -193,7 +196,7 @@ ${embeddedSvg(svg, prefix)}
 <h3 id="${title}"><span class="number">${number}</span> <span class="severity">${severityWords[severity]}</span> ${xmlText(subject)}</h3>
 <p>${xmlText(message)}</p>
 <dl class="small">${rows.join("")}</dl>
-</article>
+${followingFindings(following)}</article>
 `;
   }
 
@@ -205,6 +208,19 @@ ${embeddedSvg(svg, prefix)}
     );
   }
 }
+
+function followingFindings(following: FindingBlock["following"]): string {
+  if (!following) return "";
+  const items = following.findings.map((one) => {
+    const { number, severity } = one;
+    return `<li class="${severity}" id="${number}"><span class="number">${number}</span> <span class="severity">${severityWords[severity]}</span> ${xmlText(inOneLine(one))}</li>`;
+  });
+  return `<p class="small">${xmlText(following.title)}</p>
+<ul class="small">${items.join("")}</ul>
+`;
+}
+
+type FindingBlock = Extract<Block, { kind: "finding" }>;
 
 /** Set smaller, to have room on a landscape page. */
 const manyColumns = 9;

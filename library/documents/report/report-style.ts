@@ -77,6 +77,8 @@ dd { margin: 0; }
 .info { --mark: #1b4a75; border-left-style: dashed; }
 .hint { --mark: #555; border-left-style: dotted; }
 dl.small { font-size: 0.85em; margin: 0; }
+.finding p.small { font-size: 0.85em; margin: 0.6em 0 0.2em; }
+.finding ul.small { font-size: 0.85em; margin: 0; padding-left: 1.2em; }
 dl.small > div { display: grid; grid-template-columns: 9.5em 1fr; gap: 0 1em; }
 figure { margin: 0 0 1.6em; }
 figcaption { margin-top: 0.6em; font-weight: 700; }

@@ -16,7 +16,7 @@ export const alternatorOverload = defineRule<Values>({
   sources: [alternatorShare.source],
   fixable: false,
   acceptable: true,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the loads that run for hours on the alternator's side, in each scenario. Loads on only in built-in scenarios are
   // advice.
   check: (plan) =>

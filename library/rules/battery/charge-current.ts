@@ -18,7 +18,7 @@ export const chargeCurrent = defineRule<Values>({
   sources: [statedRating, usualChargeRates.source],
   fixable: false,
   acceptable: true,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the current into each battery in every scenario. Information if only the usual rate is exceeded.
   check: (plan) => inNetwork(plan, check),
   message({ currentA, estimate, limitA, stated, scenario, chemistry, perAh, source }) {

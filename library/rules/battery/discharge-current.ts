@@ -15,7 +15,7 @@ export const dischargeCurrent = defineRule<Values>({
   sources: [statedRating, usualDischargeRates.source],
   fixable: false,
   acceptable: true,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the current out of each battery in every scenario that lasts. Information if the plan states no limit, and the usual rate of
   // the chemistry is exceeded.
   check: (plan) =>

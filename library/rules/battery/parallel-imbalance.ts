@@ -32,7 +32,7 @@ export const parallelImbalance = defineRule<Values>({
   sources: [withinTenPercent],
   fixable: true,
   acceptable: true,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the current of each string in the scenario with the bank's maximum current. One finding for each bank.
   check: (plan) =>
     inNetwork(plan, (judged) => judged.result.topology.banks.flatMap((bank) => finding(judged, bank))),

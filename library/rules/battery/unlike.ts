@@ -1,4 +1,6 @@
 import { byName } from "../../analysis/by-name.ts";
+import { atOneVoltage, differInVoltage, nominalOf } from "../../analysis/network/at-one-voltage.ts";
+import { recordsOfIslands } from "../../analysis/network/topology/islands.ts";
 import {
   type BatteryString,
   batteryStrings,
@@ -71,21 +73,20 @@ function inParallel({ network, result }: JudgedNetwork): Found<Values>[] {
       others.flatMap((other) => voltageOf(other, first!))[0] ??
       others.flatMap((other) => chemistryOf(other, first!))[0] ??
       others.flatMap((other) => capacityOf(other, first!))[0];
-    return differs ? [differs] : [];
+    if (differs?.values.what !== "voltage") return differs ? [differs] : [];
+    const explains = recordsOfIslands(network, [first!.batteries[0]!.index]);
+    return [{ ...differs, explains, asIfMended: () => atOneVoltage(network, result.topology.banks) }];
   });
 }
 
 function voltageOf(own: BatteryString, other: BatteryString): Found<Values>[] {
-  const [ownV, otherV] = [sum(own, ({ systemV }) => systemV), sum(other, ({ systemV }) => systemV)];
-  if (Math.abs(ownV - otherV) < leastDifferenceV) return [];
+  if (!differInVoltage(own, other)) return [];
+  const [ownV, otherV] = [nominalOf(own), nominalOf(other)];
   const restV = ({ batteries }: BatteryString) => batteries.reduce((total, one) => total + one.usualRestV, 0);
   const ohm = sum(own, ({ internal }) => internal.highOhm) + sum(other, ({ internal }) => internal.highOhm);
   const currentA = Math.abs(restV(own) - restV(other)) / ohm;
   return [found(own, other, "nominalV", "error", { what: "voltage", ownV, otherV, currentA })];
 }
-
-/** Less than half a cell is the rounding of a label. */
-const leastDifferenceV = 1;
 
 /** Lithium and lead-acid differ wherever they meet; kinds of lead-acid that a switch can take apart are usual. */
 function chemistryOf(own: BatteryString, other: BatteryString): Found<Values>[] {

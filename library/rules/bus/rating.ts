@@ -11,6 +11,7 @@ export const busRating = defineRule<AboveRating>({
   sources: [statedRating],
   fixable: false,
   acceptable: true,
+  restsOn: "currents",
   // Needs the current through each bus in every scenario. Silent if the plan states no rating.
   check: (plan) => aboveStatedRating(plan, "bus/rating"),
   message({ currentA, estimate, ratedA, scenario }) {

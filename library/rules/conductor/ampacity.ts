@@ -30,6 +30,8 @@ export const ampacity = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
+  restsOn: "currents",
+  neverFolded: true,
   // Needs the ampacity and the design current. A place as hot as the insulation may get is left to conductor/ambient.
   check: (plan) =>
     perRun<Values>(plan, ({ circuit, result: { ampacity } }) => {

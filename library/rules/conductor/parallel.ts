@@ -20,6 +20,8 @@ export const conductorParallel = defineRule<Values>({
   sources: [parallelConductors.source, oneLost],
   fixable: false,
   acceptable: true,
+  restsOn: "currents",
+  neverFolded: true,
   // Needs the ampacity with one wire less. One finding for the whole plan, about the run with the greatest excess.
   check,
   message({ name, size, smallerThanAllowed, lost, others, source }) {

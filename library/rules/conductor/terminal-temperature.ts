@@ -16,6 +16,8 @@ export const terminalTemperature = defineRule<Values>({
   sources: [coolestEnd, usualTerminal.source],
   fixable: false,
   acceptable: true,
+  restsOn: "currents",
+  neverFolded: true,
   // Needs the ampacity at terminals of the usual rating. One finding for the whole plan, about the run with the greatest excess.
   check,
   message({ name, size, loadA, allowedA, others, source }) {

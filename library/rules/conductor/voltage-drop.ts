@@ -46,7 +46,7 @@ export const voltageDrop = defineRule<Values>({
   fixable: true,
   repairsWait: "for conductors",
   acceptable: true,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the drop at the working temperature, and in a network that of every supply path. An error if the device's own minimum
   // is not met, else a warning. In a network the minimum is left to scenario/device-below-minimum: it knows the true voltage.
   check: (plan) => [...ofCircuits(plan), ...inNetwork(plan, (network) => ofWays(plan, network))],

@@ -11,6 +11,7 @@ export const disconnectRating = defineRule<AboveRating>({
   sources: [statedRating],
   fixable: false,
   acceptable: true,
+  restsOn: "currents",
   // Needs the current through each disconnect, relay and selector switch in every scenario that lasts.
   check: (plan) => aboveStatedRating(plan, "disconnect/rating"),
   message({ kind, currentA, estimate, ratedA, scenario }) {

@@ -28,6 +28,7 @@ export const panelRating = defineRule<Values>({
   sources: [statedRating],
   fixable: true,
   acceptable: true,
+  restsOn: "currents",
   // Needs the current through each panel in every scenario, and its branch devices. Silent on values that the plan does not
   // state.
   check: (plan) =>

@@ -13,6 +13,7 @@ export const partRating = defineRule<Values>({
   sources: [statedRating],
   fixable: false,
   acceptable: true,
+  restsOn: "currents",
   // Needs the current of each part in every scenario that lasts. Every limit that no rule of its own judges.
   check: (plan) =>
     inNetwork(plan, (judged) =>

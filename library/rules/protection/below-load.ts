@@ -14,6 +14,8 @@ export const belowLoad = defineRule<Values>({
   sources: [ratingBetweenLoadAndConductor],
   fixable: true,
   acceptable: true,
+  restsOn: "currents",
+  neverFolded: true,
   // Needs the load in amperes, and the range of ratings for the fix.
   check: (plan) =>
     perDevice(plan, (judged) => {

@@ -219,7 +219,7 @@ testRule(headroom, [
   },
   {
     name: "a holder on the terminal of such a machine",
-    plan: machine("selfLimiting: false", "", "fuseHolder({ ratingA: 110, mountedOn: engine.positive })"),
+    plan: machine("selfLimiting: false", "", "fuseHolder({ ratingA: 110, on: engine.positive })"),
     finds: "nothing",
   },
   {
@@ -230,6 +230,64 @@ testRule(headroom, [
         on: "protectFarEnd",
         message: "The 110 A fuse at the far end is below 125 A, 125 % of a continuous load of 100 A",
         fixes: [{ title: "Use a 125 A fuse at the far end", gives: { protectFarEnd: 125 } }],
+      },
+    ],
+  },
+  // NFPA 70, 215.3: 1.25 × 24 A + 1.00 × 140 A = 170 A.
+  {
+    name: "a feeder of lamps and a winch: only the lamps run for hours",
+    plan: feeder("protect: 170", "continuous: false"),
+    finds: "nothing",
+  },
+  {
+    name: "just below 125 % of the lamps and 100 % of the winch",
+    plan: feeder("protect: 169", "continuous: false"),
+    finds: [
+      {
+        on: "protect",
+        message:
+          "The 169 A fuse is below 170 A, 125 % of a continuous load of 24 A and 100 % of the other 140 A (NFPA 70 210.20(A) and 215.3): use a 175 A fuse.",
+        values: { loadA: 24, otherA: 140, aimA: 170 },
+        fixes: [{ title: "Use a 175 A fuse", gives: { protect: 175 } }],
+      },
+    ],
+  },
+  {
+    name: "the circuit of the winch states that it runs for minutes",
+    plan: feeder("protect: 170", "", "continuous: false"),
+    finds: "nothing",
+  },
+  {
+    name: "a winch that runs for hours: 1.25 × 164 A = 205 A",
+    plan: feeder("protect: 170", ""),
+    finds: [
+      {
+        on: "protect",
+        message: "The 170 A fuse is below 205 A, 125 % of a continuous load of 164 A (",
+        fixes: [{ title: "Use a 225 A fuse", gives: { protect: 225 } }],
+      },
+    ],
+  },
+  {
+    name: "the winch alone asks for no more than its current",
+    plan: feeder(
+      "protect: 140",
+      "continuous: false",
+      "",
+      `scenario({ name: "hauling", on: [winch] }); scenario({ name: "night", on: [lamps] });`,
+    ),
+    finds: "nothing",
+  },
+  {
+    name: "a holder on the battery carries the same feeder",
+    plan: feeder("", "continuous: false", "", "", "fuseHolder({ ratingA: 169, on: bank.positive })"),
+    finds: [
+      {
+        on: "ratingA",
+        subject: "holder",
+        message:
+          "The 169 A fuse is below 170 A, 125 % of a continuous load of 24 A and 100 % of the other 140 A (",
+        fixes: [{ title: "Use a 175 A fuse", gives: { ratingA: 175 } }],
       },
     ],
   },
@@ -256,4 +314,19 @@ function machine(properties: string, cableProtection: string, holder = ""): stri
     ${holder === "" ? "" : `const holder = ${holder};`}
     cable({ name: "charging", from: ${holder === "" ? "engine.positive" : "holder.load"}, to: bank.positive, lengthFt: 4, gauge: "2/0", ${cableProtection} });
     cable({ name: "charging return", from: engine.negative, to: bank.negative, lengthFt: 4, gauge: "2/0" });`;
+}
+
+/** A cable that feeds lamps of 24 A and a winch of 140 A. */
+function feeder(protection: string, ofWinch: string, ofItsCircuit = "", scenarios = "", holder = ""): string {
+  return `
+    build({ insulationC: 105 });
+    const bank = battery({ chemistry: "AGM", capacityAh: 400, internalMilliohm: 2 });
+    ${holder === "" ? "" : `const holder = ${holder};`}
+    const plus = busBar({});
+    cable({ name: "feeder", from: ${holder === "" ? "bank.positive" : "holder.load"}, to: plus.stud, lengthFt: 2, gauge: "1/0", ${protection} });
+    const winch = motor({ runningA: 140, startingA: 200, ${ofWinch} });
+    const common = { from: plus.stud, returnTo: bank.negative };
+    circuit({ ...common, name: "hauling", to: winch, oneWayFt: 4, gauge: "1/0", protect: 175, ${ofItsCircuit} });
+    const lamps = circuit({ ...common, name: "lamps", load: 24, oneWayFt: 4, gauge: 10, protect: 30 });
+    ${scenarios}`;
 }

@@ -15,17 +15,20 @@ export const headroom = defineRule<Values>({
   sources: [ratingOverContinuousLoad.source],
   fixable: true,
   acceptable: true,
+  restsOn: "currents",
+  neverFolded: true,
   // Needs the aim. A rating below the load itself is left to protection/below-load.
   check: (plan) =>
     perDevice(plan, (judged) => {
       const { at, device, load: related } = judged;
       if (!judged.continuous) return [];
-      const { minA, forHoursA, aimA, estimate } = judged.range;
+      const { minA, forHours, aimA, estimate } = judged.range;
       if (!exceeds(aimA, device.ratingA) || exceeds(minA, device.ratingA)) return [];
       const fixes = ratingFixes(plan, judged, "protection/headroom");
       const values: Values = {
         device,
-        loadA: forHoursA,
+        loadA: forHours.continuousA,
+        otherA: forHours.currentA - forHours.continuousA,
         estimate: estimateInWords(estimate),
         aimA,
         aimPercent: 100 * ratingOverContinuousLoad.factor,
@@ -34,15 +37,18 @@ export const headroom = defineRule<Values>({
       };
       return [{ at, values, related, fixes }];
     }),
-  message({ device, loadA, estimate, aimA, aimPercent, source, wayOut: way }) {
+  message({ device, loadA, otherA, estimate, aimA, aimPercent, source, wayOut: way }) {
     const [, aim] = formatDistinctWithUnit(device.ratingA, aimA, "A");
-    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")}${estimate} (${source}): ${way}.`;
+    const others = exceeds(otherA, 0) ? ` and 100 % of the other ${withUnit(otherA, "A")}` : "";
+    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")}${others}${estimate} (${source}): ${way}.`;
   },
 });
 
 interface Values {
   readonly device: Device;
+  /** The part of the load that flows for hours, and the rest of it. */
   readonly loadA: number;
+  readonly otherA: number;
   readonly estimate: string;
   /** The rating to aim for, A, and its percentage of the load. */
   readonly aimA: number;

@@ -26,7 +26,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   fixable: true,
   repairsWait: "for conductors",
   acceptable: true,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives
   // less.
   check: (plan) =>

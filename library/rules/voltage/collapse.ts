@@ -20,7 +20,7 @@ export const voltageCollapse = defineRule<Values>({
   ],
   fixable: false,
   acceptable: false,
-  restsOnVoltages: true,
+  restsOn: "voltages",
   // Needs the scenarios for which the solver found no operating point. A warning if it came to no answer at all.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>

@@ -3,7 +3,6 @@ import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 // A grain dryer of 24 V: a 12 V battery was put beside the bank to make it larger.
 // Expected: error battery/unlike at spare battery or bank
 // Because: No clause needed: 24 V discharges into a 12 V battery with nothing but copper between.
-// Not met yet: the cause is not named among its consequences
 build({ name: "12 beside 24 volts", voltage: 24, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -35,7 +35,7 @@ export function excludeUnsolvedIslands(
       if (!isUnknown(part)) return one;
       const { worst, design } = one.least;
       const least = { worst: leastAt(part, worst), design: leastAt(part, design) };
-      return { worst: undefined, design: undefined, least };
+      return { worst: undefined, design: undefined, forHours: undefined, least };
     }),
     parts: worst.parts.map((one, part) =>
       isUnknown(part) ? { ...nothingWorst, least: leastAt(part, one.least) } : one,
