@@ -13,7 +13,7 @@ import {
   solarArray,
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
-import { complaints, heavy, light, loosely, type Made, networkOf } from "./sample-plan.tester.ts";
+import { complaints, heavy, light, loosely, type Made, modelOf, networkOf } from "./sample-plan.tester.ts";
 
 beforeEach(() => continueNumberingAt(0));
 
@@ -365,5 +365,44 @@ describe("what contradicts the rest of the plan", () => {
     ],
   ])("in order: %s", (_, make) => {
     networkOf(...make());
+  });
+});
+
+describe("what the network shows, and a circuit need not state", () => {
+  const refused = (stated: object, end: "a load of its own" | "a part") => {
+    const bank = house();
+    const bus = busBar({});
+    const fed = load({ currentA: 1 });
+    const to = end === "a part" ? { to: fed } : { load: 1 };
+    const ends = { from: bus.stud, returnTo: bank.negative, ...to };
+    const made = [bank, bus, fed, circuit(loosely({ ...ends, ...light, ...stated }))];
+    const { network, invalid } = modelOf(...made);
+    // No figure depends on them.
+    expect(network).toBeDefined();
+    return invalid.map(({ path, wrong, allowed }) => `${path.join(".")} ${wrong}. ${allowed}`);
+  };
+
+  it.each<[object, "a load of its own" | "a part", readonly string[]]>([
+    [{ minimumV: 10 }, "a load of its own", []],
+    [
+      { minimumV: 10 },
+      "a part",
+      ["minimumV cannot be given together with to. minimumV of the part where the circuit ends"],
+    ],
+    [
+      { fedFromBothEnds: true },
+      "a load of its own",
+      ["fedFromBothEnds cannot be given together with from. none: the network shows which ends are fed"],
+    ],
+    [{ fromBattery: false }, "a load of its own", []],
+    [
+      { fromBattery: true },
+      "a load of its own",
+      [
+        "fromBattery contradicts from, which is no terminal of a battery. false, or none: it is taken from the network",
+      ],
+    ],
+  ])("%o with %s", (stated, end, expected) => {
+    expect(refused(stated, end)).toEqual(expected);
   });
 });

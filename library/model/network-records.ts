@@ -89,7 +89,7 @@ export function readNetworkRecords(
       const { values } = read;
       const name = nameOf(record, values);
       const { ends, invalid } = endsOfCircuit(values, plan);
-      refuse(name, [...read.invalid, ...invalid, ...strayTermination(values)]);
+      refuse(name, [...read.invalid, ...invalid, ...knownFromNetwork(values)]);
       const sound = read.unusable.size === 0 && invalid.length === 0;
       const load = plan.loadOf.get(index);
       circuits.push({ record: index, name, values, invalid: read.invalid, sound, ends, load });
@@ -109,17 +109,51 @@ export function readNetworkRecords(
   return { ...plan, circuits, cables, scenarios, mountedOn, invalid };
 }
 
-/** A part states itself how conductors are fastened to it. */
-function strayTermination({ to, termination }: CircuitValues): readonly Refusal[] {
-  if (to === undefined || termination === undefined) return [];
+/**
+ * Properties that the network or the part at the end determines, not the circuit. They are named, and no figure depends on them:
+ * the rest of the network is judged all the same.
+ */
+function knownFromNetwork({
+  from,
+  to,
+  termination,
+  minimumV,
+  fedFromBothEnds,
+  fromBattery,
+}: CircuitValues): readonly Refusal[] {
+  const refused = (property: string, given: unknown, wrong: string, allowed: string): Refusal[] =>
+    given === undefined
+      ? []
+      : [{ path: [property], given: describeValue(given), wrong, allowed, listsOnly: true }];
+  const ofPart = (property: string, given: unknown) =>
+    to === undefined
+      ? []
+      : refused(
+          property,
+          given,
+          "cannot be given together with to",
+          `${property} of the part where the circuit ends`,
+        );
+  const startsAtBattery = from?.of === "battery";
   return [
-    {
-      path: ["termination"],
-      given: describeValue(termination),
-      wrong: "cannot be given together with to",
-      allowed: "termination of the part where the circuit ends",
-      listsOnly: true,
-    },
+    ...ofPart("termination", termination),
+    ...ofPart("minimumV", minimumV),
+    ...refused(
+      "fedFromBothEnds",
+      fedFromBothEnds,
+      "cannot be given together with from",
+      "none: the network shows which ends are fed",
+    ),
+    ...(fromBattery === startsAtBattery
+      ? []
+      : refused(
+          "fromBattery",
+          fromBattery,
+          startsAtBattery
+            ? "contradicts from, which is a terminal of a battery"
+            : "contradicts from, which is no terminal of a battery",
+          `${startsAtBattery}, or none: it is taken from the network`,
+        )),
   ];
 }
 

@@ -91,7 +91,8 @@ const sharedDefaults = ["voltage", "ambientC", "insulationC", "engineSpace", "co
 /** Each value is allowed by itself, but not together with the others. */
 function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | undefined {
   const systemV = systemVoltageAt(values, build);
-  const { minimumV, loadW } = values;
+  const { loadW } = values;
+  const minimumV = ownMinimumV(values);
   // It would make the current of a load in watts too small, and no drop could ever be small enough.
   if (minimumV !== undefined && minimumV > systemV)
     return {
@@ -123,7 +124,8 @@ function systemVoltageAt({ voltage }: CircuitValues, build: BuildValues): number
 
 function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Identity): CircuitRun {
   const systemV = systemVoltageAt(values, build);
-  const { loadW, minimumV } = values;
+  const { loadW } = values;
+  const minimumV = ownMinimumV(values);
   const loadAtV = minimumV ?? systemV;
   const lowestV = minimumV ?? build.lowestV ?? lowestVoltageFor(systemV);
   const run = runOf(values, build);
@@ -147,12 +149,23 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf(values, build),
     ...(minimumV !== undefined && { minimumV }),
-    fedFromBothEnds: values.fedFromBothEnds ?? false,
-    fromBattery: (values.fromBattery ?? false) || values.from?.of === "battery",
+    ...startAndEnd(values),
     toBattery: values.to?.kind === "battery",
     ...shown("returnColour", values.returnColour),
     // If it ends at a part, the part states it.
     ...(values.termination !== undefined && values.to === undefined && { termination: values.termination }),
     partlyInvalid: identity.partlyInvalid,
   };
+}
+
+/** If it ends at a part, the part states it. */
+function ownMinimumV({ minimumV, to }: CircuitValues): number | undefined {
+  return to === undefined ? minimumV : undefined;
+}
+
+/** In a network, the network shows both. */
+function startAndEnd({ from, fromBattery = false, fedFromBothEnds = false }: CircuitValues) {
+  return from
+    ? { fromBattery: from.of === "battery", fedFromBothEnds: false }
+    : { fromBattery, fedFromBothEnds };
 }

@@ -278,14 +278,14 @@ export interface CircuitOptions extends RunOptions {
   /**
    * Whether the load runs for three hours or longer at a time. Protection then aims at 125 % of the load.
    *
-   * Left out: taken from `build`, else as true.
+   * Left out: taken from the load at its end, else from `build`, else as true.
    *
    * Example: `continuous: false`
    */
   readonly continuous?: boolean;
   /**
    * Minimum voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
-   * A load in watts is converted to amperes at this voltage.
+   * A load in watts is converted to amperes at this voltage. If the circuit ends at a part (`to`), that part states it.
    *
    * Left out: taken as not known, and only the drop in percent is checked. For the current of a load in watts, taken as 1.75 V a
    * lead-acid cell, or 3 V a cell of LiFePO4.
@@ -305,7 +305,7 @@ export interface CircuitOptions extends RunOptions {
   readonly bundledWith?: number;
   /**
    * Whether the circuit starts at a battery terminal, and not at a bus bar or panel.
-   * Its protection may then be up to 72 in from that terminal.
+   * Its protection may then be up to 72 in from that terminal. Only for a circuit without `from`; for others `from` shows it.
    *
    * Left out: taken as true if `from` is a terminal of a battery, else as false.
    *

@@ -98,11 +98,16 @@ function merged(items: readonly Item[]): Item[] {
   return [...lines.values()];
 }
 
-/** A breaker that is a part of its own is among the devices. */
+/**
+ * A breaker that is a part of its own is among the devices. The metal of the vehicle, hull or building is no purchase: it is listed
+ * only for the price or the source of its figures, if the plan states one.
+ */
 function partItems({ network }: Judgement): Item[] {
   return (network?.network.parts ?? [])
     .filter((part) => part.kind !== "load" && !(isDevice(part) && part.family === "circuit breaker"))
-    .filter((part) => descriptorOf(part).role !== "metal")
+    .filter(
+      (part) => descriptorOf(part).role !== "metal" || part.price !== undefined || part.source !== undefined,
+    )
     .map((part) => ({
       group: "parts",
       item: part.kind === "part" ? part.name : kindInWords(part),

@@ -41,8 +41,7 @@ export const bothEnds = defineRule<Values>({
   check: (plan) => [
     ...perRun(plan, (judged) => {
       const { circuit, result } = judged;
-      // In a network the topology decides, not the circuit's own statement.
-      if (plan.network && circuit.inNetwork) return [];
+      // Only a circuit outside a network states it; in one the topology decides.
       if (!circuit.fedFromBothEnds || circuit.protectionFarEnd) return [];
       const [near] = devicesOf(judged);
       if (!near) return [];
