@@ -562,10 +562,15 @@ const parts: readonly Case[] = [
   ]),
 ];
 
+/** A property may count in one of them and be forgotten in another. */
+export const kindsOfCircuit: Readonly<Record<string, readonly Case[]>> = {
+  alone: circuitAlone,
+  "in a network, with a load of its own": circuitWithLoad,
+  "in a network, to a part": circuitToPart,
+};
+
 export const cases: readonly Case[] = [
-  ...circuitAlone,
-  ...circuitWithLoad,
-  ...circuitToPart,
+  ...Object.values(kindsOfCircuit).flat(),
   ...cables,
   ...builds,
   ...scenarios,

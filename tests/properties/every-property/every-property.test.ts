@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Judgement } from "../../../library/judge.ts";
-import { type Case, cases } from "./cases.ts";
+import { type Case, cases, kindsOfCircuit } from "./cases.ts";
 import { judgedWith } from "./plans.ts";
 import { propertyPaths } from "./property-paths.ts";
 import { figuresOf, findingsOf, looksDifferent } from "./shown.ts";
@@ -16,6 +16,11 @@ test("every property of every function has a case, and every case a property", (
   const isOf = (path: string, property: string) => path === property || path.startsWith(`${property}.`);
   const unknown = [...known].filter((path) => !propertyPaths.some((property) => isOf(path, property)));
   expect(unknown).toEqual([]);
+});
+
+test.each(Object.entries(kindsOfCircuit))("every property of a circuit has a case %s", (_, of) => {
+  const known = new Set(of.map(({ property }) => property));
+  expect(propertyPaths.filter((path) => path.startsWith("circuit.") && !known.has(path))).toEqual([]);
 });
 
 describe("a change of", () => {
