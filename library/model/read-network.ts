@@ -1,5 +1,4 @@
 import type { BuildValues } from "./build-properties.ts";
-import { withContinuityOfLoads } from "./continuity-of-loads.ts";
 import { withArticle } from "./describe-value.ts";
 import { makeLoadOfCircuit, makePart, nominalVoltageOf, type PartContext } from "./make-parts.ts";
 import type { Network, Part } from "./network.ts";
@@ -21,7 +20,7 @@ import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } fro
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
-import type { CableRun, CircuitRun, InvalidValue, Refusal, Run } from "./run.ts";
+import type { CableRun, CircuitRun, InvalidValue, Refusal } from "./run.ts";
 import { shareDropLimits } from "./shared-drop-limits.ts";
 import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
 import { wiringOf } from "./wiring.ts";
@@ -62,40 +61,15 @@ export function readNetwork(
   if (invalid.some(stopsNetwork)) return inPart;
   const { terminals } = found;
   const limited = withSharedDropLimits(found, circuits, parts);
-  const shared = withContinuityOfLoads({
-    conductors: stateConductors(found, limited.circuits, surroundings),
-    parts: limited.parts,
-    stating: statingContinuity(found),
-  });
-  const { conductors, devices } = placeDevices(shared.conductors, shared.parts);
-  const built = { terminals, parts: shared.parts, conductors, devices };
+  const stated = stateConductors(found, limited.circuits, surroundings);
+  const { conductors, devices } = placeDevices(stated, limited.parts);
+  const built = { terminals, parts: limited.parts, conductors, devices };
   return {
     network: { ...built, scenarios: inEveryPosition(built, scenarios) },
     unread: false,
-    circuits: circuitsOf(conductors, limited.circuits),
+    circuits: limited.circuits,
     invalid,
   };
-}
-
-/** The records that state `continuous` themselves. */
-function statingContinuity({ parts, circuits, cables }: NetworkRecords): ReadonlySet<number> {
-  const all = [...circuits, ...cables, ...parts.flatMap((part) => (part.word === "circuit" ? [] : [part]))];
-  return new Set(
-    all.flatMap(({ record, values }) =>
-      (values as { readonly continuous?: boolean }).continuous === undefined ? [] : [record],
-    ),
-  );
-}
-
-/** The circuits as their conductors have them. */
-function circuitsOf(
-  conductors: readonly { readonly run: Run }[],
-  before: ReadNetwork["circuits"],
-): ReadNetwork["circuits"] {
-  const after = new Map(before);
-  for (const { run } of conductors)
-    if (run.word === "circuit") after.set(run.record, { name: run.name, circuit: run });
-  return after;
 }
 
 function withSharedDropLimits(

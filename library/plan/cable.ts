@@ -128,7 +128,7 @@ export interface CableOptions extends RunOptions {
   /**
    * Whether its current flows for three hours or longer at a time. Protection then aims at 125 % of that current.
    *
-   * Left out: taken from the load whose current alone it carries, else from `build`, else as true.
+   * Left out: taken from `build`, else as true.
    *
    * Example: `continuous: false`
    */

@@ -278,7 +278,7 @@ export interface CircuitOptions extends RunOptions {
   /**
    * Whether the load runs for three hours or longer at a time. Protection then aims at 125 % of the load.
    *
-   * Left out: taken from the load at its end, else from `build`, else as true.
+   * Left out: taken from `build`, else as true.
    *
    * Example: `continuous: false`
    */

@@ -49,7 +49,7 @@ export interface DevicePartOptions extends PartOptions, DeviceInShort, TerminalR
   /**
    * Whether its current flows for three hours or longer at a time. Its rating is then aimed at 125 % of that current.
    *
-   * Left out: taken from the load whose current alone it carries, else from `build`, else as true.
+   * Left out: taken from `build`, else as true.
    *
    * Example: `continuous: false`
    */

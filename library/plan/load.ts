@@ -86,10 +86,9 @@ export interface LoadOptions extends PartOptions {
    */
   readonly critical?: boolean;
   /**
-   * Whether the load runs for three hours or longer at a time. Conductors, fuses and breakers that carry its current alone take it
-   * from here.
+   * Whether the load runs for three hours or longer at a time.
    *
-   * Left out: taken from the circuit that ends at it, else from `build`, else as true.
+   * Left out: taken from `build`, else as true.
    *
    * Example: `continuous: false`
    */
