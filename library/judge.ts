@@ -1,6 +1,6 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
-import { ratingOver } from "./analysis/continuous-load.ts";
+import { ratingOver } from "./analysis/load-for-hours.ts";
 import { machineLimit } from "./analysis/machine-protection.ts";
 import { crankingFeeds } from "./analysis/network/topology/cranking-feeds.ts";
 import { networkGraph } from "./analysis/network/topology/network-graph.ts";
@@ -16,7 +16,7 @@ import type { PlanProblem, PlanRecord } from "./model/record.ts";
 import type { Run } from "./model/run.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
-import type { JudgedNetwork, JudgedPlan, JudgedRun } from "./rules/rule.ts";
+import type { Found, JudgedNetwork, JudgedPlan, JudgedRun, Rule } from "./rules/rule.ts";
 import { type WithRule, withCauses } from "./with-causes.ts";
 
 /** The engine's result for a plan: its model, the computed results and the findings. */
@@ -38,28 +38,39 @@ export function judge(
   const model = readModel(records);
   const plan = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
   const reasons = acceptedReasons(model);
-  const found = rules.flatMap((rule) =>
-    rule.check(plan).map((one): WithRule => {
-      const reason = "record" in one.at ? reasons.get(one.at.record)?.[rule.id]?.trim() : undefined;
-      const finding: Finding = {
-        rule: rule.id,
-        severity: one.severity ?? rule.severity,
-        subject: one.subject,
-        at: one.at,
-        values: one.values,
-        related: one.related ?? [],
-        fixes: one.fixes ?? [],
-        ...(rule.acceptable && reason ? { accepted: reason } : {}),
-      };
-      return { finding, found: one, rule };
-    }),
+  const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) =>
+    rule
+      .check(plan, others)
+      .map((found): WithRule => ({ rule, found, finding: madeOf(rule, found, reasons) }));
+  const first = rules.filter(({ afterOthers }) => !afterOthers).flatMap((rule) => foundBy(rule));
+  const others = first.map(({ finding }) => finding);
+  const last = rules.filter(({ afterOthers }) => afterOthers).flatMap((rule) => foundBy(rule, others));
+  const findings = withCauses([...first, ...last], (mended) =>
+    judgedPlan(model, mended, problems, plan.network),
   );
-  const findings = withCauses(found, (mended) => judgedPlan(model, mended, problems, plan.network));
   // Islands alone are no picture of the plan: only their findings are shown.
   return {
     ...plan,
     network: model.network ? plan.network : undefined,
     findings: findings.sort(byPlaceThenSeverity),
+  };
+}
+
+function madeOf(
+  { id, severity, acceptable }: Rule<unknown>,
+  found: Found<unknown>,
+  reasons: ReturnType<typeof acceptedReasons>,
+): Finding {
+  const reason = "record" in found.at ? reasons.get(found.at.record)?.[id]?.trim() : undefined;
+  return {
+    rule: id,
+    severity: found.severity ?? severity,
+    subject: found.subject,
+    at: found.at,
+    values: found.values,
+    related: found.related ?? [],
+    fixes: found.fixes ?? [],
+    ...(acceptable && reason ? { accepted: reason } : {}),
   };
 }
 

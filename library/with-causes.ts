@@ -50,7 +50,7 @@ function causesByRecord(all: readonly WithRule[], resultsOf: (mended: Network) =
   return causes;
 }
 
-/** A cause that follows from another one itself explains nothing beyond it. */
+/** A cause that follows from another one explains no finding of its own. */
 function causeOf(causes: Causes, rule: Rule<unknown>, record: number): CauseOfOthers | undefined {
   if (!rule.restsOn) return undefined;
   return causes.get(record)?.find((cause) => {
@@ -61,7 +61,7 @@ function causeOf(causes: Causes, rule: Rule<unknown>, record: number): CauseOfOt
   });
 }
 
-/** Works out nothing before the first question, and each rule once. */
+/** Waits for the first question, and works out each rule once. */
 function goneIn(results: () => JudgedPlan): NonNullable<CauseOfOthers["isGone"]> {
   let mended: JudgedPlan | undefined;
   const left = new Map<Rule<unknown>, ReadonlySet<number>>();

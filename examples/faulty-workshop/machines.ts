@@ -122,7 +122,6 @@ circuit({
   oneWayFt: 3,
   gauge: 2,
   protect: { ...classT, ratingA: 100 },
-  accept: { "inverter/supply": "The fuse is slower than its gate allows; its maker confirmed it." },
 });
 
 // charger/output-current: the lamps ask the converter for more than it gives.

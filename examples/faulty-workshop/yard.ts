@@ -9,6 +9,7 @@ import {
   dcDcCharger,
   disconnect,
   type EitherTerminal,
+  fuseHolder,
   fusePanel,
   inverter,
   load,
@@ -91,6 +92,44 @@ circuit({
   accept: { "disconnect/missing": "The alarm has to stay on." },
 });
 heater("forge", forge);
+
+// disconnect/bilge-pump: whoever switches the dry dock off on leaving stops the pump too.
+const dryDock = sound("dry dock");
+heater("dry dock", dryDock);
+circuit({
+  name: "bilge pump, dry dock",
+  from: dryDock.positive,
+  returnTo: dryDock.negative,
+  load: 4,
+  oneWayFt: 6,
+  gauge: 12,
+  protect: { ...classT, ratingA: 6 },
+});
+
+// protection/shared-alarm: a fault in the lamp opens the fuse of the alarm.
+const granary = sound("granary");
+const { distanceIn: _, ...ofItsHolder } = classT;
+const granaryFuse = fuseHolder({ ...ofItsHolder, name: "fuse, granary", ratingA: 15, on: granary.positive });
+const fromGranary = {
+  from: granaryFuse.load,
+  returnTo: granary.negative,
+  oneWayFt: 6,
+  gauge: 12,
+} as const;
+circuit({ ...fromGranary, name: "granary lamp", load: 8 });
+circuit({ ...fromGranary, name: "smoke alarm, granary", load: 0.3 });
+
+// plan/repeated-name and plan/needless-accept: copied from the circuit above it, with its name and an old reason.
+const bakery = sound("bakery");
+const fromBakery = { from: bakery.positive, returnTo: bakery.negative, oneWayFt: 6, gauge: 12 } as const;
+circuit({ ...fromBakery, name: "bakery lamp", load: 3, protect: { ...classT, ratingA: 6 } });
+circuit({
+  ...fromBakery,
+  name: "bakery lamp",
+  load: 5,
+  protect: { ...classT, ratingA: 10 },
+  accept: { "protection/headroom": "It burns for minutes." },
+});
 
 // protection/does-not-clear: so long that a short at its end is hardly more than the fuse carries.
 const tower = sound("tower");
@@ -562,7 +601,6 @@ circuit({
   oneWayFt: 5,
   gauge: 14,
   protect: { ...classT, ratingA: 3 },
-  accept: { "disconnect/missing": "It shows that the bank is alive." },
 });
 
 /** A charger of 15 A on a bank. */

@@ -1,7 +1,7 @@
 import type { CoolestTerminal } from "../model/coolest-terminal.ts";
 import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { LoadForHours } from "./continuous-load.ts";
+import type { LoadForHours } from "./load-for-hours.ts";
 
 /** All results for one circuit. All numbers are unrounded; rounding is left to the display. */
 export interface CircuitResult {

@@ -1,6 +1,6 @@
 import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { LoadForHours } from "./continuous-load.ts";
+import type { LoadForHours } from "./load-for-hours.ts";
 import type { NetworkTopology } from "./network/topology/network-topology.ts";
 
 /** All results for a network. All numbers are unrounded; rounding is left to the display. */

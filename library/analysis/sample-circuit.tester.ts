@@ -23,6 +23,7 @@ const sample = {
   record: 0,
   inNetwork: false,
   name: "sample",
+  nameStated: true,
   loadA: 40,
   systemV: 12,
   lengthsGiven: { oneWayFt: 15 },

@@ -20,6 +20,7 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
   const [protection, protectionFarEnd] = [protectionOf(values.protect), protectionOf(values.protectFarEnd)];
   const coolestTerminal = cooler(ratingOf(protection), ratingOf(protectionFarEnd));
   return {
+    nameStated: displayName(values.name ?? "") !== "",
     conductor: conductorOf(values),
     insulationC: insulationC ?? defaultInsulationC,
     insulationStated: insulationC !== undefined,
@@ -49,6 +50,7 @@ export function shown<Name extends string>(
 
 type Construction = Pick<
   Run,
+  | "nameStated"
   | "conductor"
   | "insulationC"
   | "insulationStated"

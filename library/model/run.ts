@@ -64,6 +64,8 @@ interface RunBase extends DropLimit {
    */
   readonly inNetwork: boolean;
   readonly name: string;
+  /** False: the name is that of its variable, or its place in the plan. */
+  readonly nameStated: boolean;
   /** Current of the load, A; 0 for a cable, until the network is solved. */
   readonly loadA: number;
   /**

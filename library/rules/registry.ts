@@ -21,6 +21,7 @@ import { minimumSize } from "./conductor/minimum-size.ts";
 import { conductorParallel } from "./conductor/parallel.ts";
 import { terminalTemperature } from "./conductor/terminal-temperature.ts";
 import { voltageDrop } from "./conductor/voltage-drop.ts";
+import { bilgePump } from "./disconnect/bilge-pump.ts";
 import { disconnectMissing } from "./disconnect/missing.ts";
 import { disconnectRating } from "./disconnect/rating.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
@@ -35,6 +36,8 @@ import { partRating } from "./part/rating.ts";
 import { acceptWithoutReason } from "./plan/accept-without-reason.ts";
 import { cannotRun } from "./plan/cannot-run.ts";
 import { invalidValue } from "./plan/invalid-value.ts";
+import { needlessAccept } from "./plan/needless-accept.ts";
+import { repeatedName } from "./plan/repeated-name.ts";
 import { tooSlow } from "./plan/too-slow.ts";
 import { unitSuspect } from "./plan/unit-suspect.ts";
 import { aboveConductor } from "./protection/above-conductor.ts";
@@ -47,6 +50,7 @@ import { protectionInterrupting } from "./protection/interrupting.ts";
 import { missing } from "./protection/missing.ts";
 import { returnConductor } from "./protection/return-conductor.ts";
 import { protectionSelectivity } from "./protection/selectivity.ts";
+import { sharedAlarm } from "./protection/shared-alarm.ts";
 import { sideBySide } from "./protection/side-by-side.ts";
 import { standardRating } from "./protection/standard-rating.ts";
 import { startingCurrent } from "./protection/starting-current.ts";
@@ -88,6 +92,7 @@ export const rules: readonly Rule<unknown>[] = [
   conductorParallel,
   terminalTemperature,
   voltageDrop,
+  bilgePump,
   disconnectMissing,
   disconnectRating,
   inverterPrecharge,
@@ -102,6 +107,8 @@ export const rules: readonly Rule<unknown>[] = [
   acceptWithoutReason,
   cannotRun,
   invalidValue,
+  needlessAccept,
+  repeatedName,
   tooSlow,
   unitSuspect,
   aboveConductor,
@@ -114,6 +121,7 @@ export const rules: readonly Rule<unknown>[] = [
   missing,
   returnConductor,
   protectionSelectivity,
+  sharedAlarm,
   sideBySide,
   standardRating,
   startingCurrent,

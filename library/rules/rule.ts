@@ -37,7 +37,10 @@ export interface Rule<Values> {
   readonly restsOn?: "voltages" | "currents";
   /** Of rules about ampacity, fuses and short circuits: a finding that follows from another one is shown by itself all the same. */
   readonly neverFolded?: true;
-  check(plan: JudgedPlan): Found<Values>[];
+  /** It is about the findings of other rules: {@link check} gets them, and comes last. */
+  readonly afterOthers?: true;
+  /** `others`: the findings of all other rules, for a rule that comes {@link afterOthers}. */
+  check(plan: JudgedPlan, others?: readonly Finding[]): Found<Values>[];
   /** About 100 characters: the fault, the value given, the limit; unit always, three significant figures. */
   message(values: Values): string;
 }

@@ -1,7 +1,7 @@
 import type { Estimate } from "../../model/estimate.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { isDevice, passesCurrentOn } from "../../model/part-roles.ts";
-import { type LoadForHours, loadsForMinutes, ratingOver } from "../continuous-load.ts";
+import { type LoadForHours, loadsForMinutes, ratingOver } from "../load-for-hours.ts";
 import type {
   ConductorWorst,
   NetworkResult,

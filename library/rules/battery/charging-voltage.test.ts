@@ -67,6 +67,44 @@ testRule(chargingVoltageOfBattery, [
     ],
   },
   {
+    name: "a charger for half the cells charges nothing",
+    plan: charged('chemistry: "AGM", nominalV: 24', "outputV: 14.4", "build({ voltage: 24 });"),
+    finds: [
+      {
+        on: "outputV",
+        severity: "error",
+        message: "Charges AGM (the battery house) to 14.4 V, below the ",
+        values: { what: "for fewer cells" },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a charger for twice the cells",
+    plan: charged('chemistry: "AGM"', "outputV: 28.8"),
+    finds: [
+      {
+        on: "outputV",
+        severity: "error",
+        message:
+          "Charges AGM (the battery house) to 28.8 V, 4.8 V a cell; up to 14.7 V is usual (common practice, no source): this source is for more cells",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "an equalising charge is not for more cells",
+    plan: charged('chemistry: "flooded lead-acid"', "outputV: 16"),
+    finds: [
+      {
+        on: "outputV",
+        severity: "warning",
+        message: "Charges flooded lead-acid (the battery house) to 16 V",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "accepted with a reason",
     plan: charged(
       'chemistry: "flooded lead-acid"',

@@ -1,5 +1,5 @@
 import { type Charging, chargings } from "../../analysis/charging-sources.ts";
-import { cellsOf, fullAtRestOf } from "../../model/battery-figures.ts";
+import { cellsOf, fullAtRestOf, restVoltageAt } from "../../model/battery-figures.ts";
 import type { BatteryPart } from "../../model/network.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
 import { lithiumIronPhosphateCell } from "../../standards/rest-voltage.ts";
@@ -17,7 +17,7 @@ export const chargingVoltageOfBattery = defineRule<Values>({
   fixable: false,
   acceptable: true,
   // Needs the output voltage of each charging source, and the chemistry and cells of the batteries between its terminals, every switch
-  // closed. One finding for each source: the battery that it suits least.
+  // closed. One finding for each source: the battery that it suits least. An error if it is for another number of cells.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) => {
       const bySource = new Map<number, Found<Values>>();
@@ -31,14 +31,22 @@ export const chargingVoltageOfBattery = defineRule<Values>({
     const [from, to] = rangeV;
     const charges = `Charges ${chemistry} (${battery}) to ${withUnit(outputV, "V")}`;
     const setIt = `Set it to ${formatRounded(from)} to ${withUnit(to, "V")}`;
-    return what === "high"
-      ? `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${withUnit(limitV, "V")} is usual (${source}). ${setIt}.`
-      : `${charges}, below the ${withUnit(limitV, "V")} at which it rests when full (${source}): it never gets full. ${setIt}.`;
+    const limit = withUnit(limitV, "V");
+    switch (what) {
+      case "for more cells":
+        return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}): this source is for more cells, and the battery overheats and bursts. ${setIt}, or use one for this battery.`;
+      case "high":
+        return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}). ${setIt}.`;
+      case "low":
+        return `${charges}, below the ${limit} at which it rests when full (${source}): it never gets full. ${setIt}.`;
+      case "for fewer cells":
+        return `${charges}, below the ${limit} at which it rests when empty (${source}): this source is for fewer cells and cannot charge it, and the battery may feed back into it. Use one for ${formatRounded(from)} to ${withUnit(to, "V")}.`;
+    }
   },
 });
 
 interface Values {
-  readonly what: "high" | "low";
+  readonly what: "for more cells" | "high" | "low" | "for fewer cells";
   readonly chemistry: string;
   /** "the battery house" */
   readonly battery: string;
@@ -60,21 +68,28 @@ function finding({ source, batteries }: Charging): Found<Values> | undefined {
     sum(({ chemistry, systemV }) => (chargingVoltage.absorptionFor12V[chemistry][end] * systemV) / 12);
   const rangeV = [absorptionV(0), absorptionV(1)] as const;
   const fullV = sum(fullAtRestOf);
+  const emptyV = sum((battery) => restVoltageAt(battery, 0).voltageV);
   const isHigh = exceeds(outputV, rangeV[1]);
   if (!isHigh && !exceeds(fullV, outputV)) return undefined;
+  const isForMore = exceeds(outputV, forMoreCells * rangeV[1]);
+  const isForFewer = !exceeds(outputV, emptyV);
   return {
     subject: source.name,
     at: atPart(source, "outputV"),
+    ...((isForMore || isForFewer) && { severity: "error" }),
     related: [relatedPart(first)],
     values: {
-      what: isHigh ? "high" : "low",
+      what: isForMore ? "for more cells" : isHigh ? "high" : isForFewer ? "for fewer cells" : "low",
       chemistry: first.chemistry,
       battery: partInWords(first),
       outputV,
-      limitV: isHigh ? rangeV[1] : fullV,
+      limitV: isHigh ? rangeV[1] : isForFewer ? emptyV : fullV,
       perCellV: outputV / sum(cellsOf),
       rangeV,
       source: sourceInWords(isHigh ? chargingVoltage.source : lithiumIronPhosphateCell.source),
     },
   };
 }
+
+/** No charge of any chemistry goes so far above the usual voltage, not even an equalising one: common practice, no source. */
+const forMoreCells = 1.25;

@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect, fuseHolder } from "loomwright";
 
 // A caravan: the gas alarm shares the fuse of the sockets.
-// Expected: info (alarm on a shared fuse) at gas alarm
+// Expected: info protection/shared-alarm at gas alarm
 // Because: Common practice: an alarm has a fuse of its own, or the fault of another device silences it.
-// Not met yet: no rule finds it
 build({ name: "alarm on shared fuse", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

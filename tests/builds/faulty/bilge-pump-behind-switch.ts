@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect, motor } from "loomwright";
 
 // A moored boat: the automatic bilge pump is behind the switch that its owner turns off on leaving.
-// Expected: info (bilge pump behind the main switch) at bilge pump or bilge pump cable
+// Expected: info disconnect/bilge-pump at bilge pump or bilge pump cable
 // Because: Common practice, as in 33 CFR 183 and ISO 10133 clause 6 exceptions (recalled): automatic bilge pumps stay on when the boat is left.
-// Not met yet: no rule finds it
 build({ name: "bilge pump behind switch", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

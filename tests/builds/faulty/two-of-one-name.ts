@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A choir's bus: two circuits are called lamps, and the fuse map cannot tell them apart.
-// Expected: warning (two of one name) at lamps
+// Expected: warning plan/repeated-name at lamps
 // Because: No clause: labels, lists and findings name circuits; two of one name cannot be distinguished.
-// Not met yet: no rule finds it
 build({ name: "two of one name", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -1,0 +1,104 @@
+import type { Network, Part } from "../model/network.ts";
+import { isConsumer } from "../model/part-roles.ts";
+import { descriptorOf } from "../model/parts/index.ts";
+import { networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
+import type { FaultResult } from "./network-result.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
+
+/** A device that has to work unattended. */
+export type Use = "bilge pump" | "alarm";
+
+/**
+ * By part index: the use of a device, as its name shows it, or that of a conductor which ends at it. People name these devices by their
+ * use, "bilge pump, aft" or "gas alarm"; in other words they are not recognised.
+ */
+export const usesOf: (network: Network) => ReadonlyMap<number, Use> = workedOutOnce((network) => {
+  const uses = new Map<number, Use>();
+  const note = (part: Part | undefined, name: string) => {
+    const use = part && isConsumer(part) ? useIn(name) : undefined;
+    if (part && use && !uses.has(part.index)) uses.set(part.index, use);
+  };
+  for (const part of network.parts) note(part, part.name);
+  for (const { from, to, name } of network.conductors)
+    for (const end of [from, to]) {
+      const { part, name: terminal } = network.terminals[end]!;
+      if (terminal === "positive") note(network.parts[part], name);
+    }
+  return uses;
+});
+
+/** The use that a name shows: a pump that a hand works is none that runs by itself. */
+function useIn(name: string): Use | undefined {
+  const words = name.replace(/(?<=[a-z])(?=[A-Z])/g, " ").toLowerCase();
+  if (/\b(alarms?|detectors?)\b/.test(words)) return "alarm";
+  return /\bbilge\b.*\bpumps?\b/.test(words) && !/\bmanual\b/.test(words) ? "bilge pump" : undefined;
+}
+
+/** A bilge pump, and a switch that turns it off together with other devices. */
+export interface SwitchedPump {
+  readonly pump: Part;
+  readonly mainSwitch: Part;
+}
+
+/** A switch of its own is no main switch: it stays on when the others are turned off. Of several switches, the one with the most devices behind it. */
+export function pumpsBehindMainSwitches(network: Network): readonly SwitchedPump[] {
+  const uses = usesOf(network);
+  const pumps = network.parts.filter(({ index }) => uses.get(index) === "bilge pump");
+  if (pumps.length === 0) return [];
+  const graph = networkGraph(network);
+  const poles = network.parts.flatMap((part) => (part.kind === "battery" ? [part.terminals.positive] : []));
+  const reached = reachedFrom(graph, poles);
+  const switches = network.parts.filter((part) => {
+    const { opens, protects } = descriptorOf(part);
+    return opens === "by hand" && !protects;
+  });
+  const cutOff = switches.map((mainSwitch) => {
+    const left = reachedFrom(graph, poles, ({ part }) => part !== mainSwitch.index);
+    const lost = network.parts.filter(
+      (part) =>
+        isConsumer(part) && reached.has(part.terminals.positive) && !left.has(part.terminals.positive),
+    );
+    return { mainSwitch, lost };
+  });
+  const shared = cutOff
+    .filter(({ lost }) => lost.some(({ index }) => uses.get(index) !== "bilge pump"))
+    .sort((one, other) => other.lost.length - one.lost.length);
+  return pumps.flatMap((pump) => {
+    const off = shared.find(({ lost }) => lost.includes(pump));
+    return off ? [{ pump, mainSwitch: off.mainSwitch }] : [];
+  });
+}
+
+/** An alarm, and the device that also protects other devices. */
+export interface SharedAlarm {
+  readonly alarm: Part;
+  /** Index in the network's devices. */
+  readonly device: number;
+  /** Other devices behind it, in the order of the plan; never empty. Alarms on one fuse share it among themselves only. */
+  readonly others: readonly Part[];
+}
+
+export function alarmsOnSharedDevices(network: Network, faults: FaultResult): readonly SharedAlarm[] {
+  const uses = usesOf(network);
+  const alarms = network.parts.filter(({ index }) => uses.get(index) === "alarm");
+  if (alarms.length === 0) return [];
+  const { conductors, terminals } = network;
+  return alarms.flatMap((alarm): SharedAlarm[] => {
+    const feeds = conductors.flatMap(({ from, to, role }, index) => {
+      const ends = [from, to].some((end) => terminals[end]!.part === alarm.index);
+      return role !== "return" && ends ? [index] : [];
+    });
+    const protecting = faults.devices.find(({ behind }) => feeds.some((feed) => behind.includes(feed)));
+    if (!protecting) return [];
+    const there = new Set(
+      protecting.behind.flatMap((index) => {
+        const { from, to, role } = conductors[index]!;
+        return role === "return" ? [] : [terminals[from]!.part, terminals[to]!.part];
+      }),
+    );
+    const others = network.parts.filter(
+      (part) => there.has(part.index) && isConsumer(part) && uses.get(part.index) !== "alarm",
+    );
+    return others.length > 0 ? [{ alarm, device: protecting.device, others }] : [];
+  });
+}

@@ -1,0 +1,30 @@
+import type { Network } from "../model/network.ts";
+import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+
+/** A current that may flow for hours, and the part of it that is drawn by devices which run for hours. */
+export interface LoadForHours {
+  readonly currentA: number;
+  /** Of {@link currentA}, A. */
+  readonly continuousA: number;
+}
+
+/**
+ * The least rating over a load, A.
+ *
+ *     I_rating ≥ 1.25 · I_continuous + 1.00 · (I − I_continuous)
+ *
+ * NFPA 70, 215.3: 125 % of the continuous load plus 100 % of the load that is not continuous.
+ */
+export function ratingOver({ currentA, continuousA }: LoadForHours): number {
+  return ratingOverContinuousLoad.factor * continuousA + (currentA - continuousA);
+}
+
+/** The part indices of the loads that do not run for hours, as they or the circuits that end at them state. */
+export function loadsForMinutes({ parts, conductors, terminals }: Network): ReadonlySet<number> {
+  const loads = parts.flatMap((part) => (part.kind === "load" && !part.continuous ? [part.index] : []));
+  const fed = conductors.flatMap(({ role, run, to }) => {
+    const part = parts[terminals[to]!.part]!;
+    return role === "positive" && !run.continuous && part.kind === "load" ? [part.index] : [];
+  });
+  return new Set([...loads, ...fed]);
+}
