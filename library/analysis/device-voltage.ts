@@ -17,7 +17,10 @@ export interface Lowest {
   readonly scenario: number;
 }
 
-/** The lowest voltage at the input of every such device, in any solved scenario with the device on. */
+/**
+ * The lowest voltage at the input of every such device, in any solved scenario with the device on; where a motor starts that no scenario
+ * of the plan starts, only at that motor.
+ */
 export function deviceVoltages({
   network,
   result,
@@ -32,6 +35,7 @@ export function deviceVoltages({
     for (const solved of result.scenarios) {
       const scenario = network.scenarios[solved.scenario];
       if (solved.state !== "solved" || !scenario?.on[part.index]) continue;
+      if (scenario.furtherStart && !scenario.starting[part.index]) continue;
       const voltageV =
         (solved.terminalV[device.positive] ?? Number.NaN) - (solved.terminalV[device.negative] ?? Number.NaN);
       const key = scenario.momentary ? "momentary" : "lasting";

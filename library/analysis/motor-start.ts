@@ -1,17 +1,18 @@
-import type { LoadPart, Network, ProtectiveDevice } from "../model/network.ts";
+import { isMotor, type MotorPart } from "../model/motor-starts.ts";
+import type { Network, ProtectiveDevice } from "../model/network.ts";
 import type { Citation } from "../standards/citation.ts";
 import { motorStart } from "../standards/device-practice.ts";
-import { networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
+import { groupedBy } from "./grouped-by.ts";
+import { portsOf } from "./network/topology/ports.ts";
+import { greatestAlone } from "./network/worst-alone.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { earliestOpening, openingTime } from "./opening-time.ts";
-
-/** A motor. */
-type Motor = LoadPart & { readonly draws: { readonly as: "motor" } };
+import type { SingleDraw } from "./single-draw.ts";
 
 /** The greatest current of a starting motor through a device. */
-export interface StartThroughDevice {
+interface StartThroughDevice {
   readonly device: ProtectiveDevice;
-  readonly motor: Motor;
+  readonly motor: MotorPart;
   /** The starting current of the motor alone, or that of a scenario in which it starts and others run, A. */
   readonly currentA: number;
   /** Index of that scenario. */
@@ -20,57 +21,50 @@ export interface StartThroughDevice {
 
 /**
  * For every device with motors behind it, seen from the banks: the greatest starting current of a single motor, and the greatest
- * current through the device in a scenario in which a motor behind it starts.
+ * current through the device in a scenario in which that motor starts. Motors that need another time to start count apart.
  */
-export function startsThroughDevices(network: Network, result: NetworkResult): readonly StartThroughDevice[] {
-  const graph = networkGraph(network);
-  const banks = graph.sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
-  const reached = reachedFrom(
-    graph,
-    banks.map(({ positive }) => positive),
-  );
-  const worst = new Map<number, Motor>();
-  const motorAt = new Map(
-    network.parts.flatMap((part) => (isMotor(part) ? [[part.terminals.positive, part] as const] : [])),
-  );
-  const byDevice = new Map<ProtectiveDevice, Motor>();
-  const devicesInParts = new Map(
-    network.devices.flatMap((device) =>
-      device.place.at === "part" ? [[device.place.part, device] as const] : [],
-    ),
-  );
-  const greater = (one: Motor | undefined, other: Motor) =>
-    one && one.draws.startingA >= other.draws.startingA ? one : other;
-  // From the last terminal of the walk to the first: the terminals behind one are known before it.
-  for (const [terminal, step] of [...reached].reverse()) {
-    const own = motorAt.get(terminal);
-    const behind = worst.get(terminal);
-    const motor = own ? greater(behind, own) : behind;
-    if (!motor || !step) continue;
-    worst.set(step.from, greater(worst.get(step.from), motor));
-    const { near, far } = network.conductors[step.edge.conductor] ?? {};
-    const inPart = devicesInParts.get(step.edge.part);
-    for (const device of [near, far, inPart])
-      if (device) byDevice.set(device, greater(byDevice.get(device), motor));
-  }
-  return [...byDevice].map(([device, motor]) => ({
-    device,
-    motor,
-    ...greatestStart(network, result, device, motor),
-  }));
+function startsThroughDevices(network: Network, result: NetworkResult): readonly StartThroughDevice[] {
+  return motorsByTime(network).flatMap((motors) => {
+    const starts = motors.flatMap(startOf).sort((one, other) => other.currentA - one.currentA);
+    const alone = greatestAlone(network, starts);
+    return network.devices.flatMap((device): StartThroughDevice[] => {
+      const { place } = device;
+      const own = place.at === "part" ? alone.feeds[place.part] : alone.conductors[place.conductor];
+      const motor = own && network.parts[own.worst.alone];
+      if (!own || !motor || !isMotor(motor)) return [];
+      const start = { device, motor, currentA: own.worst.currentA };
+      return [{ ...start, ...greaterInScenario(network, result, start) }];
+    });
+  });
 }
 
-function isMotor(part: Network["parts"][number]): part is Motor {
-  return part.kind === "load" && part.draws.as === "motor";
+/** The motors that need the same time to start, the quickest first. */
+function motorsByTime({ parts }: Network): readonly (readonly MotorPart[])[] {
+  const groups = groupedBy(parts.filter(isMotor), startTimeS);
+  const inOrder = [...groups].sort(([one], [other]) => one - other).map(([, motors]) => motors);
+  const apart = inOrder.slice(0, mostTimes - 1);
+  const others = inOrder.slice(mostTimes - 1).flat();
+  return others.length > 0 ? [...apart, others] : apart;
 }
 
-function greatestStart(
+/** Our choice, to bound the work: each takes a walk of the network. The longest ones count together. */
+const mostTimes = 8;
+
+function startTimeS({ draws }: MotorPart): number {
+  return draws.startingS ?? motorStart.seconds;
+}
+
+function startOf(motor: MotorPart): SingleDraw[] {
+  const { startingA } = motor.draws;
+  return portsOf(motor).map((port) => ({ ...port, currentA: startingA, designA: startingA }));
+}
+
+function greaterInScenario(
   network: Network,
   result: NetworkResult,
-  { place }: ProtectiveDevice,
-  motor: Motor,
+  { device: { place }, motor, currentA }: StartThroughDevice,
 ): Pick<StartThroughDevice, "currentA" | "scenario"> {
-  let worst: Pick<StartThroughDevice, "currentA" | "scenario"> = { currentA: motor.draws.startingA };
+  let worst: Pick<StartThroughDevice, "currentA" | "scenario"> = { currentA };
   for (const solved of result.scenarios) {
     if (solved.state !== "solved" || !network.scenarios[solved.scenario]?.starting[motor.index]) continue;
     const through = place.at === "part" ? solved.partA[place.part] : solved.conductorA[place.conductor];
@@ -91,14 +85,22 @@ export interface OpensAtStart extends StartThroughDevice {
   readonly source: Citation;
 }
 
+/** The devices that open while a motor behind them starts, one motor for each: one at whose start the device must open, if there is one. */
+export function devicesOpenedByStarts(network: Network, result: NetworkResult): readonly OpensAtStart[] {
+  const opened = startsThroughDevices(network, result).flatMap((start) => opensAtStart(start) ?? []);
+  return [...groupedBy(opened, ({ device }) => device).values()].map(
+    (starts) => starts.find(({ certain }) => certain) ?? starts[0]!,
+  );
+}
+
 /**
  * Undefined if it does not open, or if its gates are not known. If the plan does not state how long the motor needs, only the
  * longest time of a gate counts: the shortest one of a fuse is far below the time that an ordinary one takes.
  */
-export function opensAtStart(start: StartThroughDevice): OpensAtStart | undefined {
+function opensAtStart(start: StartThroughDevice): OpensAtStart | undefined {
   const { device, motor, currentA } = start;
   const { startingS } = motor.draws;
-  const startS = startingS ?? motorStart.seconds;
+  const startS = startTimeS(motor);
   const opens = openingTime(device, currentA);
   if (opens.judged && opens.openingS <= startS)
     return { ...start, certain: true, openingS: opens.openingS, startS, source: opens.source };

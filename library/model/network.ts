@@ -107,6 +107,8 @@ export interface Scenario {
   readonly selected?: ReadonlyMap<number, readonly string[]>;
   /** It differs from another scenario only in the position of one switch, which no scenario states. */
   readonly furtherPosition?: true;
+  /** A motor starts in it that no scenario starts. Only the voltage of that motor is judged. */
+  readonly furtherStart?: true;
   /** A motor starts: its current does not heat conductors for long, and counts for voltages only. */
   readonly momentary: boolean;
   /**

@@ -1,6 +1,7 @@
 import type { BuildValues } from "./build-properties.ts";
 import { withArticle } from "./describe-value.ts";
 import { makeLoadOfCircuit, makePart, nominalVoltageOf, type PartContext } from "./make-parts.ts";
+import { motorStarts } from "./motor-starts.ts";
 import type { Network, Part } from "./network.ts";
 import {
   belongsToNetwork,
@@ -269,10 +270,11 @@ function makeScenarios(
     systemV: build.voltage ?? defaultVoltage,
     bankNominalV: ({ terminals, systemV }) => nominal.ofBank(terminals.positive) ?? systemV,
   };
-  if (scenarios.length === 0) return builtInScenarios(stage);
-  return scenarios.map(({ record, name, values }) => {
+  const stated = scenarios.map(({ record, name, values }) => {
     const read = readScenario(values, { record, name }, stage);
     for (const refusal of read.invalid) invalid.push({ record, name, ...refusal });
     return read;
   });
+  const given = stated.length > 0 ? stated : builtInScenarios(stage);
+  return [...given, ...motorStarts(parts, given)];
 }

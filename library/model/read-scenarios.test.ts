@@ -71,7 +71,7 @@ describe("scenarios", () => {
 
   const sources = ["engine", "charger", "shore", "roof", "controller"];
 
-  it("are three where the plan names none", () => {
+  it("are three where the plan names none, and one for the start of a motor", () => {
     const built = offIn(() => undefined);
     expect(
       built.map(({ name, off, sunShare, momentary, record }) => ({ name, off, sunShare, momentary, record })),
@@ -85,9 +85,16 @@ describe("scenarios", () => {
         momentary: false,
         record: undefined,
       },
+      {
+        name: "on the bank alone, Pump starting",
+        off: sources,
+        sunShare: 0,
+        momentary: true,
+        record: undefined,
+      },
     ]);
     expect(built[0]?.restV.slice(0, 2)).toEqual([12, undefined]);
-    expect(built.flatMap(({ starting }) => starting)).not.toContain(true);
+    expect(built.slice(0, 3).flatMap(({ starting }) => starting)).not.toContain(true);
   });
 
   it.each<[string, (boat: Boat) => Parameters<typeof scenario>[0], readonly string[]]>([

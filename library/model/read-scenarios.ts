@@ -1,5 +1,6 @@
 import { type RestFrom, restVoltageAt } from "./battery-figures.ts";
 import { withArticle } from "./describe-value.ts";
+import { isMotor } from "./motor-starts.ts";
 import type { BatteryPart, Part } from "./network.ts";
 import { isCharging, isConsumer, isStarterMotor, passesCurrentOn } from "./part-roles.ts";
 import { descriptorOf } from "./parts/index.ts";
@@ -146,10 +147,7 @@ function unfitInput(part: Part, terminal: string, off: ReadonlySet<number>): str
 
 /** The reason why a part may not be listed; undefined if it may. */
 function unfit(part: Part, property: "on" | "off" | "starting"): string | undefined {
-  if (property === "starting")
-    return part.kind === "load" && part.draws.as === "motor"
-      ? undefined
-      : `is ${part.name}, which is not a motor`;
+  if (property === "starting") return isMotor(part) ? undefined : `is ${part.name}, which is not a motor`;
   if (!passesCurrentOn(part) || isSwitch(part)) return undefined;
   return `is ${withArticle(part.kind)}, which is never off`;
 }

@@ -19,7 +19,8 @@ import type { EitherTerminal } from "./terminal.ts";
 /**
  * An operating state of the whole build, for calculation and checks: the loads that are on, and the sources that charge.
  * A plan without scenarios is checked with everything on, on the bank alone, and while charging with no load on. A plan with
- * scenarios is checked in those only. A relay or selector switch is also checked in the positions that no scenario states.
+ * scenarios is checked in those only. A relay or selector switch is also checked in the positions that no scenario states, and a
+ * motor that no scenario starts is started in a further one.
  *
  * Example: `scenario({ name: "Night at anchor", chargePercent: 50 })`
  *

@@ -124,7 +124,7 @@ circuit({ ...onBus, returnTo: metal.metal, load: 0.05 });`,
   ),
   load: looped(bus, "circuit({ ...onBus, to: load({ powerW: 1, minimumV: 11 }) });"),
   starterMotor: looped(bus, "circuit({ ...onBus, to: starterMotor({ crankingA: 1 }) });"),
-  motor: looped(bus, "circuit({ ...onBus, to: motor({ runningA: 0.1, startingA: 0.2 }) });"),
+  motor: looped(bus, "circuit({ ...onBus, to: motor({ runningA: 0.1, startingA: 0.2, minimumV: 9 }) });"),
   part: looped(
     bus,
     `const relay = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"] }], ratedA: 10 });

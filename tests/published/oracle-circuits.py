@@ -207,10 +207,14 @@ def findings(circuit, figures, lengths, stated):
             found.append("protection/voltage-rating info")
         elif not versions and "family" in device and figures["systemV"] > 32:
             found.append("protection/voltage-rating info")
-        # 33 CFR 183.455(b) and, from a battery, 183.460(a).
-        most_in = 72 if circuit.get("fromBattery") and end == "protect" else 40 if circuit.get("sheathed") else 7
-        if above(device.get("distanceIn", device.get("distanceMm", 0) / 25.4), most_in):
+        # 33 CFR 183.455(b) and, from a battery, 183.460(a); practice there is 7 in without a sheath.
+        at_battery = circuit.get("fromBattery") and end == "protect"
+        most_in = 72 if at_battery else 40 if circuit.get("sheathed") else 7
+        distance_in = device.get("distanceIn", device.get("distanceMm", 0) / 25.4)
+        if above(distance_in, most_in):
             found.append("protection/distance warning")
+        elif at_battery and not circuit.get("sheathed") and above(distance_in, 7):
+            found.append("protection/distance info")
     return sorted(found)
 
 

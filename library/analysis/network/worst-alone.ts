@@ -41,12 +41,20 @@ export function aloneCurrents(
   banks: readonly Bank[],
   lasting: readonly SolvedScenario[],
 ): AloneCurrents {
+  return greatestAlone(network, singleDraws(network, banks), lasting);
+}
+
+/** The same for given currents, greatest first. `lasting`: scenarios that may show their shares on divided ways. */
+export function greatestAlone(
+  network: Network,
+  draws: readonly SingleDraw[],
+  lasting: readonly SolvedScenario[] = [],
+): AloneCurrents {
   const worst: Mutable = {
     conductors: network.conductors.map(() => undefined),
     feeds: network.parts.map(() => undefined),
     draws: network.parts.map(() => undefined),
   };
-  const draws = singleDraws(network, banks);
   if (draws.length === 0) return worst;
   const wiring = networkGraph(network);
   const all = withSources(wiring);

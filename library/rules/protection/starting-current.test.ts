@@ -66,6 +66,46 @@ testRule(startingCurrent, [
     ],
   },
   {
+    name: "two batteries share the start: 35 A through the fuse of each",
+    plan: pair(70),
+    finds: [
+      { subject: "one", on: "ratingA", message: "The 10 A fuse opens within 0.5 s", fixes: "no fix" },
+      { subject: "other", on: "ratingA", message: "The 10 A fuse opens within 0.5 s", fixes: "no fix" },
+    ],
+  },
+  { name: "two batteries share the start: just below that", plan: pair(69), finds: "nothing" },
+  {
+    name: "a lesser motor that needs longer",
+    plan: `${behindOneFuse("motor({ runningA: 4, startingA: 60, startingS: 0.05 })", "motor({ runningA: 4, startingA: 36 })")}
+      scenario({ name: "one after the other" });`,
+    finds: [
+      {
+        subject: "main",
+        on: "ratingA",
+        message: "The 10 A fuse opens within 0.5 s (unconfirmed figure) at 40 A",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "with all that runs beside it, though no scenario starts it",
+    plan: behindOneFuse("motor({ runningA: 2, startingA: 30 })", "load({ currentA: 5 })"),
+    finds: [
+      {
+        subject: "main",
+        on: "ratingA",
+        message:
+          'The 10 A fuse opens within 0.5 s (unconfirmed figure) at 35 A in "everything on, pump starting", the start of pump (0.5 s, as usual)',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "with a little less beside it",
+    plan: behindOneFuse("motor({ runningA: 2, startingA: 30 })", "load({ currentA: 4.9 })"),
+    finds: "nothing",
+  },
+  {
     name: "with the other loads of its scenario, through the fuse of both",
     plan: `
       build({ insulationC: 105 });
@@ -86,3 +126,30 @@ testRule(startingCurrent, [
     ],
   },
 ]);
+
+function pair(startingA: number): string {
+  return `
+    build({ insulationC: 105 });
+    const [left, right] = [1, 2].map(() => battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 }));
+    const bus = busBar({ side: "positive" });
+    const back = busBar({ side: "negative" });
+    const one = fuseHolder({ ratingA: 10, family: "ISO 8820-3 Type C", on: left.positive });
+    const other = fuseHolder({ ratingA: 10, family: "ISO 8820-3 Type C", on: right.positive });
+    cable({ from: one.load, to: bus.stud, lengthFt: 1, gauge: 8 });
+    cable({ from: other.load, to: bus.stud, lengthFt: 1, gauge: 8 });
+    cable({ from: left.negative, to: back.stud, lengthFt: 1, gauge: 8 });
+    cable({ from: right.negative, to: back.stud, lengthFt: 1, gauge: 8 });
+    const pump = motor({ runningA: 5, startingA: ${startingA} });
+    circuit({ from: bus.stud, returnTo: back.stud, to: pump, oneWayFt: 4, gauge: 10, protect: 30 });`;
+}
+
+function behindOneFuse(pump: string, beside: string): string {
+  return `
+    build({ insulationC: 105 });
+    const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+    const main = fuseHolder({ ratingA: 10, family: "ISO 8820-3 Type C", on: house.positive });
+    const pump = ${pump};
+    const beside = ${beside};
+    circuit({ from: main.load, returnTo: house.negative, to: pump, oneWayFt: 4, gauge: 10, protect: 30 });
+    circuit({ from: main.load, returnTo: house.negative, to: beside, oneWayFt: 4, gauge: 10, protect: 30 });`;
+}

@@ -1,4 +1,4 @@
-import { type OpensAtStart, opensAtStart, startsThroughDevices } from "../../analysis/motor-start.ts";
+import { devicesOpenedByStarts, type OpensAtStart } from "../../analysis/motor-start.ts";
 import { motorStart } from "../../standards/device-practice.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import { type Device, theDevice } from "../fixes/judged-devices.ts";
@@ -19,10 +19,9 @@ export const startingCurrent = defineRule<Values>({
   // Needs the greatest starting current through each device, and its gates. Information if the gates only permit it to open.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
-      startsThroughDevices(network, result).flatMap((start): Found<Values>[] => {
-        const opens = opensAtStart(start);
-        const placed = placedDevice(network, start.device.index);
-        if (!opens || !placed) return [];
+      devicesOpenedByStarts(network, result).flatMap((opens): Found<Values>[] => {
+        const placed = placedDevice(network, opens.device.index);
+        if (!placed) return [];
         const { motor, scenario } = opens;
         const values: Values = {
           device: placed.device,

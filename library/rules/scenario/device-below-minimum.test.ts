@@ -183,6 +183,51 @@ testRule(deviceBelowMinimum, [
     ],
   },
   {
+    name: "the start of a motor that no scenario starts: 12 V less 100 A over 10 mΩ are 11 V",
+    plan: motorBehind("internalMilliohm: 10", "minimumV: 10.99"),
+    finds: "nothing",
+  },
+  {
+    name: "a little less than it needs to start: a warning",
+    plan: motorBehind("internalMilliohm: 10", "minimumV: 11.01"),
+    finds: [
+      {
+        subject: "pump",
+        on: "minimumV",
+        severity: "warning",
+        message:
+          'Only 11 V in "everything on, pump starting" at pump (estimated: 12 V at rest), which needs 11.01 V (minimumV): reduce',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a motor that is on in none of the plan's scenarios starts alone",
+    plan: `${motorBehind("internalMilliohm: 10", "minimumV: 11.01")} scenario({ name: "night", off: [pump] });`,
+    finds: [
+      { on: "minimumV", severity: "warning", message: 'Only 11 V in "pump starting alone"', fixes: "no fix" },
+    ],
+  },
+  {
+    name: "a start with the usual resistance of the battery: information",
+    plan: motorBehind("", "minimumV: 11.8"),
+    finds: [
+      {
+        on: "minimumV",
+        severity: "info",
+        message: "Only 11",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a start that no scenario states: the radio beside it is not judged there",
+    plan: `${motorBehind("internalMilliohm: 10", "")}
+      const radio = load({ currentA: 0.1, minimumV: 11.5 });
+      circuit({ from: house.positive, returnTo: house.negative, to: radio, oneWayFt: 0.1, gauge: 16, protect: 5 });`,
+    finds: "nothing",
+  },
+  {
     name: "accepted with a reason",
     plan: planWith({
       radio: 'minimumV: 11.99, accept: { "scenario/device-below-minimum": "it has its own battery" }',
@@ -212,6 +257,15 @@ function planWith({ radio, circuit, more = "" }: Changes): string {
     ${circuit === undefined ? "" : `circuit({ name: "lamps", ${supply}, ${circuit} });`}
     ${more}`;
 }
+
+function motorBehind(resistance: string, minimum: string): string {
+  return `
+    build({ insulationC: 105 });
+    const house = battery({ chemistry: "AGM", capacityAh: 100, ${resistance} });
+    const pump = motor({ runningA: 20, startingA: 100, ${minimum} });
+    circuit({ name: "pump supply", from: house.positive, returnTo: house.negative, to: pump, oneWayFt: 0.03, gauge: "4/0", protect: 60 });`;
+}
+
 function inverter(of: string): string {
   return `
     const kettle = inverter({ continuousW: 300, ${of} });

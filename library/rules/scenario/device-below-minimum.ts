@@ -4,6 +4,7 @@ import type { NetworkResult } from "../../analysis/network-result.ts";
 import { isAccepted } from "../../analysis/sizing.ts";
 import { pathIn } from "../../analysis/supply-path-drop.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
+import type { Estimate } from "../../model/estimate.ts";
 import { sourceOfFigure } from "../../model/part-roles.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
@@ -28,7 +29,7 @@ export const deviceBelowMinimum = defineRule<Values>({
   acceptable: true,
   restsOn: "voltages",
   // Needs the lowest voltage at each device in every scenario. A warning while a motor starts, and for a charger, which gives
-  // less.
+  // less. Information at a start that no scenario of the plan states, if the internal resistance of a battery is not stated either.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       deviceVoltages(judged).flatMap((device): Found<Values>[] => {
@@ -40,10 +41,11 @@ export const deviceBelowMinimum = defineRule<Values>({
         const [worst] = below;
         if (!worst) return [];
         const fixes = fixesFor(plan, device);
+        const estimate = estimatesOf(judged.network).ofVoltage(worst.scenario, part.index);
         const values: Values = {
           device: partInWords(part),
           voltageV: worst.voltageV,
-          estimate: estimateInWords(estimatesOf(judged.network).ofVoltage(worst.scenario, part.index)),
+          estimate: estimateInWords(estimate),
           neededV,
           needs: needs[part.kind],
           source: sourceOf(part),
@@ -54,7 +56,11 @@ export const deviceBelowMinimum = defineRule<Values>({
           {
             subject: part.name,
             at: atPart(part, needs[part.kind]),
-            severity: worst === momentary || part.kind === "dcDcCharger" ? "warning" : "error",
+            severity: isGuessedStart(judged, worst, estimate)
+              ? "info"
+              : worst === momentary || part.kind === "dcDcCharger"
+                ? "warning"
+                : "error",
             values,
             related: mostLost(judged, part, worst),
             fixes,
@@ -68,6 +74,15 @@ export const deviceBelowMinimum = defineRule<Values>({
     return `Only ${gets} ${scenario} at ${device}${estimate}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
   },
 });
+
+/** The voltage of a start falls with the resistance of the batteries. */
+function isGuessedStart(
+  { network }: JudgedNetwork,
+  { scenario }: Lowest,
+  estimate: Estimate | undefined,
+): boolean {
+  return network.scenarios[scenario]?.furtherStart === true && estimate?.internalResistance === true;
+}
 
 interface Values {
   readonly device: string;

@@ -21,7 +21,8 @@ export const voltageCollapse = defineRule<Values>({
   fixable: false,
   acceptable: false,
   restsOn: "voltages",
-  // Needs the scenarios for which the solver found no operating point. A warning if it came to no answer at all.
+  // Needs the scenarios for which the solver found no operating point. A warning if it came to no answer at all, and if all else goes on
+  // while a motor starts, though no scenario of the plan states that.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       worstOfEachPlace(network, result).map((unsolved) => {
@@ -30,7 +31,10 @@ export const voltageCollapse = defineRule<Values>({
         return {
           subject,
           at,
-          severity: unsolved.why === "collapse" ? ("error" as const) : ("warning" as const),
+          severity:
+            unsolved.why === "collapse" && !network.scenarios[unsolved.scenario]?.furtherStart
+              ? ("error" as const)
+              : ("warning" as const),
           values: {
             why: unsolved.why,
             scenario: scenarioInWords(network, unsolved.scenario),

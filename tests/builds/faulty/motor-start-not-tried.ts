@@ -3,7 +3,6 @@ import { battery, build, cable, circuit, disconnect, motor } from "loomwright";
 // A shower block: no scenario is written, and the pump cannot start at the end of its long pair.
 // Expected: warning scenario/device-below-minimum at pump
 // Because: Nameplate: 70 A to start through 76 ft of 8 AWG leave less than the 10.5 V that the pump needs.
-// Not met yet: no scenario starts a motor by itself
 build({ name: "motor start not tried", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
