@@ -127,10 +127,11 @@ function runsOf(network: Network, conductors: readonly ConductorWorst[]): readon
     const loadA = Math.max(known.loadA, flows?.currentA ?? 0);
     const atLow = design ?? least?.design;
     const isHighest = atLow !== undefined && atLow.currentA >= Math.max(loadA, known.lowVoltageA ?? 0);
+    const loadEstimate = loadA > known.loadA ? flows?.estimate : known.loadEstimate;
     const { currentA: lowVoltageA = 0, estimate } = isHighest
       ? atLow
       : { currentA: known.lowVoltageA, estimate: known.estimate };
-    const { lowVoltageA: _, estimate: __, loadIsOf, ...rest } = known;
+    const { lowVoltageA: _, estimate: __, loadEstimate: ___, loadIsOf, ...rest } = known;
     const decides = isHighest ? atLow : loadA > known.loadA ? flows : undefined;
     const asksMore =
       // A load that the circuit states itself runs as long as the circuit states.
@@ -146,6 +147,7 @@ function runsOf(network: Network, conductors: readonly ConductorWorst[]): readon
       ...(asksMore && { forHours }),
       ...(lowVoltageA > loadA && { lowVoltageA }),
       ...(estimate && { estimate }),
+      ...(loadEstimate && { loadEstimate }),
       ...(device && { loadIsOf: device }),
       ...(!worst && { loadIsLeast: true }),
       ...(machine && { machineMaxA: machine.maxA }),

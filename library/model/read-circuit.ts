@@ -141,6 +141,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     lowestV,
     ...(loadW !== undefined && lowestV < loadAtV && { lowVoltageA: loadW / lowestV }),
     ...(loadW !== undefined && minimumV === undefined && { estimate: { lowestV } }),
+    ...(loadW !== undefined && minimumV === undefined && { loadEstimate: { lowestV: loadAtV } }),
     systemV,
     ...lengthsOfPair(values),
     ...run,

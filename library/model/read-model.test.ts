@@ -50,6 +50,7 @@ describe("a circuit in order", () => {
         conductor: { parallel: 1, system: "awg", awg: 4 },
         insulationC: 75,
         insulationStated: false,
+        nameStated: true,
         engineSpace: false,
         ambientC: 30,
         ambientStated: false,

@@ -68,6 +68,8 @@ interface RunBase extends DropLimit {
   readonly nameStated: boolean;
   /** Current of the load, A; 0 for a cable, until the network is solved. */
   readonly loadA: number;
+  /** The figures behind {@link loadA} that the plan does not state; absent if there are none. */
+  readonly loadEstimate?: Estimate;
   /**
    * The load in a network that asks for the greatest rating of a device that carries it for hours: {@link continuousA} of it is
    * drawn by devices that run so long. Absent if all of it is, or if the run itself states that it does not.
@@ -78,7 +80,7 @@ interface RunBase extends DropLimit {
    * if it is not above {@link loadA}.
    */
   readonly lowVoltageA?: number;
-  /** The figures behind that current that the plan does not state; absent if there are none. */
+  /** The figures behind the design current that the plan does not state; absent if there are none. */
   readonly estimate?: Estimate;
   /** Present if {@link loadA} is the current of another device alone, and no scenario leads to as much. */
   readonly loadIsOf?: SoleDevice | undefined;

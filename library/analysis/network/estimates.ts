@@ -15,6 +15,8 @@ export interface Estimates {
    * side share a current by their resistances. For one result of each scenario.
    */
   ofCurrent(result: SolvedScenario, part: number): Estimate | undefined;
+  /** Behind the currents of these devices in a scenario, all near the first: none if they draw the same at any voltage. */
+  ofDevices(result: SolvedScenario, parts: readonly number[]): Estimate | undefined;
   /** Behind the currents with constant powers at their lowest voltage. */
   atLowVoltage(scenario: number, part: number): Estimate | undefined;
 }
@@ -66,6 +68,10 @@ export const estimatesOf: (network: Network) => Estimates = workedOutOnce((netwo
   return {
     ofVoltage,
     atLowVoltage,
+    ofDevices: ({ scenario, partA }, parts) =>
+      parts.some((part) => dependsOnVoltage(network.parts[part]!, partA[part]!))
+        ? ofVoltage(scenario, parts[0]!)
+        : undefined,
     ofCurrent: ({ scenario, partA }, part) => ofCurrent(scenario, part, partA),
   };
 });

@@ -42,13 +42,14 @@ export function worstCaseOver({
   const momentary = solved.filter(({ scenario }) => network.scenarios[scenario]?.momentary);
   const estimates = estimatesOf(network);
   const byScenario = new Map(lasting.map((result) => [result.scenario, result]));
+  const estimatedAt = (part: number, worst: WorstInScenario | undefined) =>
+    worst && withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
   const greatestAt = (part: number, low: readonly SolvedScenario[], currentIn: CurrentIn) => {
     const worst = greatest(lasting, currentIn);
     const atLow = greatest(low, currentIn);
-    if (!worst) return undefined;
-    if (atLow && atLow.currentA > worst.currentA * moreThanRounding)
+    if (worst && atLow && atLow.currentA > worst.currentA * moreThanRounding)
       return withEstimate(atLow, estimates.atLowVoltage(atLow.scenario, part));
-    return withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
+    return estimatedAt(part, worst);
   };
   const forMinutes = loadsForMinutes(network);
   const forHours = (currentIn: CurrentIn, own: readonly (WorstAlone | undefined)[]) =>
@@ -71,7 +72,7 @@ export function worstCaseOver({
       const { part } = network.terminals[from]!;
       const own = alone.conductors[conductor];
       const least = {
-        worst: greaterOf(greatest(lasting, currentIn), own?.worst),
+        worst: greaterOf(estimatedAt(part, greatest(lasting, currentIn)), own?.worst),
         design: greaterOf(greatestAt(part, lowVoltage.loads, currentIn), own?.design),
       };
       return {

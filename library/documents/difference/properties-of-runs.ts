@@ -34,6 +34,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
       : said(fromBattery, "fromBattery", "begins at a battery"),
   toBattery: null,
   machineMaxA: null,
+  loadEstimate: null,
   nameStated: null,
   forHours: null,
   crankingFeed: null,

@@ -64,7 +64,8 @@ testRule(alternatorOverload, [
       {
         on: "ratedA",
         severity: "warning",
-        message: 'Must supply 111 A in "everything on" (the charger), its continuous limit is',
+        message:
+          'Must supply 111 A (estimated: 12 V at rest) in "everything on" (the charger), its continuous limit is',
         fixes: "no fix",
       },
     ],

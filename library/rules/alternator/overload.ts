@@ -1,8 +1,10 @@
 import { alternatorLoads, type Demand } from "../../analysis/alternator-load.ts";
+import { estimatesOf } from "../../analysis/network/estimates.ts";
 import { sourceOfFigure } from "../../model/part-roles.ts";
 import { alternatorShare } from "../../standards/charging-practice.ts";
 import { isAbove } from "../current-through.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { atPart, listInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -26,7 +28,11 @@ export const alternatorOverload = defineRule<Values>({
         const over = (demand: Demand | undefined) => demand && isAbove(demand.currentA, allowedA) && demand;
         const demand = over(certain) || over(everything);
         if (!first || !demand) return [];
-        const { network } = judged;
+        const { network, result } = judged;
+        const solved = result.scenarios[demand.scenario];
+        const devices = demand.devices.map(({ part }) => part);
+        const estimate =
+          solved?.state === "solved" ? estimatesOf(network).ofDevices(solved, devices) : undefined;
         const named = demand.devices.map(({ part, currentA }) => ({ part: network.parts[part], currentA }));
         const ratedA = alternators.reduce((sum, alternator) => sum + alternator.ratedA, 0);
         return [
@@ -36,6 +42,7 @@ export const alternatorOverload = defineRule<Values>({
             severity: over(certain) ? "warning" : "info",
             values: {
               demandA: demand.currentA,
+              estimate: estimateInWords(estimate),
               allowedA,
               ratedA,
               percent: (100 * allowedA) / ratedA,
@@ -54,10 +61,10 @@ export const alternatorOverload = defineRule<Values>({
         ];
       }),
     ),
-  message({ demandA, allowedA, ratedA, percent, alternators, devices, scenario, source }) {
+  message({ demandA, estimate, allowedA, ratedA, percent, alternators, devices, scenario, source }) {
     const [demand, allowed] = formatDistinctWithUnit(demandA, allowedA, "A");
     const rated = `${withUnit(percent, "%")} of ${withUnit(ratedA, "A")}${alternators > 1 ? " together" : ""}`;
-    return `Must supply ${demand} ${scenario} (${listInWords(devices)}), its continuous limit is ${allowed}, ${rated} (${source}): charge with less, or run less at once.`;
+    return `Must supply ${demand}${estimate} ${scenario} (${listInWords(devices)}), its continuous limit is ${allowed}, ${rated} (${source}): charge with less, or run less at once.`;
   },
 });
 
@@ -66,6 +73,7 @@ const mostRelated = 16;
 
 interface Values {
   readonly demandA: number;
+  readonly estimate: string;
   readonly allowedA: number;
   readonly ratedA: number;
   readonly percent: number;

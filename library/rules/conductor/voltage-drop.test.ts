@@ -55,6 +55,30 @@ testRule(voltageDrop, [
     ],
   },
   {
+    name: "watts without a minimum voltage are taken at the nominal one, and the message says so",
+    circuits: [{ ...heater, load: undefined, loadW: 480, oneWayM: 6.483 }],
+    finds: [
+      {
+        on: "gauge",
+        message:
+          "Loses 1.21 V, 10.1 % of 12 V (estimated: drawn at 12 V), over 13 m of wire at 47 °C; the limit",
+        fixes: [{ title: "Use 6 AWG", gives: { gauge: 6, protect: 50 } }],
+      },
+    ],
+  },
+  {
+    // 48 A: 30 + 45 · (48/65)² = 54.5 °C, 2.3875 mΩ/m over 6 m.
+    name: "watts at the minimum voltage that the plan states rest on no estimate",
+    circuits: [{ ...heater, load: undefined, loadW: 480, minimumV: 10, dropLimitPercent: 5, oneWayM: 3 }],
+    finds: [
+      {
+        on: "gauge",
+        message: "Loses 0.688 V, 5.73 % of 12 V, over 6 m of wire",
+        fixes: [{ title: "Use 6 AWG with a 60 A fuse", gives: { gauge: 6, protect: 60 } }],
+      },
+    ],
+  },
+  {
     name: "a limit that the build states",
     build: { dropPercent: 5 },
     circuits: [{ ...heater, oneWayM: 5 }],
@@ -267,7 +291,7 @@ testRule(voltageDrop, [
         subject: "inverter supply",
         on: "gauge",
         message:
-          "Loses 0.686 V, 5.72 % of 12 V, over 20 ft of wire at 49 °C; the limit is 3 % (common practice, no source)",
+          "Loses 0.686 V, 5.72 % of 12 V (estimated: 12 V at rest), over 20 ft of wire at 49 °C; the limit is 3 % (common practice, no source)",
         fixes: [{ title: "Use 4 AWG", gives: { gauge: 4 } }],
       },
     ],
@@ -320,7 +344,8 @@ testRule(voltageDrop, [
       {
         subject: "booster input",
         on: "gauge",
-        message: "Loses 0.522 V, 4.35 % of 12 V, over 20 ft of wire at 41.6 °C; the limit is 3 %",
+        message:
+          "Loses 0.522 V, 4.35 % of 12 V (estimated: 12.9 V at rest), over 20 ft of wire at 41.6 °C; the limit is 3 %",
         values: { dropLimitPercent: 3, limitSource: "common practice, no source" },
         fixes: [{ title: "Use 6 AWG", gives: { gauge: 6 } }],
       },
@@ -338,7 +363,8 @@ testRule(voltageDrop, [
       {
         subject: "booster input",
         on: "gauge",
-        message: "Loses 0.522 V, 4.35 % of 12 V, over 20 ft of wire at 41.6 °C; the limit is 4.17 %",
+        message:
+          "Loses 0.522 V, 4.35 % of 12 V (estimated: 12.9 V at rest), over 20 ft of wire at 41.6 °C; the limit is 4.17 %",
         values: { limitSource: "stated in the plan" },
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
       },

@@ -70,6 +70,7 @@ function ofCircuits(plan: JudgedPlan): Found<Values>[] {
       limitSource: sourceInWords(drop.dropLimitSource),
       systemV: circuit.systemV,
       arrivingV: drop.arrivingV,
+      estimate: estimateInWords(circuit.loadEstimate),
       ...(starved ? { minimumV } : {}),
       roundTrip: lengthInWords(circuit, drop.roundTripM),
       conductorC: drop.resistanceAtC,
@@ -197,16 +198,25 @@ function isMendedBy(
 }
 
 function circuitMessage(values: CircuitValues): string {
-  const { dropV, dropPercent, dropLimitPercent, systemV, arrivingV, minimumV, roundTrip, conductorC } =
-    values;
+  const {
+    dropV,
+    dropPercent,
+    dropLimitPercent,
+    systemV,
+    arrivingV,
+    estimate,
+    minimumV,
+    roundTrip,
+    conductorC,
+  } = values;
   const how = `over ${roundTrip} of wire at ${withUnit(conductorC, "°C")}`;
   const atLeast = values.atLeast ? "at least " : "";
   if (minimumV !== undefined) {
     const [arriving, needed] = formatDistinctWithUnit(arrivingV, minimumV, "V");
-    return `Only ${arriving} of ${withUnit(systemV, "V")} arrive (${atLeast}${withUnit(dropV, "V")} lost ${how}), the device needs ${needed}: ${values.wayOut}.`;
+    return `Only ${arriving} of ${withUnit(systemV, "V")} arrive${estimate} (${atLeast}${withUnit(dropV, "V")} lost ${how}), the device needs ${needed}: ${values.wayOut}.`;
   }
   const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
-  return `Loses ${atLeast}${withUnit(dropV, "V")}, ${percent} of ${withUnit(systemV, "V")}, ${how}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+  return `Loses ${atLeast}${withUnit(dropV, "V")}, ${percent} of ${withUnit(systemV, "V")}${estimate}, ${how}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
 }
 
 function wayMessage(values: WayValues): string {
@@ -243,6 +253,7 @@ interface CircuitValues {
   readonly limitSource: string;
   readonly systemV: number;
   readonly arrivingV: number;
+  readonly estimate: string;
   /** Present if the device's own minimum is not met. */
   readonly minimumV?: number;
   /** Both conductors together, in the plan's unit. */
