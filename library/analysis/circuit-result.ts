@@ -1,7 +1,7 @@
 import type { CoolestTerminal } from "../model/coolest-terminal.ts";
 import type { Estimate } from "../model/estimate.ts";
 import type { Citation } from "../standards/citation.ts";
-import type { LoadForHours } from "./load-for-hours.ts";
+import type { ContinuousMargin, LoadForHours } from "./load-for-hours.ts";
 
 /** All results for one circuit. All numbers are unrounded; rounding is left to the display. */
 export interface CircuitResult {
@@ -93,8 +93,10 @@ export interface ProtectionRange {
   readonly estimate?: Estimate;
   /** The ampacity, A; undefined if the ampacity cannot be judged. */
   readonly maxA: number | undefined;
-  /** The target for the rating: 125 % of the continuous part of the load, and no less than the design current, A. */
+  /** The target for the rating: 125 % of the continuous part of the load, in a hot place more, and no less than the design current, A. */
   readonly aimA: number;
+  /** The margin of the target over the continuous part of the load. */
+  readonly margin: ContinuousMargin;
   /** The smallest made rating from aimA to maxA (of the stated family, else of any), if there is one. */
   readonly bestRatingA: number | undefined;
   readonly source: Citation;

@@ -1,5 +1,6 @@
 import type { Network } from "../model/network.ts";
-import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+import type { Citation } from "../standards/citation.ts";
+import { ratingInHotPlace, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 
 /** A current that may flow for hours, and the part of it that is drawn by devices which run for hours. */
 export interface LoadForHours {
@@ -8,15 +9,33 @@ export interface LoadForHours {
   readonly continuousA: number;
 }
 
+/** The rating of a device relative to a load that runs for hours. */
+export interface ContinuousMargin {
+  readonly factor: number;
+  readonly source: Citation;
+  /** The temperature of its place, °C, if that asks for more than the usual factor. */
+  readonly hotC?: number;
+}
+
+/** By the stated temperature of the place, °C; undefined if none is stated. */
+export function continuousMargin(placeC: number | undefined): ContinuousMargin {
+  if (placeC === undefined || placeC < ratingInHotPlace.fromC) return ratingOverContinuousLoad;
+  return { factor: 100 / ratingInHotPlace.loadPercent, source: ratingInHotPlace.source, hotC: placeC };
+}
+
 /**
  * The least rating over a load, A.
  *
  *     I_rating ≥ 1.25 · I_continuous + 1.00 · (I − I_continuous)
  *
- * NFPA 70, 215.3: 125 % of the continuous load plus 100 % of the load that is not continuous.
+ * NFPA 70, 215.3: 125 % of the continuous load plus 100 % of the load that is not continuous. In a hot place I_continuous / 0.70
+ * ({@link ratingInHotPlace}).
  */
-export function ratingOver({ currentA, continuousA }: LoadForHours): number {
-  return ratingOverContinuousLoad.factor * continuousA + (currentA - continuousA);
+export function ratingOver(
+  { currentA, continuousA }: LoadForHours,
+  { factor }: Pick<ContinuousMargin, "factor"> = ratingOverContinuousLoad,
+): number {
+  return factor * continuousA + (currentA - continuousA);
 }
 
 /** The part indices of the loads that do not run for hours, as they or the circuits that end at them state. */

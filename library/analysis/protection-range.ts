@@ -6,7 +6,7 @@ import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
 import { certainCurrentThrough } from "./current-through.ts";
 import { designCurrentA } from "./design-current.ts";
-import { ratingOver } from "./load-for-hours.ts";
+import { continuousMargin, ratingOver } from "./load-for-hours.ts";
 import { machineLimitAtDevice } from "./machine-protection.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
@@ -19,13 +19,13 @@ import { withoutDust } from "./rounding-dust.ts";
  *     I_design ≤ I_rating ≤ I_max;   aim: I_rating ≥ 1.25 · I_continuous + I_other, all in A
  *
  * Both bounds: IEC 60364-4-43, 433.1 (from memory), with the ampacity I_max after all factors. Stricter than 33 CFR
- * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A) and 215.3. No upper bound and no best rating
+ * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A) and 215.3; in a hot place more. No upper bound and no best rating
  * if the ampacity cannot be judged. No aim above the load in a conductor that leaves a machine without its own current limit: there
  * 33 CFR 183.460(b) holds the device to 120 % of the machine's rating, and no rating would satisfy both.
  */
 export function protectionRangeOf(circuit: Run, ampacity: Ampacity): ProtectionRange {
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
-  return rangeOf(circuit, maxA, circuit.protection?.family);
+  return rangeOf(circuit, { maxA, family: circuit.protection?.family, placeC: statedPlaceC([circuit]) });
 }
 
 /**
@@ -37,7 +37,8 @@ export function protectionRangeOfPart(
   device: DevicePart,
 ): ProtectionRange {
   const { line, load } = device.terminals;
-  const ampacities = [...endsAt(network, line), ...endsAt(network, load)].map(({ run }) => ampacityOf(run));
+  const runs = [...endsAt(network, line), ...endsAt(network, load)].map(({ run }) => run);
+  const ampacities = runs.map(ampacityOf);
   const least = Math.min(...ampacities.map((one) => (one.judged ? one.ampacityA : Number.NaN)));
   const { currentA: lowVoltageA = 0, estimate } = certainCurrentThrough(result, device) ?? {};
   const forHours = result.parts[device.index]?.forHours;
@@ -52,8 +53,7 @@ export function protectionRangeOfPart(
       continuous: device.continuous,
       machineMaxA,
     },
-    maxA,
-    device.family,
+    { maxA, family: device.family, placeC: statedPlaceC(runs) },
   );
 }
 
@@ -61,15 +61,20 @@ function rangeOf(
   load: Pick<Run, "loadA" | "forHours" | "lowVoltageA" | "estimate" | "continuous"> & {
     readonly machineMaxA?: number | undefined;
   },
-  maxA: number | undefined,
-  family: Family | undefined,
+  at: {
+    readonly maxA: number | undefined;
+    readonly family: Family | undefined;
+    readonly placeC: number | undefined;
+  },
 ): ProtectionRange {
   const minA = withoutDust(designCurrentA(load));
   // Batteries that are nearly empty do not stay so for hours: the headroom is over the load at their usual voltage.
   const { currentA, continuousA } = load.forHours ?? { currentA: load.loadA, continuousA: load.loadA };
   const forHours = { currentA: withoutDust(currentA), continuousA: withoutDust(continuousA) };
+  const { maxA, family, placeC } = at;
+  const margin = continuousMargin(placeC);
   const aimsAbove = load.continuous && load.machineMaxA === undefined;
-  const aimA = Math.max(minA, aimsAbove ? withoutDust(ratingOver(forHours)) : 0);
+  const aimA = Math.max(minA, aimsAbove ? withoutDust(ratingOver(forHours, margin)) : 0);
   const bestRatingA = bestRating({ aimA, maxA }, family);
   const { estimate } = load;
   return {
@@ -78,9 +83,16 @@ function rangeOf(
     ...(estimate && { estimate }),
     maxA,
     aimA,
+    margin,
     bestRatingA,
     source: ratingBetweenLoadAndConductor,
   };
+}
+
+/** The stated temperature of the air around the conductors of a device, °C: where it differs, the device is in the coolest place. */
+function statedPlaceC(runs: readonly Pick<Run, "ambientC" | "ambientStated">[]): number | undefined {
+  if (runs.length === 0 || runs.some(({ ambientStated }) => !ambientStated)) return undefined;
+  return Math.min(...runs.map(({ ambientC }) => ambientC));
 }
 
 /**

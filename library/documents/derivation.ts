@@ -16,7 +16,6 @@ import { lengthInWords } from "../rules/wording/property-paths.ts";
 import { sourceInWords, tableSourceInWords, unconfirmed } from "../rules/wording/source-in-words.ts";
 import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
 import { lowestCellVoltage } from "../standards/device-practice.ts";
-import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 
 /**
  * The derivation of one circuit's figures, as Markdown: a list of steps, each with the formula in words, the same with the actual
@@ -292,14 +291,14 @@ function arrivingStep(
 }
 
 function protectionSteps({ circuit, result: { protection } }: JudgedRun): DerivationStep[] {
-  const { minA, maxA, aimA, bestRatingA } = protection;
+  const { minA, maxA, aimA, bestRatingA, margin } = protection;
   const best =
     bestRatingA !== undefined
       ? `${withUnit(bestRatingA, "A")} is a standard rating`
       : maxA === undefined
         ? "upper limit not judged"
         : "no standard rating from there up to the ampacity";
-  const factor = ratingOverContinuousLoad.factor;
+  const factor = formatRounded(margin.factor);
   return [
     {
       title: "Protection allowed",
@@ -324,7 +323,7 @@ function protectionSteps({ circuit, result: { protection } }: JudgedRun): Deriva
       withNumbers: circuit.continuous ? `${factor} × ${withUnit(minA, "A")}` : withUnit(minA, "A"),
       result: `${withUnit(aimA, "A")}; ${best}`,
       sources: [
-        circuit.continuous ? sourceInWords(ratingOverContinuousLoad.source) : "the load is not continuous",
+        circuit.continuous ? sourceInWords(margin.source) : "the load is not continuous",
         sourceOfRatings(circuit.protection?.family),
       ],
     },

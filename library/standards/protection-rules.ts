@@ -40,6 +40,22 @@ export const ratingOverContinuousLoad = {
   factor: 1.25,
 } as const;
 
+/**
+ * The same in a hot place. Its source gives a range for the place of the rating, and no figure for a hotter one: the lower end is taken
+ * from the temperature that 33 CFR 183 takes in engine spaces, which is our choice.
+ */
+export const ratingInHotPlace = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "Fuses are rated at 23 to 25 °C: they carry 70 to 80 % of their rating for hours, and less in a hotter place. Held here to 70 % from 50 °C.",
+  } satisfies Citation,
+  fromC: 50,
+  loadPercent: 70,
+} as const;
+
 /** Every ungrounded current-carrying conductor has a fuse, or a manually reset trip-free breaker. */
 export const protectionRequired: Citation = {
   document: subpartI,

@@ -195,8 +195,9 @@ def findings(circuit, figures, lengths, stated):
             found.append("protection/above-conductor error")
         if above(design_a, rating_a):
             found.append("protection/below-load error")
-        elif stated("continuous", True) and above(1.25 * load_a, rating_a):
-            found.append("protection/headroom warning")  # NFPA 70, 210.20(A)
+        # NFPA 70, 210.20(A); common practice in a hot place: a fuse carries 70 % of its rating for hours.
+        elif stated("continuous", True) and above((1 / 0.70 if stated("ambientC", 30) >= 50 else 1.25) * load_a, rating_a):
+            found.append("protection/headroom warning")
         if rating_a not in (MADE[device["family"]] if "family" in device else MADE_BY_ANY):
             found.append("protection/standard-rating warning")
         # 33 CFR 183.455(d).

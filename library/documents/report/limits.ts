@@ -1,9 +1,10 @@
+import { continuousMargin } from "../../analysis/load-for-hours.ts";
 import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { rules } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { counted, formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { counted, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../../standards/ampacity-33cfr183-425.ts";
@@ -25,6 +26,7 @@ import {
   protectionDistances,
   protectionOfMachine,
   ratingBetweenLoadAndConductor,
+  ratingInHotPlace,
   ratingOverConductor,
   ratingOverContinuousLoad,
 } from "../../standards/protection-rules.ts";
@@ -273,9 +275,9 @@ function limitsOfDevices({ circuits, network }: JudgedPlan): readonly Limit[] {
     },
     {
       what: "Rating of a device against its load",
-      figure: `at least the load; the aim is ${formatExact(ratingOverContinuousLoad.factor * 100)} % of a continuous one`,
+      figure: `at least the load; the aim is ${formatExact(ratingOverContinuousLoad.factor * 100)} % of a continuous one, in a place of ${ratingInHotPlace.fromC} °C or more ${formatRounded(100 * continuousMargin(ratingInHotPlace.fromC).factor)} %`,
       applies: all,
-      sources: [ratingBetweenLoadAndConductor, ratingOverContinuousLoad.source],
+      sources: [ratingBetweenLoadAndConductor, ratingOverContinuousLoad.source, ratingInHotPlace.source],
     },
     {
       what: "Voltage rating of a device",

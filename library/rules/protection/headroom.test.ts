@@ -1,7 +1,7 @@
 import { testRule } from "../rule.tester.ts";
 import { headroom } from "./headroom.ts";
 
-// 125 % of a continuous load: NFPA 70, 210.20(A) and 215.3. For 40 A that is 50 A.
+// 125 % of a continuous load: NFPA 70, 210.20(A) and 215.3. For 40 A that is 50 A. In a hot place 1 / 0.70: common practice, no source.
 testRule(headroom, [
   { name: "exactly 125 % of the load", circuits: [{}], finds: "nothing" },
   { name: "just above 125 % of the load", circuits: [{ load: 39.99 }], finds: "nothing" },
@@ -38,6 +38,57 @@ testRule(headroom, [
         on: "protect",
         message: "The 40 A fuse is below 50 A",
         fixes: [{ title: "Use a 50 A fuse", gives: { protect: 50 } }],
+      },
+    ],
+  },
+  {
+    name: "a place of 49.9 °C",
+    circuits: [{ ambientC: 49.9, insulationC: 105, protect: 50 }],
+    finds: "nothing",
+  },
+  {
+    name: "a place of 50 °C: 40 A are more than 70 % of 57 A",
+    circuits: [{ ambientC: 50, insulationC: 105, protect: { ratingA: 50, family: "circuit breaker" } }],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message:
+          "The 50 A breaker is below 57.1 A, 143 % of a continuous load of 40 A in a place of 50 °C (common practice, no source): use a 60 A breaker.",
+        values: { hotC: 50 },
+        fixes: [{ title: "Use a 60 A breaker", gives: { "protect.ratingA": 60 } }],
+      },
+    ],
+  },
+  {
+    name: "a hot place, just 70 % of the rating",
+    circuits: [{ ambientC: 65, insulationC: 105, load: 42, protect: 60 }],
+    finds: "nothing",
+  },
+  {
+    name: "a hot build, for minutes",
+    build: { ambientC: 60, continuous: false },
+    circuits: [{ insulationC: 105, protect: 50 }],
+    finds: "nothing",
+  },
+  {
+    name: "an engine space, which says nothing about the place of the fuse",
+    circuits: [{ engineSpace: true, insulationC: 105, protect: 50 }],
+    finds: "nothing",
+  },
+  {
+    name: "a fuse holder between conductors of which one is in a cooler place",
+    plan: hotHolder(60, 40),
+    finds: "nothing",
+  },
+  {
+    name: "a fuse holder with both conductors in a hot place",
+    plan: hotHolder(60, 55),
+    finds: [
+      {
+        subject: "main fuse",
+        on: "ratingA",
+        message: "The 20 A fuse is below 22.9 A, 143 % of a continuous load of 16 A in a place of 55 °C",
+        fixes: [{ title: "Use a 25 A fuse", gives: { ratingA: 25 } }],
       },
     ],
   },
@@ -206,7 +257,7 @@ testRule(headroom, [
       {
         on: "protect",
         message:
-          "The 45 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): first choose insulation for this temperature.",
+          "The 45 A fuse is below 57.1 A, 143 % of a continuous load of 40 A in a place of 75 °C (common practice, no source): first choose insulation for this temperature.",
         fixes: "no fix",
       },
     ],
@@ -329,4 +380,13 @@ function feeder(protection: string, ofWinch: string, ofItsCircuit = "", scenario
     circuit({ ...common, name: "hauling", to: winch, oneWayFt: 4, gauge: "1/0", protect: 175, ${ofItsCircuit} });
     const lamps = circuit({ ...common, name: "lamps", load: 24, oneWayFt: 4, gauge: 10, protect: 30 });
     ${scenarios}`;
+}
+
+function hotHolder(leadC: number, pumpC: number): string {
+  return `
+    build({ insulationC: 105 });
+    const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+    const main = fuseHolder({ name: "main fuse", ratingA: 20 });
+    cable({ from: house.positive, to: main.line, lengthFt: 0.5, gauge: 8, ambientC: ${leadC} });
+    circuit({ name: "pump", from: main.load, returnTo: house.negative, load: 16, oneWayFt: 3, gauge: 8, ambientC: ${pumpC} });`;
 }

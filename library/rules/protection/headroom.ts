@@ -1,4 +1,4 @@
-import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
+import { ratingInHotPlace, ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
 import { type Device, perDevice, ratingFixes, theDevice, whyNoRatingOf } from "../fixes/judged-devices.ts";
 import { defineRule } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
@@ -12,7 +12,7 @@ export const headroom = defineRule<Values>({
   formerTitles: ["Fuse or breaker close to a continuous load"],
   severity: "warning",
   why: "A fuse that carries nearly its rating for hours runs hot, ages, and one day blows for no apparent reason.",
-  sources: [ratingOverContinuousLoad.source],
+  sources: [ratingOverContinuousLoad.source, ratingInHotPlace.source],
   fixable: true,
   acceptable: true,
   restsOn: "currents",
@@ -22,7 +22,7 @@ export const headroom = defineRule<Values>({
     perDevice(plan, (judged) => {
       const { at, device, load: related } = judged;
       if (!judged.continuous) return [];
-      const { minA, forHours, aimA, estimate } = judged.range;
+      const { minA, forHours, aimA, margin, estimate } = judged.range;
       if (!exceeds(aimA, device.ratingA) || exceeds(minA, device.ratingA)) return [];
       const fixes = ratingFixes(plan, judged, "protection/headroom");
       const values: Values = {
@@ -31,16 +31,18 @@ export const headroom = defineRule<Values>({
         otherA: forHours.currentA - forHours.continuousA,
         estimate: estimateInWords(estimate),
         aimA,
-        aimPercent: 100 * ratingOverContinuousLoad.factor,
-        source: sourceInWords(ratingOverContinuousLoad.source),
+        aimPercent: 100 * margin.factor,
+        ...(margin.hotC !== undefined && { hotC: margin.hotC }),
+        source: sourceInWords(margin.source),
         wayOut: wayOut(fixes, whyNoRatingOf(judged)),
       };
       return [{ at, values, related, fixes }];
     }),
-  message({ device, loadA, otherA, estimate, aimA, aimPercent, source, wayOut: way }) {
+  message({ device, loadA, otherA, estimate, aimA, aimPercent, hotC, source, wayOut: way }) {
     const [, aim] = formatDistinctWithUnit(device.ratingA, aimA, "A");
     const others = exceeds(otherA, 0) ? ` and 100 % of the other ${withUnit(otherA, "A")}` : "";
-    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")}${others}${estimate} (${source}): ${way}.`;
+    const place = hotC === undefined ? "" : ` in a place of ${withUnit(hotC, "°C")}`;
+    return `${theDevice(device)} is below ${aim}, ${formatRounded(aimPercent)} % of a continuous load of ${withUnit(loadA, "A")}${others}${place}${estimate} (${source}): ${way}.`;
   },
 });
 
@@ -53,6 +55,8 @@ interface Values {
   /** The rating to aim for, A, and its percentage of the load. */
   readonly aimA: number;
   readonly aimPercent: number;
+  /** The temperature of its place, °C, if that is the reason for the percentage. */
+  readonly hotC?: number;
   readonly source: string;
   readonly wayOut: string;
 }

@@ -1,9 +1,8 @@
 import { battery, build, cable, circuit, disconnect } from "loomwright";
 
 // A solar oven truck: the fuse box is at 60 °C, and the pump's fuse carries 80 % of its rating for hours.
-// Expected: warning (fuse derated by a hot place) at pump
+// Expected: warning protection/headroom at pump
 // Because: ISO 8820-3 ratings hold at 23 °C; common practice is at most 70 to 80 % continuously, less in a hotter place.
-// Not met yet: no rule finds it
 build({ name: "hot fuse box", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
