@@ -5,12 +5,11 @@ import type { Bank } from "./network/topology/network-topology.ts";
 import { batteryStrings, polesOf } from "./network/topology/parallel-strings.ts";
 import { portsOf } from "./network/topology/ports.ts";
 
-/** A charging source that holds a voltage at its output. */
-type ChargingSource = Extract<Part, { readonly outputV: number }>;
-
 /** A source, and a string of batteries or a single battery of one, between whose poles it is connected while every switch is closed. */
 export interface Charging {
-  readonly source: ChargingSource;
+  readonly source: Part;
+  /** The voltage that it holds at its output, V; of modules without a controller, which hold none, that of their open circuit. */
+  readonly outputV: number;
   readonly batteries: readonly BatteryPart[];
 }
 
@@ -31,9 +30,15 @@ export function chargings(network: Network, banks: readonly Bank[]): readonly Ch
       for (const battery of string.batteries) add(keyOf(battery.terminals), [battery]);
   }
   return network.parts.flatMap((part): Charging[] => {
-    if (!isCharging(part) || !("outputV" in part)) return [];
+    const outputV = outputVoltageOf(part);
+    if (!isCharging(part) || outputV === undefined) return [];
     const port = portsOf(part).find(({ does }) => does === "feeds");
     const batteries = port ? (between.get(keyOf(port)) ?? []) : [];
-    return batteries.map((string) => ({ source: part, batteries: string }));
+    return batteries.map((string) => ({ source: part, outputV, batteries: string }));
   });
+}
+
+function outputVoltageOf(part: Part): number | undefined {
+  if (part.kind === "solarArray") return part.openCircuitV * part.series;
+  return "outputV" in part ? part.outputV : undefined;
 }

@@ -54,6 +54,36 @@ testRule(chargingVoltageOfBattery, [
     ],
   },
   {
+    name: "modules without a controller",
+    plan: `
+      const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+      const roof = solarArray({ openCircuitV: 22, shortCircuitA: 6, maxPowerV: 18, maxPowerA: 5.6 });
+      cable({ from: roof.positive, to: house.positive, lengthFt: 12, gauge: 12, protectFarEnd: 15 });
+      cable({ from: roof.negative, to: house.negative, lengthFt: 12, gauge: 12 });`,
+    finds: [
+      {
+        subject: "roof",
+        record: "roof",
+        on: "",
+        severity: "warning",
+        message:
+          "Nothing limits the modules, up to 22 V, on AGM (the battery house), which takes up to 14.7 V (common practice, no source): put a solar controller between them.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "modules behind a controller",
+    plan: `
+      const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+      const roof = solarArray({ openCircuitV: 22, shortCircuitA: 6, maxPowerV: 18, maxPowerA: 5.6 });
+      const sun = solarController({ maxInputV: 50, outputA: 10 });
+      circuit({ from: roof.positive, returnTo: roof.negative, to: sun, oneWayFt: 12, gauge: 12 });
+      cable({ from: sun.positive, to: house.positive, lengthFt: 2, gauge: 12, protectFarEnd: 15 });
+      cable({ from: sun.negative, to: house.negative, lengthFt: 2, gauge: 12 });`,
+    finds: "nothing",
+  },
+  {
     name: "a voltage at which it never gets full",
     plan: charged('chemistry: "LiFePO4"', "outputV: 13.3"),
     finds: [

@@ -33,6 +33,8 @@ export const chargingVoltageOfBattery = defineRule<Values>({
     const setIt = `Set it to ${formatRounded(from)} to ${withUnit(to, "V")}`;
     const limit = withUnit(limitV, "V");
     switch (what) {
+      case "no controller":
+        return `Nothing limits the modules, up to ${withUnit(outputV, "V")}, on ${chemistry} (${battery}), which takes up to ${limit} (${source}): put a solar controller between them.`;
       case "for more cells":
         return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}): this source is for more cells, and the battery overheats and bursts. ${setIt}, or use one for this battery.`;
       case "high":
@@ -46,7 +48,7 @@ export const chargingVoltageOfBattery = defineRule<Values>({
 });
 
 interface Values {
-  readonly what: "for more cells" | "high" | "low" | "for fewer cells";
+  readonly what: "no controller" | "for more cells" | "high" | "low" | "for fewer cells";
   readonly chemistry: string;
   /** "the battery house" */
   readonly battery: string;
@@ -58,10 +60,10 @@ interface Values {
   readonly source: string;
 }
 
-function finding({ source, batteries }: Charging): Found<Values> | undefined {
+function finding({ source, outputV, batteries }: Charging): Found<Values> | undefined {
   const [first] = batteries;
   if (!first) return undefined;
-  const { outputV } = source;
+  const isArray = source.kind === "solarArray";
   const sum = (of: (battery: BatteryPart) => number) =>
     batteries.reduce((total, battery) => total + of(battery), 0);
   const absorptionV = (end: 0 | 1) =>
@@ -70,16 +72,18 @@ function finding({ source, batteries }: Charging): Found<Values> | undefined {
   const fullV = sum(fullAtRestOf);
   const emptyV = sum((battery) => restVoltageAt(battery, 0).voltageV);
   const isHigh = exceeds(outputV, rangeV[1]);
-  if (!isHigh && !exceeds(fullV, outputV)) return undefined;
-  const isForMore = exceeds(outputV, forMoreCells * rangeV[1]);
+  // Of modules below the charging voltage there is nothing to limit.
+  if (!isHigh && (isArray || !exceeds(fullV, outputV))) return undefined;
+  const isForMore = !isArray && exceeds(outputV, forMoreCells * rangeV[1]);
   const isForFewer = !exceeds(outputV, emptyV);
+  const tooHigh = isArray ? "no controller" : isForMore ? "for more cells" : "high";
   return {
     subject: source.name,
-    at: atPart(source, "outputV"),
+    at: atPart(source, ...(isArray ? [] : ["outputV"])),
     ...((isForMore || isForFewer) && { severity: "error" }),
     related: [relatedPart(first)],
     values: {
-      what: isForMore ? "for more cells" : isHigh ? "high" : isForFewer ? "for fewer cells" : "low",
+      what: isHigh ? tooHigh : isForFewer ? "for fewer cells" : "low",
       chemistry: first.chemistry,
       battery: partInWords(first),
       outputV,

@@ -24,6 +24,44 @@ testRule(dischargeCurrent, [
     ],
   },
   {
+    name: "cranking takes more than lithium may give",
+    plan: `
+      const start = battery({ name: "start", chemistry: "LiFePO4", capacityAh: 60, internalMilliohm: 8, maxDischargeA: 100 });
+      const starter = starterMotor({ name: "starter", crankingA: 220 });
+      cable({ from: start.positive, to: starter.positive, lengthFt: 4, gauge: 1 });
+      cable({ from: starter.negative, to: start.negative, lengthFt: 4, gauge: 1 });`,
+    finds: [
+      {
+        subject: "start",
+        record: "start",
+        on: "maxDischargeA",
+        severity: "warning",
+        message:
+          'Gives 220 A in "cranking the engine", its limit is 100 A (maxDischargeA), and its protection may cut off within the seconds that cranking takes',
+        values: { isForSeconds: true },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "lithium that may give as much",
+    plan: `
+      const start = battery({ name: "start", chemistry: "LiFePO4", capacityAh: 60, internalMilliohm: 8, maxDischargeA: 220 });
+      const starter = starterMotor({ name: "starter", crankingA: 220 });
+      cable({ from: start.positive, to: starter.positive, lengthFt: 4, gauge: 1 });
+      cable({ from: starter.negative, to: start.negative, lengthFt: 4, gauge: 1 });`,
+    finds: "nothing",
+  },
+  {
+    name: "lead-acid is not cut off",
+    plan: `
+      const start = battery({ name: "start", chemistry: "AGM", capacityAh: 60, internalMilliohm: 8, maxDischargeA: 100 });
+      const starter = starterMotor({ name: "starter", crankingA: 220 });
+      cable({ from: start.positive, to: starter.positive, lengthFt: 4, gauge: 1 });
+      cable({ from: starter.negative, to: start.negative, lengthFt: 4, gauge: 1 });`,
+    finds: "nothing",
+  },
+  {
     name: "no limit is stated, exactly the usual rate of LiFePO4",
     plan: bank(`out("oven", 50);`).replace(", maxDischargeA: 100", ""),
     finds: "nothing",

@@ -1,6 +1,9 @@
+import type { WorstOf } from "../../analysis/network-result.ts";
+import type { BatteryPart } from "../../model/network.ts";
+import { isStarterMotor } from "../../model/part-roles.ts";
 import { usualDischargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
-import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
 import { atPart, occasionInWords } from "../wording/part-in-words.ts";
@@ -16,20 +19,24 @@ export const dischargeCurrent = defineRule<Values>({
   fixable: false,
   acceptable: true,
   restsOn: "voltages",
-  // Needs the current out of each battery in every scenario that lasts. Information if the plan states no limit, and the usual rate of
-  // the chemistry is exceeded.
+  // Needs the current out of each battery in every scenario that lasts, and of LiFePO4 while an engine is cranked. Information if the
+  // plan states no limit, and the usual rate of the chemistry is exceeded.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       network.parts.flatMap((part): Found<Values>[] => {
-        const worst = part.kind === "battery" ? result.parts[part.index]?.feeds : undefined;
-        if (part.kind !== "battery" || !worst) return [];
+        if (part.kind !== "battery") return [];
+        const lasting = result.parts[part.index]?.feeds;
+        const cranking = whileCranking({ network, result }, part);
+        const isForSeconds = cranking !== undefined && cranking.currentA > (lasting?.currentA ?? 0);
+        const worst = isForSeconds ? cranking : lasting;
+        if (!worst) return [];
         const { maxDischargeA, chemistry } = part;
         const stated = maxDischargeA !== undefined;
         const perAh = usualDischargeRates.greatestPerAh[chemistry];
         const limitA = maxDischargeA ?? perAh * part.capacityAh;
         if (!isAbove(worst.currentA, limitA)) return [];
         const values: Values = {
-          ...{ currentA: worst.currentA, limitA, stated, chemistry, perAh },
+          ...{ currentA: worst.currentA, limitA, stated, chemistry, perAh, isForSeconds },
           estimate: estimateInWords(worst.estimate),
           scenario: occasionInWords(network, worst),
           source: sourceInWords(usualDischargeRates.source),
@@ -38,8 +45,10 @@ export const dischargeCurrent = defineRule<Values>({
         return [{ subject: part.name, at, ...(stated ? {} : { severity: "info" }), values }];
       }),
     ),
-  message({ currentA, limitA, stated, estimate, scenario, chemistry, perAh, source }) {
+  message({ currentA, limitA, stated, estimate, scenario, chemistry, perAh, isForSeconds, source }) {
     const [gives, may] = formatDistinctWithUnit(currentA, limitA, "A");
+    if (isForSeconds)
+      return `Gives ${gives} ${scenario}${estimate}, its limit is ${may} (maxDischargeA), and its protection may cut off within the seconds that cranking takes: crank from a battery made for it, or ask its maker for the limit of some seconds.`;
     return stated
       ? `Gives ${gives} ${scenario}${estimate}, its limit is ${may} (maxDischargeA): run less at once, or add a battery in parallel.`
       : `Gives ${gives} ${scenario}${estimate}, and its limit is not stated; ${chemistry} of this capacity usually gives ${may} for hours, ${formatRounded(perAh)} A per Ah (${source}). State maxDischargeA from its data sheet.`;
@@ -56,5 +65,22 @@ interface Values {
   readonly scenario: string;
   readonly chemistry: string;
   readonly perAh: number;
+  /** It flows for the seconds in which an engine is cranked. */
+  readonly isForSeconds: boolean;
   readonly source: string;
+}
+
+/**
+ * The greatest current out of a battery of LiFePO4 with a stated limit while an engine is cranked. Lead-acid is not cut off, and its
+ * limit for hours does not count for seconds.
+ */
+function whileCranking({ network, result }: JudgedNetwork, battery: BatteryPart): WorstOf | undefined {
+  if (battery.chemistry !== "LiFePO4" || battery.maxDischargeA === undefined) return undefined;
+  const starters = network.parts.filter(isStarterMotor);
+  const found = result.scenarios.flatMap((solved): WorstOf[] => {
+    const starting = network.scenarios[solved.scenario]?.starting;
+    if (solved.state !== "solved" || !starters.some(({ index }) => starting?.[index])) return [];
+    return [{ currentA: solved.partA[battery.index]!, scenario: solved.scenario }];
+  });
+  return found.sort((one, other) => other.currentA - one.currentA)[0];
 }

@@ -85,6 +85,22 @@ testRule(sideBySide, [
     finds: "nothing",
   },
   {
+    name: "two batteries with a fuse each that crank an engine",
+    plan: `
+      build({ insulationC: 105 });
+      const plus = busBar({ side: "positive" });
+      const minus = busBar({ side: "negative" });
+      for (const name of ["one", "two"]) {
+        const bat = battery({ name, chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+        cable({ name: name + " plus", from: bat.positive, to: plus.stud, lengthFt: 1, gauge: "2/0", protect: 250 });
+        cable({ name: name + " minus", from: bat.negative, to: minus.stud, lengthFt: 1, gauge: "2/0" });
+      }
+      const starter = starterMotor({ crankingA: 250 });
+      cable({ from: plus.stud, to: starter.positive, lengthFt: 4, gauge: "2/0" });
+      cable({ from: starter.negative, to: minus.stud, lengthFt: 4, gauge: "2/0" });`,
+    finds: "nothing",
+  },
+  {
     name: "two banks that a selector connects",
     plan: `
       build({ insulationC: 105 });

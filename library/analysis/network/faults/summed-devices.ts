@@ -23,7 +23,7 @@ export interface SummedDevices {
  *
  * Only banks count, and only conductors that are the one link between all of those devices and the loads behind: a conductor with
  * devices on either side carries the current of one side alone. Batteries that a relay or selector connects are banks of their own,
- * and their devices are not added up.
+ * and their devices are not added up. The main feed of a starter motor needs no protection (33 CFR 183.455(e)).
  */
 export function summedDevices(wiring: NetworkGraph, topology: Wired): readonly SummedDevices[] {
   const { network, sectionOf, sources } = wiring;
@@ -51,6 +51,7 @@ export function summedDevices(wiring: NetworkGraph, topology: Wired): readonly S
         const conductor = network.conductors[index]!;
         const ampacity = ampacityOf(conductor.run);
         if (topology.conductorSides[index] !== "positive" || !ampacity.judged) return [];
+        if (topology.crankingFeeds.has(index)) return [];
         const { ampacityA } = ampacity;
         return fitsEach(ampacityA) && ampacityA < sumA ? [{ conductor, ampacityA }] : [];
       });
@@ -61,7 +62,7 @@ export function summedDevices(wiring: NetworkGraph, topology: Wired): readonly S
   });
 }
 
-type Wired = Pick<NetworkTopology, "banks" | "conductorSides">;
+type Wired = Pick<NetworkTopology, "banks" | "conductorSides" | "crankingFeeds">;
 
 /** By zone with a battery's positive terminal: the index of its bank. */
 function bankByZone(
